@@ -1,0 +1,41 @@
+package chemicals
+
+import (
+	"math"
+
+	"etchbound/chemicals/working"
+)
+
+// Datum is one row of the data files: one number, its range and where it came
+// from. Value, Low and High are in Unit; NaN stands for blank.
+type Datum struct {
+	Index                int // position in Store.Rows and key of Store.With
+	ID, Symbol           string
+	Value, Low, High     float64
+	Unit, Shape, Group   string
+	Valid, Source, Where string
+	Status, Note         string
+	OverriddenBy         string  // what replaced the row, "" where nothing did
+	Old                  float64 // value before that, NaN where there was none
+}
+
+// Swings reports whether the row is moved to its ends when ranges are worked
+// out. Rows without a shape, and bounds, are printed and not moved.
+func (d Datum) Swings() bool {
+	return d.Shape != "" && d.Shape != "bound" && !math.IsNaN(d.Low) && !math.IsNaN(d.High)
+}
+
+// trust turns the status and shape of a row into the status of a number.
+func (d Datum) trust() working.Status {
+	switch {
+	case d.Shape == "bound":
+		return working.Bound
+	case d.Status == "memory" || d.Status == "assumed":
+		return working.Estimated
+	}
+	return working.Known
+}
+
+// Source is where a row was read: title, publisher or journal, year, DOI and
+// section.
+type Source struct{ Key, Title, Publisher, Year, DOI, Section string }

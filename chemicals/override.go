@@ -1,0 +1,148 @@
+package chemicals
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// Override is a number a route or site file puts in the place of a row. Value,
+// Low and High are in the unit of the row; NaN stands for no end given.
+type Override struct {
+	ID               string
+	Value, Low, High float64
+	Unit             string // "" for the unit of the row
+	Source           string // where the writer has it from; without one it counts as assumed
+	At               string // place in the file
+	From             string // "route" or "site"
+}
+
+// Applied is an override with what it replaced; Old is NaN and OldStatus ""
+// where there was no row before.
+type Applied struct {
+	Override
+	Old       float64
+	OldStatus string
+}
+
+// family is a kind of row a route may add for a phase or substance of its own.
+type family struct{ prefix, symbol, unit string }
+
+// openFamilies are the rows that may be added; every other id must exist, so
+// that a misspelt id is refused and not silently kept.
+var openFamilies = [...]family{
+	{"etch_heat.", "q_etch", "kJ/mol"},
+	{"etch_heat_bound.", "q_bound", "kJ/mol"},
+	{"etch_hydrogen.", "h_etch", "mol/mol"},
+	{"etch_conversion.", "X", ""},
+	{"density.", "rho", "g/mL"},
+	{"electrons.", "z", "mol/mol"},
+	{"valence.", "z_M", "mol/mol"},
+	{"termination.", "t", "mol/mol"},
+	{"cp.", "Cp", "J/mol/K"},
+	{"enthalpy.", "dfH", "kJ/mol"},
+	{"hydrogen.impurity.", "h_imp", "mol/mol"},
+	{"methane.impurity.", "c_imp", "mol/mol"},
+	{"heat.impurity.hf.", "q_imp", "kJ/mol"},
+	{"heat.impurity.acid.", "q_imp", "kJ/mol"},
+	{"heat.impurity.base.", "q_imp", "kJ/mol"},
+	{"dissolution.", "q_dis", "kJ/mol"},
+	{"dissolution_water.", "q_dis", "kJ/mol"},
+	{"given:", "x", ""}, // a quantity of the route that was stated with a range
+}
+
+// Override returns a store with the rows replaced, site before route so that
+// the route stands, and the list of what was replaced in that order. It is an
+// error to give an id that is neither in the store nor of an open family, a
+// unit other than the row's, a value outside its own ends, a value that is not
+// a number, or one id twice from the same file.
+func (s *Store) Override(o []Override) (*Store, []Applied, error) {
+	if len(o) == 0 {
+		return s, nil, nil
+	}
+	order := slices.Clone(o)
+	slices.SortStableFunc(order, func(a, b Override) int { return rank(a) - rank(b) })
+	rows, index := s.Rows(), make(map[string]int, len(o))
+	applied := make([]Applied, 0, len(order))
+	seen := map[string]bool{}
+	for _, v := range order {
+		if key := v.From + "\x00" + v.ID; seen[key] {
+			return nil, nil, fmt.Errorf("%s: %s is given twice", v.At, v.ID)
+		} else {
+			seen[key] = true
+		}
+		i, ok := index[v.ID]
+		if !ok {
+			i, ok = s.rows.byID[v.ID]
+		}
+		if !ok {
+			d, err := newRow(v)
+			if err != nil {
+				return nil, nil, err
+			}
+			i, rows = len(rows), append(rows, d)
+		}
+		index[v.ID] = i
+		a, err := replace(&rows[i], v)
+		if err != nil {
+			return nil, nil, err
+		}
+		applied = append(applied, a)
+	}
+	return newStore(rows, s.rows.files), applied, nil
+}
+
+func rank(o Override) int {
+	if o.From == "route" {
+		return 1
+	}
+	return 0
+}
+
+func newRow(v Override) (Datum, error) {
+	nan := math.NaN()
+	for _, f := range openFamilies {
+		if name, ok := strings.CutPrefix(v.ID, f.prefix); ok && name != "" {
+			return Datum{ID: v.ID, Symbol: f.symbol, Unit: f.unit, Value: nan, Low: nan, High: nan, Old: nan}, nil
+		}
+	}
+	return Datum{}, fmt.Errorf("%s: there is no datum %q", v.At, v.ID)
+}
+
+// replace puts the override into the row. A row with its own stated range no
+// longer moves with its group.
+func replace(d *Datum, v Override) (Applied, error) {
+	if err := v.check(d); err != nil {
+		return Applied{}, err
+	}
+	a := Applied{v, d.Value, d.Status}
+	d.Old, d.OverriddenBy = d.Value, strings.TrimSpace(v.From+" "+v.At)
+	d.Value, d.Low, d.High, d.Group = v.Value, v.Low, v.High, ""
+	d.Source, d.Where, d.Note = v.Source, v.At, ""
+	d.Status = "stated"
+	if strings.TrimSpace(v.Source) == "" {
+		d.Status = "assumed"
+	}
+	switch {
+	case math.IsNaN(v.Low) || math.IsNaN(v.High):
+		d.Shape = ""
+	case d.Shape == "" || d.Shape == "bound":
+		d.Shape = "normal"
+	}
+	return a, nil
+}
+
+func (v Override) check(d *Datum) error {
+	switch {
+	case math.IsNaN(v.Value) || math.IsInf(v.Value, 0) || math.IsInf(v.Low, 0) || math.IsInf(v.High, 0):
+		return fmt.Errorf("%s: %s is not a number", v.At, v.ID)
+	case v.Unit != "" && v.Unit != d.Unit:
+		return fmt.Errorf("%s: %s is in %q, not in %q", v.At, v.ID, d.Unit, v.Unit)
+	case math.IsNaN(v.Low) != math.IsNaN(v.High):
+		return fmt.Errorf("%s: %s has one end of a range; give both or none", v.At, v.ID)
+	case v.Low > v.Value || v.High < v.Value:
+		return fmt.Errorf("%s: %s lies outside its own range", v.At, v.ID)
+	}
+	return nil
+}
