@@ -1,0 +1,145 @@
+// Package limit knows limits, where they come from and how a number is held
+// against one. It must not know which hazard a limit belongs to.
+package limit
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"math"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+// Limit is one limit value for one catalogued quantity.
+type Limit struct {
+	ID           string
+	Quantity     string
+	Agent        string // empty: any
+	Label        string
+	Value        float64 // in Unit, the unit of the catalogue
+	Unit         string
+	Jurisdiction string // empty: everywhere
+	Document     string
+	Section      string
+	Edition      string
+	Status       string
+	Near         float64 // share of the limit at which near begins; degC: K below it
+	Local        bool    // from the site's own file
+}
+
+// Set is the limits in force, with the digest of the local file if any.
+type Set struct {
+	Limits  []Limit
+	Digest  string
+	Notices []string
+}
+
+// NearShare and NearKelvin are where near begins unless a limit says
+// otherwise: half of the limit, and 10 K below a temperature.
+const (
+	NearShare  = 0.5
+	NearKelvin = 10
+)
+
+//go:embed limits.csv
+var table string
+
+// Base returns the limits the program carries.
+func Base() *Set { return base() }
+
+var base = sync.OnceValue(func() *Set {
+	rows, err := csv.NewReader(strings.NewReader(table)).ReadAll()
+	if err != nil {
+		panic("limit: limits.csv: " + err.Error())
+	}
+	s := &Set{}
+	for _, r := range rows[1:] {
+		v, err := strconv.ParseFloat(r[4], 64)
+		if err != nil {
+			panic("limit: limits.csv: " + r[0] + ": " + err.Error())
+		}
+		l := Limit{ID: r[0], Quantity: r[1], Agent: r[2], Label: r[3], Value: v, Unit: r[5], Jurisdiction: r[6],
+			Document: r[7], Section: r[8], Edition: r[9], Status: r[10]}
+		if r[11] != "" {
+			if l.Near, err = strconv.ParseFloat(r[11], 64); err != nil {
+				panic("limit: limits.csv: " + r[0] + ": " + err.Error())
+			}
+		}
+		s.Limits = append(s.Limits, l)
+	}
+	return s
+})
+
+// With returns the set with local limits beside its own. A local limit that is
+// looser than one of ours for the same quantity is kept, and so is ours, with a
+// notice.
+func (s *Set) With(local *Set) *Set {
+	if local == nil {
+		return s
+	}
+	out := &Set{Limits: append(append([]Limit(nil), s.Limits...), local.Limits...), Digest: local.Digest}
+	out.Notices = append(append(out.Notices, s.Notices...), local.Notices...)
+	for _, l := range local.Limits {
+		for _, ours := range s.Limits {
+			if ours.Quantity == l.Quantity && (ours.Agent == "" || ours.Agent == l.Agent) && l.Value > ours.Value {
+				out.Notices = append(out.Notices, "The local limit "+l.ID+" for "+l.Quantity+" is looser than "+ours.ID+": both stand.")
+			}
+		}
+	}
+	return out
+}
+
+// Level is the outcome of a comparison.
+type Level uint8
+
+// The levels.
+const (
+	Within Level = iota
+	Near
+	Unknown
+	Exceeds
+)
+
+// Compare holds x, the dangerous end of a figure, against the limit. low means
+// that danger lies below it. The margin is the share of the limit left, and
+// for temperatures the kelvin left; NaN where either is unknown. A limit of
+// zero has no near.
+func (l *Limit) Compare(x float64, low bool) (Level, float64) {
+	if math.IsNaN(x) || math.IsNaN(l.Value) {
+		return Unknown, math.NaN()
+	}
+	gap := l.Value - x
+	if low {
+		gap = -gap
+	}
+	margin := gap
+	if l.Unit != "degC" && l.Value != 0 {
+		margin = gap / math.Abs(l.Value)
+	}
+	switch {
+	case gap < 0:
+		return Exceeds, margin
+	case l.Value != 0 && gap < l.nearGap(low):
+		return Near, margin
+	}
+	return Within, margin
+}
+
+// nearGap is how close to the limit near begins.
+func (l *Limit) nearGap(low bool) float64 {
+	near := l.Near
+	if l.Unit == "degC" {
+		if near == 0 {
+			near = NearKelvin
+		}
+		return near
+	}
+	if near == 0 {
+		near = NearShare
+	}
+	if low {
+		return math.Abs(l.Value) * (1/near - 1)
+	}
+	return math.Abs(l.Value) * (1 - near)
+}
