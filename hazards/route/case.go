@@ -1,0 +1,134 @@
+package route
+
+import (
+	"fmt"
+	"math"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/limit"
+	"etchbound/schemas/quantity"
+)
+
+// Case is everything an assessment depends on.
+type Case struct {
+	Route  *Route
+	Site   *Site // nil where none was given
+	Limits *limit.Set
+	Store  *chemicals.Store
+	Brief  bool // leave out failure searches, curves and texts
+
+	Applied []chemicals.Applied // overrides of the data, with old and new value
+}
+
+// NewCase makes the case of a route and, if there is one, a site: the site's
+// data replace ours and the route's data replace the site's.
+func NewCase(r *Route, s *Site, limits *limit.Set) (Case, error) {
+	c := Case{Route: r, Site: s, Limits: limits, Store: chemicals.Base()}
+	if c.Limits == nil {
+		c.Limits = limit.Base()
+	}
+	var layers [][]chemicals.Override
+	if s != nil {
+		layers = append(layers, s.Data)
+	}
+	for _, o := range append(layers, r.Data) {
+		st, applied, err := c.Store.Override(o)
+		if err != nil {
+			return c, err
+		}
+		c.Store = st
+		c.Applied = append(c.Applied, applied...)
+	}
+	st, _, err := c.Store.Override(c.Ranges())
+	if err != nil {
+		return c, err
+	}
+	c.Store = st
+	return c, nil
+}
+
+// RangePrefix begins the id under which the range of a given is kept in the
+// store, so that a stated range moves like any other datum.
+const RangePrefix = "given:"
+
+// Given is a stated quantity as a number on the sheet, in unit. A quantity that
+// was left out is unknown, and one stated with a range is read from the store.
+func (c Case) Given(symbol, unit string, q quantity.Value) working.Num {
+	if !q.Set {
+		return working.Absent(symbol, unit, q.At)
+	}
+	if ranged(q) {
+		n := c.Store.Num(RangePrefix + q.At)
+		if n.Unknown() {
+			return n.As(symbol)
+		}
+		q.SI = n.V
+		return working.Datum(symbol, unit, in(q, unit), n.Status, RangePrefix+q.At)
+	}
+	return working.Given(symbol, unit, in(q, unit), q.At)
+}
+
+// Ranged returns q with the value the store holds for it, where it was stated
+// with a range.
+func (c Case) Ranged(q quantity.Value) quantity.Value {
+	if ranged(q) {
+		q.SI = c.Store.Num(RangePrefix + q.At).V
+	}
+	return q
+}
+
+// in gives q in unit; the unit 1 is the plain ratio that SI keeps fractions in.
+func in(q quantity.Value, unit string) float64 {
+	if unit == "1" {
+		return q.SI
+	}
+	return q.In(unit)
+}
+
+func ranged(q quantity.Value) bool {
+	return q.Set && q.Low < q.High && !math.IsNaN(q.Low) && !math.IsNaN(q.High)
+}
+
+// At is the path of a key of a step in its file.
+func At(step int, key string) string { return fmt.Sprintf("steps[%d].%s", step-1, key) }
+
+// Ranges lists, as overrides in SI, every quantity of the route and site that
+// was stated with a range.
+func (c Case) Ranges() []chemicals.Override {
+	var out []chemicals.Override
+	c.Route.each(func(q *quantity.Value) {
+		if ranged(*q) {
+			out = append(out, chemicals.Override{ID: RangePrefix + q.At, Value: q.SI, Low: q.Low, High: q.High,
+				Source: "stated in the route", At: q.At, From: "route"})
+		}
+	})
+	return out
+}
+
+// each visits every stated quantity of the route.
+func (r *Route) each(visit func(*quantity.Value)) {
+	if p := r.Precursor; p != nil {
+		visit(&p.Mass)
+		visit(&p.Purity)
+		for i := range p.Impurities {
+			visit(&p.Impurities[i].Share)
+		}
+	}
+	for i := range r.Places {
+		p := &r.Places[i]
+		visit(&p.Capacity)
+	}
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		for _, q := range []*quantity.Value{&s.Over, &s.Time, &s.Temperature, &s.Retained, &s.Part, &s.Current} {
+			visit(q)
+		}
+		for j := range s.What {
+			m := &s.What[j]
+			for _, q := range []*quantity.Value{&m.Mass, &m.Volume, &m.Amount, &m.Ratio, &m.Strength} {
+				visit(q)
+			}
+		}
+	}
+}

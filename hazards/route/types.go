@@ -1,0 +1,172 @@
+// Package route knows what a person wrote: the typed route and site in SI, and
+// the Case that every calculation starts from. It must not know what any of it
+// does in a vessel, nor how a review is printed.
+package route
+
+import (
+	"etchbound/chemicals"
+	"etchbound/schemas/quantity"
+)
+
+// Route is one route file, checked and in SI.
+type Route struct {
+	Name      string // file name as given
+	Title     string
+	Basis     Basis
+	Date      string // given by the writer, never taken from a clock
+	Family    string // as written; decides nothing
+	Purpose   string // prose in Markdown
+	Notes     string // prose in Markdown
+	Precursor *Precursor
+	Places    []Place
+	Steps     []Step
+	Data      []chemicals.Override // data: and measured:
+	Digest    string               // hex SHA-256 of the file's bytes
+	Notices   []string             // what a person should know of the file that is no error
+	BatchText string               // the batch as last scaled, or as written
+}
+
+// Basis says what a route rests on.
+type Basis struct {
+	Status    string // read, mixed, memory, measured, invented
+	Title     string
+	Publisher string
+	Year      string
+	DOI       string
+	Section   string
+	Note      string
+}
+
+// Precursor is the layered powder as weighed.
+type Precursor struct {
+	Phase        chemicals.Formula
+	Layers       []string // element symbols that leave; empty: by the groups of the elements
+	Mass         quantity.Value
+	Purity       quantity.Value // mass fraction of the layered phase
+	Impurities   []Impurity
+	Stated       bool   // impurities were stated, even as none
+	Source       string // where the statement comes from
+	ParticleSize quantity.Value
+}
+
+// Impurity is one stated foreign solid of the powder.
+type Impurity struct {
+	Formula chemicals.Formula
+	Share   quantity.Value // mass fraction of the powder
+}
+
+// Closure is how a place is shut.
+type Closure uint8
+
+// The closures; one that was not stated counts as Closed.
+const (
+	Closed Closure = iota
+	Vented
+	Open
+)
+
+// Place is a vessel, bottle, tube, cell or waste container.
+type Place struct {
+	Key           string
+	Kind          string // vessel, beaker, bottle, tube, vial, crucible, autoclave, cell, tray, waste
+	Material      string
+	Capacity      quantity.Value
+	Count         int // equal containers sharing the contents; at least 1
+	Closure       Closure
+	ClosureStated bool
+	Rating        quantity.Value // Pa gauge
+	Relief        quantity.Value // set pressure, Pa gauge
+	VentBore      quantity.Value
+	Cooling       *Cooling
+	Keep          bool // the capacity stays as written when the batch changes
+	At            string
+}
+
+// Cooling is what takes heat from a place.
+type Cooling struct {
+	Kind        string // none, ice_bath, water_bath, jacket
+	Temperature quantity.Value
+	UA          quantity.Value
+	Ice         quantity.Value
+}
+
+// Material is something put into a place.
+type Material struct {
+	Precursor bool // the powder of the route
+	Substance *chemicals.Substance
+	Mass      quantity.Value
+	Volume    quantity.Value
+	Amount    quantity.Value
+	Ratio     quantity.Value // mol per mol of layered phase
+	Strength  quantity.Value // MassFraction, Molarity, Molality or MassConc; a salt's molarity without a volume is over the liquid of its step
+	At        string
+}
+
+// Step is one thing done. Do is one of the verbs of the route language.
+type Step struct {
+	Number      int // from 1
+	Do          string
+	In          string
+	Into        string
+	Label       string
+	Note        string
+	What        []Material
+	Over        quantity.Value // time of addition
+	Time        quantity.Value
+	Temperature quantity.Value // K
+	Attended    *bool
+	Stirred     *bool
+	Cycles      int            // 0: as many as the target needs
+	Retained    quantity.Value // Volume, VolumePerMass of powder, or Fraction of the filled tube
+	TargetPH    *float64
+	Water       string         // co2_free or open_air
+	Part        quantity.Value // Fraction of the contents, or a Volume, that a sample or transfer takes
+	Keeps       string         // solids or liquid: what stays in In on separation
+	Current     quantity.Value
+	Gas         string
+	At          string
+}
+
+// Site is one site file.
+type Site struct {
+	Name         string
+	Title        string
+	Jurisdiction string
+	Hood         *Hood
+	RoomVolume   quantity.Value
+	RoomFlow     quantity.Value
+	CoolingPower quantity.Value // heat the shared cooling can take
+	CoolingPoint quantity.Value // its coolant
+	Stock        []Stock
+	Triggers     Triggers
+	Data         []chemicals.Override
+	Digest       string
+	Notices      []string // what a person should know of the file that is no error
+}
+
+// Stock is one substance kept on site, as a mass or a volume.
+type Stock struct {
+	Substance *chemicals.Substance
+	Strength  quantity.Value
+	Mass      quantity.Value
+	Volume    quantity.Value
+	At        string
+}
+
+// Triggers say how large a change has to be reviewed again. A ratio that was
+// not stated is NaN; the others are above 1.
+type Triggers struct {
+	QuantityRatio     float64        // batch, new over reviewed
+	StrengthRatio     float64        // strength of a reagent, new over reviewed
+	TimeRatio         float64        // time of an addition, reviewed over new
+	TemperatureChange quantity.Value // of a set temperature
+}
+
+// Hood is the extract the route runs in. Containment is its measured outward
+// leakage as a share of the emission.
+type Hood struct {
+	Flow         quantity.Value
+	FaceVelocity quantity.Value
+	TestDate     string
+	Containment  quantity.Value
+}
