@@ -1,0 +1,82 @@
+package process
+
+import (
+	"math"
+
+	"etchbound/chemicals"
+)
+
+// end closes the walk: what is where, the acid liquors nobody neutralised, and
+// the account of every element.
+func (k *walker) end() {
+	for i := range k.c.Route.Places {
+		p := k.places[k.c.Route.Places[i].Key]
+		if !p.Neutralised && len(p.Liquid) > 0 {
+			q := k.merged(p)
+			if len(q.Entries) > 0 {
+				l := Liquor{Place: p.Place, Pool: *q}
+				k.out.Treated = append(k.out.Treated, l)
+			}
+		}
+		k.out.Ends = append(k.out.Ends, p.copy())
+	}
+	k.balance()
+}
+
+func contents(p *State) chemicals.Composition {
+	var c chemicals.Composition
+	add := func(of *chemicals.Composition, n float64) {
+		for i := range of {
+			if of[i] != 0 {
+				c[i] += of[i] * n
+			}
+		}
+	}
+	for i := range p.Liquid {
+		q := &p.Liquid[i]
+		for j := range q.Entries {
+			share := q.Share.V
+			if q.Whole {
+				share = 1
+			}
+			add(q.Entries[j].Of, q.Entries[j].N.V*share)
+		}
+	}
+	for i := range p.Solids {
+		add(p.Solids[i].Of, p.Solids[i].N.V)
+	}
+	return c
+}
+
+func (k *walker) balance() {
+	held := make([]chemicals.Composition, len(k.out.Ends))
+	for i := range k.out.Ends {
+		held[i] = contents(&k.out.Ends[i])
+	}
+	worst := 0.0
+	for el := range k.in {
+		if k.in[el] == 0 {
+			continue
+		}
+		b := Balance{Element: chemicals.ElementSymbol(el), In: k.in[el], Out: map[string]float64{}}
+		sum := 0.0
+		put := func(place string, v float64) {
+			if v != 0 {
+				b.Out[place] = v
+				sum += v
+			}
+		}
+		for i := range held {
+			put(k.out.Ends[i].Place, held[i][el])
+		}
+		put("gas", k.gas[el])
+		put("evaporated", k.lost[el])
+		put("unresolved", k.unres[el])
+		b.Error = math.Abs(b.In-sum) / math.Abs(b.In)
+		if math.IsNaN(b.Error) || b.Error > worst {
+			worst = b.Error
+		}
+		k.out.Account = append(k.out.Account, b)
+	}
+	k.out.Error = k.w.Model("err", "1", "account of every element: largest |in - held - gas| / in", worst)
+}

@@ -1,0 +1,136 @@
+package process
+
+import (
+	"fmt"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/etching"
+	"etchbound/chemicals/working"
+)
+
+// etch turns the layered phase into product, as far as the route's conversion
+// goes. The hydrogen reported is that of the whole powder, by whatever time;
+// the account holds only what the conversion has given.
+//
+//	phase + (f + d + electrons) acid + (o + oh) water
+//	    -> product with o O, f F, oh OH, d Cl + dissolved A + h H2
+func (k *walker) etch(p *State, q *Pool, e *Etch, b etching.Bath) bool {
+	at := pick(p.Solids, Unetched)
+	if len(at) == 0 {
+		return false
+	}
+	solid := p.Solids[at[0]]
+	l := k.out.Layered
+	e.N = solid.N
+	e.Product = l.Etched(k.st, k.w, b)
+	k.heat(e)
+	if l.Unlisted != "" || l.Slab {
+		k.unmodelled(p, at[0], e)
+		return true
+	}
+	n, h := solid.N.As("n"), e.Product.Hydrogen.As("h")
+	e.Hydrogen = k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
+	r := k.left(l.Formula.Text)
+	done := k.w.Line("n_etched", "mol", "n*(1-r)", n.V*(1-r.V), n, r)
+	rest := k.w.Line("n_left", "mol", "n*r", n.V*r.V, n, r)
+	k.exchange(q, e, done)
+	x := done.As("n")
+	gas := k.w.Line("n_H2", "mol", "n*h", x.V*h.V, x, h)
+	k.release(q, e.Step, p.Place, "H2", "etch", hydrogenGas, gas)
+	k.replace(p, at[0], e, done, rest)
+	k.acidShort(e)
+	return true
+}
+
+// heat is that of the whole powder, counted from dissolved HF. Only the etch by
+// fluoride and acid has data.
+func (k *walker) heat(e *Etch) {
+	phase := k.out.Layered.Formula.Text
+	if e.Family != FluorideAcid {
+		e.Heat = working.Absent("Q", "kJ", fmt.Sprintf("heat of the etch of %s (%s)", phase, e.Family))
+		return
+	}
+	n, q := e.N.As("n"), k.st.Num("etch_heat."+phase).As("q")
+	e.Heat = k.w.Line("Q", "kJ", "n*q", n.V*q.V, n, q)
+}
+
+// left is the share of the powder the etch leaves: what the route states, or
+// by default nothing with 5 % at worst.
+func (k *walker) left(phase string) working.Num {
+	if c := k.st.Num("etch_conversion." + phase).As("c"); !c.Unknown() {
+		return k.w.Line("r", "1", "1-c", 1-c.V, c)
+	}
+	return k.st.Num("conversion.residual").As("r")
+}
+
+// exchange writes what the liquor gives to the product and takes from the A
+// layer.
+func (k *walker) exchange(q *Pool, e *Etch, done working.Num) {
+	n := done.As("n")
+	give := func(name, element string, x working.Num, acid float64) {
+		y := x.As("x")
+		m := k.w.Line("n_taken", "mol", "-n*x", -n.V*y.V, n, y)
+		q.Entries = append(q.Entries, Entry{Name: name, Of: atoms(element, 1), N: m, Acid: acid, Base: acid})
+	}
+	pr := &e.Product
+	give("fluorine taken up", "F", pr.Fluorine, 1)
+	give("chlorine taken up", "Cl", pr.Chlorine, 1)
+	give("oxygen taken up", "O", pr.Oxygen, 0)
+	give("hydroxyl taken up (O)", "O", pr.Hydroxyl, 0)
+	give("hydroxyl taken up (H)", "H", pr.Hydroxyl, 0)
+	for _, a := range k.out.Layered.A {
+		z := -k.st.Num("electrons." + a.Symbol).V
+		if e.Family == Alkaline {
+			z = 1 // Al(OH)4-: one base each
+		}
+		x := working.Exact("x", "mol/mol", a.Count, a.Symbol+" per formula unit")
+		m := k.w.Line("n_"+a.Symbol, "mol", "n*x", n.V*x.V, n, x)
+		q.Entries = append(q.Entries, Entry{Name: a.Symbol + " dissolved", Of: atoms(a.Symbol, 1), N: m, Acid: z})
+	}
+}
+
+// replace puts product and what is left where the powder was.
+func (k *walker) replace(p *State, at int, e *Etch, done, rest working.Num) {
+	was := p.Solids[at]
+	of := k.out.Layered.MX()
+	add := func(element string, x working.Num) {
+		if i, ok := chemicals.ElementIndex(element); ok {
+			of[i] += x.V
+		}
+	}
+	add("O", e.Product.Oxygen)
+	add("O", e.Product.Hydroxyl)
+	add("H", e.Product.Hydroxyl)
+	add("F", e.Product.Fluorine)
+	add("Cl", e.Product.Chlorine)
+	p.Solids[at] = Solid{Name: "nanosheets of " + was.Name, Kind: Product, Of: &of, N: done, Mass: was.Mass, HeatCapacity: was.HeatCapacity}
+	none := working.Exact("C", "J/K", 0, "counted with the product")
+	p.Solids = append(p.Solids, Solid{Name: was.Name + " left unetched", Kind: Residual, Of: was.Of, N: rest, HeatCapacity: none, Formula: was.Formula})
+}
+
+// unmodelled moves a phase whose gas is not known to the unresolved.
+func (k *walker) unmodelled(p *State, at int, e *Etch) {
+	l := k.out.Layered
+	solid := p.Solids[at]
+	if l.Slab {
+		h, n := l.Dissolved(k.st, k.w).As("h"), solid.N.As("n")
+		e.Product.Hydrogen = h
+		e.Hydrogen = k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
+	} else {
+		e.Hydrogen = working.Absent("n_H2", "mol", "electrons."+l.Unlisted)
+	}
+	k.toUnresolved(solid.Of, solid.N.V)
+	p.Solids = append(p.Solids[:at], p.Solids[at+1:]...)
+}
+
+// acidShort says where the acid offered is less than a complete etch takes.
+func (k *walker) acidShort(e *Etch) {
+	if e.Family != FluorideAcid {
+		return
+	}
+	pr := &e.Product
+	need := e.N.V * (k.out.Layered.Electrons.V + pr.Fluorine.V + pr.Chlorine.V)
+	if need > e.AcidBefore.V && !e.Ammonium {
+		k.warn(fmt.Sprintf("Step %d offers %.4g mol of acid where a complete etch takes %.4g mol: gas and heat are still counted for all of the powder.", e.Step, e.AcidBefore.V, need))
+	}
+}

@@ -1,0 +1,133 @@
+package process
+
+import (
+	"fmt"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/etching"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
+)
+
+// inert impurities give no gas in any bath of these routes; common practice.
+var inert = map[string]bool{"TiC": true, "Al2O3": true, "TiO2": true, "SiC": true, "ZrO2": true, "C": true,
+	"VC": true, "NbC": true, "TaC": true, "TiN": true, "Mo2C": true, "Nb2O5": true, "V2O3": true}
+
+// impurities lets the foreign solids react: metals dissolve first and fast.
+func (k *walker) impurities(p *State, q *Pool, e *Etch, b bath) bool {
+	did := false
+	kept := p.Solids[:0:0]
+	for _, x := range p.Solids {
+		if x.Kind != Impurity || inert[x.Formula] || (b.base && x.Formula != "Al") {
+			kept = append(kept, x)
+			continue
+		}
+		d := k.impurity(x, e, b)
+		e.Dissolved = append(e.Dissolved, d)
+		did = true
+		if d.Hydrogen.Unknown() {
+			k.toUnresolved(x.Of, x.N.V)
+			continue
+		}
+		k.dissolveMetal(q, e, x, d)
+	}
+	p.Solids = kept
+	return did
+}
+
+func (k *walker) impurity(x Solid, e *Etch, b bath) Dissolved {
+	f, err := chemicals.ParseFormula(x.Formula)
+	if err != nil {
+		f.Text = x.Formula
+	}
+	d := Dissolved{Formula: f, N: x.N, Unstated: x.Unstated}
+	h := k.st.Num("hydrogen.impurity." + x.Formula).As("h")
+	way := ".acid."
+	switch {
+	case b.base:
+		way = ".base."
+	case b.fluoride:
+		way = ".hf."
+	}
+	heat := k.st.Num("heat.impurity" + way + x.Formula)
+	if h.Unknown() {
+		h, heat = k.otherImpurity(f, h, heat, e, b)
+	}
+	n, dh := x.N.As("n"), heat.As("q")
+	d.Heat = k.w.Line("Q", "kJ", "n*q", n.V*dh.V, n, dh)
+	d.Hydrogen = k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
+	return d
+}
+
+// otherImpurity covers foreign layered phases, by the same electron count, and
+// leaves the rest unknown.
+func (k *walker) otherImpurity(f chemicals.Formula, h, heat working.Num, e *Etch, b bath) (working.Num, working.Num) {
+	if !k.st.Num("methane.impurity." + f.Text).Unknown() {
+		k.fact("methane", e.Step, fmt.Sprintf("%s gives methane, not hydrogen, in step %d: it burns as well.", f.Text, e.Step))
+		return working.Exact("h", "mol/mol", 0, f.Text+" gives methane"), heat
+	}
+	l, err := etching.Split(k.st, k.w, f, nil)
+	if err != nil || l.Unlisted != "" || l.Slab || b.base {
+		return h, heat
+	}
+	return l.Etched(k.st, k.w, etching.Bath{Fluoride: b.fluoride, Chloride: b.chloride}).Hydrogen, k.st.Num("etch_heat." + f.Text)
+}
+
+// dissolveMetal moves an impurity into the liquor and its hydrogen out of it.
+// Two acid equivalents, or in base the water, give one hydrogen.
+func (k *walker) dissolveMetal(q *Pool, e *Etch, x Solid, d Dissolved) {
+	perMol := 2 * k.st.Num("hydrogen.impurity."+x.Formula).V
+	if perMol != perMol {
+		perMol = 0 // a layered impurity or a carbide: its acid is left uncounted, so more base is asked for
+	}
+	acid := -perMol
+	if e.Family == Alkaline {
+		acid = 1
+	}
+	q.Entries = append(q.Entries, Entry{Name: x.Formula + " dissolved", Of: x.Of, N: x.N, Acid: acid})
+	k.release(q, e.Step, e.Place, "H2", "impurity", hydrogenGas, d.Hydrogen)
+	if m := k.st.Num("methane.impurity." + x.Formula).As("h"); !m.Unknown() {
+		n := x.N.As("n")
+		ch4 := k.w.Line("n_CH4", "mol", "n*h", n.V*m.V, n, m)
+		of := *atoms("C", 1)
+		i, _ := chemicals.ElementIndex("H")
+		of[i] = 4
+		k.release(q, e.Step, e.Place, "CH4", "carbide", &of, ch4)
+	}
+}
+
+// metals lets acid take the zinc or copper a melt left.
+func (k *walker) metals(p *State, q *Pool, s *route.Step) {
+	kept := p.Solids[:0:0]
+	for _, x := range p.Solids {
+		if x.Kind != Metal || x.Formula == "Cu" || x.Formula == "Ag" {
+			kept = append(kept, x)
+			continue
+		}
+		h, n := k.st.Num("hydrogen.impurity."+x.Formula).As("h"), x.N.As("n")
+		gas := k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
+		if gas.Unknown() {
+			k.toUnresolved(x.Of, x.N.V)
+			k.out.Releases = append(k.out.Releases, Release{s.Number, p.Place, "H2", "metal", gas})
+			continue
+		}
+		q.Entries = append(q.Entries, Entry{Name: x.Formula + " dissolved", Of: x.Of, N: x.N, Acid: -2 * h.V})
+		k.release(q, s.Number, p.Place, "H2", "metal", hydrogenGas, gas)
+		k.fact("second_gas", s.Number, fmt.Sprintf("Step %d is an acid wash that gives hydrogen: the melt left %s, and acid dissolves it.", s.Number, x.Formula))
+	}
+	p.Solids = kept
+}
+
+// residual counts the hydrogen that base can still take off unetched powder.
+func (k *walker) residual(p *State, s *route.Step) {
+	for _, i := range pick(p.Solids, Residual) {
+		x := p.Solids[i]
+		h := k.out.Layered.Etched(k.st, k.w, etching.Bath{}).Hydrogen.As("h")
+		n := x.N.As("n")
+		gas := k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
+		// The powder stays in the account as powder: how much of it base takes is not known.
+		k.out.Releases = append(k.out.Releases, Release{s.Number, p.Place, "H2", "residual", gas})
+		p.Solids[i].Kind = Based
+		k.fact("second_gas", s.Number, fmt.Sprintf("Step %d brings base to the etched powder: what the etch left of the layered phase gives hydrogen there.", s.Number))
+	}
+}

@@ -1,0 +1,96 @@
+package process
+
+import (
+	"fmt"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
+)
+
+// melt etches the layered phase with a dry divalent metal chloride:
+//
+//	phase + (e+2)/2 MCl2 -> product with 2 Cl + A Cl(e) gas + (e+2)/2 M
+//
+// e being the electrons of the A layer. Anything else that is melted with the
+// powder is not modelled.
+func (k *walker) melt(p *State, s *route.Step) {
+	at := pick(p.Solids, Unetched)
+	if len(at) == 0 {
+		return
+	}
+	q := k.merged(p)
+	salt := k.meltSalt(q)
+	l := k.out.Layered
+	e := Etch{Step: s.Number, Place: p.Place, Family: Molten, Powder: k.out.Powder.Mass, N: p.Solids[at[0]].N}
+	e.Heat = working.Absent("Q", "kJ", fmt.Sprintf("heat of the melt in step %d", s.Number))
+	e.Hydrogen = working.Exact("n_H2", "mol", 0, "a dry melt gives no hydrogen; wet salt gives hydrogen chloride")
+	if salt == nil || l.Unlisted != "" || l.Slab {
+		e.Hydrogen = working.Absent("n_H2", "mol", fmt.Sprintf("gas of the melt in step %d", s.Number))
+		k.toUnresolved(p.Solids[at[0]].Of, p.Solids[at[0]].N.V)
+		p.Solids = append(p.Solids[:at[0]], p.Solids[at[0]+1:]...)
+		k.fact("melt", s.Number, fmt.Sprintf("The melt of step %d is not one of a divalent metal chloride with a listed layer element: what it gives off is unknown.", s.Number))
+		k.out.Etches = append(k.out.Etches, e)
+		return
+	}
+	k.meltEtch(p, q, at[0], salt, &e)
+	k.out.Etches = append(k.out.Etches, e)
+	p.Etches = append(p.Etches, len(k.out.Etches)-1)
+}
+
+// meltSalt returns the divalent chloride of the pool that gives up its metal.
+func (k *walker) meltSalt(q *Pool) *chemicals.Substance {
+	for i := range q.Entries {
+		switch s := q.Entries[i].Sub; {
+		case s == nil:
+		case s.Formula.Text == "CuCl2", s.Formula.Text == "ZnCl2", s.Formula.Text == "FeCl2", s.Formula.Text == "SnCl2":
+			return s
+		}
+	}
+	return nil
+}
+
+func (k *walker) meltEtch(p *State, q *Pool, at int, salt *chemicals.Substance, e *Etch) {
+	l, metal := k.out.Layered, salt.Formula.Order[0]
+	n, z := e.N.As("n"), l.Electrons.As("e")
+	m := k.w.Line("n_metal", "mol", "n*(e+2)/2", n.V*(z.V+2)/2, n, z)
+	have := value(q, func(x *Entry) float64 {
+		if x.Sub == salt {
+			return 1
+		}
+		return 0
+	})
+	if have < m.V {
+		k.warn(fmt.Sprintf("Step %d melts %.4g mol of %s where the powder takes %.4g mol: the account is short of it.", e.Step, have, salt.Name, m.V))
+	}
+	k.take(q, metal+" reduced", atoms(metal, 1), m, 0, 0)
+	two := working.Exact("x", "mol/mol", 2, "chlorine taken up per formula unit")
+	k.take(q, "chlorine taken up", atoms("Cl", 1), k.w.Line("n_Cl", "mol", "n*x", n.V*2, n, two), 0, 0)
+	k.offGas(q, e, n, z)
+	of := l.MX()
+	if i, ok := chemicals.ElementIndex("Cl"); ok {
+		of[i] += 2
+	}
+	was := p.Solids[at]
+	p.Solids[at] = Solid{Name: "nanosheets of " + was.Name, Kind: Product, Of: &of, N: e.N, Mass: was.Mass, HeatCapacity: was.HeatCapacity}
+	none := working.Exact("C", "J/K", 0, "left out")
+	p.Solids = append(p.Solids, Solid{Name: metal + " metal", Kind: Metal, Of: atoms(metal, 1), N: m, HeatCapacity: none, Formula: metal})
+	k.fact("melt_gas", e.Step, fmt.Sprintf("The melt of step %d drives off the layer element as its chloride within minutes; moist air turns the fume into hydrogen chloride.", e.Step))
+}
+
+// offGas sends the A layer off as its chlorides, electron for electron.
+func (k *walker) offGas(q *Pool, e *Etch, n, z working.Num) {
+	for _, a := range k.out.Layered.A {
+		x := working.Exact("x", "mol/mol", a.Count, a.Symbol+" per formula unit")
+		gas := k.w.Line("n_"+a.Symbol+"Cl", "mol", "n*x", n.V*x.V, n, x)
+		ea := k.st.Num("electrons." + a.Symbol)
+		of := atoms("Cl", ea.V)
+		if i, ok := chemicals.ElementIndex(a.Symbol); ok {
+			of[i] = 1
+		}
+		k.out.Releases = append(k.out.Releases, Release{e.Step, e.Place, fmt.Sprintf("%sCl%g", a.Symbol, ea.V), "etch", gas})
+		k.toGas(of, gas.V)
+		y := ea.As("y")
+		k.take(q, "chlorine driven off", atoms("Cl", 1), k.w.Line("n_Cl", "mol", "n*x*y", n.V*x.V*y.V, n, x, y), 0, 0)
+	}
+}

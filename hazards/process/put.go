@@ -1,0 +1,197 @@
+package process
+
+import (
+	"etchbound/chemicals"
+	"etchbound/chemicals/solution"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
+)
+
+// put adds the materials of a step: liquids first, then what is dissolved in
+// them, then the powder.
+func (k *walker) put(p *State, s *route.Step, d *Done) {
+	if len(s.What) == 0 {
+		return
+	}
+	q := k.merged(p)
+	mix := &Mixing{Before: k.portions(q, nil)}
+	mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return e.Acid })
+	for pass := range 3 {
+		for i := range s.What {
+			m := &s.What[i]
+			if passOf(m) == pass {
+				k.one(p, q, m, s, mix)
+			}
+		}
+	}
+	mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })
+	mix.After = k.portions(q, nil)
+	mix.Diluted = mix.Diluted && len(mix.After) > 0
+	d.Mixed = mix
+	k.sayHF(q, s)
+}
+
+// passOf orders the materials of a step: 0 liquids, 1 dissolved solids whose
+// amount needs the liquid, 2 the powder.
+func passOf(m *route.Material) int {
+	switch {
+	case m.Precursor:
+		return 2
+	case m.Strength.Set && !m.Volume.Set && !m.Mass.Set, isSolid(m):
+		return 1
+	}
+	return 0
+}
+
+func isSolid(m *route.Material) bool { return m.Substance.State == "s" && !m.Volume.Set }
+
+func (k *walker) one(p *State, q *Pool, m *route.Material, s *route.Step, mix *Mixing) {
+	switch {
+	case m.Precursor:
+		k.powder(p)
+	case isSolid(m) && m.Strength.Set && m.Mass.Set:
+		k.liquid(q, m, s, mix) // so many grams of a solution of it
+	case isSolid(m):
+		k.dissolve(q, m, s, mix)
+	default:
+		k.liquid(q, m, s, mix)
+	}
+}
+
+// liquid charges a solution or a pure liquid.
+func (k *walker) liquid(q *Pool, m *route.Material, s *route.Step, mix *Mixing) {
+	var v, g working.Num
+	switch {
+	case m.Volume.Set:
+		v = k.c.Given("V", "mL", m.Volume)
+	case m.Mass.Set:
+		g = k.c.Given("m", "g", m.Mass)
+	default: // an amount of a pure liquid, or of the solute
+		n, M := k.c.Given("n", "mol", m.Amount), m.Substance.Formula.MolarMass(k.st, k.w).As("M")
+		g = k.w.Line("m", "g", "n*M", n.V*M.V, n, M)
+		if m.Strength.Set && m.Strength.Dim == massFraction {
+			f := k.c.Given("w", "1", m.Strength)
+			g = k.w.Line("m", "g", "n*M/w", n.V*M.V/f.V, n, M, f)
+		}
+	}
+	ch := solution.Charged(k.st, k.w, m.Substance, k.c.Ranged(m.Strength), v, g)
+	k.sayStrong(m.Substance, ch.Fraction, s.Number)
+	switch water, _ := chemicals.Library().Find("water"); {
+	case m.Substance.Solution == "water":
+		k.enter(q, m.Substance, ch.Water)
+	case m.Strength.Set:
+		k.enter(q, m.Substance, ch.Solute)
+		k.enter(q, water, ch.Water)
+	default:
+		k.enter(q, m.Substance, ch.Solute)
+	}
+	q.Volume = k.w.Sum("V", "mL", q.Volume.As("V"), ch.Volume)
+	q.Mass = k.w.Sum("m", "g", q.Mass.As("m"), ch.Mass)
+	q.HeatCapacity = k.w.Sum("C", "J/K", q.HeatCapacity.As("C"), ch.HeatCapacity)
+	if m.Substance.Solution == "water" {
+		mix.Diluted = true
+	}
+	if modelled(m.Substance) {
+		mix.Before = append(mix.Before, Portion{m.Substance.Solution, m.Substance, ch.Solute, ch.Water})
+	}
+}
+
+func modelled(s *chemicals.Substance) bool { return s.Solution != "" && s.Solution != "water" }
+
+// enter adds an amount of a substance to a pool and to the account.
+func (k *walker) enter(q *Pool, sub *chemicals.Substance, n working.Num) {
+	for i := range q.Entries {
+		if q.Entries[i].Sub == sub {
+			q.Entries[i].N = k.w.Sum("n_"+ident(sub.Slug), "mol", q.Entries[i].N, n)
+			k.account(&sub.Formula.Of, n.V)
+			return
+		}
+	}
+	q.Entries = append(q.Entries, Entry{Name: sub.Name, Of: &sub.Formula.Of, Sub: sub,
+		N: n.As("n_" + ident(sub.Slug)), Acid: sub.Acid, Base: sub.Acid})
+	k.account(&sub.Formula.Of, n.V)
+}
+
+func ident(slug string) string {
+	b := []byte(slug)
+	for i, c := range b {
+		if c != '_' && (c < 'a' || c > 'z') && (c < 'A' || c > 'Z') && (c < '0' || c > '9') {
+			b[i] = '_'
+		}
+	}
+	return string(b)
+}
+
+func (k *walker) account(of *chemicals.Composition, n float64) {
+	for i := range of {
+		if of[i] != 0 {
+			k.in[i] += of[i] * n
+		}
+	}
+}
+
+// dissolve charges a solid that goes, or will go, into the liquid. It counts
+// as dissolved whether it is yet or not; it adds no volume.
+func (k *walker) dissolve(q *Pool, m *route.Material, s *route.Step, mix *Mixing) {
+	M := m.Substance.Formula.MolarMass(k.st, k.w).As("M")
+	var n, g working.Num
+	switch {
+	case m.Mass.Set:
+		g = k.c.Given("m", "g", m.Mass)
+		n = k.w.Line("n", "mol", "m/M", g.V/M.V, g, M)
+	case m.Amount.Set:
+		n = k.c.Given("n", "mol", m.Amount)
+	case m.Ratio.Set:
+		n = k.byRatio(m)
+	default:
+		c, v := k.c.Given("c", "mol/L", m.Strength), q.Volume.As("V")
+		n = k.w.Line("n", "mol", "c*V/1000", c.V*v.V/1000, c, v)
+	}
+	if g.Symbol == "" {
+		g = k.w.Line("m", "g", "n*M", n.As("n").V*M.V, n.As("n"), M)
+	}
+	k.enter(q, m.Substance, n)
+	mix.Salts = append(mix.Salts, Entry{Name: m.Substance.Name, Sub: m.Substance, N: n, Acid: m.Substance.Acid})
+	q.Mass = k.w.Sum("m", "g", q.Mass.As("m"), g)
+	q.HeatCapacity = k.w.Sum("C", "J/K", q.HeatCapacity.As("C"), k.solidHeat(m.Substance.Formula.Text, n))
+	k.sayRatio(m, n, g, q)
+}
+
+func (k *walker) byRatio(m *route.Material) working.Num {
+	if k.out.Powder == nil {
+		return working.Absent("n", "mol", m.At+".ratio needs a precursor")
+	}
+	r, n := k.c.Given("r", "mol/mol", m.Ratio), k.out.Powder.N.As("n")
+	return k.w.Line("n", "mol", "r*n", r.V*n.V, r, n)
+}
+
+// solidHeat is the heat capacity of n mol of a solid. One without a row adds
+// nothing, which makes the rise a bound and not unknown.
+func (k *walker) solidHeat(formula string, n working.Num) working.Num {
+	cp := k.st.Num("cp." + formula + "(s)").As("cp")
+	if cp.Unknown() {
+		return working.Exact("C", "J/K", 0, "no heat capacity of "+formula+": it adds nothing").Worse(working.Bound)
+	}
+	x := n.As("n")
+	return k.w.Line("C", "J/K", "n*cp", x.V*cp.V, x, cp)
+}
+
+// portions lists every modelled solute of the pool in all of its water.
+func (k *walker) portions(q *Pool, out []Portion) []Portion {
+	h2o := working.Num{}
+	for i := range q.Entries {
+		if s := q.Entries[i].Sub; s != nil && s.Solution == "water" {
+			h2o = q.Entries[i].N
+		}
+	}
+	for i := range q.Entries {
+		if s := q.Entries[i].Sub; s != nil && modelled(s) {
+			out = append(out, Portion{s.Solution, s, q.Entries[i].N, h2o})
+		}
+	}
+	return out
+}
+
+// Mixes reports whether a step dissolves or dilutes anything: a salt goes in,
+// or a solution meets another or water.
+func (m *Mixing) Mixes() bool { return len(m.Salts) > 0 || len(m.Before) > 1 || m.Diluted }

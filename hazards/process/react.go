@@ -1,0 +1,208 @@
+package process
+
+import (
+	"fmt"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/etching"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
+	"etchbound/schemas/quantity"
+)
+
+const massFraction = quantity.MassFraction
+
+// reaction says what a step adds to the chemistry of its liquor.
+type reaction struct {
+	closed  bool // heated in a closed vessel: acid alone etches too
+	current bool // electrolysed
+}
+
+// Family is how a powder was etched.
+type Family string
+
+// The families.
+const (
+	FluorideAcid Family = "fluoride acid"
+	FluorideSalt Family = "fluoride without acid"
+	HotAcid      Family = "acid without fluoride, closed and hot"
+	Alkaline     Family = "alkaline"
+	Oxidising    Family = "oxidising"
+	Molten       Family = "molten chloride"
+	Current      Family = "electrochemical"
+	AcidWash     Family = "acid on impurities only"
+)
+
+// Etch is one meeting of powder and etchant.
+type Etch struct {
+	Step       int
+	Place      string
+	Family     Family
+	Powder     working.Num // g
+	N          working.Num // mol of layered phase; zero where only impurities react
+	Product    etching.Product
+	Hydrogen   working.Num // mol from the layered phase, all of it
+	Heat       working.Num // kJ released by the layered phase, all of it
+	Dissolved  []Dissolved
+	AcidBefore working.Num // mol of acid equivalents offered
+	Ammonium   bool
+}
+
+// Dissolved is an impurity that reacts with the liquor.
+type Dissolved struct {
+	Formula  chemicals.Formula
+	N        working.Num // mol
+	Hydrogen working.Num // mol
+	Heat     working.Num // kJ released
+	Unstated bool
+}
+
+// bath is what the liquid of a place is, judged by its central amounts; an
+// unknown amount counts as there.
+type bath struct{ acid, fluoride, chloride, base, oxidant, ammonium bool }
+
+func look(q *Pool) bath {
+	acid := value(q, func(e *Entry) float64 { return e.Acid })
+	f, _ := chemicals.ElementIndex("F")
+	cl, _ := chemicals.ElementIndex("Cl")
+	there := func(i int) bool {
+		v := value(q, func(e *Entry) float64 { return e.Of[i] })
+		return !(v <= 0)
+	}
+	base := has(q, func(s *chemicals.Substance) bool { return s.Kind == "base" })
+	return bath{
+		acid:     acid > 0 || (acid != acid && has(q, func(s *chemicals.Substance) bool { return s.Acid > 0 })),
+		fluoride: there(f), chloride: there(cl),
+		base:     base && !(acid > 0),
+		oxidant:  has(q, func(s *chemicals.Substance) bool { return s.Oxidant > 0 }),
+		ammonium: has(q, func(s *chemicals.Substance) bool { return s.Ammonium > 0 }),
+	}
+}
+
+// react lets whatever meets in the place react.
+func (k *walker) react(p *State, s *route.Step, r reaction) {
+	if len(p.Solids) == 0 {
+		return
+	}
+	q := k.merged(p)
+	b := look(q)
+	family, phase := k.family(p, b, r)
+	if family == "" {
+		return
+	}
+	if family == Oxidising {
+		k.oxidise(p, q, s)
+		return
+	}
+	e := Etch{Step: s.Number, Place: p.Place, Family: family, Ammonium: b.ammonium,
+		AcidBefore: Total(k.w, q, "n_acid", func(e *Entry) float64 { return e.Acid })}
+	if k.out.Powder != nil {
+		e.Powder = k.out.Powder.Mass
+	}
+	did := k.impurities(p, q, &e, b)
+	if phase {
+		did = k.etch(p, q, &e, etching.Bath{Fluoride: b.fluoride, Chloride: b.chloride}) || did
+	}
+	if !b.base {
+		k.metals(p, q, s)
+	} else {
+		k.residual(p, s)
+	}
+	if did {
+		p.Etches = append(p.Etches, len(k.out.Etches))
+		k.out.Etches = append(k.out.Etches, e)
+	}
+}
+
+// family decides how the liquor meets the solids, and whether the layered
+// phase itself is etched.
+func (k *walker) family(p *State, b bath, r reaction) (Family, bool) {
+	phase := len(pick(p.Solids, Unetched)) > 0
+	switch {
+	case b.oxidant:
+		return Oxidising, phase
+	case r.current && phase:
+		return Current, true
+	case b.acid && b.fluoride:
+		return FluorideAcid, phase
+	case b.acid && r.closed && phase:
+		return HotAcid, true
+	case b.acid:
+		return AcidWash, false
+	case b.base:
+		return Alkaline, phase
+	case b.fluoride && phase:
+		return FluorideSalt, true
+	}
+	return "", false
+}
+
+// oxidise moves what an oxidant meets to the unresolved: the electrons go to
+// the oxidant, and how much gas of which kind comes off is not modelled.
+func (k *walker) oxidise(p *State, q *Pool, s *route.Step) {
+	kept := p.Solids[:0]
+	met := false
+	for _, x := range p.Solids {
+		switch x.Kind {
+		case Unetched, Impurity, Residual:
+			k.toUnresolved(x.Of, x.N.V)
+			met = true
+		case Metal:
+			q.Entries = append(q.Entries, Entry{Name: x.Name + " dissolved", Of: x.Of, N: x.N})
+		default:
+			kept = append(kept, x)
+		}
+	}
+	p.Solids = kept
+	if !met {
+		return
+	}
+	k.fact("oxidant", s.Number, fmt.Sprintf("Step %d brings an oxidant to the powder: electrons go to the oxidant, oxygen and nitrogen oxides can come off with or instead of hydrogen, and the decomposition of the oxidant is catalysed by dissolved metal. None of this is modelled: gas and heat are unknown.", s.Number))
+	missing := "gas of the oxidising etch in step " + fmt.Sprint(s.Number)
+	e := Etch{Step: s.Number, Place: p.Place, Family: Oxidising, Powder: k.out.Powder.Mass, N: k.out.Powder.N,
+		Hydrogen: working.Absent("n_H2", "mol", missing), Heat: working.Absent("Q", "kJ", "heat of the oxidising etch in step "+fmt.Sprint(s.Number))}
+	e.Product.Hydrogen = working.Absent("h", "mol/mol", missing)
+	p.Etches = append(p.Etches, len(k.out.Etches))
+	k.out.Etches = append(k.out.Etches, e)
+}
+
+func (k *walker) toUnresolved(of *chemicals.Composition, n float64) {
+	for i := range of {
+		if of[i] != 0 {
+			k.unres[i] += of[i] * n
+		}
+	}
+}
+
+func (k *walker) toGas(of *chemicals.Composition, n float64) {
+	for i := range of {
+		if of[i] != 0 {
+			k.gas[i] += of[i] * n
+		}
+	}
+}
+
+// atoms is the composition of one element.
+func atoms(symbol string, n float64) *chemicals.Composition {
+	c := new(chemicals.Composition)
+	if i, ok := chemicals.ElementIndex(symbol); ok {
+		c[i] = n
+	}
+	return c
+}
+
+var hydrogenGas = atoms("H", 2)
+
+// release sends gas off and takes its elements from the pool.
+func (k *walker) release(q *Pool, step int, place, gas, cause string, of *chemicals.Composition, n working.Num) {
+	k.out.Releases = append(k.out.Releases, Release{step, place, gas, cause, n})
+	k.toGas(of, n.V)
+	k.take(q, gas+" given off", of, n, 0, 0)
+}
+
+// take appends a negative entry: n mol of `of` leave the pool.
+func (k *walker) take(q *Pool, name string, of *chemicals.Composition, n working.Num, acid, base float64) {
+	x := n.As("n")
+	m := k.w.Line("n_taken", "mol", "-n", -x.V, x)
+	q.Entries = append(q.Entries, Entry{Name: name, Of: of, N: m, Acid: acid, Base: base})
+}

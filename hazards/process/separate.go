@@ -1,0 +1,147 @@
+package process
+
+import (
+	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
+	"etchbound/schemas/quantity"
+)
+
+// retained is the liquid that stays with the solid, in mL, and whether the
+// writer stated it. added is the liquid of one wash cycle, for a share of the
+// filled tube.
+func (k *walker) retained(p *State, s *route.Step, volume, added working.Num) working.Num {
+	r := s.Retained
+	switch {
+	case r.Set && r.Dim == quantity.Volume:
+		return k.c.Given("R", "mL", r)
+	case r.Set && r.Dim == quantity.VolumePerMass:
+		x, m := k.c.Given("x", "mL/g", r), k.cake(p)
+		return k.w.Line("R", "mL", "x*m", x.V*m.V, x, m)
+	case r.Set && added.Symbol != "":
+		f, w := k.c.Given("f", "1", r), added.As("W")
+		return k.w.Line("R", "mL", "f/(1-f)*W", f.V/(1-f.V)*w.V, f, w)
+	case r.Set:
+		f, v := k.c.Given("f", "1", r), volume.As("V")
+		return k.w.Line("R", "mL", "f*V", f.V*v.V, f, v)
+	case len(p.Solids) == 0:
+		return working.Exact("R", "mL", 0, "no solid to hold liquid back")
+	}
+	x, m := k.st.Num("wash.retained.acid").As("x"), k.cake(p)
+	return k.w.Line("R", "mL", "x*m", x.V*m.V, x, m)
+}
+
+// cake is the mass of powder the solids of a place came from, in g.
+func (k *walker) cake(p *State) working.Num {
+	for i := range p.Solids {
+		if s := &p.Solids[i]; s.Kind == Unetched || s.Kind == Product {
+			return s.Mass.As("m")
+		}
+	}
+	if k.out.Powder != nil {
+		return k.out.Powder.Mass.As("m")
+	}
+	return working.Absent("m", "g", "mass of the solid in "+p.Place)
+}
+
+// separate parts liquid from solid: what the solid does not hold goes on.
+func (k *walker) separate(p *State, s *route.Step) {
+	q := k.merged(p)
+	r := k.retained(p, s, q.Volume, working.Num{})
+	k.decant(p, s, r)
+	p.Etches = nil
+}
+
+// decant leaves r mL of the liquid of p where it is and sends the rest to the
+// place the step names.
+func (k *walker) decant(p *State, s *route.Step, r working.Num) {
+	q := k.merged(p)
+	R, V := r.As("R"), q.Volume.As("V")
+	stay := k.w.Line("f", "1", "min(R/max(V,1e-9),1)", min(R.V/max(V.V, 1e-9), 1), R, V)
+	go1 := k.w.Line("g", "1", "1-f", 1-stay.V, stay)
+	whole := *q
+	kept, gone := whole, whole
+	kept.Share, kept.Whole = stay, false
+	gone.Share, gone.Whole = go1, false
+	p.Liquid = []Pool{kept}
+	k.send(s.Into, gone)
+}
+
+func (k *walker) send(place string, q Pool) {
+	if to, ok := k.places[place]; ok {
+		to.Liquid = append(to.Liquid, q)
+	}
+}
+
+// move takes a part of everything in a place, or all of it, to another.
+func (k *walker) move(p *State, s *route.Step) {
+	to := k.places[s.Into]
+	if to == nil {
+		return
+	}
+	if !s.Part.Set {
+		to.Liquid = append(to.Liquid, p.Liquid...)
+		to.Solids = append(to.Solids, p.Solids...)
+		to.Set, to.Etches = p.Set, append(to.Etches, p.Etches...)
+		*p = State{Place: p.Place, Set: p.Set}
+		return
+	}
+	q := *k.merged(p)
+	f := k.part(s, &q)
+	stay := k.w.Line("f", "1", "1-g", 1-f.V, f.As("g"))
+	kept, gone := q, q
+	kept.Share, kept.Whole, gone.Share, gone.Whole = stay, false, f.As("f"), false
+	p.Liquid = []Pool{kept}
+	to.Liquid = append(to.Liquid, gone)
+	k.partSolids(p, to, f, stay)
+	to.Set, to.Etches = p.Set, append(to.Etches, p.Etches...)
+}
+
+func (k *walker) part(s *route.Step, q *Pool) working.Num {
+	if s.Part.Dim == quantity.Volume {
+		x, v := k.c.Given("x", "mL", s.Part), q.Volume.As("V")
+		return k.w.Line("g", "1", "min(x/max(V,1e-9),1)", min(x.V/max(v.V, 1e-9), 1), x, v)
+	}
+	return k.c.Given("g", "1", s.Part)
+}
+
+func (k *walker) partSolids(p, to *State, f, stay working.Num) {
+	share := func(n, by working.Num) working.Num {
+		x, y := n.As("x"), by.As("y")
+		return k.w.Line(n.Symbol, n.Unit, "x*y", x.V*y.V, x, y)
+	}
+	for i := range p.Solids {
+		a, b := p.Solids[i], p.Solids[i]
+		a.N, b.N = share(a.N, stay), share(b.N, f)
+		a.HeatCapacity, b.HeatCapacity = share(a.HeatCapacity, stay), share(b.HeatCapacity, f)
+		if a.Mass.Symbol != "" {
+			a.Mass, b.Mass = share(a.Mass, stay), share(b.Mass, f)
+		}
+		p.Solids[i] = a
+		to.Solids = append(to.Solids, b)
+	}
+}
+
+// dry drives the water off. Acid and salt that the liquid held are left with
+// the solid: what part of them goes with the water is not known.
+func (k *walker) dry(p *State) {
+	q := k.merged(p)
+	for i := range q.Entries {
+		e := q.Entries[i]
+		if e.Sub == nil || e.Sub.Solution != "water" || !(e.N.V > 0) {
+			continue
+		}
+		for el := range e.Of {
+			if e.Of[el] != 0 {
+				k.lost[el] += e.Of[el] * e.N.V
+			}
+		}
+		k.take(q, "water driven off", e.Of, e.N, 0, 0)
+		M := e.Sub.Formula.MolarMass(k.st, k.w).As("M")
+		m, n := q.Mass.As("m"), e.N.As("n")
+		q.Mass = k.w.Line("m", "g", "m-n*M", m.V-n.V*M.V, m, n, M)
+	}
+	q.Volume = working.Exact("V", "mL", 0, "dried")
+	if k.out.Layered != nil {
+		k.fact("dry", 0, "Drying leaves in the solid whatever acid and fluoride its liquid held; what of it leaves with the water is not followed.")
+	}
+}

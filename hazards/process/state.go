@@ -1,0 +1,167 @@
+package process
+
+import (
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+)
+
+// Entry is an amount of something dissolved in, or taken out of, a liquor.
+type Entry struct {
+	Name string
+	Of   *chemicals.Composition // mol of each element per mol
+	Sub  *chemicals.Substance   // nil for what a reaction added or took
+	N    working.Num            // mol; negative where a reaction took it
+	Acid float64                // acid equivalents per mol, dissolved metal counted as a neutral salt
+	Base float64                // the same with every metal taken down to its hydroxide
+}
+
+// Pool is the liquid of one place as it was mixed; Share of it is still there.
+type Pool struct {
+	Entries      []Entry
+	Volume       working.Num // mL of liquid as charged; solids add none
+	Mass         working.Num // g, dissolved salt included
+	HeatCapacity working.Num // J/K, low end, of the solutions and salts as charged
+	Share        working.Num
+	Whole        bool // Share is exactly one
+}
+
+// State is the contents of a place.
+type State struct {
+	Place       string
+	Liquid      []Pool
+	Solids      []Solid
+	Set         working.Num // degC last set here
+	Etches      []int       // etches whose liquor is still whole here
+	Neutralised bool
+}
+
+// Solid is one solid of a place.
+type Solid struct {
+	Name         string
+	Kind         SolidKind
+	Of           *chemicals.Composition
+	N            working.Num // mol
+	Mass         working.Num // g as charged
+	HeatCapacity working.Num // J/K
+	Formula      string
+	Unstated     bool
+}
+
+// SolidKind tells what a solid can still do.
+type SolidKind uint8
+
+// The kinds of solid.
+const (
+	Inert    SolidKind = iota
+	Unetched           // the layered phase before the etch
+	Impurity           // metal or carbide of the powder
+	Residual           // powder that the etch left
+	Based              // powder that the etch left, once base has met it
+	Product            // the nanosheets
+	Metal              // zinc or copper left by a melt
+)
+
+func (s *State) copy() State {
+	c := *s
+	c.Liquid = append([]Pool(nil), s.Liquid...)
+	c.Solids = append([]Solid(nil), s.Solids...)
+	c.Etches = append([]int(nil), s.Etches...)
+	return c
+}
+
+var one = working.Exact("share", "1", 1, "all of it")
+
+// merged makes the liquid of a place one whole pool and returns it.
+func (k *walker) merged(p *State) *Pool {
+	if len(p.Liquid) == 1 && p.Liquid[0].Whole {
+		return &p.Liquid[0]
+	}
+	var volumes, masses, heats []working.Num
+	var all []Entry
+	for i := range p.Liquid {
+		q := &p.Liquid[i]
+		volumes = append(volumes, k.Part(q, q.Volume))
+		masses = append(masses, k.Part(q, q.Mass))
+		heats = append(heats, k.Part(q, q.HeatCapacity))
+		for _, e := range q.Entries {
+			e.N = k.Part(q, e.N)
+			all = append(all, e)
+		}
+	}
+	p.Liquid = []Pool{{Entries: all, Volume: k.w.Sum("V", "mL", volumes...), Mass: k.w.Sum("m", "g", masses...),
+		HeatCapacity: k.w.Sum("C", "J/K", heats...), Share: one, Whole: true}}
+	return &p.Liquid[0]
+}
+
+// Part is the share of n that is still in the pool q.
+func (k *walker) Part(q *Pool, n working.Num) working.Num { return PartOf(k.w, q, n) }
+
+// PartOf is the share of n, an amount of the whole pool q, that is still there.
+func PartOf(w *working.Sheet, q *Pool, n working.Num) working.Num {
+	if q.Whole {
+		return n
+	}
+	x, f := n.As("x"), q.Share.As("f")
+	return w.Line(n.Symbol, n.Unit, "x*f", x.V*f.V, x, f)
+}
+
+// Total adds up what each entry of the pool counts per mol, in mol.
+func Total(w *working.Sheet, q *Pool, symbol string, per func(*Entry) float64) working.Num {
+	terms := make([]working.Num, 0, len(q.Entries))
+	for i := range q.Entries {
+		e := &q.Entries[i]
+		x := per(e)
+		switch x {
+		case 0:
+			continue
+		case 1:
+			terms = append(terms, e.N)
+		default:
+			n, c := e.N.As("n"), working.Exact("x", "mol/mol", x, symbol+" per mol of "+e.Name)
+			terms = append(terms, w.Line("n", "mol", "x*n", x*n.V, c, n))
+		}
+	}
+	return PartOf(w, q, w.Sum(symbol, "mol", terms...))
+}
+
+// Element counts an element in a pool, in mol.
+func Element(w *working.Sheet, q *Pool, symbol string) working.Num {
+	i, ok := chemicals.ElementIndex(symbol)
+	if !ok {
+		return working.Absent("n_"+symbol, "mol", "element "+symbol)
+	}
+	return Total(w, q, "n_"+symbol, func(e *Entry) float64 { return e.Of[i] })
+}
+
+// value is the central amount of the pool by a count per mol, untraced: for
+// deciding what can react, never for a figure.
+func value(q *Pool, per func(*Entry) float64) float64 {
+	v := 0.0
+	for i := range q.Entries {
+		if x := per(&q.Entries[i]); x != 0 {
+			v += x * q.Entries[i].N.V
+		}
+	}
+	return v
+}
+
+// has reports whether any charged entry of the pool is of the kind asked for,
+// whatever its amount: an unknown amount is still there.
+func has(q *Pool, is func(*chemicals.Substance) bool) bool {
+	for i := range q.Entries {
+		if s := q.Entries[i].Sub; s != nil && is(s) {
+			return true
+		}
+	}
+	return false
+}
+
+func pick(solids []Solid, kind SolidKind) []int {
+	var at []int
+	for i := range solids {
+		if solids[i].Kind == kind {
+			at = append(at, i)
+		}
+	}
+	return at
+}

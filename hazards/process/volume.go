@@ -1,0 +1,58 @@
+package process
+
+import (
+	"sync"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+)
+
+// MolarVolume is that of an ideal gas at 25 degC and 101.325 kPa, in L/mol.
+func MolarVolume(st *chemicals.Store, w *working.Sheet) working.Num {
+	r, t, p := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T"), st.Num("gas.pressure").As("p")
+	return w.Line("Vm", "L/mol", "R*T/p", r.V*t.V/p.V, r, t, p)
+}
+
+// HeatCapacity is that of everything in a place, in J/K, at the low end.
+func (s *State) HeatCapacity(w *working.Sheet) working.Num {
+	terms := make([]working.Num, 0, len(s.Liquid)+len(s.Solids))
+	for i := range s.Liquid {
+		terms = append(terms, PartOf(w, &s.Liquid[i], s.Liquid[i].HeatCapacity))
+	}
+	for i := range s.Solids {
+		terms = append(terms, s.Solids[i].HeatCapacity)
+	}
+	return w.Sum("C", "J/K", terms...)
+}
+
+// Volume is that of the liquid of a place, in mL.
+func (s *State) Volume(w *working.Sheet) working.Num {
+	terms := make([]working.Num, 0, len(s.Liquid))
+	for i := range s.Liquid {
+		terms = append(terms, PartOf(w, &s.Liquid[i], s.Liquid[i].Volume))
+	}
+	return w.Sum("V", "mL", terms...)
+}
+
+// formulas are those whose molar mass the readers ask for.
+var formulas = sync.OnceValue(func() map[string]chemicals.Formula {
+	m := map[string]chemicals.Formula{}
+	for _, text := range []string{"F", "HF", "HCl", "H2O", "CaF2", "Al(OH)3", "Ca(OH)2", "CaCO3", "NaHCO3", "NaOH", "Na2CO3", "CaO", "Mg(OH)2"} {
+		f, err := chemicals.ParseFormula(text)
+		if err != nil {
+			panic("process: " + err.Error())
+		}
+		m[text] = f
+	}
+	return m
+})
+
+// MolarMass is that of one of the formulas above, in g/mol; unknown for any
+// other.
+func MolarMass(st *chemicals.Store, w *working.Sheet, formula string) working.Num {
+	f, ok := formulas()[formula]
+	if !ok {
+		return working.Absent("M", "g/mol", "formula "+formula)
+	}
+	return f.MolarMass(st, w).As("M")
+}

@@ -1,0 +1,196 @@
+// Package process knows what happens to the material: it walks the steps of a
+// route and says what is where after each, with every element accounted for.
+// It must not know how fast anything happens inside a step, nor any limit.
+package process
+
+import (
+	"etchbound/chemicals"
+	"etchbound/chemicals/etching"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
+)
+
+// Walk is the whole route, walked.
+type Walk struct {
+	Layered  *etching.Layered // nil where the route has no powder
+	Powder   *Powder          // nil likewise
+	Steps    []Done           // one a step of the route, in order
+	Etches   []Etch           // in the order they happened
+	Releases []Release        // gas given off
+	Washes   []Wash
+	Treated  []Liquor // each liquor as it stood before it was neutralised, or at the end
+	Ends     []State  // contents of every place at the end
+	Account  []Balance
+	Error    working.Num // largest relative error of the account
+	Warnings []string
+	Facts    []Fact
+}
+
+// Balance is one element of the account, in mol.
+type Balance struct {
+	Element string
+	In      float64
+	Out     map[string]float64 // key of a place, "gas", "evaporated" or "unresolved"
+	Error   float64            // |in - out| / in
+}
+
+// Fact is something the walk found that a reader or a page has to say.
+type Fact struct {
+	ID   string // such as hf_formed, oxidant, toxic_metal, hydride
+	Step int
+	Text string
+}
+
+// Powder is the precursor as it was weighed.
+type Powder struct {
+	Mass       working.Num // g
+	N          working.Num // mol of layered phase
+	Impurities []Foreign
+	Remainder  working.Num // mass fraction nobody explained
+}
+
+// Foreign is an impurity of the powder.
+type Foreign struct {
+	Formula  chemicals.Formula
+	N        working.Num // mol
+	Mass     working.Num // g
+	Unstated bool
+}
+
+// Release is gas that leaves a place.
+type Release struct {
+	Step  int
+	Place string
+	Gas   string // H2, CO2, CH4, or the chloride of the A element
+	Cause string // etch, impurity, metal, residual, neutralise, carbide
+	N     working.Num
+}
+
+// Done is one step as it went.
+type Done struct {
+	Number int
+	Place  string
+	Before State // the place the step worked in, before it
+	After  State // and after it
+	Mixed  *Mixing
+	Hot    working.Num // degC, the highest temperature set in the step; unknown if none is
+	Etches []int       // etches whose liquor is still whole in the place during the step
+}
+
+// Mixing is what a step dissolved and diluted.
+type Mixing struct {
+	Before, After []Portion
+	Salts         []Entry     // solids that went into solution
+	Diluted       bool        // water or another liquid without a model went in with a solute there
+	AcidBefore    working.Num // mol of acid equivalents there to dissolve them
+}
+
+// Portion is one solute in the water it shares.
+type Portion struct {
+	Model       string // key of the aqueous model
+	Sub         *chemicals.Substance
+	Acid, Water working.Num // mol
+}
+
+// Liquor is a pool with the place and step it stood in.
+type Liquor struct {
+	Step  int // 0: at the end of the route
+	Place string
+	Pool  Pool
+	Agent *chemicals.Substance // what the route neutralises it with, if anything
+	Added working.Num          // kg of it
+}
+
+// Go walks the route of c. It fails only where the route cannot be walked at
+// all; what it cannot model it moves to the place unresolved and says so.
+func Go(c route.Case, w *working.Sheet) (Walk, error) {
+	k := &walker{c: c, w: w, st: c.Store, places: map[string]*State{}}
+	for i := range c.Route.Places {
+		p := &c.Route.Places[i]
+		k.places[p.Key] = &State{Place: p.Key}
+	}
+	if err := k.weigh(); err != nil {
+		return Walk{}, err
+	}
+	for i := range c.Route.Steps {
+		k.step(&c.Route.Steps[i])
+	}
+	k.end()
+	return k.out, nil
+}
+
+// walker carries the state of one walk.
+type walker struct {
+	c      route.Case
+	w      *working.Sheet
+	st     *chemicals.Store
+	places map[string]*State
+	in     chemicals.Composition
+	gas    chemicals.Composition
+	lost   chemicals.Composition // evaporated
+	unres  chemicals.Composition
+	out    Walk
+}
+
+func (k *walker) fact(id string, step int, text string) {
+	for _, f := range k.out.Facts {
+		if f.ID == id && f.Step == step {
+			return
+		}
+	}
+	k.out.Facts = append(k.out.Facts, Fact{id, step, text})
+}
+
+func (k *walker) warn(text string) { k.out.Warnings = append(k.out.Warnings, text) }
+
+// step does one step in order: what goes in, what it does, what reacts.
+func (k *walker) step(s *route.Step) {
+	p := k.places[s.In]
+	d := Done{Number: s.Number, Place: s.In, Before: p.copy(), Hot: k.hot(p, s)}
+	switch s.Do {
+	case "wash", "exchange", "prewash":
+		k.wash(p, s, &d)
+	case "neutralise":
+		k.neutralise(p, s)
+	case "melt":
+		k.put(p, s, &d)
+		k.melt(p, s)
+	case "electrolyse":
+		k.put(p, s, &d)
+		k.react(p, s, reaction{current: true})
+	default:
+		k.put(p, s, &d)
+		k.react(p, s, reaction{closed: s.Do == "heat_closed"})
+	}
+	d.Etches = append([]int(nil), p.Etches...)
+	switch s.Do {
+	case "transfer", "collect", "sample":
+		k.move(p, s)
+	case "decant", "filter", "centrifuge":
+		k.separate(p, s)
+		d.Etches = nil
+	case "dry", "freeze_dry":
+		k.dry(p)
+	}
+	if s.Do == "wash" || s.Do == "exchange" {
+		d.Etches = nil
+	}
+	d.After = p.copy()
+	k.out.Steps = append(k.out.Steps, d)
+}
+
+// passive verbs move or part what is there; no temperature is set in them, so
+// the one last set in the place still holds.
+var passive = map[string]bool{"sample": true, "transfer": true, "decant": true, "filter": true, "centrifuge": true, "collect": true}
+
+func (k *walker) hot(p *State, s *route.Step) working.Num {
+	switch {
+	case s.Temperature.Set:
+		p.Set = k.c.Given("T", "degC", s.Temperature)
+	case !passive[s.Do]:
+		p.Set = working.Absent("T", "degC", route.At(s.Number, "temperature"))
+	case p.Set.Symbol == "":
+		p.Set = working.Absent("T", "degC", route.At(s.Number, "temperature"))
+	}
+	return p.Set
+}

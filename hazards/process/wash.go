@@ -1,0 +1,250 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
+)
+
+// Wash is one washing step by dilution.
+type Wash struct {
+	Step      int
+	Place     string
+	Into      string
+	Acid      working.Num // mol/L of acid equivalents in the liquid the first cycle meets
+	Fluoride  working.Num // mol/L of fluorine in it
+	Retained  working.Num // mL that stays with the solid
+	Added     working.Num // mL a cycle adds
+	Kept      working.Num // retained / (retained + added)
+	Needed    working.Num // cycles to the target; unknown if dilution cannot get there
+	Written   int         // cycles the route states, 0 if it leaves them open
+	Done      working.Num // cycles walked
+	PH        working.Num // after the cycles walked
+	Target    float64     // NaN if the route has none
+	OpenAir   bool
+	Decant0   working.Num // mL of etch liquor decanted first
+	Fluorine  working.Num // mol of fluorine in all decants of the step
+	WaterOnly bool
+}
+
+// maxCycles is where a search for enough cycles gives up.
+const maxCycles = 200
+
+// wash decants what the solid does not hold (cycle 0), then adds and decants
+// the liquid of one cycle as often as the route says, or the target needs.
+func (k *walker) wash(p *State, s *route.Step, d *Done) {
+	if s.Do == "prewash" {
+		k.put(p, s, d)
+		k.react(p, s, reaction{})
+		first := k.merged(p)
+		k.decant(p, s, k.retained(p, s, first.Volume, working.Num{}))
+		p.Etches = nil
+		return
+	}
+	before := k.fluorineAt(s.Into)
+	cycle := &State{Place: p.Place}
+	only := Done{}
+	k.put(cycle, &route.Step{Number: s.Number, Do: s.Do, In: s.In, What: s.What, At: s.At}, &only)
+	c := k.merged(cycle)
+	x := Wash{Step: s.Number, Place: p.Place, Into: s.Into, Added: c.Volume.As("W"), Written: s.Cycles,
+		Target: math.NaN(), OpenAir: s.Water != "co2_free"}
+	if s.TargetPH != nil {
+		x.Target = *s.TargetPH
+	}
+	x.WaterOnly = len(c.Entries) == 1 && c.Entries[0].Sub != nil && c.Entries[0].Sub.Solution == "water"
+	q := k.merged(p)
+	x.Retained = k.retained(p, s, q.Volume, c.Volume)
+	k.concentrations(q, &x)
+	R, V := x.Retained.As("R"), q.Volume.As("V")
+	x.Decant0 = k.w.Line("V_0", "mL", "max(V-R,0)", max(V.V-R.V, 0), V, R)
+	k.decant(p, s, x.Retained)
+	W := x.Added
+	x.Kept = k.w.Line("f", "1", "R/(R+W)", R.V/(R.V+W.V), R, W)
+	k.count(&x, !s.Retained.Set && len(p.Solids) > 0)
+	k.rinse(p, s, &x, *c)
+	if !x.WaterOnly {
+		k.reactWash(p, s)
+	}
+	x.Fluorine = k.gained(s.Into, before)
+	k.out.Washes = append(k.out.Washes, x)
+	p.Etches = nil
+}
+
+// concentrations are those of the liquid before the first cycle, as acid
+// equivalents with dissolved metal still counted as acid: metals are ignored
+// in the pH, and said to be.
+func (k *walker) concentrations(q *Pool, x *Wash) {
+	v := q.Volume.As("V")
+	per := func(symbol string, n working.Num) working.Num {
+		y := n.As("n")
+		return k.w.Line(symbol, "mol/L", "n/V*1000", y.V/v.V*1000, y, v)
+	}
+	x.Acid = per("c_acid", Total(k.w, q, "n_acid", func(e *Entry) float64 { return e.Base }))
+	x.Fluoride = per("c_F", Element(k.w, q, "F"))
+}
+
+// count finds the cycles the target needs and the pH after those walked.
+func (k *walker) count(x *Wash, swells bool) {
+	pk, pw := k.st.Num("pka.hf"), k.st.Num("pkw")
+	air := k.st.Num("ph.water_in_air")
+	loose := k.st.Num("wash.retained.swollen").V / k.st.Num("wash.retained.acid").V
+	c := acidity{acid: x.Acid.V, fluoride: x.Fluoride.V, ka: math.Pow(10, -pk.V), kw: math.Pow(10, -pw.V)}
+	run := func(n int, until float64) (int, float64) { // cycles until the target, or n; what is left of the first liquid
+		left := 1.0
+		for i := 0; ; i++ {
+			if i == n || c.times(left).reaches(until) {
+				return i, left
+			}
+			r := x.Retained.V
+			if swells && c.times(left).reaches(4) {
+				r *= loose
+			}
+			left *= r / (r + x.Added.V)
+		}
+	}
+	in := []working.Num{x.Acid, x.Fluoride, x.Kept, pk, pw}
+	if x.OpenAir {
+		in = append(in, air)
+	}
+	if swells {
+		in = append(in, k.st.Num("wash.retained.swollen"))
+	}
+	need := math.NaN()
+	if known := c.acid + c.fluoride + c.ka + c.kw + x.Kept.V; x.Target == x.Target && x.WaterOnly && known == known && (!x.OpenAir || x.Target <= air.V) {
+		if n, left := run(maxCycles, x.Target); c.times(left).reaches(x.Target) {
+			need = float64(n)
+		}
+	}
+	if need != need && x.Target == x.Target {
+		in = append(in, working.Absent("N", "1", fmt.Sprintf("cycles to pH %g in step %d", x.Target, x.Step)))
+	}
+	x.Needed = k.w.Model("N", "1", "dilution, cycle by cycle, until the pH of the retained liquid reaches the target", need, in...)
+	switch {
+	case x.Written > 0:
+		x.Done = working.Given("N", "1", float64(x.Written), route.At(x.Step, "cycles"))
+	default:
+		x.Done = x.Needed.As("N")
+	}
+	ph := math.NaN()
+	if n := x.Done.V; n == n && x.WaterOnly {
+		_, left := run(int(n), math.Inf(1))
+		ph = PH(x.Acid.V*left, x.Fluoride.V*left, pk.V, pw.V)
+		if x.OpenAir {
+			ph = min(ph, air.V)
+		}
+	}
+	x.PH = k.w.Model("pH", "1", "charge balance of strong acid, HF and water after the last cycle", ph, append(in, x.Done)...)
+}
+
+// acidity is a liquor as its pH sees it: mol/L of acid equivalents, of which
+// fluoride mol/L are HF and F-, the rest strong acid or, where negative, alkali.
+type acidity struct{ acid, fluoride, ka, kw float64 }
+
+func (a acidity) times(x float64) acidity {
+	a.acid, a.fluoride = a.acid*x, a.fluoride*x
+	return a
+}
+
+// excess is the charge balance at h mol/L of H+; it grows with h and is zero
+// at the h of the liquor:
+//
+//	h + (fluoride - acid) = fluoride Ka/(Ka + h) + Kw/h
+func (a acidity) excess(h float64) float64 {
+	return h + (a.fluoride - a.acid) - a.fluoride*a.ka/(a.ka+h) - a.kw/h
+}
+
+// reaches reports whether the pH of the liquor is ph or more.
+func (a acidity) reaches(ph float64) bool { return a.excess(math.Pow(10, -ph)) >= 0 }
+
+// PH is that of a liquor with acid mol/L of acid equivalents and fluoride
+// mol/L of fluorine, as an ideal solution: activities are left out, so below
+// pH 0.5 and above 0.1 mol/L it is a rough figure. NaN if an input is.
+func PH(acid, fluoride, pka, pkw float64) float64 {
+	a := acidity{acid: acid, fluoride: fluoride, ka: math.Pow(10, -pka), kw: math.Pow(10, -pkw)}
+	if x := a.excess(1); x != x {
+		return math.NaN()
+	}
+	lo, hi := -2.0, 16.0
+	for hi-lo > 1e-9 {
+		if mid := (lo + hi) / 2; a.reaches(mid) {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return (lo + hi) / 2
+}
+
+// rinse does the walked cycles at once: f^n of the old liquid stays, and of the
+// liquid of n cycles just what fills the retained volume.
+func (k *walker) rinse(p *State, s *route.Step, x *Wash, cycle Pool) {
+	old := p.Liquid[0]
+	f, n := x.Kept.As("f"), x.Done.As("N")
+	if n.Unknown() { // the cycles are not known: the liquid as it is stays, and the figures say so
+		n = working.Exact("N", "1", 1, "one cycle, for the account only")
+	}
+	left := k.w.Line("l", "1", "pow(f,N)", math.Pow(f.V, n.V), f, n)
+	gone := k.w.Line("g", "1", "1-l", 1-left.V, left)
+	share := old.Share.As("s")
+	stay := k.w.Line("f", "1", "s*l", share.V*left.V, share, left)
+	away := k.w.Line("f", "1", "s*g", share.V*gone.V, share, gone)
+	a, b := old, old
+	a.Share, a.Whole, b.Share, b.Whole = stay, false, away, false
+
+	total := k.times(cycle, n)
+	R, W := x.Retained.As("R"), x.Added.As("W")
+	keep := k.w.Line("f", "1", "min(R*g/(N*W),1)", min(R.V*gone.V/(n.V*W.V), 1), R, gone, n, W)
+	if R.V == 0 {
+		keep = working.Exact("f", "1", 0, "nothing is retained")
+	}
+	leave := k.w.Line("f", "1", "1-k", 1-keep.V, keep.As("k"))
+	c, d := total, total
+	c.Share, c.Whole, d.Share, d.Whole = keep, false, leave, false
+	p.Liquid = []Pool{a, c}
+	k.send(s.Into, b)
+	k.send(s.Into, d)
+}
+
+// times is the pool of n equal cycles; the one cycle already in the account is
+// topped up to n.
+func (k *walker) times(q Pool, n working.Num) Pool {
+	N := n.As("N")
+	scale := func(x working.Num) working.Num {
+		y := x.As("x")
+		return k.w.Line(x.Symbol, x.Unit, "N*x", N.V*y.V, N, y)
+	}
+	entries := make([]Entry, len(q.Entries))
+	for i, e := range q.Entries {
+		k.account(e.Of, e.N.V*(N.V-1))
+		e.N = scale(e.N)
+		entries[i] = e
+	}
+	q.Entries = entries
+	q.Volume, q.Mass, q.HeatCapacity = scale(q.Volume), scale(q.Mass), scale(q.HeatCapacity)
+	return q
+}
+
+// reactWash lets an acid or alkaline wash liquid act on the solids.
+func (k *walker) reactWash(p *State, s *route.Step) { k.react(p, s, reaction{}) }
+
+func (k *walker) fluorineAt(place string) int {
+	if to, ok := k.places[place]; ok {
+		return len(to.Liquid)
+	}
+	return 0
+}
+
+// gained is the fluorine of what a place received since it had n pools.
+func (k *walker) gained(place string, n int) working.Num {
+	to, ok := k.places[place]
+	if !ok {
+		return working.Absent("n_F", "mol", "where the decants go")
+	}
+	var terms []working.Num
+	for i := n; i < len(to.Liquid); i++ {
+		terms = append(terms, Element(k.w, &to.Liquid[i], "F"))
+	}
+	return k.w.Sum("n_F", "mol", terms...)
+}
