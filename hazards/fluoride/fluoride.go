@@ -1,0 +1,179 @@
+// Package fluoride knows where the fluoride is: how much each step and each
+// place holds, and how strong that is as HF. It must not move material, and it
+// must not know what fluoride does to anyone.
+package fluoride
+
+import (
+	"slices"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
+)
+
+// Read gives the fluoride figures of a walk: for each step the liquor it
+// leaves, and for each place that only receives, what it holds at the end.
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figure.Figure {
+	r := reader{c: c, w: w, k: &k}
+	r.hf, r.f = process.MolarMass(c.Store, w, "HF").As("M_HF"), process.MolarMass(c.Store, w, "F").As("M_F")
+	worked := map[string]bool{}
+	for i := range k.Account {
+		if k.Account[i].Element == "F" {
+			r.floor = k.Account[i].In * trace
+		}
+	}
+	for i := range k.Steps {
+		d := &k.Steps[i]
+		worked[d.Place] = true
+		r.state(figure.Step(d.Number), &d.After, r.etched(d.Number))
+	}
+	for i := range k.Ends {
+		if s := &k.Ends[i]; !worked[s.Place] {
+			r.state(s.Place, s, true)
+		}
+	}
+	return r.out
+}
+
+// trace is the share of the fluorine charged below which a place is not
+// reported: ideal dilution says nothing about so little.
+const trace = 1e-6
+
+type reader struct {
+	c     route.Case
+	w     *working.Sheet
+	k     *process.Walk
+	hf, f working.Num
+	floor float64 // mol
+	out   []figure.Figure
+}
+
+func (r *reader) put(quantity, place string, v working.Num, conditions string) {
+	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Value: r.w.Keep(v), Conditions: conditions})
+}
+
+// etched reports whether any powder has met etchant by the step.
+func (r *reader) etched(step int) bool {
+	return slices.ContainsFunc(r.k.Etches, func(e process.Etch) bool { return e.Step <= step })
+}
+
+// state reports the fluoride of one place at one time, if it holds any.
+func (r *reader) state(place string, s *process.State, etched bool) {
+	var fluor, volume, mass []working.Num
+	for i := range s.Liquid {
+		q := &s.Liquid[i]
+		n := process.Element(r.w, q, "F")
+		if n.V == 0 && !n.Unknown() {
+			volume, mass = append(volume, process.PartOf(r.w, q, q.Volume)), append(mass, process.PartOf(r.w, q, q.Mass))
+			continue
+		}
+		fluor = append(fluor, n)
+		volume, mass = append(volume, process.PartOf(r.w, q, q.Volume)), append(mass, process.PartOf(r.w, q, q.Mass))
+	}
+	if fluor == nil {
+		return
+	}
+	n := r.w.Sum("n_F", "mol", fluor...)
+	if n.V < r.floor {
+		return
+	}
+	v, m := r.w.Sum("V", "mL", volume...), r.w.Sum("m", "g", mass...)
+	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), "all fluorine in the liquid or undissolved in it")
+	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
+	r.put("fluoride.hf_equivalent", place, g, "all fluorine as HF, whatever the acid"+r.short(s, n))
+	if v.V != 0 || v.Unknown() {
+		r.put("fluoride.hf_concentration", place, r.w.Line("c_HF", "mol/L", "n_F/V*1000", n.V/v.V*1000, n, v), "over the volume of liquid charged")
+	}
+	if m.V != 0 || m.Unknown() {
+		r.put("fluoride.hf_strength", place, r.w.Line("w_HF", "wt%", "m_HF/m*100", g.V/m.V*100, g, m), "over the mass of liquor with its salt")
+	}
+	if etched {
+		r.free(place, s, n)
+	}
+}
+
+// short says how much HF the acid at hand can form, where that is less than
+// all of the fluorine.
+func (r *reader) short(s *process.State, n working.Num) string {
+	acid := 0.0
+	for i := range s.Liquid {
+		acid += process.Total(nil, &s.Liquid[i], "n_acid", func(e *process.Entry) float64 { return e.Base }).V
+	}
+	if acid >= n.V || acid != acid {
+		return ""
+	}
+	return "; the acid here can form " + figure.Round(max(acid, 0)*r.hf.V, 3) + " g of it as it stands, and any acid added forms more"
+}
+
+// free is the fluoride that is not bound to aluminium, HF2- and F- included.
+// Other dissolved metals have no table: unknown.
+func (r *reader) free(place string, s *process.State, n working.Num) {
+	var al []working.Num
+	for i := range s.Liquid {
+		q := &s.Liquid[i]
+		for j := range q.Entries {
+			for el, x := range q.Entries[j].Of {
+				sym := chemicals.ElementSymbol(el)
+				if x == 0 || !metal(sym) || q.Entries[j].N.V == 0 {
+					continue
+				}
+				if sym != "Al" {
+					r.put("fluoride.free_hf", place, working.Absent("m_HF", "g as HF", "fluoride complexes of "+sym), "metals other than aluminium: no table here")
+					return
+				}
+			}
+		}
+		al = append(al, process.Element(r.w, q, "Al"))
+	}
+	a := r.w.Sum("n_Al", "mol", al...)
+	if a.V == 0 && !a.Unknown() {
+		return
+	}
+	y := r.perAluminium(s, n, a)
+	v := r.w.Line("m_HF", "g as HF", "max(n_F-y*n_Al,0)*M_HF", max(n.V-y.V*a.V, 0)*r.hf.V, n, y, a, r.hf)
+	r.put("fluoride.free_hf", place, v.Worse(working.Estimated), "an estimate beside the total; no verdict rests on it")
+}
+
+// metal reports whether an element can hold fluoride back in solution.
+func metal(sym string) bool {
+	switch sym {
+	case "H", "O", "F", "Cl", "S", "N", "C", "Li", "Na", "K", "Ca", "P", "Br", "I":
+		return false
+	}
+	return true
+}
+
+// perAluminium is the fluoride bound per aluminium: in a liquor of HF alone by
+// the ratio of fluorine to aluminium, with other acid or salt one range.
+func (r *reader) perAluminium(s *process.State, n, a working.Num) working.Num {
+	st := r.c.Store
+	for i := range s.Liquid {
+		for j := range s.Liquid[i].Entries {
+			e := &s.Liquid[i].Entries[j]
+			if e.Sub != nil && e.Sub.Solution != "hf" && e.Sub.Solution != "water" {
+				return st.Num("complex.fluoride_per_aluminium").As("y")
+			}
+		}
+	}
+	points := [...]struct {
+		ratio float64
+		id    string
+	}{{3, "complex.ratio_3"}, {4, "complex.ratio_4"}, {5, "complex.ratio_5"}, {10, "complex.ratio_10"}, {20, "complex.ratio_20"}}
+	x := n.V / a.V
+	lo := points[0]
+	if x <= lo.ratio {
+		return st.Num(lo.id).As("y")
+	}
+	for _, hi := range points[1:] {
+		if x <= hi.ratio {
+			p, q := st.Num(lo.id), st.Num(hi.id)
+			t := (x - lo.ratio) / (hi.ratio - lo.ratio)
+			return r.w.Table("y", "mol/mol", "fluoride bound per aluminium against F:Al, linear between "+lo.id+" and "+hi.id, p.V+t*(q.V-p.V), p, q, n, a)
+		}
+		lo = hi
+	}
+	return st.Num(lo.id).As("y")
+}

@@ -1,0 +1,275 @@
+// Package gas knows what gas comes off and what it does in a closed container:
+// it turns the walk into figures of hydrogen, toxic hydride and pressure. It
+// must not move material, and it must not know heat or fluoride.
+package gas
+
+import (
+	"fmt"
+	"slices"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/etching"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
+)
+
+// Read gives the gas figures of a walk.
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figure.Figure {
+	r := reader{c: c, w: w, k: &k, vm: process.MolarVolume(c.Store, w)}
+	r.hydrogen()
+	r.hydrides()
+	r.closed()
+	return r.out
+}
+
+type reader struct {
+	c   route.Case
+	w   *working.Sheet
+	k   *process.Walk
+	vm  working.Num
+	out []figure.Figure
+}
+
+func (r *reader) put(quantity, place, agent, kase string, v working.Num, conditions string) {
+	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Agent: agent, Case: kase, Value: r.w.Keep(v), Conditions: conditions})
+}
+
+// litres is n mol of gas at 25 degC and 101.325 kPa.
+func (r *reader) litres(n working.Num) working.Num {
+	x := n.As("n")
+	return r.w.Line("V", "L", "n*Vm", x.V*r.vm.V, x, r.vm)
+}
+
+// hydrogen reports, for each step that gives any, all of it, the part from
+// impurities, and what would come if everything dissolved.
+func (r *reader) hydrogen() {
+	for i := range r.c.Route.Steps {
+		n := r.c.Route.Steps[i].Number
+		total, impurities, bound := r.step(n)
+		place := figure.Step(n)
+		if total != nil {
+			r.put("gas.hydrogen.total", place, "", "", r.litres(r.w.Sum("n_H2", "mol", total...)), "whole powder, by whatever time; 25 degC, 101.325 kPa")
+		}
+		if impurities != nil {
+			r.put("gas.hydrogen.impurities", place, "", "", r.litres(r.w.Sum("n_H2", "mol", impurities...)), "first and fast; 25 degC, 101.325 kPa")
+		}
+		if bound != nil {
+			r.put("gas.hydrogen.dissolution_bound", place, "", "", r.litres(r.w.Sum("n_H2", "mol", bound...)), "every metal in solution at its highest valence, carbon left as solid, no more than half the acid offered")
+		}
+	}
+}
+
+func (r *reader) step(n int) (total, impurities, bound []working.Num) {
+	for i := range r.k.Etches {
+		e := &r.k.Etches[i]
+		if e.Step != n {
+			continue
+		}
+		var own []working.Num
+		if e.Hydrogen.Symbol != "" && e.Family != process.Molten || e.Hydrogen.Unknown() {
+			own = append(own, e.Hydrogen)
+		}
+		for j := range e.Dissolved {
+			own = append(own, e.Dissolved[j].Hydrogen)
+			impurities = append(impurities, e.Dissolved[j].Hydrogen)
+		}
+		total = append(total, own...)
+		if e.Family == process.FluorideAcid && e.N.Symbol != "" {
+			bound = append(bound, r.dissolution(e, own))
+		}
+	}
+	for _, g := range r.k.Releases {
+		if g.Step == n && g.Gas == "H2" && (g.Cause == "metal" || g.Cause == "residual") {
+			total = append(total, g.N)
+		}
+	}
+	return total, impurities, bound
+}
+
+// dissolution is the hydrogen if the whole powder dissolves, capped by half
+// the acid equivalents but never less than the etch itself gives.
+func (r *reader) dissolution(e *process.Etch, own []working.Num) working.Num {
+	l := r.k.Layered
+	if l.Unlisted != "" {
+		return working.Absent("n_H2", "mol", "electrons."+l.Unlisted)
+	}
+	h, n := l.Dissolved(r.c.Store, r.w).As("h"), e.N.As("n")
+	phase := r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
+	all := r.w.Sum("n_all", "mol", append([]working.Num{phase}, foreign(e)...)...)
+	etch := r.w.Sum("n_etch", "mol", own...)
+	a := e.AcidBefore.As("A")
+	return r.w.Line("n_H2", "mol", "max(min(n_all,A/2),n_etch)", max(min(all.V, a.V/2), etch.V), all, a, etch).Worse(working.Bound)
+}
+
+func foreign(e *process.Etch) []working.Num {
+	var out []working.Num
+	for i := range e.Dissolved {
+		out = append(out, e.Dissolved[i].Hydrogen)
+	}
+	return out
+}
+
+// gases names the toxic hydrides by their slug.
+var gases = map[string]string{"PH3": "phosphine", "AsH3": "arsine", "SbH3": "stibine", "H2S": "hydrogen_sulfide", "H2Se": "hydrogen_selenide", "H2Te": "hydrogen_telluride"}
+
+// HydrideSlug is the agent of a hydride figure.
+func HydrideSlug(formula string) string { return gases[formula] }
+
+// hydrides bounds the toxic gas of every element that could leave as one: all
+// of it does.
+func (r *reader) hydrides() {
+	for i := range r.k.Etches {
+		e := &r.k.Etches[i]
+		amounts := map[string][]working.Num{}
+		if l := r.k.Layered; l != nil && e.N.Symbol != "" {
+			for _, a := range l.A {
+				r.hydride(amounts, a.Symbol, a.Count, e.N)
+			}
+		}
+		for j := range e.Dissolved {
+			d := &e.Dissolved[j]
+			for _, el := range d.Formula.Order {
+				x, _ := chemicals.ElementIndex(el)
+				r.hydride(amounts, el, d.Formula.Of[x], d.N)
+			}
+		}
+		for _, h := range []string{"PH3", "AsH3", "SbH3", "H2S", "H2Se", "H2Te"} {
+			if n := amounts[h]; n != nil {
+				v := r.litres(r.w.Sum("n", "mol", n...)).Worse(working.Bound)
+				r.put("gas.hydride.bound", figure.Step(e.Step), gases[h], "", v, "all of the element leaving as "+h)
+			}
+		}
+		if l := r.k.Layered; l != nil && l.Unlisted != "" && l.Hydride == "" && e.N.Symbol != "" {
+			r.put("gas.hydride.bound", figure.Step(e.Step), "", "", working.Absent("V", "L", "electrons."+l.Unlisted), "what gas "+l.Unlisted+" gives in acid is not known here")
+		}
+	}
+}
+
+func (r *reader) hydride(into map[string][]working.Num, el string, count float64, n working.Num) {
+	h := etching.Hydride(el)
+	if h == "" {
+		return
+	}
+	x, m := working.Exact("x", "mol/mol", count, el+" per formula unit"), n.As("n")
+	into[h] = append(into[h], r.w.Line("n_"+h, "mol", "x*n", x.V*m.V, x, m))
+}
+
+// closed is the pressure of each place that holds powder with liquor, if it is
+// shut; a place that is not shut carries it as the case closed.
+func (r *reader) closed() {
+	for i := range r.c.Route.Places {
+		p := &r.c.Route.Places[i]
+		n, at := r.potential(p.Key)
+		if at == nil {
+			continue
+		}
+		kase, cond := "", "gas alone, all of it, at 25 degC"
+		if p.Closure != route.Closed {
+			kase, cond = "closed", "if it were shut: "+cond
+		} else if !p.ClosureStated {
+			cond = "closure not stated, counted as closed: " + cond
+		}
+		r.put("gas.closed.pressure", p.Key, "", kase, r.pressure(p, at, r.w.Sum("n", "mol", n...)), cond)
+	}
+}
+
+// potential is the gas that what a place holds can still give, at the step
+// where that is most, with the state it then is in.
+func (r *reader) potential(key string) ([]working.Num, *process.State) {
+	for i := range r.k.Etches {
+		e := &r.k.Etches[i]
+		if e.Place != key || (e.Family == process.Molten) {
+			continue
+		}
+		n := foreign(e)
+		if e.Hydrogen.Symbol != "" || e.Hydrogen.Unknown() {
+			n = append(n, e.Hydrogen)
+		}
+		for j := range r.k.Steps {
+			if d := &r.k.Steps[j]; d.Number == e.Step {
+				return n, &d.After
+			}
+		}
+	}
+	for j := range r.k.Steps {
+		d := &r.k.Steps[j]
+		if n := r.left(d, key); n != nil {
+			return n, r.stateOf(key, j)
+		}
+	}
+	for _, g := range r.k.Releases {
+		if g.Place == key && g.Gas == "H2" && g.Cause == "metal" {
+			for j := range r.k.Steps {
+				if r.k.Steps[j].Number == g.Step {
+					return []working.Num{g.N}, &r.k.Steps[j].After
+				}
+			}
+		}
+	}
+	return nil, nil
+}
+
+// left is the gas of powder the etch left, where a place comes to hold it.
+func (r *reader) left(d *process.Done, key string) []working.Num {
+	if d.Place != key {
+		return nil
+	}
+	for i := range d.After.Solids {
+		s := &d.After.Solids[i]
+		if s.Kind != process.Residual && s.Kind != process.Based || len(d.After.Liquid) == 0 {
+			continue
+		}
+		for j := range r.k.Etches {
+			e := &r.k.Etches[j]
+			if e.N.Symbol == "" || e.Product.Hydrogen.Symbol == "" {
+				continue
+			}
+			n, h := s.N.As("n"), e.Product.Hydrogen.As("h")
+			return []working.Num{r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)}
+		}
+	}
+	return nil
+}
+
+func (r *reader) stateOf(key string, step int) *process.State {
+	s := &r.k.Steps[step].After
+	if s.Place == key {
+		return s
+	}
+	i := slices.IndexFunc(r.k.Ends, func(e process.State) bool { return e.Place == key })
+	return &r.k.Ends[i]
+}
+
+// pressure is that of n mol in the gas space, above the air it was filled with:
+//
+//	gas space = capacity - liquid - powder     [mL]
+//	p = n R T / gas space                      [kPa: mol, J/mol/K, K, L]
+func (r *reader) pressure(p *route.Place, s *process.State, n working.Num) working.Num {
+	st := r.c.Store
+	cap := r.c.Given("cap", "mL", p.Capacity)
+	if p.Count > 1 {
+		x := working.Exact("x", "1", float64(p.Count), fmt.Sprintf("%d equal containers", p.Count))
+		cap = r.w.Line("cap", "mL", "x*c", x.V*cap.V, x, cap.As("c"))
+	}
+	liquid, solid := s.Volume(r.w).As("V_l"), r.solidVolume(s).As("V_s")
+	space := r.w.Line("V_g", "mL", "cap-V_l-V_s", cap.V-liquid.V-solid.V, cap, liquid, solid)
+	if space.V <= 0 {
+		return working.Absent("p", "kPa gauge", p.At+".capacity: the contents leave no gas space")
+	}
+	R, T := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T")
+	return r.w.Line("p", "kPa gauge", "n*R*T/V_g*1000", n.V*R.V*T.V/space.V*1000, n, R, T, space)
+}
+
+func (r *reader) solidVolume(s *process.State) working.Num {
+	for i := range s.Solids {
+		x := &s.Solids[i]
+		if x.Kind == process.Unetched || x.Kind == process.Product {
+			m, d := x.Mass.As("m"), r.c.Store.Num("density."+r.k.Layered.Formula.Text).As("rho")
+			return r.w.Line("V_s", "mL", "m/rho", m.V/d.V, m, d)
+		}
+	}
+	return working.Exact("V_s", "mL", 0, "no powder")
+}

@@ -1,0 +1,73 @@
+package thermal
+
+import (
+	"slices"
+
+	"etchbound/chemicals/solution"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+)
+
+// mixes are the verbs whose dissolving and diluting is reported; the heat of
+// a neutralisation is another figure.
+var mixes = []string{"charge", "mix", "dilute", "add", "quench", "prewash"}
+
+// mix reports the heat of dissolving and diluting in a step. It is never taken
+// off the heat of the etch.
+func (r *reader) mix(d *process.Done) {
+	m := d.Mixed
+	if m == nil || !slices.Contains(mixes, r.c.Route.Steps[d.Number-1].Do) || !m.Mixes() {
+		return
+	}
+	var terms []working.Num
+	for i := range m.After {
+		terms = append(terms, r.integral(&m.After[i], "a", 1))
+	}
+	for i := range m.Before {
+		terms = append(terms, r.integral(&m.Before[i], "b", -1))
+	}
+	for i := range m.Salts {
+		terms = append(terms, r.salt(&m.Salts[i], m))
+	}
+	q := r.w.Sum("Q_mix", "kJ", terms...).Worse(working.Estimated)
+	place := figure.Step(d.Number)
+	r.put("heat.mix.total", place, q, "dissolving and diluting only; other solutes in the same water are left out of each")
+	c := d.After.HeatCapacity(r.w).As("C")
+	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "Q_mix*1000/C", q.V*1000/c.V, q, c), "nothing lost; low heat capacity")
+}
+
+// integral is the heat of making a portion from its pure solute, in kJ, with
+// its sign.
+func (r *reader) integral(p *process.Portion, symbol string, sign float64) working.Num {
+	q := solution.IntegralHeat(r.c.Store, r.w, p.Model, p.Acid, p.Water).As("q")
+	if sign > 0 {
+		return q.As("q_" + symbol)
+	}
+	return r.w.Line("q_"+symbol, "kJ", "-q", -q.V, q)
+}
+
+// salt is the heat of n mol of a salt going into solution: into acid as far as
+// there is acid for a fluoride, else into water. Bifluoride brings its own
+// acid; beside a strong one it gives more HF and takes up more heat.
+func (r *reader) salt(e *process.Entry, m *process.Mixing) working.Num {
+	st, f := r.c.Store, e.Sub.Formula.Text
+	n, a := e.N.As("n"), m.AcidBefore.As("A")
+	if e.Sub.Kind == "fluoride_salt" && !(a.V <= 0) {
+		q := st.Num("dissolution_acid." + f + "(s)").As("q")
+		if q.Unknown() || !strong(m) {
+			q = st.Num("dissolution." + f + "(s)").As("q")
+		}
+		return r.w.Line("Q", "kJ", "q*min(n,A)", q.V*min(n.V, a.V), q, n, a)
+	}
+	q := st.Num("dissolution_water." + f + "(s)").As("q")
+	if q.Unknown() {
+		q = st.Num("dissolution." + f + "(s)").As("q")
+	}
+	return r.w.Line("Q", "kJ", "q*n", q.V*n.V, q, n)
+}
+
+// strong reports whether a strong acid is in the mixture.
+func strong(m *process.Mixing) bool {
+	return slices.ContainsFunc(m.After, func(p process.Portion) bool { return p.Model == "hcl" || p.Model == "h2so4" || p.Model == "hno3" })
+}

@@ -1,0 +1,49 @@
+// Package wash knows washing by dilution: how many cycles a target needs, how
+// much water that takes and which decants hold fluoride. It must not move
+// material.
+package wash
+
+import (
+	"fmt"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
+)
+
+// Read gives the wash figures of a walk.
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figure.Figure {
+	mf := process.MolarMass(c.Store, w, "F").As("M_F")
+	var out []figure.Figure
+	for i := range k.Washes {
+		out = append(out, read(w, &k.Washes[i], mf)...)
+	}
+	return out
+}
+
+func read(w *working.Sheet, x *process.Wash, mf working.Num) []figure.Figure {
+	place := figure.Step(x.Step)
+	var out []figure.Figure
+	put := func(quantity string, v working.Num, conditions string) {
+		out = append(out, figure.Figure{Quantity: quantity, Place: place, Value: w.Keep(v), Conditions: conditions})
+	}
+	water := "dilution alone, a minimum: acid between the layers, dissolved metal and undissolved fluoride all ask for more"
+	if x.Target == x.Target {
+		put("wash.cycles", x.Needed, fmt.Sprintf("to pH %g by %s", x.Target, water))
+	}
+	if x.WaterOnly {
+		cond := "carbon dioxide-free water; "
+		if x.OpenAir {
+			cond = "water open to air; "
+		}
+		put("wash.ph", x.PH, cond+"metals ignored; ideal solution")
+	}
+	n, W, V0 := x.Done.As("N"), x.Added.As("W"), x.Decant0
+	put("wash.water", w.Line("V", "L", "N*W/1000", n.V*W.V/1000, n, W), "for the cycles walked")
+	put("wash.liquor", w.Line("V", "L", "(V_0+N*W)/1000", (V0.V+n.V*W.V)/1000, V0, n, W), "all decants; the etch decant is cycle 0")
+	nf := x.Fluorine.As("n_F")
+	put("wash.fluoride", w.Line("m_F", "g as F", "n_F*M_F", nf.V*mf.V, nf, mf), "in all decants of the step")
+	return out
+}

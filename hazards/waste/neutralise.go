@@ -1,0 +1,110 @@
+package waste
+
+import (
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/process"
+)
+
+// agent reports one neutraliser on one liquor.
+func (r *reader) agent(place string, a acids, g *agent) {
+	w := r.w
+	b, x := a.base.As("B"), working.Exact("x", "mol/mol", g.base, "base equivalents of "+g.formula)
+	M := process.MolarMass(r.c.Store, w, g.formula)
+	r.put("neutralise.mass", place, g.slug, w.Line("m", "kg", "B/x*M/1000", b.V/x.V*M.V/1000, b, x, M),
+		"stoichiometric, by total acid and every metal to its hydroxide; no excess"+r.calcium(a, g))
+	q := r.heat(a, g)
+	r.put("neutralise.heat", place, g.slug, q, "liquor as it stands, solid agent; fluoride bound to other metals counted as free HF")
+	r.rise(place, a, g, q)
+	if g.carbon > 0 {
+		y := working.Exact("y", "mol/mol", g.carbon, "carbon dioxide per mol of "+g.formula)
+		r.put("neutralise.carbon_dioxide", place, g.slug, w.Line("V", "L", "B/x*y*Vm", b.V/x.V*y.V*r.vm.V, b, x, y, r.vm), "all of it, 25 degC, 101.325 kPa")
+	}
+	if g.calcium {
+		r.sludge(place, a, g)
+	}
+}
+
+// calcium says where the agent brings less calcium than the fluoride binds.
+func (r *reader) calcium(a acids, g *agent) string {
+	switch {
+	case !g.calcium:
+		return "; leaves the fluoride in solution"
+	case a.fluorine.V > a.base.V:
+		return "; brings less calcium than the fluoride binds: add calcium chloride for the rest"
+	}
+	return ""
+}
+
+// heat sums what HF, strong acid and dissolved aluminium fluoride give:
+//
+//	AlF3 = min(Al, F/3), HF = min(F - 3 AlF3, B - 3 AlF3), strong = B - 3 AlF3 - HF
+func (r *reader) heat(a acids, g *agent) working.Num {
+	w := r.w
+	b, n, al := a.base.As("B"), a.fluorine.As("F"), a.aluminium.As("Al")
+	y := w.Line("AlF3", "mol", "max(min(Al,F/3,B/3),0)", max(min(al.V, n.V/3, b.V/3), 0), al, n, b)
+	h := w.Line("HF", "mol", "max(min(F,B)-3*AlF3,0)", max(min(n.V, b.V)-3*y.V, 0), n, b, y)
+	s := w.Line("S", "mol", "B-3*AlF3-HF", b.V-3*y.V-h.V, b, y, h)
+	qh, qs, qy := r.hess("q_h", g.hf), r.hess("q_s", g.acid), r.hess("q_y", g.alf)
+	return w.Line("Q", "kJ", "HF*q_h+S*q_s+AlF3*q_y", h.V*qh.V+s.V*qs.V+y.V*qy.V, h, qh, s, qs, y, qy)
+}
+
+// The water is counted from 25 degC, to no more than boiling at 100 degC and
+// no less than freezing at 0 degC; dilution keeps 40 degC and 10 wt% HF.
+const (
+	fromTemperature = 25.0
+	boils           = 100.0
+	keeps           = 40.0
+	dilute          = 0.10
+)
+
+func (r *reader) rise(place string, a acids, g *agent, q working.Num) {
+	w, st := r.w, r.c.Store
+	m, cp := a.water.As("m"), st.Num("water.cp").As("cp")
+	hi := working.Exact("hi", "K", boils-fromTemperature, "from 25 degC to boiling")
+	lo := working.Exact("lo", "K", -fromTemperature, "from 25 degC to freezing")
+	Q := q.As("Q")
+	dT := w.Line("dT", "K", "max(min(Q*1000/(m*cp),hi),lo)", max(min(Q.V*1000/(m.V*cp.V), hi.V), lo.V), Q, m, cp, hi, lo)
+	need := r.water(a, q)
+	cond := "from 25 degC on the liquor's own water alone, capped at boiling"
+	if dT.V >= hi.V {
+		cond = "it would boil: dilute first; " + cond
+	}
+	r.put("neutralise.temperature_rise", place, g.slug, dT, cond)
+	r.put("neutralise.dilution_water", place, g.slug, need, "the larger of the water to 10 wt% HF and the water that holds 40 degC from 25 degC; dilute first, acid into cold slurry, in portions")
+}
+
+// water is the dilution water, in L.
+func (r *reader) water(a acids, q working.Num) working.Num {
+	w, st := r.w, r.c.Store
+	M, rho := process.MolarMass(st, w, "HF"), st.Num("water.density").As("rho")
+	n, m, cp, Q := a.fluorine.As("n"), a.mass.As("m"), st.Num("water.cp").As("cp"), q.As("Q")
+	d := working.Exact("d", "1", dilute, "10 wt% HF")
+	weak := w.Line("m_1", "g", "max(n*M/d-m,0)", max(n.V*M.V/d.V-m.V, 0), n, M, d, m)
+	k := working.Exact("k", "K", keeps-fromTemperature, "from 25 degC to 40 degC")
+	hold := w.Line("m_h", "g", "max(Q*1000/(cp*k),0)", max(Q.V*1000/(cp.V*k.V), 0), Q, cp, k)
+	own := a.water.As("m_w") // a liquor whose own water holds the heat needs none for cooling
+	cool := w.Line("m_2", "g", "m_h*above(m_h,m_w)", hold.V*above(hold.V, own.V), hold, own)
+	return w.Line("V", "L", "max(m_1,m_2)/(1000*rho)", max(weak.V, cool.V)/(1000*rho.V), weak, cool, rho)
+}
+
+// sludge is calcium fluoride and aluminium hydroxide, dry.
+func (r *reader) sludge(place string, a acids, g *agent) {
+	w, st := r.w, r.c.Store
+	M1, M2 := process.MolarMass(st, w, "CaF2").As("M_1"), process.MolarMass(st, w, "Al(OH)3").As("M_2")
+	n, al := a.fluorine.As("F"), a.aluminium.As("Al")
+	v := w.Line("m", "kg", "(F/2*M_1+Al*M_2)/1000", (n.V/2*M1.V+al.V*M2.V)/1000, n, M1, al, M2)
+	r.put("neutralise.sludge_dry", place, g.slug, v, "calcium fluoride and aluminium hydroxide; other hydroxides and unused agent come on top")
+}
+
+// above is 1 where x is more than y, else 0; NaN where either is unknown.
+func above(x, y float64) float64 {
+	switch {
+	case x > y:
+		return 1
+	case x <= y:
+		return 0
+	}
+	return math.NaN()
+}

@@ -1,0 +1,119 @@
+// Package waste knows what neutralising takes and gives off: reagent, heat,
+// carbon dioxide, ammonia, sludge and the water that keeps it cool. It must
+// not move material, and it must not judge what may be discharged.
+package waste
+
+import (
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
+)
+
+// Read gives the neutralising figures of a walk: at the place waste for all
+// acid liquors of the route together with each of the four usual agents, and
+// at a step that neutralises with the agent it names.
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figure.Figure {
+	r := reader{c: c, w: w, vm: process.MolarVolume(c.Store, w)}
+	var all []acids
+	for i := range k.Treated {
+		l := &k.Treated[i]
+		a := r.acids(&l.Pool)
+		if !(a.base.V > 1e-9) && !a.base.Unknown() {
+			continue
+		}
+		all = append(all, a)
+		if g := agentOf(l.Agent); l.Step > 0 && g != nil {
+			r.agent(figure.Step(l.Step), a, g)
+		}
+	}
+	if len(all) == 0 {
+		return r.out
+	}
+	total := r.sum(all)
+	for i := range agents {
+		if agents[i].usual {
+			r.agent("waste", total, &agents[i])
+		}
+	}
+	r.common("waste", total)
+	return r.out
+}
+
+type reader struct {
+	c   route.Case
+	w   *working.Sheet
+	vm  working.Num
+	out []figure.Figure
+}
+
+func (r *reader) put(quantity, place, agent string, v working.Num, conditions string) {
+	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Agent: agent, Value: r.w.Keep(v), Conditions: conditions})
+}
+
+// acids is what a liquor holds that base is needed for, in mol, with its
+// water and mass in g.
+type acids struct {
+	base      working.Num // base that takes every acid and metal: F + Cl + 2 SO4 - alkali
+	fluorine  working.Num
+	aluminium working.Num
+	ammonium  working.Num
+	water     working.Num // g
+	mass      working.Num // g
+}
+
+func (r *reader) acids(q *process.Pool) acids {
+	w := r.w
+	a := acids{
+		base:      process.Total(w, q, "B", func(e *process.Entry) float64 { return e.Base }),
+		fluorine:  process.Element(w, q, "F"),
+		aluminium: process.Element(w, q, "Al"),
+		ammonium: process.Total(w, q, "n_N", func(e *process.Entry) float64 {
+			if e.Sub == nil {
+				return 0
+			}
+			return e.Sub.Ammonium
+		}),
+		mass: process.PartOf(w, q, q.Mass),
+	}
+	n := process.Total(w, q, "n_w", func(e *process.Entry) float64 {
+		if e.Sub != nil && e.Sub.Solution == "water" {
+			return 1
+		}
+		return 0
+	}).As("n")
+	M := process.MolarMass(r.c.Store, w, "H2O")
+	a.water = w.Line("m_w", "g", "n*M", n.V*M.V, n, M)
+	return a
+}
+
+func (r *reader) sum(all []acids) acids {
+	if len(all) == 1 {
+		return all[0]
+	}
+	add := func(symbol, unit string, get func(*acids) working.Num) working.Num {
+		terms := make([]working.Num, len(all))
+		for i := range all {
+			terms[i] = get(&all[i])
+		}
+		return r.w.Sum(symbol, unit, terms...)
+	}
+	return acids{
+		base:      add("B", "mol", func(a *acids) working.Num { return a.base }),
+		fluorine:  add("n_F", "mol", func(a *acids) working.Num { return a.fluorine }),
+		aluminium: add("n_Al", "mol", func(a *acids) working.Num { return a.aluminium }),
+		ammonium:  add("n_N", "mol", func(a *acids) working.Num { return a.ammonium }),
+		water:     add("m_w", "g", func(a *acids) working.Num { return a.water }),
+		mass:      add("m", "g", func(a *acids) working.Num { return a.mass }),
+	}
+}
+
+// common reports what does not depend on the agent.
+func (r *reader) common(place string, a acids) {
+	if a.ammonium.V > 0 || a.ammonium.Unknown() {
+		n := a.ammonium.As("n")
+		v := r.w.Line("V", "L", "n*Vm", n.V*r.vm.V, n, r.vm)
+		r.put("neutralise.ammonia", place, "", v.Worse(working.Bound), "all ammonium leaving as ammonia once the liquor is alkaline")
+	}
+}
