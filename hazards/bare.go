@@ -1,0 +1,91 @@
+package hazards
+
+import (
+	"math"
+	"slices"
+
+	"etchbound/hazards/figure"
+)
+
+// bare adds what always exists: for each place the worst of its cases and
+// agents, and for each quantity the worst of its members, each naming the
+// member it repeats. Sums are there already.
+func bare(figs []figure.Figure) []figure.Figure {
+	have := map[string]bool{}
+	for i := range figs {
+		have[figs[i].ID()] = true
+	}
+	var out []figure.Figure
+	add := func(f figure.Figure, of *figure.Figure) {
+		if id := f.ID(); !have[id] {
+			have[id] = true
+			f.Value, f.Low, f.High, f.Conditions, f.Of = of.Value, of.Low, of.High, of.Conditions, of.ID()
+			out = append(out, f)
+		}
+	}
+	for i := range figs {
+		f := &figs[i]
+		if f.Place != "" && (f.Agent != "" || f.Case != "") {
+			w := worst(figs, func(x *figure.Figure) bool { return x.Quantity == f.Quantity && x.Place == f.Place })
+			add(figure.Figure{Quantity: f.Quantity, Place: f.Place}, w)
+		}
+	}
+	for i := range figs {
+		f := &figs[i]
+		if w := worst(figs, func(x *figure.Figure) bool { return x.Quantity == f.Quantity && x.Of == "" }); w != nil {
+			add(figure.Figure{Quantity: f.Quantity}, w)
+		}
+	}
+	return order(append(figs, out...))
+}
+
+// worst is the member whose dangerous end is worst. Unknown outranks every
+// number; what is only so if a container were shut ranks behind what is.
+func worst(figs []figure.Figure, in func(*figure.Figure) bool) *figure.Figure {
+	var w *figure.Figure
+	for i := range figs {
+		if f := &figs[i]; in(f) && (w == nil || worse(f, w)) {
+			w = f
+		}
+	}
+	return w
+}
+
+func worse(f, than *figure.Figure) bool {
+	if real := than.Case == "closed"; real != (f.Case == "closed") {
+		return real
+	}
+	q, _ := figure.Lookup(f.Quantity)
+	x, y := f.Danger().V, than.Danger().V
+	switch {
+	case math.IsNaN(y):
+		return false
+	case math.IsNaN(x):
+		return true
+	case q.Danger == figure.Low:
+		return x < y
+	}
+	return x > y
+}
+
+// order sorts by the catalogue, the bare figure first, then as they came.
+func order(figs []figure.Figure) []figure.Figure {
+	rank := map[string]int{}
+	for i, q := range figure.Catalogue() {
+		rank[q.Name] = i
+	}
+	slices.SortStableFunc(figs, func(a, b figure.Figure) int {
+		if d := rank[a.Quantity] - rank[b.Quantity]; d != 0 {
+			return d
+		}
+		return depth(&a) - depth(&b)
+	})
+	return figs
+}
+
+func depth(f *figure.Figure) int {
+	if f.Place == "" && f.Agent == "" && f.Case == "" {
+		return 0
+	}
+	return 1
+}

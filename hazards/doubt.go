@@ -1,0 +1,181 @@
+package hazards
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+)
+
+// assumptions lists every datum the run used that nobody has verified, with
+// the figures it moves by more than one part in a hundred, most first.
+func (r *ranger) assumptions() []Assumption {
+	var out []Assumption
+	for v := range r.vars {
+		d := r.vars[v].rows[0]
+		if d.Status != "memory" && d.Status != "assumed" {
+			continue
+		}
+		a := Assumption{ID: d.ID, Text: d.Note, Value: d.Value, Unit: d.Unit}
+		if a.Text == "" {
+			a.Text = "value " + d.Status
+		}
+		for i := range r.base {
+			lo, hi := r.swings[v*len(ends)][i], r.swings[v*len(ends)+3][i]
+			if x := r.base[i].Value.V; math.IsNaN(lo) || math.IsNaN(hi) || math.Abs(hi-lo) <= 0.01*max(math.Abs(x), math.Abs(hi), math.Abs(lo)) {
+				continue
+			}
+			a.Moves = append(a.Moves, Move{Figure: r.base[i].ID(), From: lo, To: hi})
+		}
+		slices.SortStableFunc(a.Moves, func(x, y Move) int { return -cmp.Compare(share(x), share(y)) })
+		out = append(out, a)
+	}
+	return out
+}
+
+func share(m Move) float64 {
+	return math.Abs(m.To-m.From) / max(math.Abs(m.To), math.Abs(m.From))
+}
+
+// unknown lists what is missing: first what findings wait for, then what any
+// figure lacks, then what the writer left open.
+func unknown(r *Review) []UnknownItem {
+	var out []UnknownItem
+	at := map[string]int{}
+	add := func(id, fig string) {
+		i, ok := at[id]
+		if !ok {
+			i = len(out)
+			at[id] = i
+			text, measure := ask(id)
+			out = append(out, UnknownItem{ID: id, Text: text, Measure: measure})
+		}
+		if fig != "" && !slices.Contains(out[i].Figures, fig) {
+			out[i].Figures = append(out[i].Figures, fig)
+		}
+	}
+	for i := range r.Figures {
+		f := &r.Figures[i]
+		if f.Of != "" {
+			continue
+		}
+		for _, n := range []interface{ Missing() []string }{f.Value, f.Low, f.High} {
+			for _, id := range n.Missing() {
+				add(id, f.ID())
+			}
+		}
+	}
+	leftOpen(r.Case.Route, func(id, text, measure string) {
+		out = append(out, UnknownItem{ID: id, Text: text, Measure: measure})
+	})
+	slices.SortStableFunc(out, func(a, b UnknownItem) int { return len(b.Figures) - len(a.Figures) })
+	return out
+}
+
+// asks gives, by the beginning of an id, what is missing and how to get it.
+var asks = []struct{ prefix, text, measure string }{
+	{"etch_heat.", "heat of etching this phase", "reaction calorimetry of this powder in this acid at small scale; state it under measured: etch_heat"},
+	{"electrons.", "what the layer element of this phase gives in acid", "gas analysis at milligram scale by a specialist; state etch_hydrogen once it is known"},
+	{"density.", "density of the powder", "pycnometer; state it under measured: density"},
+	{"hydrogen.impurity.", "gas this impurity gives in acid", "gas volume of a weighed sample in dilute acid"},
+	{"heat.impurity.", "heat this impurity gives", "reaction calorimetry of a weighed sample"},
+	{"composition of the unstated impurity", "what impurities the powder holds", "the supplier's certificate or an analysis; state it under precursor: impurities"},
+	{"enthalpies of", "enthalpies of the dissolved metal", "reaction calorimetry, or thermodynamic data"},
+	{"boiling point of", "boiling point of this liquor", "measure it in a vented apparatus, or find vapour data"},
+	{"heat of", "heat of this way of etching", "reaction calorimetry at small scale"},
+	{"gas of", "gas of this step", "gas volume and analysis at small scale"},
+	{"fluoride complexes", "how much fluoride the dissolved metal binds", "fluoride electrode with and without decomplexing buffer"},
+	{"complex.", "how much fluoride the dissolved metal binds", "fluoride electrode with and without decomplexing buffer"},
+	{"dissolution", "heat of dissolving this solid", "solution calorimetry, or a handbook table"},
+	{"cp.", "heat capacity of this solid", "a handbook table"},
+	{"cycles to pH", "cycles to the target: dilution alone cannot be shown to reach it", "carbon dioxide-free water, a lower target, or the measured pH of a decant"},
+	{"weight.", "atomic weight", "the current table of standard atomic weights"},
+}
+
+func ask(id string) (text, measure string) {
+	for _, a := range asks {
+		if strings.HasPrefix(id, a.prefix) {
+			return a.text, a.measure
+		}
+	}
+	switch {
+	case strings.HasSuffix(id, ".temperature"):
+		return "temperature set in this step", "write it in the route"
+	case strings.Contains(id, ".capacity"):
+		return "capacity of this container, or room in it", "write it in the route"
+	case strings.HasPrefix(id, "what "):
+		return "one end of a range", "see the data marked assumed"
+	}
+	return "a value this review needs", "measure or state it"
+}
+
+// leftOpen lists what the writer did not state and the review had to assume.
+func leftOpen(r *route.Route, add func(id, text, measure string)) {
+	if p := r.Precursor; p != nil && !p.Stated {
+		add("precursor.impurities", "impurities of the powder are not stated: up to 5 wt% free metal on top is counted at the dangerous end", "the supplier's certificate or an analysis; none has to be written with its source")
+	}
+	for i := range r.Places {
+		p := &r.Places[i]
+		if !p.ClosureStated {
+			add(p.At+".closure", fmt.Sprintf("closure of %s is not stated: it counts as closed", p.Key), "state open, vented or closed")
+		}
+	}
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		if s.Attended == nil && s.Time.Set && s.Time.In("h") > 1 {
+			add(s.At+".attended", fmt.Sprintf("step %d lasts %s and does not say whether it is attended", s.Number, s.Time.Text), "state attended: true or false")
+		}
+	}
+}
+
+// holds are the points at which work stops until something is so.
+func holds(r *Review) []Hold {
+	var out []Hold
+	add := func(id, text string) {
+		for _, h := range out {
+			if h.Text == text {
+				return
+			}
+		}
+		out = append(out, Hold{ID: id, Text: text})
+	}
+	for _, f := range r.Walk.Facts {
+		if text, ok := holdText[f.ID]; ok {
+			add(f.ID, strings.TrimSpace(f.Text+" "+text))
+		}
+	}
+	for i := range r.Findings {
+		f := &r.Findings[i]
+		if f.Verdict.Rank() < figure.Exceeds.Rank() {
+			continue
+		}
+		if text, ok := holdFinding[f.Limit.ID]; ok {
+			add(f.Limit.ID, text)
+		}
+	}
+	return out
+}
+
+var holdText = map[string]string{
+	"hydride":          "Do not let acid meet this powder before a specialist review; no limit value for the gas is held here.",
+	"hydride_impurity": "Do not let acid meet this powder before a specialist review; no limit value for the gas is held here.",
+	"unlisted":         "Do not let acid meet this powder before a specialist review.",
+	"toxic_metal":      "Ask the waste office before the first liquor is made.",
+	"oxidant":          "Do not start before the gas and heat of this mixture have been measured at small scale.",
+	"second_gas":       "Keep that vessel open to a vent in that step.",
+	"melt":             "Do not start before what the melt gives off is known.",
+	"hf_strong":        "A specialist review is needed before anything else.",
+	"slab":             "Do not start before the gas has been measured at small scale.",
+}
+
+var holdFinding = map[string]string{
+	"no_rated_container": "Do not shut any container that still holds unetched powder with liquor: open to a vent until it can give no more gas.",
+	"boiling_point":      "Do not add the powder until cooling, the addition and what is done if cooling fails have been agreed: the whole charge could bring the liquor to boiling.",
+	"bulk_40_degc":       "Do not neutralise undiluted: dilution water first, cold, then acid into slurry in portions.",
+	"written_mass":       "Do not start neutralising until enough agent for all acid and all fluoride is at hand.",
+	"specialist_50_wt":   "HF above 50 wt%: a specialist review is needed before anything else.",
+}

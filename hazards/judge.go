@@ -1,0 +1,180 @@
+package hazards
+
+import (
+	"math"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// judge holds every figure that stands for something that can happen against
+// every limit of its quantity, by its dangerous end.
+func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding {
+	var out []figure.Finding
+	for i := range figs {
+		f := &figs[i]
+		if f.Case == "closed" || f.Of != "" || (f.Place == "" && hasMembers(figs, f.Quantity)) {
+			continue
+		}
+		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) {
+			continue // one strength is enough to say so
+		}
+		for _, l := range limitsFor(c, figs, k, f) {
+			out = append(out, finding(c, figs, f, &l))
+		}
+	}
+	return out
+}
+
+// isWorst reports whether f is the member the bare figure repeats.
+func isWorst(figs []figure.Figure, f *figure.Figure) bool {
+	for i := range figs {
+		if figs[i].Quantity == f.Quantity && figs[i].Place == "" {
+			return figs[i].Of == f.ID()
+		}
+	}
+	return false
+}
+
+func hasMembers(figs []figure.Figure, quantity string) bool {
+	for i := range figs {
+		if figs[i].Quantity == quantity && figs[i].Place != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// limitsFor lists the limits of a figure: those of the set, and those another
+// figure or the route itself sets.
+func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Figure) []limit.Limit {
+	var out []limit.Limit
+	for _, l := range c.Limits.Limits {
+		if l.Quantity != f.Quantity || (l.Agent != "" && l.Agent != f.Agent) || !here(c, l) {
+			continue
+		}
+		if l.ID == "no_rated_container" {
+			if r, ok := rating(c, f.Place); ok {
+				l = r
+			}
+		}
+		out = append(out, l)
+	}
+	switch f.Quantity {
+	case "heat.mtsr":
+		out = append(out, boilingLimit(figs, f))
+	case "wash.cycles":
+		out = append(out, writtenCycles(k, f)...)
+	case "neutralise.mass":
+		out = append(out, writtenMass(k, f)...)
+	}
+	return out
+}
+
+func here(c route.Case, l limit.Limit) bool {
+	return l.Jurisdiction == "" || (c.Site != nil && c.Site.Jurisdiction == l.Jurisdiction)
+}
+
+// rating is the pressure a place may hold: the lower of its rating and its
+// relief, and only if it has both.
+func rating(c route.Case, key string) (limit.Limit, bool) {
+	for i := range c.Route.Places {
+		p := &c.Route.Places[i]
+		if p.Key == key && p.Rating.Set && p.Relief.Set {
+			return limit.Limit{ID: "container_rating", Quantity: "gas.closed.pressure", Label: "lower of rating and relief",
+				Value: min(p.Rating.In("kPa"), p.Relief.In("kPa")), Unit: "kPa gauge", Document: "the route", Section: p.At, Status: "given"}, true
+		}
+	}
+	return limit.Limit{}, false
+}
+
+func boilingLimit(figs []figure.Figure, f *figure.Figure) limit.Limit {
+	l := limit.Limit{ID: "boiling_point", Quantity: f.Quantity, Label: "boiling point", Value: math.NaN(), Unit: "degC", Document: "this review", Status: "computed"}
+	for i := range figs {
+		if figs[i].Quantity == "heat.boiling_point" && figs[i].Place == f.Place {
+			l.Value, l.Section = figs[i].Low.V, figs[i].ID()
+		}
+	}
+	return l
+}
+
+func writtenCycles(k *process.Walk, f *figure.Figure) []limit.Limit {
+	for i := range k.Washes {
+		if x := &k.Washes[i]; figure.Step(x.Step) == f.Place && x.Written > 0 {
+			return []limit.Limit{{ID: "written_cycles", Quantity: f.Quantity, Label: "cycles the route writes", Value: float64(x.Written), Unit: "1",
+				Document: "the route", Section: route.At(x.Step, "cycles"), Status: "given", Near: 1}}
+		}
+	}
+	return nil
+}
+
+func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
+	for i := range k.Treated {
+		x := &k.Treated[i]
+		if x.Step > 0 && figure.Step(x.Step) == f.Place && x.Agent != nil {
+			return []limit.Limit{{ID: "written_mass", Quantity: f.Quantity, Label: "agent the route writes", Value: x.Added.V, Unit: "kg",
+				Document: "the route", Section: route.At(x.Step, "what"), Status: "given", Near: 1}}
+		}
+	}
+	return nil
+}
+
+func finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
+	q, _ := figure.Lookup(f.Quantity)
+	level, margin := l.Compare(f.Danger().V, q.Danger == figure.Low)
+	out := figure.Finding{Figure: f.ID(), Margin: margin, Limit: figure.LimitRef{ID: l.ID, Label: l.Label, Value: l.Value, Unit: l.Unit,
+		Document: l.Document, Section: l.Section, Edition: l.Edition, Status: l.Status}}
+	out.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]
+	if l.ID == "no_rated_container" && level == limit.Unknown {
+		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
+	}
+	out.Text, out.Needs = words(c, figs, f, l, out.Verdict)
+	return out
+}
+
+// words says what a finding means and what would be necessary, never
+// sufficient, to meet its limit.
+func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit, v figure.Verdict) (string, []figure.Need) {
+	if v == figure.Within {
+		return "Within the stated limit under the stated assumptions.", nil
+	}
+	need := func(quantity string, value float64, unit, text string) []figure.Need {
+		return []figure.Need{{Quantity: quantity, Value: value, Unit: unit, Text: "Necessary, not sufficient: " + text}}
+	}
+	none := math.NaN()
+	switch l.ID {
+	case "no_rated_container":
+		return "Gas from the first moment and nowhere for it to go: this container may not be shut while it can still give gas.",
+			need("gas.closed.pressure", 0, "kPa gauge", "leave it open to a vent until no more gas can come, or use a vessel with a stated rating and relief.")
+	case "boiling_point":
+		return "If cooling fails with nothing yet reacted, the liquor comes to its boiling point or close to it; boiling drives acid vapour out and is no barrier.",
+			need("heat.mtsr", l.Value-limit.NearKelvin, "degC", "less powder per volume of liquor, or an addition slow enough that little accumulates.")
+	case "severity_medium":
+		return "The heat of the whole charge is of more than low severity.", need("heat.adiabatic_rise", l.Value, "K", "less powder per volume of liquor.")
+	case "bulk_40_degc":
+		return "Neutralised as it stands, the liquor gets too warm to hold its acid.", need("neutralise.dilution_water", dilution(figs, f), "L", "dilute first with this much water, cold, and add the acid to the slurry in portions.")
+	case "written_cycles":
+		return "Dilution alone needs more cycles than the route writes.", need("wash.cycles", f.High.V, "1", "plan for this many cycles, and measure the pH and the fluoride.")
+	case "written_mass":
+		return "The route writes less neutraliser than all acid and all fluoride take.", need("neutralise.mass", f.High.V, "kg", "have at least this much, with the usual excess on top.")
+	case "no_release":
+		return "A toxic hydride can come off. No limit value for it is held here; a specialist has to set one.", need("gas.hydride.bound", none, "L", "a review by a specialist before any acid meets this powder.")
+	case "specialist_50_wt":
+		return "This strength needs a specialist review.", need("fluoride.hf_strength", l.Value, "wt%", "a weaker acid.")
+	}
+	if v == figure.UnknownVerdict {
+		return "It cannot be judged: what is missing is listed.", nil
+	}
+	return "Held against a limit of the site.", need(f.Quantity, l.Value, l.Unit, "bring the figure to the limit.")
+}
+
+func dilution(figs []figure.Figure, f *figure.Figure) float64 {
+	for i := range figs {
+		if figs[i].Quantity == "neutralise.dilution_water" && figs[i].Place == f.Place && figs[i].Agent == f.Agent {
+			return figs[i].High.V
+		}
+	}
+	return math.NaN()
+}

@@ -1,0 +1,65 @@
+package hazards
+
+import (
+	"slices"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+)
+
+// Make reviews a case: the traced centre, the swings and corners that give
+// each figure its range, then the verdicts. Err of the assessment is returned
+// as it is.
+func Make(c route.Case) (Review, error) {
+	w := working.NewSheet()
+	a := Assess(c, w)
+	if a.Err != nil {
+		return Review{Case: c}, a.Err
+	}
+	for i := range a.Figures {
+		a.Figures[i].Value = w.Keep(a.Figures[i].Value)
+	}
+	used := read(c.Store, w)
+	r := ranges(c, variables(used), a.Figures)
+	out := Review{Case: c, Sheet: w, Walk: a.Walk, Runs: a.Runs, Used: used, Applied: c.Applied}
+	out.Assumptions = r.assumptions()
+	out.Figures = bare(a.Figures)
+	out.Findings = judge(c, out.Figures, &a.Walk)
+	out.NotAssessed = notAssessed()
+	out.Warnings = append(append([]string(nil), c.Route.Notices...), a.Warnings...)
+	out.Warnings = append(out.Warnings, c.Limits.Notices...)
+	out.Unknown = unknown(&out)
+	out.Holds = holds(&out)
+	return out, nil
+}
+
+// read lists the rows of the store that the traced run used, in its order.
+func read(st *chemicals.Store, w *working.Sheet) []chemicals.Datum {
+	seen := map[string]bool{}
+	var out []chemicals.Datum
+	for i := range w.Lines {
+		l := &w.Lines[i]
+		if l.Kind != working.KindDatum || seen[l.Ref] {
+			continue
+		}
+		seen[l.Ref] = true
+		if d, ok := st.Row(l.Ref); ok {
+			out = append(out, d)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b chemicals.Datum) int { return a.Index - b.Index })
+	return out
+}
+
+// notAssessed lists the catalogued quantities no model covers yet.
+func notAssessed() []string {
+	var out []string
+	for _, q := range figure.Catalogue() {
+		if !q.Built {
+			out = append(out, q.Name)
+		}
+	}
+	return out
+}

@@ -1,0 +1,218 @@
+package hazards
+
+import (
+	"math"
+	"runtime"
+	"slices"
+	"sync"
+
+	"etchbound/chemicals"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+)
+
+// variable is one datum, or one group of data that moves together.
+type variable struct {
+	id   string
+	rows []chemicals.Datum
+}
+
+// at sets the rows of v to their low end (0), a quarter (1), three quarters
+// (3) or their high end (4); 2 leaves them central.
+func (v *variable) at(end byte, into map[int]float64) {
+	for _, d := range v.rows {
+		span := d.High - d.Low
+		switch end {
+		case 0:
+			into[d.Index] = d.Low
+		case 1:
+			into[d.Index] = d.Low + span/4
+		case 3:
+			into[d.Index] = d.Low + 3*span/4
+		case 4:
+			into[d.Index] = d.High
+		}
+	}
+}
+
+const centre = 2
+
+// variables are the data the traced run read that have a range, in the order
+// of the store, grouped.
+func variables(used []chemicals.Datum) []variable {
+	var out []variable
+	group := map[string]int{}
+	for _, d := range used {
+		if !d.Swings() {
+			continue
+		}
+		if d.Group != "" {
+			if i, ok := group[d.Group]; ok {
+				out[i].rows = append(out[i].rows, d)
+				continue
+			}
+			group[d.Group] = len(out)
+		}
+		out = append(out, variable{id: d.ID, rows: []chemicals.Datum{d}})
+	}
+	return out
+}
+
+// ranger finds the range of every figure: each variable moved once to each of
+// its ends, then for each figure the two corners where every variable stands
+// at the end that moved this figure down, or up.
+type ranger struct {
+	c      route.Case
+	vars   []variable
+	base   []figure.Figure
+	swings [][]float64 // [variable*4 + (low, quarter, three quarters, high)][figure]
+}
+
+// key is one run: the end of every variable.
+type key string
+
+func (r *ranger) run(k key) []float64 {
+	move := map[int]float64{}
+	for i := range r.vars {
+		r.vars[i].at(k[i], move)
+	}
+	c := r.c
+	c.Store = c.Store.With(move)
+	return align(r.base, Assess(c, nil).Figures)
+}
+
+// align returns the values of figs in the order of base; a figure that is not
+// there is unknown.
+func align(base, figs []figure.Figure) []float64 {
+	out := make([]float64, len(base))
+	same := func(a, b *figure.Figure) bool {
+		return a.Quantity == b.Quantity && a.Place == b.Place && a.Agent == b.Agent && a.Case == b.Case
+	}
+	for i := range base {
+		if i < len(figs) && same(&base[i], &figs[i]) {
+			out[i] = figs[i].Value.V
+			continue
+		}
+		out[i] = math.NaN()
+		for j := range figs {
+			if same(&base[i], &figs[j]) {
+				out[i] = figs[j].Value.V
+				break
+			}
+		}
+	}
+	return out
+}
+
+// all runs every key once, on every processor; the result does not depend on
+// how many there are.
+func (r *ranger) all(keys []key) [][]float64 {
+	out := make([][]float64, len(keys))
+	next := make(chan int)
+	var wg sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), max(len(keys), 1)) {
+		wg.Go(func() {
+			for i := range next {
+				out[i] = r.run(keys[i])
+			}
+		})
+	}
+	for i := range keys {
+		next <- i
+	}
+	close(next)
+	wg.Wait()
+	return out
+}
+
+func (r *ranger) single(variable int, end byte) key {
+	b := slices.Repeat([]byte{centre}, len(r.vars))
+	b[variable] = end
+	return key(b)
+}
+
+var ends = [...]byte{0, 1, 3, 4}
+
+// ranges sets Low and High of every figure of base.
+func ranges(c route.Case, vars []variable, base []figure.Figure) *ranger {
+	r := &ranger{c: c, vars: vars, base: base}
+	keys := make([]key, 0, len(vars)*len(ends))
+	for i := range vars {
+		for _, e := range ends {
+			keys = append(keys, r.single(i, e))
+		}
+	}
+	r.swings = r.all(keys)
+	corners := map[key]int{}
+	var corner []key
+	want := make([][2]int, len(base))
+	for i := range base {
+		for d, up := range []bool{false, true} {
+			k := r.corner(i, up)
+			at, ok := corners[k]
+			if !ok {
+				at = len(corner)
+				corners[k] = at
+				corner = append(corner, k)
+			}
+			want[i][d] = at
+		}
+	}
+	found := r.all(corner)
+	for i := range base {
+		r.set(i, found[want[i][0]][i], found[want[i][1]][i])
+	}
+	return r
+}
+
+// corner is the run in which every variable stands at the end that moved
+// figure i down, or up. An end that made it unknown counts as moving it toward
+// danger.
+func (r *ranger) corner(i int, up bool) key {
+	b := slices.Repeat([]byte{centre}, len(r.vars))
+	q, _ := figure.Lookup(r.base[i].Quantity)
+	x := r.base[i].Value.V
+	towardDanger := up == (q.Danger == figure.High)
+	for v := range r.vars {
+		best := 0.0
+		for e, end := range ends {
+			if end == 1 || end == 3 {
+				continue
+			}
+			y := r.swings[v*len(ends)+e][i]
+			move := y - x
+			switch {
+			case math.IsNaN(y) && !math.IsNaN(x):
+				if towardDanger {
+					best, b[v] = math.Inf(1), end
+				}
+				continue
+			case !up:
+				move = -move
+			}
+			if move > best && move > 1e-12*math.Abs(x) {
+				best, b[v] = move, end
+			}
+		}
+	}
+	return key(b)
+}
+
+// set takes the least and the greatest of the centre, the swings and the two
+// corners. An unknown corner makes that end unknown.
+func (r *ranger) set(i int, down, up float64) {
+	f := &r.base[i]
+	q, _ := figure.Lookup(f.Quantity)
+	lo, hi := f.Value.V, f.Value.V
+	for v := range r.vars {
+		for e, end := range ends {
+			if (end == 1 || end == 3) && !q.Kinked {
+				continue
+			}
+			if y := r.swings[v*len(ends)+e][i]; !math.IsNaN(y) {
+				lo, hi = min(lo, y), max(hi, y)
+			}
+		}
+	}
+	f.Low, f.High = f.End("low", min(lo, down)), f.End("high", max(hi, up))
+}
