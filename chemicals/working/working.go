@@ -67,8 +67,12 @@ func Datum(symbol, unit string, v float64, st Status, id string) Num {
 // Exact is a number of the calculation itself, such as a count or a ratio of
 // whole numbers; why says what it is.
 func Exact(symbol, unit string, v float64, why string) Num {
-	return Num{Symbol: symbol, Unit: unit, V: v, kind: KindGiven, ref: why}
+	return Num{Symbol: symbol, Unit: unit, V: v, kind: KindGiven, ref: ExactPrefix + why}
 }
+
+// ExactPrefix begins the Ref of an exact number, before the words that say
+// what it is.
+const ExactPrefix = "exact: "
 
 // Absent is an unknown number; missing names what would have to be known.
 func Absent(symbol, unit string, missing ...string) Num {
