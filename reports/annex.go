@@ -1,0 +1,201 @@
+package reports
+
+import (
+	"strconv"
+	"strings"
+
+	"etchbound/chemicals/working"
+)
+
+// sheetDigits is what an eight-digit pocket calculator can follow.
+const sheetDigits = 7
+
+func (b *builder) sheets() Section {
+	s := section("sheets")
+	if b.r.Sheet == nil || len(b.r.Sheet.Lines) == 0 {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("sheets.none")})
+		return s
+	}
+	t := Table{Caption: say("sheets.caption"),
+		Columns: right(columns("col.line", "col.symbol", "col.value", "col.made", "col.status"), 0, 2)}
+	for i := range b.r.Sheet.Lines {
+		l := &b.r.Sheet.Lines[i]
+		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(l.N)), code(l.Symbol), text(measure(l.V, sheetDigits, l.Unit)),
+			code(made(l)), text(statusText(l.Status))})
+	}
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("sheets.lead")}, t)
+	return s
+}
+
+// made is how a line came about: "n = m*w/M, m = 10 g (line 3), ...".
+func made(l *working.Line) string {
+	switch l.Kind {
+	case working.KindGiven:
+		return say("made.given", orNone(l.Ref))
+	case working.KindDatum:
+		return say("made.datum", l.Ref)
+	}
+	var s []string
+	switch l.Kind {
+	case working.KindTable:
+		s = append(s, say("made.table", l.Formula))
+	case working.KindModel:
+		s = append(s, say("made.model", l.Formula))
+	case working.KindSum:
+		s = append(s, l.Symbol+" = "+sumOf(l))
+	default:
+		if l.Formula == "" {
+			s = append(s, say("value.not_stated"))
+		} else {
+			s = append(s, l.Symbol+" = "+l.Formula)
+		}
+	}
+	for _, in := range l.In {
+		s = append(s, say("made.input", in.Symbol, measure(in.V, sheetDigits, in.Unit), in.Line))
+	}
+	if len(l.Missing) > 0 {
+		s = append(s, say("figure.lacks", strings.Join(l.Missing, ", ")))
+	}
+	return strings.Join(s, ", ")
+}
+
+// sumOf writes a sum out: several inputs may bear one symbol, and their line
+// numbers tell them apart.
+func sumOf(l *working.Line) string {
+	if len(l.In) == 0 {
+		return "0"
+	}
+	var s []string
+	for _, in := range l.In {
+		s = append(s, in.Symbol)
+	}
+	return strings.Join(s, " + ")
+}
+
+func (b *builder) stockTable() Section {
+	s := section("stock")
+	s.Blocks = append(s.Blocks, b.figuresOf("stock.")...)
+	t := Table{Caption: say("stock.caption"), Columns: tight(columns("col.material", "col.cas", "col.need", "col.container", "col.on_hand", "col.room", "col.sheet_date"), 1)}
+	for _, h := range b.held() {
+		t.Rows = append(t.Rows, []Cell{text(h.name), text(h.cas), text(strings.Join(h.uses, "; ")), {Blank: true}, {Blank: true}, {Blank: true}, {Blank: true}})
+	}
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	}
+	s.Blocks = append(s.Blocks, b.notAssessed("stock.")...)
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("stock.note")})
+	return s
+}
+
+// figuresOf is the figures and findings under a prefix, and nothing where
+// there are none.
+func (b *builder) figuresOf(prefix string) []Block {
+	for i := range b.r.Figures {
+		if strings.HasPrefix(b.r.Figures[i].Quantity, prefix) {
+			return b.about(prefix)
+		}
+	}
+	return nil
+}
+
+func (b *builder) doorSheet() Section {
+	s := section("door")
+	s.Blocks = append(s.Blocks, Facts{[]Pair{
+		{say("door.operation"), clip(fold(b.route().Title), titleLength)},
+		{say("door.materials"), b.namesOf(b.held())},
+		{say("door.gas"), b.gasText()},
+		{say("envelope.batch"), b.batchText()},
+	}})
+	if hf, ok := b.hfPresent(); ok {
+		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
+	}
+	s.Blocks = append(s.Blocks, Paragraph{say("door.alarm"), Warning},
+		Blanks{[]string{say("door.person"), say("door.second"), say("contacts.day_night"), say("door.start"), say("door.end"), say("door.shut")}},
+		Paragraph{Text: say("deference.short")})
+	return s
+}
+
+func (b *builder) namesOf(h []*held) string {
+	var s []string
+	for _, m := range h {
+		s = append(s, m.name)
+	}
+	return strings.Join(s, "; ")
+}
+
+// gasText names the gases the review found.
+func (b *builder) gasText() string {
+	var s []string
+	for _, q := range []string{"gas.hydrogen.total", "gas.hydride.bound", "neutralise.carbon_dioxide", "neutralise.ammonia"} {
+		if f, ok := b.byID[q]; ok && (f.Value.Unknown() || f.Value.V > 0 || f.High.V > 0) {
+			s = append(s, b.figureName(f)+": "+valueAndRange(f))
+		}
+	}
+	if len(s) == 0 {
+		return say("gas.none_found")
+	}
+	return strings.Join(s, "; ")
+}
+
+func (b *builder) benchCard() Section {
+	s := section("bench")
+	if hf, ok := b.hfPresent(); ok {
+		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
+	}
+	t := Table{Caption: say("bench.caption"), Columns: right(columns("col.step", "col.done", "col.materials", "col.time", "col.temperature", "col.tick"), 0)}
+	for i := range b.route().Steps {
+		st := &b.route().Steps[i]
+		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(st.Number)), text(stepText(st) + ", " + stepWhere(st)), text(b.stepMaterials(st)),
+			text(stepTime(st)), text(amount(st.Temperature)), text("☐")})
+	}
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	}
+	var stop List
+	stop.Ordered = true
+	for _, h := range b.r.Holds {
+		stop.Items = append(stop.Items, fold(h.Text))
+	}
+	if len(stop.Items) > 0 {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("bench.holds")}, stop)
+	}
+	s.Blocks = append(s.Blocks, Blanks{[]string{say("contacts.day_night"), say("contacts.emergency"), say("contacts.gel")}}, Paragraph{Text: say("deference.short")})
+	return s
+}
+
+// wasteVerbs send something to a place of waste.
+var wasteVerbs = map[string]bool{"collect": true, "decant": true, "filter": true, "centrifuge": true, "wash": true, "prewash": true, "exchange": true}
+
+func (b *builder) wasteLabel() Section {
+	s := section("label")
+	filled := map[string]bool{}
+	for i := range b.route().Steps {
+		if st := &b.route().Steps[i]; wasteVerbs[st.Do] && st.Into != "" {
+			filled[st.Into] = true
+		}
+	}
+	for i := range b.places {
+		if c := &b.places[i]; filled[c.place.Key] {
+			s.Blocks = append(s.Blocks, Label{b.labelLines(c)})
+		}
+	}
+	if len(s.Blocks) == 0 {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("label.none")})
+	}
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("label.note")})
+	return s
+}
+
+func (b *builder) labelLines(c *contents) []string {
+	lines := []string{say("label.head", c.place.Key), say("label.contents", strings.Join(c.names, ", "))}
+	if c.tags.has("hf") {
+		lines = append(lines, say("label.hf"))
+	}
+	if c.tags.has("tmaoh") {
+		lines = append(lines, say("label.tmaoh"))
+	}
+	if c.tags.has("powder") {
+		lines = append(lines, say("label.gas"))
+	}
+	return append(lines, say("label.fill"), say("label.shares"), say("label.date"))
+}

@@ -1,0 +1,249 @@
+package reports
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"net/url"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+)
+
+// browser opens a headless browser, or skips where none is installed.
+func browser(t *testing.T) context.Context {
+	t.Helper()
+	path, err := exec.LookPath("chromium")
+	if err != nil {
+		t.Skip("no chromium is installed: the page was not opened in a browser")
+	}
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path))
+	for _, f := range []string{"no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync"} {
+		options = append(options, chromedp.Flag(f, true))
+	}
+	ctx, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	t.Cleanup(stop)
+	ctx, closeTab := chromedp.NewContext(ctx)
+	t.Cleanup(closeTab)
+	ctx, cancel := context.WithTimeout(ctx, time.Minute)
+	t.Cleanup(cancel)
+	return ctx
+}
+
+// pageFile writes a document as a page and returns its address.
+func pageFile(t *testing.T, d Document) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := HTML(&b, d); err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "review.html")
+	if err := os.WriteFile(path, b.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return (&url.URL{Scheme: "file", Path: path}).String()
+}
+
+// complaints collects every request but the one for the page itself, and every
+// message of the console.
+type complaints struct {
+	sync.Mutex
+	list []string
+}
+
+func (c *complaints) watch(t *testing.T, ctx context.Context, page string) {
+	t.Helper()
+	add := func(s string) { c.Lock(); c.list = append(c.list, s); c.Unlock() }
+	err := chromedp.Listen(ctx, func(ev any) {
+		switch ev := ev.(type) {
+		case *network.EventRequestWillBeSent:
+			if ev.Request.URL != page && !strings.HasPrefix(ev.Request.URL, "data:") {
+				add("requests " + ev.Request.URL)
+			}
+		case *runtime.EventConsoleAPICalled:
+			add("console " + string(ev.Type))
+		case *runtime.EventExceptionThrown:
+			add("exception")
+		case *log.EventEntryAdded:
+			add("log " + ev.Entry.Text)
+		}
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+func TestPageInBrowser(t *testing.T) {
+	ctx := browser(t)
+	address := pageFile(t, Build(fixture(), fixtureOptions))
+	var c complaints
+	c.watch(t, ctx, address)
+	if err := chromedp.Do(ctx, chromedp.Navigate(address)); err != nil {
+		t.Fatal(err)
+	}
+	for _, check := range []struct{ script, want, why string }{
+		{`String(document.querySelectorAll("h1").length)`, "1", "one h1"},
+		{`String(document.scripts.length)`, "0", "no script"},
+		{`String(document.images.length)`, "0", "no image"},
+		{`document.querySelector("h1").textContent`, fold(hostileTitle), "the title is text"},
+		{`String([...document.querySelectorAll("[id]")].length - new Set([...document.querySelectorAll("[id]")].map(e => e.id)).size)`, "0", "no id twice"},
+		{`[...document.querySelectorAll("a")].filter(a => !document.querySelector(a.getAttribute("href"))).map(a => a.href).join()`, "", "links end in the page"},
+		{`[...document.querySelectorAll("table")].filter(t => !t.caption || !t.querySelector("th[scope=col]")).length + ""`, "0", "captions and scopes"},
+		{`(() => { let last = 1, bad = ""; for (const h of document.querySelectorAll("h2,h3,h4")) { const n = +h.tagName[1]; if (n > last + 1) bad += h.textContent; last = n } return bad })()`, "", "headings without gaps"},
+		{`String(document.documentElement.scrollWidth > document.documentElement.clientWidth)`, "false", "the page does not scroll sideways"},
+	} {
+		got, err := chromedp.Run(ctx, chromedp.Evaluate[string](check.script))
+		if err != nil {
+			t.Fatalf("%s: %v", check.why, err)
+		}
+		if got != check.want {
+			t.Errorf("%s: got %q, want %q", check.why, got, check.want)
+		}
+	}
+	for _, look := range [][2]string{{"screen", "light"}, {"screen", "dark"}, {"print", "dark"}} {
+		if err := chromedp.Do(ctx, media(look[0], look[1])); err != nil {
+			t.Fatal(err)
+		}
+		if got, err := chromedp.Run(ctx, chromedp.Evaluate[string](lowContrast)); err != nil || got != "" {
+			t.Errorf("contrast on %v: %s %v", look, got, err)
+		}
+	}
+	c.Lock()
+	defer c.Unlock()
+	if len(c.list) > 0 {
+		t.Errorf("the page complains: %v", c.list)
+	}
+}
+
+// lowContrast lists texts whose colour against the paper is below 4.5 to 1, by
+// the formula of WCAG 2.2, success criterion 1.4.3.
+const lowContrast = `(() => {
+  const rgb = s => s.match(/[\d.]+/g).slice(0, 3).map(Number);
+  const lum = c => { const [r, g, b] = c.map(v => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4 }); return 0.2126 * r + 0.7152 * g + 0.0722 * b };
+  const paper = lum(rgb(getComputedStyle(document.documentElement).backgroundColor));
+  const bad = new Set();
+  for (const e of document.querySelectorAll("body *")) {
+    const l = lum(rgb(getComputedStyle(e).color));
+    const ratio = (Math.max(l, paper) + 0.05) / (Math.min(l, paper) + 0.05);
+    if (ratio < 4.5) bad.add(e.tagName + "." + e.className + " " + ratio.toFixed(2));
+  }
+  return [...bad].join();
+})()`
+
+// The inch of a style sheet is 96 of its pixels; the margins are 20 mm.
+func TestPageOneFitsOneSide(t *testing.T) {
+	for _, paper := range []struct {
+		name          string
+		width, height float64 // mm: ISO 216 A4; ANSI/ASME Y14.1 letter, 8.5 by 11 in
+		paper         Paper
+	}{{"A4", 210, 297, A4}, {"letter", 215.9, 279.4, Letter}} {
+		t.Run(paper.name, func(t *testing.T) {
+			ctx := browser(t)
+			o := fixtureOptions
+			o.Paper = paper.paper
+			printed := strings.ReplaceAll(pageFile(t, Build(fixture(), o)), "file://", "")
+			if pages := pagesOfFirst(ctx, t, printed); pages != 1 {
+				t.Errorf("page 1 prints on %d sides", pages)
+			}
+			height := printedHeight(ctx, t, "file://"+printed, paper.width-40)
+			if room := (paper.height - 40) / 25.4 * 96; height > room {
+				t.Errorf("page 1 is %.0f px high, the side has %.0f", height, room)
+			} else {
+				t.Logf("page 1 fills %.0f of %.0f px", height, room)
+			}
+		})
+	}
+}
+
+// Page 1 of every bundled route fits as well; the height is that of the layout
+// for print.
+func TestPageOneOfBundledRoutesFits(t *testing.T) {
+	ctx := browser(t)
+	for name, r := range bundledReviews(t) {
+		address := pageFile(t, Build(r, Options{Brief: true, Version: "0.0.0", DataVersion: "2026.11"}))
+		for _, side := range [][2]float64{{210, 297}, {215.9, 279.4}} {
+			height := printedHeight(ctx, t, address, side[0]-40)
+			if room := (side[1] - 40) / 25.4 * 96; height > room {
+				t.Errorf("%s: page 1 is %.0f px high, a side of %.0f by %.0f mm has %.0f", name, height, side[0], side[1], room)
+			}
+		}
+	}
+}
+
+// printedHeight is the height of page 1 laid out for print on a side of a
+// given printable width in mm.
+func printedHeight(ctx context.Context, t *testing.T, address string, width float64) float64 {
+	t.Helper()
+	px := int64(width / 25.4 * 96)
+	err := chromedp.Do(ctx, chromedp.EmulateViewport(px, 1000), chromedp.Navigate(address))
+	if err == nil {
+		err = chromedp.Do(ctx, media("print", "light"))
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	h, err := chromedp.Run(ctx, chromedp.Evaluate[float64](`document.querySelector(".one").getBoundingClientRect().height`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return h
+}
+
+// media shows the page as a medium and a colour scheme would.
+func media(medium, scheme string) chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
+		_, err := cdp.Call(ctx, target, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: medium,
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}})
+		return err
+	})
+}
+
+// pagesOfFirst prints the page cut down to page 1 and counts the sides.
+func pagesOfFirst(ctx context.Context, t *testing.T, path string) int {
+	t.Helper()
+	if err := chromedp.Do(ctx, chromedp.Navigate("file://"+path)); err != nil {
+		t.Fatal(err)
+	}
+	cut := `(() => { for (const s of document.querySelectorAll("main > section:not(.one)")) s.remove(); document.querySelector(".one").style.breakAfter = "auto"; return "" })()`
+	if _, err := chromedp.Run(ctx, chromedp.Evaluate[string](cut)); err != nil {
+		t.Fatal(err)
+	}
+	pdf, err := chromedp.Run(ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := regexp.MustCompile(`/Type /Pages[^>]*?/Count (\d+)`).FindSubmatch(pdf)
+	if m == nil {
+		t.Fatal("the printed file does not count its pages")
+	}
+	n, _ := strconv.Atoi(string(m[1]))
+	return n
+}
+
+func TestNarrowPageScrollsInItsOwnBox(t *testing.T) {
+	ctx := browser(t)
+	address := pageFile(t, Build(fixture(), fixtureOptions))
+	if err := chromedp.Do(ctx, chromedp.EmulateViewport(320, 800), chromedp.Navigate(address)); err != nil {
+		t.Fatal(err)
+	}
+	wide, err := chromedp.Run(ctx, chromedp.Evaluate[float64](`document.documentElement.scrollWidth`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if wide > 320 {
+		t.Error(fmt.Sprintf("the page is %.0f px wide in a window of 320", wide))
+	}
+}

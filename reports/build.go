@@ -1,0 +1,119 @@
+package reports
+
+import (
+	"strconv"
+	"strings"
+
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+)
+
+// Paper is the sheet a review is printed on.
+type Paper string
+
+// The papers. AnyPaper leaves the choice to the printer; page 1 fits both.
+const (
+	AnyPaper Paper = ""
+	A4       Paper = "a4"
+	Letter   Paper = "letter"
+)
+
+// Options is what a review needs to know beyond the review itself.
+type Options struct {
+	Brief       bool   // page 1 and the table of figures only
+	Version     string // of the program
+	DataVersion string // of the embedded data
+	Platform    string // operating system and architecture
+	Paper       Paper
+}
+
+// Build lays out the review document. It never fails: what was not computed
+// is said to be not known or not assessed.
+func Build(r hazards.Review, o Options) Document {
+	b := newBuilder(&r, o)
+	d := Document{Title: b.title(), Lang: say("lang"), Paper: o.Paper, Digest: shortDigest(b.route().Digest)}
+	d.Sections = append(d.Sections, b.pageOne())
+	if o.Brief {
+		d.Sections = append(d.Sections, b.figuresOnly())
+		return d
+	}
+	body := b.body()
+	for i := range body {
+		body[i].Number = strconv.Itoa(i + 1)
+	}
+	annexes := b.annexes()
+	for i := range annexes {
+		annexes[i].Number = string(rune('A' + i))
+		annexes[i].Page = true
+	}
+	body[0].Page = true
+	d.Sections = append(append(d.Sections, body...), annexes...)
+	return d
+}
+
+// builder is one review on its way to a document.
+type builder struct {
+	r       *hazards.Review
+	o       Options
+	byID    map[string]*figure.Figure
+	missing map[string]bool // quantities no model covers yet
+	places  []contents
+	tags    tagSet // of the whole route
+}
+
+func newBuilder(r *hazards.Review, o Options) *builder {
+	b := &builder{r: r, o: o, byID: map[string]*figure.Figure{}, missing: map[string]bool{}}
+	for i := range r.Figures {
+		b.byID[r.Figures[i].ID()] = &r.Figures[i]
+	}
+	for _, q := range r.NotAssessed {
+		b.missing[q] = true
+	}
+	b.places = whatMeets(r.Case.Route)
+	b.tags = b.routeTags()
+	return b
+}
+
+// body is every numbered section, in the order the committee reads them.
+func (b *builder) body() []Section {
+	return []Section{
+		b.purpose(), b.steps(), b.materials(), b.chemistry(), b.heat(), b.gas(), b.air(),
+		b.skin(), b.solids(), b.storage(), b.waste(), b.scale(), b.upset(), b.safeguards(),
+		b.construction(), b.pairs(), b.emergency(), b.local(), b.actions(), b.values(), b.signOff(),
+	}
+}
+
+func (b *builder) annexes() []Section {
+	return []Section{b.sheets(), b.stockTable(), b.doorSheet(), b.benchCard(), b.wasteLabel()}
+}
+
+func (b *builder) figuresOnly() Section {
+	s := section("figures")
+	s.Blocks = append(s.Blocks, b.figureTable(func(*figure.Figure) bool { return true })...)
+	s.Blocks = append(s.Blocks, b.notAssessed("")...)
+	return s
+}
+
+// section starts the section of a fixed key, titled from the sentences.
+func section(key string) Section { return Section{Key: key, Title: say("title." + key)} }
+
+// titleLength is the longest title page 1 has room for; the purpose section
+// repeats a longer one whole.
+const titleLength = 100
+
+func (b *builder) title() string { return clip(fold(b.route().Title), titleLength) }
+
+// fold joins the lines of a text with single blanks.
+func fold(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// clip cuts a text to n runes and marks the cut.
+func clip(s string, n int) string {
+	r := []rune(s)
+	if len(r) <= n {
+		return s
+	}
+	return strings.TrimRight(string(r[:n-1]), " ,;") + "…"
+}
+
+// shortDigest is the first twelve hex digits, enough to compare by eye.
+func shortDigest(d string) string { return d[:min(12, len(d))] }

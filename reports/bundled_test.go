@@ -1,0 +1,110 @@
+package reports
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"etchbound/hazards"
+	"etchbound/hazards/route"
+)
+
+// bundledReviews are the reviews of every bundled route, by file name.
+func bundledReviews(t *testing.T) map[string]hazards.Review {
+	t.Helper()
+	names, err := filepath.Glob("../testdata/routes/*.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]hazards.Review{}
+	for _, n := range names {
+		head, err := os.ReadFile(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !regexp.MustCompile(`(?m)^route:`).Match(head) {
+			continue
+		}
+		out[filepath.Base(n)] = reviewOf(t, filepath.Base(n), head)
+	}
+	if len(out) < 5 {
+		t.Fatalf("only %d bundled routes", len(out))
+	}
+	return out
+}
+
+func reviewOf(t *testing.T, name string, file []byte) hazards.Review {
+	t.Helper()
+	r, problems, err := route.Load(name, bytes.NewReader(file))
+	if err != nil || r == nil {
+		t.Fatalf("%s: %v %v", name, err, problems)
+	}
+	c, err := route.NewCase(r, nil, nil)
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	review, err := hazards.Make(c)
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	return review
+}
+
+// verdictWords are the words no generated text may give as a verdict; a source
+// title or the writer's own prose is not ours, and the fixture holds none.
+var verdictWords = regexp.MustCompile(`(?i)\b(safe|approved|compliant)\b`)
+
+func TestForbiddenWords(t *testing.T) {
+	for name, b := range written(t) {
+		if m := verdictWords.FindAll(b, -1); m != nil {
+			t.Errorf("%s says %q", name, m)
+		}
+	}
+	for name, r := range bundledReviews(t) {
+		var b bytes.Buffer
+		if err := Markdown(&b, Build(r, fixtureOptions)); err != nil {
+			t.Fatal(err)
+		}
+		if m := verdictWords.FindAll(b.Bytes(), -1); m != nil {
+			t.Errorf("%s says %q", name, m)
+		}
+	}
+	for key, s := range sentences() {
+		if verdictWords.MatchString(s) {
+			t.Errorf("sentence %s: %s", key, s)
+		}
+	}
+}
+
+// HF has to be named wherever a fluoride meets an acid.
+func TestHFIsNamedOnPageOne(t *testing.T) {
+	for name, r := range bundledReviews(t) {
+		b := newBuilder(&r, Options{})
+		_, there := b.byID["fluoride.hf_equivalent"]
+		d := Build(r, Options{Brief: true})
+		var m bytes.Buffer
+		if err := Markdown(&m, Document{Sections: d.Sections[:1]}); err != nil {
+			t.Fatal(err)
+		}
+		if said := strings.Contains(m.String(), "**HF is present: "); said != there {
+			t.Errorf("%s: fluoride figure %v, HF named %v", name, there, said)
+		}
+	}
+}
+
+func TestEveryFigureOfEveryRouteExplains(t *testing.T) {
+	for name, r := range bundledReviews(t) {
+		for i := range r.Figures {
+			var b bytes.Buffer
+			if err := Explain(&b, r, r.Figures[i].ID()); err != nil {
+				t.Fatalf("%s: %v", name, err)
+			}
+			if strings.Contains(b.String(), "NaN") || strings.Contains(b.String(), say("sheets.none")) {
+				t.Errorf("%s: %s has no working:\n%s", name, r.Figures[i].ID(), b.String())
+			}
+		}
+	}
+}

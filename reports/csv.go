@@ -1,0 +1,110 @@
+package reports
+
+import (
+	"encoding/csv"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards"
+	"etchbound/schemas/quantity"
+)
+
+// CSV writes the figures of a review, one a row: UTF-8 without a byte-order
+// mark, comma, LF, a header row, decimal points, an empty cell for what is
+// unknown. Text cells cannot start a formula in a spreadsheet.
+func CSV(w io.Writer, r hazards.Review) error {
+	c := csv.NewWriter(w)
+	c.Write([]string{"id", "quantity", "place", "agent", "case", "of", "label", "value", "low", "high", "unit", "status", "conditions", "line", "missing"})
+	for i := range r.Figures {
+		f := &r.Figures[i]
+		c.Write([]string{guard(f.ID()), guard(f.Quantity), guard(f.Place), guard(f.Agent), guard(f.Case), guard(f.Of), guard(labelOf(f.Quantity)),
+			machine(f.Quantity, f.Value), machine(f.Quantity, f.Low), machine(f.Quantity, f.High), guard(unitOf(f.Quantity)),
+			f.Value.Status.String(), guard(f.Conditions), strconv.Itoa(f.Value.Line()), guard(strings.Join(f.Value.Missing(), " "))})
+	}
+	c.Flush()
+	return c.Error()
+}
+
+// StockCSV writes what a run needs of each material, one addition a row, for
+// an inventory: computed need, not stock. Columns that only people can fill
+// are there and empty.
+func StockCSV(w io.Writer, r hazards.Review) error {
+	b := newBuilder(&r, Options{})
+	c := csv.NewWriter(w)
+	c.Write([]string{"name", "formula", "cas", "step", "amount", "amount_unit", "strength", "strength_unit", "times", "container", "maximum_on_hand", "building", "room", "owner", "date", "data_sheet_on_file"})
+	for i := range b.route().Steps {
+		s := &b.route().Steps[i]
+		for j := range s.What {
+			m := &s.What[j]
+			formula, cas, amount := "", "", firstSet(m.Mass, m.Volume, m.Amount, m.Ratio)
+			if m.Substance != nil {
+				formula, cas = m.Substance.Formula.Text, m.Substance.CAS
+			}
+			if p := b.route().Precursor; m.Precursor && p != nil && !amount.Set {
+				amount, formula = p.Mass, p.Phase.Text
+			}
+			times := "1"
+			if cyclesOf(s) != "" {
+				times = ""
+				if s.Cycles > 0 {
+					times = strconv.Itoa(s.Cycles)
+				}
+			}
+			c.Write([]string{guard(b.materialName(m)), guard(formula), guard(cas), strconv.Itoa(s.Number), bare(amount), guard(unitWritten(amount)),
+				bare(m.Strength), guard(unitWritten(m.Strength)), times, "", "", "", "", "", "", ""})
+		}
+	}
+	c.Flush()
+	return c.Error()
+}
+
+func firstSet(values ...quantity.Value) quantity.Value {
+	for _, v := range values {
+		if v.Set {
+			return v
+		}
+	}
+	return quantity.Value{}
+}
+
+func bare(v quantity.Value) string {
+	if !v.Set {
+		return ""
+	}
+	return shortest(v.In(v.Unit()))
+}
+
+func unitWritten(v quantity.Value) string {
+	if !v.Set {
+		return ""
+	}
+	return v.Unit()
+}
+
+// machine is a number for a machine column; empty where it is unknown.
+func machine(quantity string, n working.Num) string {
+	if n.Unknown() {
+		return ""
+	}
+	return shortest(balance(quantity, n.V))
+}
+
+func shortest(v float64) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	return strconv.FormatFloat(round9(v), 'g', -1, 64)
+}
+
+// guard keeps a spreadsheet from taking a text for a formula, and folds its
+// lines.
+func guard(s string) string {
+	s = fold(printable(s))
+	if s != "" && strings.ContainsRune("=+-@", rune(s[0])) {
+		return "'" + s
+	}
+	return s
+}

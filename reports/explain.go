@@ -1,0 +1,177 @@
+package reports
+
+import (
+	"bufio"
+	"cmp"
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strings"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/schemas/quantity"
+)
+
+// Explain writes how one figure was made: its line, the lines that one was made
+// from, and so on down to data and to what the route states. A line used twice
+// is shown once. An id that is not in the review is an error that offers the
+// nearest ones.
+func Explain(w io.Writer, r hazards.Review, figureID string) error {
+	b := newBuilder(&r, Options{})
+	f, ok := b.byID[figureID]
+	if !ok {
+		return fmt.Errorf("%s", say("explain.unknown", figureID, strings.Join(nearestOf(figureID, b.ids(), 3), ", ")))
+	}
+	e := &explainer{b: b, w: bufio.NewWriter(w), shown: map[int]bool{}, data: map[string]*chemicals.Datum{}}
+	for i := range r.Used {
+		e.data[r.Used[i].ID] = &r.Used[i]
+	}
+	e.head(f)
+	e.tree(f)
+	return e.w.Flush()
+}
+
+// ids are the ids of the figures in review order.
+func (b *builder) ids() []string {
+	out := make([]string, len(b.r.Figures))
+	for i := range b.r.Figures {
+		out[i] = b.r.Figures[i].ID()
+	}
+	return out
+}
+
+// nearestOf picks the n texts nearest to s, nearest first; one that contains s
+// stands before one that does not.
+func nearestOf(s string, from []string, n int) []string {
+	from = slices.Clone(from)
+	score := func(t string) int {
+		d := quantity.Distance(s, t)
+		if !strings.Contains(t, s) {
+			d += len(s)
+		}
+		return d
+	}
+	slices.SortStableFunc(from, func(a, b string) int { return cmp.Compare(score(a), score(b)) })
+	return from[:min(n, len(from))]
+}
+
+type explainer struct {
+	b     *builder
+	w     *bufio.Writer
+	shown map[int]bool
+	data  map[string]*chemicals.Datum
+}
+
+func (e *explainer) print(depth int, s string) {
+	e.w.WriteString(strings.Repeat("  ", depth) + s + "\n")
+}
+
+func (e *explainer) head(f *figure.Figure) {
+	e.print(0, f.ID())
+	e.print(0, e.b.figureName(f))
+	e.print(0, valueAndRange(f)+", "+statusText(f.Value.Status))
+	if q, ok := figure.Lookup(f.Quantity); ok && q.Definition != "" {
+		e.print(0, say("explain.definition", q.Definition))
+	}
+	if c := e.b.conditions(f); c != "" {
+		e.print(0, say("explain.conditions", c))
+	}
+	if f.Of != "" {
+		e.print(0, say("explain.of", f.Of))
+	}
+	e.print(0, "")
+}
+
+func (e *explainer) tree(f *figure.Figure) {
+	s := e.b.r.Sheet
+	if n := f.Value.Line(); s != nil && n > 0 && n <= len(s.Lines) {
+		e.line(0, n)
+		return
+	}
+	e.print(0, say("sheets.none"))
+}
+
+// line prints one line and what it was made from, one step further in.
+func (e *explainer) line(depth, n int) {
+	l := &e.b.r.Sheet.Lines[n-1]
+	if e.shown[n] && len(l.In) > 0 {
+		e.print(depth, say("explain.shown", n, l.Symbol, measure(l.V, sheetDigits, l.Unit)))
+		return
+	}
+	e.shown[n] = true
+	e.print(depth, say("explain.line", n, l.Symbol, measure(l.V, sheetDigits, l.Unit), statusText(l.Status), e.origin(l)))
+	for _, m := range l.Missing {
+		if len(l.In) == 0 {
+			e.print(depth+1, say("figure.lacks", m))
+		}
+	}
+	seen := map[int]bool{}
+	for _, in := range l.In {
+		if in.Line > 0 && in.Line <= len(e.b.r.Sheet.Lines) && !seen[in.Line] {
+			seen[in.Line] = true
+			e.line(depth+1, in.Line)
+		}
+	}
+}
+
+// origin is where a line came from: formula, table, model, or for the leaves
+// the place in the file or the row of data.
+func (e *explainer) origin(l *working.Line) string {
+	switch l.Kind {
+	case working.KindGiven:
+		return say("made.given", orNone(l.Ref))
+	case working.KindDatum:
+		return e.datum(l.Ref)
+	case working.KindTable:
+		return say("made.table", l.Formula)
+	case working.KindModel:
+		return say("made.model", l.Formula)
+	case working.KindSum:
+		return sumOf(l)
+	}
+	if l.Formula == "" {
+		return say("value.not_stated")
+	}
+	return l.Formula
+}
+
+func (e *explainer) datum(id string) string {
+	d, ok := e.data[id]
+	if !ok {
+		st := e.b.r.Case.Store
+		if st == nil {
+			return say("made.datum", id)
+		}
+		row, found := st.Row(id)
+		if !found {
+			return say("made.datum", id)
+		}
+		d = &row
+	}
+	s := []string{say("made.datum", id)}
+	if !math.IsNaN(d.Low) && !math.IsNaN(d.High) {
+		s = append(s, dataRange(*d))
+	}
+	s = append(s, dataStatus(*d))
+	if src := e.sourceName(d); src != "" {
+		s = append(s, say("explain.source", src))
+	}
+	return strings.Join(s, ", ")
+}
+
+func (e *explainer) sourceName(d *chemicals.Datum) string {
+	if st := e.b.r.Case.Store; st != nil {
+		var titles []string
+		for _, src := range sourcesOf(st, *d) {
+			titles = append(titles, sourceText(src))
+		}
+		if len(titles) > 0 {
+			return strings.Join(titles, "; ")
+		}
+	}
+	return strings.Trim(d.Source+" "+d.Where, " ")
+}

@@ -1,0 +1,233 @@
+package reports
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"etchbound/chemicals"
+	"etchbound/hazards/figure"
+)
+
+// placeName is a place in words: "step 2", "waste", "vessel etch".
+func (b *builder) placeName(place string) string {
+	if _, err := strconv.Atoi(place); err == nil {
+		return say("place.step", place)
+	}
+	if key := "place." + place; said(key) {
+		return say(key)
+	}
+	for i := range b.route().Places {
+		if p := &b.route().Places[i]; p.Key == place && !strings.HasPrefix(place, p.Kind) {
+			return say("place.key", p.Kind, place)
+		}
+	}
+	return place
+}
+
+// agentName is a substance, or two of them, in words.
+func agentName(agent string) string {
+	parts := strings.Split(agent, "_and_")
+	for i, p := range parts {
+		if s, ok := chemicals.Library().Find(p); ok {
+			parts[i] = s.Name
+		} else {
+			parts[i] = strings.ReplaceAll(p, "_", " ")
+		}
+	}
+	return strings.Join(parts, say("agent.and"))
+}
+
+// caseName is a law, failure or branch in words.
+func caseName(kase string) string {
+	parts := strings.Split(kase, ",")
+	for i, p := range parts {
+		if key := "case." + p; said(key) {
+			parts[i] = say(key)
+		} else {
+			parts[i] = strings.ReplaceAll(p, "_", " ")
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// figureName is the label of a figure with where and for what it holds.
+func (b *builder) figureName(f *figure.Figure) string {
+	place, agent, kase := f.Place, f.Agent, f.Case
+	if m, ok := b.byID[f.Of]; ok {
+		place, agent, kase = m.Place, m.Agent, m.Case
+	}
+	s := []string{labelOf(f.Quantity)}
+	if place != "" {
+		s = append(s, b.placeName(place))
+	}
+	if agent != "" {
+		s = append(s, agentName(agent))
+	}
+	if kase != "" {
+		s = append(s, caseName(kase))
+	}
+	return strings.Join(s, ", ")
+}
+
+// figureTable lists the figures that want picks. A figure that only repeats
+// another under a shorter id is left out: the other one is there.
+func (b *builder) figureTable(want func(*figure.Figure) bool) []Block {
+	t := Table{Caption: say("figures.caption"),
+		Columns: right(tight(columns("col.figure", "col.value", "col.range", "col.status", "col.conditions", "col.id", "col.line"), 1, 2), 6)}
+	for i := range b.r.Figures {
+		f := &b.r.Figures[i]
+		if _, repeats := b.byID[f.Of]; repeats || !want(f) {
+			continue
+		}
+		t.Rows = append(t.Rows, b.figureRow(f))
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []Block{t}
+}
+
+func (b *builder) figureRow(f *figure.Figure) []Cell {
+	line := say("value.dash")
+	if n := f.Value.Line(); n > 0 {
+		line = strconv.Itoa(n)
+	}
+	return []Cell{text(b.figureName(f)), text(valueText(f)), text(rangeText(f)), text(statusText(f.Value.Status)),
+		text(b.conditions(f)), code(f.ID()), text(line)}
+}
+
+// conditions says what a number holds for and, where it is unknown, what for.
+func (b *builder) conditions(f *figure.Figure) string {
+	s := fold(f.Conditions)
+	if f.Value.Unknown() && len(f.Value.Missing()) > 0 {
+		lacks := say("figure.lacks", strings.Join(f.Value.Missing(), ", "))
+		if s == "" {
+			return lacks
+		}
+		return s + "; " + lacks
+	}
+	return s
+}
+
+// findingTable lists the findings on the figures that want picks, with what
+// would meet the limit. Findings that differ only in where they hold share a
+// row.
+func (b *builder) findingTable(want func(quantity string) bool) []Block {
+	t := Table{Caption: say("findings.caption"),
+		Columns: tight(columns("col.figure", "col.limit_basis", "col.margin", "col.verdict", "col.needs"), 2)}
+	for i := range b.r.Findings {
+		f := &b.r.Findings[i]
+		if !want(quantityOf(f.Figure)) || b.repeated(f) {
+			continue
+		}
+		row := []Cell{text(b.nameOf(f.Figure)), text(limitText(f.Limit) + basisText(f.Limit)),
+			text(marginText(f, quantityOf(f.Figure))), verdictCell(f.Verdict), text(needsText(f))}
+		if !joins(t.Rows, row) {
+			t.Rows = append(t.Rows, row)
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []Block{t, Paragraph{Text: say("findings.necessary"), Tone: Note}}
+}
+
+// joins adds the name of a row to an earlier one that says the same.
+func joins(rows [][]Cell, row []Cell) bool {
+	for i := range rows {
+		if slices.Equal(rows[i][1:], row[1:]) {
+			rows[i][0].Text += "; " + row[0].Text
+			return true
+		}
+	}
+	return false
+}
+
+// nameOf is the name of the figure of an id, or the id where there is none.
+func (b *builder) nameOf(id string) string {
+	if f, ok := b.byID[id]; ok {
+		return b.figureName(f)
+	}
+	return id
+}
+
+// repeated reports whether a finding only says again what one on the member
+// that its figure repeats says.
+func (b *builder) repeated(f *figure.Finding) bool {
+	g, ok := b.byID[f.Figure]
+	if !ok {
+		return false
+	}
+	_, there := b.byID[g.Of]
+	return there && b.judged(g.Of, f.Limit.ID)
+}
+
+// judged reports whether a figure has a finding of its own for a limit.
+func (b *builder) judged(id, limit string) bool {
+	for i := range b.r.Findings {
+		if b.r.Findings[i].Figure == id && b.r.Findings[i].Limit.ID == limit {
+			return true
+		}
+	}
+	return false
+}
+
+func basisText(l figure.LimitRef) string {
+	var s []string
+	for _, p := range []string{l.Document, l.Section, l.Edition, l.Status} {
+		if p != "" {
+			s = append(s, p)
+		}
+	}
+	if len(s) == 0 {
+		return ""
+	}
+	return say("limit.basis", strings.Join(s, ", "))
+}
+
+func needsText(f *figure.Finding) string {
+	var s []string
+	if f.Text != "" {
+		s = append(s, fold(f.Text))
+	}
+	for _, n := range f.Needs {
+		s = append(s, say("need", labelOf(n.Quantity), measure(n.Value, digitsOf(n.Quantity), n.Unit), fold(n.Text)))
+	}
+	return strings.Join(s, "; ")
+}
+
+// notAssessed names the quantities under a prefix that no model covers yet.
+func (b *builder) notAssessed(prefixes ...string) []Block {
+	var names []string
+	for _, q := range figure.Catalogue() {
+		if b.missing[q.Name] && under(q.Name, prefixes) {
+			names = append(names, q.Label)
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	return []Block{Paragraph{say("not_assessed", strings.Join(names, "; ")), Note}}
+}
+
+func under(name string, prefixes []string) bool {
+	for _, p := range prefixes {
+		if strings.HasPrefix(name, p) {
+			return true
+		}
+	}
+	return false
+}
+
+// about is the figures, findings and gaps of the quantities under prefixes,
+// and a plain sentence where there are none of any.
+func (b *builder) about(prefixes ...string) []Block {
+	out := b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, prefixes) })
+	out = append(out, b.findingTable(func(q string) bool { return under(q, prefixes) })...)
+	out = append(out, b.notAssessed(prefixes...)...)
+	if len(out) == 0 {
+		out = []Block{Paragraph{Text: say("figures.none")}}
+	}
+	return out
+}

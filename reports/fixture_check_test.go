@@ -1,0 +1,18 @@
+package reports
+
+import "testing"
+
+// The fixture is of use only while it is as awkward as it claims to be.
+func TestFixtureIsAwkward(t *testing.T) {
+	r := fixture()
+	for _, s := range r.Case.Route.Steps {
+		for _, m := range s.What {
+			if m.Substance == nil && !m.Precursor {
+				t.Fatalf("step %d: the library does not know a substance of the fixture", s.Number)
+			}
+		}
+	}
+	if len(r.Findings) <= maxWorst || len(r.Holds) <= maxHolds || len(r.Unknown) <= maxUnknown {
+		t.Error("the fixture does not overfill page 1")
+	}
+}

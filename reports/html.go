@@ -1,0 +1,106 @@
+package reports
+
+import (
+	_ "embed"
+	"fmt"
+	"html/template"
+	"io"
+	"strings"
+	"sync"
+)
+
+//go:embed page.html
+var pageHTML string
+
+//go:embed style.css
+var styleCSS string
+
+// HTML writes the document as one self-contained page: no script, no address
+// that the browser would fetch, and a policy that forbids both.
+func HTML(w io.Writer, d Document) error {
+	return page().Execute(w, newPage(d))
+}
+
+var page = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("page").Funcs(template.FuncMap{
+		"say":   func(key string) string { return say(key) },
+		"kind":  kind,
+		"prose": proseHTML,
+		"rows":  rowsHTML,
+		"clean": printable,
+		"level": level,
+		"open":  func(n int) template.HTML { return template.HTML(fmt.Sprintf("<h%d>", n)) },
+		"shut":  func(n int) template.HTML { return template.HTML(fmt.Sprintf("</h%d>", n)) },
+	}).Parse(pageHTML))
+})
+
+// pageData is what the template reads.
+type pageData struct {
+	Document
+	Style template.CSS
+	First Section
+	Rest  []Section
+	Foot  string
+}
+
+func newPage(d Document) pageData {
+	p := pageData{Document: d, Style: template.CSS(styleCSS + pageRules(d)), Foot: say("foot.line", orNone(d.Digest))}
+	if len(d.Sections) > 0 {
+		p.First, p.Rest = d.Sections[0], d.Sections[1:]
+	}
+	return p
+}
+
+// pageRules are the rules of the printed page. Only our own words and hex
+// digits reach the style sheet.
+func pageRules(d Document) string {
+	size := ""
+	switch d.Paper {
+	case A4:
+		size = "size: A4; "
+	case Letter:
+		size = "size: letter; "
+	}
+	return fmt.Sprintf("@page { %smargin: 20mm 20mm 20mm 20mm;\n"+
+		"  @bottom-left { content: %q; font: 8.5pt sans-serif; color: #444 }\n"+
+		"  @bottom-right { content: %q counter(page) %q counter(pages); font: 8.5pt sans-serif; color: #444 } }\n",
+		size, say("foot.print", hexOnly(d.Digest)), say("foot.page")+" ", " "+say("foot.of")+" ")
+}
+
+func hexOnly(s string) string {
+	return strings.Map(func(r rune) rune {
+		if strings.ContainsRune("0123456789abcdef", r) {
+			return r
+		}
+		return -1
+	}, s)
+}
+
+// kind names a block for the template.
+func kind(b Block) string {
+	switch b.(type) {
+	case Paragraph:
+		return "paragraph"
+	case List:
+		return "list"
+	case Table:
+		return "table"
+	case Prose:
+		return "prose"
+	case Facts:
+		return "facts"
+	case Blanks:
+		return "blanks"
+	case FormLine:
+		return "form"
+	}
+	return "label"
+}
+
+// leveled is a section with the level of its heading.
+type leveled struct {
+	Section
+	Level int
+}
+
+func level(s Section, n int) leveled { return leveled{s, n} }

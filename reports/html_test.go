@@ -1,0 +1,105 @@
+package reports
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+func htmlOf(t *testing.T, d Document) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := HTML(&b, d); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+func TestPageIsSelfContained(t *testing.T) {
+	page := htmlOf(t, Build(fixture(), fixtureOptions))
+	for _, bad := range []string{"<script", "<img", "<iframe", "url(", "@import", "ZgotmplZ", "onerror="} {
+		if strings.Contains(page, bad) {
+			t.Errorf("the page holds %q", bad)
+		}
+	}
+	for _, m := range regexp.MustCompile(`(?:href|src)="([^"]*)"`).FindAllStringSubmatch(page, -1) {
+		if !strings.HasPrefix(m[1], "#") && m[1] != "data:," {
+			t.Errorf("the page points to %q", m[1])
+		}
+	}
+	for _, want := range []string{"Content-Security-Policy", `<html lang="en">`, "&lt;script&gt;alert(1)&lt;/script&gt; | **x** # not a heading", `<h1>`, `class="skip"`} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the page lacks %q", want)
+		}
+	}
+	if n := strings.Count(page, "<h1"); n != 1 {
+		t.Errorf("%d first headings", n)
+	}
+}
+
+func TestProseStaysText(t *testing.T) {
+	for _, c := range []struct{ in, has, hasNot string }{
+		{"<b>bold</b> & <script>x</script>", "&lt;script&gt;x&lt;/script&gt;", "<b>"},
+		{"<div>\nblock\n</div>", "&lt;div&gt;", "<div>"},
+		{"![p](http://a.example/p.png)", "p (http://a.example/p.png)", "<img"},
+		{"[l](javascript:alert(1))", "l (javascript:alert(1))", "<a"},
+		{"<http://a.example>", "&lt;http://a.example&gt;", "<a"},
+		{"# head", "<strong>head</strong>", "<h1"},
+		{"a *b* `c<d`\n\n- e", "<em>b</em>", "c<d"},
+	} {
+		got := string(proseHTML(c.in))
+		if !strings.Contains(got, c.has) || strings.Contains(got, c.hasNot) {
+			t.Errorf("%q gives %q", c.in, got)
+		}
+	}
+}
+
+// Every section of the design stands, in its order, even in a review of
+// nothing; what is not there says so.
+func TestSectionsNeverVanish(t *testing.T) {
+	want := []string{"page-1", "purpose", "steps", "materials", "chemistry", "heat", "gas", "air", "skin", "solids", "storage", "waste", "scale",
+		"upset", "safeguards", "construction", "pairs", "emergency", "local", "actions", "values", "signoff", "sheets", "stock", "door", "bench", "label"}
+	for name, d := range map[string]Document{"empty": Build(emptyReview(), Options{}), "fixture": Build(fixture(), fixtureOptions)} {
+		if len(d.Sections) != len(want) {
+			t.Fatalf("%s: %d sections", name, len(d.Sections))
+		}
+		for i, s := range d.Sections {
+			if s.Key != want[i] {
+				t.Errorf("%s: section %d is %s, want %s", name, i, s.Key, want[i])
+			}
+			if len(s.Blocks)+len(s.Subs) == 0 {
+				t.Errorf("%s: section %s is empty", name, s.Key)
+			}
+		}
+		htmlOf(t, d)
+	}
+}
+
+func TestPageOneOrder(t *testing.T) {
+	d := Build(fixture(), fixtureOptions)
+	var got []string
+	for _, s := range d.Sections[0].Subs {
+		got = append(got, s.Key)
+	}
+	if strings.Join(got, " ") != "decision envelope worst holds not-known contacts" {
+		t.Errorf("page 1 is %v", got)
+	}
+}
+
+// A.2 of the committee's list leaves 27 questions to people; each is a blank,
+// none is filled.
+func TestLocalBlanks(t *testing.T) {
+	b := newBuilder(ptr(fixture()), Options{})
+	n := 0
+	for _, s := range b.local().Subs {
+		for _, block := range s.Blocks {
+			if l, ok := block.(Blanks); ok {
+				n += len(l.Labels)
+			}
+		}
+	}
+	if n != 27 {
+		t.Errorf("%d blanks, want 27", n)
+	}
+}

@@ -1,0 +1,228 @@
+package reports
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+	"strconv"
+
+	"etchbound/hazards"
+)
+
+// Format names the shape of the JSON review. Ids and keys are only added
+// within it.
+const Format = "etchbound.review/1"
+
+// JSON writes the review for programs: every key present, nine significant
+// digits, null for what is unknown, the same bytes for the same review on one
+// platform. A brief review leaves out nothing here.
+func JSON(w io.Writer, r hazards.Review, o Options) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	return e.Encode(newReviewJSON(&r, o))
+}
+
+// nine is a number in JSON: nine significant digits, null where it is none.
+type nine float64
+
+// MarshalJSON implements json.Marshaler.
+func (n nine) MarshalJSON() ([]byte, error) {
+	v := float64(n)
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return []byte("null"), nil
+	}
+	return strconv.AppendFloat(nil, round9(v), 'g', -1, 64), nil
+}
+
+type reviewJSON struct {
+	Format      string           `json:"format"`
+	Notice      string           `json:"notice"`
+	MadeBy      madeByJSON       `json:"made_by"`
+	Route       routeJSON        `json:"route"`
+	Figures     []figureJSON     `json:"figures"`
+	Findings    []findingJSON    `json:"findings"`
+	Lines       []lineJSON       `json:"lines"`
+	Data        []datumJSON      `json:"data"`
+	Sources     []sourceJSON     `json:"sources"`
+	Account     []balanceJSON    `json:"account"`
+	Series      []seriesJSON     `json:"series"`
+	Assumptions []assumptionJSON `json:"assumptions"`
+	Unknown     []unknownJSON    `json:"unknown"`
+	NotAssessed []string         `json:"not_assessed"`
+	Warnings    []string         `json:"warnings"`
+}
+
+type madeByJSON struct {
+	Version  string `json:"version"`
+	Data     string `json:"data"`
+	Platform string `json:"platform"`
+}
+
+type valueJSON struct {
+	Value nine   `json:"value"`
+	Unit  string `json:"unit"`
+}
+
+type routeJSON struct {
+	Title        string      `json:"title"`
+	Batch        valueJSON   `json:"batch"`
+	Digest       string      `json:"digest"`
+	SiteDigest   string      `json:"site_digest"`
+	LimitsDigest string      `json:"limits_digest"`
+	Steps        []stepJSON  `json:"steps"`
+	Places       []placeJSON `json:"places"`
+}
+
+type stepJSON struct {
+	Number int    `json:"number"`
+	Do     string `json:"do"`
+	In     string `json:"in"`
+	Into   string `json:"into"`
+}
+
+type placeJSON struct {
+	Key      string    `json:"key"`
+	Kind     string    `json:"kind"`
+	Material string    `json:"material"`
+	Capacity valueJSON `json:"capacity"`
+	Closure  string    `json:"closure"`
+}
+
+type figureJSON struct {
+	ID         string    `json:"id"`
+	Quantity   string    `json:"quantity"`
+	Place      string    `json:"place"`
+	Agent      string    `json:"agent"`
+	Case       string    `json:"case"`
+	Of         string    `json:"of"`
+	Label      string    `json:"label"`
+	Value      nine      `json:"value"`
+	Low        nine      `json:"low"`
+	High       nine      `json:"high"`
+	Unit       string    `json:"unit"`
+	Status     string    `json:"status"`
+	Conditions string    `json:"conditions"`
+	Line       int       `json:"line"`
+	Missing    []string  `json:"missing"`
+	Draws      drawsJSON `json:"draws"`
+}
+
+type drawsJSON struct {
+	P05 nine `json:"p05"`
+	P50 nine `json:"p50"`
+	P95 nine `json:"p95"`
+}
+
+type findingJSON struct {
+	ID      string     `json:"id"`
+	Figure  string     `json:"figure"`
+	Limit   limitJSON  `json:"limit"`
+	Verdict string     `json:"verdict"`
+	Margin  nine       `json:"margin"`
+	Needs   []needJSON `json:"needs"`
+	Chance  nine       `json:"chance"`
+}
+
+type limitJSON struct {
+	ID       string `json:"id"`
+	Value    nine   `json:"value"`
+	Unit     string `json:"unit"`
+	Document string `json:"document"`
+	Section  string `json:"section"`
+	Edition  string `json:"edition"`
+	Status   string `json:"status"`
+}
+
+type needJSON struct {
+	Quantity string `json:"quantity"`
+	Value    nine   `json:"value"`
+	Unit     string `json:"unit"`
+	Text     string `json:"text"`
+}
+
+type lineJSON struct {
+	N       int         `json:"n"`
+	Kind    string      `json:"kind"`
+	Symbol  string      `json:"symbol"`
+	Unit    string      `json:"unit"`
+	Formula string      `json:"formula"`
+	Value   nine        `json:"value"`
+	Status  string      `json:"status"`
+	In      []inputJSON `json:"in"`
+	Data    string      `json:"data"`
+	At      string      `json:"at"`
+}
+
+type inputJSON struct {
+	Symbol string `json:"symbol"`
+	Value  nine   `json:"value"`
+	Unit   string `json:"unit"`
+	Line   int    `json:"line"`
+}
+
+type datumJSON struct {
+	ID           string `json:"id"`
+	Value        nine   `json:"value"`
+	Low          nine   `json:"low"`
+	High         nine   `json:"high"`
+	Unit         string `json:"unit"`
+	Status       string `json:"status"`
+	Source       string `json:"source"`
+	OverriddenBy string `json:"overridden_by"`
+}
+
+type sourceJSON struct {
+	Key       string `json:"key"`
+	Title     string `json:"title"`
+	Publisher string `json:"publisher"`
+	Year      string `json:"year"`
+	DOI       string `json:"doi"`
+	Section   string `json:"section"`
+}
+
+type balanceJSON struct {
+	Element string          `json:"element"`
+	In      nine            `json:"in"`
+	Out     map[string]nine `json:"out"` // encoding/json sorts the keys
+	Error   nine            `json:"error"`
+}
+
+type seriesJSON struct {
+	ID     string      `json:"id"`
+	X      axisJSON    `json:"x"`
+	Unit   string      `json:"unit"`
+	Points [][2]nine   `json:"points"`
+	Events []eventJSON `json:"events"`
+}
+
+type axisJSON struct {
+	Quantity string `json:"quantity"`
+	Unit     string `json:"unit"`
+}
+
+type eventJSON struct {
+	X    nine   `json:"x"`
+	Text string `json:"text"`
+}
+
+type assumptionJSON struct {
+	ID    string     `json:"id"`
+	Text  string     `json:"text"`
+	Value nine       `json:"value"`
+	Unit  string     `json:"unit"`
+	Moves []moveJSON `json:"moves"`
+}
+
+type moveJSON struct {
+	Figure string `json:"figure"`
+	From   nine   `json:"from"`
+	To     nine   `json:"to"`
+}
+
+type unknownJSON struct {
+	ID      string   `json:"id"`
+	Text    string   `json:"text"`
+	Measure string   `json:"measure"`
+	Figures []string `json:"figures"`
+}

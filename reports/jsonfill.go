@@ -1,0 +1,167 @@
+package reports
+
+import (
+	"math"
+	"strconv"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+	"etchbound/schemas/quantity"
+)
+
+func newReviewJSON(r *hazards.Review, o Options) reviewJSON {
+	b := newBuilder(r, o)
+	return reviewJSON{
+		Format: Format, Notice: say("deference.full"),
+		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
+		Route:   b.routeJSON(),
+		Figures: each(r.Figures, figureToJSON), Findings: each(r.Findings, findingToJSON),
+		Lines: linesToJSON(r.Sheet), Data: b.dataJSON(), Sources: b.sourcesJSON(),
+		Account: b.accountJSON(), Series: b.seriesJSON(),
+		Assumptions: each(r.Assumptions, assumptionToJSON), Unknown: each(r.Unknown, unknownToJSON),
+		NotAssessed: list(r.NotAssessed), Warnings: list(r.Warnings),
+	}
+}
+
+// each maps a list; the result is never nil, so that JSON has [] and not null.
+func each[T, U any](in []T, f func(*T) U) []U {
+	out := make([]U, len(in))
+	for i := range in {
+		out[i] = f(&in[i])
+	}
+	return out
+}
+
+func list(s []string) []string { return append([]string{}, s...) }
+
+// number is a number's value, null where it is unknown.
+func number(n working.Num) nine {
+	if n.Unknown() {
+		return nine(math.NaN())
+	}
+	return nine(n.V)
+}
+
+func stated(v quantity.Value, unit string) valueJSON {
+	if !v.Set || !v.Can(unit) {
+		return valueJSON{nine(math.NaN()), unit}
+	}
+	return valueJSON{nine(v.In(unit)), unit}
+}
+
+func (b *builder) routeJSON() routeJSON {
+	r := b.route()
+	out := routeJSON{Title: r.Title, Batch: valueJSON{nine(math.NaN()), "g"}, Digest: r.Digest,
+		Steps: each(r.Steps, func(s *route.Step) stepJSON { return stepJSON{s.Number, s.Do, s.In, s.Into} }),
+		Places: each(r.Places, func(p *route.Place) placeJSON {
+			return placeJSON{p.Key, p.Kind, p.Material, stated(p.Capacity, "mL"), closureKey(p)}
+		})}
+	if r.Precursor != nil {
+		out.Batch = stated(r.Precursor.Mass, "g")
+	}
+	if b.r.Case.Site != nil {
+		out.SiteDigest = b.r.Case.Site.Digest
+	}
+	if b.r.Case.Limits != nil {
+		out.LimitsDigest = b.r.Case.Limits.Digest
+	}
+	return out
+}
+
+func closureKey(p *route.Place) string {
+	return [...]string{route.Closed: "closed", route.Vented: "vented", route.Open: "open"}[p.Closure]
+}
+
+func figureToJSON(f *figure.Figure) figureJSON {
+	unknown := nine(math.NaN())
+	zeroed := func(n working.Num) nine { return nine(balance(f.Quantity, float64(number(n)))) }
+	return figureJSON{ID: f.ID(), Quantity: f.Quantity, Place: f.Place, Agent: f.Agent, Case: f.Case, Of: f.Of,
+		Label: labelOf(f.Quantity), Value: zeroed(f.Value), Low: zeroed(f.Low), High: zeroed(f.High),
+		Unit: unitOf(f.Quantity), Status: f.Value.Status.String(), Conditions: f.Conditions, Line: f.Value.Line(),
+		Missing: list(f.Value.Missing()), Draws: drawsJSON{unknown, unknown, unknown}}
+}
+
+func findingToJSON(f *figure.Finding) findingJSON {
+	l := f.Limit
+	return findingJSON{ID: f.ID(), Figure: f.Figure,
+		Limit:   limitJSON{l.ID, nine(l.Value), l.Unit, l.Document, l.Section, l.Edition, l.Status},
+		Verdict: f.Verdict.String(), Margin: nine(f.Margin),
+		Needs:  each(f.Needs, func(n *figure.Need) needJSON { return needJSON{n.Quantity, nine(n.Value), n.Unit, n.Text} }),
+		Chance: nine(math.NaN())}
+}
+
+func linesToJSON(s *working.Sheet) []lineJSON {
+	if s == nil {
+		return []lineJSON{}
+	}
+	return each(s.Lines, lineToJSON)
+}
+
+func lineToJSON(l *working.Line) lineJSON {
+	out := lineJSON{N: l.N, Kind: l.Kind.String(), Symbol: l.Symbol, Unit: l.Unit, Formula: l.Formula,
+		Value: nine(l.V), Status: l.Status.String(),
+		In: each(l.In, func(i *working.Input) inputJSON { return inputJSON{i.Symbol, nine(i.V), i.Unit, i.Line} })}
+	if l.Kind == working.KindDatum {
+		out.Data = l.Ref
+	} else {
+		out.At = l.Ref
+	}
+	return out
+}
+
+func (b *builder) dataJSON() []datumJSON {
+	out := make([]datumJSON, len(b.r.Used))
+	for i, d := range b.r.Used {
+		out[i] = datumJSON{d.ID, nine(d.Value), nine(d.Low), nine(d.High), d.Unit, d.Status, d.Source, d.OverriddenBy}
+	}
+	return out
+}
+
+func (b *builder) sourcesJSON() []sourceJSON {
+	out := []sourceJSON{}
+	for _, s := range b.sources() {
+		out = append(out, sourceJSON(s))
+	}
+	return out
+}
+
+func (b *builder) accountJSON() []balanceJSON {
+	out := make([]balanceJSON, len(b.r.Walk.Account))
+	for i, e := range b.r.Walk.Account {
+		to := make(map[string]nine, len(e.Out))
+		for k, v := range e.Out {
+			to[k] = nine(tiny(v))
+		}
+		out[i] = balanceJSON{e.Element, nine(tiny(e.In)), to, nine(tiny(e.Error))}
+	}
+	return out
+}
+
+// seriesJSON is the temperature of every run that has a curve.
+func (b *builder) seriesJSON() []seriesJSON {
+	out := []seriesJSON{}
+	for i := range b.r.Runs {
+		run := &b.r.Runs[i]
+		if len(run.Points) == 0 {
+			continue
+		}
+		id := figure.ID("heat.temperature_peak", strconv.Itoa(run.Plan.Step), "", string(run.Plan.Law)) + "~t"
+		s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: "degC", Points: make([][2]nine, len(run.Points)), Events: []eventJSON{}}
+		for j, p := range run.Points {
+			s.Points[j] = [2]nine{nine(p.Time), nine(p.Temperature)}
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+func assumptionToJSON(a *hazards.Assumption) assumptionJSON {
+	return assumptionJSON{a.ID, a.Text, nine(a.Value), a.Unit,
+		each(a.Moves, func(m *hazards.Move) moveJSON { return moveJSON{m.Figure, nine(m.From), nine(m.To)} })}
+}
+
+func unknownToJSON(u *hazards.UnknownItem) unknownJSON {
+	return unknownJSON{u.ID, u.Text, u.Measure, list(u.Figures)}
+}

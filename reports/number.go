@@ -1,0 +1,176 @@
+package reports
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+)
+
+// round9 is v to nine significant digits, the precision of the JSON review.
+func round9(v float64) float64 {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 9, 64), 64)
+	if err != nil || r == 0 {
+		return 0
+	}
+	return r
+}
+
+// nearest prints v with at most digits significant digits.
+func nearest(v float64, digits int) string { return significant(v, digits, 0) }
+
+// significant prints v with at most digits significant digits: to the nearest
+// for way 0, never below v for way 1, never above v for way -1. Noise beyond
+// the ninth digit does not count, so that a computed 69.3 stays 69.3.
+func significant(v float64, digits, way int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return say("value.unknown")
+	}
+	v = round9(v)
+	if v == 0 {
+		return "0"
+	}
+	e := strconv.FormatFloat(v, 'e', -1, 64)
+	mantissa, _, _ := strings.Cut(strings.TrimPrefix(e, "-"), "e")
+	if len(strings.Replace(mantissa, ".", "", 1)) <= digits {
+		return plain(v, -1)
+	}
+	r := towards(v, digits, way)
+	return plain(r, digits)
+}
+
+// towards rounds v to digits significant digits in the direction of way.
+func towards(v float64, digits, way int) float64 {
+	r, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'e', digits-1, 64), 64)
+	step := math.Pow(10, math.Floor(math.Log10(math.Abs(v)))-float64(digits-1))
+	if way > 0 && r < v {
+		r += step
+	}
+	if way < 0 && r > v {
+		r -= step
+	}
+	return r
+}
+
+// plain prints v without an exponent where that can be read, with digits
+// significant digits or, for -1, as many as it has.
+func plain(v float64, digits int) string {
+	if v == 0 {
+		return "0"
+	}
+	if a := math.Abs(v); a >= 1e7 || a < 1e-4 {
+		return strconv.FormatFloat(v, 'e', max(digits-1, -1), 64)
+	}
+	if digits < 0 {
+		return strconv.FormatFloat(v, 'f', -1, 64)
+	}
+	// The exponent is that of the rounded number: 9.996 to three digits is 10.0.
+	s := strconv.FormatFloat(v, 'e', digits-1, 64)
+	exp, _ := strconv.Atoi(s[strings.IndexByte(s, 'e')+1:])
+	return strconv.FormatFloat(v, 'f', max(digits-1-exp, 0), 64)
+}
+
+// unitText is a unit as it is printed after a number.
+func unitText(unit string) string {
+	switch unit {
+	case "", "1":
+		return ""
+	case "degC":
+		return "°C"
+	case "m3/h":
+		return "m³/h"
+	case "m3":
+		return "m³"
+	}
+	return unit
+}
+
+// with joins a number and its unit.
+func with(number, unit string) string {
+	if u := unitText(unit); u != "" {
+		return number + " " + u
+	}
+	return number
+}
+
+// measure is v with its unit, and without one where it is unknown.
+func measure(v float64, digits int, unit string) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return say("value.unknown")
+	}
+	return with(nearest(v, digits), unit)
+}
+
+// digitsOf is the number of significant digits of a quantity in a report.
+func digitsOf(quantity string) int {
+	if q, ok := figure.Lookup(quantity); ok && q.Digits > 0 {
+		return q.Digits
+	}
+	return 3
+}
+
+// unitOf is the catalogue's unit of a quantity.
+func unitOf(quantity string) string {
+	q, _ := figure.Lookup(quantity)
+	return q.Unit
+}
+
+// labelOf is the catalogue's label of a quantity.
+func labelOf(quantity string) string {
+	if q, ok := figure.Lookup(quantity); ok {
+		return q.Label
+	}
+	return quantity
+}
+
+// balance is a figure's number as printed: what remains of a balance that
+// closes is rounding of the machine and prints as 0.
+func balance(quantity string, v float64) float64 {
+	if quantity == "account.error" && math.Abs(v) < 1e-12 {
+		return 0
+	}
+	return v
+}
+
+// valueText is the central value of a figure with its unit.
+func valueText(f *figure.Figure) string {
+	if f.Value.Unknown() {
+		return say("value.unknown")
+	}
+	return with(nearest(balance(f.Quantity, f.Value.V), digitsOf(f.Quantity)), unitOf(f.Quantity))
+}
+
+// rangeText is the range of a figure. Both ends are rounded outward, so that
+// the end at which danger lies never looks better than it was computed.
+func rangeText(f *figure.Figure) string {
+	low := end(f.Quantity, f.Low, -1)
+	high := end(f.Quantity, f.High, 1)
+	if low == high {
+		if f.Low.Unknown() {
+			return say("value.unknown")
+		}
+		return say("range.none")
+	}
+	return say("range", low, high)
+}
+
+func end(quantity string, n working.Num, way int) string {
+	if n.Unknown() {
+		return say("value.unknown")
+	}
+	return significant(balance(quantity, n.V), digitsOf(quantity), way)
+}
+
+// valueAndRange is "63.1 K (56.9 to 69.3)".
+func valueAndRange(f *figure.Figure) string {
+	r := rangeText(f)
+	if r == say("range.none") || (f.Value.Unknown() && r == say("value.unknown")) {
+		return valueText(f)
+	}
+	return valueText(f) + " (" + r + ")"
+}
+
+// statusText is the printed word of a status.
+func statusText(s working.Status) string { return say("status." + s.String()) }

@@ -1,0 +1,309 @@
+package reports
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+)
+
+// Page 1 has to fit one side of either paper, so its lists are cut to a number
+// of printed lines and say how much more there is and where it stands. The
+// lengths are in characters of a line as printed; the tests measure the page.
+const (
+	maxWorst    = 8
+	maxHolds    = 6
+	maxUnknown  = 4
+	lineLength  = 84
+	holdLength  = 2*lineLength - 6
+	unknownText = lineLength + 10
+	nameLength  = 52 // two lines of the figure's column
+	limitLength = 46 // two lines of the limit's column
+	worstLines  = 15
+	holdLines   = 9
+)
+
+func (b *builder) pageOne() Section {
+	s := Section{Key: "page-1", Title: b.title()}
+	s.Blocks = append(s.Blocks, b.control())
+	s.Subs = []Section{b.decision(), b.envelope(), b.worst(), b.holdPoints(), b.notKnown(), b.contacts()}
+	return s
+}
+
+func (b *builder) control() Block {
+	return Facts{[]Pair{
+		{say("control.digest"), b.digestText()},
+		{say("control.date"), fold(b.route().Date)},
+		{say("control.version"), b.versionText()},
+		{say("control.page"), say("control.page_value")},
+		{say("control.state"), say("control.draft")},
+	}}
+}
+
+func (b *builder) digestText() string {
+	if d := shortDigest(b.route().Digest); d != "" {
+		return d
+	}
+	return say("value.none_given")
+}
+
+func (b *builder) versionText() string {
+	return say("control.version_value", orNone(b.o.Version), orNone(b.o.DataVersion))
+}
+
+func orNone(s string) string {
+	if s == "" {
+		return say("value.none_given")
+	}
+	return s
+}
+
+func (b *builder) decision() Section {
+	s := section("decision")
+	s.Blocks = []Block{
+		FormLine{say("decision.asked"), []string{say("decision.accept"), say("decision.conditions"), say("decision.return")}},
+		Blanks{[]string{say("decision.supervisor"), say("decision.committee")}},
+		Paragraph{Text: say("deference.line")},
+	}
+	return s
+}
+
+func (b *builder) envelope() Section {
+	s := section("envelope")
+	s.Blocks = []Block{
+		Facts{[]Pair{
+			{say("envelope.batch"), b.batchText()},
+			{say("envelope.hf"), b.bareValue("fluoride.hf_concentration", "envelope.no_fluoride")},
+			{say("envelope.temperature"), b.highestSet()},
+			{say("envelope.attended"), b.attendance()},
+			{say("envelope.closure"), clip(b.closures(), 80)},
+			{say("envelope.vessels"), clip(b.capacities(), 80)},
+		}},
+	}
+	return s
+}
+
+// bareValue is the dangerous end of a bare figure, or the sentence of a key
+// where the figure does not apply.
+func (b *builder) bareValue(quantity, none string) string {
+	f, ok := b.byID[quantity]
+	if !ok {
+		return say(none)
+	}
+	return valueAndRange(f)
+}
+
+// hfPresent is the sentence that names HF, and whether there is any.
+func (b *builder) hfPresent() (string, bool) {
+	f, ok := b.byID["fluoride.hf_equivalent"]
+	if !ok {
+		return "", false
+	}
+	where := f.Place
+	if m, ok := b.byID[f.Of]; ok {
+		f, where = m, m.Place
+	}
+	at := func(quantity string) string {
+		g, ok := b.byID[figure.ID(quantity, where, "", "")]
+		if !ok {
+			g, ok = b.byID[quantity]
+		}
+		if !ok {
+			return with(say("value.unknown"), unitOf(quantity))
+		}
+		return valueText(g)
+	}
+	s := say("hf.present", valueText(f), at("fluoride.hf_concentration"), at("fluoride.hf_strength"))
+	if where != "" {
+		s = say("hf.present_where", s, b.placeName(where))
+	}
+	return s, true
+}
+
+func (b *builder) worst() Section {
+	s := section("worst")
+	if hf, ok := b.hfPresent(); ok {
+		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
+	}
+	t := Table{Caption: say("worst.caption"),
+		Columns: columns("col.figure", "col.value_range", "col.limit", "col.margin", "col.verdict")}
+	for _, f := range b.worstFindings() {
+		t.Rows = append(t.Rows, b.worstRow(f))
+	}
+	t.Rows = fitting(append(t.Rows, b.unjudged(maxWorst-len(t.Rows))...))
+	if len(t.Rows) == 0 {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("figures.none")})
+		return s
+	}
+	s.Blocks = append(s.Blocks, t)
+	return s
+}
+
+// fitting is the rows that page 1 has lines for; the first ones are the worst.
+func fitting(rows [][]Cell) [][]Cell {
+	room := worstLines
+	for i, r := range rows {
+		room -= max(lines(r[0].Text, nameLength/2), lines(r[1].Text, nameLength/2-4), lines(r[2].Text, limitLength/2))
+		if room < 0 {
+			return rows[:i]
+		}
+	}
+	return rows
+}
+
+// lines is how many printed lines of a length a text takes.
+func lines(s string, length int) int { return (utf8.RuneCountInString(s) + length - 1) / length }
+
+// worstFindings is at most eight findings, worst first, one a quantity and
+// limit: the same excess at three steps is one line for the committee.
+func (b *builder) worstFindings() []*figure.Finding {
+	var all []*figure.Finding
+	for i := range b.r.Findings {
+		all = append(all, &b.r.Findings[i])
+	}
+	slices.SortStableFunc(all, worseFirst)
+	seen := map[string]bool{}
+	var out []*figure.Finding
+	for _, f := range all {
+		key := quantityOf(f.Figure) + "+" + f.Limit.ID
+		if seen[key] || len(out) == maxWorst {
+			continue
+		}
+		seen[key] = true
+		out = append(out, f)
+	}
+	return out
+}
+
+// worseFirst orders findings by verdict and then by what is left of the limit.
+// A known excess stands before an unknown of the same rank.
+func worseFirst(a, b *figure.Finding) int {
+	if c := cmp.Compare(b.Verdict, a.Verdict); c != 0 {
+		return c
+	}
+	return cmp.Compare(a.Margin, b.Margin)
+}
+
+func quantityOf(id string) string {
+	if i := strings.IndexAny(id, "@/:"); i >= 0 {
+		return id[:i]
+	}
+	return id
+}
+
+func (b *builder) worstRow(f *figure.Finding) []Cell {
+	value, name := say("value.unknown"), f.Figure
+	if g, ok := b.byID[f.Figure]; ok {
+		value, name = valueAndRange(g), b.figureName(g)
+	}
+	return []Cell{text(clip(name, nameLength)), text(value), text(clip(limitText(f.Limit), limitLength)),
+		text(marginText(f, quantityOf(f.Figure))), verdictCell(f.Verdict)}
+}
+
+// asked are the figures a committee looks for even where no limit is held.
+var asked = [...]string{
+	"heat.adiabatic_rise", "gas.hydrogen.total", "gas.hydride.bound", "gas.closed.pressure",
+	"fluoride.hf_equivalent", "heat.mtsr", "neutralise.carbon_dioxide", "neutralise.ammonia", "wash.liquor",
+	"dust.mass",
+}
+
+func (b *builder) unjudged(room int) [][]Cell {
+	judged := map[string]bool{}
+	for i := range b.r.Findings {
+		judged[quantityOf(b.r.Findings[i].Figure)] = true
+	}
+	var out [][]Cell
+	for _, q := range asked {
+		f, ok := b.byID[q]
+		if !ok || judged[q] || len(out) >= room {
+			continue
+		}
+		out = append(out, []Cell{text(clip(b.figureName(f), nameLength)), text(valueAndRange(f)),
+			text(say("limit.none")), text(say("value.dash")), text(say("verdict.none"))})
+	}
+	return out
+}
+
+func (b *builder) holdPoints() Section {
+	s := section("holds")
+	if len(b.r.Holds) == 0 {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("holds.none")})
+		return s
+	}
+	l := List{Ordered: true}
+	room := holdLines
+	for i, h := range b.r.Holds {
+		item := clip(fold(h.Text), holdLength)
+		if room -= lines(item, lineLength); room < 0 || i == maxHolds {
+			break
+		}
+		l.Items = append(l.Items, item)
+	}
+	s.Blocks = append(s.Blocks, l)
+	if more := len(b.r.Holds) - len(l.Items); more > 0 {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("holds.more", more)})
+	}
+	return s
+}
+
+func (b *builder) notKnown() Section {
+	s := section("not-known")
+	l := List{}
+	for i, u := range b.r.Unknown {
+		if i == maxUnknown {
+			break
+		}
+		l.Items = append(l.Items, clip(unknownLine(named(u), u.Measure), unknownText))
+	}
+	l.Items = append(l.Items, b.assumed(maxUnknown-len(l.Items))...)
+	if len(l.Items) > 0 {
+		s.Blocks = append(s.Blocks, l)
+	}
+	s.Blocks = append(s.Blocks, Paragraph{Text: b.doubtCount()})
+	return s
+}
+
+// assumed is the assumed values that move most figures, as far as there is
+// room beside what is missing.
+func (b *builder) assumed(room int) []string {
+	all := slices.Clone(b.r.Assumptions)
+	slices.SortStableFunc(all, func(a, b hazards.Assumption) int { return cmp.Compare(len(b.Moves), len(a.Moves)) })
+	var out []string
+	for _, a := range all {
+		if len(out) < room && len(a.Moves) > 0 {
+			out = append(out, clip(say("unknown.assumed", clip(fold(a.Text), unknownText/2), a.ID, b.movesText(a.Moves, 1)), unknownText))
+		}
+	}
+	return out
+}
+
+// named is what is missing with its id, which says of what.
+func named(u hazards.UnknownItem) string {
+	if u.ID == "" || strings.Contains(u.Text, u.ID) || len(u.ID) > 40 {
+		return u.Text
+	}
+	return say("unknown.named", u.Text, u.ID)
+}
+
+func unknownLine(what, measure string) string {
+	if measure == "" {
+		return fold(what)
+	}
+	return say("unknown.line", fold(what), fold(measure))
+}
+
+// doubtCount says how much more is missing, assumed or not assessed.
+func (b *builder) doubtCount() string {
+	more := max(len(b.r.Unknown)-maxUnknown, 0)
+	return say("unknown.count", strconv.Itoa(more), strconv.Itoa(len(b.r.Assumptions)), strconv.Itoa(len(b.r.NotAssessed)))
+}
+
+func (b *builder) contacts() Section {
+	s := section("contacts")
+	s.Blocks = []Block{Blanks{[]string{say("contacts.day_night"), say("contacts.emergency"), say("contacts.gel")}}}
+	return s
+}

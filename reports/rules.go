@@ -1,0 +1,182 @@
+package reports
+
+import (
+	_ "embed"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+// The rules of thumb a committee expects stand in tables, a condition and its
+// consequence a row, each with its source and how far that was checked.
+
+//go:embed pairs.csv
+var pairsCSV string
+
+//go:embed construction.csv
+var constructionCSV string
+
+//go:embed safeguards.csv
+var safeguardsCSV string
+
+//go:embed local.csv
+var localCSV string
+
+// pair is two things that must not meet unasked: tags a and b in one place.
+type pair struct{ id, a, b, names, result, severity, source, status string }
+
+// material is a material of construction that a medium harms.
+type material struct{ words, medium, verdict, note, source, status string }
+
+// safeguard is one precaution of one order.
+type safeguard struct{ tag, order, text, source, status string }
+
+var pairRules = sync.OnceValue(func() []pair {
+	var out []pair
+	for _, r := range rows("pairs.csv", pairsCSV) {
+		out = append(out, pair{r[0], r[1], r[2], r[3], r[4], r[5], r[6], r[7]})
+	}
+	return out
+})
+
+var materialRules = sync.OnceValue(func() []material {
+	var out []material
+	for _, r := range rows("construction.csv", constructionCSV) {
+		out = append(out, material{r[0], r[1], r[2], r[3], r[4], r[5]})
+	}
+	return out
+})
+
+var safeguardRules = sync.OnceValue(func() []safeguard {
+	var out []safeguard
+	for _, r := range rows("safeguards.csv", safeguardsCSV) {
+		out = append(out, safeguard{r[0], r[1], r[2], r[3], r[4]})
+	}
+	return out
+})
+
+// leaveField is a question only people can answer.
+type leaveField struct{ id, group, label string }
+
+var leaveFields = sync.OnceValue(func() []leaveField {
+	var out []leaveField
+	for _, r := range rows("local.csv", localCSV) {
+		out = append(out, leaveField{r[0], r[1], r[2]})
+	}
+	return out
+})
+
+func (b *builder) pairs() Section {
+	s := section("pairs")
+	t := Table{Caption: say("pairs.caption"), Columns: columns("col.pair", "col.reaction", "col.met", "col.weight", "col.source", "col.status")}
+	for _, p := range pairRules() {
+		where := b.meet(p)
+		if len(where) == 0 {
+			continue
+		}
+		t.Rows = append(t.Rows, []Cell{text(p.names), text(p.result), text(strings.Join(where, "; ")),
+			text(say("severity." + p.severity)), text(p.source), text(p.status)})
+	}
+	if len(t.Rows) == 0 {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("pairs.none")})
+	} else {
+		s.Blocks = append(s.Blocks, t)
+	}
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("pairs.limits", len(pairRules())), Tone: Note})
+	return s
+}
+
+// meet is the places in which both sides of a pair have been, with the step
+// that brought the second.
+func (b *builder) meet(p pair) []string {
+	var out []string
+	for i := range b.places {
+		c := &b.places[i]
+		first, ok := c.step(p.a)
+		second, also := c.step(p.b)
+		if !ok || !also {
+			continue
+		}
+		out = append(out, say("pairs.place", c.place.Key, max(first, second)))
+	}
+	return out
+}
+
+// step is when a tag came into a place. The material of the place itself is a
+// tag too, there from the start.
+func (c *contents) step(tag string) (int, bool) {
+	if words, ok := strings.CutPrefix(tag, "wall:"); ok {
+		return 1, madeOf(c.place.Material, words)
+	}
+	n, ok := c.tags[tag]
+	return n, ok
+}
+
+// madeOf reports whether a material names one of the words joined by |.
+func madeOf(material, words string) bool {
+	m := strings.ToLower(material)
+	for _, w := range strings.Split(words, "|") {
+		if m != "" && strings.Contains(m, w) {
+			return true
+		}
+	}
+	return false
+}
+
+func (b *builder) construction() Section {
+	s := section("construction")
+	t := Table{Caption: say("construction.caption"), Columns: columns("col.place", "col.material_of", "col.medium", "col.suited", "col.note", "col.source", "col.status")}
+	for i := range b.places {
+		c := &b.places[i]
+		for _, m := range materialRules() {
+			if !madeOf(c.place.Material, m.words) || !c.tags.has(m.medium) {
+				continue
+			}
+			t.Rows = append(t.Rows, []Cell{text(c.place.Key), text(fold(c.place.Material)), text(say("medium." + m.medium)),
+				text(say("suited." + m.verdict)), text(m.note), text(m.source), text(m.status)})
+		}
+	}
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	} else {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("construction.none")})
+	}
+	if silent := b.unstatedMaterials(); silent != "" {
+		s.Blocks = append(s.Blocks, Paragraph{say("construction.unstated", silent), Warning})
+	}
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("construction.note")})
+	return s
+}
+
+func (b *builder) unstatedMaterials() string {
+	var s []string
+	for i := range b.route().Places {
+		if p := &b.route().Places[i]; strings.TrimSpace(p.Material) == "" {
+			s = append(s, p.Key)
+		}
+	}
+	return strings.Join(s, ", ")
+}
+
+// orders is the order of precedence of safeguards.
+var orders = [...]string{"avoid", "reduce", "enclose", "ventilate", "procedure", "protective"}
+
+func (b *builder) safeguards() Section {
+	s := section("safeguards")
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("safeguards.lead")})
+	for n, o := range orders {
+		t := Table{Caption: say("safeguards.caption", strconv.Itoa(n+1), say("order."+o)),
+			Columns: columns("col.safeguard", "col.source", "col.status", "col.in_place")}
+		for _, g := range safeguardRules() {
+			if g.order == o && b.tags.has(g.tag) {
+				t.Rows = append(t.Rows, []Cell{text(g.text), text(g.source), text(g.status), text("☐")})
+			}
+		}
+		if len(t.Rows) == 0 {
+			s.Blocks = append(s.Blocks, Paragraph{Text: say("safeguards.none", say("order."+o))})
+			continue
+		}
+		s.Blocks = append(s.Blocks, t)
+	}
+	return s
+}

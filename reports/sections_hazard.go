@@ -1,0 +1,162 @@
+package reports
+
+import (
+	"strconv"
+
+	"etchbound/hazards/figure"
+)
+
+func (b *builder) heat() Section {
+	s := section("heat")
+	s.Blocks = append(s.Blocks, b.temperatures()...)
+	s.Blocks = append(s.Blocks, b.about("heat.")...)
+	return s
+}
+
+// temperatures is the small table of the four temperatures of each step that
+// has a highest temperature; no class is made of fewer than four.
+func (b *builder) temperatures() []Block {
+	t := Table{Caption: say("temperatures.caption"),
+		Columns: columns("col.step", "temperatures.set", "temperatures.mtsr", "temperatures.limit", "temperatures.decomposition")}
+	t.Columns[2].Text = labelOf("heat.mtsr")
+	t.Columns[3].Text = labelOf("heat.technical_limit")
+	for i := range b.route().Steps {
+		st := &b.route().Steps[i]
+		mtsr, ok := b.byID[figure.ID("heat.mtsr", strconv.Itoa(st.Number), "", "")]
+		if !ok {
+			continue
+		}
+		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(st.Number)), text(orNotStated(amount(st.Temperature))),
+			text(valueAndRange(mtsr)), text(b.technicalLimit(st.Number)), text(say("value.not_assessed"))})
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []Block{t, Paragraph{Text: say("temperatures.note"), Tone: Note}}
+}
+
+// technicalLimit is the technical limit of a step, or the boiling point under
+// its own name where only that is known.
+func (b *builder) technicalLimit(step int) string {
+	for _, q := range []string{"heat.technical_limit", "heat.boiling_point"} {
+		f, ok := b.byID[figure.ID(q, strconv.Itoa(step), "", "")]
+		if !ok {
+			continue
+		}
+		if q == "heat.boiling_point" {
+			return say("temperatures.boiling", valueAndRange(f))
+		}
+		return valueAndRange(f)
+	}
+	return say("value.not_assessed")
+}
+
+func orNotStated(s string) string {
+	if s == "" {
+		return say("value.not_stated")
+	}
+	return s
+}
+
+func (b *builder) gas() Section {
+	s := section("gas")
+	s.Blocks = append(s.Blocks, b.about("gas.")...)
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("gas.closed_rule")})
+	if b.tags.has("hydrogen") {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("gas.ignition")})
+	}
+	return s
+}
+
+func (b *builder) air() Section {
+	s := section("air")
+	figures := b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, []string{"air."}) })
+	if len(figures) == 0 {
+		s.Blocks = append(s.Blocks, Paragraph{say("air.not_assessed"), Warning}, Paragraph{Text: say("air.means")})
+	}
+	s.Blocks = append(s.Blocks, figures...)
+	s.Blocks = append(s.Blocks, b.findingTable(func(q string) bool { return under(q, []string{"air."}) })...)
+	s.Blocks = append(s.Blocks, b.notAssessed("air.")...)
+	return s
+}
+
+func (b *builder) skin() Section {
+	s := section("skin")
+	if b.tags.has("hf") {
+		s.Blocks = append(s.Blocks, Paragraph{say("skin.hf_lead"), Warning},
+			List{Ordered: true, Items: []string{say("skin.rinse"), say("skin.gel"), say("skin.help"), say("skin.sheet")}},
+			Paragraph{Text: say("skin.gel_is")}, Paragraph{Text: say("skin.delay")})
+	}
+	if b.tags.has("tmaoh") {
+		s.Blocks = append(s.Blocks, Paragraph{say("skin.tmaoh"), Warning})
+	}
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("skin.pointer")})
+	return s
+}
+
+func (b *builder) solids() Section {
+	s := section("solids")
+	s.Blocks = append(s.Blocks, b.about("dust.")...)
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("solids.dust")})
+	return s
+}
+
+func (b *builder) storage() Section {
+	s := section("storage")
+	s.Blocks = append(s.Blocks, b.about("store.")...)
+	t := Table{Caption: say("storage.caption"), Columns: columns("col.place", "col.kind", "col.material_of", "col.capacity", "col.closure", "col.pressure")}
+	for i := range b.route().Places {
+		p := &b.route().Places[i]
+		pressure := say("value.dash")
+		if f := b.closedPressure(p.Key); f != nil {
+			pressure = valueAndRange(f)
+		}
+		t.Rows = append(t.Rows, []Cell{text(p.Key), text(p.Kind), text(orNotStated(fold(p.Material))), text(orNotStated(amount(p.Capacity))),
+			text(closureText(p)), text(pressure)})
+	}
+	t.Columns[5].Text = labelOf("gas.closed.pressure")
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	}
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("storage.rule")})
+	return s
+}
+
+// closedPressure is the pressure a place would reach if it were closed.
+func (b *builder) closedPressure(key string) *figure.Figure {
+	for _, kase := range []string{"", "closed"} {
+		if f, ok := b.byID[figure.ID("gas.closed.pressure", key, "", kase)]; ok {
+			return f
+		}
+	}
+	return nil
+}
+
+func (b *builder) waste() Section {
+	s := section("waste")
+	s.Blocks = append(s.Blocks, b.about("wash.", "neutralise.")...)
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("waste.base")}, Paragraph{Text: say("waste.ask")})
+	return s
+}
+
+func (b *builder) scale() Section {
+	s := section("scale")
+	s.Blocks = []Block{Paragraph{Text: say("scale.pointer")}, Paragraph{Text: say("scale.rule")}}
+	return s
+}
+
+func (b *builder) upset() Section {
+	s := section("upset")
+	s.Blocks = []Block{Paragraph{say("upset.not_assessed"), Warning}, Paragraph{Text: say("upset.means")}}
+	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, []string{"spill."}) })...)
+	s.Blocks = append(s.Blocks, b.notAssessed("spill.")...)
+	if b.tags.has("hf") {
+		s.Blocks = append(s.Blocks, Paragraph{say("upset.spill"), Warning})
+	}
+	t := Table{Caption: say("upset.caption"), Columns: columns("col.failure", "col.minutes", "col.first")}
+	for _, k := range [...]string{"cooling", "stirring", "extract", "power", "dose", "order"} {
+		t.Rows = append(t.Rows, toFill(say("upset."+k), 3))
+	}
+	s.Blocks = append(s.Blocks, t)
+	return s
+}

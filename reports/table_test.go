@@ -1,0 +1,156 @@
+package reports
+
+import (
+	"bytes"
+	"encoding/csv"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"etchbound/chemicals"
+	"etchbound/hazards/figure"
+)
+
+// Every sentence the code asks for exists, and every one that exists is asked
+// for, outright or by a key made from data.
+func TestSentences(t *testing.T) {
+	files, err := filepath.Glob("*.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var source bytes.Buffer
+	for _, f := range append(files, "page.html") {
+		if strings.HasSuffix(f, "_test.go") {
+			continue
+		}
+		b, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		source.Write(b)
+	}
+	code := source.String()
+	for _, m := range regexp.MustCompile(`say\(?\s*"([a-z0-9_.-]+[a-z0-9])"`).FindAllStringSubmatch(code, -1) {
+		if !said(m[1]) {
+			t.Errorf("no sentence %s", m[1])
+		}
+	}
+	made := regexp.MustCompile(`^(title|status|verdict|place|case|basis|verb|order|medium|suited|severity|local|signoff|values|upset|col)\.|^values\.none_`)
+	for key := range sentences() {
+		if !made.MatchString(key) && key != "key" && !strings.Contains(code, `"`+key+`"`) {
+			t.Errorf("sentence %s is never said", key)
+		}
+	}
+}
+
+func TestEveryCatalogueLabelIsUnderstood(t *testing.T) {
+	for _, q := range figure.Catalogue() {
+		if labelOf(q.Name) == q.Name || digitsOf(q.Name) == 0 {
+			t.Errorf("%s has no label or digits", q.Name)
+		}
+	}
+}
+
+// The rows of the rules have statuses and known tags.
+func TestRules(t *testing.T) {
+	for _, p := range pairRules() {
+		if p.status == "" || p.source == "" || !said("severity."+p.severity) {
+			t.Errorf("pair %s: %+v", p.id, p)
+		}
+	}
+	for _, m := range materialRules() {
+		if m.status == "" || m.source == "" || !said("suited."+m.verdict) || !said("medium."+m.medium) {
+			t.Errorf("material %+v", m)
+		}
+	}
+	for _, g := range safeguardRules() {
+		if g.status == "" || g.source == "" || !said("order."+g.order) {
+			t.Errorf("safeguard %+v", g)
+		}
+	}
+}
+
+// Pairs that reviewers expect to be raised, from the check list in the rules of
+// the committee: salt and acid give HF, DMSO meets acid, an ammonium salt meets
+// lime, persulfate meets hydrochloric acid.
+func TestExpectedPairs(t *testing.T) {
+	for _, c := range []struct{ a, b, want string }{
+		{"lithium fluoride", "hydrochloric acid", "acid_fluoride_salt"},
+		{"dmso", "hydrochloric acid", "dmso_acid"},
+		{"ammonium bifluoride", "calcium hydroxide", "base_ammonium"},
+		{"ammonium persulfate", "hydrochloric acid", "persulfate_chloride"},
+		{"sodium hydrogencarbonate", "hydrofluoric acid", "carbonate_acid"},
+		{"hydrogen peroxide", "ethanol", "oxidant_organic"},
+	} {
+		x := contents{tags: tagSet{}}
+		for _, name := range []string{c.a, c.b} {
+			s, ok := chemicals.Library().Find(name)
+			if !ok {
+				t.Fatalf("the library lacks %s", name)
+			}
+			x.tags.add(1, substanceTags(s)...)
+		}
+		found := false
+		for _, p := range pairRules() {
+			_, a := x.tags[p.a]
+			_, b := x.tags[p.b]
+			found = found || (a && b && p.id == c.want)
+		}
+		if !found {
+			t.Errorf("%s with %s does not raise %s: tags %v", c.a, c.b, c.want, x.tags)
+		}
+	}
+	if s, _ := chemicals.Library().Find("water"); len(substanceTags(s)) != 0 {
+		t.Errorf("water has tags %v", substanceTags(s))
+	}
+}
+
+func TestCSVGuard(t *testing.T) {
+	for in, want := range map[string]string{"=1+1": "'=1+1", "+x": "'+x", "-x": "'-x", "@x": "'@x", "\t=x": "'=x", "a=b": "a=b", "": ""} {
+		if got := guard(in); got != want {
+			t.Errorf("guard(%q) = %q", in, got)
+		}
+	}
+	r := fixture()
+	r.Figures[1].Conditions = "=HYPERLINK(1)\nx"
+	var b bytes.Buffer
+	if err := CSV(&b, r); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&b).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rows) != len(r.Figures)+1 || rows[2][12] != "'=HYPERLINK(1) x" {
+		t.Errorf("%d rows, %q", len(rows), rows[2][12])
+	}
+	for i, f := range r.Figures {
+		if f.Value.Unknown() && rows[i+1][7] != "" {
+			t.Errorf("%s: unknown prints as %q", f.ID(), rows[i+1][7])
+		}
+	}
+}
+
+func TestExplainOffersTheNearest(t *testing.T) {
+	err := Explain(&bytes.Buffer{}, fixture(), "heat.adiabatic_rize@3")
+	if err == nil || !strings.Contains(err.Error(), "heat.adiabatic_rise@3") {
+		t.Errorf("%v", err)
+	}
+}
+
+func TestWriteData(t *testing.T) {
+	for query, want := range map[string]string{"weight.Ti": "47.867 g/mol", "weight": "weight.Al", "etch_heat.Ti3AlC2": "685 to 835"} {
+		var b bytes.Buffer
+		if err := WriteData(&b, chemicals.Base(), query); err != nil {
+			t.Errorf("%s: %v", query, err)
+		}
+		if !strings.Contains(b.String(), want) || !strings.Contains(b.String(), "\nSources\n") {
+			t.Errorf("%s: %s", query, b.String())
+		}
+	}
+	if err := WriteData(&bytes.Buffer{}, chemicals.Base(), "weight.Tj"); err == nil || !strings.Contains(err.Error(), "weight.T") {
+		t.Errorf("%v", err)
+	}
+}
