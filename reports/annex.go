@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards"
 )
 
 // sheetDigits is what an eight-digit pocket calculator can follow.
@@ -18,8 +19,12 @@ func (b *builder) sheets() Section {
 	}
 	t := Table{Caption: say("sheets.caption"),
 		Columns: right(columns("col.line", "col.symbol", "col.value", "col.made", "col.status"), 0, 2)}
+	used := underFigures(b.r)
 	for i := range b.r.Sheet.Lines {
 		l := &b.r.Sheet.Lines[i]
+		if !used[l.N] {
+			continue
+		}
 		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(l.N)), code(l.Symbol), text(measure(l.V, sheetDigits, l.Unit)),
 			code(made(l)), text(statusText(l.Status))})
 	}
@@ -27,11 +32,38 @@ func (b *builder) sheets() Section {
 	return s
 }
 
+// underFigures marks the lines that some figure rests on.
+func underFigures(r *hazards.Review) []bool {
+	used := make([]bool, len(r.Sheet.Lines)+1)
+	var mark func(int)
+	mark = func(n int) {
+		if n <= 0 || n >= len(used) || used[n] {
+			return
+		}
+		used[n] = true
+		for _, in := range r.Sheet.Lines[n-1].In {
+			mark(in.Line)
+		}
+	}
+	for i := range r.Figures {
+		mark(r.Figures[i].Value.Line())
+	}
+	return used
+}
+
+// givenAt says where a given was stated, or what an exact number is.
+func givenAt(l *working.Line) string {
+	if why, ok := strings.CutPrefix(l.Ref, working.ExactPrefix); ok {
+		return say("made.exact", why)
+	}
+	return say("made.given", orNone(l.Ref))
+}
+
 // made is how a line came about: "n = m*w/M, m = 10 g (line 3), ...".
 func made(l *working.Line) string {
 	switch l.Kind {
 	case working.KindGiven:
-		return say("made.given", orNone(l.Ref))
+		return givenAt(l)
 	case working.KindDatum:
 		return say("made.datum", l.Ref)
 	}

@@ -14,9 +14,20 @@ import (
 // substance (name, formula, slug or CAS number), with value, range, unit,
 // status and source. Nothing found is an error that offers the nearest.
 func WriteData(w io.Writer, st *chemicals.Store, query string) error {
-	found := dataRows(st, query)
-	if len(found) == 0 {
+	query = strings.TrimSpace(query)
+	sub, isSub := chemicals.Library().Find(query)
+	found := dataRows(st, query, sub)
+	if len(found) == 0 && !isSub {
 		return fmt.Errorf("%s", say("data.unknown", query, strings.Join(nearestData(st, query), ", ")))
+	}
+	if isSub {
+		if _, err := fmt.Fprintln(w, say("data.substance", sub.Name, sub.Formula.Text, orNone(sub.CAS), orNone(strings.Join(sub.Synonyms, ", ")))); err != nil {
+			return err
+		}
+	}
+	if len(found) == 0 {
+		_, err := fmt.Fprintln(w, say("data.no_rows"))
+		return err
 	}
 	t := tabwriter.NewWriter(w, 2, 0, 2, ' ', 0)
 	head := []string{"col.id", "col.symbol", "col.value", "col.range", "col.status", "col.source", "col.note"}
@@ -34,27 +45,36 @@ func WriteData(w io.Writer, st *chemicals.Store, query string) error {
 	return writeSources(w, st, found)
 }
 
-// dataRows picks the rows that bear the query as id, as beginning of the id or
-// as one dotted part of it, under any name of the substance.
-func dataRows(st *chemicals.Store, query string) []chemicals.Datum {
-	query = strings.TrimSpace(query)
-	if query == "" {
-		return nil
-	}
-	names := []string{query}
-	if s, ok := chemicals.Library().Find(query); ok {
-		names = append(names, s.Slug, s.Formula.Text)
-		if s.Solution != "" {
-			names = append(names, s.Solution)
-		}
-	}
+// dataRows picks the rows of a substance, or those whose id is the query or
+// begins with it; without a query, all.
+func dataRows(st *chemicals.Store, query string, sub *chemicals.Substance) []chemicals.Datum {
 	var out []chemicals.Datum
 	for _, d := range st.Rows() {
-		if d.ID == query || strings.HasPrefix(d.ID, query+".") || hasPart(d.ID, names) {
-			out = append(out, d)
+		switch {
+		case query == "", strings.HasPrefix(strings.ToLower(d.ID), strings.ToLower(query)):
+		case sub != nil && ofSubstance(d.ID, sub):
+		default:
+			continue
 		}
+		out = append(out, d)
 	}
 	return out
+}
+
+// ofSubstance reports whether a row is about a substance: a part of its id is
+// the slug, the aqueous model or the formula, with or without its phase.
+func ofSubstance(id string, s *chemicals.Substance) bool {
+	if _, rest, ok := strings.Cut(id, "."); ok {
+		for _, phase := range []string{"", "(s)", "(l)", "(g)", "(aq)"} {
+			if rest == s.Formula.Text+phase {
+				return true
+			}
+		}
+	}
+	if s.Solution != "" && strings.Contains(id, "."+s.Solution+"_aq.") {
+		return true
+	}
+	return len(s.Slug) > 2 && hasPart(id, []string{s.Slug})
 }
 
 func hasPart(id string, names []string) bool {
@@ -66,12 +86,22 @@ func hasPart(id string, names []string) bool {
 	return false
 }
 
+// nearestData offers substances first, then the ids whose beginning is nearest.
 func nearestData(st *chemicals.Store, query string) []string {
-	var ids []string
+	out := chemicals.Library().Nearest(query, 3)
+	heads := map[string]string{}
+	var names []string
 	for _, d := range st.Rows() {
-		ids = append(ids, d.ID)
+		head := strings.ToLower(d.ID[:min(len(d.ID), len(query))])
+		if _, ok := heads[head]; !ok {
+			heads[head] = d.ID
+			names = append(names, head)
+		}
 	}
-	return append(nearestOf(query, ids, 3), chemicals.Library().Nearest(query, 2)...)
+	for _, h := range nearestOf(strings.ToLower(query), names, 2) {
+		out = append(out, heads[h])
+	}
+	return out
 }
 
 func writeSources(w io.Writer, st *chemicals.Store, found []chemicals.Datum) error {

@@ -123,7 +123,7 @@ func (e *explainer) line(depth, n int) {
 func (e *explainer) origin(l *working.Line) string {
 	switch l.Kind {
 	case working.KindGiven:
-		return say("made.given", orNone(l.Ref))
+		return givenAt(l)
 	case working.KindDatum:
 		return e.datum(l.Ref)
 	case working.KindTable:
