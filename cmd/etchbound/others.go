@@ -1,0 +1,243 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/etching"
+	"etchbound/hazards"
+	"etchbound/hazards/route"
+	"etchbound/reports"
+	"etchbound/scaling"
+	"etchbound/schemas"
+	"etchbound/schemas/quantity"
+)
+
+func checkCommand(s streams) *cobra.Command {
+	var f files
+	c := &cobra.Command{
+		Use:     "check ROUTE",
+		Short:   "Say whether a route file is written right, without reviewing it",
+		Long:    "Read a route file, and a site or limits file if named, and list every mistake at once:\nfile, line, column, what was found and what is accepted.",
+		Example: "  etchbound check testdata/routes/demo-lif-hcl-2g.yaml",
+		Args:    exactly(1, "one route file"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			f.route = args[0]
+			if err := given(cmd, "site", "limits"); err != nil {
+				return err
+			}
+			c, err := load(f, s)
+			if err != nil {
+				return err
+			}
+			if a := hazards.Assess(c, nil); a.Err != nil {
+				return input("%s: %v", shown(f.route), a.Err)
+			}
+			text := fmt.Sprintf("%s: no mistakes found in %d steps and %d places\n", shown(f.route), len(c.Route.Steps), len(c.Route.Places))
+			for _, n := range c.Route.Notices {
+				text += "  note: " + n + "\n"
+			}
+			_, err = io.WriteString(s.out, text)
+			return err
+		},
+	}
+	caseFlags(c, &f)
+	return c
+}
+
+func starterCommand(s streams) *cobra.Command {
+	var phase, batch, output string
+	names := make([]string, 0, 4)
+	long := "Write a commented route to start from, to standard output or a file:\n"
+	for _, st := range route.Starters() {
+		names = append(names, st.Name)
+		long += fmt.Sprintf("  %-10s %s\n", st.Name, st.Title)
+	}
+	c := &cobra.Command{
+		Use:     "starter NAME",
+		Short:   "Write one of four commented routes to start from",
+		Long:    long,
+		Example: "  etchbound starter salt-acid --precursor Ti3AlC2 --batch \"2 g\"",
+		Args:    exactly(1, "the name of a starter: "+strings.Join(names, ", ")),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if !slices.Contains(names, args[0]) {
+				return input("etchbound: no starter %q; there are %s", args[0], strings.Join(names, ", "))
+			}
+			if err := layered(phase); err != nil {
+				return err
+			}
+			m, err := quantity.Parse(batch, quantity.Mass)
+			if err != nil {
+				return input("--batch: %v", err)
+			}
+			if !(m.SI > 0) {
+				return input("--batch: found %s, accepted is a mass above zero such as \"1 g\"", batch)
+			}
+			return deliver(output, nil, s, func(w io.Writer) error {
+				if err := route.WriteStarter(w, args[0], phase, m); err != nil {
+					return input("etchbound: %v", err)
+				}
+				return nil
+			})
+		},
+	}
+	c.Flags().StringVar(&phase, "precursor", "Ti3AlC2", "formula of the layered powder")
+	c.Flags().StringVar(&batch, "batch", "1 g", "mass of powder")
+	c.Flags().StringVarP(&output, "output", "o", "", "file to write")
+	return c
+}
+
+// layered refuses a formula that is no layered precursor.
+func layered(phase string) error {
+	f, err := chemicals.ParseFormula(phase)
+	if err != nil {
+		return input("--precursor: %v", err)
+	}
+	if _, err := etching.Split(chemicals.Base(), nil, f, nil); err != nil {
+		return input("--precursor: %v; name a phase such as Ti3AlC2", err)
+	}
+	return nil
+}
+
+func dataCommand(s streams) *cobra.Command {
+	return &cobra.Command{
+		Use:     "data [SUBSTANCE or ID]",
+		Short:   "Show the data: values, ranges, sources and how far they can be trusted",
+		Long:    "Show the data rows of a substance, of one id, or of all ids that begin with what is named;\nwithout an argument, all of them.",
+		Example: "  etchbound data etch_heat.Ti3AlC2",
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return input("etchbound: data takes one substance or id, found %d arguments", len(args))
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			query := strings.Join(args, "")
+			return deliver("", nil, s, func(w io.Writer) error {
+				if err := reports.WriteData(w, chemicals.Base(), query); err != nil {
+					return input("etchbound: %v", err)
+				}
+				return nil
+			})
+		},
+	}
+}
+
+func explainCommand(s streams) *cobra.Command {
+	var f files
+	c := &cobra.Command{
+		Use:     "explain ROUTE FIGURE",
+		Short:   "Show how one figure of the review was worked out, down to the data",
+		Long:    "Show how one figure was worked out: formula, inputs with units, the data rows and the places in\nthe route it rests on. FIGURE is an id of the review, such as heat.adiabatic_rise@2.",
+		Example: "  etchbound explain testdata/routes/demo-lif-hcl-2g.yaml gas.hydrogen.total",
+		Args:    exactly(2, "a route file and the id of a figure"),
+		RunE: func(c *cobra.Command, args []string) error {
+			f.route = args[0]
+			if err := given(c, "site", "limits", "batch"); err != nil {
+				return err
+			}
+			r, err := reviewOf(f, false, s)
+			if err != nil {
+				return err
+			}
+			return deliver("", nil, s, func(w io.Writer) error {
+				if err := reports.Explain(w, r, args[1]); err != nil {
+					return input("etchbound: %v", err)
+				}
+				return nil
+			})
+		},
+	}
+	caseFlags(c, &f)
+	c.Flags().StringVar(&f.batch, "batch", "", "at this mass of powder")
+	return c
+}
+
+func schemaCommand(s streams) *cobra.Command {
+	return &cobra.Command{
+		Use:     "schema route|site|limits|review",
+		Short:   "Print the JSON Schema of a file",
+		Long:    "Print the JSON Schema of a file people write (route, site, limits) or of the review as JSON.",
+		Example: "  etchbound schema route",
+		Args:    exactly(1, "one of route, site, limits, review"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if args[0] == "review" {
+				b, err := reports.ReviewSchema()
+				if err != nil {
+					return err
+				}
+				_, err = s.out.Write(append(b, '\n'))
+				return err
+			}
+			b, ok := schemas.Schema(args[0])
+			if !ok {
+				return input("etchbound: no schema %q; there are route, site, limits and review", args[0])
+			}
+			_, err := s.out.Write(b)
+			return err
+		},
+	}
+}
+
+func scaleCommand(s streams) *cobra.Command {
+	var f files
+	var from, to string
+	c := &cobra.Command{
+		Use:   "scale ROUTE --from MASS --to MASS",
+		Short: "Print the main figures at twelve batch sizes",
+		Long: "Assess the route at twelve batches between two masses of powder and print the main figures,\n" +
+			"central values. Amounts and containers grow with the batch; times, temperatures and strengths stay.",
+		Example: "  etchbound scale testdata/routes/demo-lif-hcl-2g.yaml --from \"1 g\" --to \"1 kg\"",
+		Args:    exactly(1, "one route file"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			f.route = args[0]
+			if err := given(cmd, "site", "limits", "from", "to"); err != nil {
+				return err
+			}
+			lo, err := quantity.Parse(from, quantity.Mass)
+			if err != nil {
+				return input("--from: %v", err)
+			}
+			hi, err := quantity.Parse(to, quantity.Mass)
+			if err != nil {
+				return input("--to: %v", err)
+			}
+			c, err := load(f, s)
+			if err != nil {
+				return err
+			}
+			rungs, err := scaling.Ladder(c, lo, hi)
+			if err != nil {
+				return input("etchbound: %v", err)
+			}
+			return deliver("", nil, s, func(w io.Writer) error { return reports.Ladder(w, c, rungs) })
+		},
+	}
+	caseFlags(c, &f)
+	c.Flags().StringVar(&from, "from", "1 g", "smallest batch")
+	c.Flags().StringVar(&to, "to", "1 kg", "largest batch")
+	return c
+}
+
+func versionCommand(s streams) *cobra.Command {
+	return &cobra.Command{
+		Use:     "version",
+		Short:   "Print the version of the program and of its data",
+		Long:    "Print the version of the program and of the data it carries.",
+		Example: "  etchbound version",
+		Args:    noArgs,
+		RunE: func(*cobra.Command, []string) error {
+			_, err := io.WriteString(s.out, versionText())
+			return err
+		},
+	}
+}
+
+func versionText() string {
+	return fmt.Sprintf("etchbound %s, data %s\n%s\n", version, dataVersion, notice)
+}

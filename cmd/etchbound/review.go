@@ -1,0 +1,119 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"runtime"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/reports"
+)
+
+// version of the program and of the data it carries.
+const (
+	version     = "0.1.0"
+	dataVersion = "2026-11"
+)
+
+func options(brief bool) reports.Options {
+	return reports.Options{Brief: brief, Version: version, DataVersion: dataVersion, Platform: runtime.GOOS + "/" + runtime.GOARCH}
+}
+
+func caseFlags(c *cobra.Command, f *files) {
+	c.Flags().StringVar(&f.site, "site", "", "site file: hood, room, jurisdiction, local data")
+	c.Flags().StringVar(&f.limits, "limits", "", "file of local limits; they count where they are stricter")
+}
+
+func reviewCommand(s streams) *cobra.Command {
+	var f files
+	var format, output, stopWhen string
+	var brief bool
+	c := &cobra.Command{
+		Use:   "review ROUTE",
+		Short: "Write the hazard review of a route",
+		Long: "Write the hazard review of a route. The format follows the suffix of -o (.html, .json,\n" +
+			"else Markdown) unless --format names it. ROUTE may be - for standard input.\n\n" +
+			"With --stop-when the exit code is 1 if a finding reaches the verdict named; a finding\n" +
+			"that is unknown counts as one that exceeds. The review is written all the same.",
+		Example: "  etchbound review testdata/routes/demo-lif-hcl-2g.yaml --batch \"5 g\" --brief",
+		Args:    exactly(1, "one route file"),
+		RunE: func(c *cobra.Command, args []string) error {
+			f.route = args[0]
+			if err := given(c, "site", "limits", "batch", "format", "output", "stop-when"); err != nil {
+				return err
+			}
+			kind, err := formatOf(format, output)
+			if err != nil {
+				return err
+			}
+			if stopWhen != "" && stopWhen != "exceeds" && stopWhen != "near" {
+				return input("--stop-when: found %q, accepted are exceeds and near", stopWhen)
+			}
+			r, err := reviewOf(f, brief, s)
+			if err != nil {
+				return err
+			}
+			err = deliver(output, []string{f.route, f.site, f.limits}, s, func(w io.Writer) error { return write(w, r, kind, brief) })
+			if err != nil {
+				return err
+			}
+			return stop(r, stopWhen)
+		},
+	}
+	caseFlags(c, &f)
+	c.Flags().StringVar(&f.batch, "batch", "", "review the route at this mass of powder, such as \"50 g\"")
+	c.Flags().StringVar(&format, "format", "", "markdown, html or json")
+	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only")
+	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
+	c.Flags().StringVar(&stopWhen, "stop-when", "", "exit with 1 if a finding reaches this verdict: exceeds or near")
+	return c
+}
+
+func reviewOf(f files, brief bool, s streams) (hazards.Review, error) {
+	c, err := load(f, s)
+	if err != nil {
+		return hazards.Review{}, err
+	}
+	c.Brief = brief
+	r, err := hazards.Make(c)
+	if err != nil {
+		return r, input("%s: %v", shown(f.route), err)
+	}
+	return r, nil
+}
+
+func write(w io.Writer, r hazards.Review, kind string, brief bool) error {
+	o := options(brief)
+	switch kind {
+	case "json":
+		return reports.JSON(w, r, o)
+	case "html":
+		return reports.HTML(w, reports.Build(r, o))
+	}
+	return reports.Markdown(w, reports.Build(r, o))
+}
+
+// stop returns an error if any finding reaches the verdict named.
+func stop(r hazards.Review, when string) error {
+	if when == "" {
+		return nil
+	}
+	least := figure.Exceeds.Rank()
+	if when == "near" {
+		least = figure.Near.Rank()
+	}
+	var at []string
+	for i := range r.Findings {
+		if f := &r.Findings[i]; f.Verdict.Rank() >= least {
+			at = append(at, fmt.Sprintf("  %s: %s", f.ID(), f.Verdict))
+		}
+	}
+	if at == nil {
+		return nil
+	}
+	return &reached{fmt.Sprintf("%d finding(s) reach --stop-when %s:\n%s", len(at), when, strings.Join(at, "\n"))}
+}

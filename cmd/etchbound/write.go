@@ -1,0 +1,133 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// deliver writes what make produces to a file or, without one, to standard
+// output. Nothing is written unless make succeeds; a file is replaced whole or
+// left as it was, and never one of the inputs.
+func deliver(name string, inputs []string, s streams, make func(io.Writer) error) error {
+	var b bytes.Buffer
+	if name == "" || name == "-" {
+		if err := make(&b); err != nil {
+			return err
+		}
+		_, err := s.out.Write(b.Bytes())
+		return err
+	}
+	if err := notInput(name, inputs, s); err != nil {
+		return err
+	}
+	if err := make(&b); err != nil {
+		return err
+	}
+	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
+		return into(name, b.Bytes()) // a pipe or a device cannot be replaced
+	}
+	return replace(name, b.Bytes())
+}
+
+func into(name string, data []byte) error {
+	f, err := os.OpenFile(name, os.O_WRONLY, 0)
+	if err != nil {
+		return fmt.Errorf("%s cannot be written: %w", name, err)
+	}
+	if _, err := f.Write(data); err != nil {
+		f.Close()
+		return fmt.Errorf("%s cannot be written: %w", name, err)
+	}
+	return f.Close()
+}
+
+// notInput refuses an output that is one of the inputs, by whatever name.
+func notInput(name string, inputs []string, s streams) error {
+	out, err := os.Stat(name)
+	if err != nil {
+		return nil // not there yet
+	}
+	if out.IsDir() {
+		return input("%s: this is a folder; name a file in it", name)
+	}
+	for _, in := range inputs {
+		if in == "" {
+			continue
+		}
+		if info, err := stat(in, s); err == nil && os.SameFile(out, info) {
+			return input("%s: the output would overwrite the input %s; choose another name", name, in)
+		}
+	}
+	return nil
+}
+
+// stat looks at an input, which for - is whatever standard input is.
+func stat(name string, s streams) (os.FileInfo, error) {
+	if name != "-" {
+		return os.Stat(name)
+	}
+	if f, ok := s.in.(*os.File); ok {
+		return f.Stat()
+	}
+	return nil, os.ErrNotExist
+}
+
+// replace writes the bytes beside the file, then puts them in its place in one
+// move, keeping the permissions of a file that was there.
+func replace(name string, data []byte) (err error) {
+	if target, e := filepath.EvalSymlinks(name); e == nil {
+		name = target
+	}
+	mode := os.FileMode(0o644)
+	if info, e := os.Stat(name); e == nil {
+		mode = info.Mode().Perm()
+	}
+	f, err := os.CreateTemp(filepath.Dir(name), ".etchbound-*")
+	if err != nil {
+		return fmt.Errorf("%s cannot be written: %w", name, err)
+	}
+	defer func() {
+		if err != nil {
+			os.Remove(f.Name())
+			err = fmt.Errorf("%s cannot be written: %w", name, err)
+		}
+	}()
+	if _, err = f.Write(data); err != nil {
+		f.Close()
+		return err
+	}
+	if err = f.Sync(); err != nil {
+		f.Close()
+		return err
+	}
+	if err = f.Close(); err != nil {
+		return err
+	}
+	if err = os.Chmod(f.Name(), mode); err != nil {
+		return err
+	}
+	return os.Rename(f.Name(), name)
+}
+
+// formatOf is the format asked for, or the one the suffix of the output
+// names, or Markdown.
+func formatOf(asked, output string) (string, error) {
+	switch asked {
+	case "markdown", "html", "json":
+		return asked, nil
+	case "":
+	default:
+		return "", input("--format: found %q, accepted are markdown, html and json", asked)
+	}
+	switch strings.ToLower(filepath.Ext(output)) {
+	case ".html", ".htm":
+		return "html", nil
+	case ".json":
+		return "json", nil
+	}
+	return "markdown", nil
+}
