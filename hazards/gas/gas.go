@@ -222,6 +222,9 @@ func (r *reader) left(d *process.Done, key string) []working.Num {
 		if s.Kind != process.Residual && s.Kind != process.Based || len(d.After.Liquid) == 0 {
 			continue
 		}
+		if s.N.Unknown() {
+			return []working.Num{s.N.As("n_H2")}
+		}
 		for j := range r.k.Etches {
 			e := &r.k.Etches[j]
 			if e.N.Symbol == "" || e.Product.Hydrogen.Symbol == "" {

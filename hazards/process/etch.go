@@ -119,8 +119,17 @@ func (k *walker) unmodelled(p *State, at int, e *Etch) {
 	} else {
 		e.Hydrogen = working.Absent("n_H2", "mol", "electrons."+l.Unlisted)
 	}
-	k.toUnresolved(solid.Of, solid.N.V)
-	p.Solids = append(p.Solids[:at], p.Solids[at+1:]...)
+	k.unresolve(p, at, "gas of what "+l.Formula.Text+" leaves")
+}
+
+// unresolve moves a solid to the unresolved and leaves in its place one that
+// can still give an unknown amount of gas, so that a container it goes to is
+// judged.
+func (k *walker) unresolve(p *State, at int, missing string) {
+	was := p.Solids[at]
+	k.toUnresolved(was.Of, was.N.V)
+	p.Solids[at] = Solid{Name: was.Name + ", not followed", Kind: Residual, Of: new(chemicals.Composition), N: working.Absent("n", "mol", missing),
+		Mass: was.Mass, HeatCapacity: was.HeatCapacity, Formula: was.Formula}
 }
 
 // acidShort says where the acid offered is less than a complete etch takes.

@@ -140,13 +140,14 @@ func (k *walker) family(p *State, b bath, r reaction) (Family, bool) {
 // oxidise moves what an oxidant meets to the unresolved: the electrons go to
 // the oxidant, and how much gas of which kind comes off is not modelled.
 func (k *walker) oxidise(p *State, q *Pool, s *route.Step) {
-	kept := p.Solids[:0]
+	kept := p.Solids[:0:0]
 	met := false
-	for _, x := range p.Solids {
-		switch x.Kind {
-		case Unetched, Impurity, Residual:
-			k.toUnresolved(x.Of, x.N.V)
-			met = true
+	for i := range p.Solids {
+		switch x := p.Solids[i]; x.Kind {
+		case Unetched, Impurity, Residual, Based:
+			met = met || x.Kind != Residual || !x.N.Unknown()
+			k.unresolve(p, i, fmt.Sprintf("gas of what the oxidant in step %d leaves", s.Number))
+			kept = append(kept, p.Solids[i])
 		case Metal:
 			q.Entries = append(q.Entries, Entry{Name: x.Name + " dissolved", Of: x.Of, N: x.N})
 		default:
