@@ -163,6 +163,9 @@ func lines(s string, length int) int { return (utf8.RuneCountInString(s) + lengt
 func (b *builder) worstFindings() []*figure.Finding {
 	var all []*figure.Finding
 	for i := range b.r.Findings {
+		if f := &b.r.Findings[i]; f.Verdict == figure.Within && f.Figure == "account.error" {
+			continue // a check of the calculation is news only when it fails
+		}
 		all = append(all, &b.r.Findings[i])
 	}
 	slices.SortStableFunc(all, worseFirst)
