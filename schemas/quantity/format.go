@@ -104,7 +104,10 @@ func (v Value) Times(k float64) Value {
 
 // tidy is the text of a computed value: twelve digits, no trailing zeros.
 func (v Value) tidy(unit string) string {
-	u := v.unit(unit)
+	u := find(unit, []Dimension{v.Dim})
+	if u == nil {
+		u = unitless(v.Dim)
+	}
 	for _, x := range []*float64{&v.SI, &v.Low, &v.High} {
 		y, err := strconv.ParseFloat(strconv.FormatFloat(u.fromSI(*x), 'g', 12, 64), 64)
 		if err == nil {

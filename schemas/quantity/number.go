@@ -141,8 +141,7 @@ func numberTail(number, rest string) *Error {
 	case next == '.':
 		e.What, e.Hint = "a number that ends in its point", "write "+number
 	case next == ',' && digitRun(rest[1:]) > 0:
-		e.What = "a decimal comma"
-		e.Hint = "write a decimal point: " + number + "." + rest[1:]
+		e.What, e.Hint = "a decimal comma", commaHint(number, rest[1:])
 	case next == '_':
 		e.What, e.Hint = "an underscore inside a number", "write the digits without it"
 	case (next == 'x' || next == 'X') && strings.Trim(number, "+-0") == "":
@@ -168,6 +167,16 @@ func numberTail(number, rest string) *Error {
 		return nil
 	}
 	return e
+}
+
+// commaHint offers a decimal point, and the thousand that three digits behind a
+// comma may stand for.
+func commaHint(number, rest string) string {
+	hint := "write a decimal point: " + number + "." + rest
+	if digitRun(rest) == 3 {
+		hint += ", or " + number + rest + " if a thousand is meant"
+	}
+	return hint
 }
 
 // isRangeSign reports whether s goes on as "to 11" or "- 11" does.

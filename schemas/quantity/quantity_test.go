@@ -120,6 +120,7 @@ func TestParseRefuses(t *testing.T) {
 		{"1e-400 g", mass, quantity.ErrNumber, ""},
 		{"1e-322 mg", mass, quantity.ErrNumber, ""}, // underflows in kg
 		{"1,5 g", mass, quantity.ErrNumber, "1.5 g"},
+		{"1,000 mg", mass, quantity.ErrNumber, "or 1000 mg if"},
 		{"1.5.2 g", mass, quantity.ErrNumber, ""},
 		{".5 g", mass, quantity.ErrNumber, "0.5 g"},
 		{"5. g", mass, quantity.ErrNumber, "write 5"},

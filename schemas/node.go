@@ -1,0 +1,167 @@
+package schemas
+
+import (
+	"strconv"
+
+	"etchbound/schemas/quantity"
+)
+
+// Kind is what a node of a file is.
+type Kind uint8
+
+// The kinds of node.
+const (
+	Text Kind = iota
+	Number
+	Bool
+	List
+	Map
+)
+
+var kindWords = [...]string{"text", "a number", "true or false", "a list", "a map of keys"}
+
+// String says what the kind is, in words.
+func (k Kind) String() string { return kindWords[k] }
+
+// Node is one value of a file with the place where it was written. A nil Node
+// stands for a key that was left out; its methods give zero values.
+type Node struct {
+	Kind         Kind
+	Line, Column int    // of the value, from 1; columns in characters
+	Path         string // such as steps[2].over
+	Text         string // a scalar as written, without quotes
+	Quoted       bool
+	Number       float64        // of a Number
+	Quantity     quantity.Value // of a key that takes one; its At is Path
+	Keys         []Key          // of a Map, in the order of the file
+	Items        []*Node        // of a List
+
+	bad     bool // already reported; nothing more is said of it
+	partial bool // a key of it was refused, so none is missed
+	comment string
+	file    *File
+}
+
+// Key is one entry of a map.
+type Key struct {
+	Name         string
+	Line, Column int
+	Value        *Node
+}
+
+// File is the text a node came from.
+type File struct {
+	Name  string
+	lines []string
+}
+
+// line gives a source line by its number, empty outside of the file.
+func (f *File) line(n int) string {
+	if n < 1 || n > len(f.lines) {
+		return ""
+	}
+	return f.lines[n-1]
+}
+
+// Get is the value of a key, nil where it was left out.
+func (n *Node) Get(key string) *Node {
+	if k := n.key(key); k != nil {
+		return k.Value
+	}
+	return nil
+}
+
+func (n *Node) key(name string) *Key {
+	if n == nil {
+		return nil
+	}
+	for i := range n.Keys {
+		if n.Keys[i].Name == name {
+			return &n.Keys[i]
+		}
+	}
+	return nil
+}
+
+// Has reports whether the key was written.
+func (n *Node) Has(key string) bool { return n.key(key) != nil }
+
+// Str is the text of a scalar key as written, empty where it was left out.
+func (n *Node) Str(key string) string { return n.Get(key).String() }
+
+// String is the text of a scalar as written.
+func (n *Node) String() string {
+	if n == nil {
+		return ""
+	}
+	return n.Text
+}
+
+// List is the items of a list key.
+func (n *Node) List(key string) []*Node {
+	if v := n.Get(key); v != nil {
+		return v.Items
+	}
+	return nil
+}
+
+// Value is the quantity of a key, not Set where it was left out or is wrong.
+func (n *Node) Value(key string) quantity.Value {
+	if v := n.Get(key); v != nil {
+		return v.Quantity
+	}
+	return quantity.Value{}
+}
+
+// Int is the whole number of a key, or the fallback.
+func (n *Node) Int(key string, fallback int) int {
+	if v := n.Get(key); v != nil && v.Kind == Number && v.Number == float64(int(v.Number)) {
+		return int(v.Number)
+	}
+	return fallback
+}
+
+// Bool is the truth of a key, nil where it was left out.
+func (n *Node) Bool(key string) *bool {
+	v := n.Get(key)
+	if v == nil || v.Kind != Bool {
+		return nil
+	}
+	b := v.Text == "true"
+	return &b
+}
+
+// Usable reports whether the node is there, of the kind, and not already
+// reported as wrong.
+func (n *Node) Usable(k Kind) bool { return n != nil && !n.bad && n.Kind == k }
+
+// Problem is an error at the node.
+func (n *Node) Problem(what, accepted, hint string) Problem {
+	found := ""
+	if n.Kind < List {
+		found = n.Text
+	}
+	return Problem{File: n.file.Name, Line: n.Line, Column: n.Column, Path: n.Path,
+		What: what, Found: found, Accepted: accepted, Hint: hint, Text: n.file.line(n.Line)}
+}
+
+// KeyProblem is an error at a key of the map, or at the map where the key was
+// left out.
+func (n *Node) KeyProblem(key, what, accepted, hint string) Problem {
+	p := n.Problem(what, accepted, hint)
+	p.Found, p.Path = key, join(n.Path, key)
+	if k := n.key(key); k != nil {
+		p.Line, p.Column = k.Line, k.Column
+		p.Text = n.file.line(k.Line)
+	}
+	return p
+}
+
+func join(path, key string) string {
+	if path == "" {
+		return key
+	}
+	return path + "." + key
+}
+
+func joinItem(path string, i int) string { return path + "[" + strconv.Itoa(i) + "]" }
