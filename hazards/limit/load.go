@@ -1,0 +1,144 @@
+package limit
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"io"
+	"strconv"
+	"strings"
+
+	"etchbound/chemicals"
+	"etchbound/schemas"
+	"etchbound/schemas/quantity"
+)
+
+// File is a limits file as written, before its values are put into the units of
+// the catalogue.
+type File struct {
+	Title        string
+	Jurisdiction string
+	Digest       string // hex SHA-256 of the file's bytes
+	Entries      []Entry
+	Notices      []string
+}
+
+// Entry is one limit as written. The Value, Unit and Near of its Limit are set
+// by Resolve, from Stated and Margin.
+type Entry struct {
+	Limit
+	Stated quantity.Value // of dimension None for a plain number
+	Margin quantity.Value // Fraction or TemperatureDiff; not Set where near was left out
+	node   *schemas.Node
+}
+
+// Catalogue is what has to be known of the catalogued quantities to read
+// limits: the unit of each, and their names for suggestions.
+type Catalogue interface {
+	Unit(quantity string) (unit string, known bool)
+	Names() []string
+}
+
+// LoadFile reads a limits file; name is used in messages. The file is nil where
+// any problem is an error. The error is one of reading r.
+func LoadFile(name string, r io.Reader) (*File, []schemas.Problem, error) {
+	root, raw, problems, err := schemas.Read(name, r, "limits")
+	if err != nil || root == nil {
+		return nil, problems, err
+	}
+	f := &File{Title: root.Str("title"), Jurisdiction: root.Str("jurisdiction")}
+	sum := sha256.Sum256(raw)
+	f.Digest = hex.EncodeToString(sum[:])
+	lines := map[string]int{}
+	for _, n := range root.List("entries") {
+		if !n.Usable(schemas.Map) {
+			continue
+		}
+		e, more := entry(n, f.Jurisdiction)
+		problems = append(problems, more...)
+		if first, twice := lines[e.ID]; twice && e.ID != "" {
+			problems = append(problems, n.Get("id").Problem("the limit "+e.ID+" is given twice: first in line "+strconv.Itoa(first), "each id once", ""))
+		}
+		lines[e.ID] = n.Line
+		f.Entries = append(f.Entries, e)
+	}
+	problems = schemas.Sorted(problems)
+	if schemas.Refused(problems) {
+		return nil, problems, nil
+	}
+	for _, p := range problems {
+		f.Notices = append(f.Notices, p.Short())
+	}
+	return f, problems, nil
+}
+
+func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
+	e := Entry{Margin: n.Value("near"), node: n}
+	e.Limit = Limit{ID: n.Str("id"), Quantity: n.Str("quantity"), Label: n.Str("label"), Jurisdiction: jurisdiction,
+		Document: n.Str("document"), Section: n.Str("section"), Edition: n.Str("edition"), Status: "stated", Local: true}
+	if e.Label == "" {
+		e.Label = e.Document
+	}
+	var problems []schemas.Problem
+	if agent := n.Get("agent"); agent.Usable(schemas.Text) {
+		if s, ok := chemicals.Library().Find(agent.Text); ok {
+			e.Agent = s.Slug
+		} else {
+			problems = append(problems, agent.Problem("the substance "+agent.Text+" is not known", "a name, formula or CAS number of a known substance",
+				"nearest: "+strings.Join(chemicals.Library().Nearest(agent.Text, 3), ", ")))
+		}
+	}
+	if v := n.Get("value"); v.Usable(schemas.Text) || v.Usable(schemas.Number) {
+		stated, err := quantity.Parse(v.Text)
+		if err != nil {
+			problems = append(problems, refusal(v, err))
+		}
+		stated.At = v.Path
+		e.Stated = stated
+	}
+	return e, problems
+}
+
+func refusal(n *schemas.Node, err error) schemas.Problem {
+	if e, ok := err.(*quantity.Error); ok {
+		return n.Problem("\""+n.Text+"\": "+e.What, e.Accepted, e.Hint)
+	}
+	return n.Problem(err.Error(), "", "")
+}
+
+// Resolve puts every limit into the unit of its catalogued quantity.
+func (f *File) Resolve(c Catalogue) (*Set, []schemas.Problem) {
+	s := &Set{Digest: f.Digest, Notices: f.Notices}
+	var problems []schemas.Problem
+	for _, e := range f.Entries {
+		l, more := e.resolve(c)
+		s.Limits = append(s.Limits, l)
+		problems = append(problems, more...)
+	}
+	return s, schemas.Sorted(problems)
+}
+
+func (e Entry) resolve(c Catalogue) (Limit, []schemas.Problem) {
+	l := e.Limit
+	unit, known := c.Unit(e.Quantity)
+	if !known {
+		hint := ""
+		if near := schemas.Nearest(e.Quantity, c.Names()); near != "" {
+			hint = "did you mean " + near + "?"
+		}
+		return l, []schemas.Problem{e.node.Get("quantity").Problem(e.Quantity+" is no catalogued quantity", "the name of a figure, without @ and what follows it", hint)}
+	}
+	l.Unit = unit
+	v, err := inCatalogueUnit(e.node.Get("value").Text, unit)
+	if err != nil {
+		p := refusal(e.node.Get("value"), err)
+		p.What = "\"" + e.Stated.Text + "\" is no limit for " + e.Quantity + ", which is in " + unit
+		p.Accepted = "a value in " + unit
+		return l, []schemas.Problem{p}
+	}
+	l.Value = v
+	var problems []schemas.Problem
+	if l.Near, err = e.near(unit); err != nil {
+		problems = append(problems, refusal(e.node.Get("near"), err))
+	}
+	return l, problems
+}

@@ -1,0 +1,105 @@
+package route
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"etchbound/chemicals"
+	"etchbound/schemas"
+)
+
+// Load reads a route file; name is used in messages. The route is nil where any
+// problem is an error. Problems come by position and hold the notices too. The
+// error is one of reading r.
+func Load(name string, r io.Reader) (*Route, []schemas.Problem, error) {
+	root, raw, problems, err := schemas.Read(name, r, "route")
+	if err != nil || root == nil {
+		return nil, problems, err
+	}
+	l := &loader{problems: problems}
+	route := l.route(root)
+	problems = schemas.Sorted(l.problems)
+	if schemas.Refused(problems) {
+		return nil, problems, nil
+	}
+	route.Name, route.Digest = name, digest(raw)
+	route.Notices = append(notices(problems), l.notices...)
+	return route, problems, nil
+}
+
+func digest(raw []byte) string {
+	sum := sha256.Sum256(raw)
+	return hex.EncodeToString(sum[:])
+}
+
+func notices(problems []schemas.Problem) []string {
+	var list []string
+	for _, p := range problems {
+		list = append(list, p.Short())
+	}
+	return list
+}
+
+// loader turns nodes into the typed route and collects what does not fit
+// together. It goes on after a fault, so that all are told at once.
+type loader struct {
+	problems []schemas.Problem
+	notices  []string
+	phase    string
+}
+
+// refuse reports an error at a node.
+func (l *loader) refuse(n *schemas.Node, what, accepted, hint string) {
+	l.problems = append(l.problems, n.Problem(what, accepted, hint))
+}
+
+// refuseKey reports an error at a key of a map.
+func (l *loader) refuseKey(n *schemas.Node, key, what, accepted, hint string) {
+	l.problems = append(l.problems, n.KeyProblem(key, what, accepted, hint))
+}
+
+func (l *loader) route(root *schemas.Node) *Route {
+	basis := root.Get("basis")
+	r := &Route{
+		Title: root.Str("title"), Date: root.Str("date"), Family: root.Str("family"), Purpose: root.Str("purpose"), Notes: root.Str("notes"),
+		Basis: Basis{Status: basis.Str("status"), Title: basis.Str("title"), Publisher: basis.Str("publisher"),
+			Year: basis.Str("year"), DOI: basis.Str("doi"), Section: basis.Str("section"), Note: basis.Str("note")},
+	}
+	l.date(root.Get("date"))
+	if p := root.Get("precursor"); p.Usable(schemas.Map) {
+		r.Precursor = l.precursor(p)
+		r.BatchText = r.Precursor.Mass.Text
+	}
+	r.Places = l.places(root.Get("places"))
+	r.Steps = l.steps(root, r)
+	r.Data = l.measured(root, r)
+	r.Data = l.data(root.Get("data"), "route", r.Data)
+	return r
+}
+
+// date refuses days that no calendar has.
+func (l *loader) date(n *schemas.Node) {
+	if !n.Usable(schemas.Text) || strings.Trim(n.Text, "0123456789-") != "" || len(n.Text) != 10 {
+		return
+	}
+	if _, err := time.Parse(time.DateOnly, n.Text); err != nil {
+		l.refuse(n, n.Text+" is no day of the calendar", "a date as year-month-day, such as 2026-11-25", "")
+	}
+}
+
+// formula reads a formula, or reports why it is none.
+func (l *loader) formula(n *schemas.Node) (chemicals.Formula, bool) {
+	if !n.Usable(schemas.Text) {
+		return chemicals.Formula{}, false
+	}
+	f, err := chemicals.ParseFormula(n.Text)
+	if err != nil {
+		l.refuse(n, fmt.Sprintf("%q is no formula: %v", n.Text, err), "a formula such as Ti3AlC2 or Ti1.8Nb0.2AlC", "")
+		return f, false
+	}
+	return f, true
+}

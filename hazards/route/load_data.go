@@ -1,0 +1,198 @@
+package route
+
+import (
+	"math"
+	"strings"
+
+	"etchbound/chemicals"
+	"etchbound/schemas"
+	"etchbound/schemas/quantity"
+)
+
+// measuredData pairs the keys of measured: with the data they replace.
+var measuredData = [...]struct{ key, prefix string }{
+	{"etch_heat", "etch_heat."},
+	{"hydrogen", "etch_hydrogen."},
+	{"conversion", "etch_conversion."},
+	{"density", "density."},
+}
+
+func (l *loader) measured(root *schemas.Node, r *Route) []chemicals.Override {
+	n := root.Get("measured")
+	if !n.Usable(schemas.Map) {
+		return nil
+	}
+	if !root.Has("precursor") {
+		l.refuseKey(root, "measured", "measured values in a route without a precursor", "a precursor block with phase and mass", "")
+		return nil
+	}
+	var list []chemicals.Override
+	for _, d := range measuredData {
+		v := n.Value(d.key)
+		if !v.Set || l.phase == "" {
+			continue
+		}
+		o := chemicals.Override{ID: d.prefix + l.phase, Source: n.Str("source"), At: v.At, From: "route"}
+		o.Unit = l.unitOf(o)
+		o.Value, o.Low, o.High = inUnit(v, o.Unit)
+		if l.accepted(n.Get(d.key), o) {
+			list = append(list, o)
+		}
+	}
+	return list
+}
+
+// data reads a data list. Overrides that are there already, from measured:, are
+// not to be given again.
+func (l *loader) data(n *schemas.Node, from string, list []chemicals.Override) []chemicals.Override {
+	if !n.Usable(schemas.List) {
+		return list
+	}
+	for _, x := range n.Items {
+		if o, ok := l.datum(x, from); ok && l.accepted(x.Get("id"), o) && l.once(x.Get("id"), o, list) {
+			list = append(list, o)
+		}
+	}
+	return list
+}
+
+func (l *loader) once(n *schemas.Node, o chemicals.Override, list []chemicals.Override) bool {
+	for _, other := range list {
+		if other.ID == o.ID {
+			l.refuse(n, o.ID+" is given twice: first at "+other.At, "each datum once", "")
+			return false
+		}
+	}
+	return true
+}
+
+func (l *loader) datum(n *schemas.Node, from string) (chemicals.Override, bool) {
+	o := chemicals.Override{ID: n.Str("id"), Source: n.Str("source"), At: n.Path, From: from, Low: math.NaN(), High: math.NaN(), Value: 1}
+	if !n.Usable(schemas.Map) || !n.Get("id").Usable(schemas.Text) || n.Get("value") == nil {
+		return o, false
+	}
+	if !l.accepted(n.Get("id"), o) || !l.ofThisPhase(n.Get("id")) {
+		return o, false
+	}
+	o.Unit = l.unitOf(o)
+	var ok bool
+	if o.Value, o.Low, o.High, ok = l.figure(n.Get("value"), o.Unit); !ok {
+		return o, false
+	}
+	return o, l.ends(n, &o)
+}
+
+// ends reads low and high where they are keys of their own.
+func (l *loader) ends(n *schemas.Node, o *chemicals.Override) bool {
+	low, high := n.Get("low"), n.Get("high")
+	if low == nil && high == nil {
+		return true
+	}
+	if !math.IsNaN(o.Low) {
+		l.refuseKey(n, "low", "a range that is given twice", "a range in value, or the keys low and high", "")
+		return false
+	}
+	if low == nil || high == nil {
+		l.refuse(n, "one end of a range without the other", "both low and high, or neither", "")
+		return false
+	}
+	var a, b bool
+	o.Low, _, _, a = l.figure(low, o.Unit)
+	o.High, _, _, b = l.figure(high, o.Unit)
+	return a && b
+}
+
+// figure reads a number in a unit: plain, in that unit, or in another unit of
+// the same dimension.
+func (l *loader) figure(n *schemas.Node, unit string) (x, low, high float64, ok bool) {
+	nan := math.NaN()
+	if n.Usable(schemas.Number) {
+		return n.Number, nan, nan, true
+	}
+	if !n.Usable(schemas.Text) {
+		return nan, nan, nan, false
+	}
+	p, err := quantity.Split(n.Text)
+	if err == nil && (p.Unit == "" || strings.ReplaceAll(p.Unit, " ", "") == strings.ReplaceAll(unit, " ", "")) {
+		return p.X, p.Low, p.High, true
+	}
+	d, known := quantity.DimensionOf(unit)
+	if err == nil && known && unit != "" {
+		var v quantity.Value
+		if v, err = quantity.Parse(n.Text, d); err == nil {
+			x, low, high = inUnit(v, unit)
+			return x, low, high, true
+		}
+	}
+	what, hint := "\""+n.Text+"\" is not in "+named(unit), ""
+	if e, is := err.(*quantity.Error); is {
+		what, hint = "\""+n.Text+"\": "+e.What, e.Hint
+	}
+	l.refuse(n, what, "a number in "+named(unit)+", as the datum is", hint)
+	return nan, nan, nan, false
+}
+
+func named(unit string) string {
+	if unit == "" {
+		return "no unit"
+	}
+	return unit
+}
+
+// inUnit gives a stated quantity in the unit of a row; a row without a unit
+// holds shares of one.
+func inUnit(v quantity.Value, unit string) (x, low, high float64) {
+	if unit == "" || unit == "1" || !v.Can(unit) {
+		return v.SI, v.Low, v.High
+	}
+	low, high = v.Range(unit)
+	return v.In(unit), low, high
+}
+
+// unitOf is the unit of the row that an override replaces or opens.
+func (l *loader) unitOf(o chemicals.Override) string {
+	o.Value, o.Low, o.High, o.Unit = 1, math.NaN(), math.NaN(), ""
+	st, _, err := chemicals.Base().Override([]chemicals.Override{o})
+	if err != nil {
+		return ""
+	}
+	row, _ := st.Row(o.ID)
+	return row.Unit
+}
+
+// accepted asks the store whether it would take the override.
+func (l *loader) accepted(n *schemas.Node, o chemicals.Override) bool {
+	_, _, err := chemicals.Base().Override([]chemicals.Override{o})
+	if err == nil || n == nil {
+		return err == nil
+	}
+	hint := ""
+	if _, known := chemicals.Base().Row(o.ID); !known {
+		hint = nearestDatum(o.ID)
+	}
+	l.refuse(n, strings.TrimPrefix(err.Error(), o.At+": "), "the id of a datum, with a value in its unit", hint)
+	return false
+}
+
+// ofThisPhase refuses a datum of the etch that belongs to a phase other than
+// that of the route: it would replace nothing.
+func (l *loader) ofThisPhase(n *schemas.Node) bool {
+	for _, prefix := range []string{"etch_heat.", "etch_heat_bound.", "etch_hydrogen.", "etch_conversion."} {
+		if phase, ok := strings.CutPrefix(n.Text, prefix); ok && l.phase != "" && phase != l.phase {
+			l.refuse(n, n.Text+" is for another phase than that of the route", prefix+l.phase, "did you mean "+prefix+l.phase+"?")
+			return false
+		}
+	}
+	return true
+}
+
+func nearestDatum(id string) string {
+	var ids []string
+	for _, d := range chemicals.Base().Rows() {
+		ids = append(ids, d.ID)
+	}
+	if near := schemas.Nearest(id, ids); near != "" {
+		return "did you mean " + near + "?"
+	}
+	return ""
+}

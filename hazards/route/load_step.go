@@ -1,0 +1,65 @@
+package route
+
+import (
+	"fmt"
+
+	"etchbound/schemas"
+	"etchbound/schemas/quantity"
+)
+
+func (l *loader) steps(root *schemas.Node, r *Route) []Step {
+	var list []Step
+	charged := &charge{acid: map[string]strongest{}, hasPowder: root.Has("precursor")}
+	for i, n := range root.List("steps") {
+		if !n.Usable(schemas.Map) {
+			continue
+		}
+		l.known(n.Get("in"), root)
+		l.known(n.Get("into"), root)
+		list = append(list, l.step(i+1, n, charged))
+	}
+	if r.Precursor != nil && charged.powder == nil && len(list) > 0 {
+		l.notices = append(l.notices, "the precursor is never put in: no step has the word precursor")
+	}
+	return list
+}
+
+func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
+	s := Step{
+		Number: number, Do: n.Str("do"), In: n.Str("in"), Into: n.Str("into"), Label: n.Str("label"), Note: n.Str("note"),
+		Over: n.Value("over"), Time: n.Value("time"), Temperature: n.Value("temperature"),
+		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
+		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
+		Water: n.Str("water"), Gas: n.Str("gas"), Keeps: keeps(n.Str("do")), At: n.Path,
+	}
+	if ph := n.Get("target_ph"); ph.Usable(schemas.Number) {
+		x := ph.Number
+		s.TargetPH = &x
+	}
+	if s.Do == "wash" && s.Water == "" {
+		s.Water = "open_air"
+	}
+	if s.Into != "" && s.Into == s.In {
+		l.refuse(n.Get("into"), "into is the same place as in", "another place", "")
+	}
+	l.portions(n, s)
+	s.What = l.materials(n, s, c)
+	return s
+}
+
+// keeps says what stays in place where a step parts solid from liquid.
+func keeps(do string) string {
+	switch do {
+	case "wash", "prewash", "exchange", "decant", "filter", "centrifuge":
+		return "solids"
+	}
+	return ""
+}
+
+// portions refuses parts of a whole that are nothing or all of it.
+func (l *loader) portions(n *schemas.Node, s Step) {
+	l.aboveZero(n, "time", "part", "current", "retained")
+	if v := s.Retained; v.Set && v.Dim == quantity.Fraction && v.SI >= 1 {
+		l.refuse(n.Get("retained"), fmt.Sprintf("%s stays with the solid, so nothing is washed out", v.Text), "more than 0 % and less than 100 %", "")
+	}
+}

@@ -1,0 +1,81 @@
+package route
+
+import (
+	"io"
+	"math"
+
+	"etchbound/schemas"
+	"etchbound/schemas/quantity"
+)
+
+// LoadSite reads a site file as Load reads a route.
+func LoadSite(name string, r io.Reader) (*Site, []schemas.Problem, error) {
+	root, raw, problems, err := schemas.Read(name, r, "site")
+	if err != nil || root == nil {
+		return nil, problems, err
+	}
+	l := &loader{problems: problems}
+	s := l.site(root)
+	problems = schemas.Sorted(l.problems)
+	if schemas.Refused(problems) {
+		return nil, problems, nil
+	}
+	s.Name, s.Digest, s.Notices = name, digest(raw), notices(problems)
+	return s, problems, nil
+}
+
+func (l *loader) site(root *schemas.Node) *Site {
+	room, cold := root.Get("room"), root.Get("cooling")
+	s := &Site{
+		Title: root.Str("title"), Jurisdiction: root.Str("jurisdiction"),
+		RoomVolume: room.Value("volume"), RoomFlow: room.Value("flow"),
+		CoolingPower: cold.Value("power"), CoolingPoint: cold.Value("temperature"),
+		Triggers: triggers(root.Get("triggers")),
+	}
+	l.aboveZero(room, "volume")
+	if h := root.Get("hood"); h.Usable(schemas.Map) {
+		s.Hood = &Hood{Flow: h.Value("flow"), FaceVelocity: h.Value("face_velocity"), TestDate: h.Str("tested"), Containment: h.Value("containment")}
+		l.date(h.Get("tested"))
+	}
+	for _, n := range root.List("stock") {
+		if x, ok := l.stock(n); ok {
+			s.Stock = append(s.Stock, x)
+		}
+	}
+	s.Data = l.data(root.Get("data"), "site", nil)
+	return s
+}
+
+func triggers(n *schemas.Node) Triggers {
+	ratio := func(key string) float64 {
+		if v := n.Get(key); v.Usable(schemas.Number) {
+			return v.Number
+		}
+		return math.NaN()
+	}
+	return Triggers{QuantityRatio: ratio("quantity_ratio"), StrengthRatio: ratio("strength_ratio"),
+		TimeRatio: ratio("time_ratio"), TemperatureChange: n.Value("temperature_change")}
+}
+
+// stock reads one substance that is kept. Acid above the strengths that are
+// calculated may be kept, so only its form is checked.
+func (l *loader) stock(n *schemas.Node) (Stock, bool) {
+	if !n.Usable(schemas.Map) {
+		return Stock{}, false
+	}
+	x := Stock{Substance: l.substance(n.Get("substance")), Strength: n.Value("strength"), Mass: n.Value("mass"), Volume: n.Value("volume"), At: n.Path}
+	if x.Substance == nil {
+		return x, false
+	}
+	switch {
+	case n.Has("mass") == n.Has("volume"):
+		l.refuse(n, "how much "+x.Substance.Name+" is kept is not said in one way", "mass or volume", "")
+	case needsStrength(x.Substance) && !n.Has("strength"):
+		l.refuseKey(n, "strength", x.Substance.Name+" without its strength", quantity.Accepted(quantity.MassFraction, quantity.Molarity), "take it from the label of the bottle")
+	case !takesStrength(x.Substance) && n.Has("strength"):
+		l.refuseKey(n, "strength", x.Substance.Name+" takes no strength", "a volume or a mass", "")
+	case x.Substance.State == "s" && n.Has("volume") && !n.Has("strength"):
+		l.refuseKey(n, "volume", "a volume of solid "+x.Substance.Name, "a mass", "")
+	}
+	return x, true
+}
