@@ -90,6 +90,8 @@ var asks = []struct{ prefix, text, measure string }{
 	{"gas of", "gas of this step", "gas volume and analysis at small scale"},
 	{"fluoride complexes", "how much fluoride the dissolved metal binds", "fluoride electrode with and without decomplexing buffer"},
 	{"complex.", "how much fluoride the dissolved metal binds", "fluoride electrode with and without decomplexing buffer"},
+	{"heat_of_solution", "heat of making this solution", "solution calorimetry, or a handbook table"},
+	{"where the", "what becomes of the light element when everything dissolves", "gas volume and analysis at small scale"},
 	{"dissolution", "heat of dissolving this solid", "solution calorimetry, or a handbook table"},
 	{"cp.", "heat capacity of this solid", "a handbook table"},
 	{"cycles to pH", "cycles to the target: dilution alone cannot be shown to reach it", "carbon dioxide-free water, a lower target, or the measured pH of a decant"},

@@ -21,11 +21,25 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) {
 			continue // one strength is enough to say so
 		}
-		for _, l := range limitsFor(c, figs, k, f) {
-			out = append(out, finding(c, figs, f, &l))
+		ls := limitsFor(c, figs, k, f)
+		if len(ls) == 0 && f.Danger().Unknown() && !beside[f.Quantity] {
+			ls = []limit.Limit{mustBeKnown(f)}
+		}
+		for i := range ls {
+			out = append(out, finding(c, figs, f, &ls[i]))
 		}
 	}
 	return out
+}
+
+// beside are figures shown beside another that carries the verdict.
+var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bound": true}
+
+// mustBeKnown is the limit of a figure that no other limit judges and that is
+// unknown where danger lies: a figure nobody knows is a finding of its own.
+func mustBeKnown(f *figure.Figure) limit.Limit {
+	return limit.Limit{ID: "has_to_be_known", Quantity: f.Quantity, Label: "has to be known", Value: math.NaN(), Unit: f.Value.Unit,
+		Document: "Working rule of this tool", Status: "common practice"}
 }
 
 // isWorst reports whether f is the member the bare figure repeats.
@@ -144,6 +158,9 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 		return []figure.Need{{Quantity: quantity, Value: value, Unit: unit, Text: "Necessary, not sufficient: " + text}}
 	}
 	none := math.NaN()
+	if v == figure.UnknownVerdict {
+		return "It cannot be judged: what is missing is listed.", nil
+	}
 	switch l.ID {
 	case "no_rated_container":
 		return "Gas from the first moment and nowhere for it to go: this container may not be shut while it can still give gas.",
@@ -163,9 +180,6 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 		return "A toxic hydride can come off. No limit value for it is held here; a specialist has to set one.", need("gas.hydride.bound", none, "L", "a review by a specialist before any acid meets this powder.")
 	case "specialist_50_wt":
 		return "This strength needs a specialist review.", need("fluoride.hf_strength", l.Value, "wt%", "a weaker acid.")
-	}
-	if v == figure.UnknownVerdict {
-		return "It cannot be judged: what is missing is listed.", nil
 	}
 	return "Held against a limit of the site.", need(f.Quantity, l.Value, l.Unit, "bring the figure to the limit.")
 }
