@@ -147,7 +147,7 @@ func holds(r *Review) []Hold {
 	}
 	for _, f := range r.Walk.Facts {
 		if text, ok := holdText[f.ID]; ok {
-			add(f.ID, strings.TrimSpace(f.Text+" "+text))
+			add(f.ID, text+" "+f.Text)
 		}
 	}
 	for i := range r.Findings {

@@ -33,7 +33,7 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 }
 
 // beside are figures shown beside another that carries the verdict.
-var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bound": true}
+var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bound": true, "heat.etch.per_gram": true, "heat.boiling_point": true}
 
 // mustBeKnown is the limit of a figure that no other limit judges and that is
 // unknown where danger lies: a figure nobody knows is a finding of its own.

@@ -183,10 +183,17 @@ func (b *builder) worstFindings() []*figure.Finding {
 }
 
 // worseFirst orders findings by verdict and then by what is left of the limit.
-// A known excess stands before an unknown of the same rank.
+// A known excess stands before an unknown of the same rank, and an excess over
+// a limit of zero, which has no share left to compare, before the others.
 func worseFirst(a, b *figure.Finding) int {
 	if c := cmp.Compare(b.Verdict, a.Verdict); c != 0 {
 		return c
+	}
+	if za, zb := a.Limit.Value == 0, b.Limit.Value == 0; za != zb {
+		if za {
+			return -1
+		}
+		return 1
 	}
 	return cmp.Compare(a.Margin, b.Margin)
 }
