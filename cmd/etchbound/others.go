@@ -39,9 +39,6 @@ func checkCommand(s streams) *cobra.Command {
 				return input("%s: %v", shown(f.route), a.Err)
 			}
 			text := fmt.Sprintf("%s: no mistakes found in %d steps and %d places\n", shown(f.route), len(c.Route.Steps), len(c.Route.Places))
-			for _, n := range c.Route.Notices {
-				text += "  note: " + n + "\n"
-			}
 			_, err = io.WriteString(s.out, text)
 			return err
 		},
@@ -96,7 +93,7 @@ func starterCommand(s streams) *cobra.Command {
 func layered(phase string) error {
 	f, err := chemicals.ParseFormula(phase)
 	if err != nil {
-		return input("--precursor: %v", err)
+		return input("--precursor: %v; name a phase such as Ti3AlC2", err)
 	}
 	if _, err := etching.Split(chemicals.Base(), nil, f, nil); err != nil {
 		return input("--precursor: %v; name a phase such as Ti3AlC2", err)

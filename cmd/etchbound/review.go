@@ -67,7 +67,7 @@ func reviewCommand(s streams) *cobra.Command {
 	caseFlags(c, &f)
 	c.Flags().StringVar(&f.batch, "batch", "", "review the route at this mass of powder, such as \"50 g\"")
 	c.Flags().StringVar(&format, "format", "", "markdown, html or json")
-	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only")
+	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only; JSON is always whole")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	c.Flags().StringVar(&stopWhen, "stop-when", "", "exit with 1 if a finding reaches this verdict: exceeds or near")
 	return c

@@ -146,6 +146,7 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 			if err != nil || len(rest) > 0 {
 				return noArgs(root, args)
 			}
+			c.InitDefaultHelpFlag()
 			return c.Help()
 		},
 	}

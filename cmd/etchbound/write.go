@@ -2,8 +2,10 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -82,11 +84,7 @@ func replace(name string, data []byte) (err error) {
 	if target, e := filepath.EvalSymlinks(name); e == nil {
 		name = target
 	}
-	mode := os.FileMode(0o644)
-	if info, e := os.Stat(name); e == nil {
-		mode = info.Mode().Perm()
-	}
-	f, err := os.CreateTemp(filepath.Dir(name), ".etchbound-*")
+	f, err := beside(name)
 	if err != nil {
 		return fmt.Errorf("%s cannot be written: %w", name, err)
 	}
@@ -107,10 +105,23 @@ func replace(name string, data []byte) (err error) {
 	if err = f.Close(); err != nil {
 		return err
 	}
-	if err = os.Chmod(f.Name(), mode); err != nil {
-		return err
+	if info, e := os.Stat(name); e == nil {
+		if err = os.Chmod(f.Name(), info.Mode().Perm()); err != nil {
+			return err
+		}
 	}
 	return os.Rename(f.Name(), name)
+}
+
+// beside makes a new file in the folder of name, with the permissions a new
+// file gets there.
+func beside(name string) (*os.File, error) {
+	for i := 0; ; i++ {
+		f, err := os.OpenFile(filepath.Join(filepath.Dir(name), fmt.Sprintf(".etchbound-%d-%d", os.Getpid(), i)), os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+		if err == nil || !errors.Is(err, fs.ErrExist) {
+			return f, err
+		}
+	}
 }
 
 // formatOf is the format asked for, or the one the suffix of the output
