@@ -28,11 +28,11 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figu
 	for i := range k.Steps {
 		d := &k.Steps[i]
 		worked[d.Place] = true
-		r.state(figure.Step(d.Number), &d.After, r.etched(d.Number))
+		r.state(figure.Step(d.Number), &d.After, r.etched(d.Number), len(d.Etches) > 0)
 	}
 	for i := range k.Ends {
 		if s := &k.Ends[i]; !worked[s.Place] {
-			r.state(s.Place, s, true)
+			r.state(s.Place, s, true, false)
 		}
 	}
 	return r.out
@@ -60,8 +60,9 @@ func (r *reader) etched(step int) bool {
 	return slices.ContainsFunc(r.k.Etches, func(e process.Etch) bool { return e.Step <= step })
 }
 
-// state reports the fluoride of one place at one time, if it holds any.
-func (r *reader) state(place string, s *process.State, etched bool) {
+// state reports the fluoride of one place at one time, if it holds any. What
+// the product has taken up is not credited while it lies in the etch liquor.
+func (r *reader) state(place string, s *process.State, etched, whole bool) {
 	var fluor, volume, mass []working.Num
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
@@ -76,12 +77,16 @@ func (r *reader) state(place string, s *process.State, etched bool) {
 	if fluor == nil {
 		return
 	}
-	n := r.w.Sum("n_F", "mol", fluor...)
+	liquor := r.w.Sum("n_F", "mol", fluor...)
+	n := liquor
+	if whole {
+		n = r.w.Sum("n_F", "mol", append([]working.Num{liquor}, r.taken(s)...)...)
+	}
 	if n.V < r.floor {
 		return
 	}
 	v, m := r.w.Sum("V", "mL", volume...), r.w.Sum("m", "g", mass...)
-	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), "all fluorine in the liquid or undissolved in it")
+	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), "all fluorine of the place, dissolved or not; none credited to the product while it lies in the etch liquor")
 	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
 	r.put("fluoride.hf_equivalent", place, g, "all fluorine as HF, whatever the acid"+r.short(s, n))
 	if v.V != 0 || v.Unknown() {
@@ -91,8 +96,21 @@ func (r *reader) state(place string, s *process.State, etched bool) {
 		r.put("fluoride.hf_strength", place, r.w.Line("w_HF", "wt%", "m_HF/m*100", g.V/m.V*100, g, m), "over the mass of liquor with its salt")
 	}
 	if etched {
-		r.free(place, s, n)
+		r.free(place, s, liquor)
 	}
+}
+
+// taken is the fluorine on the product, in mol.
+func (r *reader) taken(s *process.State) []working.Num {
+	i, _ := chemicals.ElementIndex("F")
+	var out []working.Num
+	for j := range s.Solids {
+		if x := s.Solids[j].Of[i]; x != 0 {
+			n, y := s.Solids[j].N.As("n"), working.Exact("y", "mol/mol", x, "fluorine taken up per formula unit")
+			out = append(out, r.w.Line("n_F", "mol", "n*y", n.V*y.V, n, y))
+		}
+	}
+	return out
 }
 
 // short says how much HF the acid at hand can form, where that is less than
