@@ -56,6 +56,9 @@ func givenAt(l *working.Line) string {
 	if why, ok := strings.CutPrefix(l.Ref, working.ExactPrefix); ok {
 		return say("made.exact", why)
 	}
+	if strings.HasPrefix(l.Ref, working.MissingPrefix) {
+		return l.Ref
+	}
 	return say("made.given", orNone(l.Ref))
 }
 

@@ -76,8 +76,13 @@ const ExactPrefix = "exact: "
 
 // Absent is an unknown number; missing names what would have to be known.
 func Absent(symbol, unit string, missing ...string) Num {
-	return Num{Symbol: symbol, Unit: unit, V: math.NaN(), Status: Unknown, missing: missing}
+	return Num{Symbol: symbol, Unit: unit, V: math.NaN(), Status: Unknown, kind: KindGiven, missing: missing,
+		ref: MissingPrefix + strings.Join(missing, ", ")}
 }
+
+// MissingPrefix begins the Ref of a number nobody stated, before what would
+// have to be known.
+const MissingPrefix = "missing: "
 
 // As returns the number under another symbol, so that two inputs of one line
 // can be told apart.
@@ -215,7 +220,7 @@ func (s *Sheet) place(n Num) int32 {
 	}
 	key := n.ref + "\x00" + n.Unit + "\x00" + n.kind.String()
 	if n.ref != "" {
-		if l, ok := s.read[key]; ok && s.Lines[l-1].V == n.V {
+		if l, ok := s.read[key]; ok && same(s.Lines[l-1].V, n.V) {
 			return l
 		}
 	}
@@ -227,6 +232,9 @@ func (s *Sheet) place(n Num) int32 {
 	}
 	return l
 }
+
+// same compares values, counting two unknowns as equal.
+func same(a, b float64) bool { return a == b || (a != a && b != b) }
 
 func missingOf(symbol string, in []Num) []string {
 	var out []string
