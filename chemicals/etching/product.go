@@ -73,6 +73,31 @@ func (l *Layered) Dissolved(st *chemicals.Store, w *working.Sheet) working.Num {
 	return w.Line("h_all", "mol/mol", "v/2", all.V/2, all).Worse(working.Bound)
 }
 
+// Dissolved is the hydrogen, in mol per mol, of a foreign metal or carbide of
+// the powder if all of its metal goes into solution at its highest
+// fluoride-stable valence and carbon stays. It is unknown for what holds an
+// element without an entry, and zero for an oxide.
+func Dissolved(st *chemicals.Store, w *working.Sheet, f chemicals.Formula) working.Num {
+	var terms []working.Num
+	for _, el := range f.Order {
+		switch el {
+		case "O":
+			return working.Exact("h", "mol/mol", 0, f.Text+" is an oxide")
+		case "C", "N", "B":
+			continue
+		}
+		v := st.Num("valence." + el).As("v")
+		if v.Unknown() {
+			v = st.Num("electrons." + el).As("v")
+		}
+		i, _ := chemicals.ElementIndex(el)
+		x := working.Exact("x", "mol/mol", f.Of[i], el+" per formula unit")
+		terms = append(terms, w.Line("v_"+el, "mol/mol", "x*v", x.V*v.V, x, v))
+	}
+	all := w.Sum("v", "mol/mol", terms...)
+	return w.Line("h", "mol/mol", "v/2", all.V/2, all).Worse(working.Bound)
+}
+
 // HydrideAtoms is the number of atoms per formula unit that could leave as the
 // toxic hydride, and whether any can.
 func (l *Layered) HydrideAtoms() (float64, bool) {

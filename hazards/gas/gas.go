@@ -50,6 +50,9 @@ func (r *reader) hydrogen() {
 		n := r.c.Route.Steps[i].Number
 		total, impurities, bound := r.step(n)
 		place := figure.Step(n)
+		if left := r.released(n, "residual"); left != nil {
+			r.put("gas.hydrogen.total", place, "", "residual", r.litres(r.w.Sum("n_H2", "mol", left...)), "from powder the etch left; part of the total of the etch, so not added to the sum")
+		}
 		if total != nil {
 			r.put("gas.hydrogen.total", place, "", "", r.litres(r.w.Sum("n_H2", "mol", total...)), "whole powder, by whatever time; 25 degC, 101.325 kPa")
 		}
@@ -78,28 +81,37 @@ func (r *reader) step(n int) (total, impurities, bound []working.Num) {
 		}
 		total = append(total, own...)
 		if e.Family == process.FluorideAcid && e.N.Symbol != "" {
-			bound = append(bound, r.dissolution(e, own))
+			bound = append(bound, r.dissolution(e))
 		}
 	}
+	return append(total, r.released(n, "metal")...), impurities, bound
+}
+
+// released lists the hydrogen of a step by its cause.
+func (r *reader) released(step int, cause string) []working.Num {
+	var out []working.Num
 	for _, g := range r.k.Releases {
-		if g.Step == n && g.Gas == "H2" && (g.Cause == "metal" || g.Cause == "residual") {
-			total = append(total, g.N)
+		if g.Step == step && g.Gas == "H2" && g.Cause == cause {
+			out = append(out, g.N)
 		}
 	}
-	return total, impurities, bound
+	return out
 }
 
 // dissolution is the hydrogen if the whole powder dissolves, capped by half
-// the acid equivalents but never less than the etch itself gives.
-func (r *reader) dissolution(e *process.Etch, own []working.Num) working.Num {
+// the acid equivalents but never less than an etch with all sites oxygen gives,
+// since that takes hydrogen from water too.
+func (r *reader) dissolution(e *process.Etch) working.Num {
 	l := r.k.Layered
 	if l.Unlisted != "" {
 		return working.Absent("n_H2", "mol", "electrons."+l.Unlisted)
 	}
 	h, n := l.Dissolved(r.c.Store, r.w).As("h"), e.N.As("n")
 	phase := r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
-	all := r.w.Sum("n_all", "mol", append([]working.Num{phase}, foreign(e)...)...)
-	etch := r.w.Sum("n_etch", "mol", own...)
+	all := r.w.Sum("n_all", "mol", append([]working.Num{phase}, r.foreignDissolved(e)...)...)
+	el, h2 := l.Electrons.As("e"), e.Hydrogen.As("m")
+	top := r.w.Line("n_top", "mol", "max(n*(e/2+2),m)", max(n.V*(el.V/2+2), h2.V), n, el, h2)
+	etch := r.w.Sum("n_etch", "mol", append([]working.Num{top}, foreign(e)...)...)
 	a := e.AcidBefore.As("A")
 	return r.w.Line("n_H2", "mol", "max(min(n_all,A/2),n_etch)", max(min(all.V, a.V/2), etch.V), all, a, etch).Worse(working.Bound)
 }
@@ -108,6 +120,38 @@ func foreign(e *process.Etch) []working.Num {
 	var out []working.Num
 	for i := range e.Dissolved {
 		out = append(out, e.Dissolved[i].Hydrogen)
+	}
+	return out
+}
+
+// foreignDissolved is the hydrogen of every impurity that meets the etchant if
+// all of its metal dissolves; never less than what it gives anyway.
+func (r *reader) foreignDissolved(e *process.Etch) []working.Num {
+	var out []working.Num
+	put := func(f chemicals.Formula, n, least working.Num) {
+		h, m := etching.Dissolved(r.c.Store, r.w, f).As("h"), n.As("n")
+		if h.Unknown() {
+			out = append(out, least)
+			return
+		}
+		l := least.As("l")
+		out = append(out, r.w.Line("n_H2", "mol", "max(n*h,l)", max(m.V*h.V, l.V), m, h, l))
+	}
+	for i := range e.Dissolved {
+		d := &e.Dissolved[i]
+		put(d.Formula, d.N, d.Hydrogen)
+	}
+	none := working.Exact("l", "mol", 0, "it gives none in the etch")
+	for i := range r.k.Steps {
+		if d := &r.k.Steps[i]; d.Number == e.Step {
+			for j := range d.After.Solids {
+				if x := &d.After.Solids[j]; x.Kind == process.Impurity {
+					if f, err := chemicals.ParseFormula(x.Formula); err == nil {
+						put(f, x.N, none)
+					}
+				}
+			}
+		}
 	}
 	return out
 }
@@ -158,92 +202,129 @@ func (r *reader) hydride(into map[string][]working.Num, el string, count float64
 }
 
 // closed is the pressure of each place that holds powder with liquor, if it is
-// shut; a place that is not shut carries it as the case closed.
+// shut; a place that is not shut carries it as the case closed. Of all that
+// happens in a place the worst counts, and unknown is worse than any number.
 func (r *reader) closed() {
 	for i := range r.c.Route.Places {
 		p := &r.c.Route.Places[i]
-		n, at := r.potential(p.Key)
-		if at == nil {
+		var worst working.Num
+		for _, x := range r.potentials(p.Key) {
+			v := r.pressure(p, x.state, r.w.Sum("n", "mol", x.gas...))
+			if worst.Symbol == "" || v.Unknown() || (!worst.Unknown() && v.V > worst.V) {
+				worst = v
+			}
+		}
+		if worst.Symbol == "" {
 			continue
 		}
 		kase, cond := "", "gas alone, all of it, at 25 degC"
-		if p.Closure != route.Closed {
+		hot := r.heatedClosed(p.Key)
+		switch {
+		case hot != 0:
+			cond = fmt.Sprintf("step %d heats it closed; %s: hot it is more, by the temperature and by vapour", hot, cond)
+		case p.Closure != route.Closed:
 			kase, cond = "closed", "if it were shut: "+cond
-		} else if !p.ClosureStated {
+		case !p.ClosureStated:
 			cond = "closure not stated, counted as closed: " + cond
 		}
-		r.put("gas.closed.pressure", p.Key, "", kase, r.pressure(p, at, r.w.Sum("n", "mol", n...)), cond)
+		r.put("gas.closed.pressure", p.Key, "", kase, worst, cond)
 	}
 }
 
-// potential is the gas that what a place holds can still give, at the step
-// where that is most, with the state it then is in.
-func (r *reader) potential(key string) ([]working.Num, *process.State) {
-	for i := range r.k.Etches {
-		e := &r.k.Etches[i]
-		if e.Place != key || (e.Family == process.Molten) {
-			continue
-		}
-		n := foreign(e)
-		if e.Hydrogen.Symbol != "" || e.Hydrogen.Unknown() {
-			n = append(n, e.Hydrogen)
-		}
-		for j := range r.k.Steps {
-			if d := &r.k.Steps[j]; d.Number == e.Step {
-				return n, &d.After
-			}
+// heatedClosed is the number of the step that heats a place closed, or 0.
+func (r *reader) heatedClosed(key string) int {
+	for i := range r.c.Route.Steps {
+		if s := &r.c.Route.Steps[i]; s.In == key && s.Do == "heat_closed" {
+			return s.Number
 		}
 	}
-	for j := range r.k.Steps {
-		d := &r.k.Steps[j]
-		if n := r.left(d, key); n != nil {
-			return n, r.stateOf(key, j)
+	return 0
+}
+
+// potential is gas that can still come in a place, and the place as it then is.
+type potential struct {
+	gas   []working.Num
+	state *process.State
+}
+
+func (r *reader) potentials(key string) []potential {
+	var out []potential
+	for i := range r.k.Etches {
+		if e := &r.k.Etches[i]; e.Place == key && e.Family != process.Molten {
+			if s := r.after(e.Step, key); s != nil {
+				out = append(out, potential{r.etchGas(e), s})
+			}
 		}
 	}
 	for _, g := range r.k.Releases {
-		if g.Place == key && g.Gas == "H2" && g.Cause == "metal" {
-			for j := range r.k.Steps {
-				if r.k.Steps[j].Number == g.Step {
-					return []working.Num{g.N}, &r.k.Steps[j].After
-				}
+		if g.Place == key && g.Cause == "metal" {
+			if s := r.after(g.Step, key); s != nil {
+				out = append(out, potential{[]working.Num{g.N}, s})
 			}
 		}
 	}
-	return nil, nil
+	for i := range r.k.Steps {
+		out = r.left(out, &r.k.Steps[i].After, key)
+	}
+	for i := range r.k.Ends {
+		out = r.left(out, &r.k.Ends[i], key)
+	}
+	return out
 }
 
-// left is the gas of powder the etch left, where a place comes to hold it.
-func (r *reader) left(d *process.Done, key string) []working.Num {
-	if d.Place != key {
+// after is a place as a step left it.
+func (r *reader) after(step int, key string) *process.State {
+	for i := range r.k.Steps {
+		if d := &r.k.Steps[i]; d.Number == step && d.After.Place == key {
+			return &d.After
+		}
+	}
+	i := slices.IndexFunc(r.k.Ends, func(e process.State) bool { return e.Place == key })
+	if i < 0 {
 		return nil
 	}
-	for i := range d.After.Solids {
-		s := &d.After.Solids[i]
-		if s.Kind != process.Residual && s.Kind != process.Based || len(d.After.Liquid) == 0 {
+	return &r.k.Ends[i]
+}
+
+// etchGas is all the gas of an etch: hydrogen of the phase and the impurities,
+// and methane of a carbide.
+func (r *reader) etchGas(e *process.Etch) []working.Num {
+	out := foreign(e)
+	if e.Hydrogen.Symbol != "" {
+		out = append(out, e.Hydrogen)
+	}
+	for _, g := range r.k.Releases {
+		if g.Step == e.Step && g.Place == e.Place && g.Gas == "CH4" {
+			out = append(out, g.N)
+		}
+	}
+	return out
+}
+
+// left adds the gas of powder that the etch left, where a place holds some
+// with liquid.
+func (r *reader) left(out []potential, s *process.State, key string) []potential {
+	if s.Place != key || len(s.Liquid) == 0 {
+		return out
+	}
+	for i := range s.Solids {
+		x := &s.Solids[i]
+		if x.Kind != process.Residual && x.Kind != process.Based {
 			continue
 		}
-		if s.N.Unknown() {
-			return []working.Num{s.N.As("n_H2")}
+		if x.N.Unknown() {
+			return append(out, potential{[]working.Num{x.N.As("n_H2")}, s})
 		}
 		for j := range r.k.Etches {
 			e := &r.k.Etches[j]
 			if e.N.Symbol == "" || e.Product.Hydrogen.Symbol == "" {
 				continue
 			}
-			n, h := s.N.As("n"), e.Product.Hydrogen.As("h")
-			return []working.Num{r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)}
+			n, h := x.N.As("n"), e.Product.Hydrogen.As("h")
+			out = append(out, potential{[]working.Num{r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)}, s})
 		}
 	}
-	return nil
-}
-
-func (r *reader) stateOf(key string, step int) *process.State {
-	s := &r.k.Steps[step].After
-	if s.Place == key {
-		return s
-	}
-	i := slices.IndexFunc(r.k.Ends, func(e process.State) bool { return e.Place == key })
-	return &r.k.Ends[i]
+	return out
 }
 
 // pressure is that of n mol in the gas space, above the air it was filled with:
