@@ -95,6 +95,8 @@ var asks = []struct{ prefix, text, measure string }{
 	{"dissolution", "heat of dissolving this solid", "solution calorimetry, or a handbook table"},
 	{"cp.", "heat capacity of this solid", "a handbook table"},
 	{"cycles to pH", "cycles to the target: dilution alone cannot be shown to reach it", "carbon dioxide-free water, a lower target, or the measured pH of a decant"},
+	{"liquid that stays", "liquid that stays behind", "weigh the vessel before and after it is emptied; state it as retained"},
+	{"metal dissolved", "metal that a reaction which is not followed dissolves", "analysis of the liquor"},
 	{"weight.", "atomic weight", "the current table of standard atomic weights"},
 }
 

@@ -2,6 +2,7 @@ package hazards
 
 import (
 	"slices"
+	"strings"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
@@ -25,7 +26,7 @@ func Make(c route.Case) (Review, error) {
 	r := ranges(c, variables(used), a.Figures)
 	out := Review{Case: c, Sheet: w, Walk: a.Walk, Runs: a.Runs, Used: used, Applied: c.Applied}
 	out.Assumptions = r.assumptions()
-	out.Figures = bare(a.Figures)
+	out.Figures = bare(withoutTraces(a.Figures))
 	out.Findings = judge(c, out.Figures, &a.Walk)
 	out.NotAssessed = notAssessed()
 	out.Warnings = append(append([]string(nil), c.Route.Notices...), a.Warnings...)
@@ -51,6 +52,25 @@ func read(st *chemicals.Store, w *working.Sheet) []chemicals.Datum {
 	}
 	slices.SortStableFunc(out, func(a, b chemicals.Datum) int { return a.Index - b.Index })
 	return out
+}
+
+// trace is the share of the largest fluoride of the route below which that of
+// another place is not reported: ideal dilution says nothing about so little.
+const trace = 1e-6
+
+// withoutTraces drops the fluoride figures of places that hold a trace at the
+// most. It looks at whole ranges, so a figure does not come and go within one.
+func withoutTraces(figs []figure.Figure) []figure.Figure {
+	most, high := 0.0, map[string]float64{}
+	for i := range figs {
+		if f := &figs[i]; f.Quantity == "fluoride.total" {
+			high[f.Place] = f.High.V
+			most = max(most, f.High.V)
+		}
+	}
+	return slices.DeleteFunc(figs, func(f figure.Figure) bool {
+		return strings.HasPrefix(f.Quantity, "fluoride.") && high[f.Place] < trace*most
+	})
 }
 
 // notAssessed lists the catalogued quantities no model covers yet.

@@ -20,11 +20,6 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figu
 	r := reader{c: c, w: w, k: &k}
 	r.hf, r.f = process.MolarMass(c.Store, w, "HF").As("M_HF"), process.MolarMass(c.Store, w, "F").As("M_F")
 	worked := map[string]bool{}
-	for i := range k.Account {
-		if k.Account[i].Element == "F" {
-			r.floor = k.Account[i].In * trace
-		}
-	}
 	for i := range k.Steps {
 		d := &k.Steps[i]
 		worked[d.Place] = true
@@ -38,16 +33,11 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figu
 	return r.out
 }
 
-// trace is the share of the fluorine charged below which a place is not
-// reported: ideal dilution says nothing about so little.
-const trace = 1e-6
-
 type reader struct {
 	c     route.Case
 	w     *working.Sheet
 	k     *process.Walk
 	hf, f working.Num
-	floor float64 // mol
 	out   []figure.Figure
 }
 
@@ -82,9 +72,6 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 	if whole {
 		n = r.w.Sum("n_F", "mol", append([]working.Num{liquor}, r.taken(s)...)...)
 	}
-	if n.V < r.floor {
-		return
-	}
 	v, m := r.w.Sum("V", "mL", volume...), r.w.Sum("m", "g", mass...)
 	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), "all fluorine of the place, dissolved or not; none credited to the product while it lies in the etch liquor")
 	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
@@ -118,7 +105,7 @@ func (r *reader) taken(s *process.State) []working.Num {
 func (r *reader) short(s *process.State, n working.Num) string {
 	acid := 0.0
 	for i := range s.Liquid {
-		acid += process.Total(nil, &s.Liquid[i], "n_acid", func(e *process.Entry) float64 { return e.Base }).V
+		acid += process.Total(nil, &s.Liquid[i], "n_acid", (*process.Entry).Free).V
 	}
 	if acid >= n.V || acid != acid {
 		return ""

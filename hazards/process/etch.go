@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
 )
 
 // etch turns the layered phase into product, as far as the route's conversion
@@ -26,6 +27,7 @@ func (k *walker) etch(p *State, q *Pool, e *Etch, b etching.Bath) bool {
 	k.heat(e)
 	if l.Unlisted != "" || l.Slab {
 		k.unmodelled(p, at[0], e)
+		q.doubt()
 		return true
 	}
 	n, h := solid.N.As("n"), e.Product.Hydrogen.As("h")
@@ -40,6 +42,24 @@ func (k *walker) etch(p *State, q *Pool, e *Etch, b etching.Bath) bool {
 	k.replace(p, at[0], e, done, rest)
 	k.acidShort(e)
 	return true
+}
+
+// byCurrent counts the hydrogen that the current makes where that is more than
+// the electrons of the powder: the rest comes from the electrolyte.
+func (k *walker) byCurrent(p *State, q *Pool, s *route.Step, e *Etch, b bath) {
+	i, t := k.c.Given("I", "A", s.Current), k.c.Given("t", "s", s.Time)
+	f, n := k.st.Num("constant.faraday").As("F"), e.Hydrogen.As("n")
+	e.Hydrogen = k.w.Line("n_H2", "mol", "max(n,I*t/(2*F))", max(n.V, i.V*t.V/(2*f.V)), n, i, t, f)
+	m := e.Hydrogen.As("m")
+	if extra := k.w.Line("n_H2", "mol", "m-n", m.V-n.V, m, n); extra.V > 0 {
+		k.release(q, s.Number, p.Place, "H2", "current", hydrogenGas, extra)
+		x := extra.As("n") // counted as water taken apart, so that the account closes
+		k.release(q, s.Number, p.Place, "O2", "current", atoms("O", 2), k.w.Line("n_O2", "mol", "n/2", x.V/2, x))
+	}
+	k.fact("anode", s.Number, fmt.Sprintf("The anode of step %d gives oxygen, or chlorine where the electrolyte holds chloride; which of them is not modelled, and the account counts oxygen.", s.Number))
+	if b.chloride && b.ammonium {
+		k.fact("nitrogen_trichloride", s.Number, fmt.Sprintf("Chloride and ammonium meet at the anode of step %d: if the electrolyte turns acidic, nitrogen trichloride can form, which explodes.", s.Number))
+	}
 }
 
 // heat is that of the whole powder, counted from dissolved HF. Only the etch by
@@ -120,6 +140,15 @@ func (k *walker) unmodelled(p *State, at int, e *Etch) {
 		e.Hydrogen = working.Absent("n_H2", "mol", "electrons."+l.Unlisted)
 	}
 	k.unresolve(p, at, "gas of what "+l.Formula.Text+" leaves")
+}
+
+// doubt makes every amount of a pool a bound: what a reaction that is not
+// followed took of it is not credited.
+func (q *Pool) doubt() {
+	q.Unfollowed = true
+	for i := range q.Entries {
+		q.Entries[i].N = q.Entries[i].N.Worse(working.Bound)
+	}
 }
 
 // unresolve moves a solid to the unresolved and leaves in its place one that

@@ -27,6 +27,7 @@ func (k *walker) impurities(p *State, q *Pool, e *Etch, b bath) bool {
 		did = true
 		if d.Hydrogen.Unknown() {
 			k.toUnresolved(x.Of, x.N.V)
+			q.doubt()
 			continue
 		}
 		k.dissolveMetal(q, e, x, d)
@@ -63,7 +64,6 @@ func (k *walker) impurity(x Solid, e *Etch, b bath) Dissolved {
 // leaves the rest unknown.
 func (k *walker) otherImpurity(f chemicals.Formula, h, heat working.Num, e *Etch, b bath) (working.Num, working.Num) {
 	if !k.st.Num("methane.impurity." + f.Text).Unknown() {
-		k.fact("methane", e.Step, fmt.Sprintf("%s gives methane, not hydrogen, in step %d: it burns as well.", f.Text, e.Step))
 		return working.Exact("h", "mol/mol", 0, f.Text+" gives methane"), heat
 	}
 	l, err := etching.Split(k.st, k.w, f, nil)
@@ -93,6 +93,7 @@ func (k *walker) dissolveMetal(q *Pool, e *Etch, x Solid, d Dissolved) {
 		i, _ := chemicals.ElementIndex("H")
 		of[i] = 4
 		k.release(q, e.Step, e.Place, "CH4", "carbide", &of, ch4)
+		k.sayMethane(x.Formula, e.Step)
 	}
 }
 
@@ -107,6 +108,7 @@ func (k *walker) metals(p *State, q *Pool, s *route.Step) {
 		h, n := k.st.Num("hydrogen.impurity."+x.Formula).As("h"), x.N.As("n")
 		gas := k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
 		if gas.Unknown() {
+			q.doubt()
 			k.toUnresolved(x.Of, x.N.V)
 			k.out.Releases = append(k.out.Releases, Release{s.Number, p.Place, "H2", "metal", gas})
 			continue

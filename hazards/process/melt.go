@@ -27,6 +27,7 @@ func (k *walker) melt(p *State, s *route.Step) {
 	e.Hydrogen = working.Exact("n_H2", "mol", 0, "a dry melt gives no hydrogen; wet salt gives hydrogen chloride")
 	if salt == nil || l.Unlisted != "" || l.Slab {
 		e.Hydrogen = working.Absent("n_H2", "mol", fmt.Sprintf("gas of the melt in step %d", s.Number))
+		q.doubt()
 		k.unresolve(p, at[0], fmt.Sprintf("gas of what the melt in step %d leaves", s.Number))
 		k.fact("melt", s.Number, fmt.Sprintf("The melt of step %d is not one of a divalent metal chloride with a listed layer element: what it gives off is unknown.", s.Number))
 		k.out.Etches = append(k.out.Etches, e)

@@ -107,7 +107,11 @@ func (k *walker) powder(p *State) {
 	for i := range pow.Impurities {
 		im := &pow.Impurities[i]
 		none := working.Exact("C", "J/K", 0, "heat capacity of impurities is left out")
-		add(im.Formula.Text, im.Formula.Text, Impurity, &im.Formula.Of, im.N, im.Mass, none, im.Unstated)
+		of := &im.Formula.Of
+		if im.Unstated && im.N.Unknown() {
+			of = new(chemicals.Composition) // nobody knows what it is: it cannot enter the account
+		}
+		add(im.Formula.Text, im.Formula.Text, Impurity, of, im.N, im.Mass, none, im.Unstated)
 	}
 }
 

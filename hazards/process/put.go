@@ -75,6 +75,7 @@ func (k *walker) liquid(q *Pool, m *route.Material, s *route.Step, mix *Mixing) 
 		}
 	}
 	ch := solution.Charged(k.st, k.w, m.Substance, k.c.Ranged(m.Strength), v, g)
+	mix.Fed = true
 	k.sayStrong(m.Substance, ch.Fraction, s.Number)
 	switch water, _ := chemicals.Library().Find("water"); {
 	case m.Substance.Solution == "water":
@@ -108,7 +109,7 @@ func (k *walker) enter(q *Pool, sub *chemicals.Substance, n working.Num) {
 		}
 	}
 	q.Entries = append(q.Entries, Entry{Name: sub.Name, Of: &sub.Formula.Of, Sub: sub,
-		N: n.As("n_" + ident(sub.Slug)), Acid: sub.Acid, Base: sub.Acid})
+		N: n.As("n_" + ident(sub.Slug)), Acid: sub.Acid, Base: sub.Acid + sub.Ammonium})
 	k.account(&sub.Formula.Of, n.V)
 }
 
@@ -151,6 +152,7 @@ func (k *walker) dissolve(q *Pool, m *route.Material, s *route.Step, mix *Mixing
 		g = k.w.Line("m", "g", "n*M", n.As("n").V*M.V, n.As("n"), M)
 	}
 	k.enter(q, m.Substance, n)
+	mix.Fed = true
 	mix.Salts = append(mix.Salts, Entry{Name: m.Substance.Name, Sub: m.Substance, N: n, Acid: m.Substance.Acid})
 	q.Mass = k.w.Sum("m", "g", q.Mass.As("m"), g)
 	q.HeatCapacity = k.w.Sum("C", "J/K", q.HeatCapacity.As("C"), k.solidHeat(m.Substance.Formula.Text, n))
@@ -194,4 +196,6 @@ func (k *walker) portions(q *Pool, out []Portion) []Portion {
 
 // Mixes reports whether a step dissolves or dilutes anything: a salt goes in,
 // or a solution meets another or water.
-func (m *Mixing) Mixes() bool { return len(m.Salts) > 0 || len(m.Before) > 1 || m.Diluted }
+func (m *Mixing) Mixes() bool {
+	return m.Fed && (len(m.Salts) > 0 || len(m.Before) > 1 || m.Diluted)
+}

@@ -102,10 +102,14 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 	did := k.impurities(p, q, &e, b)
 	if phase {
 		did = k.etch(p, q, &e, etching.Bath{Fluoride: b.fluoride, Chloride: b.chloride}) || did
+		if r.current {
+			k.byCurrent(p, q, s, &e, b)
+		}
 	}
-	if !b.base {
+	switch {
+	case !b.base:
 		k.metals(p, q, s)
-	} else {
+	case !phase: // what an etch in this very step leaves is part of its total
 		k.residual(p, s)
 	}
 	if did {
@@ -141,7 +145,7 @@ func (k *walker) family(p *State, b bath, r reaction) (Family, bool) {
 // the oxidant, and how much gas of which kind comes off is not modelled.
 func (k *walker) oxidise(p *State, q *Pool, s *route.Step) {
 	kept := p.Solids[:0:0]
-	met := false
+	met, seen := false, false
 	for i := range p.Solids {
 		switch x := p.Solids[i]; x.Kind {
 		case Unetched, Impurity, Residual, Based:
@@ -149,16 +153,21 @@ func (k *walker) oxidise(p *State, q *Pool, s *route.Step) {
 			k.unresolve(p, i, fmt.Sprintf("gas of what the oxidant in step %d leaves", s.Number))
 			kept = append(kept, p.Solids[i])
 		case Metal:
+			seen = true
 			q.Entries = append(q.Entries, Entry{Name: x.Name + " dissolved", Of: x.Of, N: x.N})
 		default:
+			seen = seen || x.Kind == Product
 			kept = append(kept, x)
 		}
 	}
 	p.Solids = kept
+	if met || seen {
+		k.sayOxidant(s.Number)
+	}
 	if !met {
 		return
 	}
-	k.fact("oxidant", s.Number, fmt.Sprintf("Step %d brings an oxidant to the powder: electrons go to the oxidant, oxygen and nitrogen oxides can come off with or instead of hydrogen, and the decomposition of the oxidant is catalysed by dissolved metal. None of this is modelled: gas and heat are unknown.", s.Number))
+	q.doubt()
 	missing := "gas of the oxidising etch in step " + fmt.Sprint(s.Number)
 	e := Etch{Step: s.Number, Place: p.Place, Family: Oxidising, Powder: k.out.Powder.Mass, N: k.out.Powder.N,
 		Hydrogen: working.Absent("n_H2", "mol", missing), Heat: working.Absent("Q", "kJ", "heat of the oxidising etch in step "+fmt.Sprint(s.Number))}

@@ -49,3 +49,12 @@ func (k *walker) sayStrong(sub *chemicals.Substance, w working.Num, step int) {
 		k.fact("hf_strong", step, fmt.Sprintf("Step %d uses HF of %.3g wt%%, above 50 wt%%.", step, w.V*100))
 	}
 }
+
+func (k *walker) sayOxidant(step int) {
+	k.fact("oxidant", step, fmt.Sprintf("Step %d brings an oxidant to powder, metal or product: electrons go to the oxidant, oxygen and nitrogen oxides can come off with or instead of hydrogen, and dissolved metal speeds up the decomposition of the oxidant, also later in a bottle. None of this is modelled: gas and heat are unknown.", step))
+}
+
+// sayMethane warns of a carbide that acid turns into methane.
+func (k *walker) sayMethane(formula string, step int) {
+	k.fact("methane", step, fmt.Sprintf("%s gives methane, not hydrogen, in step %d: it burns as well, and in a closed container it counts as gas.", formula, step))
+}

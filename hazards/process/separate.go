@@ -40,7 +40,7 @@ func (k *walker) cake(p *State) working.Num {
 	if k.out.Powder != nil {
 		return k.out.Powder.Mass.As("m")
 	}
-	return working.Absent("m", "g", "mass of the solid in "+p.Place)
+	return working.Exact("m", "g", 0, "no powder in the route")
 }
 
 // separate parts liquid from solid: what the solid does not hold goes on.

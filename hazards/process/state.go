@@ -12,7 +12,16 @@ type Entry struct {
 	Sub  *chemicals.Substance   // nil for what a reaction added or took
 	N    working.Num            // mol; negative where a reaction took it
 	Acid float64                // acid equivalents per mol, dissolved metal counted as a neutral salt
-	Base float64                // the same with every metal taken down to its hydroxide
+	Base float64                // base that takes it to neutral, metals down to their hydroxides and ammonium to ammonia
+}
+
+// Free is the acid of an entry per mol with dissolved metal still counted as
+// acid and ammonium not: what the pH of a wash sees.
+func (e *Entry) Free() float64 {
+	if e.Sub == nil {
+		return e.Base
+	}
+	return e.Base - e.Sub.Ammonium
 }
 
 // Pool is the liquid of one place as it was mixed; Share of it is still there.
@@ -23,6 +32,7 @@ type Pool struct {
 	HeatCapacity working.Num // J/K, low end, of the solutions and salts as charged
 	Share        working.Num
 	Whole        bool // Share is exactly one
+	Unfollowed   bool // a reaction that is not modelled may have dissolved metal into it
 }
 
 // State is the contents of a place.
@@ -78,8 +88,10 @@ func (k *walker) merged(p *State) *Pool {
 	}
 	var volumes, masses, heats []working.Num
 	var all []Entry
+	unfollowed := false
 	for i := range p.Liquid {
 		q := &p.Liquid[i]
+		unfollowed = unfollowed || q.Unfollowed
 		volumes = append(volumes, k.Part(q, q.Volume))
 		masses = append(masses, k.Part(q, q.Mass))
 		heats = append(heats, k.Part(q, q.HeatCapacity))
@@ -89,7 +101,7 @@ func (k *walker) merged(p *State) *Pool {
 		}
 	}
 	p.Liquid = []Pool{{Entries: all, Volume: k.w.Sum("V", "mL", volumes...), Mass: k.w.Sum("m", "g", masses...),
-		HeatCapacity: k.w.Sum("C", "J/K", heats...), Share: one, Whole: true}}
+		HeatCapacity: k.w.Sum("C", "J/K", heats...), Share: one, Whole: true, Unfollowed: unfollowed}}
 	return &p.Liquid[0]
 }
 

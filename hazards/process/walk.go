@@ -81,6 +81,7 @@ type Done struct {
 type Mixing struct {
 	Before, After []Portion
 	Salts         []Entry     // solids that went into solution
+	Fed           bool        // a liquid or a salt went in
 	Diluted       bool        // water or another liquid without a model went in with a solute there
 	AcidBefore    working.Num // mol of acid equivalents there to dissolve them
 }
@@ -163,6 +164,10 @@ func (k *walker) step(s *route.Step) {
 		k.react(p, s, reaction{closed: s.Do == "heat_closed"})
 	}
 	d.Etches = append([]int(nil), p.Etches...)
+	var to State
+	if t := k.places[s.Into]; t != nil {
+		to = t.copy()
+	}
 	switch s.Do {
 	case "transfer", "collect", "sample":
 		k.move(p, s)
@@ -176,7 +181,23 @@ func (k *walker) step(s *route.Step) {
 		d.Etches = nil
 	}
 	d.After = p.copy()
+	k.arrive(s, to, &d)
 	k.out.Steps = append(k.out.Steps, d)
+}
+
+// arrive lets what a step sent on react with what was there. Where powder meets
+// etchant only there, the step is told of that place.
+func (k *walker) arrive(s *route.Step, before State, d *Done) {
+	to := k.places[s.Into]
+	if to == nil {
+		return
+	}
+	etches := len(k.out.Etches)
+	k.react(to, s, reaction{})
+	if len(k.out.Etches) > etches {
+		d.Place, d.Before, d.After, d.Hot = to.Place, before, to.copy(), to.Set
+		d.Etches = append([]int(nil), to.Etches...)
+	}
 }
 
 // passive verbs move or part what is there; no temperature is set in them, so

@@ -63,6 +63,10 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	W := x.Added
 	x.Kept = k.w.Line("f", "1", "R/(R+W)", R.V/(R.V+W.V), R, W)
 	k.count(&x, !s.Retained.Set && len(p.Solids) > 0)
+	if len(p.Solids) == 0 && !s.Retained.Set {
+		left := fmt.Sprintf("liquid that stays in %s in step %d", p.Place, s.Number)
+		x.Needed, x.PH = working.Absent("N", "1", left), working.Absent("pH", "1", left)
+	}
 	k.rinse(p, s, &x, *c)
 	if !x.WaterOnly {
 		k.reactWash(p, s)
@@ -79,9 +83,9 @@ func (k *walker) concentrations(q *Pool, x *Wash) {
 	v := q.Volume.As("V")
 	per := func(symbol string, n working.Num) working.Num {
 		y := n.As("n")
-		return k.w.Line(symbol, "mol/L", "n/V*1000", y.V/v.V*1000, y, v)
+		return k.w.Line(symbol, "mol/L", "n/max(V,1e-9)*1000", y.V/max(v.V, 1e-9)*1000, y, v)
 	}
-	x.Acid = per("c_acid", Total(k.w, q, "n_acid", func(e *Entry) float64 { return e.Base }))
+	x.Acid = per("c_acid", Total(k.w, q, "n_acid", (*Entry).Free))
 	x.Fluoride = per("c_F", Element(k.w, q, "F"))
 }
 

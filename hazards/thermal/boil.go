@@ -101,6 +101,9 @@ func (r *reader) boiling(d *process.Done) (working.Num, string) {
 	if l.hf.V != 0 || l.hf.Unknown() {
 		t = append(t, solution.BoilingPoint(st, r.w, "hf", r.strength("HF", l.hf, l.water)).As("T_2"))
 	}
+	if len(t) == 0 {
+		return working.Absent("T_b", "degC", "boiling point of a liquor with no acid left in it"), "measure it, or look for vapour data"
+	}
 	if len(t) == 1 {
 		return t[0].Worse(working.Bound), cond
 	}

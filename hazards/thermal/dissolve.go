@@ -7,11 +7,11 @@ import (
 
 // dissolution is the greatest heat over the product states listed for titanium
 // phases, each as far as the acid offered allows, and never less than the etch
-// itself:
+// itself, with the heat of the impurities on top:
 //
 //	TiF3(s):   phase + (3 Ti + 3 Al) HF -> Ti TiF3 + Al AlF3(aq) + C + H2
 //	TiF6(2-):  phase + (6 Ti + 3 Al) HF -> Ti (TiF6(2-) + 2 H+) + Al AlF3(aq) + C + H2
-func (r *reader) dissolution(e *process.Etch, etch working.Num) working.Num {
+func (r *reader) dissolution(e *process.Etch) working.Num {
 	l, st := r.k.Layered, r.c.Store
 	var ti, al float64
 	for _, p := range append(append([]part(nil), parts(l.M)...), parts(l.A)...) {
@@ -41,6 +41,15 @@ func (r *reader) dissolution(e *process.Etch, etch working.Num) working.Num {
 	}
 	solid := state("enthalpy.TiF3(s)", 3, "HF per Ti to TiF3").As("Q_s")
 	ion := state("enthalpy.TiF6(2-)(aq)", 6, "HF per Ti to TiF6(2-)").As("Q_i")
-	own := etch.As("Q_e")
-	return r.w.Line("Q", "kJ", "max(Q_s,Q_i,Q_e)", max(solid.V, ion.V, own.V), solid, ion, own).Worse(working.Bound)
+	own, rest := e.Heat.As("Q_e"), r.impurities(e).As("Q_f")
+	return r.w.Line("Q", "kJ", "max(Q_s,Q_i,Q_e)+Q_f", max(solid.V, ion.V, own.V)+rest.V, solid, ion, own, rest).Worse(working.Bound)
+}
+
+// impurities is the heat of the foreign solids alone, in kJ.
+func (r *reader) impurities(e *process.Etch) working.Num {
+	terms := make([]working.Num, len(e.Dissolved))
+	for i := range e.Dissolved {
+		terms[i] = e.Dissolved[i].Heat
+	}
+	return r.w.Sum("Q", "kJ", terms...)
 }

@@ -28,13 +28,22 @@ func (r *reader) mix(d *process.Done) {
 		terms = append(terms, r.integral(&m.Before[i], "b", -1))
 	}
 	for i := range m.Salts {
+		if m.Salts[i].Sub.Solution != "" {
+			continue // its heat is in the integral of the solution it makes
+		}
 		terms = append(terms, r.salt(&m.Salts[i], m))
 	}
 	q := r.w.Sum("Q_mix", "kJ", terms...).Worse(working.Estimated)
 	place := figure.Step(d.Number)
 	r.put("heat.mix.total", place, q, "dissolving and diluting only; other solutes in the same water are left out of each")
 	c := d.After.HeatCapacity(r.w).As("C")
-	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "Q_mix*1000/C", q.V*1000/c.V, q, c), "nothing lost; low heat capacity")
+	if q.V < 0 && c.Status == working.Bound {
+		// A heat capacity left out overstates the cooling, which is no bound.
+		r.put("heat.mix.rise", place, working.Absent("dT", "K", "cp. of every solid and solution mixed"), "it cools, by less than the known heat capacities alone would say")
+		return
+	}
+	lo := working.Exact("lo", "K", -25, "from 25 degC to freezing")
+	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "max(Q_mix*1000/C,lo)", max(q.V*1000/c.V, lo.V), q, c, lo), "nothing lost; low heat capacity; no colder than freezing from 25 degC")
 }
 
 // integral is the heat of making a portion from its pure solute, in kJ, with
@@ -61,7 +70,7 @@ func (r *reader) salt(e *process.Entry, m *process.Mixing) working.Num {
 		return r.w.Line("Q", "kJ", "q*min(n,A)", q.V*min(n.V, a.V), q, n, a)
 	}
 	q := st.Num("dissolution_water." + f + "(s)").As("q")
-	if q.Unknown() {
+	if q.Unknown() && e.Sub.Acid > 0 { // bifluoride in water makes its own acid
 		q = st.Num("dissolution." + f + "(s)").As("q")
 	}
 	return r.w.Line("Q", "kJ", "q*n", q.V*n.V, q, n)

@@ -57,7 +57,7 @@ func (r *reader) etch(e *process.Etch) {
 	r.put("heat.etch.total", place, q, "whole powder with its impurities, counted from dissolved HF")
 	r.put("heat.etch.per_gram", place, r.w.Line("q", "kJ/g", "Q/m", q.V/m.V, q, m), "over the mass of powder")
 	if e.Family == process.FluorideAcid && e.N.Symbol != "" {
-		r.put("heat.etch.dissolution_bound", place, r.dissolution(e, q), "every metal in solution, carbon left as solid, no more than the acid offered allows")
+		r.put("heat.etch.dissolution_bound", place, r.dissolution(e), "every metal in solution, carbon left as solid, no more than the acid offered allows")
 	}
 }
 

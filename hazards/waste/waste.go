@@ -61,6 +61,7 @@ type acids struct {
 	ammonium  working.Num
 	water     working.Num // g
 	mass      working.Num // g
+	unknown   bool        // metal may be dissolved in it that is not followed
 }
 
 func (r *reader) acids(q *process.Pool) acids {
@@ -75,7 +76,7 @@ func (r *reader) acids(q *process.Pool) acids {
 			}
 			return e.Sub.Ammonium
 		}),
-		mass: process.PartOf(w, q, q.Mass),
+		mass: process.PartOf(w, q, q.Mass), unknown: q.Unfollowed,
 	}
 	n := process.Total(w, q, "n_w", func(e *process.Entry) float64 {
 		if e.Sub != nil && e.Sub.Solution == "water" {
@@ -99,7 +100,12 @@ func (r *reader) sum(all []acids) acids {
 		}
 		return r.w.Sum(symbol, unit, terms...)
 	}
+	unknown := false
+	for i := range all {
+		unknown = unknown || all[i].unknown
+	}
 	return acids{
+		unknown:   unknown,
 		base:      add("B", "mol", func(a *acids) working.Num { return a.base }),
 		fluorine:  add("n_F", "mol", func(a *acids) working.Num { return a.fluorine }),
 		aluminium: add("n_Al", "mol", func(a *acids) working.Num { return a.aluminium }),
