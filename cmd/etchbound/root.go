@@ -90,7 +90,11 @@ func root(s streams) *cobra.Command {
 	cmd.SetOut(s.out)
 	cmd.SetErr(s.err)
 	cmd.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
-		return input("etchbound: %v%s (see %s --help)", err, nearFlag(c, err), c.CommandPath())
+		text, _, parse := strings.Cut(err.Error(), ": strconv.")
+		if parse {
+			text += ": it takes no value, or true or false"
+		}
+		return input("etchbound: %s%s (see %s --help)", text, nearFlag(c, err), c.CommandPath())
 	})
 	cmd.AddCommand(reviewCommand(s), checkCommand(s), starterCommand(s), dataCommand(s), explainCommand(s), schemaCommand(s), scaleCommand(s), versionCommand(s))
 	return cmd
