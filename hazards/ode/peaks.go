@@ -1,0 +1,149 @@
+package ode
+
+import "math"
+
+// watch follows one Peak. value is that at t.
+type watch struct {
+	best  Maximum
+	value float64
+	start float64   // a few steps before the best, from where to sharpen it
+	from  []float64 // state there
+	until float64   // a step after it
+}
+
+func newWatches(peaks []Peak, n int) []watch {
+	w := make([]watch, len(peaks))
+	for i := range w {
+		w[i].best.Y, w[i].from = make([]float64, n), make([]float64, n)
+	}
+	return w
+}
+
+// consider keeps a value if it is the greatest so far.
+func (r *run) consider(w *watch, made step, t, v float64, y []float64, edge bool) {
+	b := &w.best
+	if b.Found && v <= b.Value {
+		return
+	}
+	copy(b.Y, y)
+	b.Found, b.Piece, b.T, b.Value, b.Edge = true, made.piece, t, v, edge
+	w.start, w.until = r.trail.oldest(w.from), min(made.to+made.h, r.end)
+}
+
+func (r *run) openPeaks() Status {
+	if len(r.watches) > 0 {
+		r.trail.count = 0
+		r.trail.add(r.t, r.y)
+	}
+	for i := range r.watches {
+		w := &r.watches[i]
+		v := r.p.Peaks[i].Of(r.piece, r.t, r.y)
+		if v-v != 0 {
+			return r.badScalar("peak", i)
+		}
+		w.value = v
+		r.consider(w, step{t: r.t, to: r.t, piece: r.piece}, r.t, v, r.y, true)
+	}
+	return Reached
+}
+
+// peaks looks for maxima in the step.
+func (r *run) peaks(made step) Status {
+	if len(r.watches) > 0 {
+		r.trail.add(r.t, r.y)
+	}
+	for i := range r.watches {
+		if !r.climb(&r.watches[i], r.p.Peaks[i].Of, made) {
+			return r.badScalar("peak", i)
+		}
+	}
+	return Reached
+}
+
+// climb looks at one function at the quarters of the step. The quartic through
+// the five values tells whether a maximum is worth looking for.
+func (r *run) climb(w *watch, of Scalar, made step) bool {
+	span := made.to - made.t
+	v := [5]float64{w.value}
+	for i := 1; i < 5; i++ {
+		t := made.t + 0.25*float64(i)*span
+		if i == 4 {
+			t = made.to
+		}
+		v[i] = r.scalar(of, made, t)
+		if v[i]-v[i] != 0 {
+			return false
+		}
+		if i < 4 {
+			r.consider(w, made, t, v[i], r.inside, false)
+		}
+	}
+	slopes := quarterSlopes(v)
+	for i := range 4 {
+		if slopes[i] > 0 && slopes[i+1] <= 0 {
+			r.summit(w, of, made, made.t+0.25*float64(i)*span, made.t+0.25*float64(i+1)*span)
+		}
+	}
+	r.consider(w, made, made.to, v[4], r.z, made.to == r.end)
+	w.value = v[4]
+	return true
+}
+
+// quarterSlopes are the slopes, but for a common factor, of the quartic through
+// five evenly spaced values.
+func quarterSlopes(v [5]float64) [5]float64 {
+	return [5]float64{
+		-25*v[0] + 48*v[1] - 36*v[2] + 16*v[3] - 3*v[4],
+		-3*v[0] - 10*v[1] + 18*v[2] - 6*v[3] + v[4],
+		v[0] - 8*v[1] + 8*v[3] - v[4],
+		-v[0] + 6*v[1] - 18*v[2] + 10*v[3] + 3*v[4],
+		3*v[0] - 16*v[1] + 36*v[2] - 48*v[3] + 25*v[4],
+	}
+}
+
+// summit places a maximum between two times where the slope falls through zero.
+func (r *run) summit(w *watch, of Scalar, made step, from, to float64) {
+	at := func(t float64) float64 {
+		made.value(r.dense, t, r.inside)
+		if !r.rate(t, r.inside, r.arg) {
+			return math.NaN()
+		}
+		return r.slope(of, made, t)
+	}
+	a, b := at(from), at(to)
+	if !(a > 0 && b <= 0) {
+		return
+	}
+	top, ok := crossing(at, from, to, a, b)
+	if !ok {
+		return
+	}
+	made.value(r.dense, top, r.inside)
+	if v := of(made.piece, top, r.inside); v-v == 0 {
+		r.consider(w, made, top, v, r.inside, false)
+	}
+}
+
+// slope is the derivative of a function along the solution at the state in
+// inside with the derivative in arg, by differences of order 4 along the
+// tangent. Where a point on one side is outside the domain of the function the
+// other side is taken; zero if both are.
+func (r *run) slope(of Scalar, made step, t float64) float64 {
+	d := (made.to - made.t) / 512
+	at := func(m float64) float64 {
+		add1(r.e, r.inside, m*d, r.arg)
+		return of(made.piece, t+m*d, r.e)
+	}
+	s := (8*(at(1)-at(-1)) - (at(2) - at(-2))) / (12 * d)
+	if s-s == 0 {
+		return s
+	}
+	here := of(made.piece, t, r.inside)
+	for _, side := range [...]float64{1, -1} {
+		s = side * (4*at(side) - at(2*side) - 3*here) / (2 * d)
+		if s-s == 0 {
+			return s
+		}
+	}
+	return 0
+}
