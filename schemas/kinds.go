@@ -63,14 +63,35 @@ func kindHint(node *Node, types []string, rule map[string]any) string {
 		}
 	case slices.Contains(types, "string") && (node.Kind == Number || node.Kind == Bool) && rule["dimension"] == nil:
 		return "in quotes it is text: \"" + node.Text + "\""
+	case slices.Contains(types, "array") && node.Kind == Map && node.braced():
+		return "put brackets around the braces: [{...}]"
 	case slices.Contains(types, "array") && (node.Kind == Map || node.Kind == Text):
 		return "write a list: each item on a line of its own, after a dash and a space"
 	case (slices.Contains(types, "number") || slices.Contains(types, "integer")) && node.Kind == Text:
 		return numberHint(node)
 	case slices.Equal(types, []string{"object"}) && node.Kind == Text && rule["properties"] != nil:
-		return "write its keys below it, indented by two spaces"
+		return objectHint(node, rule)
 	}
 	return ""
+}
+
+// braced reports whether a map is written in braces.
+func (n *Node) braced() bool {
+	line := []rune(n.file.line(n.Line))
+	return n.Column <= len(line) && line[n.Column-1] == '{'
+}
+
+// objectHint is for a text where a map is meant, such as the one word that the
+// map would need.
+func objectHint(node *Node, rule map[string]any) string {
+	props, _ := rule["properties"].(map[string]any)
+	if keys := stringsOf(rule["required"]); len(keys) == 1 {
+		inner, _ := props[keys[0]].(map[string]any)
+		if near := nearestWord(node.Text, inner); near != "" {
+			return "write {" + keys[0] + ": " + near + "}"
+		}
+	}
+	return "write its keys in braces, or below it, indented by two spaces"
 }
 
 // numberHint is for a text where a plain number is meant.
@@ -81,6 +102,9 @@ func numberHint(node *Node) string {
 	}
 	if e, ok := err.(*quantity.Error); ok && e.Hint != "" {
 		return e.Hint
+	}
+	if !strings.ContainsAny(node.Text, "0123456789") {
+		return "write a number; what it depends on belongs in note"
 	}
 	return "write the number alone, without a unit"
 }
@@ -113,11 +137,31 @@ func acceptedWords(rule map[string]any) string {
 	if s := stringOf(rule["explain"]); s != "" {
 		return s
 	}
-	s := stringOf(rule["description"])
+	s := strings.TrimSpace(shapeWords(rule) + stringOf(rule["description"]))
 	if e := example(rule); e != "" && !strings.Contains(s, e) {
 		s = strings.TrimSuffix(s, ".") + "; for example " + e
 	}
 	return s
+}
+
+// shapeWords begins what a key takes with its shape, where it is not plain text.
+func shapeWords(rule map[string]any) string {
+	switch stringOf(rule["type"]) {
+	case "array":
+		return "a list. "
+	case "object":
+		if props, ok := rule["properties"].(map[string]any); ok {
+			return keyNames(props) + ". "
+		}
+		return "a map of keys. "
+	case "number", "integer":
+		return "a number. "
+	case "boolean":
+		return "true or false. "
+	case "string":
+		return "text. "
+	}
+	return ""
 }
 
 // notListed is for a word that is none of those a key takes.
@@ -128,11 +172,7 @@ func (d *schemaDoc) notListed(node *Node, rule map[string]any) Problem {
 		list = []string{c}
 	}
 	hint := ""
-	also, _ := rule["also_values"].(map[string]any)
-	word := strings.NewReplacer("-", "_", " ", "_").Replace(strings.ToLower(node.Text))
-	if near := stringOf(also[word]); near != "" {
-		hint = "did you mean " + near + "?"
-	} else if near := Nearest(word, list); near != "" {
+	if near := nearestWord(node.Text, rule); near != "" {
 		hint = "did you mean " + near + "?"
 	}
 	accepted := strings.Join(list, ", ")
@@ -140,6 +180,32 @@ func (d *schemaDoc) notListed(node *Node, rule map[string]any) Problem {
 		accepted = "one of " + accepted
 	}
 	return node.Problem(fmt.Sprintf("%s cannot be %s", lastKey(node.Path), shorten(node.Text)), accepted, hint)
+}
+
+// nearestWord is the word of a schema's list that was likely meant: by another
+// word for it, by its spelling, or as one word of several.
+func nearestWord(text string, rule map[string]any) string {
+	list := append(stringsOf(rule["enum"]), stringsOf(rule["const"])...)
+	also, _ := rule["also_values"].(map[string]any)
+	word := strings.NewReplacer("-", "_", " ", "_").Replace(strings.ToLower(text))
+	if near := stringOf(also[word]); near != "" {
+		return near
+	}
+	if slices.Contains(list, word) && word != text {
+		return word
+	}
+	if near := Nearest(word, list); near != "" {
+		return near
+	}
+	for _, w := range strings.Split(word, "_") {
+		if near := stringOf(also[w]); near != "" {
+			return near
+		}
+		if slices.Contains(list, w) {
+			return w
+		}
+	}
+	return ""
 }
 
 // other is for the sizes and patterns that the schemas use.
@@ -172,5 +238,8 @@ func (d *schemaDoc) other(node *Node, rule map[string]any, keyword string) Probl
 		what = fmt.Sprintf("%s cannot be %s", name, found(node))
 	}
 	hint := stringOf(rule["hint"])
+	if keyword == "pattern" && strings.EqualFold("^"+node.Text+"$", stringOf(rule[keyword])) {
+		hint = "write it in small letters: " + strings.ToLower(node.Text)
+	}
 	return node.Problem(what, acceptedWords(rule), hint)
 }

@@ -1,6 +1,7 @@
 package schemas
 
 import (
+	"slices"
 	"strconv"
 
 	"etchbound/schemas/quantity"
@@ -36,10 +37,14 @@ type Node struct {
 	Keys         []Key          // of a Map, in the order of the file
 	Items        []*Node        // of a List
 
-	bad     bool // already reported; nothing more is said of it
-	partial bool // a key of it was refused, so none is missed
-	comment string
-	file    *File
+	bad      bool     // already reported; nothing more is said of it
+	partial  bool     // a key of it was refused, so none is missed
+	nothing  bool     // no value was written
+	notPlain error    // why it is no plain number, though it looks like one
+	required bool     // of a key that cannot be left out
+	meant    []string // keys that were likely meant by those that are not known
+	comment  string
+	file     *File
 }
 
 // Key is one entry of a map.
@@ -85,6 +90,12 @@ func (n *Node) key(name string) *Key {
 
 // Has reports whether the key was written.
 func (n *Node) Has(key string) bool { return n.key(key) != nil }
+
+// Wrote reports whether the key was written, be it misspelt, which is told at
+// its place.
+func (n *Node) Wrote(key string) bool {
+	return n.Has(key) || n != nil && slices.Contains(n.meant, key)
+}
 
 // Str is the text of a scalar key as written, empty where it was left out.
 func (n *Node) Str(key string) string { return n.Get(key).String() }
@@ -134,6 +145,9 @@ func (n *Node) Bool(key string) *bool {
 // Usable reports whether the node is there, of the kind, and not already
 // reported as wrong.
 func (n *Node) Usable(k Kind) bool { return n != nil && !n.bad && n.Kind == k }
+
+// Required reports whether the node is the value of a key that has to be there.
+func (n *Node) Required() bool { return n != nil && n.required }
 
 // Problem is an error at the node.
 func (n *Node) Problem(what, accepted, hint string) Problem {

@@ -36,7 +36,9 @@ func read(t testing.TB, text, schema string) (*schemas.Node, []schemas.Problem) 
 	return root, problems
 }
 
-const start = "route: etchbound/1\ntitle: T\nbasis: {status: invented}\n"
+const bare = "route: etchbound/1\ntitle: T\nbasis: {status: invented}\n"
+
+const start = bare + "places: {a: {kind: bottle}, b: {kind: drum}}\n"
 
 const steps = "steps:\n  - {do: cool, in: a, temperature: 20 degC}\n"
 
@@ -49,7 +51,12 @@ func material(m string) string {
 }
 
 // with is a whole file with further keys before the steps.
-func with(keys string) string { return start + keys + "\n" + steps }
+func with(keys string) string {
+	if strings.HasPrefix(strings.TrimPrefix(keys, mark), "places:") {
+		return bare + keys + "\n" + steps
+	}
+	return start + keys + "\n" + steps
+}
 
 var malformed = []struct {
 	name, text string
@@ -77,9 +84,16 @@ var malformed = []struct {
 	{"second colon", start + "purpose: the aim" + mark + ": a film\n" + steps, "put the text in quotes"},
 	{"quote not closed", start + "purpose: " + mark + "\"open\n" + steps, "not closed"},
 	{"quote not closed before others", start + "purpose: " + mark + "\"open\ndate: \"2026-11-25\"\n" + steps, "not closed"},
-	{"decimal comma in braces", with("precursor: {phase: Ti3AlC2, mass: " + mark + "3,2 g}"), "write 3.2 g"},
+	{"decimal comma in braces", with("precursor: {phase: Ti3AlC2, mass: " + mark + "3,2 g}"), "point: 3.2 g"},
 	{"decimal comma where a number is meant", step("{do: wash, in: a, into: b, what: [{substance: water, volume: 1 L}], target_ph: " + mark + "\"5,5\"}"), "5.5"},
 	{"year with a unit", strings.Replace(start, "{status: invented}", "{status: invented, year: "+mark+"2017 d}", 1) + steps, "a year such as"},
+	{"three digits behind a comma in braces", with("precursor: {phase: Ti3AlC2, mass: " + mark + "1,000 mg}"), "write 1000 mg, or 1.000 mg if"},
+	{"decimal commas in a range in braces", with("precursor: {phase: Ti3AlC2, mass: " + mark + "3,2 (3,1 to 3,3) g}"), "write a decimal point: 3.2 (3.1 to 3.3) g"},
+	{"decimal comma and a blank in braces", with("precursor: {phase: Ti3AlC2, mass: " + mark + "3, 2 g, purity: 96 wt%}"), "3.2 g"},
+	{"decimal comma of a count", step("{do: wash, in: a, into: b, what: [{substance: water, volume: 1 L}], cycles: " + mark + "\"4,0\"}"), "4.0"},
+	{"quote not closed in braces", strings.Replace(start, "{status: invented}", "{status: invented, title: "+mark+"\"Etching, year: 2017}", 1) + steps, "not closed"},
+	{"quote not closed behind one of two lines", start + "purpose: 'one\n  two'\nnotes: " + mark + "\"open\ndate: \"2026-11-25\"\n" + steps, "not closed"},
+	{"second colon behind a quote of two lines", start + "purpose: \"one\n  two\"\nnotes: a" + mark + ": b: c\n" + steps, "second colon"},
 	{"bracket not closed", step(mark + "{do: cool, in: a, temperature: 20 degC"), "bracket"},
 	{"line without a colon", start + "purpose: x\n" + mark + "precursor\n" + steps, "colon"},
 	{"at sign", start + "purpose: " + mark + "@home\n" + steps, "cannot begin a value"},
@@ -96,10 +110,12 @@ var malformed = []struct {
 	{"number as a key", with("places:\n  " + mark + "1: {kind: tube}"), "the key 1 is no text"},
 	{"truth as a key", with("places:\n  " + mark + "true: {kind: tube}"), "the key true is no text"},
 	{"list as a key", with("places:\n  " + mark + "[a, b]: {kind: tube}"), "in the place of a key"},
-	{"key twice", with("purpose: a\n" + mark + "purpose: b"), "first in line 4, column 1"},
+	{"key twice", with("purpose: a\n" + mark + "purpose: b"), "first in line 5, column 1"},
 	{"nothing after a key", with(mark + "purpose:"), "nothing is written"},
 	{"tilde", with("purpose: " + mark + "~"), "stands for nothing"},
 	{"null", with("purpose: " + mark + "null"), "stands for nothing"},
+	{"nothing after a key that has to be there", with("precursor:\n  phase: Ti3AlC2\n  " + mark + "mass:"), "has to be there: write its value, such as 1 g"},
+	{"nan for a key that may be left out", with("precursor: {phase: Ti3AlC2, mass: 1 g, particle_size: " + mark + "nan um}"), "leave the key out"},
 	{"empty item", with("precursor: {phase: Ti3AlC2, mass: 1 g, layers: [Al, " + mark + "~]}"), "stands for nothing"},
 
 	// numbers
@@ -119,6 +135,8 @@ var malformed = []struct {
 	// quantities
 	{"bare number", material("{substance: water, volume: " + mark + "40}"), "40 mL"},
 	{"unit of something else", material("{substance: water, volume: 40 " + mark + "g}"), "unit of a mass"},
+	{"unit of another key", material("{substance: HCl, strength: 9 mol/L, volume: 40 " + mark + "g}"), "write mass: 40 g, or give a volume, such as 40 mL"},
+	{"unit without a number", with("precursor: {phase: Ti3AlC2, mass: " + mark + "g}"), "write the number before it: 2 g"},
 	{"unit nobody knows", material("{substance: water, volume: 40 " + mark + "mLs}"), "did you mean mL"},
 	{"unit behind a micro sign", material("{substance: \"\u00b5-water\", volume: 40 " + mark + "\u00b5LL}"), "did you mean uL"},
 	{"decimal comma", material("{substance: water, volume: \"" + mark + "1,5 mL\"}"), "1.5 mL"},
@@ -141,7 +159,7 @@ var malformed = []struct {
 	{"verb nobody knows", step("{do: " + mark + "whash, in: a}"), "did you mean wash"},
 	{"another word for a verb", step("{do: " + mark + "neutralize, in: a}"), "did you mean neutralise"},
 	{"closure nobody knows", with("places: {a: {kind: tube, closure: " + mark + "sealed}}"), "did you mean closed"},
-	{"another format", "route: " + mark + "etchbound/2\ntitle: T\nbasis: {status: invented}\n" + steps, "etchbound/1"},
+	{"another format", strings.Replace(start, "etchbound/1", mark+"etchbound/2", 1) + steps, "etchbound/1"},
 	{"date in words", with("date: " + mark + "25 Nov 2026"), "year-month-day"},
 
 	// keys
@@ -149,16 +167,42 @@ var malformed = []struct {
 	{"key cut short", step("{do: cool, in: a, " + mark + "temp: 20 degC, temperature: 20 degC}"), "did you mean temperature"},
 	{"another word for a key", material("{substance: HCl, " + mark + "concentration: 9 mol/L, volume: 1 mL}"), "did you mean strength"},
 	{"capitals in a key", with("precursor: {" + mark + "Phase: Ti3AlC2, mass: 1 g}"), "did you mean phase"},
-	{"key missing", mark + "route: etchbound/1\ntitle: T\n" + steps, "the key basis is missing"},
+	{"key missing", mark + strings.Replace(start, "basis: {status: invented}\n", "", 1) + steps, "add basis: {status: memory}"},
+	{"no places", mark + bare + steps, "add places: {etch: {"},
+	{"places with nothing in them", with("places: " + mark + "{}"), "places is empty"},
+	{"no steps at all", mark + start, "indented, - {do: charge, in: etch, what: ["},
+	{"steps are a text", start + "steps: " + mark + "stir\n", "accepted: a list"},
 	{"place with a capital", with("places: {" + mark + "Etch: {kind: tube}}"), "write it as etch"},
-	{"place with a name of the review", with("places: {" + mark + "waste: {kind: drum}}"), "not waste"},
+	{"place with a name of the review", with("places: {" + mark + "waste: {kind: drum}}"), "such as waste_container"},
 	{"step without its verb", step(mark + "{in: a}"), "the key do is missing"},
 	{"wash without what", step(mark + "{do: wash, in: a, into: b}"), "a wash step needs the key what"},
 	{"wash without into", step(mark + "{do: wash, in: a, what: [{substance: water, volume: 1 L}]}"), "a wash step needs the key into"},
-	{"addition without its time", step(mark + "{do: add, in: a, what: precursor, temperature: 20 degC}"), "add over: 10 min"},
+	{"addition without its time", step(mark + "{do: add, in: a, what: precursor, temperature: 20 degC}"), "an add step needs the key over"},
+	{"temperature of a transfer", step("{do: transfer, in: a, into: b, " + mark + "temperature: 20 degC}"), "temperature is for steps such as add, hold"},
+	{"keys that a transfer takes", step("{do: transfer, in: a, into: b, " + mark + "temperature: 20 degC}"), "the keys attended, do, gas, in, into, label, note, part, stirred, time"},
 	{"hold with material", step("{do: hold, in: a, time: 1 h, temperature: 20 degC, " + mark + "what: precursor}"), "a hold step takes no what"},
-	{"cycles of a hold", step("{do: hold, in: a, time: 1 h, temperature: 20 degC, " + mark + "cycles: 3}"), "a hold step takes no cycles"},
-	{"one material without its list", step("{do: charge, in: a, what: " + mark + "{substance: water, volume: 1 L}}"), "write a list"},
+	{"cycles of a hold", step("{do: hold, in: a, time: 1 h, temperature: 20 degC, " + mark + "cycles: 3}"), "cycles is for steps of prewash, wash, exchange"},
+	{"one material without its list", step("{do: charge, in: a, what: " + mark + "{substance: water, volume: 1 L}}"), "brackets around the braces"},
+	{"one material below what", start + "steps:\n  - do: charge\n    in: a\n    what:\n      " + mark + "substance: water\n      volume: 1 L\n", "write a list"},
+	{"another word for the powder", step("{do: charge, in: a, what: " + mark + "MAX phase}"), "write precursor for the powder"},
+	{"precursor with a capital", step("{do: charge, in: a, what: [" + mark + "Precursor]}"), "small letters: precursor"},
+	{"impurities as a text", with("precursor: {phase: Ti3AlC2, mass: 1 g, impurities: " + mark + "3 % TiC}"), "list them: [{formula: TiC"},
+	{"impurity without its share", with("precursor: {phase: Ti3AlC2, mass: 1 g, impurities: [" + mark + "TiC]}"), "for example {formula: TiC, share: 3 wt%}"},
+	{"impurity as a key", with("precursor: {phase: Ti3AlC2, mass: 1 g, impurities: [{" + mark + "NbC: 5 wt%}]}"), "write {formula: TiC, share: 3 wt%}"},
+	{"precursor with a mass", material("{" + mark + "precursor, mass: 1 g}"), "the word precursor, or a map"},
+	{"key of a place in a step", step("{do: cool, in: a, temperature: 20 degC, " + mark + "cooling: {kind: jacket}}"), "cooling is a key of a place"},
+	{"key of the file in a step", step("{do: cool, in: a, temperature: 20 degC, " + mark + "family: hf}"), "family is a key of the file itself"},
+	{"key that nothing takes", step("{do: cool, in: a, temperature: 20 degC, " + mark + "rpm: 300}"), "belongs in note"},
+	{"duration of an addition", step("{do: add, in: a, what: precursor, temperature: 20 degC, " + mark + "duration: 10 min}"), "did you mean over"},
+	{"duration of a hold", step("{do: hold, in: a, temperature: 20 degC, " + mark + "duration: 10 min}"), "did you mean time"},
+	{"into of a quench", step("{do: quench, in: a, what: [{substance: water, volume: 1 L}], " + mark + "into: b}"), "into is for steps of sample, transfer"},
+	{"two words for a kind", with("places: {a: {kind: " + mark + "centrifuge tube}}"), "did you mean tube"},
+	{"one word for cooling", with("places: {a: {kind: tube, cooling: " + mark + "ice bath}}"), "write {kind: ice_bath}"},
+	{"words for a number", step("{do: wash, in: a, into: b, what: [{substance: water, volume: 1 L}], cycles: " + mark + "until neutral}"), "belongs in note"},
+	{"more than a number", step("do: wash\n    in: a\n    into: b\n    what: [{substance: water, volume: 1 L}]\n    target_ph: " + mark + ">6"), "write a number alone"},
+	{"more than a length", start + "precursor:\n  phase: Ti3AlC2\n  mass: 1 g\n  particle_size: " + mark + ">38 um\n" + steps, "write a number alone"},
+	{"range where one number is meant", step("{do: wash, in: a, into: b, what: [{substance: water, volume: 1 L}], target_ph: " + mark + "7 - 9}"), "without a range"},
+	{"share of one", with("precursor: {phase: Ti3AlC2, mass: 1 g, purity: " + mark + "0.96}"), "96 wt% for a share of one, or 0.96 wt%"},
 	{"no steps", start + "steps: " + mark + "[]\n", "steps is empty"},
 	{"element twice", with("precursor: {phase: Ti3AlC2, mass: 1 g, layers: " + mark + "[Al, Al]}"), "twice"},
 }
@@ -194,14 +238,25 @@ func TestNoFollowingFaults(t *testing.T) {
 	}
 }
 
+// A key that has to be there is not to be left out.
+func TestNoLeavingOutOfRequiredKeys(t *testing.T) {
+	for _, text := range []string{with("precursor: {phase: Ti3AlC2, mass: nan g}"), with("precursor: {phase: Ti3AlC2, mass: }"),
+		step("{do: hold, in: a, temperature: 20 degC, time: inf h}")} {
+		_, problems := read(t, text, "route")
+		if len(problems) != 1 || strings.Contains(problems[0].Hint, "leave the key out") {
+			t.Errorf("%s: %v", text, problems)
+		}
+	}
+}
+
 func TestAllFaultsAtOnceByPosition(t *testing.T) {
-	text := "route: etchbound/1\ntitle: 7\nbasis: {status: guessed}\nsteps:\n  - {do: hold, in: a, time: 3, temperature: 20 degF}\n  - {do: fly, in: a}\n"
+	text := "route: etchbound/1\ntitle: 7\nbasis: {status: guessed}\nplaces: {a: {kind: bottle}}\nsteps:\n  - {do: hold, in: a, time: 3, temperature: 20 degF}\n  - {do: fly, in: a}\n"
 	_, problems := read(t, text, "route")
 	var got []string
 	for _, p := range problems {
 		got = append(got, fmt.Sprintf("%d:%d", p.Line, p.Column))
 	}
-	if want := "2:8 3:17 5:29 5:48 6:10"; strings.Join(got, " ") != want {
+	if want := "2:8 3:17 6:29 6:48 7:10"; strings.Join(got, " ") != want {
 		t.Errorf("problems at %v, want %s\n%v", got, want, problems)
 	}
 }
@@ -211,8 +266,8 @@ func TestPrintedProblem(t *testing.T) {
 	_, problems := read(t, text, "route")
 	// On a screen the first letter takes two columns and the accent none, so the
 	// caret stands under the unit, which is the 36th character.
-	want := "f.yaml:4:36: \"gramm\" is not a unit known here\n" +
-		"    4 | precursor: {phase: \"\u6c34e\u0301\u00b5\", mass: 1 gramm}\n" +
+	want := "f.yaml:5:36: \"gramm\" is not a unit known here\n" +
+		"    5 | precursor: {phase: \"\u6c34e\u0301\u00b5\", mass: 1 gramm}\n" +
 		"      | " + strings.Repeat(" ", 35) + "^\n" +
 		"  accepted: a mass such as 1 g (g, mg, kg, ug, t)\n" +
 		"  hint: did you mean g?"
@@ -253,9 +308,9 @@ func TestAccepted(t *testing.T) {
 }
 
 func TestPositionsWithByteOrderMarkAndCRLF(t *testing.T) {
-	text := "\ufeffroute: etchbound/9\r\ntitle: T\r\nbasis: {status: invented}\r\nsteps:\r\n  - {do: cool, in: a, temperature: 20 C}\r\n"
+	text := "\ufeffroute: etchbound/9\r\ntitle: T\r\nbasis: {status: invented}\r\nplaces: {a: {kind: bottle}}\r\nsteps:\r\n  - {do: cool, in: a, temperature: 20 C}\r\n"
 	_, problems := read(t, text, "route")
-	if len(problems) != 2 || problems[0].Column != 8 || problems[1].Line != 5 || problems[1].Column != 39 || strings.Contains(problems[1].Text, "\r") {
+	if len(problems) != 2 || problems[0].Column != 8 || problems[1].Line != 6 || problems[1].Column != 39 || strings.Contains(problems[1].Text, "\r") {
 		t.Errorf("%q", problems)
 	}
 }
@@ -281,6 +336,7 @@ func TestBounds(t *testing.T) {
 		"more than 20000 values":     start + "steps: [" + strings.Repeat("x,", 25000) + "x]\n",
 		"more than 1000 keys":        keys.String(),
 		"more than 4096 bytes":       start + "notes: " + strings.Repeat("x", 5000) + "\n" + steps,
+		"at most 32 levels":          start + "notes: " + strings.Repeat("[", 20000) + "\n",
 		"nested far too deeply":      start + "steps: " + strings.Repeat("[", 20000) + strings.Repeat("]", 20000) + "\n",
 		"steps has more than 200":    start + "steps:\n" + strings.Repeat("  - {do: cool, in: a, temperature: 20 degC}\n", 201),
 		"a key of more than 4096":    start + "? " + strings.Repeat("k", 5000) + "\n: 1\n" + steps,

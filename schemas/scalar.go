@@ -19,24 +19,12 @@ func (t *tree) scalar(n *Node, tag string) {
 	}
 	switch v := n.Text; {
 	case v == "" || v == "~" || strings.EqualFold(v, "null"):
-		t.nothing(n, v)
+		n.bad, n.nothing = true, true // told where it is known what the key takes
 	case v == "true" || v == "false":
 		n.Kind = Bool
 	case likeNumber(v, tag):
 		t.number(n, v)
 	}
-}
-
-func (t *tree) nothing(n *Node, v string) {
-	n.bad = true
-	what := "nothing is written after the key"
-	if v != "" {
-		what = v + " stands for nothing"
-	} else if strings.HasSuffix(n.Path, "]") {
-		what = "an empty item of a list"
-	}
-	t.add(Problem{Line: n.Line, Column: n.Column, Path: n.Path, What: what, Found: v,
-		Accepted: "a value", Hint: "leave the key out where a value is not known; nothing is never read as zero"})
 }
 
 // likeNumber reports whether a plain text is a number, or would be one to some
@@ -66,14 +54,5 @@ func (t *tree) number(n *Node, v string) {
 		n.Kind, n.Number = Number, x
 		return
 	}
-	n.bad = true
-	p := Problem{Line: n.Line, Column: n.Column, Path: n.Path, What: v + " is no plain decimal number", Found: v,
-		Accepted: "a plain decimal number such as 4 or 0.25", Hint: "in quotes if text is meant: \"" + v + "\""}
-	if e, ok := err.(*quantity.Error); ok {
-		p.What = v + ": " + e.What
-		if e.Hint != "" {
-			p.Hint = e.Hint + "; " + p.Hint
-		}
-	}
-	t.add(p)
+	n.bad, n.notPlain = true, err // told where it is known what the key takes
 }

@@ -12,8 +12,12 @@ var syntaxLine = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompil
 
 // valueStart matches up to a quote at the start of a value.
 var valueStart = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`^ *(?:- +)*(?:[A-Za-z0-9_]+ *: +)?["']`)
+	return regexp.MustCompile(`^ *(?:- +)*(?:[A-Za-z0-9_]+ *: +)?(?:{.*: +)?["']`)
 })
+
+// blockSign matches a value that begins with a sign by which YAML begins a block
+// of text, as in >38 um.
+var blockSign = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[^>|'"]*: +[>|][^ ]`) })
 
 // syntax turns an error of the YAML library, which has no column and often the
 // wrong line, into problems with a place.
@@ -29,6 +33,9 @@ func (t *tree) syntax(err error, text string) []Problem {
 	line = t.firstFailing(max(line, 1), message, text)
 	if p, found := t.openQuote(line); found {
 		return []Problem{p}
+	}
+	if strings.Contains(message, "exceeded max depth") {
+		return []Problem{t.tooDeep(line)}
 	}
 	column, what, hint := explainSyntax(message, t.file.line(line))
 	return []Problem{{File: t.file.Name, Line: line, Column: column, What: what, Hint: hint, Text: t.file.line(line)}}
@@ -48,21 +55,58 @@ func (t *tree) tabs() []Problem {
 	return list
 }
 
-// openQuote finds a quote that begins a value and is not closed in its line. The
-// parser notices only at some later quote.
+// tooDeep is for nesting that the library itself gives up on.
+func (t *tree) tooDeep(line int) Problem {
+	text := t.file.line(line)
+	column := 1
+	if at := strings.IndexAny(text, "[{"); at >= 0 {
+		column = 1 + len([]rune(text[:at]))
+	}
+	return Problem{File: t.file.Name, Line: line, Column: column, What: "nested far too deeply", Accepted: deepest,
+		Hint: "look for brackets that are not closed", Text: text}
+}
+
+var deepest = fmt.Sprintf("at most %d levels", mostDepth)
+
+// openQuote finds a quote that begins a value and is never closed. The parser
+// notices only at some later quote.
 func (t *tree) openQuote(last int) (Problem, bool) {
-	for i, line := range t.file.lines[:min(last, len(t.file.lines))] {
-		at := valueStart().FindStringIndex(line)
+	lines := t.file.lines[:min(last, len(t.file.lines))]
+	for i := 0; i < len(lines); i++ {
+		at := valueStart().FindStringIndex(lines[i])
 		if at == nil {
 			continue
 		}
-		quote, rest := line[at[1]-1:at[1]], strings.ReplaceAll(line[at[1]:], `\"`, "")
-		if !strings.Contains(rest, quote) {
-			return Problem{File: t.file.Name, Line: i + 1, Column: len([]rune(line[:at[1]])), What: "a quote that is not closed",
-				Accepted: "a text with a quote at both ends", Hint: "close it at the end of the text", Text: line}, true
+		end := closedIn(lines[i:], at[1])
+		if end < 0 {
+			return Problem{File: t.file.Name, Line: i + 1, Column: len([]rune(lines[i][:at[1]])), What: "a quote that is not closed",
+				Accepted: "a text with a quote at both ends", Hint: "close it at the end of the text", Text: lines[i]}, true
 		}
+		i += end
 	}
 	return Problem{}, false
+}
+
+// closedIn gives how many lines below the first the quote ends that stands
+// before from in it, -1 where it does not end. In a later line only a quote
+// that nothing follows is taken for its end: another begins a text of its own.
+func closedIn(lines []string, from int) int {
+	quote := lines[0][from-1 : from]
+	for i, line := range lines {
+		if i == 0 {
+			line = line[from:]
+		}
+		line = strings.ReplaceAll(strings.ReplaceAll(line, `\"`, ""), "''", "")
+		_, rest, found := strings.Cut(line, quote)
+		switch rest = strings.TrimLeft(rest, " "); {
+		case !found:
+		case i == 0 || rest == "" || strings.ContainsAny(rest[:1], ",]}#"):
+			return i
+		default:
+			return -1
+		}
+	}
+	return -1
 }
 
 // firstFailing finds the first line with which the same error appears, by
@@ -119,10 +163,10 @@ func explainSyntax(message, line string) (column int, what, hint string) {
 			column = 1 + len([]rune(line[:at]))
 		}
 		return column, "a value that begins with * or &", "put the text in quotes"
+	case blockSign().MatchString(line):
+		return 1 + len([]rune(line[:strings.IndexAny(line, ">|")])), "a value that begins with > or |", "write a number alone, and text with such a sign in quotes"
 	case strings.Contains(message, "did not find expected"):
 		return column, "a line that does not fit the lines above it", "check that keys of one map, and dashes of one list, begin in the same column"
-	case strings.Contains(message, "exceeded max depth"):
-		return column, "nested far too deeply", fmt.Sprintf("at most %d levels are read", mostDepth)
 	}
 	return column, "not readable as YAML: " + message, "put text with special characters in quotes"
 }

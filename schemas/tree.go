@@ -5,6 +5,8 @@ import (
 	"io"
 	"strings"
 
+	"etchbound/schemas/quantity"
+
 	"gopkg.in/yaml.v3"
 )
 
@@ -158,19 +160,19 @@ func (t *tree) convert(y *yaml.Node, path string, depth int) *Node {
 }
 
 func (t *tree) tooMuch(y *yaml.Node, path string, depth int) bool {
-	what := ""
+	what, accepted := "", ""
 	switch {
 	case depth > mostDepth:
-		what = fmt.Sprintf("nested more than %d levels deep", mostDepth)
+		what, accepted = fmt.Sprintf("nested more than %d levels deep", mostDepth), deepest
 	case t.nodes > mostNodes:
-		what = fmt.Sprintf("more than %d values in one file", mostNodes)
+		what, accepted = fmt.Sprintf("more than %d values in one file", mostNodes), fmt.Sprintf("at most %d values", mostNodes)
 	case y.Kind == yaml.MappingNode && len(y.Content)/2 > mostKeys:
-		what = fmt.Sprintf("more than %d keys in one map", mostKeys)
+		what, accepted = fmt.Sprintf("more than %d keys in one map", mostKeys), fmt.Sprintf("at most %d keys", mostKeys)
 	default:
 		return false
 	}
 	t.stopped = true
-	t.at(y, path, what, "", "is this the right file? It is not read any further")
+	t.at(y, path, what, accepted, "is this the right file? It is not read any further")
 	return true
 }
 
@@ -182,6 +184,8 @@ func (t *tree) refused(y *yaml.Node, path string) bool {
 		t.at(y, path, "an alias (*"+y.Value+")", "values written out", "write the value again, or put it in quotes if it is text")
 	case y.Anchor != "":
 		t.at(y, path, "an anchor (&"+y.Anchor+")", "values written out", "delete &"+y.Anchor+", or put the value in quotes if it is text")
+	case y.Style&(yaml.FoldedStyle|yaml.LiteralStyle) != 0 && strings.TrimSpace(y.Value) == "":
+		t.at(y, path, "a block of text with nothing in it, which the sign > or | begins", "a value", "write a number alone, and text with such a sign in quotes")
 	case y.Style&yaml.TaggedStyle != 0:
 		t.at(y, path, "a tag ("+y.Tag+")", "values without a tag", "delete the tag, or put the value in quotes if it is text")
 	default:
@@ -194,7 +198,8 @@ func (t *tree) convertMap(n *Node, y *yaml.Node, depth int) {
 	for i := 0; i+1 < len(y.Content); i += 2 {
 		k, v := y.Content[i], y.Content[i+1]
 		t.nodes++
-		if emptyNode(v) && t.decimalComma(n, k) {
+		if more := t.decimalComma(n, y.Content[i:]); more > 0 {
+			i += 2 * (more - 1)
 			continue
 		}
 		if !t.goodKey(k, n.Path) {
@@ -218,21 +223,35 @@ func (t *tree) convertMap(n *Node, y *yaml.Node, depth int) {
 }
 
 // decimalComma recognises {mass: 3,2 g}, which YAML takes for the mass 3 and a
-// key "2 g" with nothing behind it.
-func (t *tree) decimalComma(n *Node, k *yaml.Node) bool {
-	if len(n.Keys) == 0 || k.Style != 0 || k.Value == "" || k.Value[0] < '0' || k.Value[0] > '9' {
-		return false
+// key "2 g" with nothing behind it, and gives how many such keys there are: the
+// range in {mass: 3,2 (3,1 to 3,3) g} makes three.
+func (t *tree) decimalComma(n *Node, content []*yaml.Node) int {
+	if len(n.Keys) == 0 {
+		return 0
 	}
 	before := n.Keys[len(n.Keys)-1].Value
-	line := t.file.line(k.Line)
-	written := before.Text + "," + k.Value
-	if before.Quoted || before.Kind != Number || before.Line != k.Line || !strings.Contains(line, written) {
-		return false
+	if before.Quoted || before.Kind != Number || before.bad {
+		return 0
+	}
+	written, keys := before.Text, 0
+	for ; 2*keys+1 < len(content); keys++ {
+		k, v := content[2*keys], content[2*keys+1]
+		if !emptyNode(v) || k.Style != 0 || k.Line != before.Line || k.Value == "" || !strings.Contains("0123456789", k.Value[:1]) {
+			break
+		}
+		written += "," + k.Value
+	}
+	if keys == 0 {
+		return 0
 	}
 	before.bad, n.partial = true, true
-	t.add(Problem{Line: before.Line, Column: before.Column, Path: before.Path, What: "a decimal comma: " + written, Found: written,
-		Accepted: "a decimal point", Hint: "write " + before.Text + "." + k.Value})
-	return true
+	p := Problem{Line: before.Line, Column: before.Column, Path: before.Path, What: written + ": a comma, which parts two keys inside braces",
+		Found: written, Accepted: "a decimal point, and no comma between thousands"}
+	if _, err := quantity.Split(written); err != nil {
+		p.Hint = err.(*quantity.Error).Hint
+	}
+	t.add(p)
+	return keys
 }
 
 // listHint is for a list whose key already names the format of the file.

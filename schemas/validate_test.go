@@ -11,7 +11,7 @@ import (
 
 // faulty holds one instance for each keyword that the schemas use.
 var faulty = []string{
-	"route: etchbound/1\ntitle: T\nbasis: {status: read}\nsteps: [{do: cool, in: a, temperature: 1 K}]\n",
+	"route: etchbound/1\ntitle: T\nbasis: {status: read}\nplaces: {a: {kind: cell}}\nsteps: [{do: cool, in: a, temperature: 1 K}]\n",
 	"route: etchbound/2\ntitle: ''\nbasis: {status: guessed, more: 1}\nsteps: []\ndate: today\n",
 	"route: etchbound/1\ntitle: T\nplaces: {A: {kind: tube}, waste: {kind: pot, count: 0}, b: {}}\nsteps: 7\n",
 	"route: etchbound/1\ntitle: T\nprecursor: {phase: Ti3AlC2, layers: [Al, Al], impurities: none}\nmeasured: {}\nsteps: [{}]\n",

@@ -1,6 +1,9 @@
 package schemas
 
 import (
+	"errors"
+	"maps"
+	"slices"
 	"strings"
 
 	"etchbound/schemas/quantity"
@@ -12,17 +15,26 @@ import (
 type walker struct {
 	doc      *schemaDoc
 	problems []Problem
+	owner    *Node          // the map whose key is looked at
+	rule     map[string]any // and its schema
 }
 
 func (w *walker) visit(n *Node, rule map[string]any) {
-	if n == nil || rule == nil || n.bad {
+	if n == nil || rule == nil {
+		return
+	}
+	switch {
+	case n.nothing:
+		w.nothing(n, rule)
+	case n.notPlain != nil:
+		w.notPlain(n, rule)
+	}
+	if n.bad {
 		return
 	}
 	switch n.Kind {
 	case Map:
-		for _, k := range n.Keys {
-			w.visit(k.Value, w.doc.property(rule, k.Name))
-		}
+		w.keys(n, rule)
 	case List:
 		item := w.doc.item(rule)
 		for _, x := range n.Items {
@@ -35,9 +47,62 @@ func (w *walker) visit(n *Node, rule map[string]any) {
 	}
 }
 
+func (w *walker) keys(n *Node, rule map[string]any) {
+	name := n.Str(stringOf(rule["named_by"]))
+	for _, k := range n.Keys {
+		k.Value.required = needed(rule, name, k.Name)
+		w.owner, w.rule = n, rule
+		w.visit(k.Value, w.doc.property(rule, k.Name))
+	}
+}
+
+// nothing is for a key without a value, or with one that stands for none.
+func (w *walker) nothing(n *Node, rule map[string]any) {
+	what := "nothing is written after the key"
+	if n.Text != "" {
+		what = n.Text + " stands for nothing"
+	} else if strings.HasSuffix(n.Path, "]") {
+		what = "an empty item of a list"
+	}
+	hint := unknownHint(n, rule)
+	if strings.HasSuffix(n.Path, "]") {
+		hint = "delete the dash, or write what belongs behind it"
+	}
+	w.problems = append(w.problems, n.Problem(what, acceptedWords(rule), hint))
+}
+
+// notPlain is for what some reader of YAML would take for a number, such as
+// 0x10 or .nan, and that is no plain decimal.
+func (w *walker) notPlain(n *Node, rule map[string]any) {
+	p := n.Problem(n.Text+" is no plain decimal number", acceptedWords(rule), "")
+	if e, ok := n.notPlain.(*quantity.Error); ok {
+		p.What, p.Hint = n.Text+": "+e.What, e.Hint
+	}
+	switch {
+	case takesText(rule) && len(dimensionsOf(rule)) == 0:
+		p.Hint = "in quotes if text is meant: \"" + n.Text + "\""
+	case errors.Is(n.notPlain, quantity.ErrFinite):
+		p.Hint = unknownHint(n, rule)
+	}
+	w.problems = append(w.problems, p)
+}
+
+// unknownHint is for a value by which the writer likely means that he does not
+// know it.
+func unknownHint(n *Node, rule map[string]any) string {
+	if !n.required {
+		return "leave the key out where a value is not known; nothing is never read as zero"
+	}
+	hint := "the key has to be there: write its value"
+	if e := example(rule); e != "" {
+		hint += ", such as " + e
+	}
+	return hint
+}
+
 func (w *walker) text(n *Node, rule map[string]any) {
 	if dims := dimensionsOf(rule); len(dims) > 0 {
-		w.quantity(n, dims)
+		w.quantity(n, rule, dims)
 		return
 	}
 	if !takesText(rule) || rule["enum"] != nil || rule["const"] != nil {
@@ -58,7 +123,7 @@ func takesText(rule map[string]any) bool {
 	return false
 }
 
-func (w *walker) quantity(n *Node, dims []quantity.Dimension) {
+func (w *walker) quantity(n *Node, rule map[string]any, dims []quantity.Dimension) {
 	v, err := quantity.Parse(n.Text, dims...)
 	if err == nil {
 		v.At = n.Path
@@ -75,9 +140,40 @@ func (w *walker) quantity(n *Node, dims []quantity.Dimension) {
 	if e.Found != "" {
 		what = "\"" + shorten(e.Found) + "\" is " + e.What
 	}
-	p := n.Problem(what, e.Accepted, e.Hint)
+	p := n.Problem(what, e.Accepted, w.hint(n, rule, e, dims))
 	p.Column += w.offset(n, e.Offset)
 	w.problems = append(w.problems, p)
+}
+
+// hint adds to the hint of the quantity what only the key can tell.
+func (w *walker) hint(n *Node, rule map[string]any, e *quantity.Error, dims []quantity.Dimension) string {
+	switch {
+	case e.Hint != "":
+	case errors.Is(e, quantity.ErrFinite):
+		return unknownHint(n, rule)
+	case errors.Is(e, quantity.ErrDimension):
+		return w.otherKey(n, e.Found, dims)
+	}
+	return e.Hint
+}
+
+// otherKey names the keys of the same map that take the unit that was written,
+// and are still free.
+func (w *walker) otherKey(n *Node, unit string, dims []quantity.Dimension) string {
+	props := takenKeys(w.rule, w.owner.Str(stringOf(w.rule["named_by"])))
+	var list []string
+	for _, key := range slices.Sorted(maps.Keys(props)) {
+		for _, d := range dimensionsOf(w.doc.property(w.rule, key)) {
+			if slices.Contains(quantity.Meant(unit), d) && !w.owner.Has(key) {
+				list = append(list, "write "+key+": "+n.Text)
+			}
+		}
+	}
+	mean := "give " + dims[0].Words() + ", such as " + dims[0].Example()
+	if len(list) > 0 {
+		mean = strings.Join(list, " or ") + ", or " + mean
+	}
+	return mean
 }
 
 // offset moves the place of a problem to the part of the text that is wrong,
@@ -99,7 +195,7 @@ func (w *walker) offset(n *Node, runes int) int {
 func (w *walker) count(n *Node, rule map[string]any) {
 	for _, d := range dimensionsOf(rule) {
 		if d == quantity.Count || d == quantity.None {
-			w.quantity(n, []quantity.Dimension{d})
+			w.quantity(n, rule, []quantity.Dimension{d})
 			return
 		}
 	}

@@ -1,12 +1,9 @@
 package schemas
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
-
-	"etchbound/schemas/quantity"
 )
 
 // explain turns one failed keyword into problems in the writer's words.
@@ -32,6 +29,11 @@ func (d *schemaDoc) explain(root *Node, f failure) []Problem {
 	}
 	schema = d.resolve(schema)
 	switch keyword {
+	case "minProperties":
+		if node.partial {
+			return nil // what was in it was refused
+		}
+		return []Problem{d.other(node, schema, keyword)}
 	case "required":
 		return d.missing(node, stringsOf(schema["required"]))
 	case "additionalProperties":
@@ -107,18 +109,8 @@ func (d *schemaDoc) notAllowed(root *Node, f failure) []Problem {
 	if value == nil || !slices.Contains(stringsOf(rule["enum"]), value.Text) {
 		return nil
 	}
-	return []Problem{owner.KeyProblem(key, fmt.Sprintf("a %s step takes no %s", value.Text, key), d.takers(f.schema, naming, key), "leave the key out")}
-}
-
-// takers names the steps that take a key, where the condition lists them.
-func (d *schemaDoc) takers(pointer, naming, key string) string {
-	condition, _, found := strings.Cut(pointer, "/else/")
-	if !found {
-		return ""
-	}
-	rule, _ := d.pointer(condition + "/if/properties/" + naming).(map[string]any)
-	list := append(stringsOf(rule["enum"]), stringsOf(rule["const"])...)
-	return key + " in steps of " + strings.Join(list, ", ")
+	owner.Get(key).bad = true
+	return []Problem{owner.KeyProblem(key, article(value.Text)+" step takes no "+key, keyNames(takenKeys(schema, value.Text)), takers(schema, key))}
 }
 
 // schemaAt is the schema that describes the node at an instance pointer.
@@ -141,39 +133,6 @@ func (d *schemaDoc) schemaAt(root *Node, pointer string) map[string]any {
 	return schema
 }
 
-func (d *schemaDoc) missing(node *Node, keys []string) []Problem {
-	var list []Problem
-	schema := d.schemaOf(node)
-	for _, key := range keys {
-		if node.Has(key) || node.partial || d.misspelt(node, schema, key) {
-			continue
-		}
-		rule := d.property(schema, key)
-		what := "the key " + key + " is missing"
-		if naming := stringOf(schema["named_by"]); naming != "" && node.Has(naming) {
-			what = fmt.Sprintf("a %s step needs the key %s", node.Str(naming), key)
-		}
-		hint := ""
-		if e := example(rule); e != "" {
-			hint = "add " + key + ": " + e
-		}
-		p := node.KeyProblem(key, what, stringOf(rule["description"]), hint)
-		p.Found = ""
-		list = append(list, p)
-	}
-	return list
-}
-
-// misspelt reports whether a missing key is there under a name that is not
-// known, which is told at that place.
-func (d *schemaDoc) misspelt(node *Node, schema map[string]any, key string) bool {
-	props, _ := schema["properties"].(map[string]any)
-	return slices.ContainsFunc(node.Keys, func(k Key) bool {
-		_, known := props[k.Name]
-		return !known && d.nearestKey(k.Name, props) == key
-	})
-}
-
 // schemaOf is the schema that describes a node, found by its path.
 func (d *schemaDoc) schemaOf(node *Node) map[string]any {
 	path := strings.NewReplacer("[", "/", "]", "", ".", "/").Replace(node.Path)
@@ -189,90 +148,3 @@ func (d *schemaDoc) schemaOf(node *Node) map[string]any {
 }
 
 func isIndex(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
-
-func (d *schemaDoc) unknown(node *Node, schema map[string]any) []Problem {
-	props, _ := schema["properties"].(map[string]any)
-	var list []Problem
-	for _, k := range node.Keys {
-		if _, ok := props[k.Name]; ok {
-			continue
-		}
-		hint := ""
-		if near := d.nearestKey(k.Name, props); near != "" {
-			hint = "did you mean " + near + "?"
-		}
-		list = append(list, node.KeyProblem(k.Name, "the key "+k.Name+" is not known here", keyNames(props), hint))
-	}
-	return list
-}
-
-func keyNames(props map[string]any) string {
-	names := make([]string, 0, len(props))
-	for k := range props {
-		names = append(names, k)
-	}
-	slices.Sort(names)
-	return "the keys " + strings.Join(names, ", ")
-}
-
-// nearestKey finds the key that was likely meant, also by the other names that
-// the schema lists for it.
-func (d *schemaDoc) nearestKey(text string, props map[string]any) string {
-	text = strings.NewReplacer("-", "_", " ", "_").Replace(strings.ToLower(text))
-	names := make([]string, 0, len(props))
-	for key, rule := range props {
-		names = append(names, key)
-		if m, ok := rule.(map[string]any); ok && slices.Contains(stringsOf(d.resolve(m)["also"]), text) {
-			return key
-		}
-	}
-	return Nearest(text, names)
-}
-
-// Nearest is the one of the names that was likely meant by the text, empty
-// where none is near.
-func Nearest(text string, names []string) string {
-	names = slices.Clone(names)
-	slices.Sort(names)
-	best, least := "", 1+max(1, len(text)/3)
-	for _, n := range names {
-		d := quantity.Distance(strings.ToLower(text), n)
-		if d > 0 && len(text) >= 3 && (strings.HasPrefix(n, text) || strings.HasPrefix(text, n)) {
-			d = 1
-		}
-		if d < least {
-			best, least = n, d
-		}
-	}
-	return best
-}
-
-func nameHint(key string) string {
-	small := strings.Trim(strings.Map(func(r rune) rune {
-		switch {
-		case r >= 'A' && r <= 'Z':
-			return r + 'a' - 'A'
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9', r == '_':
-			return r
-		}
-		return '_'
-	}, key), "_0123456789")
-	if small == "" || small == key {
-		return ""
-	}
-	return "write it as " + small
-}
-
-func example(rule map[string]any) string {
-	if list, ok := rule["examples"].([]any); ok && len(list) > 0 {
-		switch v := list[0].(type) {
-		case string:
-			return v
-		case float64:
-			return quantity.Number(v, 0)
-		case bool:
-			return strconv.FormatBool(v)
-		}
-	}
-	return ""
-}

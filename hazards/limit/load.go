@@ -100,7 +100,7 @@ func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
 
 func refusal(n *schemas.Node, err error) schemas.Problem {
 	if e, ok := err.(*quantity.Error); ok {
-		return n.Problem("\""+n.Text+"\": "+e.What, e.Accepted, e.Hint)
+		return n.Problem(e.Words(), e.Accepted, e.Hint)
 	}
 	return n.Problem(err.Error(), "", "")
 }

@@ -22,6 +22,9 @@ func Load(name string, r io.Reader) (*Route, []schemas.Problem, error) {
 	}
 	l := &loader{problems: problems}
 	route := l.route(root)
+	if !schemas.Refused(l.problems) {
+		l.problems = append(l.problems, l.doubts...)
+	}
 	problems = schemas.Sorted(l.problems)
 	if schemas.Refused(problems) {
 		return nil, problems, nil
@@ -48,8 +51,9 @@ func notices(problems []schemas.Problem) []string {
 // together. It goes on after a fault, so that all are told at once.
 type loader struct {
 	problems []schemas.Problem
+	doubts   []schemas.Problem // notices that mean something in a file without errors only
 	notices  []string
-	phase    string
+	holds    holdings
 }
 
 // refuse reports an error at a node.
@@ -73,6 +77,8 @@ func (l *loader) route(root *schemas.Node) *Route {
 	if p := root.Get("precursor"); p.Usable(schemas.Map) {
 		r.Precursor = l.precursor(p)
 		r.BatchText = r.Precursor.Mass.Text
+	} else if root.Wrote("precursor") {
+		l.holds.unsure = true
 	}
 	r.Places = l.places(root.Get("places"))
 	r.Steps = l.steps(root, r)
@@ -97,9 +103,27 @@ func (l *loader) formula(n *schemas.Node) (chemicals.Formula, bool) {
 		return chemicals.Formula{}, false
 	}
 	f, err := chemicals.ParseFormula(n.Text)
-	if err != nil {
-		l.refuse(n, fmt.Sprintf("%q is no formula: %v", n.Text, err), "a formula such as Ti3AlC2 or Ti1.8Nb0.2AlC", "")
-		return f, false
+	if err == nil {
+		return f, true
 	}
-	return f, true
+	why := err.Error()
+	if e, ok := err.(*chemicals.FormulaError); ok {
+		why = fmt.Sprintf("%s (character %d)", e.Problem, e.Position)
+	}
+	l.refuse(n, fmt.Sprintf("%q is no formula: %s", n.Text, why), "a formula such as Ti3AlC2 or Ti1.8Nb0.2AlC", nearestFormula(n.Text))
+	return f, false
+}
+
+// nearestFormula offers a solid that is tabled, where a formula is misspelt.
+func nearestFormula(text string) string {
+	var formulas []string
+	for _, d := range chemicals.Base().Rows() {
+		if f, ok := strings.CutPrefix(d.ID, "density."); ok {
+			formulas = append(formulas, strings.TrimSuffix(f, "(s)"))
+		}
+	}
+	if near := schemas.Nearest(text, formulas); near != "" {
+		return "did you mean " + near + "?"
+	}
+	return ""
 }

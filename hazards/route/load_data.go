@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"etchbound/chemicals"
@@ -22,17 +23,17 @@ func (l *loader) measured(root *schemas.Node, r *Route) []chemicals.Override {
 	if !n.Usable(schemas.Map) {
 		return nil
 	}
-	if !root.Has("precursor") {
+	if !root.Wrote("precursor") {
 		l.refuseKey(root, "measured", "measured values in a route without a precursor", "a precursor block with phase and mass", "")
 		return nil
 	}
 	var list []chemicals.Override
 	for _, d := range measuredData {
 		v := n.Value(d.key)
-		if !v.Set || l.phase == "" {
+		if !v.Set || l.holds.phase == "" {
 			continue
 		}
-		o := chemicals.Override{ID: d.prefix + l.phase, Source: n.Str("source"), At: v.At, From: "route"}
+		o := chemicals.Override{ID: d.prefix + l.holds.phase, Source: n.Str("source"), At: v.At, From: "route"}
 		o.Unit = l.unitOf(o)
 		o.Value, o.Low, o.High = inUnit(v, o.Unit)
 		if l.accepted(n.Get(d.key), o) {
@@ -71,7 +72,7 @@ func (l *loader) datum(n *schemas.Node, from string) (chemicals.Override, bool) 
 	if !n.Usable(schemas.Map) || !n.Get("id").Usable(schemas.Text) || n.Get("value") == nil {
 		return o, false
 	}
-	if !l.accepted(n.Get("id"), o) || !l.ofThisPhase(n.Get("id")) {
+	if _, tabled := chemicals.Base().Row(o.ID); !tabled && !l.accepted(n.Get("id"), o) || !l.of(n.Get("id"), from) {
 		return o, false
 	}
 	o.Unit = l.unitOf(o)
@@ -85,7 +86,7 @@ func (l *loader) datum(n *schemas.Node, from string) (chemicals.Override, bool) 
 // ends reads low and high where they are keys of their own.
 func (l *loader) ends(n *schemas.Node, o *chemicals.Override) bool {
 	low, high := n.Get("low"), n.Get("high")
-	if low == nil && high == nil {
+	if low == nil && high == nil || n.Wrote("low") && n.Wrote("high") && (low == nil || high == nil) {
 		return true
 	}
 	if !math.IsNaN(o.Low) {
@@ -126,7 +127,7 @@ func (l *loader) figure(n *schemas.Node, unit string) (x, low, high float64, ok 
 	}
 	what, hint := "\""+n.Text+"\" is not in "+named(unit), ""
 	if e, is := err.(*quantity.Error); is {
-		what, hint = "\""+n.Text+"\": "+e.What, e.Hint
+		what, hint = e.Words(), e.Hint
 	}
 	l.refuse(n, what, "a number in "+named(unit)+", as the datum is", hint)
 	return nan, nan, nan, false
@@ -151,6 +152,9 @@ func inUnit(v quantity.Value, unit string) (x, low, high float64) {
 
 // unitOf is the unit of the row that an override replaces or opens.
 func (l *loader) unitOf(o chemicals.Override) string {
+	if row, tabled := chemicals.Base().Row(o.ID); tabled {
+		return row.Unit
+	}
 	o.Value, o.Low, o.High, o.Unit = 1, math.NaN(), math.NaN(), ""
 	st, _, err := chemicals.Base().Override([]chemicals.Override{o})
 	if err != nil {
@@ -168,31 +172,65 @@ func (l *loader) accepted(n *schemas.Node, o chemicals.Override) bool {
 	}
 	hint := ""
 	if _, known := chemicals.Base().Row(o.ID); !known {
-		hint = nearestDatum(o.ID)
+		hint = nearestDatum(o.ID, l.holds.ids())
 	}
 	l.refuse(n, strings.TrimPrefix(err.Error(), o.At+": "), "the id of a datum, with a value in its unit", hint)
 	return false
 }
 
-// ofThisPhase refuses a datum of the etch that belongs to a phase other than
-// that of the route: it would replace nothing.
-func (l *loader) ofThisPhase(n *schemas.Node) bool {
-	for _, prefix := range []string{"etch_heat.", "etch_heat_bound.", "etch_hydrogen.", "etch_conversion."} {
-		if phase, ok := strings.CutPrefix(n.Text, prefix); ok && l.phase != "" && phase != l.phase {
-			l.refuse(n, n.Text+" is for another phase than that of the route", prefix+l.phase, "did you mean "+prefix+l.phase+"?")
-			return false
-		}
+// of holds a datum against what the file is about: one that nothing looks up
+// would be kept and change nothing, and its writer would not learn of it.
+func (l *loader) of(n *schemas.Node, from string) bool {
+	if from == "site" {
+		return l.ofSite(n)
 	}
-	return true
+	_, tabled := chemicals.Base().Row(n.Text)
+	if tabled && !forEtched(n.Text) || l.holds.unsure || slices.Contains(l.holds.ids(), n.Text) {
+		return true
+	}
+	l.refuse(n, n.Text+" would change nothing: the route looks up no such datum", "a datum of what the route holds: "+l.holds.all(),
+		nearestDatum(n.Text, l.holds.ids()))
+	return false
 }
 
-func nearestDatum(id string) string {
-	var ids []string
-	for _, d := range chemicals.Base().Rows() {
-		ids = append(ids, d.ID)
+// ofSite takes data for the powders of many routes, so it can refuse only what
+// no route looks up, and tells of each datum that is not tabled.
+func (l *loader) ofSite(n *schemas.Node) bool {
+	if _, tabled := chemicals.Base().Row(n.Text); tabled {
+		return true
 	}
-	if near := schemas.Nearest(id, ids); near != "" {
-		return "did you mean " + near + "?"
+	if formula, ok := anyFormula(n.Text); ok {
+		l.problems = append(l.problems, newDatum(n, formula))
+		return true
 	}
-	return ""
+	l.refuse(n, n.Text+" would change nothing: no route looks up such a datum", "the id of a tabled datum, or one of the same family that ends in a formula",
+		nearestDatum(n.Text, nil))
+	return false
+}
+
+// newDatum notices a datum beside the tabled ones.
+func newDatum(n *schemas.Node, formula string) schemas.Problem {
+	p := n.Problem(n.Text+" is not among the tabled data: it counts only in routes that hold "+formula, "", nearestDatum(n.Text, nil))
+	p.Severity = schemas.Notice
+	return p
+}
+
+func forEtched(id string) bool {
+	return slices.ContainsFunc(etched, func(prefix string) bool { return strings.HasPrefix(id, prefix) })
+}
+
+// nearestDatum offers one of the ids first thought of, else a tabled one.
+func nearestDatum(id string, first []string) string {
+	near := schemas.Nearest(id, first)
+	if near == "" {
+		var ids []string
+		for _, d := range chemicals.Base().Rows() {
+			ids = append(ids, d.ID)
+		}
+		near = schemas.Nearest(id, ids)
+	}
+	if near == "" {
+		return ""
+	}
+	return "did you mean " + near + "?"
 }

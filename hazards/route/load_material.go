@@ -36,6 +36,8 @@ func (l *loader) materials(n *schemas.Node, s Step, c *charge) []Material {
 				list = append(list, m)
 			}
 		}
+	case what != nil:
+		l.holds.unsure = true
 	}
 	for _, m := range list {
 		c.note(s.In, m)
@@ -66,21 +68,33 @@ func (l *loader) material(n *schemas.Node, c *charge) (Material, bool) {
 		return l.powder(n, c), true
 	}
 	if !n.Usable(schemas.Map) {
+		l.holds.unsure = true
 		return Material{}, false
 	}
 	m := Material{Mass: n.Value("mass"), Volume: n.Value("volume"), Amount: n.Value("amount"),
 		Ratio: n.Value("ratio"), Strength: n.Value("strength"), At: n.Path}
-	l.aboveZero(n, "mass", "volume", "amount", "ratio", "strength")
+	l.somethingOf(n, "mass", "volume", "amount", "ratio", "strength")
 	m.Substance = l.substance(n.Get("substance"))
 	if m.Substance == nil {
+		l.holds.unsure = true
 		return m, false
 	}
+	l.holds.substance(m.Substance)
 	if m.Ratio.Set && !c.hasPowder {
 		l.refuse(n.Get("ratio"), "a ratio to the precursor in a route that has none", "a mass, a volume or an amount", "")
 	}
 	l.howMuch(n, m)
 	l.strength(n.Get("strength"), m.Substance, m.Strength)
 	return m, true
+}
+
+// somethingOf refuses a material of which there is nothing.
+func (l *loader) somethingOf(n *schemas.Node, keys ...string) {
+	for _, k := range keys {
+		if v := n.Value(k); v.Set && (v.SI == 0 || v.Low == 0) {
+			l.refuse(n.Get(k), "the "+k+" is zero", "more than zero", "leave the whole material out if none of it is put in")
+		}
+	}
 }
 
 // substance finds a substance by whatever the writer calls it.
@@ -117,7 +131,7 @@ func (l *loader) substance(n *schemas.Node) *chemicals.Substance {
 func (l *loader) howMuch(n *schemas.Node, m Material) {
 	ways, last := 0, ""
 	for _, k := range []string{"mass", "volume", "amount", "ratio"} {
-		if n.Has(k) {
+		if n.Wrote(k) {
 			ways++
 			last = k
 		}
@@ -126,17 +140,17 @@ func (l *loader) howMuch(n *schemas.Node, m Material) {
 	switch {
 	case ways > 1:
 		l.refuseKey(n, last, "more than one way of saying how much "+s.Name, "one of mass, volume, amount, ratio", "")
-	case ways == 0 && !n.Has("strength"):
+	case ways == 0 && !n.Wrote("strength"):
 		l.refuse(n, "how much "+s.Name+" is not said", "one of mass, volume, amount, ratio", "")
 	case ways == 0 && (!solid(s) || m.Strength.Set && m.Strength.Dim != quantity.Molarity):
 		l.refuse(n, "how much "+s.Name+" is not said", "one of mass, volume, amount, ratio; for a salt also strength in mol/L alone", "add volume: 10 mL")
-	case needsStrength(s) && !n.Has("strength"):
+	case needsStrength(s) && !n.Wrote("strength"):
 		l.refuseKey(n, "strength", s.Name+" without its strength", quantity.Accepted(quantity.MassFraction, quantity.Molarity), "take it from the label of the bottle")
-	case !takesStrength(s) && n.Has("strength"):
+	case !takesStrength(s) && n.Wrote("strength"):
 		l.refuseKey(n, "strength", s.Name+" takes no strength", "a volume or a mass", "state what is dissolved in it as a material of its own")
-	case solid(s) && n.Has("strength") && ways == 1 && last != "volume":
+	case solid(s) && n.Wrote("strength") && ways == 1 && last != "volume":
 		l.refuseKey(n, "strength", fmt.Sprintf("a strength beside the %s of a solid", last), last+" alone, or strength and volume for a solution", "")
-	case s.State == "s" && last == "volume" && !n.Has("strength"):
+	case s.State == "s" && last == "volume" && !n.Wrote("strength"):
 		l.refuseKey(n, "volume", "a volume of solid "+s.Name, "a mass, or strength and volume for a solution", "")
 	}
 }

@@ -52,19 +52,18 @@ func cooling(n *schemas.Node) *Cooling {
 	return &Cooling{Kind: n.Str("kind"), Temperature: n.Value("temperature"), UA: n.Value("ua"), Ice: n.Value("ice")}
 }
 
-// known refuses a place that was not declared.
+// known refuses a place that was not declared. Without places at all, that is
+// told once, and a place whose key was refused counts as declared.
 func (l *loader) known(n *schemas.Node, root *schemas.Node) {
-	if !n.Usable(schemas.Text) || root.Get("places").Has(n.Text) {
-		return
-	}
 	places := root.Get("places")
-	if places == nil {
-		l.refuse(n, "the place "+n.Text+" is not declared: the file has no places", "a key under places",
-			"add places: with "+n.Text+": {kind: bottle}")
+	if !n.Usable(schemas.Text) || !places.Usable(schemas.Map) || len(places.Keys) == 0 {
 		return
 	}
 	var keys []string
 	for _, k := range places.Keys {
+		if k.Name == n.Text || schemas.KeyName(k.Name) == n.Text {
+			return
+		}
 		keys = append(keys, k.Name)
 	}
 	hint := "declare it under places"

@@ -14,8 +14,9 @@ func (l *loader) precursor(n *schemas.Node) *Precursor {
 	p := &Precursor{Mass: n.Value("mass"), Purity: n.Value("purity"), ParticleSize: n.Value("particle_size")}
 	l.aboveZero(n, "mass", "purity", "particle_size")
 	var ok bool
+	l.holds.unsure = true
 	if p.Phase, ok = l.formula(n.Get("phase")); ok {
-		l.phase = p.Phase.Text
+		l.holds = holdings{phase: p.Phase.Text}
 		p.Layers = l.layers(n.Get("layers"), p.Phase)
 		l.layered(n, p)
 	}
@@ -30,19 +31,41 @@ func (l *loader) layered(n *schemas.Node, p *Precursor) {
 		l.refuse(phase, p.Phase.Text+" carries a charge", "a formula without a charge", "")
 		return
 	}
-	if n.Has("layers") && len(p.Layers) == 0 {
+	if n.Wrote("layers") && len(p.Layers) == 0 {
 		return // told there
 	}
-	if _, err := etching.Split(chemicals.Base(), nil, p.Phase, p.Layers); err != nil {
-		l.refuse(phase, err.Error(), "a phase such as Ti3AlC2: a metal that stays, carbon, nitrogen or boron, and an element that leaves", "")
+	parts, err := etching.Split(chemicals.Base(), nil, p.Phase, p.Layers)
+	for _, a := range parts.A {
+		l.holds.leaving = append(l.holds.leaving, a.Symbol)
+	}
+	for _, m := range parts.M {
+		l.holds.staying = append(l.holds.staying, m.Symbol)
+	}
+	if err != nil {
+		hint := "write the formula of the powder as its supplier does"
+		if slices.ContainsFunc([]string{"C", "N", "B"}, func(x string) bool { return slices.Contains(p.Phase.Order, x) }) {
+			hint = "where the formula does not tell which elements leave, name them: layers: [Al]"
+		}
+		l.refuse(phase, err.Error(), layeredPhase, hint)
 	}
 }
+
+const layeredPhase = "a layered phase such as Ti3AlC2: a metal that stays (of groups 3 to 6, or Mn), an element that leaves, and carbon, nitrogen or boron"
 
 // aboveZero refuses a zero where only more than nothing makes sense.
 func (l *loader) aboveZero(n *schemas.Node, keys ...string) {
 	for _, k := range keys {
 		if v := n.Value(k); v.Set && (v.SI == 0 || v.Low == 0) {
-			l.refuse(n.Get(k), "the "+strings.ReplaceAll(k, "_", " ")+" is zero", "more than zero", "leave the key out where a value is not known")
+			name := strings.ReplaceAll(k, "_", " ")
+			hint := "leave the key out where a value is not known"
+			if n.Get(k).Required() {
+				hint = "the " + name + " has to be stated"
+			}
+			what := "the " + name + " is zero"
+			if v.SI != 0 {
+				what = "the " + name + " may be zero by its range"
+			}
+			l.refuse(n.Get(k), what, "more than zero", hint)
 		}
 	}
 }
@@ -68,7 +91,7 @@ func (l *loader) layers(n *schemas.Node, phase chemicals.Formula) []string {
 func (l *loader) impurities(n *schemas.Node, p *Precursor) {
 	stated := n.Get("impurities")
 	if stated == nil {
-		if n.Has("impurities_source") {
+		if n.Has("impurities_source") && !n.Wrote("impurities") {
 			l.refuseKey(n, "impurities_source", "a source of impurities that are not stated", "", "list the impurities, or write impurities: none (source)")
 		}
 		return
@@ -88,6 +111,7 @@ func (l *loader) impurity(x *schemas.Node, p *Precursor) {
 	formula := x.Get("formula")
 	f, ok := l.formula(formula)
 	if !ok {
+		l.holds.unsure = true
 		return
 	}
 	if same(f, p.Phase) {
@@ -98,6 +122,7 @@ func (l *loader) impurity(x *schemas.Node, p *Precursor) {
 		l.refuse(formula, f.Text+" is listed twice", "each impurity once", "add up the shares")
 		return
 	}
+	l.holds.impurities = append(l.holds.impurities, f.Text)
 	p.Impurities = append(p.Impurities, Impurity{f, x.Value("share")})
 }
 

@@ -9,13 +9,15 @@ import (
 
 func (l *loader) steps(root *schemas.Node, r *Route) []Step {
 	var list []Step
-	charged := &charge{acid: map[string]strongest{}, hasPowder: root.Has("precursor")}
+	charged := &charge{acid: map[string]strongest{}, hasPowder: root.Wrote("precursor")}
+	full := map[string]bool{}
 	for i, n := range root.List("steps") {
 		if !n.Usable(schemas.Map) {
 			continue
 		}
 		l.known(n.Get("in"), root)
 		l.known(n.Get("into"), root)
+		l.filled(n, root, full)
 		list = append(list, l.step(i+1, n, charged))
 	}
 	if r.Precursor != nil && charged.powder == nil && len(list) > 0 {
@@ -45,6 +47,25 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 	l.portions(n, s)
 	s.What = l.materials(n, s, c)
 	return s
+}
+
+// filled notices a step on the contents of a place into which nothing has come:
+// a transfer was likely forgotten, and an empty place gives no figures.
+func (l *loader) filled(n, root *schemas.Node, full map[string]bool) {
+	in := n.Get("in")
+	works := !n.Wrote("what")
+	switch n.Str("do") {
+	case "wash", "prewash", "exchange", "redisperse":
+		works = true
+	case "heat", "cool": // before it is filled
+		works = false
+	}
+	if works && in.Usable(schemas.Text) && root.Get("places").Has(in.Text) && !full[in.Text] {
+		p := in.Problem("nothing has been put into "+in.Text+" before this step", "", "add the step that brings something there, such as {do: transfer, in: ..., into: "+in.Text+"}")
+		p.Severity = schemas.Notice
+		l.doubts = append(l.doubts, p)
+	}
+	full[n.Str("in")], full[n.Str("into")] = true, true
 }
 
 // keeps says what stays in place where a step parts solid from liquid.

@@ -23,7 +23,7 @@ var strongestKnown = [...]strongestMade{
 	{"hf", 0.70, 43, 20.006},
 	{"hcl", 0.45, 15.5, 36.46},
 	{"sulfuric_acid", 0.985, 18.6, 98.07},
-	{"sodium_hydroxide", 0.60, 25.5, 40.00},
+	{"sodium_hydroxide", 0.75, 32, 40.00}, // hot autoclave liquors are written above what dissolves at room temperature
 }
 
 // strength refuses solutions that do not exist, and hydrofluoric acid beyond
@@ -37,12 +37,32 @@ func (l *loader) strength(n *schemas.Node, s *chemicals.Substance, v quantity.Va
 			continue
 		}
 		if s.Slug == "hf" {
-			l.refuse(n, "hydrofluoric acid of "+v.Text+" is outside of what is calculated here", "at most 70 wt%", "it needs a specialist's review")
+			l.refuse(n, "hydrofluoric acid of "+v.Text+" is outside of what is calculated here", k.most(v.Dim), "it needs a specialist's review")
 			return
 		}
-		l.refuse(n, fmt.Sprintf("%s of %s does not exist", s.Name, v.Text),
-			fmt.Sprintf("at most %.3g wt%%, about %.3g mol/L", 100*k.fraction, k.molar), "")
+		l.refuse(n, fmt.Sprintf("%s of %s does not exist", s.Name, v.Text), k.most(v.Dim), strengthHint(s))
 	}
+}
+
+// strengthHint is for strengths that are told of the water and not of the
+// solution, as recipes do that dissolve pellets.
+func strengthHint(s *chemicals.Substance) string {
+	if solid(s) {
+		return "where it is told per litre of water, put " + s.Name + " in by mass and the water by volume"
+	}
+	return "read the label of the bottle again"
+}
+
+// most says the limit as a mass fraction and in the writer's own unit.
+func (k strongestMade) most(written quantity.Dimension) string {
+	x, unit := k.molar, "mol/L"
+	switch written {
+	case quantity.Molality:
+		x, unit = k.fraction/(1-k.fraction)/k.mass*1e3, "mol/kg"
+	case quantity.MassConc:
+		x, unit = k.molar*k.mass, "g/L"
+	}
+	return fmt.Sprintf("at most %.3g wt%%, about %s %s", 100*k.fraction, quantity.Number(x, 3), unit)
 }
 
 func (k strongestMade) exceeded(v quantity.Value) bool {

@@ -43,7 +43,11 @@ const cool = "steps:\n  - {do: cool, in: etch, temperature: 20 degC}\n"
 var refused = []struct{ name, text, message string }{
 	// places
 	{"place not declared", top + etch + "steps:\n  - {do: cool, in: " + here + "ecth, temperature: 20 degC}\n", "did you mean etch"},
-	{"no places", top + "steps:\n  - {do: cool, in: " + here + "etch, temperature: 20 degC}\n", "no places"},
+	{"no places", here + top + "steps:\n  - {do: cool, in: etch, temperature: 20 degC}\n  - {do: cool, in: tubes, temperature: 20 degC}\n", "add places: {etch: {"},
+	{"no place in places", top + "places: " + here + "{}\nsteps:\n  - {do: cool, in: etch, temperature: 20 degC}\n", "places is empty"},
+	{"place with a capital, used in small letters", top + "places: {etch: {kind: bottle}, " + here + "Tubes: {kind: tube}}\nsteps:\n  - {do: transfer, in: etch, into: tubes}\n", "write it as tubes"},
+	{"place with a blank, used with an underscore", top + "places: {etch: {kind: bottle}, " + here + "my tubes: {kind: tube}}\nsteps:\n  - {do: transfer, in: etch, into: my_tubes}\n", "write it as my_tubes"},
+	{"closure misspelt beside a vent", top + "places: {etch: {kind: bottle, closure: " + here + "vent, vent: 3 mm}}\n" + cool, "did you mean vented"},
 	{"waste as a place", top + etch + "steps:\n  - {do: transfer, in: etch, into: " + here + "waste}\n", "kind: drum"},
 	{"into itself", top + etch + "steps:\n  - {do: transfer, in: etch, into: " + here + "etch}\n", "same place"},
 	{"relief above rating", top + "places:\n  etch: {kind: autoclave, rating: 400 kPa, relief: " + here + "5 bar}\n" + cool, "at or below the rating"},
@@ -55,7 +59,13 @@ var refused = []struct{ name, text, message string }{
 	{"put in twice", top + powder + etch + "steps:\n  - {do: charge, in: etch, what: precursor}\n  - {do: charge, in: etch, what: [" + here + "precursor]}\n", "first in line 7"},
 	{"mass of nothing", top + "precursor: {phase: Ti3AlC2, mass: " + here + "0 g}\n" + etch + cool, "more than zero"},
 	{"no formula", top + "precursor: {phase: " + here + "powder, mass: 1 g}\n" + etch + cool, "no formula"},
+	{"formula in small letters", top + "precursor: {phase: " + here + "ti3alc2, mass: 1 g}\n" + etch + cool, "did you mean Ti3AlC2?"},
+	{"precursor put into a hold", top + powder + etch + "steps:\n  - {do: charge, in: etch, what: precursor}\n  - {do: hold, in: etch, time: 1 h, temperature: 20 degC, " + here + "what: [precursor]}\n", "a hold step takes no what"},
 	{"not layered", top + "precursor: {phase: " + here + "NaCl, mass: 1 g}\n" + etch + cool, "not a layered precursor"},
+	{"not layered as far as the formula tells", top + "precursor: {phase: " + here + "Ca2AlC, mass: 1 g}\n" + etch + cool, "layers: [Al]"},
+	{"zero for a mass that has to be there", top + "precursor: {phase: Ti3AlC2, mass: " + here + "0 g}\n" + etch + cool, "hint: the mass has to be stated"},
+	{"zero for a size that may be left out", top + "precursor: {phase: Ti3AlC2, mass: 1 g, particle_size: " + here + "0 um}\n" + etch + cool, "hint: leave the key out"},
+	{"zero at one end of a range", top + "precursor: {phase: Ti3AlC2, mass: " + here + "1 (0 to 2) g}\n" + etch + cool, "may be zero by its range"},
 	{"layers of another phase", top + "precursor: {phase: Ti3AlC2, mass: 1 g, layers: [" + here + "Si]}\n" + etch + cool, "Ti, Al, C"},
 	{"more than all of it", top + "precursor: {phase: Ti3AlC2, mass: 1 g, purity: 96 wt%, " + here + "impurities: [{formula: TiC, share: 5 wt%}]}\n" + etch + cool, "101 wt%"},
 	{"impurity twice", top + "precursor: {phase: Ti3AlC2, mass: 1 g, impurities: [{formula: TiC, share: 1 wt%}, {formula: " + here + "CTi, share: 1 wt%}]}\n" + etch + cool, "twice"},
@@ -81,15 +91,27 @@ var refused = []struct{ name, text, message string }{
 	// strengths
 	{"HF above 70 wt%", put("      - {substance: HF, strength: " + here + "71 wt%, volume: 1 mL}\n"), "specialist"},
 	{"HF above 70 wt% as a molarity", put("      - {substance: HF, strength: " + here + "45 mol/L, volume: 1 mL}\n"), "specialist"},
+	{"HF above 70 wt%, told as a molarity", put("      - {substance: HF, strength: " + here + "45 mol/L, volume: 1 mL}\n"), "about 43.0 mol/L"},
+	{"HF above 70 wt%, told as a molality", put("      - {substance: HF, strength: " + here + "117 mol/kg, volume: 1 mL}\n"), "about 117 mol/kg"},
 	{"HF above 70 wt% as a molality", put("      - {substance: HF, strength: " + here + "117 mol/kg, volume: 1 mL}\n"), "specialist"},
 	{"anhydrous", put("      - {substance: " + here + "anhydrous hydrogen fluoride, mass: 1 g}\n"), "specialist"},
 	{"HCl that does not exist", put("      - {substance: HCl, strength: " + here + "46 wt%, volume: 1 mL}\n"), "does not exist"},
 	{"H2SO4 that does not exist", put("      - {substance: H2SO4, strength: " + here + "99 wt%, volume: 1 mL}\n"), "does not exist"},
-	{"NaOH that does not exist", put("      - {substance: NaOH, strength: " + here + "61 wt%, volume: 1 mL}\n"), "does not exist"},
+	{"NaOH that does not exist", put("      - {substance: NaOH, strength: " + here + "76 wt%, volume: 1 mL}\n"), "does not exist"},
+	{"NaOH told per litre of water", put("      - {substance: NaOH, strength: " + here + "35 mol/L, volume: 1 mL}\n"), "by mass and the water by volume"},
 	{"LiF as a ratio", put("      - {substance: LiF, strength: " + here + "12 mol/L}\n"), "ratio: 12 mol/mol"},
 	{"NaF as a ratio", put("      - {substance: NaF, strength: " + here + "5 M}\n"), "ratio: 5 mol/mol"},
 	{"LiF above its acid", put("      - {substance: HCl, strength: 2 mol/L, volume: 10 mL}\n      - {substance: LiF, strength: " + here + "3 mol/L}\n"), "more than the acid beside it"},
 	{"LiF above the acid of the step before", top + etch + "steps:\n  - {do: charge, in: etch, what: [{substance: HCl, strength: 5 wt%, volume: 1 mL}]}\n  - {do: mix, in: etch, what: [{substance: LiF, strength: " + here + "2 mol/L}]}\n", "5 wt%"},
+
+	// one fault, told once
+	{"precursor under another name", top + here + "max_phase: {phase: Ti3AlC2, mass: 1 g}\n" + etch + "steps:\n  - {do: charge, in: etch, what: precursor}\nmeasured: {hydrogen: 3 mol/mol}\ndata:\n  - {id: cp.Ti3AlC2(s), value: 3, source: s}\n", "did you mean precursor?"},
+	{"strength under another name", put("      - {substance: HCl, " + here + "conc: 9 mol/L, volume: 1 mL}\n"), "did you mean strength?"},
+	{"mass under another name", put("      - {substance: LiF, " + here + "weight: 3 g}\n"), "did you mean mass?"},
+	{"impurities under another name", top + "precursor: {phase: Ti3AlC2, mass: 1 g, " + here + "impurity: [], impurities_source: s}\n" + etch + cool, "did you mean impurities?"},
+	{"layers under another name", top + "precursor: {phase: Ca2AlC, mass: 1 g, " + here + "layer: [Al]}\n" + etch + cool, "did you mean layers?"},
+	{"low under another name", top + etch + cool + "data:\n  - {id: weight.Ti, value: 47, " + here + "lo: 46, high: 48, source: s}\n", "did you mean low?"},
+	{"one for a letter in a formula", top + "precursor: {phase: " + here + "Ti3A1C2, mass: 1 g}\n" + etch + cool, "did you mean Ti3AlC2?"},
 
 	// steps
 	{"all of it retained", top + etch + "steps:\n  - {do: wash, in: etch, into: drum, what: [{substance: water, volume: 1 L}], retained: " + here + "100 %}\n", "less than 100 %"},
@@ -102,6 +124,13 @@ var refused = []struct{ name, text, message string }{
 	{"datum outside its range", top + etch + cool + "data:\n  - {id: " + here + "weight.Ti, value: 47, low: 48, high: 49, source: s}\n", "outside"},
 	{"one end of a range", top + etch + cool + "data:\n  - " + here + "{id: weight.Ti, value: 47, low: 46, source: s}\n", "both low and high"},
 	{"datum of another phase", top + powder + etch + cool + "data:\n  - {id: " + here + "etch_heat.Ti2AlC, value: 700 kJ/mol, source: s}\n", "etch_heat.Ti3AlC2"},
+	{"datum of a phase one letter off", top + powder + etch + cool + "data:\n  - {id: " + here + "etch_heat.Ti3AlC3, value: 700 kJ/mol, source: s}\n", "did you mean etch_heat.Ti3AlC2?"},
+	{"density of a phase one letter off", top + powder + etch + cool + "data:\n  - {id: " + here + "density.Ti3AlC3, value: 4 g/mL, source: s}\n", "did you mean density.Ti3AlC2?"},
+	{"datum of a phase in a route without one", top + etch + cool + "data:\n  - {id: " + here + "etch_heat.Ti3AlC2, value: 700 kJ/mol, source: s}\n", "would change nothing"},
+	{"electrons of an element that is not there", top + powder + etch + cool + "data:\n  - {id: " + here + "electrons.Bi, value: 3, source: s}\n", "did you mean electrons.Al?"},
+	{"gas of an impurity that is not there", top + powder + etch + cool + "data:\n  - {id: " + here + "hydrogen.impurity.Mg, value: 1, source: s}\n", "holds: Ti3AlC2"},
+	{"heat of a substance that is not put in", put("      - {substance: NaF, mass: 1 g}\n") + "data:\n  - {id: " + here + "dissolution.KCl(s), value: 1, source: s}\n", "would change nothing"},
+	{"termination of something", top + powder + etch + cool + "data:\n  - {id: " + here + "termination.oxigen, value: 1, source: s}\n", "did you mean termination.oxygen?"},
 	{"datum twice", top + etch + cool + "data:\n  - {id: weight.Ti, value: 47, source: s}\n  - {id: " + here + "weight.Ti, value: 48, source: s}\n", "given twice"},
 	{"measured and datum", top + powder + etch + cool + "measured: {hydrogen: 3 mol/mol}\ndata:\n  - {id: " + here + "etch_hydrogen.Ti3AlC2, value: 3, source: s}\n", "given twice"},
 }
@@ -144,8 +173,11 @@ func TestAccepted(t *testing.T) {
 		"KOH as a solution":               put("      - {substance: KOH, strength: 20 wt%, volume: 10 mL}\n"),
 		"HF at 70 wt%":                    put("      - {substance: HF, strength: 70 wt%, volume: 10 mL}\n"),
 		"by CAS number":                   put("      - {substance: 7664-39-3, strength: 48 wt%, mass: 10 g}\n"),
-		"ratio":                           put("      - {substance: LiF, ratio: 12 mol/mol}\n"),
-		"relief at rating":                top + "places: {etch: {kind: autoclave, rating: 5 bar, relief: 500 kPa}}\n" + cool,
+		"heat of a foreign phase":         top + "precursor: {phase: Ti3AlC2, mass: 1 g, impurities: [{formula: Ti2GaC, share: 1 wt%}]}\n" + etch + "steps:\n  - {do: charge, in: etch, what: precursor}\ndata:\n  - {id: etch_heat.Ti2GaC, value: 500, source: s}\n",
+		"data that no table has": strings.Replace(put("      - precursor\n      - {substance: NaF, mass: 1 g}\n"), "Ti3AlC2", "Ti2ZnC", 1) +
+			"data:\n  - {id: etch_heat.Ti2ZnC, value: 500, source: s}\n  - {id: electrons.Zn, value: 2, source: s}\n  - {id: cp.NaF(s), value: 47, source: s}\n",
+		"ratio":            put("      - {substance: LiF, ratio: 12 mol/mol}\n"),
+		"relief at rating": top + "places: {etch: {kind: autoclave, rating: 5 bar, relief: 500 kPa}}\n" + cool,
 	} {
 		if _, problems, _ := route.Load("f.yaml", strings.NewReader(text)); len(problems) > 0 {
 			t.Errorf("%s: %v", name, problems)
@@ -315,17 +347,53 @@ data:
 		t.Errorf("%+v", s)
 	}
 	for text, message := range map[string]string{
-		"site: etchbound/1\ntitle: S\nstock: [{substance: HF, volume: 1 L}]\n":              "without its strength",
-		"site: etchbound/1\ntitle: S\nstock: [{substance: LiF, mass: 1 g, volume: 1 L}]\n":  "in one way",
-		"site: etchbound/1\ntitle: S\nstock: [{substance: unobtainium, mass: 1 g}]\n":       "nearest",
-		"site: etchbound/1\ntitle: S\nhood: {tested: 2026-13-01}\n":                         "calendar",
-		"site: etchbound/1\ntitle: S\ntriggers: {quantity_ratio: 1}\n":                      "more than 1",
-		"site: etchbound/1\ntitle: S\njurisdiction: usa\n":                                  "did you mean us?",
-		"route: etchbound/1\ntitle: S\nbasis: {status: read}\nsteps: [{do: cool, in: a}]\n": "a route file",
+		"site: etchbound/1\ntitle: S\nstock: [{substance: HF, volume: 1 L}]\n":                 "without its strength",
+		"site: etchbound/1\ntitle: S\nstock: [{substance: LiF, mass: 1 g, volume: 1 L}]\n":     "in one way",
+		"site: etchbound/1\ntitle: S\nstock: [{substance: unobtainium, mass: 1 g}]\n":          "nearest",
+		"site: etchbound/1\ntitle: S\ndata: [{id: termination.oxigen, value: 1, source: s}]\n": "did you mean termination.oxygen?",
+		"site: etchbound/1\ntitle: S\ndata: [{id: density.powder, value: 1, source: s}]\n":     "would change nothing",
+		"site: etchbound/1\ntitle: S\nhood: {tested: 2026-13-01}\n":                            "calendar",
+		"site: etchbound/1\ntitle: S\ntriggers: {quantity_ratio: 1}\n":                         "more than 1",
+		"site: etchbound/1\ntitle: S\njurisdiction: usa\n":                                     "did you mean us?",
+		"route: etchbound/1\ntitle: S\nbasis: {status: read}\nsteps: [{do: cool, in: a}]\n":    "a route file",
 	} {
 		s, problems, _ := route.LoadSite("s.yaml", strings.NewReader(text))
 		if s != nil || len(problems) != 1 || !strings.Contains(problems[0].String(), message) {
 			t.Errorf("want %q, got %v", message, problems)
+		}
+	}
+}
+
+// A site may hold data for powders of routes it does not know, and is told so.
+func TestSiteDataBesideTheTables(t *testing.T) {
+	s, problems, err := route.LoadSite("s.yaml", strings.NewReader("site: etchbound/1\ntitle: S\ndata:\n  - {id: etch_heat.Ti3AlC3, value: 700, source: a test}\n"))
+	if err != nil || s == nil || len(s.Data) != 1 || len(s.Notices) != 1 || len(problems) != 1 {
+		t.Fatalf("%+v %v %v", s, problems, err)
+	}
+	if p := problems[0]; p.Severity != schemas.Notice || p.Line != 4 || p.Column != 10 ||
+		!strings.Contains(p.String(), "only in routes that hold Ti3AlC3") || !strings.Contains(p.Hint, "etch_heat.Ti3AlC2") {
+		t.Errorf("%v", p)
+	}
+}
+
+func TestNoticeOfAnEmptyPlace(t *testing.T) {
+	wash := "  - {do: wash, in: %s, into: drum, what: [{substance: water, volume: 1 L}]}\n"
+	begin := top + powder + etch + "steps:\n  - {do: heat, in: etch, temperature: 20 degC}\n  - {do: charge, in: etch, what: [precursor]}\n"
+	begin = strings.Replace(begin, "etch: {kind: bottle}", "etch: {kind: bottle}, tube: {kind: tube}", 1)
+	for text, want := range map[string]int{
+		begin + strings.ReplaceAll(wash, "%s", here+"tube"):                                           1,
+		begin + strings.ReplaceAll(wash, "%s", "etch") + "  - {do: collect, in: drum, into: tube}\n":  0,
+		begin + "  - {do: hold, in: " + here + "drum, time: 1 h, temperature: 20 degC}\n":             1,
+		begin + "  - {do: transfer, in: etch, into: tube}\n" + strings.ReplaceAll(wash, "%s", "tube"): 0,
+	} {
+		clean, line, column := spot(text)
+		r, problems, err := route.Load("f.yaml", strings.NewReader(clean))
+		if err != nil || r == nil || len(problems) != want || len(r.Notices) != want {
+			t.Errorf("%s: %v, %v", clean, problems, err)
+			continue
+		}
+		if want == 1 && (problems[0].Line != line || problems[0].Column != column || !strings.Contains(problems[0].What, "nothing has been put into")) {
+			t.Errorf("want %d:%d, got %v", line, column, problems)
 		}
 	}
 }

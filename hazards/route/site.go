@@ -68,13 +68,13 @@ func (l *loader) stock(n *schemas.Node) (Stock, bool) {
 		return x, false
 	}
 	switch {
-	case n.Has("mass") == n.Has("volume"):
+	case n.Wrote("mass") == n.Wrote("volume"):
 		l.refuse(n, "how much "+x.Substance.Name+" is kept is not said in one way", "mass or volume", "")
-	case needsStrength(x.Substance) && !n.Has("strength"):
+	case needsStrength(x.Substance) && !n.Wrote("strength"):
 		l.refuseKey(n, "strength", x.Substance.Name+" without its strength", quantity.Accepted(quantity.MassFraction, quantity.Molarity), "take it from the label of the bottle")
-	case !takesStrength(x.Substance) && n.Has("strength"):
+	case !takesStrength(x.Substance) && n.Wrote("strength"):
 		l.refuseKey(n, "strength", x.Substance.Name+" takes no strength", "a volume or a mass", "")
-	case x.Substance.State == "s" && n.Has("volume") && !n.Has("strength"):
+	case x.Substance.State == "s" && n.Wrote("volume") && !n.Wrote("strength"):
 		l.refuseKey(n, "volume", "a volume of solid "+x.Substance.Name, "a mass", "")
 	}
 	return x, true

@@ -1,6 +1,9 @@
 package quantity
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 // foreign holds units that people write and that are not accepted, with what
 // to write instead.
@@ -13,11 +16,14 @@ var foreign = map[string]string{
 	"N":  "write the molar concentration in mol/L; normality depends on the reaction",
 	"cc": "did you mean mL?", "oz": "1 oz is 28.35 g", "lb": "1 lb is 453.6 g",
 	"in": "1 in is 25.4 mm", "cfm": "1 cfm is 1.699 m3/h", "fpm": "1 fpm is 0.00508 m/s",
-	"week": "write days: 7 d", "weeks": "write days: 7 d", "wk": "write days: 7 d",
-	"month": "write days: 30 d", "months": "write days: 30 d", "year": "write days: 365 d", "years": "write days: 365 d", "y": "write days: 365 d",
-	"drop": "one drop is about 0.05 mL", "drops": "one drop is about 0.05 mL", "overnight": "write hours: 16 h",
+	"drop": "one drop is about 0.05 mL", "drops": "one drop is about 0.05 mL", "overnight": "write the hours, such as 16 h",
 	"rpm": "rotation is not read here; put it in the note",
 	"C":   "did you mean degC?", "RT": "write a temperature such as 22 degC",
+}
+
+// longTimes are the days in times that are not accepted.
+var longTimes = map[string]float64{
+	"week": 7, "weeks": 7, "wk": 7, "month": 30, "months": 30, "year": 365, "years": 365, "y": 365,
 }
 
 // unitHint says which unit was likely meant.
@@ -25,6 +31,9 @@ func unitHint(p Parts, dims []Dimension) string {
 	text := unitSpelling.Replace(p.Unit)
 	if h, ok := foreign[text]; ok {
 		return h
+	}
+	if days, ok := longTimes[text]; ok {
+		return "write days: " + shortest(p.X*days) + " d"
 	}
 	if has(dims, MassFraction) && text == "%" {
 		return "say of what: write " + shortest(p.X) + " wt%"
@@ -37,6 +46,13 @@ func unitHint(p Parts, dims []Dimension) string {
 	}
 	if len(lookup(p.Unit)) > 0 {
 		return ""
+	}
+	if unit, rest, found := strings.Cut(text, "("); found && math.IsNaN(p.Low) && find(unit, dims) != nil && strings.HasSuffix(rest, ")") {
+		_, inner, _ := strings.Cut(p.Unit, "(")
+		return "write the range before the unit: " + shortest(p.X) + " (" + inner + " " + unit
+	}
+	if first := firstWord(p.Unit); first != p.Unit && find(first, dims) != nil {
+		return "write " + shortest(p.X) + " " + first + ", and the words behind it as a note"
 	}
 	if n := nearestUnit(text, dims); n != "" {
 		return "did you mean " + n + "?"

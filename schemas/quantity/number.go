@@ -45,6 +45,9 @@ func PlainNumber(s string) (float64, error) {
 	}
 	if e != nil {
 		e.Text, e.Accepted = s, Accepted(None)
+		if e.ranged {
+			e.Hint = "write one number, without a range"
+		}
 		return 0, e
 	}
 	return v, nil
@@ -113,15 +116,18 @@ func noNumber(s string) *Error {
 	switch {
 	case strings.TrimSpace(s) == "":
 		e.What = "no number at all"
+	case len(lookup(s)) > 0:
+		e.What, e.Hint = "a unit without a number", "write the number before it: 2 "+lookup(s)[0].name
 	case strings.HasPrefix(low, "nan"), strings.HasPrefix(low, "inf"):
-		e.What = "not a finite number"
-		e.Hint = "leave the key out where a value is not known"
+		e.Reason, e.What = ErrFinite, "not a finite number"
 	case strings.HasPrefix(s, ".") && digitRun(s[1:]) > 0:
 		e.What, e.Hint = "a number that begins with its point", "write 0"+s
 	case strings.HasPrefix(s, "~"), strings.HasPrefix(s, "\u2248"), strings.HasPrefix(low, "ca"), strings.HasPrefix(low, "about"):
-		e.Hint = "write the number alone, or with a range: 10 (9 to 11) g"
+		e.ranged, e.Hint = true, "write the number alone, or with its range: "+rangeLike(s)
 	case strings.HasPrefix(s, "<"), strings.HasPrefix(s, ">"), strings.HasPrefix(s, "\u2264"), strings.HasPrefix(s, "\u2265"):
-		e.Hint = "write one number, or a number with its range: 10 (9 to 11) g"
+		e.ranged, e.Hint = true, "write one number, or a number with its range: "+rangeLike(s)
+	case foreign[unitSpelling.Replace(s)] != "":
+		e.Hint = foreign[unitSpelling.Replace(s)]
 	}
 	return e
 }
@@ -141,7 +147,8 @@ func numberTail(number, rest string) *Error {
 	case next == '.':
 		e.What, e.Hint = "a number that ends in its point", "write "+number
 	case next == ',' && digitRun(rest[1:]) > 0:
-		e.What, e.Hint = "a decimal comma", commaHint(number, rest[1:])
+		e.Found = number + beforeWord(rest)
+		e.What, e.Hint = commaWords(number, rest[1:])
 	case next == '_':
 		e.What, e.Hint = "an underscore inside a number", "write the digits without it"
 	case (next == 'x' || next == 'X') && strings.Trim(number, "+-0") == "":
@@ -159,24 +166,53 @@ func numberTail(number, rest string) *Error {
 		e.What, e.Hint = "a number with a power of ten written out", "write an exponent: 1.5e3"
 	case strings.HasPrefix(after, "\u00b1"), strings.HasPrefix(after, "+/-"), strings.HasPrefix(after, "+-"):
 		e.Found = number + rest
-		e.What, e.Hint = "a number with a deviation", "write the range: 10 (9 to 11) g"
+		e.ranged, e.What, e.Hint = true, "a number with a deviation", "write the range: "+rangeLike(after)
 	case isRangeSign(after):
 		e.Found = number + rest
-		e.What, e.Hint = "a range without a central value", "write the value first: 10 (9 to 11) g"
+		e.ranged, e.What, e.Hint = true, "a range without a central value", "write the value first, such as "+rangeLike(after)
 	default:
 		return nil
 	}
 	return e
 }
 
-// commaHint offers a decimal point, and the thousand that three digits behind a
-// comma may stand for.
-func commaHint(number, rest string) string {
-	hint := "write a decimal point: " + number + "." + rest
-	if digitRun(rest) == 3 {
-		hint += ", or " + number + rest + " if a thousand is meant"
+// commaWords says what a comma behind a number is, and how to write what was
+// meant. Three digits behind it are a thousand to half of the world, so both
+// readings are offered, the larger first; a second comma or a point settles it.
+func commaWords(number, rest string) (what, hint string) {
+	n := digitRun(rest)
+	whole, tail := number+rest[:n], rest[n:]
+	for n == 3 && strings.HasPrefix(tail, ",") && digitRun(tail[1:]) == 3 {
+		whole, tail = whole+tail[1:4], tail[4:]
 	}
-	return hint
+	tail = pointed(strings.TrimRight(tail, blanks))
+	switch plain := strings.ReplaceAll(number, ".", ""); {
+	case plain != number:
+		return "a number with points and a comma", "write the digits with one decimal point: " + plain + "." + rest[:n] + tail
+	case n != 3 || strings.TrimLeft(number, "+-\u2212") == "0":
+		return "a decimal comma", "write a decimal point: " + number + "." + rest[:n] + tail
+	case whole != number+rest[:n], strings.HasPrefix(tail, "."):
+		return "a comma between thousands", "write the digits without it: " + whole + tail
+	}
+	return "a comma that parts thousands or decimals",
+		"write " + whole + tail + ", or " + number + "." + rest[:n] + tail + " if the comma is a decimal one"
+}
+
+// pointed turns the commas between digits into points, as the range behind a
+// number with a decimal comma has them too.
+func pointed(s string) string {
+	b := []byte(s)
+	for i := 1; i+1 < len(b); i++ {
+		if b[i] == ',' && isDigit(b[i-1]) && isDigit(b[i+1]) {
+			b[i] = '.'
+		}
+	}
+	return string(b)
+}
+
+// beforeWord is the first word of s, without a bracket that follows it.
+func beforeWord(s string) string {
+	return strings.TrimRight(firstWord(s), "()")
 }
 
 // isRangeSign reports whether s goes on as "to 11" or "- 11" does.
@@ -188,6 +224,15 @@ func isRangeSign(s string) bool {
 		}
 	}
 	return false
+}
+
+// rangeLike shows a value with its range, in the unit that a text ends in.
+func rangeLike(s string) string {
+	unit := "g"
+	if f := strings.Fields(s); len(f) > 0 && len(lookup(f[len(f)-1])) > 0 {
+		unit = f[len(f)-1]
+	}
+	return "10 (9 to 11) " + unit
 }
 
 func firstWord(s string) string {

@@ -64,7 +64,7 @@ func scanRange(s string) (low, high float64, rest string, e *Error) {
 		lo, hi, ok = strings.Cut(inner, "\u2013")
 	}
 	if !closed || !ok {
-		return 0, 0, s, &Error{Reason: ErrRange, Found: s, What: "no range", Hint: "write the range as (9 to 11)"}
+		return 0, 0, s, &Error{Reason: ErrRange, Found: s, What: "no range", Hint: "write the range as (9 to 11), with the unit behind it"}
 	}
 	if low, e = wholeNumber(lo); e == nil {
 		high, e = wholeNumber(hi)
@@ -134,7 +134,7 @@ func (p Parts) find(dims []Dimension) (*unit, *Error) {
 			return unitless(None), nil
 		}
 		return nil, &Error{Reason: ErrNoUnit, What: "a number without a unit",
-			Found: shortest(p.X), Hint: "add the unit: " + shortest(p.X) + " " + usual(dims)}
+			Found: shortest(p.X), Hint: "add the unit: " + p.usual(dims)}
 	}
 	if u := find(p.Unit, dims); u != nil {
 		return u, nil
@@ -153,15 +153,27 @@ func unitless(d Dimension) *unit {
 	return &units[i]
 }
 
-// usual names the usual unit of each dimension.
-func usual(dims []Dimension) string {
+// usual writes the number in the usual unit of each dimension. A number up to
+// one may be a share of one, which is a hundred times as much in percent.
+func (p Parts) usual(dims []Dimension) string {
 	var list []string
 	for _, d := range dims {
-		if u := Units(d); len(u) > 0 {
-			list = append(list, u[0])
+		names := Units(d)
+		if len(names) == 0 {
+			continue
 		}
+		if (d == Fraction || d == MassFraction) && p.X > 0 && p.X <= 1 {
+			list = append(list, clean(100*p.X)+" "+names[0]+" for a share of one")
+		}
+		list = append(list, shortest(p.X)+" "+names[0])
 	}
-	return strings.Join(list, " or ")
+	return strings.Join(list, ", or ")
+}
+
+// clean prints x without what the multiplication by a hundred added to it.
+func clean(x float64) string {
+	y, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 12, 64), 64)
+	return shortest(y)
 }
 
 func (u *unit) toSI(x float64) float64 { return x*u.mul/u.div + u.add }

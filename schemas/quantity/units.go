@@ -144,6 +144,16 @@ var unitSpelling = strings.NewReplacer(
 // lookup gives every unit a text may mean.
 func lookup(text string) []*unit { return unitIndex()[unitSpelling.Replace(text)] }
 
+// Meant lists the dimensions that a unit symbol may stand for; none for an
+// unknown symbol.
+func Meant(unit string) []Dimension {
+	var list []Dimension
+	for _, u := range lookup(unit) {
+		list = append(list, u.dim)
+	}
+	return list
+}
+
 // find gives the unit of one of the dimensions, or of any where none is named.
 func find(text string, dims []Dimension) *unit {
 	us := lookup(text)
