@@ -130,6 +130,9 @@ func leftOpen(r *route.Route, add func(id, text, measure string)) {
 	}
 	for i := range r.Steps {
 		s := &r.Steps[i]
+		if s.Do == "heat_closed" {
+			add(s.At+".pressure", fmt.Sprintf("pressure in %s while step %d heats it closed: hot gas and the vapour of the liquor are not in the figure", s.In, s.Number), "a pressure vessel specialist: gas at temperature plus vapour pressure of the liquor, and how full it is")
+		}
 		if s.Attended == nil && s.Time.Set && s.Time.In("h") > 1 {
 			add(s.At+".attended", fmt.Sprintf("step %d lasts %s and does not say whether it is attended", s.Number, s.Time.Text), "state attended: true or false")
 		}

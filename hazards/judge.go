@@ -104,6 +104,15 @@ func rating(c route.Case, key string) (limit.Limit, bool) {
 	return limit.Limit{}, false
 }
 
+func heatedClosed(c route.Case, key string) bool {
+	for i := range c.Route.Steps {
+		if s := &c.Route.Steps[i]; s.In == key && s.Do == "heat_closed" {
+			return true
+		}
+	}
+	return false
+}
+
 func boilingLimit(figs []figure.Figure, f *figure.Figure) limit.Limit {
 	l := limit.Limit{ID: "boiling_point", Quantity: f.Quantity, Label: "boiling point", Value: math.NaN(), Unit: "degC", Document: "this review", Status: "computed"}
 	for i := range figs {
@@ -144,6 +153,10 @@ func finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limi
 	if l.ID == "no_rated_container" && level == limit.Unknown {
 		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
 	}
+	if l.ID == "container_rating" && level < limit.Unknown && heatedClosed(c, f.Place) {
+		// The figure is that of cold gas; hot gas and the vapour of the liquor are not modelled.
+		out.Verdict, out.Margin = figure.UnknownVerdict, math.NaN()
+	}
 	out.Text, out.Needs = words(c, figs, f, l, out.Verdict)
 	return out
 }
@@ -158,6 +171,9 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 		return []figure.Need{{Quantity: quantity, Value: value, Unit: unit, Text: "Necessary, not sufficient: " + text}}
 	}
 	none := math.NaN()
+	if v == figure.UnknownVerdict && l.ID == "container_rating" {
+		return "It cannot be judged: the container is heated closed, and neither hot gas nor the vapour of the liquor is in the figure.", nil
+	}
 	if v == figure.UnknownVerdict {
 		return "It cannot be judged: what is missing is listed.", nil
 	}
