@@ -23,7 +23,7 @@ func Assess(c route.Case, w *working.Sheet) Assessment {
 		return Assessment{Err: err}
 	}
 	a := Assessment{Walk: k, Warnings: k.Warnings}
-	a.Runs = runs(w, &k)
+	a.Runs = runs(&k)
 	a.Figures = make([]figure.Figure, 0, 128)
 	for _, read := range readers {
 		a.Figures = append(a.Figures, read(c, w, k, a.Runs)...)
@@ -40,36 +40,53 @@ var readers = [...]func(route.Case, *working.Sheet, process.Walk, []vessel.Run) 
 }
 
 // runs builds the plan of every step whose vessel still holds the liquor of an
-// etch and simulates it by full accumulation; the step in which the powder
-// goes in is also run as an instantaneous reaction.
-func runs(w *working.Sheet, k *process.Walk) []vessel.Run {
+// etch and runs it by full accumulation: nothing has reacted yet.
+func runs(k *process.Walk) []vessel.Run {
 	var out []vessel.Run
 	for i := range k.Steps {
 		d := &k.Steps[i]
 		if len(d.Etches) == 0 {
 			continue
 		}
-		p := plan(w, k, d)
-		p.Law = vessel.Accumulated
-		if r, err := vessel.Simulate(p, w); err == nil {
+		if r, err := vessel.Simulate(plan(k, d)); err == nil {
 			out = append(out, r)
 		}
 	}
 	return out
 }
 
-func plan(w *working.Sheet, k *process.Walk, d *process.Done) vessel.Plan {
-	var heat, n []working.Num
-	for _, e := range d.Etches {
-		heat = append(heat, thermal.EtchHeat(w, &k.Etches[e]))
-		n = append(n, k.Etches[e].Hydrogen)
+// plan is the vessel of a step in SI: the layered phase as the slow solid, what
+// else reacts as the fast one.
+func plan(k *process.Walk, d *process.Done) vessel.Plan {
+	p := vessel.Plan{Step: d.Number, Law: vessel.Accumulated, Start: d.Hot.V + kelvin}
+	for _, i := range d.Etches {
+		e := &k.Etches[i]
+		if e.N.Symbol != "" {
+			p.Slow = together(p.Slow, e.N.V, e.Heat.V, e.Hydrogen.V)
+		}
+		for j := range e.Dissolved {
+			x := &e.Dissolved[j]
+			p.Fast = together(p.Fast, x.N.V, x.Heat.V, x.Hydrogen.V)
+		}
 	}
-	state := &d.After
-	if len(state.Liquid) == 0 {
-		state = &d.Before
+	s := d.Contents()
+	p.Slow.Capacity = s.SolidCapacity(nil).V
+	p.Liquor.Capacity = s.HeatCapacity(nil).V - p.Slow.Capacity
+	return p
+}
+
+const kelvin = 273.15
+
+// together adds n mol with heat kJ and gas mol to a solid.
+func together(s vessel.Solid, n, heat, gas float64) vessel.Solid {
+	if n == 0 {
+		return s
 	}
-	return vessel.Plan{Step: d.Number, Start: d.Hot, Heat: w.Sum("Q", "kJ", heat...),
-		Gas: w.Sum("n_H2", "mol", n...), HeatCapacity: state.HeatCapacity(w)}
+	total := s.Amount + n
+	s.Heat = (s.Amount*s.Heat + 1000*heat) / total
+	s.Gas = (s.Amount*s.Gas + gas) / total
+	s.Amount = total
+	return s
 }
 
 // addSums adds the bare figure of every quantity whose bare id is the sum of

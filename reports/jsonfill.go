@@ -144,13 +144,14 @@ func (b *builder) seriesJSON() []seriesJSON {
 	out := []seriesJSON{}
 	for i := range b.r.Runs {
 		run := &b.r.Runs[i]
-		if len(run.Points) == 0 {
+		points := run.Points()
+		if len(points) == 0 {
 			continue
 		}
 		id := figure.ID("heat.temperature_peak", strconv.Itoa(run.Plan.Step), "", string(run.Plan.Law)) + "~t"
-		s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: "degC", Points: make([][2]nine, len(run.Points)), Events: []eventJSON{}}
-		for j, p := range run.Points {
-			s.Points[j] = [2]nine{nine(p.Time), nine(p.Temperature)}
+		s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: "degC", Points: make([][2]nine, len(points)), Events: []eventJSON{}}
+		for j, p := range points {
+			s.Points[j] = [2]nine{nine(p.Time / 60), nine(p.Temperature - 273.15)}
 		}
 		out = append(out, s)
 	}

@@ -15,14 +15,29 @@ func MolarVolume(st *chemicals.Store, w *working.Sheet) working.Num {
 
 // HeatCapacity is that of everything in a place, in J/K, at the low end.
 func (s *State) HeatCapacity(w *working.Sheet) working.Num {
-	terms := make([]working.Num, 0, len(s.Liquid)+len(s.Solids))
+	terms := make([]working.Num, 0, len(s.Liquid)+1)
 	for i := range s.Liquid {
 		terms = append(terms, PartOf(w, &s.Liquid[i], s.Liquid[i].HeatCapacity))
 	}
+	return w.Sum("C", "J/K", append(terms, s.SolidCapacity(w))...)
+}
+
+// SolidCapacity is the heat capacity of the solids of a place, in J/K.
+func (s *State) SolidCapacity(w *working.Sheet) working.Num {
+	terms := make([]working.Num, 0, len(s.Solids))
 	for i := range s.Solids {
 		terms = append(terms, s.Solids[i].HeatCapacity)
 	}
-	return w.Sum("C", "J/K", terms...)
+	return w.Sum("C_s", "J/K", terms...)
+}
+
+// Contents is the place of a step with its liquor in it: after the step, or
+// before it where the step takes the liquor away.
+func (d *Done) Contents() *State {
+	if len(d.After.Liquid) == 0 {
+		return &d.Before
+	}
+	return &d.After
 }
 
 // Volume is that of the liquid of a place, in mL.

@@ -71,11 +71,7 @@ func (r *reader) liquor(s *process.State) liquor {
 // its strength as charged; at best the salt has taken its part of the strong
 // acid. Sulfuric acid and potassium or ammonium liquors are unknown.
 func (r *reader) boiling(d *process.Done) (working.Num, string) {
-	s := &d.After
-	if len(s.Liquid) == 0 {
-		s = &d.Before
-	}
-	l := r.liquor(s)
+	l := r.liquor(d.Contents())
 	st := r.c.Store
 	if l.other != "" || l.acids == 0 {
 		what := l.other

@@ -4,6 +4,8 @@
 package thermal
 
 import (
+	"slices"
+
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
@@ -61,14 +63,22 @@ func (r *reader) etch(e *process.Etch) {
 	}
 }
 
+// accumulated reports a run by full accumulation:
+//
+//	rise = heat * 1000 / heat capacity    [K, kJ, J/K]
+//	mtsr = highest temperature set + rise [degC]
 func (r *reader) accumulated(run *vessel.Run) {
 	place := figure.Step(run.Plan.Step)
-	r.put("heat.adiabatic_rise", place, run.Rise, "all the heat of the powder stays in the liquor as it is in this step")
-	r.put("heat.mtsr", place, run.Peak, "nothing has reacted when cooling fails; gas and vapour apart")
-	for i := range r.k.Steps {
-		if d := &r.k.Steps[i]; d.Number == run.Plan.Step {
-			v, cond := r.boiling(d)
-			r.put("heat.boiling_point", place, v, cond)
-		}
+	i := slices.IndexFunc(r.k.Steps, func(d process.Done) bool { return d.Number == run.Plan.Step })
+	d := &r.k.Steps[i]
+	var heat []working.Num
+	for _, e := range d.Etches {
+		heat = append(heat, EtchHeat(r.w, &r.k.Etches[e]))
 	}
+	q, c, t := r.w.Sum("Q", "kJ", heat...), d.Contents().HeatCapacity(r.w), d.Hot.As("T")
+	rise := r.w.Line("dT", "K", "Q*1000/C", run.Rise, q, c)
+	r.put("heat.adiabatic_rise", place, rise, "all the heat of the powder stays in the liquor as it is in this step")
+	r.put("heat.mtsr", place, r.w.Line("T_peak", "degC", "T+dT", t.V+rise.V, t, rise), "nothing has reacted when cooling fails; gas and vapour apart")
+	v, cond := r.boiling(d)
+	r.put("heat.boiling_point", place, v, cond)
 }

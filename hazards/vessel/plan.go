@@ -1,0 +1,93 @@
+// Package vessel knows one vessel in time: a Plan of what goes in and what
+// takes heat away gives a Run of temperature, heat and gas. It must not know
+// which step of a route it serves, nor any limit.
+//
+// Everything in it is in SI (mol, J, K, s, W, kg); volumes of liquor are in L
+// because rate constants are.
+package vessel
+
+// Law is how a solid is taken to react.
+type Law string
+
+// The laws. The first two need no integration and bracket every reaction:
+// Instantaneous bounds what happens while powder goes in, Accumulated how hot
+// everything together can get. The others are integrated.
+const (
+	Instantaneous    Law = "instantaneous"
+	Accumulated      Law = "accumulated"
+	FirstOrder       Law = "first_order"
+	Contracting      Law = "early_peak"        // shrinking grains: fastest at the start
+	SelfAccelerating Law = "self_accelerating" // slow at first, fastest half-way
+)
+
+// Kinetics is the rate of one solid. With n the amount left, N all of it and x
+// the share that has reacted, the rate in mol/s is
+//
+//	FirstOrder        k c n
+//	Contracting       k c n^(2/3) N^(1/3)
+//	SelfAccelerating  k c n (Seed + x)
+//
+// with k = Rate exp(-Activation/R (1/T - 1/Reference)) and c the acid in mol/L,
+// or 1 where the plan gives no volume.
+type Kinetics struct {
+	Rate       float64 // 1/s, or L/mol/s where acid counts
+	Activation float64 // J/mol
+	Reference  float64 // K
+	Seed       float64 // share that starts a self-accelerating reaction
+}
+
+// Solid is a powder that goes into the vessel.
+type Solid struct {
+	Amount   float64 // mol, over the whole plan
+	Heat     float64 // J/mol released
+	Gas      float64 // mol of gas per mol
+	Capacity float64 // J/K of all of it
+	Kinetics
+}
+
+// Liquor is what the powder goes into.
+type Liquor struct {
+	Capacity float64 // J/K of the liquid and the vessel
+	Acid     float64 // mol
+	Taken    float64 // mol of acid per mol of the slow solid
+	Volume   float64 // L; 0: the rate does not depend on acid
+	Vapour   *Vapour // nil: nothing evaporates
+}
+
+// Vapour is what leaves the liquor as vapour: below the boiling point in
+// proportion to its pressure, above it as fast as the excess drives it.
+type Vapour struct {
+	Molar       float64 // kg/mol
+	Specific    float64 // J/kg/K of the liquid that leaves
+	Latent      float64 // J/mol
+	Boiling     float64 // K
+	Evaporation float64 // mol/s at the boiling point
+	Boil        float64 // W per K above the boiling point
+}
+
+// Piece is a stretch of time with the same inputs throughout.
+type Piece struct {
+	Until    float64 // s from the start of the plan
+	Dose     float64 // mol/s of the slow solid; the fast one in proportion
+	Feed     float64 // K, temperature of the powder
+	UA       float64 // W/K to the coolant
+	Coolant  float64 // K
+	Stirring float64 // W
+	Settled  bool    // not stirred: what goes in lies as a heap that does not react
+	Lift     bool    // the heap is stirred up at the beginning of the piece
+}
+
+// Plan is one vessel and what is done to it.
+type Plan struct {
+	Step   int // handed back, nothing else
+	Law    Law // of the slow solid
+	Slow   Solid
+	Fast   Solid   // metal and fines, first order; none if Amount is 0
+	Ready  float64 // mol of the slow solid that is in the vessel at the start
+	Liquor Liquor
+	Start  float64 // K; for Accumulated the highest temperature set
+	Dose   float64 // s over which the powder goes in, for Instantaneous
+	Pieces []Piece // rising in time; none for the closed-form laws
+
+	Tolerance float64 // relative; 0: 1e-6
+}
