@@ -5,6 +5,8 @@ import (
 	"io/fs"
 	"math"
 	"strings"
+
+	"gonum.org/v1/gonum/interp"
 )
 
 // Table is a tabulated function of one variable, with one or more columns. It
@@ -20,9 +22,8 @@ type Table struct {
 	EstimatedBelow, EstimatedAbove float64
 	Source, Where, Status, Note    string
 
-	log   bool // X is spaced by its logarithm
-	at    []float64
-	slope [][]float64
+	log   bool                    // X is spaced by its logarithm
+	curve []interp.FritschButland // by column
 }
 
 const tableHeader = "id,x,x_unit,unit,spacing,estimated_below,estimated_above,source,where,status,note"
@@ -64,11 +65,15 @@ func (t *Table) fill(records [][]string) error {
 			t.Y[c] = append(t.Y[c], y)
 		}
 	}
-	for _, x := range t.X {
-		t.at = append(t.at, t.place(x))
+	at := make([]float64, len(t.X))
+	for i, x := range t.X {
+		at[i] = t.place(x)
 	}
+	t.curve = make([]interp.FritschButland, len(t.Columns))
 	for c := range t.Columns {
-		t.slope = append(t.slope, monotoneSlopes(t.at, t.Y[c]))
+		if err := t.curve[c].Fit(at, t.Y[c]); err != nil {
+			return fmt.Errorf("%s: %w", t.ID, err)
+		}
 	}
 	return nil
 }
@@ -105,9 +110,7 @@ func (t *Table) At(column int, x float64) (float64, bool) {
 	if !(x >= low && x <= high) {
 		return math.NaN(), false
 	}
-	k, u := t.interval(x), t.place(x)
-	y, d := t.Y[column], t.slope[column]
-	return hermite(u, t.at[k], t.at[k+1], y[k], y[k+1], d[k], d[k+1]), true
+	return t.curve[column].Predict(t.place(x)), true
 }
 
 // interval returns the row at or before x, the last but one at the most.
@@ -121,52 +124,6 @@ func (t *Table) interval(x float64) int {
 		}
 	}
 	return lo
-}
-
-func hermite(x, x0, x1, y0, y1, d0, d1 float64) float64 {
-	h := x1 - x0
-	s := (x - x0) / h
-	q := 1 - s
-	return y0*q*q*(1+2*s) + y1*s*s*(3-2*s) + h*s*q*(d0*q-d1*s)
-}
-
-// monotoneSlopes are the derivatives of a piecewise cubic that keeps the
-// rises and falls of the data: the harmonic mean of the two chords, weighted
-// by the spacing, and zero at a turning point.
-func monotoneSlopes(x, y []float64) []float64 {
-	n := len(x)
-	d := make([]float64, n)
-	if n < 2 {
-		return d
-	}
-	chord := func(k int) float64 { return (y[k+1] - y[k]) / (x[k+1] - x[k]) }
-	for k := 1; k < n-1; k++ {
-		a, b := chord(k-1), chord(k)
-		if a*b <= 0 {
-			continue
-		}
-		h0, h1 := x[k]-x[k-1], x[k+1]-x[k]
-		d[k] = 3 * (h0 + h1) / ((2*h1+h0)/a + (h1+2*h0)/b)
-	}
-	d[0], d[n-1] = chord(0), chord(n-2)
-	if n > 2 {
-		d[0] = endSlope(x[1]-x[0], x[2]-x[1], chord(0), chord(1))
-		d[n-1] = endSlope(x[n-1]-x[n-2], x[n-2]-x[n-3], chord(n-2), chord(n-3))
-	}
-	return d
-}
-
-// endSlope is the three-point derivative at an end, held back where it would
-// change the sense of the first chord.
-func endSlope(h0, h1, a, b float64) float64 {
-	d := ((2*h0+h1)*a - h0*b) / (h0 + h1)
-	switch {
-	case d*a <= 0:
-		return 0
-	case a*b <= 0 && math.Abs(d) > 3*math.Abs(a):
-		return 3 * a
-	}
-	return d
 }
 
 // Linear returns the value of a column at x on the straight line between the

@@ -163,9 +163,9 @@ func TestLinesPointBack(t *testing.T) {
 func TestKeptNumbersAreNoFormulas(t *testing.T) {
 	for _, n := range []working.Num{given, known, absent, working.Exact("x", "1", 2, "a count")} {
 		w := working.NewSheet()
-		l := w.Lines
 		k := w.Keep(n)
-		if l = w.Lines; len(l) != 1 || k.Line() != 1 {
+		l := w.Lines
+		if len(l) != 1 || k.Line() != 1 {
 			t.Fatalf("%v: %d lines", n, len(l))
 		}
 		if l[0].Kind != working.KindGiven && l[0].Kind != working.KindDatum {
