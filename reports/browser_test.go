@@ -3,7 +3,6 @@ package reports
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"net/url"
 	"os"
 	"os/exec"
@@ -244,6 +243,6 @@ func TestNarrowPageScrollsInItsOwnBox(t *testing.T) {
 		t.Fatal(err)
 	}
 	if wide > 320 {
-		t.Error(fmt.Sprintf("the page is %.0f px wide in a window of 320", wide))
+		t.Errorf("the page is %.0f px wide in a window of 320", wide)
 	}
 }

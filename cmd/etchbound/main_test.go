@@ -1,0 +1,136 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"sync"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+const demoName = "demo-lif-hcl-2g.yaml"
+
+// suite removes the built program when all tests are done.
+type suite struct{ m *testing.M }
+
+func (s suite) Run() int {
+	code := s.m.Run()
+	if dir := builtIn; dir != "" {
+		os.RemoveAll(dir)
+	}
+	return code
+}
+
+func TestMain(m *testing.M) {
+	testscript.Main(suite{m}, map[string]func(){
+		"etchbound": main,
+	})
+}
+
+var builtIn string // set once, by built
+
+var built = sync.OnceValues(func() (string, error) {
+	dir, err := os.MkdirTemp("", "etchbound-built-")
+	if err != nil {
+		return "", err
+	}
+	builtIn = dir
+	name := filepath.Join(dir, "etchbound")
+	if runtime.GOOS == "windows" {
+		name += ".exe"
+	}
+	if out, err := exec.Command("go", "build", "-trimpath", "-o", name, ".").CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, out)
+	}
+	return name, nil
+})
+
+// program is the path of the built program: what a user runs, not the test
+// binary.
+func program(tb testing.TB) string {
+	tb.Helper()
+	name, err := built()
+	if err != nil {
+		tb.Fatal("the program does not build: ", err)
+	}
+	return name
+}
+
+// result is what one run of the program left behind.
+type result struct {
+	code     int
+	out, err string
+}
+
+// call runs the built program in a folder.
+func call(tb testing.TB, dir string, in io.Reader, args ...string) result {
+	tb.Helper()
+	return callEnv(tb, dir, nil, in, args...)
+}
+
+func callEnv(tb testing.TB, dir string, env []string, in io.Reader, args ...string) result {
+	tb.Helper()
+	c := exec.Command(program(tb), args...)
+	c.Dir, c.Stdin, c.Env = dir, in, append(os.Environ(), env...)
+	var out, msg bytes.Buffer
+	c.Stdout, c.Stderr = &out, &msg
+	err := c.Run()
+	var exit *exec.ExitError
+	if err != nil && !errors.As(err, &exit) {
+		tb.Fatal(err)
+	}
+	return result{c.ProcessState.ExitCode(), out.String(), msg.String()}
+}
+
+// bundled is the text of a file in the module's routes.
+func bundled(tb testing.TB, name string) string {
+	tb.Helper()
+	b, err := os.ReadFile(filepath.Join(routes(tb), name))
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return string(b)
+}
+
+// routes is the folder of the bundled routes.
+func routes(tb testing.TB) string {
+	tb.Helper()
+	dir, err := filepath.Abs(filepath.Join("..", "..", "testdata", "routes"))
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return dir
+}
+
+// put writes a file and gives its path.
+func put(tb testing.TB, dir, name, text string) string {
+	tb.Helper()
+	path := filepath.Join(dir, name)
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		tb.Fatal(err)
+	}
+	return path
+}
+
+// noneLeft fails if a run left anything in a folder beside the files named: an
+// output, or the temporary file it would have become.
+func noneLeft(tb testing.TB, dir string, known ...string) {
+	tb.Helper()
+	list, err := os.ReadDir(dir)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	for _, e := range list {
+		if !strings.Contains(" "+strings.Join(known, " ")+" ", " "+e.Name()+" ") {
+			tb.Errorf("the run left %s behind", e.Name())
+		}
+	}
+}

@@ -1,0 +1,95 @@
+package main
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// The same input gives the same bytes: again, on one processor or two, at
+// another time of day, in another place and language.
+func TestSameBytes(t *testing.T) {
+	list, err := filepath.Glob(filepath.Join(routes(t), "*.yaml"))
+	if err != nil || len(list) == 0 {
+		t.Fatal("no routes", err)
+	}
+	settings := [][]string{
+		{"GOMAXPROCS=1"},
+		{"GOMAXPROCS=2"},
+		{"GOMAXPROCS=2", "TZ=Pacific/Kiritimati", "LC_ALL=de_DE.UTF-8", "LANG=de_DE.UTF-8", "NO_COLOR=1", "COLUMNS=20", "HOME=/nonexistent"},
+	}
+	site, limits := filepath.Join(routes(t), "site-demo.yaml"), filepath.Join(routes(t), "limits-demo.yaml")
+	for _, path := range list {
+		if path == site || path == limits {
+			continue
+		}
+		for _, format := range []string{"json", "html", "markdown"} {
+			t.Run(filepath.Base(path)+"/"+format, func(t *testing.T) {
+				t.Parallel()
+				args := []string{"review", filepath.Base(path), "--format", format, "--site", site, "--limits", limits}
+				want := ""
+				for _, env := range settings {
+					r := callEnv(t, filepath.Dir(path), env, nil, args...)
+					if r.code != exitDone {
+						t.Fatalf("exit code %d: %s", r.code, r.err)
+					}
+					if want == "" {
+						want = r.out
+					}
+					if r.out != want {
+						t.Errorf("%v: %s", env, firstDifference(want, r.out))
+					}
+				}
+			})
+		}
+	}
+}
+
+// Nothing of the machine, the folder or the user gets into a review.
+func TestNothingOfTheMachine(t *testing.T) {
+	dir := t.TempDir()
+	put(t, dir, "route.yaml", bundled(t, demoName))
+	host, _ := os.Hostname()
+	for _, format := range []string{"json", "html", "markdown"} {
+		out := call(t, dir, nil, "review", "route.yaml", "--format", format).out
+		for _, secret := range []string{dir, host, os.Getenv("HOME") + "/"} {
+			if len(secret) > 3 && strings.Contains(out, secret) {
+				t.Errorf("the %s review holds %q", format, secret)
+			}
+		}
+		for _, bad := range []string{"NaN", "+Inf", "-Inf", "%!", "<nil>"} {
+			if strings.Contains(out, bad) {
+				t.Errorf("the %s review holds %q", format, bad)
+			}
+		}
+	}
+}
+
+// The program reaches no network and starts no other program: it is not linked
+// with what that takes.
+func TestReachesNothing(t *testing.T) {
+	out, err := exec.Command("go", "list", "-deps", ".").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	deps := strings.Fields(string(out))
+	if !slices.Contains(deps, "os") {
+		t.Fatal("the list of packages is not what it should be")
+	}
+	for _, bad := range []string{"net/http", "crypto/tls", "os/exec", "plugin", "net/rpc"} {
+		if slices.Contains(deps, bad) {
+			t.Errorf("the program is linked with %s", bad)
+		}
+	}
+}
+
+func firstDifference(a, b string) string {
+	x, y := strings.Split(a, "\n"), strings.Split(b, "\n")
+	i := changed(a, b) - 1
+	return "line " + clip(x[i]) + "\nbecomes " + clip(y[i])
+}
+
+func clip(s string) string { return s[:min(len(s), 200)] }

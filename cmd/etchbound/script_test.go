@@ -1,0 +1,114 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// TestScripts runs the scripts of testdata/script. Each begins in a folder with
+// a copy of the bundled routes in routes/.
+func TestScripts(t *testing.T) {
+	from := routes(t)
+	testscript.Run(t, testscript.Params{
+		Dir:                filepath.Join("testdata", "script"),
+		RequireUniqueNames: true,
+		Setup: func(e *testscript.Env) error {
+			return os.CopyFS(filepath.Join(e.WorkDir, "routes"), os.DirFS(from))
+		},
+		Condition: func(name string) (bool, error) {
+			switch name {
+			case "root":
+				return os.Geteuid() == 0, nil
+			case "full": // a device that is always full
+				_, err := os.Stat("/dev/full")
+				return err == nil, nil
+			}
+			return false, fmt.Errorf("no condition %s", name)
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits": exits,
+			"json":  validJSON,
+			"mode":  mode,
+			"clean": clean,
+			"swap":  swap,
+		},
+	})
+}
+
+// exits CODE PROGRAM [ARGUMENTS] runs a program and holds its exit code. A run
+// that is refused or fails says nothing on standard output and something on
+// standard error.
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exits CODE PROGRAM [ARGUMENTS]")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	got := 0
+	switch err := ts.Exec(args[1], args[2:]...).(type) {
+	case nil:
+	case *exec.ExitError:
+		got = err.ExitCode()
+	default:
+		ts.Fatalf("%v", err)
+	}
+	if got != want {
+		ts.Fatalf("exit code %d, want %d", got, want)
+	}
+	out, msg := ts.ReadFile("stdout"), ts.ReadFile("stderr")
+	if got >= exitInput && out != "" {
+		ts.Fatalf("exit code %d with text on standard output", got)
+	}
+	if got != exitDone && msg == "" {
+		ts.Fatalf("exit code %d without a message", got)
+	}
+	if bad := inside.FindString(msg); bad != "" {
+		ts.Fatalf("the message speaks of the inside of the program: %q", bad)
+	}
+}
+
+// json FILE... holds that the files are one JSON value each.
+func validJSON(ts *testscript.TestScript, neg bool, args []string) {
+	for _, name := range args {
+		if json.Valid([]byte(ts.ReadFile(name))) == neg {
+			ts.Fatalf("%s: valid JSON: %v", name, neg)
+		}
+	}
+}
+
+// mode PERMISSIONS FILE holds the permission bits of a file.
+func mode(ts *testscript.TestScript, _ bool, args []string) {
+	info, err := os.Stat(ts.MkAbs(args[1]))
+	ts.Check(err)
+	if got := fmt.Sprintf("%03o", info.Mode().Perm()); got != args[0] {
+		ts.Fatalf("%s has the permissions %s, want %s", args[1], got, args[0])
+	}
+}
+
+// clean FOLDER holds that no temporary file is left in it.
+func clean(ts *testscript.TestScript, _ bool, args []string) {
+	list, err := os.ReadDir(ts.MkAbs(args[0]))
+	ts.Check(err)
+	for _, e := range list {
+		if strings.HasPrefix(e.Name(), ".etchbound") {
+			ts.Fatalf("%s was left in %s", e.Name(), args[0])
+		}
+	}
+}
+
+// swap FILE OLD NEW replaces a text that must be there; \n in NEW begins a line.
+func swap(ts *testscript.TestScript, _ bool, args []string) {
+	text := ts.ReadFile(args[0])
+	if !strings.Contains(text, args[1]) {
+		ts.Fatalf("%s has no %q", args[0], args[1])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.Replace(text, args[1], strings.ReplaceAll(args[2], `\n`, "\n"), 1)), 0o644))
+}
