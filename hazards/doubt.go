@@ -87,6 +87,7 @@ var asks = []struct{ prefix, text, measure string }{
 	{"enthalpies of", "enthalpies of the dissolved metal", "reaction calorimetry, or thermodynamic data"},
 	{"boiling point of", "boiling point of this liquor", "measure it in a vented apparatus, or find vapour data"},
 	{"heat of", "heat of this way of etching", "reaction calorimetry at small scale"},
+	{"gas of the wet product", "gas the stored product gives: it degrades in water, and how much gas that gives is not assessed here", "open it in the hood at set intervals, or measure the gas"},
 	{"gas of", "gas of this step", "gas volume and analysis at small scale"},
 	{"fluoride complexes", "how much fluoride the dissolved metal binds", "fluoride electrode with and without decomplexing buffer"},
 	{"complex.", "how much fluoride the dissolved metal binds", "fluoride electrode with and without decomplexing buffer"},
@@ -160,12 +161,15 @@ func holds(r *Review) []Hold {
 		if f.Verdict.Rank() < figure.Exceeds.Rank() {
 			continue
 		}
-		if text, ok := holdFinding[f.Limit.ID]; ok {
+		if text, ok := holdFinding[f.Limit.ID]; ok && !supposed(f.Figure) {
 			add(f.Limit.ID, text)
 		}
 	}
 	return out
 }
+
+// supposed reports whether a figure is of an agent the route does not use.
+func supposed(id string) bool { return strings.Contains(id, "@waste/") }
 
 var holdText = map[string]string{
 	"hydride":          "Do not let acid meet this powder before a specialist review; no limit value for the gas is held here.",
@@ -173,16 +177,21 @@ var holdText = map[string]string{
 	"unlisted":         "Do not let acid meet this powder before a specialist review.",
 	"toxic_metal":      "Ask the waste office before the first liquor is made.",
 	"oxidant":          "Do not start before the gas and heat of this mixture have been measured at small scale.",
+	"ammonia":          "Keep that vessel open in the hood in that step.",
+	"carbon_dioxide":   "Keep that vessel open in that step and for hours afterwards.",
 	"second_gas":       "Keep that vessel open to a vent in that step.",
 	"melt":             "Do not start before what the melt gives off is known.",
+	"stored":           "Do not store it shut: leave gas a way out, or open it in the hood at set intervals.",
+	"overfull":         "Do not fill it so: take a larger container or a smaller batch.",
+	"attacked":         "Do not start in this material.",
 	"hf_strong":        "A specialist review is needed before anything else.",
 	"slab":             "Do not start before the gas has been measured at small scale.",
 }
 
 var holdFinding = map[string]string{
-	"no_rated_container": "Do not shut any container that still holds unetched powder with liquor: open to a vent until it can give no more gas.",
+	"no_rated_container": "Do not shut any container that can still give gas: open to a vent until it can give no more.",
 	"boiling_point":      "Do not add the powder until cooling, the addition and what is done if cooling fails have been agreed: the whole charge could bring the liquor to boiling.",
 	"bulk_40_degc":       "Do not neutralise undiluted: dilution water first, cold, then acid into slurry in portions.",
 	"written_mass":       "Do not start neutralising until enough agent for all acid and all fluoride is at hand.",
-	"specialist_50_wt":   "HF above 50 wt%: a specialist review is needed before anything else.",
+	"mixing_to_boiling":  "Do not mix it so: the heat of mixing alone could bring it to boiling. Dense acid into water, cold and slowly, never water into acid.",
 }

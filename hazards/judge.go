@@ -184,6 +184,8 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "boiling_point":
 		return "If cooling fails with nothing yet reacted, the liquor comes to its boiling point or close to it; boiling drives acid vapour out and is no barrier.",
 			need("heat.mtsr", l.Value-limit.NearKelvin, "degC", "less powder per volume of liquor, or an addition slow enough that little accumulates.")
+	case "mixing_to_boiling":
+		return "The heat of mixing alone warms the liquor by this much.", need("heat.mix.rise", l.Value*0.2, "K", "the denser acid into the water, in portions, cooled.")
 	case "severity_medium":
 		return "The heat of the whole charge is of more than low severity.", need("heat.adiabatic_rise", l.Value, "K", "less powder per volume of liquor.")
 	case "bulk_40_degc":

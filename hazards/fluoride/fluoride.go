@@ -79,7 +79,7 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 	if v.V != 0 || v.Unknown() {
 		r.put("fluoride.hf_concentration", place, r.w.Line("c_HF", "mol/L", "n_F/V*1000", n.V/v.V*1000, n, v), "over the volume of liquid charged")
 	}
-	if m.V != 0 || m.Unknown() {
+	if (m.V != 0 || m.Unknown()) && (v.V != 0 || v.Unknown()) { // a dried solid has no liquor to be strong
 		r.put("fluoride.hf_strength", place, r.w.Line("w_HF", "wt%", "m_HF/m*100", g.V/m.V*100, g, m), "over the mass of liquor with its salt")
 	}
 	if etched {

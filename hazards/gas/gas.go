@@ -257,7 +257,7 @@ func (r *reader) potentials(key string) []potential {
 		}
 	}
 	for _, g := range r.k.Releases {
-		if g.Place == key && g.Cause == "metal" {
+		if g.Place == key && (g.Cause == "metal" || g.Cause == "carbonate") {
 			if s := r.after(g.Step, key); s != nil {
 				out = append(out, potential{[]working.Num{g.N}, s})
 			}
@@ -268,6 +268,24 @@ func (r *reader) potentials(key string) []potential {
 	}
 	for i := range r.k.Ends {
 		out = r.left(out, &r.k.Ends[i], key)
+	}
+	return r.stored(out, key)
+}
+
+// stored adds the gas of product that is kept wet: that it comes is known, how
+// much is not assessed.
+func (r *reader) stored(out []potential, key string) []potential {
+	for i := range r.k.Steps {
+		d := &r.k.Steps[i]
+		if d.Place != key || r.c.Route.Steps[i].Do != "store" || len(d.After.Liquid) == 0 {
+			continue
+		}
+		for j := range d.After.Solids {
+			if d.After.Solids[j].Kind == process.Product {
+				missing := fmt.Sprintf("gas of the wet product stored in step %d", d.Number)
+				return append(out, potential{[]working.Num{working.Absent("n", "mol", missing)}, &d.After})
+			}
+		}
 	}
 	return out
 }

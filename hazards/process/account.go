@@ -20,6 +20,9 @@ func (k *walker) end() {
 		}
 		k.out.Ends = append(k.out.Ends, p.copy())
 	}
+	if k.out.Powder != nil && !k.charged {
+		k.warn("The precursor is never put anywhere: no step has it under what.")
+	}
 	k.balance()
 }
 
@@ -55,8 +58,8 @@ func (k *walker) balance() {
 	}
 	worst := 0.0
 	for el := range k.in {
-		if k.in[el] == 0 {
-			continue
+		if math.Abs(k.in[el]) <= 1e-12*k.gross[el] {
+			continue // nothing went in, or what did was taken back but for rounding
 		}
 		b := Balance{Element: chemicals.ElementSymbol(el), In: k.in[el], Out: map[string]float64{}}
 		sum := 0.0

@@ -98,6 +98,7 @@ func (k *walker) foreign(f chemicals.Formula, g working.Num, unstated bool) Fore
 // powder puts the whole powder into a place.
 func (k *walker) powder(p *State) {
 	pow, l := k.out.Powder, k.out.Layered
+	k.charged = true
 	add := func(name, formula string, kind SolidKind, of *chemicals.Composition, n, m, c working.Num, unstated bool) {
 		p.Solids = append(p.Solids, Solid{Name: name, Kind: kind, Of: of, N: n, Mass: m, HeatCapacity: c, Formula: formula, Unstated: unstated})
 		k.account(of, n.V)

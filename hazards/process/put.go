@@ -1,6 +1,8 @@
 package process
 
 import (
+	"math"
+
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
@@ -15,7 +17,7 @@ func (k *walker) put(p *State, s *route.Step, d *Done) {
 	}
 	q := k.merged(p)
 	mix := &Mixing{Before: k.portions(q, nil)}
-	mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return e.Acid })
+	acid0, base0 := sides(q)
 	for pass := range 3 {
 		for i := range s.What {
 			m := &s.What[i]
@@ -27,6 +29,9 @@ func (k *walker) put(p *State, s *route.Step, d *Done) {
 	mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })
 	mix.After = k.portions(q, nil)
 	mix.Diluted = mix.Diluted && len(mix.After) > 0
+	mix.Met = met(q, acid0, base0)
+	k.carbonate(p, s)
+	k.sayAmmonia(q, s)
 	d.Mixed = mix
 	k.sayHF(q, s)
 }
@@ -127,6 +132,7 @@ func (k *walker) account(of *chemicals.Composition, n float64) {
 	for i := range of {
 		if of[i] != 0 {
 			k.in[i] += of[i] * n
+			k.gross[i] += math.Abs(of[i] * n)
 		}
 	}
 }
@@ -198,4 +204,22 @@ func (k *walker) portions(q *Pool, out []Portion) []Portion {
 // or a solution meets another or water.
 func (m *Mixing) Mixes() bool {
 	return m.Fed && (len(m.Salts) > 0 || len(m.Before) > 1 || m.Diluted)
+}
+
+// sides is the acid and the base a liquid has seen, mol, as charged.
+func sides(q *Pool) (acid, base float64) {
+	for i := range q.Entries {
+		if x := q.Entries[i].Acid * q.Entries[i].N.V; q.Entries[i].Sub != nil && x < 0 {
+			base -= x
+		} else {
+			acid += x
+		}
+	}
+	return acid, base
+}
+
+// met is the acid that meets base now, where acid0 and base0 had met before.
+func met(q *Pool, acid0, base0 float64) float64 {
+	acid, base := sides(q)
+	return min(acid, base) - min(acid0, base0)
 }

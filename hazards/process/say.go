@@ -58,3 +58,13 @@ func (k *walker) sayOxidant(step int) {
 func (k *walker) sayMethane(formula string, step int) {
 	k.fact("methane", step, fmt.Sprintf("%s gives methane, not hydrogen, in step %d: it burns as well, and in a closed container it counts as gas.", formula, step))
 }
+
+// sayAmmonia warns where base meets ammonium.
+func (k *walker) sayAmmonia(q *Pool, s *route.Step) {
+	acid := value(q, func(e *Entry) float64 { return e.Acid })
+	base := has(q, func(s *chemicals.Substance) bool { return s.Acid < 0 })
+	salt := has(q, func(s *chemicals.Substance) bool { return s.Ammonium > 0 && s.Acid >= 0 })
+	if base && salt && !(acid > 0) {
+		k.fact("ammonia", s.Number, fmt.Sprintf("Step %d brings base to ammonium: ammonia comes off.", s.Number))
+	}
+}

@@ -33,14 +33,11 @@ func (k *walker) retained(p *State, s *route.Step, volume, added working.Num) wo
 // cake is the mass of powder the solids of a place came from, in g.
 func (k *walker) cake(p *State) working.Num {
 	for i := range p.Solids {
-		if s := &p.Solids[i]; s.Kind == Unetched || s.Kind == Product {
+		if s := &p.Solids[i]; s.Kind != Impurity && s.Mass.Symbol != "" {
 			return s.Mass.As("m")
 		}
 	}
-	if k.out.Powder != nil {
-		return k.out.Powder.Mass.As("m")
-	}
-	return working.Exact("m", "g", 0, "no powder in the route")
+	return working.Exact("m", "g", 0, "no powder in this place")
 }
 
 // separate parts liquid from solid: what the solid does not hold goes on.

@@ -82,6 +82,7 @@ type Mixing struct {
 	Before, After []Portion
 	Salts         []Entry     // solids that went into solution
 	Fed           bool        // a liquid or a salt went in
+	Met           float64     // mol of acid that met base in the step, central
 	Diluted       bool        // water or another liquid without a model went in with a solute there
 	AcidBefore    working.Num // mol of acid equivalents there to dissolve them
 }
@@ -122,15 +123,17 @@ func Go(c route.Case, w *working.Sheet) (Walk, error) {
 
 // walker carries the state of one walk.
 type walker struct {
-	c      route.Case
-	w      *working.Sheet
-	st     *chemicals.Store
-	places map[string]*State
-	in     chemicals.Composition
-	gas    chemicals.Composition
-	lost   chemicals.Composition // evaporated
-	unres  chemicals.Composition
-	out    Walk
+	c       route.Case
+	w       *working.Sheet
+	st      *chemicals.Store
+	places  map[string]*State
+	in      chemicals.Composition
+	gross   chemicals.Composition // what was entered and taken back, without sign
+	gas     chemicals.Composition
+	lost    chemicals.Composition // evaporated
+	unres   chemicals.Composition
+	charged bool // the powder has gone in
+	out     Walk
 }
 
 func (k *walker) fact(id string, step int, text string) {
@@ -182,6 +185,10 @@ func (k *walker) step(s *route.Step) {
 	}
 	d.After = p.copy()
 	k.arrive(s, to, &d)
+	k.watch(p, s)
+	if t := k.places[s.Into]; t != nil {
+		k.watch(t, s)
+	}
 	k.out.Steps = append(k.out.Steps, d)
 }
 

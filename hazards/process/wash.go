@@ -61,11 +61,17 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	x.Decant0 = k.w.Line("V_0", "mL", "max(V-R,0)", max(V.V-R.V, 0), V, R)
 	k.decant(p, s, x.Retained)
 	W := x.Added
+	if at := k.place(p.Place); at != nil {
+		k.overfull(at, R.V+W.V, s)
+	}
 	x.Kept = k.w.Line("f", "1", "R/(R+W)", R.V/(R.V+W.V), R, W)
 	k.count(&x, !s.Retained.Set && len(p.Solids) > 0)
 	if len(p.Solids) == 0 && !s.Retained.Set {
 		left := fmt.Sprintf("liquid that stays in %s in step %d", p.Place, s.Number)
 		x.Needed, x.PH = working.Absent("N", "1", left), working.Absent("pH", "1", left)
+	}
+	if air := k.st.Num("ph.water_in_air"); x.OpenAir && x.WaterOnly && x.Target > air.V {
+		k.warn(fmt.Sprintf("Step %d: water that has met air stops at about pH %.1f, so dilution cannot reach pH %g: write water: co2_free if it is, or a target of 5.5.", s.Number, air.V, x.Target))
 	}
 	k.rinse(p, s, &x, *c)
 	if !x.WaterOnly {
@@ -186,8 +192,14 @@ func PH(acid, fluoride, pka, pkw float64) float64 {
 func (k *walker) rinse(p *State, s *route.Step, x *Wash, cycle Pool) {
 	old := p.Liquid[0]
 	f, n := x.Kept.As("f"), x.Done.As("N")
-	if n.Unknown() { // the cycles are not known: the liquid as it is stays, and the figures say so
-		n = working.Exact("N", "1", 1, "one cycle, for the account only")
+	if n.Unknown() || n.V == 0 { // no cycle, or nobody knows how many: nothing is rinsed away
+		for _, e := range cycle.Entries {
+			k.account(e.Of, -e.N.V)
+		}
+		if n.Unknown() {
+			k.merged(p).doubt()
+		}
+		return
 	}
 	left := k.w.Line("l", "1", "pow(f,N)", math.Pow(f.V, n.V), f, n)
 	gone := k.w.Line("g", "1", "1-l", 1-left.V, left)

@@ -1,6 +1,8 @@
 package route
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"slices"
 
 	"etchbound/schemas/quantity"
@@ -23,6 +25,7 @@ func (r *Route) Scaled(mass quantity.Value) *Route {
 	if k == 1 {
 		return out
 	}
+	out.recomputed(r.Precursor.Mass.Text)
 	for i := range out.Places {
 		out.Places[i].scale(k)
 	}
@@ -102,4 +105,13 @@ func clone[T any](p *T) *T {
 	}
 	v := *p
 	return &v
+}
+
+// recomputed marks a scaled route, so that a review of it cannot be taken for
+// one of the route as written.
+func (r *Route) recomputed(from string) {
+	sum := sha256.Sum256([]byte(r.Digest + " at " + r.BatchText))
+	r.Digest = hex.EncodeToString(sum[:])
+	r.Title += " (recomputed from " + from + " to " + r.BatchText + ")"
+	r.Notices = append(slices.Clone(r.Notices), "Recomputed from "+from+" to "+r.BatchText+": amounts and the capacities of containers are in proportion, times and temperatures as written.")
 }

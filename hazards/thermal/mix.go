@@ -1,6 +1,8 @@
 package thermal
 
 import (
+	"fmt"
+	"math"
 	"slices"
 
 	"etchbound/chemicals/solution"
@@ -17,6 +19,9 @@ var mixes = []string{"charge", "mix", "dilute", "add", "quench", "prewash"}
 // off the heat of the etch.
 func (r *reader) mix(d *process.Done) {
 	m := d.Mixed
+	if m != nil && r.met(d) {
+		return
+	}
 	if m == nil || !slices.Contains(mixes, r.c.Route.Steps[d.Number-1].Do) || !m.Mixes() {
 		return
 	}
@@ -34,16 +39,41 @@ func (r *reader) mix(d *process.Done) {
 		terms = append(terms, r.salt(&m.Salts[i], m))
 	}
 	q := r.w.Sum("Q_mix", "kJ", terms...).Worse(working.Estimated)
+	size := 0.0
+	for i := range terms {
+		size += math.Abs(terms[i].V)
+	}
 	place := figure.Step(d.Number)
 	r.put("heat.mix.total", place, q, "dissolving and diluting only; other solutes in the same water are left out of each")
 	c := d.After.HeatCapacity(r.w).As("C")
-	if q.V < 0 && c.Status == working.Bound {
+	if q.V < -1e-9*size && c.Status == working.Bound {
 		// A heat capacity left out overstates the cooling, which is no bound.
 		r.put("heat.mix.rise", place, working.Absent("dT", "K", "cp. of every solid and solution mixed"), "it cools, by less than the known heat capacities alone would say")
 		return
 	}
 	lo := working.Exact("lo", "K", -25, "from 25 degC to freezing")
 	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "max(Q_mix*1000/C,lo)", max(q.V*1000/c.V, lo.V), q, c, lo), "nothing lost; low heat capacity; no colder than freezing from 25 degC")
+}
+
+// The heat of acid meeting base is not modelled outside the neutralising
+// figures. No pair met here gives more than this, solid soda on HF included.
+const (
+	mostHeat = 130.0 // kJ per mol of acid met; common practice, memory
+	noRise   = 0.5   // K that may be left out
+)
+
+// met reports the mixing figures of a step in which acid meets base as unknown,
+// unless so little does that it cannot matter.
+func (r *reader) met(d *process.Done) bool {
+	most := d.Mixed.Met * mostHeat * 1000 / d.Contents().HeatCapacity(nil).V
+	if r.c.Route.Steps[d.Number-1].Do == "neutralise" || most <= noRise {
+		return false
+	}
+	missing := fmt.Sprintf("heat of acid meeting base in step %d", d.Number)
+	cond := "acid meets base here: write it as a neutralise step, or measure it"
+	r.put("heat.mix.total", figure.Step(d.Number), working.Absent("Q_mix", "kJ", missing), cond)
+	r.put("heat.mix.rise", figure.Step(d.Number), working.Absent("dT", "K", missing), cond)
+	return true
 }
 
 // integral is the heat of making a portion from its pure solute, in kJ, with

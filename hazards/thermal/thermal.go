@@ -16,8 +16,8 @@ import (
 // Read gives the heat figures of a walk and its runs.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run) []figure.Figure {
 	r := reader{c: c, w: w, k: &k}
-	for i := range k.Etches {
-		r.etch(&k.Etches[i])
+	for i := range c.Route.Steps {
+		r.etch(c.Route.Steps[i].Number)
 	}
 	for i := range runs {
 		if runs[i].Plan.Law == vessel.Accumulated {
@@ -53,13 +53,30 @@ func EtchHeat(w *working.Sheet, e *process.Etch) working.Num {
 	return w.Sum("Q", "kJ", terms...)
 }
 
-func (r *reader) etch(e *process.Etch) {
-	place := figure.Step(e.Step)
-	q, m := EtchHeat(r.w, e), e.Powder.As("m")
+// etch reports the etches of one step together; there is more than one where
+// a step sends liquor on to powder in another place.
+func (r *reader) etch(step int) {
+	var heat, bound []working.Num
+	var powder working.Num
+	for i := range r.k.Etches {
+		e := &r.k.Etches[i]
+		if e.Step != step {
+			continue
+		}
+		heat, powder = append(heat, EtchHeat(r.w, e)), e.Powder
+		if e.Family == process.FluorideAcid && e.N.Symbol != "" {
+			bound = append(bound, r.dissolution(e))
+		}
+	}
+	if heat == nil {
+		return
+	}
+	place := figure.Step(step)
+	q, m := r.w.Sum("Q", "kJ", heat...), powder.As("m")
 	r.put("heat.etch.total", place, q, "whole powder with its impurities, counted from dissolved HF")
 	r.put("heat.etch.per_gram", place, r.w.Line("q", "kJ/g", "Q/m", q.V/m.V, q, m), "over the mass of powder")
-	if e.Family == process.FluorideAcid && e.N.Symbol != "" {
-		r.put("heat.etch.dissolution_bound", place, r.dissolution(e), "every metal in solution, carbon left as solid, no more than the acid offered allows")
+	if bound != nil {
+		r.put("heat.etch.dissolution_bound", place, r.w.Sum("Q", "kJ", bound...), "every metal in solution, carbon left as solid, no more than the acid offered allows")
 	}
 }
 

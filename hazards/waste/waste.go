@@ -4,6 +4,8 @@
 package waste
 
 import (
+	"math"
+
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
@@ -20,7 +22,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figu
 	for i := range k.Treated {
 		l := &k.Treated[i]
 		a := r.acids(&l.Pool)
-		if !(a.base.V > 1e-9) && !a.base.Unknown() {
+		if !(a.base.V > 1e-9*size(&l.Pool)) && !a.base.Unknown() {
 			continue
 		}
 		all = append(all, a)
@@ -87,6 +89,21 @@ func (r *reader) acids(q *process.Pool) acids {
 	M := process.MolarMass(r.c.Store, w, "H2O")
 	a.water = w.Line("m_w", "g", "n*M", n.V*M.V, n, M)
 	return a
+}
+
+// size is all acid and base that went into a pool, mol: what is left of it by
+// rounding is no acid.
+func size(q *process.Pool) float64 {
+	v := 0.0
+	for i := range q.Entries {
+		if e := &q.Entries[i]; e.Base != 0 {
+			v += math.Abs(e.Base * e.N.V)
+		}
+	}
+	if !q.Whole {
+		v *= q.Share.V
+	}
+	return v
 }
 
 func (r *reader) sum(all []acids) acids {

@@ -1,0 +1,97 @@
+package hazards_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"etchbound/hazards/figure"
+)
+
+// want is one figure as worked out apart from the program. low and high are
+// the ends; where both are 0 they are not checked.
+type want struct {
+	id               string
+	value, low, high float64
+	tolerance        float64 // share; 0 is half a percent
+	from             string  // arithmetic and source
+}
+
+type check struct {
+	name, yaml string
+	figures    []want
+	absent     []string // ids that must not be there
+	verdicts   map[string]figure.Verdict
+	none       []string // parts of finding ids that must not be there
+	holds      []string // ids of hold points
+	warns      string   // part of a warning, hold or fact
+	measures   []string // ids listed as unknown with what to measure
+}
+
+// Atomic weights: "Standard atomic weights of the elements 2021", Pure Appl.
+// Chem. 94 (2022) 573, abridged; Zr 91.222 (2024). One mole of gas is 24.4654 L
+// at 25 degC and 101.325 kPa (8.314462618 J/mol/K, SI brochure).
+const half = 0.005
+
+func TestPublishedChecks(t *testing.T) {
+	for _, set := range [][]check{gasChecks, heatChecks, fluorideChecks, wasteChecks, washChecks, closedChecks, laterGasChecks, familyChecks} {
+		for _, c := range set {
+			t.Run(c.name, func(t *testing.T) { c.run(t) })
+		}
+	}
+}
+
+func (c *check) run(t *testing.T) {
+	rv := review(t, c.yaml)
+	for _, w := range c.figures {
+		f := figureOf(&rv, w.id)
+		if f == nil {
+			t.Errorf("%s: no such figure; %s", w.id, w.from)
+			continue
+		}
+		tol := w.tolerance
+		if tol == 0 {
+			tol = half
+		}
+		if !within(f.Value.V, w.value, tol) {
+			t.Errorf("%s = %.6g, want %.6g (%s)", w.id, f.Value.V, w.value, w.from)
+		}
+		if w.low == 0 && w.high == 0 {
+			continue
+		}
+		if !within(f.Low.V, w.low, tol) || !within(f.High.V, w.high, tol) {
+			t.Errorf("%s from %.6g to %.6g, want %.6g to %.6g (%s)", w.id, f.Low.V, f.High.V, w.low, w.high, w.from)
+		}
+	}
+	for _, id := range c.absent {
+		if f := figureOf(&rv, id); f != nil {
+			t.Errorf("%s is there: %v", id, f.Value)
+		}
+	}
+	got := verdicts(&rv)
+	for id, v := range c.verdicts {
+		if g, ok := got[id]; !ok || g != v {
+			t.Errorf("%s: verdict %v (there %v), want %v", id, g, ok, v)
+		}
+	}
+	for id := range got {
+		for _, part := range c.none {
+			if strings.Contains(id, part) {
+				t.Errorf("there is a finding %s", id)
+			}
+		}
+	}
+	for _, id := range c.holds {
+		if !slices.ContainsFunc(rv.Holds, func(h holdPoint) bool { return h.ID == id }) {
+			t.Errorf("no hold point %s in %v", id, rv.Holds)
+		}
+	}
+	if c.warns != "" && !slices.ContainsFunc(said(&rv), func(s string) bool { return strings.Contains(s, c.warns) }) {
+		t.Errorf("nothing says %q: %q", c.warns, said(&rv))
+	}
+	for _, id := range c.measures {
+		if !slices.ContainsFunc(rv.Unknown, func(u unknownItem) bool { return u.ID == id && u.Measure != "" }) {
+			t.Errorf("%s is not listed with what to measure", id)
+		}
+	}
+}

@@ -1,0 +1,150 @@
+package hazards_test
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+)
+
+// load reads a route that the test writes itself.
+func load(t testing.TB, yaml string) *route.Route {
+	t.Helper()
+	r, problems, err := route.Load("check.yaml", strings.NewReader(yaml))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r == nil {
+		t.Fatalf("refused: %v\n%s", problems, yaml)
+	}
+	return r
+}
+
+func newCase(t testing.TB, r *route.Route) route.Case {
+	t.Helper()
+	c, err := route.NewCase(r, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func review(t testing.TB, yaml string) hazards.Review {
+	t.Helper()
+	rv, err := hazards.Make(newCase(t, load(t, yaml)))
+	if err != nil {
+		t.Fatalf("%v\n%s", err, yaml)
+	}
+	return rv
+}
+
+// bundled loads every route of the examples.
+func bundled(t testing.TB) map[string]*route.Route {
+	t.Helper()
+	names, err := filepath.Glob("../testdata/routes/*.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]*route.Route{}
+	for _, n := range names {
+		raw, err := os.ReadFile(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains("\n"+string(raw), "\nroute: ") {
+			continue // a site or limits file
+		}
+		out[filepath.Base(n)] = load(t, string(raw))
+	}
+	if len(out) < 9 {
+		t.Fatalf("only %d routes found", len(out))
+	}
+	return out
+}
+
+func figureOf(rv *hazards.Review, id string) *figure.Figure {
+	for i := range rv.Figures {
+		if rv.Figures[i].ID() == id {
+			return &rv.Figures[i]
+		}
+	}
+	return nil
+}
+
+func verdicts(rv *hazards.Review) map[string]figure.Verdict {
+	out := map[string]figure.Verdict{}
+	for i := range rv.Findings {
+		out[rv.Findings[i].ID()] = rv.Findings[i].Verdict
+	}
+	return out
+}
+
+var unknown = math.NaN()
+
+// close reports whether got is want within a share; NaN stands for unknown.
+func within(got, want, share float64) bool {
+	if math.IsNaN(got) || math.IsNaN(want) {
+		return math.IsNaN(got) && math.IsNaN(want)
+	}
+	return math.Abs(got-want) <= share*max(math.Abs(want), 1e-12)
+}
+
+// The parts the routes of these tests are put together from.
+const (
+	head = `route: etchbound/1
+title: check
+basis: {status: invented}
+`
+	places = `places:
+  pot: {kind: vessel, closure: vented, capacity: 1 L}
+  drum: {kind: drum, closure: vented, capacity: 5 L}
+`
+	hf10   = "{substance: hydrofluoric acid, strength: 10 wt%, volume: 10 mL}"
+	hcl9   = "{substance: hydrochloric acid, strength: 9 mol/L, volume: 20 mL}"
+	lif    = "{substance: lithium fluoride, mass: 1.6 g}"
+	pure   = "impurities: none (certificate)"
+	addsIt = "  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 20 degC}\n"
+)
+
+func charges(what ...string) string {
+	return "  - {do: charge, in: pot, what: [" + strings.Join(what, ", ") + "], temperature: 20 degC}\n"
+}
+
+// etches is powder added to a bath in a vented pot.
+func etches(powder string, bath ...string) string {
+	return head + "precursor: {" + powder + "}\n" + places + "steps:\n" + charges(bath...) + addsIt
+}
+
+// bottle is a bath with no powder.
+func bottle(bath ...string) string { return head + places + "steps:\n" + charges(bath...) }
+
+type (
+	holdPoint   = hazards.Hold
+	unknownItem = hazards.UnknownItem
+)
+
+// said is every text the review gives beside its figures.
+func said(rv *hazards.Review) []string {
+	out := append([]string(nil), rv.Warnings...)
+	for _, h := range rv.Holds {
+		out = append(out, h.Text)
+	}
+	for _, f := range rv.Walk.Facts {
+		out = append(out, f.Text)
+	}
+	return out
+}
+
+func containsAny(s string, parts ...string) bool {
+	for _, p := range parts {
+		if strings.Contains(s, p) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,321 @@
+package hazards_test
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"etchbound/chemicals"
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+)
+
+// source is one Go file of the module that is no test.
+type source struct {
+	name    string // from the root of the module
+	pkg     string // folder
+	file    *ast.File
+	imports []string
+}
+
+func sources(t *testing.T) []source {
+	t.Helper()
+	var out []source
+	err := filepath.WalkDir("..", func(name string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return err
+		case d.IsDir() && (strings.HasPrefix(d.Name(), ".") && d.Name() != ".."), d.Name() == "testdata":
+			return fs.SkipDir
+		case !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go"):
+			return nil
+		}
+		f, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.SkipObjectResolution)
+		if err != nil {
+			return err
+		}
+		s := source{name: strings.TrimPrefix(filepath.ToSlash(name), "../"), file: f}
+		s.pkg = path.Dir(s.name)
+		for _, i := range f.Imports {
+			p, _ := strconv.Unquote(i.Path.Value)
+			s.imports = append(s.imports, p)
+		}
+		out = append(out, s)
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(out) < 50 {
+		t.Fatalf("only %d files", len(out))
+	}
+	return out
+}
+
+// floors are the layers of the house, the lowest first. A package imports only
+// from its own layer and below.
+var floors = []string{"schemas", "chemicals", "hazards", "scaling", "reports", "cmd"}
+
+func floor(pkg string) int { return slices.Index(floors, strings.Split(pkg, "/")[0]) }
+
+var readers = []string{"hazards/gas", "hazards/thermal", "hazards/fluoride", "hazards/air", "hazards/skin", "hazards/wash", "hazards/waste", "hazards/storage", "hazards/stock"}
+
+func TestImportsRunOneWay(t *testing.T) {
+	for _, s := range sources(t) {
+		if floor(s.pkg) < 0 && s.pkg != "." {
+			t.Errorf("%s is on no floor of the house", s.pkg)
+		}
+		for _, i := range s.imports {
+			to, ours := strings.CutPrefix(i, "etchbound/")
+			switch {
+			case !ours:
+			case floor(to) > floor(s.pkg):
+				t.Errorf("%s imports %s, which is above it", s.name, to)
+			case s.pkg == "chemicals/working", s.pkg == "schemas/quantity", s.pkg == "hazards/ode", s.pkg == "hazards/roots":
+				t.Errorf("%s imports %s and should import nothing of ours", s.name, to)
+			case slices.Contains(readers, s.pkg) && slices.Contains(readers, to):
+				t.Errorf("%s imports %s: no reader imports another", s.name, to)
+			case s.pkg == "hazards/process" && to == "hazards/limit", s.pkg == "hazards/vessel" && (to == "hazards/process" || to == "hazards/limit"), s.pkg == "hazards/route" && (to == "hazards/process" || to == "hazards/figure"):
+				t.Errorf("%s imports %s and must not know it", s.name, to)
+			}
+			if !ours && strings.Contains(i, ".") && (strings.Contains(i, "yaml") || strings.Contains(i, "jsonschema")) && s.pkg != "schemas" {
+				t.Errorf("%s imports %s: only schemas may", s.name, i)
+			}
+		}
+	}
+}
+
+// A pure function reads no clock, no chance, no file and no environment.
+func TestAssessReadsNothingOutside(t *testing.T) {
+	for _, s := range sources(t) {
+		if f := floor(s.pkg); f < floor("chemicals") || f > floor("scaling") {
+			continue
+		}
+		for _, i := range s.imports {
+			if slices.Contains([]string{"os", "net", "net/http", "math/rand", "math/rand/v2", "time", "os/exec", "path/filepath", "log"}, i) && (s.pkg != "hazards/route" || i != "time") {
+				t.Errorf("%s imports %s", s.name, i)
+			}
+		}
+	}
+}
+
+func TestTheCommandHoldsNoNetwork(t *testing.T) {
+	if testing.Short() {
+		t.Skip("lists the dependencies of the command")
+	}
+	out, err := exec.Command("go", "list", "-deps", "../cmd/etchbound").Output()
+	if err != nil {
+		t.Skipf("go list: %v", err)
+	}
+	deps := strings.Fields(string(out))
+	if len(deps) < 50 {
+		t.Fatalf("only %d dependencies", len(deps))
+	}
+	for _, d := range deps {
+		if d == "net/http" {
+			t.Errorf("the command depends on %s", d)
+		}
+	}
+}
+
+// openFamilies are the ids a route may add; those asked for need not exist.
+var openFamilies = []string{"etch_heat.", "etch_heat_bound.", "etch_hydrogen.", "etch_conversion.", "density.", "electrons.", "valence.", "termination.", "cp.", "enthalpy.",
+	"hydrogen.impurity.", "methane.impurity.", "heat.impurity.hf.", "heat.impurity.acid.", "heat.impurity.base.", "dissolution.", "dissolution_water.", "dissolution_acid."}
+
+// Every id that code asks the store for is a row, or begins a family.
+func TestDataThatCodeAsksForExists(t *testing.T) {
+	asked := 0
+	for _, s := range sources(t) {
+		if f := floor(s.pkg); f < floor("chemicals") || f > floor("hazards") {
+			continue
+		}
+		ast.Inspect(s.file, func(n ast.Node) bool {
+			call, ok := n.(*ast.CallExpr)
+			if !ok || len(call.Args) != 1 {
+				return true
+			}
+			sel, ok := call.Fun.(*ast.SelectorExpr)
+			if !ok || sel.Sel.Name != "Num" && sel.Sel.Name != "Row" && sel.Sel.Name != "Table" {
+				return true
+			}
+			id, begins := literal(call.Args[0])
+			if id == "" {
+				return true
+			}
+			asked++
+			if !held(id, begins, sel.Sel.Name == "Table") {
+				t.Errorf("%s asks for %q, which is no row", s.name, id)
+			}
+			return true
+		})
+	}
+	if asked < 40 {
+		t.Errorf("only %d ids were found in the code", asked)
+	}
+}
+
+// literal is a string, or the beginning of one that is put together.
+func literal(x ast.Expr) (text string, begins bool) {
+	switch x := x.(type) {
+	case *ast.BasicLit:
+		if x.Kind == token.STRING {
+			s, _ := strconv.Unquote(x.Value)
+			return s, false
+		}
+	case *ast.BinaryExpr:
+		if x.Op == token.ADD {
+			s, _ := literal(x.X)
+			return s, true
+		}
+	}
+	return "", false
+}
+
+func held(id string, begins, table bool) bool {
+	st := chemicals.Base()
+	if table {
+		return slices.ContainsFunc(st.Tables(), func(x *chemicals.Table) bool { return x.ID == id || begins && strings.HasPrefix(x.ID, id) })
+	}
+	for _, d := range st.Rows() {
+		if d.ID == id || begins && strings.HasPrefix(d.ID, id) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(openFamilies, func(f string) bool { return strings.HasPrefix(id, f) || begins && strings.HasPrefix(f, id) })
+}
+
+var (
+	quantityName = regexp.MustCompile(`^[a-z]+(\.[a-z0-9_]+)+$`)
+	figureID     = regexp.MustCompile(`^[a-z0-9_.]+(@[a-z0-9_]+)?(/([a-z0-9_]+|[0-9-]+))?(:[a-z0-9_,]+)?$`)
+)
+
+func TestCatalogueIsWellFormed(t *testing.T) {
+	seen := map[string]bool{}
+	for _, q := range figure.Catalogue() {
+		if !quantityName.MatchString(q.Name) || seen[q.Name] {
+			t.Errorf("%s: no name of a quantity, or there twice", q.Name)
+		}
+		seen[q.Name] = true
+		if q.Label == "" || q.Unit == "" || q.Definition == "" || q.Digits < 1 || q.Digits > 9 {
+			t.Errorf("%s: label %q, unit %q, digits %d, definition %q", q.Name, q.Label, q.Unit, q.Digits, q.Definition)
+		}
+		if !slices.Contains([]string{"sum", "worst", "only"}, q.Bare) {
+			t.Errorf("%s: the bare id is formed by %q", q.Name, q.Bare)
+		}
+	}
+	raw, err := os.ReadFile("figure/catalogue.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range strings.Split(string(raw), "\n") {
+		if f := strings.Split(line, ","); len(f) > 4 && f[0] != "name" && f[3] != "high" && f[3] != "low" {
+			t.Errorf("%s: dangerous end %q", f[0], f[3])
+		}
+	}
+}
+
+// What the catalogue says is built comes out of some route, in the unit the
+// catalogue says, and what is not built out of none.
+func TestWhatIsBuiltIsThere(t *testing.T) {
+	made := map[string]bool{}
+	for name, r := range allRoutes(t) {
+		a := hazards.Assess(newCase(t, r), nil)
+		for i := range a.Figures {
+			f := &a.Figures[i]
+			made[f.Quantity] = true
+			q, ok := figure.Lookup(f.Quantity)
+			if !ok || !q.Built {
+				t.Errorf("%s: %s is not catalogued as built", name, f.ID())
+			}
+			if f.Value.Unit != q.Unit {
+				t.Errorf("%s: %s is in %q, the catalogue says %q", name, f.ID(), f.Value.Unit, q.Unit)
+			}
+			if !figureID.MatchString(f.ID()) {
+				t.Errorf("%s: %s is no id", name, f.ID())
+			}
+		}
+	}
+	for _, q := range figure.Catalogue() {
+		if q.Built && !made[q.Name] {
+			t.Errorf("%s is catalogued as built, and no route gives it", q.Name)
+		}
+	}
+}
+
+// Ids are not given twice, and the bare quantity is always there.
+func TestIdsAreOwn(t *testing.T) {
+	for name, r := range allRoutes(t) {
+		rv := must(t, newCase(t, r))
+		seen := map[string]bool{}
+		for i := range rv.Figures {
+			id := rv.Figures[i].ID()
+			if seen[id] {
+				t.Errorf("%s: %s is given twice", name, id)
+			}
+			seen[id] = true
+		}
+		for i := range rv.Figures {
+			f := &rv.Figures[i]
+			if !seen[f.Quantity] {
+				t.Errorf("%s: no bare %s", name, f.Quantity)
+			}
+			if f.Place != "" && !seen[f.Quantity+"@"+f.Place] {
+				t.Errorf("%s: no %s@%s", name, f.Quantity, f.Place)
+			}
+			if f.Of != "" && !seen[f.Of] {
+				t.Errorf("%s: %s repeats %s, which is not there", name, f.ID(), f.Of)
+			}
+		}
+		ids := map[string]bool{}
+		for i := range rv.Findings {
+			if id := rv.Findings[i].ID(); ids[id] {
+				t.Errorf("%s: the finding %s is there twice", name, id)
+			} else {
+				ids[id] = true
+			}
+		}
+	}
+}
+
+// The same case gives the same review, figure by figure.
+func TestTheSameCaseGivesTheSame(t *testing.T) {
+	r := bundled(t)["demo-lif-hcl-2g.yaml"]
+	a, b := must(t, newCase(t, r)), must(t, newCase(t, r))
+	if len(a.Figures) != len(b.Figures) || len(a.Findings) != len(b.Findings) || len(a.Sheet.Lines) != len(b.Sheet.Lines) {
+		t.Fatal("two reviews of one case differ in length")
+	}
+	for i := range a.Figures {
+		x, y := &a.Figures[i], &b.Figures[i]
+		if x.ID() != y.ID() || !same(x.Value.V, y.Value.V) || !same(x.Low.V, y.Low.V) || !same(x.High.V, y.High.V) {
+			t.Errorf("%s %v (%v to %v) against %s %v (%v to %v)", x.ID(), x.Value.V, x.Low.V, x.High.V, y.ID(), y.Value.V, y.Low.V, y.High.V)
+		}
+	}
+}
+
+// Nothing a review says is a clearance.
+func TestNoVerdictIsAClearance(t *testing.T) {
+	for name, r := range allRoutes(t) {
+		rv := must(t, newCase(t, r))
+		texts := said(&rv)
+		for i := range rv.Findings {
+			texts = append(texts, rv.Findings[i].Text, rv.Findings[i].Verdict.String())
+		}
+		for _, s := range texts {
+			for _, w := range []string{"approved", "compliant", "is safe", "HF-free", "mild"} {
+				if strings.Contains(strings.ToLower(s), strings.ToLower(w)) {
+					t.Errorf("%s: %q says %q", name, s, w)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,59 @@
+package process
+
+import (
+	"fmt"
+	"strings"
+
+	"etchbound/chemicals"
+	"etchbound/hazards/route"
+)
+
+// watch looks at a place after a step for what no figure shows: more in it than
+// it holds, a material that its liquor attacks, and wet product put by.
+func (k *walker) watch(p *State, s *route.Step) {
+	at := k.place(p.Place)
+	if at == nil {
+		return
+	}
+	q := k.merged(p)
+	k.overfull(at, q.Volume.V, s)
+	f, _ := chemicals.ElementIndex("F")
+	fluor := value(q, func(e *Entry) float64 { return e.Of[f] })
+	if word := attacked(at.Material); word != "" && !(fluor <= 1e-6*k.in[f]) {
+		k.fact("attacked", s.Number, fmt.Sprintf("%s is of %s, and its liquor holds fluoride in step %d: it is eaten away; glass and ceramic give off silicon tetrafluoride, metals hydrogen.", at.Key, word, s.Number))
+	}
+	if s.Do == "store" && len(p.Liquid) > 0 && at.Closure == route.Closed && len(pick(p.Solids, Product)) > 0 {
+		k.fact("stored", s.Number, fmt.Sprintf("Wet product degrades and gives gas in its bottle (step %d, %s); how much is not assessed here.", s.Number, at.Key))
+	}
+}
+
+func (k *walker) place(key string) *route.Place {
+	for i := range k.c.Route.Places {
+		if p := &k.c.Route.Places[i]; p.Key == key {
+			return p
+		}
+	}
+	return nil
+}
+
+// overfull says where volume mL is more than a place holds.
+func (k *walker) overfull(at *route.Place, volume float64, s *route.Step) {
+	if !at.Capacity.Set {
+		return
+	}
+	if holds := at.Capacity.In("mL") * float64(max(at.Count, 1)); volume > holds*(1+1e-9) {
+		k.fact("overfull", s.Number, fmt.Sprintf("Step %d puts %.4g mL into %s, which holds %.4g mL.", s.Number, volume, at.Key, holds))
+	}
+}
+
+// attacked returns the word of a material that acid fluoride eats; common
+// practice.
+func attacked(material string) string {
+	m := strings.ToLower(material)
+	for _, word := range []string{"glass", "borosilicate", "quartz", "silica", "ceramic", "porcelain", "alumina", "enamel", "steel", "titanium", "aluminium", "aluminum"} {
+		if strings.Contains(m, word) {
+			return word
+		}
+	}
+	return ""
+}
