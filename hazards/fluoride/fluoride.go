@@ -56,12 +56,9 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 	var fluor, volume, mass []working.Num
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
-		n := process.Element(r.w, q, "F")
-		if n.V == 0 && !n.Unknown() {
-			volume, mass = append(volume, process.PartOf(r.w, q, q.Volume)), append(mass, process.PartOf(r.w, q, q.Mass))
-			continue
+		if holds(q) {
+			fluor = append(fluor, process.Element(r.w, q, "F"))
 		}
-		fluor = append(fluor, n)
 		volume, mass = append(volume, process.PartOf(r.w, q, q.Volume)), append(mass, process.PartOf(r.w, q, q.Mass))
 	}
 	if fluor == nil {
@@ -76,15 +73,25 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), "all fluorine of the place, dissolved or not; none credited to the product while it lies in the etch liquor")
 	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
 	r.put("fluoride.hf_equivalent", place, g, "all fluorine as HF, whatever the acid"+r.short(s, n))
-	if v.V != 0 || v.Unknown() {
-		r.put("fluoride.hf_concentration", place, r.w.Line("c_HF", "mol/L", "n_F/V*1000", n.V/v.V*1000, n, v), "over the volume of liquid charged")
-	}
-	if (m.V != 0 || m.Unknown()) && (v.V != 0 || v.Unknown()) { // a dried solid has no liquor to be strong
-		r.put("fluoride.hf_strength", place, r.w.Line("w_HF", "wt%", "m_HF/m*100", g.V/m.V*100, g, m), "over the mass of liquor with its salt")
+	if wet(s) { // a dried solid has no liquor to be strong
+		r.put("fluoride.hf_concentration", place, r.w.Line("c_HF", "mol/L", "n_F/max(V,1e-9)*1000", n.V/max(v.V, 1e-9)*1000, n, v), "over the volume of liquid charged")
+		r.put("fluoride.hf_strength", place, r.w.Line("w_HF", "wt%", "m_HF/max(m,1e-9)*100", g.V/max(m.V, 1e-9)*100, g, m), "over the mass of liquor with its salt")
 	}
 	if etched {
 		r.free(place, s, liquor)
 	}
+}
+
+// wet reports whether any liquid was mixed in a place and not dried off.
+func wet(s *process.State) bool {
+	return slices.ContainsFunc(s.Liquid, func(q process.Pool) bool { return q.Volume.V != 0 })
+}
+
+// holds reports whether fluorine went into a pool, however little of it is left:
+// a figure must not come and go as the data move.
+func holds(q *process.Pool) bool {
+	i, _ := chemicals.ElementIndex("F")
+	return slices.ContainsFunc(q.Entries, func(e process.Entry) bool { return e.Of[i] != 0 })
 }
 
 // taken is the fluorine on the product, in mol.

@@ -90,8 +90,12 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 	if family == "" {
 		return
 	}
-	if family == Oxidising {
-		k.oxidise(p, q, s)
+	switch {
+	case family == Oxidising:
+		k.unmodelledBath(p, q, s, "oxidising")
+		return
+	case b.acid && b.base: // only where an amount is unknown
+		k.unmodelledBath(p, q, s, "acid or alkaline")
 		return
 	}
 	e := Etch{Step: s.Number, Place: p.Place, Family: family, Ammonium: b.ammonium,
@@ -141,16 +145,17 @@ func (k *walker) family(p *State, b bath, r reaction) (Family, bool) {
 	return "", false
 }
 
-// oxidise moves what an oxidant meets to the unresolved: the electrons go to
-// the oxidant, and how much gas of which kind comes off is not modelled.
-func (k *walker) oxidise(p *State, q *Pool, s *route.Step) {
+// unmodelledBath moves the solids of a place to the unresolved, because the
+// electrons go to an oxidant or because nobody knows whether the liquor is acid
+// or alkaline: how much gas of which kind comes off is unknown.
+func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string) {
 	kept := p.Solids[:0:0]
 	met, seen := false, false
 	for i := range p.Solids {
 		switch x := p.Solids[i]; x.Kind {
 		case Unetched, Impurity, Residual, Based:
 			met = met || x.Kind != Residual || !x.N.Unknown()
-			k.unresolve(p, i, fmt.Sprintf("gas of what the oxidant in step %d leaves", s.Number))
+			k.unresolve(p, i, fmt.Sprintf("gas of what the %s bath in step %d leaves", bath, s.Number))
 			kept = append(kept, p.Solids[i])
 		case Metal:
 			seen = true
@@ -161,16 +166,16 @@ func (k *walker) oxidise(p *State, q *Pool, s *route.Step) {
 		}
 	}
 	p.Solids = kept
-	if met || seen {
+	if (met || seen) && bath == "oxidising" {
 		k.sayOxidant(s.Number)
 	}
 	if !met {
 		return
 	}
 	q.doubt()
-	missing := "gas of the oxidising etch in step " + fmt.Sprint(s.Number)
+	missing := fmt.Sprintf("gas of the %s etch in step %d", bath, s.Number)
 	e := Etch{Step: s.Number, Place: p.Place, Family: Oxidising, Powder: k.out.Powder.Mass, N: k.out.Powder.N,
-		Hydrogen: working.Absent("n_H2", "mol", missing), Heat: working.Absent("Q", "kJ", "heat of the oxidising etch in step "+fmt.Sprint(s.Number))}
+		Hydrogen: working.Absent("n_H2", "mol", missing), Heat: working.Absent("Q", "kJ", fmt.Sprintf("heat of the %s etch in step %d", bath, s.Number))}
 	e.Product.Hydrogen = working.Absent("h", "mol/mol", missing)
 	p.Etches = append(p.Etches, len(k.out.Etches))
 	k.out.Etches = append(k.out.Etches, e)

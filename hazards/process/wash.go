@@ -78,6 +78,9 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 		k.reactWash(p, s)
 	}
 	x.Fluorine = k.gained(s.Into, before)
+	if x.Done.Unknown() {
+		x.Fluorine = working.Absent("n_F", "mol", x.Done.Missing()...)
+	}
 	k.out.Washes = append(k.out.Washes, x)
 	p.Etches = nil
 }
