@@ -158,11 +158,26 @@ func (b *builder) namesOf(h []*held) string {
 	return strings.Join(s, "; ")
 }
 
+const hydrochloricAcid = "7647-01-0"
+
 // gasText names the gases the review found.
 func (b *builder) gasText() string {
 	var s []string
-	for _, q := range []string{"gas.hydrogen.total", "gas.hydride.bound", "neutralise.carbon_dioxide", "neutralise.ammonia"} {
+	if _, ok := b.byID["fluoride.hf_equivalent"]; ok {
+		s = append(s, say("gas.hf_vapour"))
+	}
+	for _, h := range b.held() {
+		if h.cas == hydrochloricAcid {
+			s = append(s, say("gas.hcl_vapour"))
+		}
+	}
+	for _, q := range []string{"gas.hydrogen.total", "gas.hydride.bound", "neutralise.ammonia"} {
 		if f, ok := b.byID[q]; ok && (f.Value.Unknown() || f.Value.V > 0 || f.High.V > 0) {
+			s = append(s, b.figureName(f)+": "+valueAndRange(f))
+		}
+	}
+	for i := range b.r.Figures { // of an agent the route uses, not of those it might
+		if f := &b.r.Figures[i]; f.Quantity == "neutralise.carbon_dioxide" && f.Place != "" && f.Place != "waste" && f.Agent != "" {
 			s = append(s, b.figureName(f)+": "+valueAndRange(f))
 		}
 	}
@@ -207,6 +222,13 @@ func (b *builder) wasteLabel() Section {
 	for i := range b.route().Steps {
 		if st := &b.route().Steps[i]; wasteVerbs[st.Do] && st.Into != "" {
 			filled[st.Into] = true
+		} else if st.Do == "neutralise" {
+			filled[st.In] = true
+		}
+	}
+	for i := range b.route().Places {
+		if p := &b.route().Places[i]; p.Kind == "drum" {
+			filled[p.Key] = true
 		}
 	}
 	for i := range b.places {

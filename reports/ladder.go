@@ -9,7 +9,7 @@ import (
 )
 
 // ladderFigures are the main figures of a ladder, in the order of its columns.
-var ladderFigures = []string{"gas.hydrogen.total", "gas.closed.pressure", "heat.etch.total", "heat.adiabatic_rise",
+var ladderFigures = []string{"gas.hydrogen.total", "heat.etch.total", "heat.adiabatic_rise",
 	"heat.mtsr", "fluoride.hf_equivalent", "wash.liquor", "neutralise.mass", "neutralise.dilution_water"}
 
 // Ladder writes the main figures of a route at many sizes as a Markdown table,

@@ -17,7 +17,7 @@ import (
 const (
 	maxWorst    = 8
 	maxHolds    = 6
-	maxUnknown  = 4
+	maxUnknown  = 3
 	lineLength  = 84
 	holdLength  = 2*lineLength - 6
 	unknownText = lineLength + 10
@@ -131,9 +131,13 @@ func (b *builder) worst() Section {
 	}
 	t := Table{Caption: say("worst.caption"),
 		Columns: columns("col.figure", "col.value_range", "col.limit", "col.margin", "col.verdict")}
+	gas := b.gasRow()
 	for _, f := range b.worstFindings() {
-		t.Rows = append(t.Rows, b.worstRow(f))
+		if len(t.Rows) < maxWorst-len(gas) {
+			t.Rows = append(t.Rows, b.worstRow(f))
+		}
 	}
+	t.Rows = append(t.Rows[:min(len(t.Rows), 2)], append(gas, t.Rows[min(len(t.Rows), 2):]...)...)
 	t.Rows = fitting(append(t.Rows, b.unjudged(maxWorst-len(t.Rows))...))
 	if len(t.Rows) == 0 {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("figures.none")})
@@ -141,6 +145,21 @@ func (b *builder) worst() Section {
 	}
 	s.Blocks = append(s.Blocks, t)
 	return s
+}
+
+// gasRow is the hydrogen of the route, which the committee looks for whether or
+// not a limit is held for it; nothing where a finding speaks of it already.
+func (b *builder) gasRow() [][]Cell {
+	f, ok := b.byID["gas.hydrogen.total"]
+	if !ok {
+		return nil
+	}
+	for i := range b.r.Findings {
+		if quantityOf(b.r.Findings[i].Figure) == f.Quantity {
+			return nil
+		}
+	}
+	return [][]Cell{{text(clip(b.figureName(f), nameLength)), text(valueAndRange(f)), text(say("limit.none")), text(say("value.dash")), text(say("verdict.none"))}}
 }
 
 // fitting is the rows that page 1 has lines for; the first ones are the worst.
@@ -189,6 +208,12 @@ func worseFirst(a, b *figure.Finding) int {
 	if c := cmp.Compare(b.Verdict, a.Verdict); c != 0 {
 		return c
 	}
+	if sa, sb := supposed(a), supposed(b); sa != sb {
+		if sb {
+			return -1
+		}
+		return 1
+	}
 	if za, zb := a.Limit.Value == 0, b.Limit.Value == 0; za != zb {
 		if za {
 			return -1
@@ -197,6 +222,10 @@ func worseFirst(a, b *figure.Finding) int {
 	}
 	return cmp.Compare(a.Margin, b.Margin)
 }
+
+// supposed reports whether a finding is of an agent the route does not use: what
+// neutralising would be like.
+func supposed(f *figure.Finding) bool { return strings.Contains(f.Figure, "@waste/") }
 
 func quantityOf(id string) string {
 	if i := strings.IndexAny(id, "@/:"); i >= 0 {
@@ -229,7 +258,7 @@ func (b *builder) unjudged(room int) [][]Cell {
 	var out [][]Cell
 	for _, q := range asked {
 		f, ok := b.byID[q]
-		if !ok || judged[q] || len(out) >= room {
+		if !ok || judged[q] || q == "gas.hydrogen.total" || len(out) >= room {
 			continue
 		}
 		out = append(out, []Cell{text(clip(b.figureName(f), nameLength)), text(valueAndRange(f)),
@@ -273,7 +302,7 @@ func (b *builder) notKnown() Section {
 	if len(l.Items) > 0 {
 		s.Blocks = append(s.Blocks, l)
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: b.doubtCount()})
+	s.Blocks = append(s.Blocks, Paragraph{Text: b.doubtCount()}, Paragraph{say("notassessed.page_one"), Warning})
 	return s
 }
 

@@ -64,8 +64,8 @@ func (b *builder) attendance() string {
 		s := &b.route().Steps[i]
 		hours := stepHours(s)
 		switch {
-		case s.Attended == nil && hours > 0:
-			silent = append(silent, strconv.Itoa(s.Number))
+		case s.Attended == nil && hours > 0: // not said counts as nobody there
+			silent, without = append(silent, strconv.Itoa(s.Number)), without+hours
 		case s.Attended != nil && *s.Attended:
 			with += hours
 		case s.Attended != nil:

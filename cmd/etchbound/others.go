@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"os"
 	"slices"
 	"strings"
 
@@ -35,10 +36,14 @@ func checkCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if a := hazards.Assess(c, nil); a.Err != nil {
+			a := hazards.Assess(c, nil)
+			if a.Err != nil {
 				return input("%s: %v", shown(f.route), a.Err)
 			}
 			text := fmt.Sprintf("%s: no mistakes found in %d steps and %d places\n", shown(f.route), len(c.Route.Steps), len(c.Route.Places))
+			for _, n := range a.Warnings {
+				text += "  note: " + n + "\n"
+			}
 			_, err = io.WriteString(s.out, text)
 			return err
 		},
@@ -74,6 +79,9 @@ func starterCommand(s streams) *cobra.Command {
 			}
 			if !(m.SI > 0) {
 				return input("--batch: found %s, accepted is a mass above zero such as \"1 g\"", batch)
+			}
+			if _, err := os.Stat(output); output != "" && output != "-" && err == nil {
+				return input("%s: there is a file of this name, and a starter does not replace what somebody may have written; choose another name", output)
 			}
 			return deliver(output, nil, s, func(w io.Writer) error {
 				if err := route.WriteStarter(w, args[0], phase, m); err != nil {

@@ -90,9 +90,12 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 // in the pH, and said to be.
 func (k *walker) concentrations(q *Pool, x *Wash) {
 	v := q.Volume.As("V")
+	if v.V == 0 { // dry: what the solid holds dissolves in the liquid that stays with it
+		v = x.Retained.As("V")
+	}
 	per := func(symbol string, n working.Num) working.Num {
 		y := n.As("n")
-		return k.w.Line(symbol, "mol/L", "n/max(V,1e-9)*1000", y.V/max(v.V, 1e-9)*1000, y, v)
+		return k.w.Line(symbol, "mol/L", "n/V*1000", y.V/v.V*1000, y, v)
 	}
 	x.Acid = per("c_acid", Total(k.w, q, "n_acid", (*Entry).Free))
 	x.Fluoride = per("c_F", Element(k.w, q, "F"))
