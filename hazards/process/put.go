@@ -16,7 +16,7 @@ func (k *walker) put(p *State, s *route.Step, d *Done) {
 		return
 	}
 	q := k.merged(p)
-	mix := &Mixing{Before: k.portions(q, nil)}
+	mix := &Mixing{Before: k.portions(q)}
 	acid0, base0 := sides(q)
 	for pass := range 3 {
 		for i := range s.What {
@@ -27,7 +27,7 @@ func (k *walker) put(p *State, s *route.Step, d *Done) {
 		}
 	}
 	mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })
-	mix.After = k.portions(q, nil)
+	mix.After = k.portions(q)
 	mix.Diluted = mix.Diluted && len(mix.After) > 0
 	mix.Met = met(q, acid0, base0)
 	k.carbonate(p, s)
@@ -184,18 +184,31 @@ func (k *walker) solidHeat(formula string, n working.Num) working.Num {
 	return k.w.Line("C", "J/K", "n*cp", x.V*cp.V, x, cp)
 }
 
-// portions lists every modelled solute of the pool in all of its water.
-func (k *walker) portions(q *Pool, out []Portion) []Portion {
-	h2o := working.Num{}
+// portions lists every modelled solute of the pool in all of its water: one
+// for each solution, however often it was added.
+func (k *walker) portions(q *Pool) []Portion {
+	solutes := map[string][]working.Num{}
+	var out []Portion
+	var water []working.Num
 	for i := range q.Entries {
-		if s := q.Entries[i].Sub; s != nil && s.Solution == "water" {
-			h2o = q.Entries[i].N
+		switch s := q.Entries[i].Sub; {
+		case s == nil:
+		case s.Solution == "water":
+			water = append(water, q.Entries[i].N)
+		case modelled(s):
+			if solutes[s.Solution] == nil {
+				out = append(out, Portion{Model: s.Solution, Sub: s})
+			}
+			solutes[s.Solution] = append(solutes[s.Solution], q.Entries[i].N)
 		}
 	}
-	for i := range q.Entries {
-		if s := q.Entries[i].Sub; s != nil && modelled(s) {
-			out = append(out, Portion{s.Solution, s, q.Entries[i].N, h2o})
-		}
+	if len(out) == 0 {
+		return nil
+	}
+	h2o := k.w.Sum("n_w", "mol", water...)
+	for i := range out {
+		n := solutes[out[i].Model]
+		out[i].Acid, out[i].Water = k.w.Sum(n[0].Symbol, "mol", n...), h2o
 	}
 	return out
 }

@@ -122,9 +122,10 @@ func (k *walker) partSolids(p, to *State, f, stay working.Num) {
 // the solid: what part of them goes with the water is not known.
 func (k *walker) dry(p *State) {
 	q := k.merged(p)
-	for i := range q.Entries {
-		e := q.Entries[i]
+	kept := q.Entries[:0:0]
+	for _, e := range q.Entries {
 		if e.Sub == nil || e.Sub.Solution != "water" || !(e.N.V > 0) {
+			kept = append(kept, e)
 			continue
 		}
 		for el := range e.Of {
@@ -132,11 +133,12 @@ func (k *walker) dry(p *State) {
 				k.lost[el] += e.Of[el] * e.N.V
 			}
 		}
-		k.take(q, "water driven off", e.Of, e.N, 0, 0)
 		M := e.Sub.Formula.MolarMass(k.st, k.w).As("M")
 		m, n := q.Mass.As("m"), e.N.As("n")
-		q.Mass = k.w.Line("m", "g", "m-n*M", m.V-n.V*M.V, m, n, M)
+		q.Mass = k.w.Line("m", "g", "max(m-n*M,0)", max(m.V-n.V*M.V, 0), m, n, M)
 	}
+	q.Entries = kept // gone for good: drying again takes nothing more
+	q.HeatCapacity = working.Exact("C", "J/K", 0, "dried: what salt is left adds nothing").Worse(working.Bound)
 	q.Volume = working.Exact("V", "mL", 0, "dried")
 	if k.out.Layered != nil {
 		k.fact("dry", 0, "Drying leaves in the solid whatever acid and fluoride its liquid held; what of it leaves with the water is not followed.")

@@ -85,6 +85,7 @@ type Mixing struct {
 	Met           float64     // mol of acid that met base in the step, central
 	Diluted       bool        // water or another liquid without a model went in with a solute there
 	AcidBefore    working.Num // mol of acid equivalents there to dissolve them
+	There         *State      // where a transfer brought liquors together; nil: the place of the step
 }
 
 // Portion is one solute in the water it shares.
@@ -199,12 +200,32 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 	if to == nil {
 		return
 	}
+	if s.Do == "transfer" {
+		k.join(to, before, d)
+	}
 	etches := len(k.out.Etches)
 	k.react(to, s, reaction{})
 	if len(k.out.Etches) > etches {
 		d.Place, d.Before, d.After, d.Hot = to.Place, before, to.copy(), to.Set
 		d.Etches = append([]int(nil), to.Etches...)
 	}
+}
+
+// join mixes the liquor that came into a place with the one that was there.
+func (k *walker) join(to *State, before State, d *Done) {
+	there, come := before.copy(), State{Place: to.Place, Liquid: to.Liquid[len(before.Liquid):]}
+	if len(there.Liquid) == 0 || len(come.Liquid) == 0 {
+		return
+	}
+	a, b, q := k.merged(&there), k.merged(&come), k.merged(to)
+	mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q), AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}
+	mix.Diluted = len(mix.After) > 0
+	acid0, base0 := sides(a)
+	acid1, base1 := sides(b)
+	mix.Met = met(q, acid0, base0) - min(acid1, base1)
+	state := to.copy()
+	mix.There = &state
+	d.Mixed = mix
 }
 
 // passive verbs move or part what is there; no temperature is set in them, so

@@ -13,7 +13,7 @@ import (
 
 // mixes are the verbs whose dissolving and diluting is reported; the heat of
 // a neutralisation is another figure.
-var mixes = []string{"charge", "mix", "dilute", "add", "quench", "prewash"}
+var mixes = []string{"charge", "mix", "dilute", "add", "quench", "prewash", "transfer"}
 
 // mix reports the heat of dissolving and diluting in a step. It is never taken
 // off the heat of the etch.
@@ -45,7 +45,7 @@ func (r *reader) mix(d *process.Done) {
 	}
 	place := figure.Step(d.Number)
 	r.put("heat.mix.total", place, q, "dissolving and diluting only; other solutes in the same water are left out of each")
-	c := d.After.HeatCapacity(r.w).As("C")
+	c := mixedIn(d).HeatCapacity(r.w).As("C")
 	if q.V < -1e-9*size && c.Status == working.Bound {
 		// A heat capacity left out overstates the cooling, which is no bound.
 		r.put("heat.mix.rise", place, working.Absent("dT", "K", "cp. of every solid and solution mixed"), "it cools, by less than the known heat capacities alone would say")
@@ -53,6 +53,14 @@ func (r *reader) mix(d *process.Done) {
 	}
 	lo := working.Exact("lo", "K", -25, "from 25 degC to freezing")
 	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "max(Q_mix*1000/C,lo)", max(q.V*1000/c.V, lo.V), q, c, lo), "nothing lost; low heat capacity; no colder than freezing from 25 degC")
+}
+
+// mixedIn is where the liquids of a step came together.
+func mixedIn(d *process.Done) *process.State {
+	if d.Mixed.There != nil {
+		return d.Mixed.There
+	}
+	return d.Contents()
 }
 
 // The heat of acid meeting base is not modelled outside the neutralising
@@ -65,7 +73,7 @@ const (
 // met reports the mixing figures of a step in which acid meets base as unknown,
 // unless so little does that it cannot matter.
 func (r *reader) met(d *process.Done) bool {
-	most := d.Mixed.Met * mostHeat * 1000 / d.Contents().HeatCapacity(nil).V
+	most := d.Mixed.Met * mostHeat * 1000 / mixedIn(d).HeatCapacity(nil).V
 	if r.c.Route.Steps[d.Number-1].Do == "neutralise" || most <= noRise {
 		return false
 	}

@@ -1,0 +1,62 @@
+package hazards_test
+
+import (
+	"math"
+	"testing"
+)
+
+// Heat of solution is a function of state: however the same acid and water come
+// together, the heats of all steps add up to the same (law of constant heat
+// summation). Nothing is let go here; the last state is the same in each.
+func TestHeatOfMixingDoesNotDependOnTheWay(t *testing.T) {
+	const head = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g}\n" +
+		"places:\n  pot: {kind: vessel}\n  tube: {kind: vessel}\nsteps:\n"
+	const tail = "  - {do: add, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 20 mL}], over: 1 min, temperature: 20 degC}\n" +
+		"  - {do: add, in: pot, what: [precursor], over: 1 min, temperature: 20 degC}\n"
+	const acid, half = "{substance: hydrochloric acid, strength: 36 wt%, volume: 20 mL}", "{substance: hydrochloric acid, strength: 36 wt%, volume: 10 mL}"
+	const water = "{substance: water, volume: 100 mL}"
+	step := func(do, in, what string) string {
+		return "  - {do: " + do + ", in: " + in + ", what: [" + what + "], temperature: 20 degC}\n"
+	}
+	ways := []struct{ name, steps string }{
+		{"acid, then water", step("charge", "pot", acid) + step("dilute", "pot", water)},
+		{"acid in two lots, then water", step("charge", "pot", half) + step("mix", "pot", half) + step("dilute", "pot", water)},
+		{"two lots in one step, then water", step("charge", "pot", half+", "+half) + step("dilute", "pot", water)},
+		{"half the acid from another vessel, then water", step("charge", "pot", half) + step("charge", "tube", half) + "  - {do: transfer, in: tube, into: pot}\n" + step("dilute", "pot", water)},
+		{"acid from another vessel into water", step("charge", "tube", acid) + step("charge", "pot", water) + "  - {do: transfer, in: tube, into: pot}\n"},
+		{"water from another vessel into acid", step("charge", "pot", acid) + step("charge", "tube", water) + "  - {do: transfer, in: tube, into: pot}\n"},
+		{"in two parts", step("charge", "tube", acid) + step("charge", "pot", water) + "  - {do: transfer, in: tube, into: pot, part: 40 %}\n  - {do: transfer, in: tube, into: pot}\n"},
+		{"water from between, then acid", step("charge", "pot", half) + step("dilute", "pot", water) + step("mix", "pot", half)},
+	}
+	want := math.NaN()
+	for _, w := range ways {
+		f := byID(assess(t, head+w.steps+tail).Figures)["heat.mix.total"]
+		if f == nil || !(f.Value.V > 1) {
+			t.Fatalf("%s: heat of mixing %v kJ", w.name, f)
+		}
+		if math.IsNaN(want) {
+			want = f.Value.V
+		}
+		if math.Abs(f.Value.V-want) > 1e-9*want {
+			t.Errorf("%s: %v kJ, and %v kJ %s", w.name, f.Value.V, want, ways[0].name)
+		}
+	}
+}
+
+// A solid that is dry gives off nothing when it is dried again.
+func TestDryingTwiceTakesNothingMore(t *testing.T) {
+	const once = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g}\n" +
+		"places:\n  pot: {kind: vessel}\n  tube: {kind: vessel}\nsteps:\n" +
+		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 mL}], temperature: 20 degC}\n" +
+		"  - {do: dry, in: pot, temperature: 20 degC}\n"
+	const again = "  - {do: dry, in: pot, temperature: 20 degC}\n"
+	const end = "  - {do: mix, in: pot, what: [{substance: water, volume: 10 mL}], temperature: 20 degC}\n" +
+		"  - {do: add, in: pot, what: [precursor], over: 1 min, temperature: 20 degC}\n"
+	one, two := byID(review(t, once+end).Figures), byID(review(t, once+again+end).Figures)
+	for _, id := range []string{"fluoride.hf_strength", "fluoride.hf_concentration", "fluoride.total", "heat.adiabatic_rise"} {
+		a, b := one[id], two[id]
+		if a == nil || b == nil || !(a.Value.V > 0) || math.Abs(a.Value.V-b.Value.V) > 1e-12*a.Value.V {
+			t.Errorf("%s: %v, and %v when dried twice", id, a, b)
+		}
+	}
+}
