@@ -96,6 +96,10 @@ func (r *reader) sludge(place string, a acids, g *agent) {
 		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", "metal dissolved by a reaction that is not followed"), "calcium fluoride and the hydroxide of an unknown amount of metal")
 		return
 	}
+	if a.base.Unknown() { // nobody knows whether it is acid enough to be limed
+		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", a.base.Missing()...), "calcium fluoride and aluminium hydroxide, if the liquor is acid")
+		return
+	}
 	M1, M2 := process.MolarMass(st, w, "CaF2").As("M_1"), process.MolarMass(st, w, "Al(OH)3").As("M_2")
 	n, al := a.fluorine.As("F"), a.aluminium.As("Al")
 	v := w.Line("m", "kg", "(F/2*M_1+Al*M_2)/1000", (n.V/2*M1.V+al.V*M2.V)/1000, n, M1, al, M2)

@@ -137,6 +137,9 @@ func (r *reader) common(place string, a acids) {
 	if a.ammonium.V > 0 || a.ammonium.Unknown() {
 		n := a.ammonium.As("n")
 		v := r.w.Line("V", "L", "n*Vm", n.V*r.vm.V, n, r.vm)
+		if a.base.Unknown() { // nobody knows whether it is acid enough to be limed
+			v = working.Absent("V", "L", a.base.Missing()...)
+		}
 		r.put("neutralise.ammonia", place, "", v.Worse(working.Bound), "all ammonium leaving as ammonia once the liquor is alkaline")
 	}
 }
