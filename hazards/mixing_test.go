@@ -2,6 +2,7 @@ package hazards_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -58,5 +59,33 @@ func TestDryingTwiceTakesNothingMore(t *testing.T) {
 		if a == nil || b == nil || !(a.Value.V > 0) || math.Abs(a.Value.V-b.Value.V) > 1e-12*a.Value.V {
 			t.Errorf("%s: %v, and %v when dried twice", id, a, b)
 		}
+	}
+}
+
+// Where nobody knows how often a solid is washed, nobody knows what the vessel
+// that takes the liquor holds, nor what neutralises it; the sum over the route
+// still counts every gram once.
+func TestUnknownWashingLeavesItsLiquorUnknown(t *testing.T) {
+	const head = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti2AlC, mass: 4 g, impurities: none (invented)}\n" +
+		"places:\n  beaker: {kind: beaker, capacity: 250 mL, closure: open}\n  drum: {kind: drum, capacity: 30 L, closure: vented}\nsteps:\n" +
+		"  - {do: charge, in: drum, what: [{substance: water, volume: 2 L}], temperature: 20 degC}\n" +
+		"  - {do: charge, in: beaker, what: [{substance: hydrofluoric acid, strength: 20 wt%, volume: 60 mL}], temperature: 20 degC}\n" +
+		"  - {do: add, in: beaker, what: [precursor], over: 20 min, temperature: 25 degC}\n" +
+		"  - {do: centrifuge, in: beaker, into: drum}\n"
+	const tail = "  - {do: neutralise, in: drum, what: [{substance: calcium hydroxide, mass: 40 g}], temperature: 20 degC}\n"
+	const wash = "  - {do: wash, in: beaker, into: drum, what: [{substance: water, volume: 100 mL}], target_ph: 6%s}\n"
+	open := byID(review(t, head+strings.Replace(wash, "%s", "", 1)+tail).Figures)
+	boiled := byID(review(t, head+strings.Replace(wash, "%s", ", water: co2_free", 1)+tail).Figures)
+	for _, id := range []string{"fluoride.total@6", "fluoride.hf_equivalent@6", "neutralise.mass@6/calcium_hydroxide", "neutralise.heat@6/calcium_hydroxide", "wash.fluoride@5"} {
+		if f := boiled[id]; f == nil || f.Value.Unknown() {
+			t.Errorf("%s with water free of carbon dioxide: %v", id, f)
+		}
+		if f := open[id]; f == nil || !f.Value.Unknown() {
+			t.Errorf("%s with water that met air, which never reaches pH 6: %v", id, f)
+		}
+	}
+	const sum = "neutralise.mass@waste/calcium_hydroxide"
+	if a, b := open[sum], boiled[sum]; a == nil || b == nil || a.Danger().V < b.Danger().V*(1-1e-9) {
+		t.Errorf("%s: %v where the washing is unknown, and %v", sum, a, b)
 	}
 }

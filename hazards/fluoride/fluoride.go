@@ -15,18 +15,21 @@ import (
 )
 
 // Read gives the fluoride figures of a walk: for each step the liquor it
-// leaves, and for each place that only receives, what it holds at the end.
+// leaves, and for each place that received something since, what it holds at the end.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figure.Figure {
 	r := reader{c: c, w: w, k: &k}
 	r.hf, r.f = process.MolarMass(c.Store, w, "HF").As("M_HF"), process.MolarMass(c.Store, w, "F").As("M_F")
-	worked := map[string]bool{}
+	last := map[string]bool{} // places whose last state is that after a step
 	for i := range k.Steps {
 		d := &k.Steps[i]
-		worked[d.Place] = true
+		last[d.Place] = true
+		if into := c.Route.Steps[d.Number-1].Into; into != "" && into != d.Place {
+			last[into] = false
+		}
 		r.state(figure.Step(d.Number), &d.After, r.etched(d.Number), len(d.Etches) > 0)
 	}
 	for i := range k.Ends {
-		if s := &k.Ends[i]; !worked[s.Place] {
+		if s := &k.Ends[i]; !last[s.Place] {
 			r.state(s.Place, s, true, false)
 		}
 	}
@@ -70,6 +73,10 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 		n = r.w.Sum("n_F", "mol", append([]working.Num{liquor}, r.taken(s)...)...)
 	}
 	v, m := r.w.Sum("V", "mL", volume...), r.w.Sum("m", "g", mass...)
+	if more := unsaid(s); more != nil {
+		n, v, m = working.Absent("n_F", "mol", more...), working.Absent("V", "mL", more...), working.Absent("m", "g", more...)
+		liquor = n
+	}
 	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), "all fluorine of the place, dissolved or not; none credited to the product while it lies in the etch liquor")
 	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
 	r.put("fluoride.hf_equivalent", place, g, "all fluorine as HF, whatever the acid"+r.short(s, n))
@@ -80,6 +87,15 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 	if etched {
 		r.free(place, s, liquor)
 	}
+}
+
+// unsaid lists what has to be known to say what a place received.
+func unsaid(s *process.State) []string {
+	var out []string
+	for i := range s.Liquid {
+		out = append(out, s.Liquid[i].More...)
+	}
+	return out
 }
 
 // wet reports whether any liquid was mixed in a place and not dried off.

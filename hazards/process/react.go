@@ -210,7 +210,11 @@ var hydrogenGas = atoms("H", 2)
 
 // release sends gas off and takes its elements from the pool.
 func (k *walker) release(q *Pool, step int, place, gas, cause string, of *chemicals.Composition, n working.Num) {
-	k.out.Releases = append(k.out.Releases, Release{step, place, gas, cause, n})
+	given := n
+	if len(q.More) > 0 {
+		given = working.Absent(n.Symbol, n.Unit, q.More...)
+	}
+	k.out.Releases = append(k.out.Releases, Release{step, place, gas, cause, given})
 	k.toGas(of, n.V)
 	k.take(q, gas+" given off", of, n, 0, 0)
 }

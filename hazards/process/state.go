@@ -31,8 +31,9 @@ type Pool struct {
 	Mass         working.Num // g, dissolved salt included
 	HeatCapacity working.Num // J/K, low end, of the solutions and salts as charged
 	Share        working.Num
-	Whole        bool // Share is exactly one
-	Unfollowed   bool // a reaction that is not modelled may have dissolved metal into it
+	Whole        bool     // Share is exactly one
+	Unfollowed   bool     // a reaction that is not modelled may have dissolved metal into it
+	More         []string // what has to be known to say how much more came into it
 }
 
 // State is the contents of a place.
@@ -89,9 +90,11 @@ func (k *walker) merged(p *State) *Pool {
 	var volumes, masses, heats []working.Num
 	var all []Entry
 	unfollowed := false
+	var more []string
 	for i := range p.Liquid {
 		q := &p.Liquid[i]
 		unfollowed = unfollowed || q.Unfollowed
+		more = append(more, q.More...)
 		volumes = append(volumes, k.Part(q, q.Volume))
 		masses = append(masses, k.Part(q, q.Mass))
 		heats = append(heats, k.Part(q, q.HeatCapacity))
@@ -101,7 +104,7 @@ func (k *walker) merged(p *State) *Pool {
 		}
 	}
 	p.Liquid = []Pool{{Entries: all, Volume: k.w.Sum("V", "mL", volumes...), Mass: k.w.Sum("m", "g", masses...),
-		HeatCapacity: k.w.Sum("C", "J/K", heats...), Share: one, Whole: true, Unfollowed: unfollowed}}
+		HeatCapacity: k.w.Sum("C", "J/K", heats...), Share: one, Whole: true, Unfollowed: unfollowed, More: more}}
 	return &p.Liquid[0]
 }
 

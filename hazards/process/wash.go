@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
@@ -203,7 +204,13 @@ func (k *walker) rinse(p *State, s *route.Step, x *Wash, cycle Pool) {
 			k.account(e.Of, -e.N.V)
 		}
 		if n.Unknown() {
-			k.merged(p).doubt()
+			kept := k.merged(p)
+			kept.doubt()
+			kept.Volume = kept.Volume.Worse(working.Bound)
+			if to := k.places[s.Into]; to != nil { // the solid keeps all of it, and what received it may hold all of it too
+				q := k.merged(to)
+				q.More = append(slices.Clone(q.More), n.Missing()...)
+			}
 		}
 		return
 	}

@@ -22,11 +22,18 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figu
 	for i := range k.Treated {
 		l := &k.Treated[i]
 		a := r.acids(&l.Pool)
+		g := agentOf(l.Agent)
+		if l.Step > 0 && g != nil && len(l.Pool.More) > 0 {
+			// The solid that was washed still counts all of it, so the sum over the
+			// route is whole; what is in this liquor nobody knows.
+			r.agent(figure.Step(l.Step), lost(l.Pool.More), g)
+			g = nil
+		}
 		if !(a.base.V > 1e-9*size(&l.Pool)) && !a.base.Unknown() {
 			continue
 		}
 		all = append(all, a)
-		if g := agentOf(l.Agent); l.Step > 0 && g != nil {
+		if l.Step > 0 && g != nil {
 			r.agent(figure.Step(l.Step), a, g)
 		}
 	}
@@ -89,6 +96,12 @@ func (r *reader) acids(q *process.Pool) acids {
 	M := process.MolarMass(r.c.Store, w, "H2O")
 	a.water = w.Line("m_w", "g", "n*M", n.V*M.V, n, M)
 	return a
+}
+
+// lost is a liquor of which nobody can say what it holds.
+func lost(missing []string) acids {
+	n := func(symbol, unit string) working.Num { return working.Absent(symbol, unit, missing...) }
+	return acids{base: n("B", "mol"), fluorine: n("n_F", "mol"), aluminium: n("n_Al", "mol"), ammonium: n("n_N", "mol"), water: n("m_w", "g"), mass: n("m", "g")}
 }
 
 // size is all acid and base that went into a pool, mol: what is left of it by
