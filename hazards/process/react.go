@@ -151,10 +151,16 @@ func (k *walker) family(p *State, b bath, r reaction) (Family, bool) {
 func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string) {
 	kept := p.Solids[:0:0]
 	met, seen := false, false
+	missing := fmt.Sprintf("gas of the %s etch in step %d", bath, s.Number)
+	lostHeat := working.Absent("Q", "kJ", fmt.Sprintf("heat of the %s etch in step %d", bath, s.Number))
+	var dissolved []Dissolved // a toxic hydride stays named
 	for i := range p.Solids {
 		switch x := p.Solids[i]; x.Kind {
 		case Unetched, Impurity, Residual, Based:
 			met = met || x.Kind != Residual || !x.N.Unknown()
+			if f, err := chemicals.ParseFormula(x.Formula); x.Kind == Impurity && err == nil && !inert[x.Formula] {
+				dissolved = append(dissolved, Dissolved{Formula: f, N: x.N, Unstated: x.Unstated, Hydrogen: working.Absent("n_H2", "mol", missing), Heat: lostHeat})
+			}
 			k.unresolve(p, i, fmt.Sprintf("gas of what the %s bath in step %d leaves", bath, s.Number))
 			kept = append(kept, p.Solids[i])
 		case Metal:
@@ -173,9 +179,8 @@ func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string) {
 		return
 	}
 	q.doubt()
-	missing := fmt.Sprintf("gas of the %s etch in step %d", bath, s.Number)
 	e := Etch{Step: s.Number, Place: p.Place, Family: Oxidising, Powder: k.out.Powder.Mass, N: k.out.Powder.N,
-		Hydrogen: working.Absent("n_H2", "mol", missing), Heat: working.Absent("Q", "kJ", fmt.Sprintf("heat of the %s etch in step %d", bath, s.Number))}
+		Hydrogen: working.Absent("n_H2", "mol", missing), Heat: lostHeat, Dissolved: dissolved}
 	e.Product.Hydrogen = working.Absent("h", "mol/mol", missing)
 	p.Etches = append(p.Etches, len(k.out.Etches))
 	k.out.Etches = append(k.out.Etches, e)
