@@ -98,18 +98,6 @@ func Dissolved(st *chemicals.Store, w *working.Sheet, f chemicals.Formula) worki
 	return w.Line("h", "mol/mol", "v/2", all.V/2, all).Worse(working.Bound)
 }
 
-// HydrideAtoms is the number of atoms per formula unit that could leave as the
-// toxic hydride, and whether any can.
-func (l *Layered) HydrideAtoms() (float64, bool) {
-	n := 0.0
-	for _, a := range l.A {
-		if Hydride(a.Symbol) == l.Hydride && l.Hydride != "" {
-			n += a.Count
-		}
-	}
-	return n, n > 0
-}
-
 // MX is the composition that stays in the layers.
 func (l *Layered) MX() chemicals.Composition {
 	var c chemicals.Composition

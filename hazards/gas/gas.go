@@ -159,9 +159,6 @@ func (r *reader) foreignDissolved(e *process.Etch) []working.Num {
 // gases names the toxic hydrides by their slug.
 var gases = map[string]string{"PH3": "phosphine", "AsH3": "arsine", "SbH3": "stibine", "H2S": "hydrogen_sulfide", "H2Se": "hydrogen_selenide", "H2Te": "hydrogen_telluride"}
 
-// HydrideSlug is the agent of a hydride figure.
-func HydrideSlug(formula string) string { return gases[formula] }
-
 // hydrides bounds the toxic gas of every element that could leave as one: all
 // of it does.
 func (r *reader) hydrides() {
