@@ -73,7 +73,7 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 		n = r.w.Sum("n_F", "mol", append([]working.Num{liquor}, r.taken(s)...)...)
 	}
 	v, m := r.w.Sum("V", "mL", volume...), r.w.Sum("m", "g", mass...)
-	if more := unsaid(s); more != nil {
+	if more := s.Unsaid(); more != nil {
 		n, v, m = working.Absent("n_F", "mol", more...), working.Absent("V", "mL", more...), working.Absent("m", "g", more...)
 		liquor = n
 	}
@@ -87,15 +87,6 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 	if etched {
 		r.free(place, s, liquor)
 	}
-}
-
-// unsaid lists what has to be known to say what a place received.
-func unsaid(s *process.State) []string {
-	var out []string
-	for i := range s.Liquid {
-		out = append(out, s.Liquid[i].More...)
-	}
-	return out
 }
 
 // wet reports whether any liquid was mixed in a place and not dried off.

@@ -80,6 +80,15 @@ func (s *State) copy() State {
 	return c
 }
 
+// Unsaid lists what has to be known to say what a place received.
+func (s *State) Unsaid() []string {
+	var out []string
+	for i := range s.Liquid {
+		out = append(out, s.Liquid[i].More...)
+	}
+	return out
+}
+
 var one = working.Exact("share", "1", 1, "all of it")
 
 // merged makes the liquid of a place one whole pool and returns it.

@@ -25,6 +25,11 @@ func (r *reader) mix(d *process.Done) {
 	if m == nil || !slices.Contains(mixes, r.c.Route.Steps[d.Number-1].Do) || !m.Mixes() {
 		return
 	}
+	if more := mixedIn(d).Unsaid(); more != nil {
+		r.put("heat.mix.total", figure.Step(d.Number), working.Absent("Q_mix", "kJ", more...), "how much was there is not known")
+		r.put("heat.mix.rise", figure.Step(d.Number), working.Absent("dT", "K", more...), "how much was there is not known")
+		return
+	}
 	var terms []working.Num
 	for i := range m.After {
 		terms = append(terms, r.integral(&m.After[i], "a", 1))
