@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"etchbound/chemicals/working"
 )
 
 // Heat of solution is a function of state: however the same acid and water come
@@ -76,12 +78,18 @@ func TestUnknownWashingLeavesItsLiquorUnknown(t *testing.T) {
 	const wash = "  - {do: wash, in: beaker, into: drum, what: [{substance: water, volume: 100 mL}], target_ph: 6%s}\n"
 	open := byID(review(t, head+strings.Replace(wash, "%s", "", 1)+tail).Figures)
 	boiled := byID(review(t, head+strings.Replace(wash, "%s", ", water: co2_free", 1)+tail).Figures)
-	for _, id := range []string{"fluoride.total@6", "fluoride.hf_equivalent@6", "neutralise.mass@6/calcium_hydroxide", "neutralise.heat@6/calcium_hydroxide", "wash.fluoride@5"} {
+	for _, id := range []string{"neutralise.mass@6/calcium_hydroxide", "neutralise.heat@6/calcium_hydroxide", "wash.fluoride@5"} {
 		if f := boiled[id]; f == nil || f.Value.Unknown() {
 			t.Errorf("%s with water free of carbon dioxide: %v", id, f)
 		}
 		if f := open[id]; f == nil || !f.Value.Unknown() {
 			t.Errorf("%s with water that met air, which never reaches pH 6: %v", id, f)
+		}
+	}
+	for _, id := range []string{"fluoride.total", "fluoride.hf_equivalent", "fluoride.hf_concentration", "fluoride.hf_strength"} {
+		at, all := open[id+"@6"], open[id+"@2"] // all of the fluoride was charged in step 2
+		if at == nil || at.Value.Status != working.Bound || math.Abs(at.Value.V-all.Value.V) > 1e-9*all.Value.V {
+			t.Errorf("%s@6: %v, want the bound of step 2, %v", id, at, all)
 		}
 	}
 	const sum = "neutralise.mass@waste/calcium_hydroxide"

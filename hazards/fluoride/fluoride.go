@@ -73,9 +73,9 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 		n = r.w.Sum("n_F", "mol", append([]working.Num{liquor}, r.taken(s)...)...)
 	}
 	v, m := r.w.Sum("V", "mL", volume...), r.w.Sum("m", "g", mass...)
-	if more := s.Unsaid(); more != nil {
-		n, v, m = working.Absent("n_F", "mol", more...), working.Absent("V", "mL", more...), working.Absent("m", "g", more...)
-		liquor = n
+	if s.Unsaid() != nil {
+		r.atMost(place, etched)
+		return
 	}
 	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), "all fluorine of the place, dissolved or not; none credited to the product while it lies in the etch liquor")
 	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
@@ -87,6 +87,45 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 	if etched {
 		r.free(place, s, liquor)
 	}
+}
+
+// atMost bounds the fluoride of a place that received nobody knows how much: no
+// more than the whole route brings, and no stronger than any liquor before it,
+// since mixing does not concentrate.
+func (r *reader) atMost(place string, etched bool) {
+	n := working.Absent("n_F", "mol", "fluorine of the route")
+	for _, b := range r.k.Account {
+		if b.Element == "F" && b.In == b.In {
+			n = working.Exact("n_F", "mol", b.In, "all fluorine that went into the route").Worse(working.Bound)
+		}
+	}
+	const cond = "what this place received is not known: at most "
+	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
+	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), cond+"all of the route")
+	r.put("fluoride.hf_equivalent", place, g, cond+"all of the route")
+	if etched {
+		r.put("fluoride.free_hf", place, g, cond+"all of the route")
+	}
+	r.put("fluoride.hf_concentration", place, r.strongest("fluoride.hf_concentration", "c_HF", "mol/L"), cond+"the strongest liquor before it")
+	r.put("fluoride.hf_strength", place, r.strongest("fluoride.hf_strength", "w_HF", "wt%"), cond+"the strongest liquor before it")
+}
+
+// strongest is the greatest figure of a quantity so far; unknown if one is.
+func (r *reader) strongest(quantity, symbol, unit string) working.Num {
+	out := working.Absent(symbol, unit, "strength of the liquors before it")
+	for i := range r.out {
+		v := r.out[i].Value
+		if r.out[i].Quantity != quantity {
+			continue
+		}
+		if v.Unknown() {
+			return v
+		}
+		if out.Unknown() || v.V > out.V {
+			out = v
+		}
+	}
+	return out.Worse(working.Bound)
 }
 
 // wet reports whether any liquid was mixed in a place and not dried off.
