@@ -18,7 +18,7 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 		if f.Case == "closed" || f.Of != "" || (f.Place == "" && hasMembers(figs, f.Quantity)) {
 			continue
 		}
-		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) {
+		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) && !isWorstKnown(figs, f) {
 			continue // one strength is enough to say so
 		}
 		ls := limitsFor(c, figs, k, f)
@@ -40,6 +40,28 @@ var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bo
 func mustBeKnown(f *figure.Figure) limit.Limit {
 	return limit.Limit{ID: "has_to_be_known", Quantity: f.Quantity, Label: "has to be known", Value: math.NaN(), Unit: f.Value.Unit,
 		Document: "Working rule of this tool", Status: "common practice"}
+}
+
+// isWorstKnown reports whether f is the first of the greatest known members of
+// a quantity whose worst is unknown: beside that one, it still has its verdict.
+func isWorstKnown(figs []figure.Figure, f *figure.Figure) bool {
+	if f.Danger().Unknown() {
+		return false
+	}
+	first := true
+	for i := range figs {
+		g := &figs[i]
+		switch {
+		case g.Quantity != f.Quantity:
+		case g.Place == "" && g.Of != "" && !g.Danger().Unknown():
+			return false
+		case g == f:
+			first = false
+		case g.Of == "" && (g.Danger().V > f.Danger().V || first && g.Danger().V == f.Danger().V):
+			return false
+		}
+	}
+	return true
 }
 
 // isWorst reports whether f is the member the bare figure repeats.
