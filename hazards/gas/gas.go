@@ -302,14 +302,14 @@ func (r *reader) after(step int, key string) *process.State {
 }
 
 // etchGas is all the gas of an etch: hydrogen of the phase and the impurities,
-// and methane of a carbide.
+// methane of a carbide and the oxygen a current makes.
 func (r *reader) etchGas(e *process.Etch) []working.Num {
 	out := foreign(e)
 	if e.Hydrogen.Symbol != "" {
 		out = append(out, e.Hydrogen)
 	}
 	for _, g := range r.k.Releases {
-		if g.Step == e.Step && g.Place == e.Place && g.Gas == "CH4" {
+		if g.Step == e.Step && g.Place == e.Place && (g.Gas == "CH4" || g.Gas == "O2") {
 			out = append(out, g.N)
 		}
 	}
@@ -347,6 +347,9 @@ func (r *reader) left(out []potential, s *process.State, key string) []potential
 //	gas space = capacity - liquid - powder     [mL]
 //	p = n R T / gas space                      [kPa: mol, J/mol/K, K, L]
 func (r *reader) pressure(p *route.Place, s *process.State, n working.Num) working.Num {
+	if more := s.Unsaid(); more != nil {
+		return working.Absent("p", "kPa gauge", more...)
+	}
 	st := r.c.Store
 	cap := r.c.Given("cap", "mL", p.Capacity)
 	if p.Count > 1 {

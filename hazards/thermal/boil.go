@@ -71,6 +71,9 @@ func (r *reader) liquor(s *process.State) liquor {
 // its strength as charged; at best the salt has taken its part of the strong
 // acid. Sulfuric acid and potassium or ammonium liquors are unknown.
 func (r *reader) boiling(d *process.Done) (working.Num, string) {
+	if more := d.Contents().Unsaid(); more != nil {
+		return working.Absent("T_b", "degC", more...), "what this place received is not known"
+	}
 	l := r.liquor(d.Contents())
 	st := r.c.Store
 	if l.other != "" || l.acids == 0 {
