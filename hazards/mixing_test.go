@@ -97,3 +97,27 @@ func TestUnknownWashingLeavesItsLiquorUnknown(t *testing.T) {
 		t.Errorf("%s: %v where the washing is unknown, and %v", sum, a, b)
 	}
 }
+
+const threePlaces = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\n%s" +
+	"places:\n  pot: {kind: bottle, capacity: 500 mL, closure: open}\n  tube: {kind: tube, capacity: 500 mL, closure: closed}\n  drum: {kind: drum, capacity: 5 L, closure: closed}\nsteps:\n"
+
+// routeOf is the beginning of a route of 2 g of a phase with what is said of it.
+func routeOf(precursor string) string {
+	return strings.Replace(threePlaces, "%s", "precursor: {"+precursor+"}\n", 1)
+}
+
+// What happened in a step is not changed by what is done after it.
+func TestLaterStepsDoNotChangeEarlierOnes(t *testing.T) {
+	first := routeOf("phase: Ti3AlC2, mass: 2 g") +
+		"  - {do: charge, in: pot, what: [{substance: hydrochloric acid, strength: 12 mol/L, volume: 50 mL}], temperature: 60 degC}\n" +
+		"  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 60 degC}\n"
+	later := "  - {do: dilute, in: pot, what: [{substance: water, volume: 400 mL}, {substance: hydrochloric acid, strength: 1 mol/L, volume: 10 mL}], temperature: 25 degC}\n"
+	before, after := byID(review(t, first).Figures), byID(review(t, first+later).Figures)
+	for id, f := range before {
+		if g := after[id]; strings.HasSuffix(id, "@2") && (g == nil || !alike(g.Value.V, f.Value.V) || !alike(g.Low.V, f.Low.V) || !alike(g.High.V, f.High.V)) {
+			t.Errorf("%s: %v, and %v with a later step", id, f, g)
+		}
+	}
+}
+
+func alike(a, b float64) bool { return a == b || a != a && b != b }

@@ -1,6 +1,8 @@
 package process
 
 import (
+	"slices"
+
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 )
@@ -72,9 +74,13 @@ const (
 	Metal              // zinc or copper left by a melt
 )
 
+// copy keeps what a place holds now: a later step adds to the entries in place.
 func (s *State) copy() State {
 	c := *s
 	c.Liquid = append([]Pool(nil), s.Liquid...)
+	for i := range c.Liquid {
+		c.Liquid[i].Entries = slices.Clone(c.Liquid[i].Entries)
+	}
 	c.Solids = append([]Solid(nil), s.Solids...)
 	c.Etches = append([]int(nil), s.Etches...)
 	return c
