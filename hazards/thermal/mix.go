@@ -78,6 +78,9 @@ const (
 // met reports the mixing figures of a step in which acid meets base as unknown,
 // unless so little does that it cannot matter.
 func (r *reader) met(d *process.Done) bool {
+	if d.Mixed.Met == 0 {
+		return false
+	}
 	most := d.Mixed.Met * mostHeat * 1000 / mixedIn(d).HeatCapacity(nil).V
 	if r.c.Route.Steps[d.Number-1].Do == "neutralise" || most <= noRise {
 		return false
