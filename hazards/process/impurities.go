@@ -18,7 +18,7 @@ func (k *walker) impurities(p *State, q *Pool, e *Etch, b bath) bool {
 	did := false
 	kept := p.Solids[:0:0]
 	for _, x := range p.Solids {
-		if x.Kind != Impurity || inert[x.Formula] || (b.base && x.Formula != "Al") {
+		if x.Kind != Impurity || inert[x.Formula] {
 			kept = append(kept, x)
 			continue
 		}
@@ -51,7 +51,11 @@ func (k *walker) impurity(x Solid, e *Etch, b bath) Dissolved {
 		way = ".hf."
 	}
 	heat := k.st.Num("heat.impurity" + way + x.Formula)
-	if h.Unknown() {
+	switch {
+	case b.base && x.Formula != "Al":
+		h = working.Absent("h", "mol/mol", "hydrogen of "+x.Formula+" in base")
+		heat = working.Absent("q", "kJ/mol", "heat of "+x.Formula+" in base")
+	case h.Unknown():
 		h, heat = k.otherImpurity(f, h, heat, e, b)
 	}
 	n, dh := x.N.As("n"), heat.As("q")
@@ -97,15 +101,19 @@ func (k *walker) dissolveMetal(q *Pool, e *Etch, x Solid, d Dissolved) {
 	}
 }
 
-// metals lets acid take the zinc or copper a melt left.
-func (k *walker) metals(p *State, q *Pool, s *route.Step) {
+// metals lets acid take the metal a melt left. Base takes zinc and tin too, how
+// fast and how far is not followed.
+func (k *walker) metals(p *State, q *Pool, s *route.Step, base bool) {
 	kept := p.Solids[:0:0]
 	for _, x := range p.Solids {
-		if x.Kind != Metal || x.Formula == "Cu" || x.Formula == "Ag" {
+		if x.Kind != Metal || x.Formula == "Cu" || x.Formula == "Ag" || base && x.Formula == "Fe" {
 			kept = append(kept, x)
 			continue
 		}
 		h, n := k.st.Num("hydrogen.impurity."+x.Formula).As("h"), x.N.As("n")
+		if base {
+			h = working.Absent("h", "mol/mol", "hydrogen of "+x.Formula+" in base")
+		}
 		gas := k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
 		if gas.Unknown() {
 			q.doubt()

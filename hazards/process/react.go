@@ -100,6 +100,9 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 	}
 	e := Etch{Step: s.Number, Place: p.Place, Family: family, Ammonium: b.ammonium,
 		AcidBefore: Total(k.w, q, "n_acid", func(e *Entry) float64 { return e.Acid })}
+	if len(q.More) > 0 {
+		e.AcidBefore = working.Absent("n_acid", "mol", q.More...)
+	}
 	if k.out.Powder != nil {
 		e.Powder = k.out.Powder.Mass
 	}
@@ -110,10 +113,8 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 			k.byCurrent(p, q, s, &e, b)
 		}
 	}
-	switch {
-	case !b.base:
-		k.metals(p, q, s)
-	case !phase: // what an etch in this very step leaves is part of its total
+	k.metals(p, q, s, b.base)
+	if b.base && !phase { // what an etch in this very step leaves is part of its total
 		k.residual(p, s)
 	}
 	if did {
