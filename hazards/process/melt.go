@@ -31,6 +31,7 @@ func (k *walker) melt(p *State, s *route.Step) {
 		k.unresolve(p, at[0], fmt.Sprintf("gas of what the melt in step %d leaves", s.Number))
 		k.fact("melt", s.Number, fmt.Sprintf("The melt of step %d is not one of a divalent metal chloride with a listed layer element: what it gives off is unknown.", s.Number))
 		k.out.Etches = append(k.out.Etches, e)
+		p.Etches = append(p.Etches, len(k.out.Etches)-1)
 		return
 	}
 	k.meltEtch(p, q, at[0], salt, &e)

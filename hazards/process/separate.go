@@ -1,6 +1,8 @@
 package process
 
 import (
+	"slices"
+
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
 	"etchbound/schemas/quantity"
@@ -32,12 +34,19 @@ func (k *walker) retained(p *State, s *route.Step, volume, added working.Num) wo
 
 // cake is the mass of powder the solids of a place came from, in g.
 func (k *walker) cake(p *State) working.Num {
+	var all []working.Num
 	for i := range p.Solids {
 		if s := &p.Solids[i]; s.Kind != Impurity && s.Mass.Symbol != "" {
-			return s.Mass.As("m")
+			all = append(all, s.Mass)
 		}
 	}
-	return working.Exact("m", "g", 0, "no powder in this place")
+	switch len(all) {
+	case 0:
+		return working.Exact("m", "g", 0, "no powder in this place")
+	case 1:
+		return all[0].As("m")
+	}
+	return k.w.Sum("m", "g", all...)
 }
 
 // separate parts liquid from solid: what the solid does not hold goes on.
@@ -75,10 +84,11 @@ func (k *walker) move(p *State, s *route.Step) {
 	if to == nil {
 		return
 	}
+	set := hotter(to, p)
 	if !s.Part.Set {
 		to.Liquid = append(to.Liquid, p.Liquid...)
-		to.Solids = append(to.Solids, p.Solids...)
-		to.Set, to.Etches = p.Set, append(to.Etches, p.Etches...)
+		k.heap(to, p.Solids)
+		to.Set, to.Etches = set, append(to.Etches, p.Etches...)
 		*p = State{Place: p.Place, Set: p.Set}
 		return
 	}
@@ -90,7 +100,7 @@ func (k *walker) move(p *State, s *route.Step) {
 	p.Liquid = []Pool{kept}
 	to.Liquid = append(to.Liquid, gone)
 	k.partSolids(p, to, f, stay)
-	to.Set, to.Etches = p.Set, append(to.Etches, p.Etches...)
+	to.Set, to.Etches = set, append(to.Etches, p.Etches...)
 }
 
 func (k *walker) part(s *route.Step, q *Pool) working.Num {
@@ -106,6 +116,7 @@ func (k *walker) partSolids(p, to *State, f, stay working.Num) {
 		x, y := n.As("x"), by.As("y")
 		return k.w.Line(n.Symbol, n.Unit, "x*y", x.V*y.V, x, y)
 	}
+	var gone []Solid
 	for i := range p.Solids {
 		a, b := p.Solids[i], p.Solids[i]
 		a.N, b.N = share(a.N, stay), share(b.N, f)
@@ -114,7 +125,37 @@ func (k *walker) partSolids(p, to *State, f, stay working.Num) {
 			a.Mass, b.Mass = share(a.Mass, stay), share(b.Mass, f)
 		}
 		p.Solids[i] = a
-		to.Solids = append(to.Solids, b)
+		gone = append(gone, b)
+	}
+	k.heap(to, gone)
+}
+
+// hotter is the temperature of what is in a place when more comes: the higher
+// of the two, and unknown if one is.
+func hotter(to, p *State) working.Num {
+	empty := len(to.Liquid) == 0 && len(to.Solids) == 0
+	if empty || to.Set.Symbol == "" || p.Set.Symbol != "" && !(p.Set.V <= to.Set.V) && !to.Set.Unknown() {
+		return p.Set
+	}
+	return to.Set
+}
+
+// heap puts solids into a place; parts of the same solid become one again.
+func (k *walker) heap(to *State, come []Solid) {
+	for _, x := range come {
+		i := slices.IndexFunc(to.Solids, func(y Solid) bool {
+			return y.Kind == x.Kind && y.Name == x.Name && y.Formula == x.Formula && y.Unstated == x.Unstated && *y.Of == *x.Of
+		})
+		if i < 0 {
+			to.Solids = append(to.Solids, x)
+			continue
+		}
+		y := &to.Solids[i]
+		y.N = k.w.Sum(y.N.Symbol, "mol", y.N, x.N)
+		y.HeatCapacity = k.w.Sum("C", "J/K", y.HeatCapacity, x.HeatCapacity)
+		if y.Mass.Symbol != "" && x.Mass.Symbol != "" {
+			y.Mass = k.w.Sum("m", "g", y.Mass, x.Mass)
+		}
 	}
 }
 
