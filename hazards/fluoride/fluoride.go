@@ -94,8 +94,11 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 // since mixing does not concentrate.
 func (r *reader) atMost(place string, etched bool) {
 	n := working.Absent("n_F", "mol", "fluorine of the route")
+	if r.k.Open != nil {
+		n = working.Absent("n_F", "mol", r.k.Open...)
+	}
 	for _, b := range r.k.Account {
-		if b.Element == "F" && b.In == b.In {
+		if b.Element == "F" && b.In == b.In && r.k.Open == nil {
 			n = working.Exact("n_F", "mol", b.In, "all fluorine that went into the route").Worse(working.Bound)
 		}
 	}
@@ -112,6 +115,9 @@ func (r *reader) atMost(place string, etched bool) {
 
 // strongest is the greatest figure of a quantity so far; unknown if one is.
 func (r *reader) strongest(quantity, symbol, unit string) working.Num {
+	if r.k.Open != nil { // what it was washed with may be stronger
+		return working.Absent(symbol, unit, r.k.Open...)
+	}
 	out := working.Absent(symbol, unit, "strength of the liquors before it")
 	for i := range r.out {
 		v := r.out[i].Value

@@ -23,6 +23,7 @@ type Walk struct {
 	Account  []Balance
 	Error    working.Num // largest relative error of the account
 	Warnings []string
+	Open     []string // what has to be known to say how much went into the route at all
 	Facts    []Fact
 }
 
@@ -152,6 +153,12 @@ func (k *walker) warn(text string) { k.out.Warnings = append(k.out.Warnings, tex
 func (k *walker) step(s *route.Step) {
 	p := k.places[s.In]
 	d := Done{Number: s.Number, Place: s.In, Before: p.copy(), Hot: k.hot(p, s)}
+	if s.Do != "neutralise" && len(s.What) > 0 {
+		p.Neutralised = false
+	}
+	if t := k.places[s.Into]; t != nil {
+		t.Neutralised = false // what comes is waste again
+	}
 	switch s.Do {
 	case "wash", "exchange", "prewash":
 		k.wash(p, s, &d)
@@ -200,8 +207,11 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 	if to == nil {
 		return
 	}
-	if s.Do == "transfer" {
-		k.join(to, before, d)
+	k.join(to, before, s, d)
+	if len(to.Liquid) > 0 {
+		k.carbonate(to, s)
+		k.sayAmmonia(k.merged(to), s)
+		k.sayHF(k.merged(to), s)
 	}
 	etches := len(k.out.Etches)
 	k.react(to, s, reaction{})
@@ -212,20 +222,34 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 }
 
 // join mixes the liquor that came into a place with the one that was there.
-func (k *walker) join(to *State, before State, d *Done) {
-	there, come := before.copy(), State{Place: to.Place, Liquid: to.Liquid[len(before.Liquid):]}
-	if len(there.Liquid) == 0 || len(come.Liquid) == 0 {
+// Acid that meets base there counts whatever the verb; the heat of diluting is
+// that of a transfer.
+func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
+	there := before.copy()
+	if len(there.Liquid) == 0 || len(to.Liquid) == 0 {
 		return
 	}
-	a, b, q := k.merged(&there), k.merged(&come), k.merged(to)
-	mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q), AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}
-	mix.Diluted = len(mix.After) > 0
+	come := State{Place: to.Place}
+	if len(to.Liquid) > len(there.Liquid) {
+		come.Liquid = append(come.Liquid, to.Liquid[len(there.Liquid):]...)
+	}
+	a, q := k.merged(&there), k.merged(to)
 	acid0, base0 := sides(a)
-	acid1, base1 := sides(b)
-	mix.Met = met(q, acid0, base0) - min(acid1, base1)
+	acid, base := sides(q)
+	meet := met(q, acid0, base0) - min(acid-acid0, base-base0)
 	state := to.copy()
-	mix.There = &state
-	d.Mixed = mix
+	switch {
+	case s.Do == "transfer" && len(come.Liquid) > 0:
+		b := k.merged(&come)
+		mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q), AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}
+		mix.Diluted = len(mix.After) > 0
+		mix.Met, mix.There = meet, &state
+		d.Mixed = mix
+	case d.Mixed != nil:
+		d.Mixed.Met += meet
+	default:
+		d.Mixed = &Mixing{Met: meet, There: &state}
+	}
 }
 
 // passive verbs move or part what is there; no temperature is set in them, so

@@ -44,7 +44,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 		p.Etches = nil
 		return
 	}
-	before := k.fluorineAt(s.Into)
+	before := k.poolsAt(s.Into)
 	cycle := &State{Place: p.Place}
 	only := Done{}
 	k.put(cycle, &route.Step{Number: s.Number, Do: s.Do, In: s.In, What: s.What, At: s.At}, &only)
@@ -75,8 +75,9 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 		k.warn(fmt.Sprintf("Step %d: water that has met air stops at about pH %.1f, so dilution cannot reach pH %g: write water: co2_free if it is, or a target of 5.5.", s.Number, air.V, x.Target))
 	}
 	k.rinse(p, s, &x, *c)
-	if !x.WaterOnly {
-		k.reactWash(p, s)
+	if !x.WaterOnly { // an acid, alkaline or carbonate liquid acts on what is there
+		k.carbonate(p, s)
+		k.react(p, s, reaction{})
 	}
 	x.Fluorine = k.gained(s.Into, before)
 	if x.Done.Unknown() {
@@ -134,7 +135,11 @@ func (k *walker) count(x *Wash, swells bool) {
 			need = float64(n)
 		}
 	}
-	if need != need && x.Target == x.Target {
+	switch {
+	case need == need:
+	case x.Target != x.Target && x.Written == 0:
+		in = append(in, working.Absent("N", "1", route.At(x.Step, "cycles")))
+	case x.Target == x.Target:
 		in = append(in, working.Absent("N", "1", fmt.Sprintf("cycles to pH %g in step %d", x.Target, x.Step)))
 	}
 	x.Needed = k.w.Model("N", "1", "dilution, cycle by cycle, until the pH of the retained liquid reaches the target", need, in...)
@@ -200,8 +205,15 @@ func (k *walker) rinse(p *State, s *route.Step, x *Wash, cycle Pool) {
 	old := p.Liquid[0]
 	f, n := x.Kept.As("f"), x.Done.As("N")
 	if n.Unknown() || n.V == 0 { // no cycle, or nobody knows how many: nothing is rinsed away
-		for _, e := range cycle.Entries {
-			k.account(e.Of, -e.N.V)
+		if n.Unknown() && !x.WaterOnly { // it reacts, at least once
+			p.Liquid = append(p.Liquid, cycle)
+			kept := k.merged(p)
+			kept.More = append(slices.Clone(kept.More), n.Missing()...)
+			k.out.Open = append(k.out.Open, n.Missing()...)
+		} else {
+			for _, e := range cycle.Entries {
+				k.account(e.Of, -e.N.V)
+			}
 		}
 		if n.Unknown() {
 			kept := k.merged(p)
@@ -255,10 +267,7 @@ func (k *walker) times(q Pool, n working.Num) Pool {
 	return q
 }
 
-// reactWash lets an acid or alkaline wash liquid act on the solids.
-func (k *walker) reactWash(p *State, s *route.Step) { k.react(p, s, reaction{}) }
-
-func (k *walker) fluorineAt(place string) int {
+func (k *walker) poolsAt(place string) int {
 	if to, ok := k.places[place]; ok {
 		return len(to.Liquid)
 	}

@@ -41,6 +41,9 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figu
 		return r.out
 	}
 	total := r.sum(all)
+	if k.Open != nil {
+		total = lost(k.Open)
+	}
 	for i := range agents {
 		if agents[i].usual {
 			r.agent("waste", total, &agents[i])
