@@ -202,3 +202,18 @@ func TestAnAcidWashOfUnknownLengthStillReacts(t *testing.T) {
 		}
 	}
 }
+
+// The liquid of a pre-wash warms all that is there, not only what the solid
+// keeps when it is poured off: the same mixing, poured off or not, has the same
+// rise (energy balance).
+func TestAPrewashWarmsAllOfItsLiquid(t *testing.T) {
+	const head = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g}\n" +
+		"places:\n  pot: {kind: vessel}\n  drum: {kind: vessel}\nsteps:\n" +
+		"  - {do: charge, in: pot, what: [{substance: sulfuric acid, strength: 60 wt%, volume: 10 mL}], temperature: 20 degC}\n"
+	const water = "what: [{substance: water, volume: 40 mL}], temperature: 20 degC}\n"
+	kept := byID(assess(t, head+"  - {do: dilute, in: pot, "+water).Figures)["heat.mix.rise@2"]
+	poured := byID(assess(t, head+"  - {do: prewash, in: pot, into: drum, retained: 5 mL, "+water).Figures)["heat.mix.rise@2"]
+	if kept == nil || poured == nil || !(kept.Value.V > 1) || math.Abs(kept.Value.V-poured.Value.V) > 1e-9 {
+		t.Fatalf("rise %v, and %v where it is poured off", kept, poured)
+	}
+}

@@ -86,7 +86,7 @@ type Mixing struct {
 	Met           float64     // mol of acid that met base in the step, central
 	Diluted       bool        // water or another liquid without a model went in with a solute there
 	AcidBefore    working.Num // mol of acid equivalents there to dissolve them
-	There         *State      // where a transfer brought liquors together; nil: the place of the step
+	There         *State      // where the liquids came together, if not all of it stayed there; nil: the place of the step
 }
 
 // Portion is one solute in the water it shares.

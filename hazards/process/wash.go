@@ -38,6 +38,10 @@ const maxCycles = 200
 func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	if s.Do == "prewash" {
 		k.put(p, s, d)
+		if d.Mixed != nil {
+			there := p.copy()
+			d.Mixed.There = &there
+		}
 		k.react(p, s, reaction{})
 		first := k.merged(p)
 		k.decant(p, s, k.retained(p, s, first.Volume, working.Num{}))
