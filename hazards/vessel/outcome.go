@@ -7,30 +7,62 @@ import (
 )
 
 // point is a state as people see it.
-func (b *balance) point(piece int, t float64, y []float64) Point {
-	return Point{Time: t, Temperature: y[temperature], Heat: b.power(piece, t, y), Gas: b.flow(piece, t, y),
-		Released: b.released(t, y), Conversion: y[reacted] / b.p.Slow.Amount, Waiting: y[suspended] + y[heap]}
+func (b *balance) point(t float64, y []float64) Point {
+	return Point{Time: t, Temperature: y[temperature], Heat: b.power(0, t, y), Gas: b.flow(0, t, y),
+		Released: b.released(y), Conversion: y[reacted] / b.p.Slow.Amount, Waiting: y[suspended] + y[heap], MTSR: b.mtsr(0, t, y)}
 }
 
-// released is the gas given off by t, mol.
-func (b *balance) released(t float64, y []float64) float64 {
-	g := b.p.Slow.Gas * y[reacted]
+// state is a state vector by name.
+func (b *balance) state(y []float64) State {
+	s := State{Suspended: y[suspended], Heap: y[heap], Reacted: y[reacted],
+		Temperature: y[temperature], Removed: y[removed], Evaporated: y[evaporated]}
 	if b.fast > 0 {
-		g += b.p.Fast.Gas * (b.dosed(t)*b.ratio - y[b.fast] - y[b.fast+1])
+		s.Fast, s.FastHeap = y[b.fast], y[b.fast+1]
 	}
-	return g
+	return s
 }
 
-func (b *balance) run(res ode.Result) Run {
+// fastGone is the fast solid that has reacted, mol: it goes in with the slow
+// one, always in proportion.
+func (b *balance) fastGone(y []float64) float64 {
+	if b.fast == 0 {
+		return 0
+	}
+	return b.ratio*(y[suspended]+y[heap]+y[reacted]) - y[b.fast] - y[b.fast+1]
+}
+
+// released is the gas given off by then, mol.
+func (b *balance) released(y []float64) float64 {
+	return b.p.Slow.Gas*y[reacted] + b.p.Fast.Gas*b.fastGone(y)
+}
+
+// window is what one integration gave.
+func (b *balance) window(i int, from float64, res *ode.Result) Window {
 	moment := func(i int) Moment {
 		m := res.Peaks[i]
 		return Moment{Value: m.Value, At: m.T, Edge: m.Edge}
 	}
-	in := b.dosed(b.end)
-	return Run{Plan: b.p, Peak: moment(0), Heat: moment(1), Gas: moment(2), MTSR: moment(3),
-		Rise:       b.whole() / (b.p.Liquor.Capacity + b.p.Slow.Capacity + b.p.Fast.Capacity),
-		Conversion: res.Y[reacted] / in, Released: b.released(b.end, res.Y), Closure: b.closure(res.Y),
-		Path: &Path{b: b, result: res}}
+	return Window{Step: b.p.Pieces[i].Step, From: from, To: res.T, Peak: moment(0), Heat: moment(1), Gas: moment(2), MTSR: moment(3),
+		End: b.point(res.T, res.Y)}
+}
+
+// run is the outcome of all windows, y being the state at the end.
+func (b *balance) run(windows []Window, path *Path, y []float64) Run {
+	r := Run{Plan: b.p, Windows: windows, Rise: b.whole() / (b.p.Liquor.Capacity + b.p.Slow.Capacity + b.p.Fast.Capacity),
+		Conversion: y[reacted] / (y[suspended] + y[heap] + y[reacted]), Released: b.released(y), Closure: b.closure(y), Path: path, End: b.state(y)}
+	for i := range windows {
+		w := &windows[i]
+		r.Peak, r.Heat, r.Gas, r.MTSR = r.Peak.or(w.Peak), r.Heat.or(w.Heat), r.Gas.or(w.Gas), r.MTSR.or(w.MTSR)
+	}
+	return r
+}
+
+// or is the greater of two moments, the earlier where they are equal.
+func (m Moment) or(n Moment) Moment {
+	if n.Value > m.Value {
+		return n
+	}
+	return m
 }
 
 // whole is the heat of everything that goes in, J.
@@ -41,21 +73,21 @@ func (b *balance) whole() float64 {
 // closure is the error of the energy balance over the whole run, as a share of
 // the heat released:
 //
-//	C T - C0 T0 = heat + stirring + what the powder brought - to the coolant - with the vapour
+//	C T - C0 T0 = heat + stirring + what the powder brought - to the coolant - to the room - with the vapour
 func (b *balance) closure(y []float64) float64 {
-	heat := b.p.Slow.Heat * y[reacted]
-	if b.fast > 0 {
-		heat += b.p.Fast.Heat * (b.dosed(b.end)*b.ratio - y[b.fast] - y[b.fast+1])
+	y0 := b.start()
+	heat := b.p.Slow.Heat*(y[reacted]-y0[reacted]) + b.p.Fast.Heat*(b.fastGone(y)-b.fastGone(y0))
+	in, from := heat, 0.0
+	for _, x := range b.p.Pieces {
+		in += (x.Stirring + x.Dose*b.solids*x.Feed) * (x.Until - from)
+		from = x.Until
 	}
-	in := heat
-	for i, x := range b.p.Pieces {
-		in += (x.Stirring + x.Dose*b.solids*x.Feed) * (x.Until - b.pieceStart[i])
+	out := y[removed] - y0[removed]
+	for _, i := range [...]int{b.carried, b.lost} {
+		if i > 0 {
+			out += y[i]
+		}
 	}
-	out := y[removed]
-	if b.carried > 0 {
-		out += y[b.carried]
-	}
-	first := (b.p.Liquor.Capacity + b.solids*b.p.Ready) * b.p.Start
-	stored := b.capacity(y)*y[temperature] - first
+	stored := b.capacity(y)*y[temperature] - b.capacity(y0)*y0[temperature]
 	return math.Abs(stored-in+out) / math.Max(math.Abs(heat), 1)
 }

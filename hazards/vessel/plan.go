@@ -18,6 +18,7 @@ const (
 	FirstOrder       Law = "first_order"
 	Contracting      Law = "early_peak"        // shrinking grains: fastest at the start
 	SelfAccelerating Law = "self_accelerating" // slow at first, fastest half-way
+	Measured         Law = "measured"          // follows a measured curve
 )
 
 // Kinetics is the rate of one solid. With n the amount left, N all of it and x
@@ -26,15 +27,24 @@ const (
 //	FirstOrder        k c n
 //	Contracting       k c n^(2/3) N^(1/3)
 //	SelfAccelerating  k c n (Seed + x)
+//	Measured          k c n s(x)/(1 - x), s the slope of the curve at x
 //
 // with k = Rate exp(-Activation/R (1/T - 1/Reference)) and c the acid in mol/L,
-// or 1 where the plan gives no volume.
+// or 1 where the plan gives no volume. For Measured, Rate is 1, Reference the
+// temperature of the curve and x the share reacted of what has gone in.
 type Kinetics struct {
 	Rate       float64 // 1/s, or L/mol/s where acid counts
 	Activation float64 // J/mol
 	Reference  float64 // K
 	Seed       float64 // share that starts a self-accelerating reaction
+	Curve      Curve   // for Measured
 }
+
+// Curve is a conversion measured at constant temperature: both rise strictly,
+// the times in s from above 0, the conversions from above 0 to 1. Between the
+// points it is straight, and beyond the last what is left goes on at the share
+// per second it had there.
+type Curve struct{ Time, Conversion []float64 }
 
 // Solid is a powder that goes into the vessel.
 type Solid struct {
@@ -63,18 +73,38 @@ type Vapour struct {
 	Boiling     float64 // K
 	Evaporation float64 // mol/s at the boiling point
 	Boil        float64 // W per K above the boiling point
+	Stripped    bool    // the gas given off leaves saturated with it
 }
 
 // Piece is a stretch of time with the same inputs throughout.
 type Piece struct {
+	Step     int     // pieces of one number that follow one another make a window
 	Until    float64 // s from the start of the plan
 	Dose     float64 // mol/s of the slow solid; the fast one in proportion
 	Feed     float64 // K, temperature of the powder
 	UA       float64 // W/K to the coolant
 	Coolant  float64 // K
+	Loss     float64 // W/K to the room, beside the coolant
+	Room     float64 // K
+	Iced     bool    // the coolant is the ice bath of the plan
 	Stirring float64 // W
 	Settled  bool    // not stirred: what goes in lies as a heap that does not react
 	Lift     bool    // the heap is stirred up at the beginning of the piece
+}
+
+// Ice is the melting that keeps a bath cold, and the bath that warms after it.
+type Ice struct {
+	Melting float64 // J that the ice takes up; 0: ice without end
+	Bath    float64 // J/K of the water that is left
+}
+
+// State is what is in a vessel at one moment.
+type State struct {
+	Suspended, Heap, Reacted float64 // mol of the slow solid
+	Fast, FastHeap           float64 // mol of the fast solid
+	Temperature              float64 // K
+	Removed                  float64 // J the coolant has taken
+	Evaporated               float64 // mol
 }
 
 // Plan is one vessel and what is done to it.
@@ -84,7 +114,9 @@ type Plan struct {
 	Slow   Solid
 	Fast   Solid   // metal and fines, first order; none if Amount is 0
 	Ready  float64 // mol of the slow solid that is in the vessel at the start
+	Begin  *State  // instead of Ready and Start: goes on from here
 	Liquor Liquor
+	Ice    Ice
 	Start  float64 // K; for Accumulated the highest temperature set
 	Dose   float64 // s over which the powder goes in, for Instantaneous
 	Pieces []Piece // rising in time; none for the closed-form laws

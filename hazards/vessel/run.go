@@ -21,10 +21,20 @@ type Run struct {
 	Gas  Moment  // greatest gas flow, mol/s
 	MTSR Moment  // highest temperature reached if cooling fails at once, K
 
-	Conversion float64 // of the slow solid that went in, at the end
-	Released   float64 // mol of gas by the end
-	Closure    float64 // energy: |in - out - stored| / in
-	Path       *Path   // nil for the closed-form laws
+	Conversion float64  // of the slow solid that went in, at the end
+	Released   float64  // mol of gas by the end
+	Closure    float64  // energy: |in - out - stored| / heat
+	Windows    []Window // in order of time; none for the closed-form laws
+	Path       *Path    // nil for the closed-form laws
+	End        State
+}
+
+// Window is a run of pieces of one step.
+type Window struct {
+	Step                  int
+	From, To              float64 // s
+	Peak, Heat, Gas, MTSR Moment
+	End                   Point
 }
 
 // Moment is a value and when it is reached, s. Edge says that it stands at the
@@ -36,7 +46,14 @@ type Moment struct {
 
 // Path is the dense output of an integrated run.
 type Path struct {
-	b      *balance
+	b     *balance
+	parts []part
+}
+
+// part is one integration; the next begins where it ends.
+type part struct {
+	piece  int // number of its first piece
+	to     float64
 	result ode.Result
 }
 
@@ -49,6 +66,7 @@ type Point struct {
 	Released    float64 // mol of gas so far
 	Conversion  float64 // of the slow solid of the whole plan
 	Waiting     float64 // mol of the slow solid in the vessel that has not reacted
+	MTSR        float64 // K, if cooling failed now and all that waits reacted
 }
 
 // ErrPlan says why a plan cannot be run.
@@ -64,10 +82,10 @@ func Simulate(p Plan) (Run, error) {
 	switch p.Law {
 	case Instantaneous, Accumulated:
 		return closed(p), nil
-	case FirstOrder, Contracting, SelfAccelerating:
+	case FirstOrder, Contracting, SelfAccelerating, Measured:
 		return integrate(p)
 	}
-	return Run{}, &ErrPlan{fmt.Sprintf("law %q is not one of %s, %s, %s, %s, %s", p.Law, Instantaneous, Accumulated, FirstOrder, Contracting, SelfAccelerating)}
+	return Run{}, &ErrPlan{fmt.Sprintf("law %q is not one of %s, %s, %s, %s, %s, %s", p.Law, Instantaneous, Accumulated, FirstOrder, Contracting, SelfAccelerating, Measured)}
 }
 
 // closed works the two bounds out. No heat is lost in either:
@@ -89,48 +107,41 @@ func closed(p Plan) Run {
 	return r
 }
 
-// integrate solves the balance of the plan with its peaks.
+// integrate solves the balance of the plan window by window, with the peaks of
+// each.
 func integrate(p Plan) (Run, error) {
 	b, err := newBalance(p)
 	if err != nil {
 		return Run{}, err
 	}
-	problem := b.problem()
-	problem.Peaks = []ode.Peak{{Of: b.temperature}, {Of: b.power}, {Of: b.flow}, {Of: b.mtsr}}
-	res, err := ode.Solve(problem, b.options())
-	var failed *ode.Failure
-	if errors.As(err, &failed) {
-		return Run{}, fmt.Errorf("vessel: the heat and mass balance could not be integrated: %w", err)
+	peaks := []ode.Peak{{}, {}, {}, {}}
+	for i, of := range []ode.Scalar{b.temperature, b.power, b.flow, b.mtsr} {
+		peaks[i].Of = of
 	}
-	if err != nil {
-		return Run{}, err
-	}
-	return b.run(res), nil
-}
-
-// At is the run at t seconds; just before a switch.
-func (p *Path) At(t float64) (Point, error) {
-	y := make([]float64, p.b.n)
-	if err := p.result.At(t, y); err != nil {
-		return Point{}, err
-	}
-	return p.b.point(p.b.pieceAt(t), t, y), nil
-}
-
-// Times lists the moments the integration stepped to, for drawing.
-func (p *Path) Times() []float64 { return p.result.Times() }
-
-// Points is the run at the moments the integration stepped to; none for the
-// closed-form laws.
-func (r *Run) Points() []Point {
-	if r.Path == nil {
-		return nil
-	}
-	var out []Point
-	for _, t := range r.Path.Times() {
-		if p, err := r.Path.At(t); err == nil {
-			out = append(out, p)
+	path := &Path{b: b}
+	var windows []Window
+	t, y, o := 0.0, b.start(), b.options()
+	for i := 0; i < len(p.Pieces); {
+		j := i + 1
+		for j < len(p.Pieces) && p.Pieces[j].Step == p.Pieces[i].Step {
+			j++
 		}
+		if p.Pieces[i].Lift {
+			b.lift(y)
+		}
+		problem := b.problem(i, j, t, y)
+		problem.Peaks = peaks
+		res, err := ode.Solve(problem, o)
+		var failed *ode.Failure
+		if errors.As(err, &failed) {
+			return Run{}, fmt.Errorf("vessel: the heat and mass balance could not be integrated: %w", err)
+		}
+		if err != nil {
+			return Run{}, err
+		}
+		windows = append(windows, b.window(i, t, &res))
+		path.parts = append(path.parts, part{piece: i, to: res.T, result: res})
+		t, y, i = res.T, append([]float64(nil), res.Y...), j
 	}
-	return out
+	return b.run(windows, path, y), nil
 }

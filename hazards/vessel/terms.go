@@ -1,0 +1,138 @@
+package vessel
+
+import (
+	"math"
+	"sort"
+)
+
+// slow is the rate of the slow solid, mol/s.
+func (b *balance) slow(y []float64) float64 {
+	p := &b.p
+	left := math.Max(0, y[suspended])
+	k := p.Slow.constant(y[temperature]) * b.acid(y)
+	switch p.Law {
+	case Contracting:
+		c := math.Cbrt(left)
+		return k * c * c * b.cubeRoot
+	case SelfAccelerating:
+		return k * left * (p.Slow.Seed + y[reacted]/p.Slow.Amount)
+	case Measured:
+		return k * left * b.share(y[reacted]/(left+math.Max(0, y[heap])+math.Max(0, y[reacted])))
+	}
+	return k * left
+}
+
+// quick is the rate of the fast solid, mol/s.
+func (b *balance) quick(y []float64) float64 {
+	if b.fast == 0 {
+		return 0
+	}
+	return b.p.Fast.constant(y[temperature]) * b.acid(y) * math.Max(0, y[b.fast])
+}
+
+// share is what a measured curve takes of the rest per second at conversion x.
+func (b *balance) share(x float64) float64 {
+	c := b.p.Slow.Curve.Conversion
+	last := len(c) - 1
+	i := sort.SearchFloat64s(c, x)
+	if i > last || x >= c[last] { // the rest goes on as it did
+		return b.slopes[last] / math.Max(1-0.5*(c[last]+before(c, last)), 1e-9)
+	}
+	return b.slopes[i] / (1 - x)
+}
+
+func before(c []float64, i int) float64 {
+	if i == 0 {
+		return 0
+	}
+	return c[i-1]
+}
+
+// slopes are those of the pieces of a curve from the origin; nil if it does not
+// rise.
+func (c *Curve) slopes() []float64 {
+	if len(c.Time) == 0 || len(c.Time) != len(c.Conversion) {
+		return nil
+	}
+	out := make([]float64, len(c.Time))
+	for i := range out {
+		dt, dx := c.Time[i]-before(c.Time, i), c.Conversion[i]-before(c.Conversion, i)
+		if !(dt > 0) || !(dx > 0) || c.Conversion[i] > 1 {
+			return nil
+		}
+		out[i] = dx / dt
+	}
+	return out
+}
+
+// acid is its concentration in mol/L, or 1 where the rate does not depend on it.
+func (b *balance) acid(y []float64) float64 {
+	l := &b.p.Liquor
+	if l.Volume == 0 {
+		return 1
+	}
+	return math.Max(0, (l.Acid-l.Taken*y[reacted])/l.Volume)
+}
+
+func (k *Kinetics) constant(t float64) float64 {
+	return k.Rate * math.Exp(-k.Activation/R*(1/t-1/k.Reference))
+}
+
+// coolant is its temperature, K: that of the piece, or of a bath whose ice has
+// melted away.
+func (b *balance) coolant(x *Piece, y []float64) float64 {
+	if !x.Iced || b.p.Ice.Melting == 0 {
+		return x.Coolant
+	}
+	return x.Coolant + math.Max(0, y[removed]-b.p.Ice.Melting)/b.p.Ice.Bath
+}
+
+// capacity is that of everything in the vessel, J/K.
+func (b *balance) capacity(y []float64) float64 {
+	c := b.p.Liquor.Capacity + b.solids*(y[suspended]+y[heap]+y[reacted])
+	if v := b.p.Liquor.Vapour; v != nil {
+		c -= v.Molar * v.Specific * y[evaporated]
+	}
+	return c
+}
+
+// mostVapour is the share of vapour in a gas up to which it is followed: at the
+// boiling point it has no end, and boiling itself takes over.
+const mostVapour = 0.9
+
+// vapour is what leaves, mol/s, with gas mol/s of dry gas.
+func (b *balance) vapour(t, gas float64) float64 {
+	v := b.p.Liquor.Vapour
+	if v == nil {
+		return 0
+	}
+	share := math.Exp(-v.Latent / R * (1/t - 1/v.Boiling))
+	out := v.Evaporation*share + v.Boil/v.Latent*math.Max(0, t-v.Boiling)
+	if v.Stripped {
+		x := math.Min(share, mostVapour)
+		out += gas * x / (1 - x)
+	}
+	return out
+}
+
+// The scalars whose greatest values are looked for.
+
+func (b *balance) temperature(_ int, _ float64, y []float64) float64 { return y[temperature] }
+
+func (b *balance) power(_ int, _ float64, y []float64) float64 {
+	return b.p.Slow.Heat*b.slow(y) + b.p.Fast.Heat*b.quick(y)
+}
+
+func (b *balance) flow(_ int, _ float64, y []float64) float64 {
+	return b.p.Slow.Gas*b.slow(y) + b.p.Fast.Gas*b.quick(y)
+}
+
+// mtsr is the temperature if cooling failed now and everything that waits
+// reacted with nothing more lost.
+func (b *balance) mtsr(_ int, _ float64, y []float64) float64 {
+	waiting := b.p.Slow.Heat * (y[suspended] + y[heap])
+	if b.fast > 0 {
+		waiting += b.p.Fast.Heat * (y[b.fast] + y[b.fast+1])
+	}
+	return y[temperature] + waiting/b.capacity(y)
+}
