@@ -61,6 +61,13 @@ func (l *loader) refuse(n *schemas.Node, what, accepted, hint string) {
 	l.problems = append(l.problems, n.Problem(what, accepted, hint))
 }
 
+// doubt notices something at a node of a file that is not refused.
+func (l *loader) doubt(n *schemas.Node, what, hint string) {
+	p := n.Problem(what, "", hint)
+	p.Severity = schemas.Notice
+	l.doubts = append(l.doubts, p)
+}
+
 // refuseKey reports an error at a key of a map.
 func (l *loader) refuseKey(n *schemas.Node, key, what, accepted, hint string) {
 	l.problems = append(l.problems, n.KeyProblem(key, what, accepted, hint))
@@ -84,6 +91,7 @@ func (l *loader) route(root *schemas.Node) *Route {
 	r.Steps = l.steps(root, r)
 	r.Data = l.measured(root, r)
 	r.Data = l.data(root.Get("data"), "route", r.Data)
+	l.agree(root, r)
 	return r
 }
 

@@ -27,6 +27,7 @@ func (l *loader) measured(root *schemas.Node, r *Route) []chemicals.Override {
 		l.refuseKey(root, "measured", "measured values in a route without a precursor", "a precursor block with phase and mass", "")
 		return nil
 	}
+	r.Curve, r.Kinetics, r.TD24 = l.curve(n.Get("curve")), n.Str("kinetics"), n.Value("td24")
 	var list []chemicals.Override
 	for _, d := range measuredData {
 		v := n.Value(d.key)

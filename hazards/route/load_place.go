@@ -23,6 +23,7 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 	p := Place{
 		Key: key, Kind: n.Str("kind"), Material: n.Str("material"), Capacity: n.Value("capacity"), Count: n.Int("count", 1),
 		ClosureStated: n.Has("closure"), Rating: n.Value("rating"), Relief: n.Value("relief"), VentBore: n.Value("vent"), At: n.Path,
+		VentLine: n.Value("vent_line"), Bubbler: n.Value("bubbler"), Wall: n.Value("wall"),
 	}
 	switch n.Str("closure") {
 	case "open":
@@ -33,23 +34,27 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 	if keep := n.Bool("keep"); keep != nil {
 		p.Keep = *keep
 	}
-	l.aboveZero(n, "capacity", "vent")
+	l.aboveZero(n, "capacity", "vent", "vent_line", "bubbler", "wall")
 	if p.Rating.Set && p.Relief.Set && p.Relief.SI > p.Rating.SI {
 		l.refuse(n.Get("relief"), "the relief opens at "+p.Relief.Text+", above the rating of "+p.Rating.Text,
 			"a relief that opens at or below the rating", "")
 	}
-	if p.VentBore.Set && n.Str("closure") == "closed" {
-		l.refuse(n.Get("vent"), "a closed place with a vent", "closure: vented, or no vent", "say vented if the gas can leave through it")
-	}
-	p.Cooling = cooling(n.Get("cooling"))
+	l.closed(n)
+	p.Cooling = l.cooling(n.Get("cooling"))
 	return p
 }
 
-func cooling(n *schemas.Node) *Cooling {
-	if !n.Usable(schemas.Map) {
-		return nil
+// closed refuses ways out of a place that is shut.
+func (l *loader) closed(n *schemas.Node) {
+	if n.Str("closure") != "closed" {
+		return
 	}
-	return &Cooling{Kind: n.Str("kind"), Temperature: n.Value("temperature"), UA: n.Value("ua"), Ice: n.Value("ice")}
+	for _, key := range []string{"vent", "vent_line", "bubbler"} {
+		if n.Value(key).Set {
+			name := strings.ReplaceAll(key, "_", " ")
+			l.refuse(n.Get(key), "a closed place with a "+name, "closure: vented, or no "+name, "say vented if the gas can leave through it")
+		}
+	}
 }
 
 // known refuses a place that was not declared. Without places at all, that is

@@ -29,7 +29,7 @@ func (l *loader) steps(root *schemas.Node, r *Route) []Step {
 func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 	s := Step{
 		Number: number, Do: n.Str("do"), In: n.Str("in"), Into: n.Str("into"), Label: n.Str("label"), Note: n.Str("note"),
-		Over: n.Value("over"), Time: n.Value("time"), Temperature: n.Value("temperature"),
+		Over: n.Value("over"), Time: n.Value("time"), Temperature: n.Value("temperature"), NotAbove: n.Value("not_above"),
 		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
 		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
 		Water: n.Str("water"), Gas: n.Str("gas"), Keeps: keeps(n.Str("do")), At: n.Path,
@@ -61,9 +61,7 @@ func (l *loader) filled(n, root *schemas.Node, full map[string]bool) {
 		works = false
 	}
 	if works && in.Usable(schemas.Text) && root.Get("places").Has(in.Text) && !full[in.Text] {
-		p := in.Problem("nothing has been put into "+in.Text+" before this step", "", "add the step that brings something there, such as {do: transfer, in: ..., into: "+in.Text+"}")
-		p.Severity = schemas.Notice
-		l.doubts = append(l.doubts, p)
+		l.doubt(in, "nothing has been put into "+in.Text+" before this step", "add the step that brings something there, such as {do: transfer, in: ..., into: "+in.Text+"}")
 	}
 	full[n.Str("in")], full[n.Str("into")] = true, true
 }

@@ -136,7 +136,7 @@ var refused = []struct{ name, text, message string }{
 }
 
 func TestRefused(t *testing.T) {
-	for _, tt := range refused {
+	for _, tt := range allRefused() {
 		t.Run(tt.name, func(t *testing.T) {
 			text, line, column := spot(tt.text)
 			r, problems, err := route.Load("f.yaml", strings.NewReader(text))
@@ -407,11 +407,12 @@ func TestReadingFails(t *testing.T) {
 }
 
 func FuzzLoad(f *testing.F) {
-	for _, tt := range refused {
+	for _, tt := range allRefused() {
 		text, _, _ := spot(tt.text)
 		f.Add(text)
 	}
 	f.Add(whole)
+	f.Add(fitted)
 	f.Fuzz(func(t *testing.T, text string) {
 		r, problems, err := route.Load("f.yaml", strings.NewReader(text))
 		if err != nil || (r == nil) != schemas.Refused(problems) {

@@ -9,9 +9,10 @@ import (
 )
 
 // Scaled is the route for another mass of precursor, as a deep copy: powder,
-// materials, volumes that are taken or stay behind, ice and the capacities of
-// the places grow in proportion; times, temperatures, strengths and ratios stay
-// as written, and so does the capacity of a place with keep. Where mass has no
+// materials, volumes that are taken or stay behind, ice, the water of baths and
+// the capacities of the places grow in proportion; times, temperatures,
+// strengths, ratios, lengths and what was measured stay as written, and so do
+// the capacity and the bath of a place with keep. Where mass has no
 // range of its own, that of the powder as written grows with it. A route
 // without a precursor has no batch and comes back as a plain copy.
 func (r *Route) Scaled(mass quantity.Value) *Route {
@@ -55,6 +56,9 @@ func (p *Place) scale(k float64) {
 	if p.Cooling != nil {
 		p.Cooling.Ice = p.Cooling.Ice.Times(k)
 	}
+	if p.Cooling != nil && !p.Keep {
+		p.Cooling.Bath = p.Cooling.Bath.Times(k)
+	}
 }
 
 func (s *Step) scale(k float64) {
@@ -82,6 +86,11 @@ func (r *Route) copied() *Route {
 		p.Layers, p.Impurities = slices.Clone(p.Layers), slices.Clone(p.Impurities)
 		p.Phase.Order = slices.Clone(p.Phase.Order)
 		out.Precursor = &p
+	}
+	if r.Curve != nil {
+		c := *r.Curve
+		c.Points = slices.Clone(c.Points)
+		out.Curve = &c
 	}
 	out.Places, out.Steps = slices.Clone(r.Places), slices.Clone(r.Steps)
 	out.Data, out.Notices = slices.Clone(r.Data), slices.Clone(r.Notices)

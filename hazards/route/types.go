@@ -20,7 +20,10 @@ type Route struct {
 	Precursor *Precursor
 	Places    []Place
 	Steps     []Step
-	Data      []chemicals.Override // data: and measured:
+	Data      []chemicals.Override // data: and the plain values of measured:
+	Curve     *Curve               // measured conversion over time; nil where none was given
+	Kinetics  string               // first_order, early_peak, self_accelerating, or empty where no law is known
+	TD24      quantity.Value       // K: from here a decomposition of the liquor needs 24 h to its maximum rate
 	Digest    string               // hex SHA-256 of the file's bytes
 	Notices   []string             // what a person should know of the file that is no error
 	BatchText string               // the batch as last scaled, or as written
@@ -35,6 +38,21 @@ type Basis struct {
 	DOI       string
 	Section   string
 	Note      string
+}
+
+// Curve is the conversion of the powder in its etchant, measured at constant
+// temperature. There are at least two points; times and conversions rise
+// strictly, from above zero, the conversions to 1 at most.
+type Curve struct {
+	Temperature quantity.Value // K
+	Points      []CurvePoint
+	At          string
+}
+
+// CurvePoint is one measured point: Time counts from the start of contact.
+type CurvePoint struct {
+	Time       quantity.Value
+	Conversion quantity.Value // Fraction of the layered phase
 }
 
 // Precursor is the layered powder as weighed.
@@ -77,8 +95,11 @@ type Place struct {
 	Rating        quantity.Value // Pa gauge
 	Relief        quantity.Value // set pressure, Pa gauge
 	VentBore      quantity.Value
+	VentLine      quantity.Value // length of the tube the gas leaves through
+	Bubbler       quantity.Value // depth of liquid the gas bubbles through
+	Wall          quantity.Value // thickness
 	Cooling       *Cooling
-	Keep          bool // the capacity stays as written when the batch changes
+	Keep          bool // the capacity and the water of the bath stay as written when the batch changes
 	At            string
 }
 
@@ -88,6 +109,7 @@ type Cooling struct {
 	Temperature quantity.Value
 	UA          quantity.Value
 	Ice         quantity.Value
+	Bath        quantity.Value // volume of water in the bath
 }
 
 // Material is something put into a place.
@@ -114,6 +136,7 @@ type Step struct {
 	Over        quantity.Value // time of addition
 	Time        quantity.Value
 	Temperature quantity.Value // K
+	NotAbove    quantity.Value // K, at which the addition is stopped
 	Attended    *bool
 	Stirred     *bool
 	Cycles      int            // 0: as many as the target needs
