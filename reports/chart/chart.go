@@ -105,7 +105,7 @@ func (a Axis) cleaned() Axis {
 	return a
 }
 
-// suffix is what stands after the label of an axis and is never cut.
+// suffix is what stands after the label of an axis.
 func (a Axis) suffix() string {
 	inside := a.Unit
 	if a.Log {

@@ -55,8 +55,7 @@ func drawAxes(b *strings.Builder, c Chart, p plan) {
 
 // drawNameX names the X axis under its middle, or as near to it as it fits.
 func drawNameX(b *strings.Builder, c Chart, p plan) {
-	suffix := c.X.suffix()
-	name := trim(clip(c.X.Label, letters, pictureWidth-2*pad-width(suffix, letters)) + suffix)
+	name := c.X.fitted()
 	half := width(name, letters) / 2
 	x := max(min((p.left+p.right)/2, pictureWidth-pad-half), pad+half)
 	write(b, name, point{x, p.bottom + 41}, "middle")

@@ -1,6 +1,9 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // Sizes in units of the picture. 680 units on 170 mm make one a quarter of a
 // millimetre, so that letters of 13 are 9 points high.
@@ -144,8 +147,7 @@ const flagGap = 4.0
 // One that would run over the line of a later event goes above that event's
 // text: so no line crosses a text.
 func (c Chart) flags(p plan) []flag {
-	axis := clip(c.Y.Label, letters, pictureWidth-2*pad-width(c.Y.suffix(), letters)) + c.Y.suffix()
-	out := []flag{{text: trim(axis), at: pad, from: pad}}
+	out := []flag{{text: c.Y.fitted(), at: pad, from: pad}}
 	for _, i := range byPlace(c.Marks) {
 		at := p.placeX(c.Marks[i].X)
 		text := clip(c.Marks[i].Label, letters, pictureWidth-pad-at-flagGap)
@@ -160,6 +162,14 @@ func (c Chart) flags(p plan) []flag {
 		}
 	}
 	return out
+}
+
+// fitted is the name of an axis in the width of the picture. The label is cut
+// before the unit is.
+func (a Axis) fitted() string {
+	const room = pictureWidth - 2*pad
+	label := clip(a.Label, letters, max(room-width(a.suffix(), letters), 40))
+	return clip(strings.TrimSpace(label+a.suffix()), letters, room)
 }
 
 // stacked is the height of the plot in which all labels beside it fit.

@@ -3,10 +3,7 @@ package chart
 import (
 	"cmp"
 	"slices"
-	"strings"
 )
-
-func trim(s string) string { return strings.TrimSpace(s) }
 
 // byPlace lists events from left to right, equal ones in the order given.
 func byPlace(marks []Mark) []int {
