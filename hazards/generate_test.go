@@ -259,7 +259,7 @@ func (d *drawing) drawPlaces() {
 		if d.coin("cooling") {
 			c := &table{}
 			c.put("kind", "water_bath")
-			c.put("temperature", "15 degC")
+			c.put("temperature", "0 degC") // as cold as any step is set
 			p.put("cooling", c)
 		}
 		d.r.places.put(key, p)
@@ -350,7 +350,7 @@ func (d *drawing) drawStep(i int) {
 	default:
 		s := d.step(do, in)
 		if do == "hold" || do == "heat_closed" || do == "store" || do == "electrolyse" {
-			s.put("time", amount{d.num("time", 1, 600), "min"})
+			s.put("time", amount{d.num("time", 60, 600), "min"}) // no shorter than an addition
 		}
 		d.warm(s)
 	}

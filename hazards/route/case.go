@@ -117,7 +117,14 @@ func (r *Route) each(visit func(*quantity.Value)) {
 	}
 	for i := range r.Places {
 		p := &r.Places[i]
-		visit(&p.Capacity)
+		for _, q := range []*quantity.Value{&p.Capacity, &p.Rating, &p.Relief, &p.VentBore, &p.VentLine, &p.Bubbler, &p.Wall} {
+			visit(q)
+		}
+		if k := p.Cooling; k != nil {
+			for _, q := range []*quantity.Value{&k.Temperature, &k.UA, &k.Ice, &k.Bath} {
+				visit(q)
+			}
+		}
 	}
 	for i := range r.Steps {
 		s := &r.Steps[i]
