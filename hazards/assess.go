@@ -2,6 +2,7 @@ package hazards
 
 import (
 	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/fluoride"
 	"etchbound/hazards/gas"
@@ -24,9 +25,10 @@ func Assess(c route.Case, w *working.Sheet) Assessment {
 	}
 	a := Assessment{Walk: k, Warnings: k.Warnings}
 	a.Runs = runs(&k)
+	a.Courses = course.Find(c, w, &k)
 	a.Figures = make([]figure.Figure, 0, 128)
 	for _, read := range readers {
-		a.Figures = append(a.Figures, read(c, w, k, a.Runs)...)
+		a.Figures = append(a.Figures, read(c, w, k, a.Runs, a.Courses)...)
 	}
 	a.Figures = append(a.Figures, figure.Figure{Quantity: "account.error", Value: k.Error,
 		Conditions: "every element of the route; what is not modelled counts as held"})
@@ -35,7 +37,7 @@ func Assess(c route.Case, w *working.Sheet) Assessment {
 }
 
 // readers turn states and runs into figures, one a hazard.
-var readers = [...]func(route.Case, *working.Sheet, process.Walk, []vessel.Run) []figure.Figure{
+var readers = [...]func(route.Case, *working.Sheet, process.Walk, []vessel.Run, []course.Course) []figure.Figure{
 	gas.Read, thermal.Read, fluoride.Read, wash.Read, waste.Read,
 }
 

@@ -78,6 +78,9 @@ func unknown(r *Review) []UnknownItem {
 
 // asks gives, by the beginning of an id, what is missing and how to get it.
 var asks = []struct{ prefix, text, measure string }{
+	{"time the powder stays", "how long the etch lasts, and so how fast it is", "write the hold with its time, or measure the conversion over time and state it under measured: curve"},
+	{"a layered phase that is etched", "how fast what reacts here does so", "gas volume over time of a weighed sample"},
+	{"heat and mass balance", "a run of the vessel in time", "see the values it stands on"},
 	{"etch_heat.", "heat of etching this phase", "reaction calorimetry of this powder in this acid at small scale; state it under measured: etch_heat"},
 	{"electrons.", "what the layer element of this phase gives in acid", "gas analysis at milligram scale by a specialist; state etch_hydrogen once it is known"},
 	{"density.", "density of the powder", "pycnometer; state it under measured: density"},

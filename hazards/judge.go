@@ -33,7 +33,9 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 }
 
 // beside are figures shown beside another that carries the verdict.
-var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bound": true, "heat.etch.per_gram": true, "heat.boiling_point": true}
+var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bound": true, "heat.etch.per_gram": true, "heat.boiling_point": true,
+	"heat.accumulation": true, "heat.cooling.required": true, "heat.ice": true, "heat.peak_power.during_addition": true, "heat.peak_power.after_addition": true,
+	"gas.hydrogen.dilution_air": true}
 
 // mustBeKnown is the limit of a figure that no other limit judges and that is
 // unknown where danger lies: a figure nobody knows is a finding of its own.
@@ -101,6 +103,14 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 	switch f.Quantity {
 	case "heat.mtsr":
 		out = append(out, boilingLimit(figs, f))
+	case "heat.temperature_peak":
+		l := boilingLimit(figs, f)
+		l.ID, l.Label = "boiling_as_run", "boiling point, as it is cooled here"
+		out = append(out, l)
+	case "heat.addition_time.required":
+		out = append(out, writtenOver(c, f)...)
+	case "heat.ice":
+		out = append(out, writtenIce(c, k, f)...)
 	case "wash.cycles":
 		out = append(out, writtenCycles(k, f)...)
 	case "neutralise.mass":
@@ -143,6 +153,40 @@ func boilingLimit(figs []figure.Figure, f *figure.Figure) limit.Limit {
 		}
 	}
 	return l
+}
+
+// writtenOver is the time the route gives an addition: none where it does not
+// say that it takes any.
+func writtenOver(c route.Case, f *figure.Figure) []limit.Limit {
+	for i := range c.Route.Steps {
+		if s := &c.Route.Steps[i]; figure.Step(s.Number) == f.Place {
+			l := limit.Limit{ID: "written_over", Quantity: f.Quantity, Label: "time the route gives the addition", Unit: "min",
+				Document: "the route", Section: route.At(s.Number, "over"), Status: "given", Near: 1}
+			if s.Over.Set {
+				l.Value = c.Given("t", "min", s.Over).V
+			}
+			return []limit.Limit{l}
+		}
+	}
+	return nil
+}
+
+// writtenIce is the ice that stands around the place of a step, where the route
+// says how much.
+func writtenIce(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
+	for i := range k.Steps {
+		if figure.Step(k.Steps[i].Number) != f.Place {
+			continue
+		}
+		for j := range c.Route.Places {
+			p := &c.Route.Places[j]
+			if p.Key == k.Steps[i].Place && p.Cooling != nil && p.Cooling.Ice.Set {
+				return []limit.Limit{{ID: "written_ice", Quantity: f.Quantity, Label: "ice the route has", Value: c.Given("m", "kg", p.Cooling.Ice).V, Unit: "kg",
+					Document: "the route", Section: p.At, Status: "given", Near: 0.5}}
+			}
+		}
+	}
+	return nil
 }
 
 func writtenCycles(k *process.Walk, f *figure.Figure) []limit.Limit {
@@ -203,6 +247,14 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "no_rated_container":
 		return "Gas from the first moment and nowhere for it to go: this container may not be shut while it can still give gas.",
 			need("gas.closed.pressure", 0, "kPa gauge", "leave it open to a vent until no more gas can come, or use a vessel with a stated rating and relief.")
+	case "written_over":
+		return "If everything reacts as it goes in, the stated cooling follows only a slower addition. If the etch is slow, this time controls free metal and wetting alone, and what waits afterwards is in the share that has not reacted.",
+			need("heat.addition_time.required", f.High.V, "min", "give the addition at least this long, or cool better.")
+	case "written_ice":
+		return "The ice melts away before it has taken up the heat of the etch.", need("heat.ice", f.High.V, "kg", "have at least this much ice, and the bath cold before.")
+	case "boiling_as_run":
+		return "As it is cooled here, the liquor comes to its boiling point or close to it; boiling drives acid vapour out and is no barrier.",
+			need("heat.temperature_peak", l.Value-limit.NearKelvin, "degC", "a slower addition, better cooling or less powder per volume of liquor.")
 	case "boiling_point":
 		return "If cooling fails with nothing yet reacted, the liquor comes to its boiling point or close to it; boiling drives acid vapour out and is no barrier.",
 			need("heat.mtsr", l.Value-limit.NearKelvin, "degC", "less powder per volume of liquor, or an addition slow enough that little accumulates.")

@@ -24,13 +24,13 @@ func Make(c route.Case) (Review, error) {
 	}
 	used := read(c.Store, w)
 	r := ranges(c, variables(used), a.Figures)
-	out := Review{Case: c, Sheet: w, Walk: a.Walk, Runs: a.Runs, Used: used, Applied: c.Applied}
+	out := Review{Case: c, Sheet: w, Walk: a.Walk, Runs: a.Runs, Courses: a.Courses, Used: used, Applied: c.Applied}
 	out.Assumptions = r.assumptions()
 	out.Figures = bare(withoutTraces(a.Figures))
 	out.Findings = judge(c, out.Figures, &a.Walk)
 	out.NotAssessed = notAssessed()
 	out.Warnings = append(append([]string(nil), c.Route.Notices...), a.Warnings...)
-	out.Warnings = append(out.Warnings, c.Limits.Notices...)
+	out.Warnings = append(append(out.Warnings, c.Limits.Notices...), notUsed(c.Route)...)
 	out.Unknown = unknown(&out)
 	out.Holds = holds(&out)
 	return out, nil
@@ -81,5 +81,23 @@ func notAssessed() []string {
 			out = append(out, q.Name)
 		}
 	}
+	return out
+}
+
+// notUsed says which stated values no figure stands on yet, so that nobody
+// thinks they changed something.
+func notUsed(r *route.Route) []string {
+	var out []string
+	say := func(what string, set bool) {
+		if set {
+			out = append(out, what+" is stated and no figure uses it yet.")
+		}
+	}
+	for i := range r.Places {
+		p := &r.Places[i]
+		say("The vent line of "+p.Key, p.VentLine.Set)
+		say("The bubbler of "+p.Key, p.Bubbler.Set)
+	}
+	say("The temperature from which the liquor decomposes in a day (td24)", r.TD24.Set)
 	return out
 }

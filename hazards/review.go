@@ -6,6 +6,7 @@ package hazards
 import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -17,6 +18,7 @@ type Assessment struct {
 	Figures  []figure.Figure // with bare sums; ranges not set
 	Walk     process.Walk
 	Runs     []vessel.Run
+	Courses  []course.Course
 	Warnings []string
 	Err      error // the route cannot be walked
 }
@@ -29,6 +31,7 @@ type Review struct {
 	Sheet       *working.Sheet
 	Walk        process.Walk
 	Runs        []vessel.Run
+	Courses     []course.Course
 	Used        []chemicals.Datum   // rows the traced run read, by id
 	Applied     []chemicals.Applied // overrides, with old and new value
 	Assumptions []Assumption

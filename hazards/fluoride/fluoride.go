@@ -8,6 +8,7 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -16,7 +17,7 @@ import (
 
 // Read gives the fluoride figures of a walk: for each step the liquor it
 // leaves, and for each place that received something since, what it holds at the end.
-func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figure.Figure {
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
 	r := reader{c: c, w: w, k: &k}
 	r.hf, r.f = process.MolarMass(c.Store, w, "HF").As("M_HF"), process.MolarMass(c.Store, w, "F").As("M_F")
 	last := map[string]bool{} // places whose last state is that after a step

@@ -10,6 +10,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -17,11 +18,15 @@ import (
 )
 
 // Read gives the gas figures of a walk.
-func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figure.Figure {
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, courses []course.Course) []figure.Figure {
 	r := reader{c: c, w: w, k: &k, vm: process.MolarVolume(c.Store, w)}
 	r.hydrogen()
 	r.hydrides()
 	r.closed()
+	for i := range courses {
+		r.flows(&courses[i])
+	}
+	r.dilution()
 	return r.out
 }
 
@@ -30,6 +35,7 @@ type reader struct {
 	w   *working.Sheet
 	k   *process.Walk
 	vm  working.Num
+	air []airFor
 	out []figure.Figure
 }
 

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -14,7 +15,7 @@ import (
 )
 
 // Read gives the heat figures of a walk and its runs.
-func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run) []figure.Figure {
+func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
 	r := reader{c: c, w: w, k: &k}
 	for i := range c.Route.Steps {
 		r.etch(c.Route.Steps[i].Number)
@@ -26,6 +27,9 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run) []f
 	}
 	for i := range k.Steps {
 		r.mix(&k.Steps[i])
+	}
+	for i := range courses {
+		r.course(&courses[i])
 	}
 	return r.out
 }

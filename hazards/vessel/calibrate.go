@@ -15,17 +15,23 @@ const Complete = 0.99
 //
 // It is NaN for another law, and for a hold or a seed that is not above zero.
 func Calibrate(law Law, hold, seed float64) float64 {
-	if !(hold > 0) {
+	return CalibrateTo(law, hold, seed, Complete)
+}
+
+// CalibrateTo is Calibrate for a hold that ends at conversion x, above 0 and
+// below 1.
+func CalibrateTo(law Law, hold, seed, x float64) float64 {
+	if !(hold > 0) || !(x > 0 && x < 1) {
 		return math.NaN()
 	}
 	switch law {
 	case FirstOrder:
-		return -math.Log(1-Complete) / hold
+		return -math.Log(1-x) / hold
 	case Contracting:
-		return 3 * (1 - math.Cbrt(1-Complete)) / hold
+		return 3 * (1 - math.Cbrt(1-x)) / hold
 	case SelfAccelerating:
 		if seed > 0 {
-			return math.Log((Complete+seed)/(seed*(1-Complete))) / ((1 + seed) * hold)
+			return math.Log((x+seed)/(seed*(1-x))) / ((1 + seed) * hold)
 		}
 	}
 	return math.NaN()

@@ -7,6 +7,7 @@ import (
 	"fmt"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -14,7 +15,7 @@ import (
 )
 
 // Read gives the wash figures of a walk.
-func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figure.Figure {
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
 	mf := process.MolarMass(c.Store, w, "F").As("M_F")
 	var out []figure.Figure
 	for i := range k.Washes {

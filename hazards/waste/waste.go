@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -16,7 +17,7 @@ import (
 // Read gives the neutralising figures of a walk: at the place waste for all
 // acid liquors of the route together with each of the four usual agents, and
 // at a step that neutralises with the agent it names.
-func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run) []figure.Figure {
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
 	r := reader{c: c, w: w, vm: process.MolarVolume(c.Store, w)}
 	var all []acids
 	for i := range k.Treated {

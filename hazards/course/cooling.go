@@ -1,0 +1,139 @@
+package course
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
+)
+
+// warmer is how far above a bath of ice a step may be set, in K, and still
+// stand in it.
+const warmer = 10
+
+// cooling says what is around the vessel in a step and how well heat gets
+// there:
+//
+//	nothing that cools   the room, or what heats the vessel to its set point; loss to still air
+//	while something goes in   the bath as stated
+//	in any other step    the bath brought to the set temperature; ice stays ice
+func (f *finder) cooling(s *Stage) {
+	p := f.place(s.Done.Place)
+	if p == nil {
+		s.Coolant, s.UA = working.Absent("T_c", "degC", "place "+s.Done.Place), working.Absent("UA", "W/K", "place "+s.Done.Place)
+		return
+	}
+	k := p.Cooling
+	if k == nil || k.Kind == "none" {
+		room := f.c.Store.Num("room.temperature").As("T_r")
+		s.Coolant = f.w.Line("T_c", "degC", "max(T,T_r)", max(s.Set.V, room.V), s.Set, room)
+		area, u := f.area(s), f.c.Store.Num("loss.still_air").As("U")
+		s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
+		s.Cooled = "nothing cools it: loss to still air alone"
+		return
+	}
+	s.Coolant = f.bath(s, k)
+	s.Cooled = strings.ReplaceAll(k.Kind, "_", " ")
+	if k.UA.Set {
+		s.UA = f.c.Given("UA", "W/K", k.UA)
+		return
+	}
+	area, u := f.area(s), f.through(s, p)
+	s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
+}
+
+func (f *finder) bath(s *Stage, k *route.Cooling) working.Num {
+	stated := s.Set.As("T_c")
+	switch {
+	case k.Temperature.Set:
+		stated = f.c.Given("T_c", "degC", k.Temperature)
+	case k.Kind == "ice_bath":
+		stated = f.c.Store.Num("ice.temperature").As("T_c")
+	}
+	if len(s.Step.What) > 0 || !(s.Set.V > stated.V) || (k.Kind == "ice_bath" && s.Set.V <= stated.V+warmer) {
+		s.Iced = k.Kind == "ice_bath"
+		return stated
+	}
+	return s.Set.As("T_c")
+}
+
+func (f *finder) place(key string) *route.Place {
+	for i := range f.c.Route.Places {
+		if p := &f.c.Route.Places[i]; p.Key == key {
+			return p
+		}
+	}
+	return nil
+}
+
+// area is the wetted area of the liquor, as a cylinder as high as it is wide:
+// A = 5 V/D with V = pi D^3/4.
+func (f *finder) area(s *Stage) working.Num {
+	v := s.Done.Contents().Volume(f.w)
+	if more := s.Done.Contents().Unsaid(); more != nil {
+		v = working.Absent("V", "mL", more...)
+	}
+	x := v.As("V")
+	const pi = 3.141592653589793
+	d := f.w.Line("D", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", pow(4*x.V/1e6/pi, 1/3.0), x)
+	return f.w.Line("A", "m2", "5*V/1e6/D", 5*x.V/1e6/d.V, x, d)
+}
+
+// walls are the materials whose wall is known, by what is written of them.
+var walls = []struct{ word, slug string }{
+	{"ptfe", "ptfe"}, {"pfa", "ptfe"}, {"fep", "ptfe"}, {"fluoropolymer", "ptfe"}, {"hdpe", "hdpe"}, {"pvdf", "pvdf"},
+	{"polypropylene", "pp"}, {"polyethylene", "hdpe"}, {"glass", "glass"}, {"steel", "steel"},
+}
+
+// Wall is the slug of a material whose wall is known, or nothing.
+func Wall(material string) string {
+	m := strings.ToLower(material)
+	for _, w := range walls {
+		if strings.Contains(m, w.word) {
+			return w.slug
+		}
+	}
+	if m == "pp" {
+		return "pp"
+	}
+	return ""
+}
+
+// through is the overall coefficient of heat transfer from the liquor to the
+// bath: 1/U = 1/h_i + t/k + 1/h_o.
+func (f *finder) through(s *Stage, p *route.Place) working.Num {
+	st, slug := f.c.Store, Wall(p.Material)
+	if slug == "" {
+		return st.Num("wall.unknown").As("U")
+	}
+	hi := st.Num("film.inside").As("h_i")
+	if s.Step.Stirred != nil && !*s.Step.Stirred {
+		x, still := hi.As("h"), st.Num("film.still").As("f")
+		hi = f.w.Line("h_i", "W/m2/K", "h*f", x.V*still.V, x, still)
+	}
+	t := st.Num("wall." + slug).As("t")
+	big := st.Num("wall.big")
+	switch {
+	case p.Wall.Set:
+		t = f.c.Given("t", "mm", p.Wall)
+	case p.Capacity.Set && p.Capacity.In("L") > big.V:
+		t = st.Num("wall.thick").As("t")
+	}
+	k, ho := st.Num("conductivity."+slug).As("k"), st.Num("film.bath").As("h_o")
+	return f.w.Line("U", "W/m2/K", "1/(1/h_i+t/1000/k+1/h_o)", 1/(1/hi.V+t.V/1000/k.V+1/ho.V), hi, t, k, ho)
+}
+
+// Around says what is around the vessel in a stage, in words.
+func (s *Stage) Around() string {
+	if s.Coolant.Unknown() {
+		return s.Cooled
+	}
+	return fmt.Sprintf("%s at %.4g degC", s.Cooled, s.Coolant.V)
+}
+
+func pow(x, y float64) float64 { return math.Pow(x, y) }
+
+func itoa(n int) string { return strconv.Itoa(n) }

@@ -1,0 +1,160 @@
+// Package course knows how a batch of powder passes through the steps of a
+// vessel: when it goes in, how long it stays, and what takes its heat. It makes
+// of that the plans of package vessel. It must not know any limit, nor how a
+// figure is made of a run.
+package course
+
+import (
+	"slices"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// Course is one lot of etchant with its powder, from the step in which they
+// meet until they are parted.
+type Course struct {
+	Stages   []Stage
+	Heat     working.Num // kJ of everything that reacts
+	Gas      working.Num // mol of hydrogen of everything that reacts
+	Capacity working.Num // J/K of the filled vessel, low end
+	Runs     []Run       // by the laws that are integrated
+
+	Incomplete []string // what of the heat capacity is not known
+}
+
+// Stage is one step of a course.
+type Stage struct {
+	Step    *route.Step
+	Done    *process.Done
+	Etches  []int       // etches that begin here
+	Over    working.Num // s over which they begin; the wetting time where all goes in at once
+	AtOnce  bool
+	Heat    working.Num // kJ of what begins here
+	Gas     working.Num // mol of hydrogen of what begins here
+	Hold    working.Num // s that the step lasts once everything is in
+	Set     working.Num // degC
+	Coolant working.Num // degC
+	UA      working.Num // W/K
+	Cooled  string      // what cools, in words
+	Iced    bool        // it stands in the ice bath of its place
+}
+
+// Find lists the courses of a walk, in the order they begin, with their runs.
+func Find(c route.Case, w *working.Sheet, k *process.Walk) []Course {
+	f := finder{c: c, w: w, k: k}
+	var out []Course
+	seen := map[int]bool{}
+	for i := range k.Steps {
+		d := &k.Steps[i]
+		var begin []int
+		for _, e := range d.Etches {
+			if !seen[e] && follows(k.Etches[e].Family) {
+				begin = append(begin, e)
+			}
+		}
+		if begin == nil {
+			continue
+		}
+		n := Course{}
+		for j := i; j < len(k.Steps); j++ {
+			at := &k.Steps[j]
+			if at.Place != d.Place || !meets(at.Etches, begin) {
+				if at.Place == d.Place {
+					break
+				}
+				continue
+			}
+			for _, e := range at.Etches {
+				if !seen[e] {
+					seen[e] = true
+				}
+			}
+			n.Stages = append(n.Stages, f.stage(at))
+		}
+		f.sum(&n)
+		f.runs(&n)
+		out = append(out, n)
+	}
+	return out
+}
+
+// follows reports whether a way of etching gives hydrogen in a vessel of
+// liquor; a melt and a current are no such thing.
+func follows(x process.Family) bool { return x != process.Molten && x != process.Current }
+
+func meets(a, b []int) bool {
+	return slices.ContainsFunc(a, func(x int) bool { return slices.Contains(b, x) })
+}
+
+type finder struct {
+	c route.Case
+	w *working.Sheet
+	k *process.Walk
+}
+
+func (f *finder) stage(d *process.Done) Stage {
+	s := Stage{Step: &f.c.Route.Steps[d.Number-1], Done: d, Set: d.Hot.As("T")}
+	var heat, gas []working.Num
+	for _, e := range d.Etches {
+		if x := &f.k.Etches[e]; x.Step == d.Number {
+			s.Etches = append(s.Etches, e)
+			heat, gas = append(heat, heatOf(x)...), append(gas, gasOf(x)...)
+		}
+	}
+	if s.Etches != nil {
+		s.Heat, s.Gas = f.w.Sum("Q", "kJ", heat...), f.w.Sum("n_H2", "mol", gas...)
+		s.Over = f.c.Given("t", "s", s.Step.Over)
+		if !s.Step.Over.Set {
+			s.Over, s.AtOnce = f.c.Store.Num("kinetics.wetting").As("t"), true
+		}
+	}
+	s.Hold = working.Exact("t", "s", 0, "the step says no time")
+	if s.Step.Time.Set {
+		s.Hold = f.c.Given("t", "s", s.Step.Time)
+	}
+	f.cooling(&s)
+	return s
+}
+
+func heatOf(e *process.Etch) []working.Num {
+	var out []working.Num
+	if e.Heat.Symbol != "" {
+		out = append(out, e.Heat)
+	}
+	for i := range e.Dissolved {
+		out = append(out, e.Dissolved[i].Heat)
+	}
+	return out
+}
+
+func gasOf(e *process.Etch) []working.Num {
+	var out []working.Num
+	if e.Hydrogen.Symbol != "" || e.Hydrogen.Unknown() {
+		out = append(out, e.Hydrogen)
+	}
+	for i := range e.Dissolved {
+		out = append(out, e.Dissolved[i].Hydrogen)
+	}
+	return out
+}
+
+func (f *finder) sum(n *Course) {
+	var heat, gas []working.Num
+	for i := range n.Stages {
+		if s := &n.Stages[i]; s.Etches != nil {
+			heat, gas = append(heat, s.Heat), append(gas, s.Gas)
+		}
+	}
+	n.Heat, n.Gas = f.w.Sum("Q", "kJ", heat...), f.w.Sum("n_H2", "mol", gas...)
+	n.Capacity = n.Stages[len(n.Stages)-1].Done.Contents().HeatCapacity(f.w)
+	if more := n.Stages[0].Done.Contents().Unsaid(); more != nil {
+		n.Capacity = working.Absent("C", "J/K", more...)
+	}
+	if n.Capacity.Status == working.Bound {
+		// Too low a heat capacity is no bound of a run: what is colder than its
+		// bath would warm too fast, or too slowly.
+		n.Incomplete = []string{"cp. of every solid in the vessel"}
+	}
+}

@@ -1,0 +1,210 @@
+package course
+
+import (
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/vessel"
+)
+
+// Run is a course run by one law. Where something is missing there is no run,
+// and Missing says what.
+type Run struct {
+	Law     vessel.Law
+	Vessel  vessel.Run
+	Missing []string
+	Inputs  []working.Num // what a line made of it stands on
+}
+
+// Laws are those a course is run by: the one the route knows, or the two that
+// bracket the etch where nobody does.
+func (f *finder) laws() []vessel.Law {
+	r := f.c.Route
+	switch {
+	case r.Curve != nil:
+		return []vessel.Law{vessel.Measured}
+	case r.Kinetics != "":
+		return []vessel.Law{vessel.Law(r.Kinetics)}
+	}
+	return []vessel.Law{vessel.SelfAccelerating, vessel.Contracting}
+}
+
+// tolerance of the runs; their models are known to a few parts in ten.
+const tolerance = 1e-5
+
+func (f *finder) runs(n *Course) {
+	for _, law := range f.laws() {
+		n.Runs = append(n.Runs, f.run(n, law))
+	}
+}
+
+func (f *finder) run(n *Course, law vessel.Law) Run {
+	ea, seed := f.c.Store.Num("kinetics.activation").As("E_a"), f.c.Store.Num("kinetics.seed").As("s")
+	out := Run{Law: law, Inputs: []working.Num{n.Heat, n.Gas, n.Capacity.As("C"), ea}}
+	if law == vessel.SelfAccelerating {
+		out.Inputs = append(out.Inputs, seed)
+	}
+	p := vessel.Plan{Law: law, Tolerance: tolerance, Liquor: vessel.Liquor{}}
+	p.Slow.Kinetics = vessel.Kinetics{Activation: 1000 * ea.V, Seed: seed.V}
+	f.solids(n, &p)
+	s0 := n.Stages[0].Done.Contents().SolidCapacity(nil)
+	p.Slow.Capacity = s0.V
+	p.Liquor.Capacity = n.Capacity.V - s0.V
+	p.Start = n.Stages[0].Set.V + kelvin
+	f.ice(n, &p)
+	f.pieces(n, &p, &out)
+	f.calibrate(n, &p, &out)
+	out.Missing = append(out.Missing, n.Incomplete...)
+	for _, x := range out.Inputs {
+		out.Missing = append(out.Missing, x.Missing()...)
+	}
+	if p.Slow.Amount == 0 {
+		out.Missing = append(out.Missing, "a layered phase that is etched in this vessel")
+	}
+	if out.Missing != nil {
+		return out
+	}
+	r, err := vessel.Simulate(p)
+	if err != nil {
+		out.Missing = append(out.Missing, err.Error())
+		return out
+	}
+	out.Vessel = r
+	return out
+}
+
+const kelvin = 273.15
+
+// solids are the layered phase and what of the powder reacts beside it.
+func (f *finder) solids(n *Course, p *vessel.Plan) {
+	for i := range n.Stages {
+		for _, x := range n.Stages[i].Etches {
+			e := &f.k.Etches[x]
+			if e.N.Symbol != "" {
+				p.Slow = together(p.Slow, e.N.V, e.Heat.V, e.Hydrogen.V)
+			}
+			for j := range e.Dissolved {
+				d := &e.Dissolved[j]
+				p.Fast = together(p.Fast, d.N.V, d.Heat.V, d.Hydrogen.V)
+			}
+		}
+	}
+	st := f.c.Store
+	t, a, ref := st.Num("kinetics.metal_time"), st.Num("kinetics.metal_activation"), st.Num("kinetics.reference")
+	p.Fast.Kinetics = vessel.Kinetics{Rate: -math.Log(1-vessel.Complete) / (60 * t.V), Activation: 1000 * a.V, Reference: ref.V}
+}
+
+// together adds n mol with heat kJ and gas mol to a solid.
+func together(s vessel.Solid, n, heat, gas float64) vessel.Solid {
+	if n == 0 {
+		return s
+	}
+	total := s.Amount + n
+	s.Heat = (s.Amount*s.Heat + 1000*heat) / total
+	s.Gas = (s.Amount*s.Gas + gas) / total
+	s.Amount = total
+	return s
+}
+
+// pieces lays the stages out in time; those of a number twice that of the step
+// are its addition, and the next number what follows in the step.
+func (f *finder) pieces(n *Course, p *vessel.Plan, out *Run) {
+	t := 0.0
+	for i := range n.Stages {
+		s := &n.Stages[i]
+		out.Inputs = append(out.Inputs, s.Set, s.Coolant, s.UA)
+		x := vessel.Piece{Feed: p.Start, UA: s.UA.V, Coolant: s.Coolant.V + kelvin, Iced: s.Iced}
+		if s.Etches != nil {
+			out.Inputs = append(out.Inputs, s.Over)
+			x.Step, x.Dose = 2*s.Step.Number, f.amount(s.Etches)/s.Over.V
+			t += s.Over.V
+			x.Until = t
+			p.Pieces = append(p.Pieces, x)
+		}
+		if !(s.Hold.V == 0) {
+			out.Inputs = append(out.Inputs, s.Hold)
+			x.Step, x.Dose = 2*s.Step.Number+1, 0
+			t += s.Hold.V
+			x.Until = t
+			p.Pieces = append(p.Pieces, x)
+		}
+	}
+}
+
+// ice is how much the ice bath of the course takes up before it warms: the ice
+// by melting, then its water with that of the bath.
+func (f *finder) ice(n *Course, p *vessel.Plan) {
+	at := f.place(n.Stages[0].Done.Place)
+	if at == nil || at.Cooling == nil || at.Cooling.Kind != "ice_bath" || !at.Cooling.Ice.Set {
+		return
+	}
+	st := f.c.Store
+	m := f.c.Given("m", "kg", at.Cooling.Ice).V
+	fusion, cw, rho := st.Num("ice.fusion").V, st.Num("water.heat_capacity").V, st.Num("water.density").V
+	p.Ice = vessel.Ice{Melting: 1000 * fusion * m, Bath: 1000 * cw * m}
+	if at.Cooling.Bath.Set {
+		p.Ice.Bath += 1000 * cw * rho * f.c.Given("V", "L", at.Cooling.Bath).V
+	}
+}
+
+func (f *finder) amount(etches []int) float64 {
+	n := 0.0
+	for _, e := range etches {
+		if x := &f.k.Etches[e]; x.N.Symbol != "" {
+			n += x.N.V
+		}
+	}
+	return n
+}
+
+// calibrate finds the rate with which the law is done at the end of the stated
+// hold. Its parts at other temperatures count by Arrhenius, as time at that of
+// the longest:
+//
+//	t = f sum t_i exp(-E_a/R (1/T_i - 1/T))
+func (f *finder) calibrate(n *Course, p *vessel.Plan, out *Run) {
+	k := &p.Slow.Kinetics
+	if c := f.c.Route.Curve; c != nil {
+		k.Rate, k.Reference = 1, c.Temperature.In("degC")+kelvin
+		for _, x := range c.Points {
+			k.Curve.Time = append(k.Curve.Time, x.Time.In("s"))
+			k.Curve.Conversion = append(k.Curve.Conversion, x.Conversion.SI)
+		}
+		return
+	}
+	longest := -1
+	for i := range n.Stages {
+		if s := &n.Stages[i]; s.Hold.V > 0 && (longest < 0 || s.Hold.V > n.Stages[longest].Hold.V) {
+			longest = i
+		}
+	}
+	if longest < 0 {
+		out.Missing = append(out.Missing, "time the powder stays in the liquor: a hold after step "+itoa(n.Stages[0].Step.Number))
+		return
+	}
+	k.Reference = n.Stages[longest].Set.V + kelvin
+	share, done := f.c.Store.Num("kinetics.hold_share").As("f_t"), f.done()
+	out.Inputs = append(out.Inputs, share, done)
+	hold := 0.0
+	for i := range n.Stages {
+		if s := &n.Stages[i]; s.Hold.V > 0 {
+			hold += s.Hold.V * math.Exp(-k.Activation/vessel.R*(1/(s.Set.V+kelvin)-1/k.Reference))
+		}
+	}
+	k.Rate = vessel.CalibrateTo(p.Law, share.V*hold, k.Seed, done.V)
+}
+
+// done is the conversion at the end of the hold: what the route states, at most
+// what counts as complete.
+func (f *finder) done() working.Num {
+	st := f.c.Store
+	full := st.Num("kinetics.complete").As("X_c")
+	if f.k.Layered == nil {
+		return full.As("X")
+	}
+	x := st.Num("etch_conversion." + f.k.Layered.Formula.Text).As("X_s")
+	if x.Unknown() {
+		return full.As("X")
+	}
+	return f.w.Line("X", "1", "min(X_s,X_c)", min(x.V, full.V), x, full)
+}

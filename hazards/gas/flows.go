@@ -1,0 +1,95 @@
+package gas
+
+import (
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/vessel"
+)
+
+// flows reports hydrogen in time: the bound of instantaneous reaction for every
+// addition, and the peaks of each law that was integrated.
+func (r *reader) flows(n *course.Course) {
+	for i := range n.Stages {
+		if s := &n.Stages[i]; s.Etches != nil {
+			r.addition(s)
+		}
+	}
+	for i := range n.Runs {
+		r.law(n, &n.Runs[i])
+	}
+}
+
+// addition is the flow if everything reacts as it goes in: all of the gas over
+// the time of the addition.
+func (r *reader) addition(s *course.Stage) {
+	how := "everything reacts as it goes in"
+	if s.AtOnce {
+		how = "tipped in at once: everything reacts while it is wetted"
+	}
+	v, t := r.litres(s.Gas), s.Over.As("t")
+	q := r.w.Line("F", "L/min", "V/t*60", v.V/t.V*60, v, t).Worse(working.Bound)
+	r.flow("gas.hydrogen.peak_rate.during_addition", s.Step.Number, string(vessel.Instantaneous), q, how+"; 25 degC, 101.325 kPa")
+}
+
+// flow reports a flow and the air that dilutes it to a quarter of the lower
+// flammable limit:
+//
+//	air = F (1 - y)/y    [m3/h: L/min]
+func (r *reader) flow(quantity string, step int, kase string, q working.Num, conditions string) {
+	place := figure.Step(step)
+	r.put(quantity, place, "", kase, q, conditions)
+	l, f, x := r.c.Store.Num("hydrogen.flammable").As("y_L"), r.c.Store.Num("hydrogen.share").As("f_L"), q.As("F")
+	y := r.w.Line("y", "1", "y_L/100*f_L", l.V/100*f.V, l, f)
+	air := r.w.Line("F_air", "m3/h", "F*(1-y)/y*60/1000", x.V*(1-y.V)/y.V*60/1000, x, y)
+	r.air = append(r.air, airFor{step, kase, air})
+}
+
+// airFor is the air of one flow.
+type airFor struct {
+	step int
+	kase string
+	air  working.Num
+}
+
+// law reports the peak flows of one integrated law, during an addition and
+// after it.
+func (r *reader) law(n *course.Course, x *course.Run) {
+	at := func(v float64) working.Num {
+		if x.Missing != nil {
+			return working.Absent("F", "L/min", x.Missing...)
+		}
+		m := r.w.Model("F_n", "mol/s", x.Balance(), v, x.Inputs...)
+		return r.w.Line("F", "L/min", "F_n*Vm*60", m.V*r.vm.V*60, m, r.vm)
+	}
+	cond, kase := x.Conditions()+"; 25 degC, 101.325 kPa", string(x.Law)
+	for i := range n.Stages {
+		s := &n.Stages[i]
+		during, after := x.Window(s.Step.Number)
+		if s.Etches != nil {
+			r.flow("gas.hydrogen.peak_rate.during_addition", s.Step.Number, kase, at(during.Gas.Value), cond)
+		}
+		if after.Step != 0 || x.Missing != nil && s.Hold.V != 0 {
+			r.flow("gas.hydrogen.peak_rate.after_addition", s.Step.Number, kase, at(after.Gas.Value), cond)
+		}
+	}
+}
+
+// dilution reports, for each step and law, the air its largest flow takes.
+func (r *reader) dilution() {
+	for i, x := range r.air {
+		worst, first := x, true
+		for j, y := range r.air {
+			if y.step != x.step || y.kase != x.kase {
+				continue
+			}
+			first = first && j >= i
+			if y.air.Unknown() || !worst.air.Unknown() && y.air.V > worst.air.V {
+				worst = y
+			}
+		}
+		if first {
+			r.put("gas.hydrogen.dilution_air", figure.Step(x.step), "", x.kase, worst.air, "air that holds the largest flow of the step at a quarter of the lower flammable limit, if it mixes at once")
+		}
+	}
+}

@@ -1,0 +1,99 @@
+package thermal
+
+import (
+	"fmt"
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/vessel"
+)
+
+// course reports heat in time: the bound of instantaneous reaction for every
+// addition, then each law that was integrated. Neither replaces the other: the
+// first sizes the addition, the others what waits when it is over.
+func (r *reader) course(n *course.Course) {
+	for i := range n.Stages {
+		if s := &n.Stages[i]; s.Etches != nil {
+			r.addition(n, s)
+		}
+	}
+	for i := range n.Runs {
+		r.law(n, &n.Runs[i])
+	}
+}
+
+// addition is what heat the addition of a stage gives if everything reacts as
+// it goes in:
+//
+//	power = heat/over               [W: kJ, s]
+//	time required = heat/(UA * allowed rise)    [min]
+//	highest temperature = Tc + P/UA + (T - Tc - P/UA) exp(-UA t/C), or T
+func (r *reader) addition(n *course.Course, s *course.Stage) {
+	place, law := figure.Step(s.Step.Number), string(vessel.Instantaneous)
+	how := "everything reacts as it goes in"
+	if s.AtOnce {
+		how = "tipped in at once: everything reacts while it is wetted"
+	}
+	q, t, ua, tc, set, c := s.Heat.As("Q"), s.Over.As("t"), s.UA, s.Coolant, s.Set, n.Capacity.As("C")
+	p := r.w.Line("P", "W", "Q*1000/t", q.V*1000/t.V, q, t).Worse(working.Bound)
+	r.add("heat.peak_power.during_addition", place, law, p, how)
+	r.add("heat.cooling.required", place, "", p, "cooling that holds the temperature while "+how)
+	x := r.allowed(s)
+	need := r.w.Line("t_req", "min", "Q*1000/(UA*dT)/60", q.V*1000/(ua.V*x.V)/60, q, ua, x)
+	r.add("heat.addition_time.required", place, "", need, fmt.Sprintf("everything reacts as it goes in and stays %.4g K above its coolant at most; %s", x.V, s.Around()))
+	end := r.w.Line("T_end", "degC", "T_c+P/UA+(T-T_c-P/UA)*exp(-UA*t/C)", tc.V+p.V/ua.V+(set.V-tc.V-p.V/ua.V)*math.Exp(-ua.V*t.V/c.V), tc, p, ua, set, t, c)
+	r.add("heat.temperature_peak", place, law, r.w.Line("T_max", "degC", "max(T,T_end)", max(set.V, end.V), set, end), how+"; "+s.Around()+"; no vapour leaves")
+	f := r.c.Store.Num("ice.fusion").As("h_f")
+	r.add("heat.ice", place, "", r.w.Line("m", "kg", "Q/h_f", q.V/f.V, q, f), "takes up the heat of the etch alone; the bath and the liquor have to be cold before")
+}
+
+// allowed is how far above the coolant the addition may warm the liquor: to
+// where the route stops it, or the usual rise.
+func (r *reader) allowed(s *course.Stage) working.Num {
+	if !s.Step.NotAbove.Set {
+		return r.c.Store.Num("addition.allowed_rise").As("dT")
+	}
+	top, tc := r.c.Given("T_stop", "degC", s.Step.NotAbove), s.Coolant
+	d := r.w.Line("dT", "K", "T_stop-T_c", top.V-tc.V, top, tc)
+	if d.V <= 0 {
+		return working.Absent("dT", "K", s.Step.At+".not_above: no room above the coolant")
+	}
+	return d
+}
+
+func (r *reader) add(quantity, place, kase string, v working.Num, conditions string) {
+	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Case: kase, Value: r.w.Keep(v), Conditions: conditions})
+}
+
+// law reports one integrated law: what has not reacted at the end of the
+// addition, and the peaks during and after it.
+func (r *reader) law(n *course.Course, x *course.Run) {
+	kase := string(x.Law)
+	at := func(symbol, unit string, v float64) working.Num {
+		if x.Missing != nil {
+			return working.Absent(symbol, unit, x.Missing...)
+		}
+		return r.w.Model(symbol, unit, x.Balance(), v, x.Inputs...)
+	}
+	cond := x.Conditions()
+	for i := range n.Stages {
+		s := &n.Stages[i]
+		place := figure.Step(s.Step.Number)
+		during, after := x.Window(s.Step.Number)
+		if s.Etches != nil {
+			r.add("heat.peak_power.during_addition", place, kase, at("P", "W", during.Heat.Value), cond)
+			r.add("heat.accumulation", place, kase, at("X_ac", "1", x.Waiting(during)), cond)
+		}
+		if after.Step != 0 || x.Missing != nil && s.Hold.V != 0 {
+			r.add("heat.peak_power.after_addition", place, kase, at("P", "W", after.Heat.Value), cond)
+		}
+		if s.Etches == nil && s.Hold.V == 0 {
+			continue
+		}
+		r.add("heat.temperature_peak", place, kase, at("T_max", "degC", max(during.Peak.Value, after.Peak.Value)-kelvin), cond+"; "+s.Around())
+	}
+}
+
+const kelvin = 273.15
