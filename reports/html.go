@@ -26,6 +26,7 @@ var page = sync.OnceValue(func() *template.Template {
 		"say":   func(key string) string { return say(key) },
 		"kind":  kind,
 		"prose": proseHTML,
+		"svg":   func(p Picture) template.HTML { return template.HTML(p.SVG) },
 		"rows":  rowsHTML,
 		"clean": printable,
 		"level": level,
@@ -93,6 +94,8 @@ func kind(b Block) string {
 		return "blanks"
 	case FormLine:
 		return "form"
+	case Picture:
+		return "picture"
 	}
 	return "label"
 }

@@ -139,21 +139,27 @@ func (b *builder) accountJSON() []balanceJSON {
 	return out
 }
 
-// seriesJSON is the temperature of every run that has a curve.
+// seriesJSON is what every run in time shows against it.
 func (b *builder) seriesJSON() []seriesJSON {
 	out := []seriesJSON{}
-	for i := range b.r.Runs {
-		run := &b.r.Runs[i]
-		points := run.Points()
-		if len(points) == 0 {
-			continue
+	for i := range b.r.Courses {
+		n := &b.r.Courses[i]
+		step := strconv.Itoa(n.Stages[0].Step.Number)
+		for k := range n.Runs {
+			points := n.Runs[k].Vessel.Points()
+			if len(points) == 0 {
+				continue
+			}
+			for j := range tracks {
+				t := &tracks[j]
+				id := figure.ID(t.quantity, step, "", string(n.Runs[k].Law)) + "~t"
+				s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: t.unit, Points: make([][2]nine, len(points)), Events: []eventJSON{}}
+				for m, p := range points {
+					s.Points[m] = [2]nine{nine(p.Time / 60), nine(t.of(p))}
+				}
+				out = append(out, s)
+			}
 		}
-		id := figure.ID("heat.temperature_peak", strconv.Itoa(run.Plan.Step), "", string(run.Plan.Law)) + "~t"
-		s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: "degC", Points: make([][2]nine, len(points)), Events: []eventJSON{}}
-		for j, p := range points {
-			s.Points[j] = [2]nine{nine(p.Time / 60), nine(p.Temperature - 273.15)}
-		}
-		out = append(out, s)
 	}
 	return out
 }

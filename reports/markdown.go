@@ -64,6 +64,8 @@ func (m *markdown) block(b Block) {
 		m.blanks(b)
 	case FormLine:
 		m.form(b)
+	case Picture:
+		m.line(escape(b.Text))
 	case Label:
 		m.label(b)
 	}

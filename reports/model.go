@@ -22,7 +22,7 @@ type Section struct {
 }
 
 // Block is one piece of a section: Paragraph, List, Table, Prose, Facts,
-// Blanks, FormLine or Label.
+// Blanks, FormLine, Picture or Label.
 type Block interface{ block() }
 
 // Tone says how much weight a paragraph carries.

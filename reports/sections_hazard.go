@@ -9,6 +9,7 @@ import (
 func (b *builder) heat() Section {
 	s := section("heat")
 	s.Blocks = append(s.Blocks, b.temperatures()...)
+	s.Blocks = append(s.Blocks, b.curves("heat")...)
 	s.Blocks = append(s.Blocks, b.about("heat.")...)
 	return s
 }
@@ -60,6 +61,7 @@ func orNotStated(s string) string {
 
 func (b *builder) gas() Section {
 	s := section("gas")
+	s.Blocks = append(s.Blocks, b.curves("gas")...)
 	s.Blocks = append(s.Blocks, b.about("gas.")...)
 	s.Blocks = append(s.Blocks, Paragraph{Text: say("gas.closed_rule")})
 	if b.tags.has("hydrogen") {
