@@ -107,3 +107,32 @@ func TestLittleIce(t *testing.T) {
 		t.Errorf("20 g of ice for 39 kJ is %v", v)
 	}
 }
+
+// Cooling lost when most heat waits: with nothing lost the liquor ends where
+// the balance at that moment says it must, at the set temperature and the rise
+// of what waits (energy balance); boiling is reached if that is above it, and
+// later the slower the stated etch is.
+func TestCoolingLost(t *testing.T) {
+	weak := review(t, inIce("10 g", "200 mL", "2 W/K"))
+	top := figureOf(&weak, "heat.temperature_peak@2:cooling_lost,early_peak")
+	mtsr := figureOf(&weak, "heat.mtsr@2")
+	// The bath is 2 K below the set temperature and up to 5 % has reacted by then.
+	if least := mtsr.Value.V - 2 - 0.05*figureOf(&weak, "heat.adiabatic_rise@2").Value.V; top == nil || !(top.Value.V > least && top.Value.V < mtsr.Value.V) {
+		t.Errorf("highest temperature %+v, all that waits gives %v", top, mtsr)
+	}
+	if f := figureOf(&weak, "heat.time_to_boil@2:cooling_lost,early_peak"); f == nil || f.Value.V != 1440 {
+		t.Errorf("49 degC at most, and it boils after %+v", f)
+	}
+	strong := inIce("10 g", "50 mL", "2 W/K")
+	quick, slow := review(t, strong), review(t, strings.Replace(strong, "time: 4 h", "time: 40 h", 1))
+	for _, law := range []string{"self_accelerating", "early_peak"} {
+		id := "heat.time_to_boil@2:cooling_lost," + law
+		a, b := figureOf(&quick, id), figureOf(&slow, id)
+		if !(a.Value.V > 0 && a.Value.V < b.Value.V && a.Value.V < 1440) {
+			t.Errorf("%s: boils after %v min on a hold of 4 h, %v on one of 40", law, a.Value.V, b.Value.V)
+		}
+		if v := verdicts(&quick)["heat.temperature_peak@2:cooling_lost,"+law+"+boiling_uncooled"]; v != exceeds {
+			t.Errorf("%s: boiling once cooling is lost is %v", law, v)
+		}
+	}
+}

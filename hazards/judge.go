@@ -2,6 +2,7 @@ package hazards
 
 import (
 	"math"
+	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -34,7 +35,7 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 
 // beside are figures shown beside another that carries the verdict.
 var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bound": true, "heat.etch.per_gram": true, "heat.boiling_point": true,
-	"heat.accumulation": true, "heat.cooling.required": true, "heat.ice": true, "heat.peak_power.during_addition": true, "heat.peak_power.after_addition": true,
+	"heat.accumulation": true, "heat.time_to_boil": true, "heat.time_to_maximum_rate": true, "heat.cooling.required": true, "heat.ice": true, "heat.peak_power.during_addition": true, "heat.peak_power.after_addition": true,
 	"gas.hydrogen.dilution_air": true}
 
 // mustBeKnown is the limit of a figure that no other limit judges and that is
@@ -106,6 +107,9 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 	case "heat.temperature_peak":
 		l := boilingLimit(figs, f)
 		l.ID, l.Label = "boiling_as_run", "boiling point, as it is cooled here"
+		if strings.HasPrefix(f.Case, "cooling_lost") {
+			l.ID, l.Label = "boiling_uncooled", "boiling point, once cooling is lost"
+		}
 		out = append(out, l)
 	case "heat.addition_time.required":
 		out = append(out, writtenOver(c, f)...)
@@ -255,6 +259,9 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "boiling_as_run":
 		return "As it is cooled here, the liquor comes to its boiling point or close to it; boiling drives acid vapour out and is no barrier.",
 			need("heat.temperature_peak", l.Value-limit.NearKelvin, "degC", "a slower addition, better cooling or less powder per volume of liquor.")
+	case "boiling_uncooled":
+		return "Once cooling is lost the liquor comes to its boiling point or close to it by this law; boiling drives acid vapour out and is no barrier.",
+			need("heat.temperature_peak", l.Value-limit.NearKelvin, "degC", "less powder per volume of liquor, or cooling that does not fail.")
 	case "boiling_point":
 		return "If cooling fails with nothing yet reacted, the liquor comes to its boiling point or close to it; boiling drives acid vapour out and is no barrier.",
 			need("heat.mtsr", l.Value-limit.NearKelvin, "degC", "less powder per volume of liquor, or an addition slow enough that little accumulates.")

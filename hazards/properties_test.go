@@ -152,6 +152,9 @@ func inTime(f *figure.Figure) bool {
 	case "heat.temperature_peak", "heat.addition_time.required":
 		return true
 	}
+	if strings.HasPrefix(f.Case, "cooling_lost") {
+		return true
+	}
 	return f.Case == "self_accelerating" || f.Case == "early_peak" || f.Case == "first_order" || f.Case == "measured"
 }
 

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"strconv"
+	"strings"
 
 	"etchbound/hazards/figure"
 )
@@ -150,6 +151,7 @@ func (b *builder) scale() Section {
 func (b *builder) upset() Section {
 	s := section("upset")
 	s.Blocks = []Block{Paragraph{say("upset.not_assessed"), Warning}, Paragraph{Text: say("upset.means")}}
+	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool { return strings.HasPrefix(f.Case, "cooling_lost") })...)
 	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, []string{"spill."}) })...)
 	s.Blocks = append(s.Blocks, b.notAssessed("spill.")...)
 	if b.tags.has("hf") {
