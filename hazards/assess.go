@@ -75,16 +75,7 @@ func runs(k *process.Walk) []vessel.Run {
 // else reacts as the fast one.
 func plan(k *process.Walk, d *process.Done) vessel.Plan {
 	p := vessel.Plan{Step: d.Number, Law: vessel.Accumulated, Start: d.Hot.V + kelvin}
-	for _, i := range d.Etches {
-		e := &k.Etches[i]
-		if e.N.Symbol != "" {
-			p.Slow = together(p.Slow, e.N.V, e.Heat.V, e.Hydrogen.V)
-		}
-		for j := range e.Dissolved {
-			x := &e.Dissolved[j]
-			p.Fast = together(p.Fast, x.N.V, x.Heat.V, x.Hydrogen.V)
-		}
-	}
+	p.Slow, p.Fast = course.Solids(k, d.Etches)
 	s := d.Contents()
 	p.Slow.Capacity = s.SolidCapacity(nil).V
 	p.Liquor.Capacity = s.HeatCapacity(nil).V - p.Slow.Capacity
@@ -92,18 +83,6 @@ func plan(k *process.Walk, d *process.Done) vessel.Plan {
 }
 
 const kelvin = 273.15
-
-// together adds n mol with heat kJ and gas mol to a solid.
-func together(s vessel.Solid, n, heat, gas float64) vessel.Solid {
-	if n == 0 {
-		return s
-	}
-	total := s.Amount + n
-	s.Heat = (s.Amount*s.Heat + 1000*heat) / total
-	s.Gas = (s.Amount*s.Gas + gas) / total
-	s.Amount = total
-	return s
-}
 
 // addSums adds the bare figure of every quantity whose bare id is the sum of
 // its members, in the order of the catalogue.

@@ -136,3 +136,20 @@ func TestCoolingLost(t *testing.T) {
 		}
 	}
 }
+
+// The assumed time of free metal moves what stands on it.
+func TestTheTimeOfMetalMovesTheFlow(t *testing.T) {
+	yaml := strings.Replace(inIce("10 g", "200 mL", "2 W/K"), pure, "impurities: [{formula: Al, share: 3 wt%}]", 1)
+	rv := review(t, yaml)
+	for _, a := range rv.Assumptions {
+		if a.ID == "kinetics.metal_time" {
+			for _, m := range a.Moves {
+				if m.Figure == "gas.hydrogen.peak_rate.during_addition@2:early_peak" && m.From > m.To {
+					return // quicker metal, more gas
+				}
+			}
+			t.Fatalf("it moves %+v", a.Moves)
+		}
+	}
+	t.Fatal("the time of free metal is not among the assumptions")
+}

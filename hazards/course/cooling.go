@@ -3,7 +3,6 @@ package course
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"etchbound/chemicals/working"
@@ -78,7 +77,7 @@ func (f *finder) area(s *Stage) working.Num {
 	}
 	x := v.As("V")
 	const pi = 3.141592653589793
-	d := f.w.Line("D", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", pow(4*x.V/1e6/pi, 1/3.0), x)
+	d := f.w.Line("D", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", math.Pow(4*x.V/1e6/pi, 1/3.0), x)
 	return f.w.Line("A", "m2", "5*V/1e6/D", 5*x.V/1e6/d.V, x, d)
 }
 
@@ -88,8 +87,8 @@ var walls = []struct{ word, slug string }{
 	{"polypropylene", "pp"}, {"polyethylene", "hdpe"}, {"glass", "glass"}, {"steel", "steel"},
 }
 
-// Wall is the slug of a material whose wall is known, or nothing.
-func Wall(material string) string {
+// wall is the slug of a material whose wall is known, or nothing.
+func wall(material string) string {
 	m := strings.ToLower(material)
 	for _, w := range walls {
 		if strings.Contains(m, w.word) {
@@ -105,7 +104,7 @@ func Wall(material string) string {
 // through is the overall coefficient of heat transfer from the liquor to the
 // bath: 1/U = 1/h_i + t/k + 1/h_o.
 func (f *finder) through(s *Stage, p *route.Place) working.Num {
-	st, slug := f.c.Store, Wall(p.Material)
+	st, slug := f.c.Store, wall(p.Material)
 	if slug == "" {
 		return st.Num("wall.unknown").As("U")
 	}
@@ -133,7 +132,3 @@ func (s *Stage) Around() string {
 	}
 	return fmt.Sprintf("%s at %.4g degC", s.Cooled, s.Coolant.V)
 }
-
-func pow(x, y float64) float64 { return math.Pow(x, y) }
-
-func itoa(n int) string { return strconv.Itoa(n) }

@@ -67,9 +67,7 @@ func Find(c route.Case, w *working.Sheet, k *process.Walk) []Course {
 				continue
 			}
 			for _, e := range at.Etches {
-				if !seen[e] {
-					seen[e] = true
-				}
+				seen[e] = true
 			}
 			n.Stages = append(n.Stages, f.stage(at))
 		}

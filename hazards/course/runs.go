@@ -2,8 +2,10 @@ package course
 
 import (
 	"math"
+	"strconv"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/process"
 	"etchbound/hazards/vessel"
 )
 
@@ -46,12 +48,12 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 	}
 	p := vessel.Plan{Law: law, Tolerance: tolerance, Liquor: vessel.Liquor{}}
 	p.Slow.Kinetics = vessel.Kinetics{Activation: 1000 * ea.V, Seed: seed.V}
-	f.solids(n, &p)
+	p.Slow, p.Fast = f.solids(n, p.Slow.Kinetics, &out)
 	s0 := n.Stages[0].Done.Contents().SolidCapacity(nil)
 	p.Slow.Capacity = s0.V
 	p.Liquor.Capacity = n.Capacity.V - s0.V
 	p.Start = n.Stages[0].Set.V + kelvin
-	f.ice(n, &p)
+	f.ice(n, &p, &out)
 	f.pieces(n, &p, &out)
 	f.calibrate(n, &p, &out)
 	out.Missing = append(out.Missing, n.Incomplete...)
@@ -75,23 +77,35 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 
 const kelvin = 273.15
 
-// solids are the layered phase and what of the powder reacts beside it.
-func (f *finder) solids(n *Course, p *vessel.Plan) {
+// solids are what reacts of the powder, with the rates of both.
+func (f *finder) solids(n *Course, k vessel.Kinetics, out *Run) (slow, fast vessel.Solid) {
+	var etches []int
 	for i := range n.Stages {
-		for _, x := range n.Stages[i].Etches {
-			e := &f.k.Etches[x]
-			if e.N.Symbol != "" {
-				p.Slow = together(p.Slow, e.N.V, e.Heat.V, e.Hydrogen.V)
-			}
-			for j := range e.Dissolved {
-				d := &e.Dissolved[j]
-				p.Fast = together(p.Fast, d.N.V, d.Heat.V, d.Hydrogen.V)
-			}
+		etches = append(etches, n.Stages[i].Etches...)
+	}
+	slow, fast = Solids(f.k, etches)
+	slow.Kinetics = k
+	st := f.c.Store
+	t, a, ref := st.Num("kinetics.metal_time").As("t_m"), st.Num("kinetics.metal_activation").As("E_m"), st.Num("kinetics.reference").As("T_ref")
+	out.Inputs = append(out.Inputs, t, a, ref)
+	fast.Kinetics = vessel.Kinetics{Rate: -math.Log(1-vessel.Complete) / (60 * t.V), Activation: 1000 * a.V, Reference: ref.V}
+	return slow, fast
+}
+
+// Solids are the powder of some etches: the layered phase as the slow solid,
+// what else reacts as the fast one.
+func Solids(k *process.Walk, etches []int) (slow, fast vessel.Solid) {
+	for _, i := range etches {
+		e := &k.Etches[i]
+		if e.N.Symbol != "" {
+			slow = together(slow, e.N.V, e.Heat.V, e.Hydrogen.V)
+		}
+		for j := range e.Dissolved {
+			x := &e.Dissolved[j]
+			fast = together(fast, x.N.V, x.Heat.V, x.Hydrogen.V)
 		}
 	}
-	st := f.c.Store
-	t, a, ref := st.Num("kinetics.metal_time"), st.Num("kinetics.metal_activation"), st.Num("kinetics.reference")
-	p.Fast.Kinetics = vessel.Kinetics{Rate: -math.Log(1-vessel.Complete) / (60 * t.V), Activation: 1000 * a.V, Reference: ref.V}
+	return slow, fast
 }
 
 // together adds n mol with heat kJ and gas mol to a solid.
@@ -133,13 +147,15 @@ func (f *finder) pieces(n *Course, p *vessel.Plan, out *Run) {
 
 // ice is how much the ice bath of the course takes up before it warms: the ice
 // by melting, then its water with that of the bath.
-func (f *finder) ice(n *Course, p *vessel.Plan) {
+func (f *finder) ice(n *Course, p *vessel.Plan, out *Run) {
 	at := f.place(n.Stages[0].Done.Place)
 	if at == nil || at.Cooling == nil || at.Cooling.Kind != "ice_bath" || !at.Cooling.Ice.Set {
 		return
 	}
 	st := f.c.Store
-	m := f.c.Given("m", "kg", at.Cooling.Ice).V
+	ice := f.c.Given("m_ice", "kg", at.Cooling.Ice)
+	out.Inputs = append(out.Inputs, ice)
+	m := ice.V
 	fusion, cw, rho := st.Num("ice.fusion").V, st.Num("water.heat_capacity").V, st.Num("water.density").V
 	p.Ice = vessel.Ice{Melting: 1000 * fusion * m, Bath: 1000 * cw * m}
 	if at.Cooling.Bath.Set {
@@ -179,7 +195,7 @@ func (f *finder) calibrate(n *Course, p *vessel.Plan, out *Run) {
 		}
 	}
 	if longest < 0 {
-		out.Missing = append(out.Missing, "time the powder stays in the liquor: a hold after step "+itoa(n.Stages[0].Step.Number))
+		out.Missing = append(out.Missing, "time the powder stays in the liquor: a hold after step "+strconv.Itoa(n.Stages[0].Step.Number))
 		return
 	}
 	k.Reference = n.Stages[longest].Set.V + kelvin
