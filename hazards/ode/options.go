@@ -35,6 +35,10 @@ type Options struct {
 	// Discard keeps no trajectory: the Result then has the end, the events,
 	// the peaks and the statistics, but At and After fail. It saves memory.
 	Discard bool
+
+	// Plain takes the peaks as the dense output has them, good to about RelTol,
+	// and does not repeat their neighbourhood with finer steps.
+	Plain bool
 }
 
 const (

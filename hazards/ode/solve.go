@@ -156,7 +156,9 @@ func (r *run) missing() Status {
 }
 
 func (r *run) finish(s Status) (Result, error) {
-	r.sharpen()
+	if !r.o.Plain {
+		r.sharpen()
+	}
 	res := Result{Status: s, T: r.t, Y: r.y, Hits: r.hits, Stats: r.stats, path: r.path}
 	res.path.end = r.t
 	for i := range r.watches {

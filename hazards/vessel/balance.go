@@ -122,6 +122,9 @@ func (b *balance) lift(y []float64) {
 	}
 }
 
+// plain is the tolerance from which peaks are taken as they are found.
+const plain = 1e-5
+
 func (b *balance) options() ode.Options {
 	tol := b.p.Tolerance
 	if tol == 0 {
@@ -139,7 +142,7 @@ func (b *balance) options() ode.Options {
 			abs[i] = heat
 		}
 	}
-	return ode.Options{RelTol: tol, AbsTol: abs}
+	return ode.Options{RelTol: tol, AbsTol: abs, Plain: tol >= plain}
 }
 
 func (b *balance) rate(piece int, _ float64, y, dy []float64) {

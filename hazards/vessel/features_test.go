@@ -159,3 +159,21 @@ func TestWhen(t *testing.T) {
 		t.Errorf("1000 K reached at %g s", at)
 	}
 }
+
+// A coarse run is the same run; its greatest values stand at steps and so never
+// above those that were sought, and close to them.
+func TestCoarsePeaks(t *testing.T) {
+	p := plain(vessel.Piece{Until: 600, UA: 1, Coolant: 280}, vessel.Piece{Until: 7200, UA: 0.1, Coolant: 280})
+	p.Slow.Rate, p.Slow.Activation = 1e-3, 60000
+	fine := run(t, p)
+	p.Coarse = true
+	rough := run(t, p)
+	if fine.End != rough.End {
+		t.Errorf("the run ends at %v, want %v", rough.End, fine.End)
+	}
+	for name, m := range map[string][2]vessel.Moment{"temperature": {rough.Peak, fine.Peak}, "heat": {rough.Heat, fine.Heat}, "gas": {rough.Gas, fine.Gas}, "mtsr": {rough.MTSR, fine.MTSR}} {
+		if m[0].Value > m[1].Value*(1+1e-9) || m[0].Value < 0.98*m[1].Value {
+			t.Errorf("%s: %g at the steps, %g sought", name, m[0].Value, m[1].Value)
+		}
+	}
+}

@@ -38,12 +38,47 @@ func (b *balance) released(y []float64) float64 {
 
 // window is what one integration gave.
 func (b *balance) window(i int, from float64, res *ode.Result) Window {
-	moment := func(i int) Moment {
-		m := res.Peaks[i]
-		return Moment{Value: m.Value, At: m.T, Edge: m.Edge}
+	m := b.sought(res)
+	return Window{Step: b.p.Pieces[i].Step, From: from, To: res.T, Peak: m[0], Heat: m[1], Gas: m[2], MTSR: m[3], End: b.point(res.T, res.Y)}
+}
+
+// sought are the greatest values of the scalars: as the integration found them,
+// or at its steps.
+func (b *balance) sought(res *ode.Result) [4]Moment {
+	var out [4]Moment
+	for i, m := range res.Peaks {
+		out[i] = Moment{Value: m.Value, At: m.T, Edge: m.Edge}
 	}
-	return Window{Step: b.p.Pieces[i].Step, From: from, To: res.T, Peak: moment(0), Heat: moment(1), Gas: moment(2), MTSR: moment(3),
-		End: b.point(res.T, res.Y)}
+	if b.p.Coarse {
+		out = b.coarse(res)
+	}
+	return out
+}
+
+// scalars are what is looked for the greatest value of, in the order of a
+// window.
+func (b *balance) scalars() [4]ode.Scalar {
+	return [...]ode.Scalar{b.temperature, b.power, b.flow, b.mtsr}
+}
+
+// coarse are the greatest values of the scalars at the steps of an integration.
+func (b *balance) coarse(res *ode.Result) [4]Moment {
+	var out [4]Moment
+	for i := range out {
+		out[i] = Moment{Value: math.Inf(-1), Edge: true}
+	}
+	scalars, y := b.scalars(), make([]float64, b.n)
+	for _, t := range res.Times() {
+		if res.At(t, y) != nil {
+			continue
+		}
+		for i, of := range scalars {
+			if v := of(0, t, y); v > out[i].Value {
+				out[i].Value, out[i].At = v, t
+			}
+		}
+	}
+	return out
 }
 
 // run is the outcome of all windows, y being the state at the end.

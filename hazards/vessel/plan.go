@@ -62,6 +62,7 @@ type Liquor struct {
 	Taken    float64 // mol of acid per mol of the slow solid
 	Volume   float64 // L; 0: the rate does not depend on acid
 	Vapour   *Vapour // nil: nothing evaporates
+	Boils    float64 // K above which no rate grows, with or without vapour; 0: none
 }
 
 // Vapour is what leaves the liquor as vapour: below the boiling point in
@@ -122,4 +123,5 @@ type Plan struct {
 	Pieces []Piece // rising in time; none for the closed-form laws
 
 	Tolerance float64 // relative; 0: 1e-6
+	Coarse    bool    // peaks are those at the steps of the integration, not sought between them
 }

@@ -114,9 +114,11 @@ func integrate(p Plan) (Run, error) {
 	if err != nil {
 		return Run{}, err
 	}
-	peaks := []ode.Peak{{}, {}, {}, {}}
-	for i, of := range []ode.Scalar{b.temperature, b.power, b.flow, b.mtsr} {
-		peaks[i].Of = of
+	var peaks []ode.Peak
+	if !p.Coarse {
+		for _, of := range b.scalars() {
+			peaks = append(peaks, ode.Peak{Of: of})
+		}
 	}
 	path := &Path{b: b}
 	var windows []Window

@@ -9,7 +9,7 @@ import (
 func (b *balance) slow(y []float64) float64 {
 	p := &b.p
 	left := math.Max(0, y[suspended])
-	k := p.Slow.constant(y[temperature]) * b.acid(y)
+	k := p.Slow.constant(b.warm(y)) * b.acid(y)
 	switch p.Law {
 	case Contracting:
 		c := math.Cbrt(left)
@@ -27,7 +27,7 @@ func (b *balance) quick(y []float64) float64 {
 	if b.fast == 0 {
 		return 0
 	}
-	return b.p.Fast.constant(y[temperature]) * b.acid(y) * math.Max(0, y[b.fast])
+	return b.p.Fast.constant(b.warm(y)) * b.acid(y) * math.Max(0, y[b.fast])
 }
 
 // share is what a measured curve takes of the rest per second at conversion x.
@@ -72,6 +72,14 @@ func (b *balance) acid(y []float64) float64 {
 		return 1
 	}
 	return math.Max(0, (l.Acid-l.Taken*y[reacted])/l.Volume)
+}
+
+// warm is the temperature that counts for the rates, K.
+func (b *balance) warm(y []float64) float64 {
+	if t := b.p.Liquor.Boils; t > 0 {
+		return math.Min(y[temperature], t)
+	}
+	return y[temperature]
 }
 
 func (k *Kinetics) constant(t float64) float64 {
