@@ -34,6 +34,7 @@ func (f *finder) cooling(s *Stage) {
 		s.Cooled = "nothing cools it: loss to still air alone"
 		return
 	}
+	s.Bath = true
 	s.Coolant = f.bath(s, k)
 	s.Cooled = strings.ReplaceAll(k.Kind, "_", " ")
 	if k.UA.Set {

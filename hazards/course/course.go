@@ -39,6 +39,9 @@ type Stage struct {
 	UA      working.Num // W/K
 	Cooled  string      // what cools, in words
 	Iced    bool        // it stands in the ice bath of its place
+	Bath    bool        // its place has a bath or a jacket
+	Boils   working.Num // degC, boiling point of the liquor as it is in this step
+	Boiling string      // what that holds for
 }
 
 // Find lists the courses of a walk, in the order they begin, with their runs.
@@ -112,6 +115,7 @@ func (f *finder) stage(d *process.Done) Stage {
 	if s.Step.Time.Set {
 		s.Hold = f.c.Given("t", "s", s.Step.Time)
 	}
+	s.Boils, s.Boiling = Boiling(f.c, f.w, d)
 	f.cooling(&s)
 	return s
 }

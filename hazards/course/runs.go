@@ -53,6 +53,7 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 	p.Slow.Capacity = s0.V
 	p.Liquor.Capacity = n.Capacity.V - s0.V
 	p.Start = n.Stages[0].Set.V + kelvin
+	f.boils(n, &p, &out)
 	f.ice(n, &p, &out)
 	f.pieces(n, &p, &out)
 	f.calibrate(n, &p, &out)
@@ -144,6 +145,21 @@ func (f *finder) pieces(n *Course, p *vessel.Plan, out *Run) {
 		}
 	}
 }
+
+// boils sets the temperature above which no rate grows: an open liquor gets no
+// hotter than the point at which it boils. Where that is not known, rates go on
+// growing to where no liquor is left, and what follows is a bound.
+func (f *finder) boils(n *Course, p *vessel.Plan, out *Run) {
+	b := n.Stages[0].Boils
+	if b.Unknown() {
+		b = working.Exact("T_b", "degC", noLiquor, "no boiling point is known: rates grow up to here").Worse(working.Bound)
+	}
+	p.Liquor.Boils = b.V + kelvin
+	out.Inputs = append(out.Inputs, b)
+}
+
+// noLiquor is a temperature at which nothing here is liquid, degC.
+const noLiquor = 1000
 
 // ice is how much the ice bath of the course takes up before it warms: the ice
 // by melting, then its water with that of the bath.

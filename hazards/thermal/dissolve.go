@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/process"
 )
@@ -14,14 +15,14 @@ import (
 func (r *reader) dissolution(e *process.Etch) working.Num {
 	l, st := r.k.Layered, r.c.Store
 	var ti, al float64
-	for _, p := range append(append([]part(nil), parts(l.M)...), parts(l.A)...) {
-		switch p.symbol {
+	for _, p := range append(append([]etching.Part(nil), l.M...), l.A...) {
+		switch p.Symbol {
 		case "Ti":
-			ti = p.count
+			ti = p.Count
 		case "Al":
-			al = p.count
+			al = p.Count
 		default:
-			return working.Absent("Q", "kJ", "enthalpies of dissolved "+p.symbol+" fluorides")
+			return working.Absent("Q", "kJ", "enthalpies of dissolved "+p.Symbol+" fluorides")
 		}
 	}
 	for _, p := range l.X {

@@ -16,7 +16,7 @@ import (
 
 // Read gives the heat figures of a walk and its runs.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{c: c, w: w, k: &k}
+	r := reader{c: c, w: w, k: &k, courses: courses}
 	for i := range c.Route.Steps {
 		r.etch(c.Route.Steps[i].Number)
 	}
@@ -39,6 +39,8 @@ type reader struct {
 	w   *working.Sheet
 	k   *process.Walk
 	out []figure.Figure
+
+	courses []course.Course
 }
 
 func (r *reader) put(quantity, place string, v working.Num, conditions string) {
@@ -102,4 +104,16 @@ func (r *reader) accumulated(run *vessel.Run) {
 	r.put("heat.mtsr", place, r.w.Line("T_peak", "degC", "T+dT", t.V+rise.V, t, rise), "nothing has reacted when cooling fails; gas and vapour apart")
 	v, cond := r.boiling(d)
 	r.put("heat.boiling_point", place, v, cond)
+}
+
+// boiling is the boiling point of the liquor of a step, as its course has it.
+func (r *reader) boiling(d *process.Done) (working.Num, string) {
+	for i := range r.courses {
+		for j := range r.courses[i].Stages {
+			if s := &r.courses[i].Stages[j]; s.Done.Number == d.Number {
+				return s.Boils, s.Boiling
+			}
+		}
+	}
+	return course.Boiling(r.c, r.w, d)
 }
