@@ -31,23 +31,18 @@ func Assess(c route.Case, w *working.Sheet) Assessment {
 	for _, read := range readers {
 		a.Figures = append(a.Figures, read(c, w, k, a.Runs, a.Courses)...)
 	}
-	a.Figures = append(a.Figures, upset.Read(c, w, a.Courses, boils(a.Figures))...)
+	a.Figures = append(a.Figures, upset.Read(c, w, upset.Base{Walk: &k, Courses: a.Courses, Figures: a.Figures, Again: again})...)
 	a.Figures = append(a.Figures, figure.Figure{Quantity: "account.error", Value: k.Error,
 		Conditions: "every element of the route; what is not modelled counts as held"})
 	a.Figures = addSums(w, a.Figures)
 	return a
 }
 
-// boils looks up where the liquor of a step boils.
-func boils(figs []figure.Figure) func(step int) working.Num {
-	return func(step int) working.Num {
-		for i := range figs {
-			if figs[i].Quantity == "heat.boiling_point" && figs[i].Place == figure.Step(step) {
-				return figs[i].Value
-			}
-		}
-		return working.Absent("T_b", "degC", "boiling point of the liquor")
-	}
+// again assesses a route that went wrong; it has no failures of its own.
+func again(c route.Case) ([]figure.Figure, []course.Course, error) {
+	c.Brief = true
+	a := Assess(c, nil)
+	return a.Figures, a.Courses, a.Err
 }
 
 // readers turn states and runs into figures, one a hazard.

@@ -3,12 +3,13 @@ package hazards
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"etchbound/hazards/figure"
 )
 
-// bare adds what always exists: for each place the worst of its cases and
-// agents, and for each quantity the worst of its members, each naming the
+// bare adds what always exists: for each failure the worst of its laws, for each
+// place the worst of its cases and agents, and for each quantity the worst of its members, each naming the
 // member it repeats. Sums are there already.
 func bare(figs []figure.Figure) []figure.Figure {
 	have := map[string]bool{}
@@ -21,6 +22,14 @@ func bare(figs []figure.Figure) []figure.Figure {
 			have[id] = true
 			f.Value, f.Low, f.High, f.Conditions, f.Of = of.Value, of.Low, of.High, of.Conditions, of.ID()
 			out = append(out, f)
+		}
+	}
+	for i := range figs {
+		if f := &figs[i]; f.Failure != "" && f.Case != f.Failure && strings.HasPrefix(f.Case, f.Failure) {
+			w := worst(figs, func(x *figure.Figure) bool {
+				return x.Quantity == f.Quantity && x.Place == f.Place && x.Failure == f.Failure
+			})
+			add(figure.Figure{Quantity: f.Quantity, Place: f.Place, Case: f.Failure, Failure: f.Failure}, w)
 		}
 	}
 	for i := range figs {
@@ -40,7 +49,8 @@ func bare(figs []figure.Figure) []figure.Figure {
 }
 
 // worst is the member whose dangerous end is worst. Unknown outranks every
-// number; what is only so if a container were shut ranks behind what is.
+// number; what is only so if a container were shut or something went wrong ranks
+// behind what is so as the route means it.
 func worst(figs []figure.Figure, in func(*figure.Figure) bool) *figure.Figure {
 	var w *figure.Figure
 	for i := range figs {
@@ -52,7 +62,7 @@ func worst(figs []figure.Figure, in func(*figure.Figure) bool) *figure.Figure {
 }
 
 func worse(f, than *figure.Figure) bool {
-	if real := than.Case == "closed"; real != (f.Case == "closed") {
+	if real := supposedly(than); real != supposedly(f) {
 		return real
 	}
 	q, _ := figure.Lookup(f.Quantity)
@@ -67,6 +77,8 @@ func worse(f, than *figure.Figure) bool {
 	}
 	return x > y
 }
+
+func supposedly(f *figure.Figure) bool { return f.Case == "closed" || f.Failure != "" }
 
 // order sorts by the catalogue, the bare figure first, then as they came.
 func order(figs []figure.Figure) []figure.Figure {

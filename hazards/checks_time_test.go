@@ -131,7 +131,7 @@ func TestCoolingLost(t *testing.T) {
 		if !(a.Value.V > 0 && a.Value.V < b.Value.V && a.Value.V < 1440) {
 			t.Errorf("%s: boils after %v min on a hold of 4 h, %v on one of 40", law, a.Value.V, b.Value.V)
 		}
-		if v := verdicts(&quick)["heat.temperature_peak@2:cooling_lost,"+law+"+boiling_uncooled"]; v != exceeds {
+		if v := verdicts(&quick)["heat.temperature_peak@2:cooling_lost+boiling_if_it_fails"]; v != exceeds {
 			t.Errorf("%s: boiling once cooling is lost is %v", law, v)
 		}
 	}

@@ -16,7 +16,7 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 	var out []figure.Finding
 	for i := range figs {
 		f := &figs[i]
-		if f.Case == "closed" || f.Of != "" || (f.Place == "" && hasMembers(figs, f.Quantity)) {
+		if !judged(figs, f) {
 			continue
 		}
 		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) && !isWorstKnown(figs, f) {
@@ -33,10 +33,23 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 	return out
 }
 
+// judged reports whether a figure has a verdict of its own: not what is so only
+// if a container were shut, nor what repeats another. What follows from a failure
+// is judged once, by the worst of its laws.
+func judged(figs []figure.Figure, f *figure.Figure) bool {
+	switch {
+	case f.Case == "closed" || strings.HasPrefix(f.Case, "closed,"):
+		return false
+	case f.Failure != "":
+		return f.Case == f.Failure
+	}
+	return f.Of == "" && !(f.Place == "" && hasMembers(figs, f.Quantity))
+}
+
 // beside are figures shown beside another that carries the verdict.
 var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bound": true, "heat.etch.per_gram": true, "heat.boiling_point": true,
 	"heat.accumulation": true, "heat.time_to_boil": true, "heat.time_to_maximum_rate": true, "heat.cooling.required": true, "heat.ice": true, "heat.peak_power.during_addition": true, "heat.peak_power.after_addition": true,
-	"gas.hydrogen.dilution_air": true}
+	"gas.hydrogen.dilution_air": true, "gas.hydrogen.peak_rate": true, "gas.hydrogen.room_time": true}
 
 // mustBeKnown is the limit of a figure that no other limit judges and that is
 // unknown where danger lies: a figure nobody knows is a finding of its own.
@@ -107,8 +120,8 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 	case "heat.temperature_peak":
 		l := boilingLimit(figs, f)
 		l.ID, l.Label = "boiling_as_run", "boiling point, as it is cooled here"
-		if strings.HasPrefix(f.Case, "cooling_lost") {
-			l.ID, l.Label = "boiling_uncooled", "boiling point, once cooling is lost"
+		if f.Failure != "" {
+			l.ID, l.Label = "boiling_if_it_fails", "boiling point, if something goes wrong"
 		}
 		out = append(out, l)
 	case "heat.addition_time.required":
@@ -259,9 +272,9 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "boiling_as_run":
 		return "As it is cooled here, the liquor comes to its boiling point or close to it; boiling drives acid vapour out and is no barrier.",
 			need("heat.temperature_peak", l.Value-limit.NearKelvin, "degC", "a slower addition, better cooling or less powder per volume of liquor.")
-	case "boiling_uncooled":
-		return "Once cooling is lost the liquor comes to its boiling point or close to it by this law; boiling drives acid vapour out and is no barrier.",
-			need("heat.temperature_peak", l.Value-limit.NearKelvin, "degC", "less powder per volume of liquor, or cooling that does not fail.")
+	case "boiling_if_it_fails":
+		return "If this goes wrong the liquor comes to its boiling point or close to it; boiling drives acid vapour out and is no barrier.",
+			need("heat.temperature_peak", l.Value-limit.NearKelvin, "degC", "less powder per volume of liquor, and a way to keep this from happening.")
 	case "boiling_point":
 		return "If cooling fails with nothing yet reacted, the liquor comes to its boiling point or close to it; boiling drives acid vapour out and is no barrier.",
 			need("heat.mtsr", l.Value-limit.NearKelvin, "degC", "less powder per volume of liquor, or an addition slow enough that little accumulates.")

@@ -31,6 +31,9 @@ func Make(c route.Case) (Review, error) {
 	out.NotAssessed = notAssessed()
 	out.Warnings = append(append([]string(nil), c.Route.Notices...), a.Warnings...)
 	out.Warnings = append(append(out.Warnings, c.Limits.Notices...), notUsed(c.Route)...)
+	if c.Brief {
+		out.Warnings = append(out.Warnings, "What happens when something fails is left out of a brief review.")
+	}
 	out.Unknown = unknown(&out)
 	out.Holds = holds(&out)
 	return out, nil

@@ -65,7 +65,15 @@ type ranger struct {
 	c      route.Case
 	vars   []variable
 	base   []figure.Figure
+	done   []tries
+	brief  bool        // the runs leave failures out
 	swings [][]float64 // [variable*4 + (low, quarter, three quarters, high)][figure]
+}
+
+// tries are some runs with what each gave.
+type tries struct {
+	keys  []key
+	found [][]float64
 }
 
 // key is one run: the end of every variable.
@@ -77,7 +85,7 @@ func (r *ranger) run(k key) []float64 {
 		r.vars[i].at(k[i], move)
 	}
 	c := r.c
-	c.Store = c.Store.With(move)
+	c.Store, c.Brief = c.Store.With(move), r.brief
 	return align(r.base, Assess(c, nil).Figures)
 }
 
@@ -135,7 +143,7 @@ var ends = [...]byte{0, 1, 3, 4}
 
 // ranges sets Low and High of every figure of base.
 func ranges(c route.Case, vars []variable, base []figure.Figure) *ranger {
-	r := &ranger{c: c, vars: vars, base: base}
+	r := &ranger{c: c, vars: vars, base: base, brief: true}
 	keys := make([]key, 0, len(vars)*len(ends))
 	for i := range vars {
 		for _, e := range ends {
@@ -143,10 +151,14 @@ func ranges(c route.Case, vars []variable, base []figure.Figure) *ranger {
 		}
 	}
 	r.swings = r.all(keys)
+	r.done = append(r.done, tries{keys, r.swings})
 	corners := map[key]int{}
 	var corner []key
 	want := make([][2]int, len(base))
 	for i := range base {
+		if base[i].Searched {
+			continue
+		}
 		for d, up := range []bool{false, true} {
 			k := r.corner(i, up)
 			at, ok := corners[k]
@@ -159,8 +171,14 @@ func ranges(c route.Case, vars []variable, base []figure.Figure) *ranger {
 		}
 	}
 	found := r.all(corner)
+	r.done = append(r.done, tries{corner, found})
 	for i := range base {
-		r.set(i, found[want[i][0]][i], found[want[i][1]][i])
+		if !base[i].Searched {
+			r.set(i, found[want[i][0]][i], found[want[i][1]][i])
+		}
+	}
+	if !c.Brief {
+		r.failures()
 	}
 	return r
 }

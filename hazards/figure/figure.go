@@ -21,6 +21,8 @@ type Figure struct {
 	Low, High  working.Num
 	Of         string // id of the member a bare figure repeats
 	Conditions string // what the number holds for, in words
+	Failure    string // what has gone wrong, as the case begins; empty where all goes as written
+	Searched   bool   // it comes of a search that a brief assessment leaves out
 }
 
 // ID is quantity[@place][/agent][:case].

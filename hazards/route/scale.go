@@ -16,7 +16,7 @@ import (
 // range of its own, that of the powder as written grows with it. A route
 // without a precursor has no batch and comes back as a plain copy.
 func (r *Route) Scaled(mass quantity.Value) *Route {
-	out := r.copied()
+	out := r.Copy()
 	if r.Precursor == nil || !r.Precursor.Mass.Set || !mass.Set || r.Precursor.Mass.SI == 0 {
 		return out
 	}
@@ -78,8 +78,8 @@ func volumeTimes(v quantity.Value, k float64) quantity.Value {
 	return v
 }
 
-// copied shares nothing with the route that a calculation could change.
-func (r *Route) copied() *Route {
+// Copy shares nothing with the route that a calculation could change.
+func (r *Route) Copy() *Route {
 	out := *r
 	if r.Precursor != nil {
 		p := *r.Precursor

@@ -1,9 +1,13 @@
-// Package upset knows what can fail while a vessel reacts: a failure is the
-// same vessel with other inputs from the moment it happens. Only the loss of
-// cooling is worked out so far. It must not know how anything is printed.
+// Package upset knows what can fail while a vessel reacts, and looks for the
+// moment in which it is worst. A failure is the same vessel with other inputs
+// from a moment on, or the same route with one thing done wrong: both are run
+// by the same models as the review itself. It must not know how anything is
+// printed.
 package upset
 
 import (
+	"strings"
+
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -15,82 +19,113 @@ import (
 // day is how long a failure is followed, s.
 const day = 86400
 
+// Followed is the same in min: a time that stands there was not reached.
+const Followed = day / 60
+
 const kelvin = 273.15
 
-// Read gives the figures of cooling lost in every course, by every law. boils
-// is the boiling point of the liquor of a step, in degC.
-func Read(c route.Case, w *working.Sheet, courses []course.Course, boils func(step int) working.Num) []figure.Figure {
-	r := reader{c: c, w: w, vm: process.MolarVolume(c.Store, w)}
-	for i := range courses {
-		n := &courses[i]
-		for j := range n.Runs {
-			r.coolingLost(n, &n.Runs[j], boils(n.Stages[0].Step.Number).As("T_b"))
+// Base is what the failures start from.
+type Base struct {
+	Walk    *process.Walk
+	Courses []course.Course
+	Figures []figure.Figure // of the route as it is meant to go
+	// Again assesses another route, without failures of its own.
+	Again func(route.Case) ([]figure.Figure, []course.Course, error)
+}
+
+// Read gives the figures of every failure that can happen to a course:
+//
+//	heat.temperature_peak, gas.hydrogen.peak_rate, heat.time_to_boil and
+//	heat.time_to_maximum_rate, each with the failure and the law as its case
+//
+// A brief case has the failures that a closed form bounds and no others. Times
+// count from the failure. What a failure does not do has no figure, and
+// what cannot be computed is unknown.
+func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
+	r := reader{c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w), tried: map[tried][]outcome{}}
+	for i := range b.Courses {
+		r.bounds(&b.Courses[i])
+	}
+	if c.Brief {
+		return r.out
+	}
+	r.searched = true
+	for i := range b.Courses {
+		n := &b.Courses[i]
+		r.ventilated(n)
+		for j := range failures {
+			r.fail(n, &failures[j])
+		}
+		r.changes(n)
+	}
+	r.moved()
+	return r.out
+}
+
+// Keys lists the failures this package knows, in the order they are reported.
+func Keys() []string {
+	var out []string
+	for i := range failures {
+		out = append(out, failures[i].key)
+	}
+	for i := range changed {
+		out = append(out, changed[i].key)
+	}
+	return append(out, bounded...)
+}
+
+// Sudden lists the failures that strike while a vessel runs: those of equipment,
+// in which somebody may have minutes left.
+func Sudden() []string {
+	var out []string
+	for i := range failures {
+		if f := &failures[i]; !f.mistake {
+			out = append(out, f.key)
 		}
 	}
-	return r.out
+	return out
 }
 
 type reader struct {
 	c   route.Case
 	w   *working.Sheet
+	b   Base
 	vm  working.Num
 	out []figure.Figure
+
+	tried    map[tried][]outcome
+	searched bool
 }
 
 func (r *reader) put(quantity, place, kase string, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Case: kase, Value: r.w.Keep(v), Conditions: conditions})
+	failure, _, _ := strings.Cut(strings.TrimPrefix(kase, "closed,"), ",")
+	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Case: kase, Failure: failure, Searched: r.searched, Value: r.w.Keep(v), Conditions: conditions})
 }
 
-// coolingLost stops the cooling and the addition at the moment in which most
-// heat waits, and lets nothing out: the highest temperature, the peak flow, and
-// the minutes to boiling and to the greatest heat. A time of a whole day says
-// that it is not reached within one.
-func (r *reader) coolingLost(n *course.Course, x *course.Run, boils working.Num) {
-	place, kase := figure.Step(n.Stages[0].Step.Number), "cooling_lost,"+string(x.Law)
-	missing := x.Missing
-	var run vessel.Run
-	if missing == nil {
-		var err error
-		if run, err = lost(x); err != nil {
-			missing = []string{err.Error()}
-		}
-	}
-	name := "heat and mass balance without cooling from the worst moment on, " + x.Balance()
-	at := func(symbol, unit string, v func() float64, more ...working.Num) working.Num {
-		if missing != nil {
-			return working.Absent(symbol, unit, missing...)
-		}
-		return r.w.Model(symbol, unit, name, v(), append(more, x.Inputs...)...)
-	}
-	cond := "cooling lost when most heat waits, addition stopped, nothing lost to the room, no vapour leaves; " + x.Conditions()
-	r.put("heat.temperature_peak", place, kase, at("T_max", "degC", func() float64 { return run.Peak.Value - kelvin }), cond)
-	f := at("F_n", "mol/s", func() float64 { return run.Gas.Value })
-	r.put("gas.hydrogen.peak_rate.after_addition", place, kase, r.w.Line("F", "L/min", "F_n*Vm*60", f.V*r.vm.V*60, f, r.vm), cond+"; 25 degC, 101.325 kPa")
-	r.put("heat.time_to_maximum_rate", place, kase, at("t_max", "min", func() float64 { return run.Heat.At / 60 }), cond)
-	if boils.Unknown() {
-		r.put("heat.time_to_boil", place, kase, working.Absent("t_b", "min", boils.Missing()...), cond)
-		return
-	}
-	r.put("heat.time_to_boil", place, kase, at("t_b", "min", func() float64 { return boiling(&run, boils.V+kelvin) / 60 }, boils), cond+"; 1440 min: not within a day")
+// flow is mol/s of gas as L/min at 25 degC and 101.325 kPa.
+func (r *reader) flow(n working.Num) working.Num {
+	f := n.As("F_n")
+	return r.w.Line("F", "L/min", "F_n*Vm*60", f.V*r.vm.V*60, f, r.vm)
 }
 
-// lost is the run from the moment of the highest temperature that waiting heat
-// could bring, without cooling for a day.
-func lost(x *course.Run) (vessel.Run, error) {
-	from, err := x.Vessel.Path.State(x.Vessel.MTSR.At)
-	if err != nil {
-		return vessel.Run{}, err
+// boils is the boiling point of the liquor of a course as the review has it.
+func (r *reader) boils(n *course.Course) working.Num {
+	return boilsAt(r.b.Figures, figure.Step(n.Stages[0].Step.Number))
+}
+
+func boilsAt(figs []figure.Figure, place string) working.Num {
+	for i := range figs {
+		if f := &figs[i]; f.Quantity == "heat.boiling_point" && f.Place == place {
+			return f.Value.As("T_b")
+		}
 	}
-	p := x.Vessel.Plan
-	p.Begin, p.Ice = &from, vessel.Ice{}
-	p.Pieces = []vessel.Piece{{Until: day}}
-	return vessel.Simulate(p)
+	return working.Absent("T_b", "degC", "boiling point of the liquor")
 }
 
 // boiling is the time to a temperature in K, s; a day where it is not reached.
 func boiling(run *vessel.Run, t float64) float64 {
 	if at, ok := run.Path.When(func(p vessel.Point) float64 { return p.Temperature }, t); ok {
-		return at
+		return min(at, day)
 	}
 	return day
 }

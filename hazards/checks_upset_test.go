@@ -1,0 +1,134 @@
+package hazards_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"etchbound/hazards"
+	"etchbound/hazards/upset"
+)
+
+// worstOfBoth is the greatest value of a figure over the two steps of a course.
+func worstOfBoth(rv *hazards.Review, law string, quantities ...string) float64 {
+	out := math.Inf(-1)
+	for _, q := range quantities {
+		for _, step := range []string{"@2", "@3"} {
+			if f := figureOf(rv, q+step+":"+law); f != nil {
+				out = math.Max(out, f.Value.V)
+			}
+		}
+	}
+	return out
+}
+
+// A thing done wrong is the route written that way: each failure against a
+// review of the route as it then is.
+func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
+	base := inIce("10 g", "200 mL", "2 W/K")
+	rv := review(t, base)
+	for key, wrong := range map[string]string{
+		"all_at_once":       strings.Replace(base, "{do: add, in: pot, what: [precursor], over: 10 min, ", "{do: charge, in: pot, what: [precursor], ", 1),
+		"twice_as_fast":     strings.Replace(base, "over: 10 min", "over: 5 min", 1),
+		"double_dose":       inIce("20 g", "200 mL", "2 W/K"),
+		"weighed_ten_times": inIce("100 g", "200 mL", "2 W/K"),
+	} {
+		as := review(t, wrong)
+		for _, law := range []string{"instantaneous", "self_accelerating", "early_peak"} {
+			f := figureOf(&rv, "heat.temperature_peak@2:"+key+","+law)
+			if want := worstOfBoth(&as, law, "heat.temperature_peak"); f == nil || math.Abs(f.Value.V-want) > 1e-9*want {
+				t.Errorf("%s, %s: %+v, want %g degC", key, law, f, want)
+			}
+			g := figureOf(&rv, "gas.hydrogen.peak_rate@2:"+key+","+law)
+			if want := worstOfBoth(&as, law, "gas.hydrogen.peak_rate.during_addition", "gas.hydrogen.peak_rate.after_addition"); g == nil || math.Abs(g.Value.V-want) > 1e-9*want {
+				t.Errorf("%s, %s: %+v, want %g L/min", key, law, g, want)
+			}
+		}
+	}
+}
+
+// Three times the strength makes the etch three times as fast (first order), so
+// the slow law peaks three times as high where the temperature hardly moves.
+func TestStrongerAcidIsFaster(t *testing.T) {
+	rv := review(t, strings.Replace(inIce("1 g", "200 mL", "20 W/K"), "time: 4 h", "time: 24 h", 1))
+	weak := figureOf(&rv, "gas.hydrogen.peak_rate.after_addition@3:early_peak").Value.V
+	f := figureOf(&rv, "gas.hydrogen.peak_rate@2:stronger_acid,early_peak")
+	if f == nil || math.Abs(f.Value.V/weak-3) > 0.05 {
+		t.Errorf("%+v against %g L/min, want three times", f, weak)
+	}
+	strong := review(t, strings.Replace(inIce("1 g", "200 mL", "20 W/K"), "10 wt%", "49 wt%", 1))
+	if f := figureOf(&strong, "heat.temperature_peak@2:stronger_acid"); f != nil {
+		t.Errorf("an acid stronger than 49 wt%%: %+v", f)
+	}
+}
+
+// Acid onto powder, by hand for 10 g in 200 mL of 10 wt% HF: 0.0514 mol take
+// 3.9 mol of acid each, 0.200 of 1.034 mol offered; 39.05 kJ in 19.4 % of 825 J/K
+// and the solid's 6.6. Base: 39.05 + 1.034 * 68.8 kJ in 832 J/K.
+func TestBoundsOfTheWrongOrder(t *testing.T) {
+	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
+	heat := figureOf(&rv, "heat.etch.total@2").Value.V
+	c := 1000 * heat / figureOf(&rv, "heat.adiabatic_rise@2").Value.V
+	acid := figureOf(&rv, "fluoride.hf_equivalent@1").Value.V / 20.0064
+	solid := 10 * 0.64 // J/K; the phase has about 0.64 J/g/K
+	onto := 2 + 1000*heat/(0.0513861*3.9/acid*(c-solid)+solid)
+	if f := figureOf(&rv, "heat.temperature_peak@2:acid_onto_powder"); f == nil || math.Abs(f.Value.V-onto) > 0.02*onto {
+		t.Errorf("%+v, want %.1f degC", f, onto)
+	}
+	base := 2 + (heat+acid*68.8)*1000/c
+	if f := figureOf(&rv, "heat.temperature_peak@2:base_added"); f == nil || math.Abs(f.Value.V-base) > 0.01*base {
+		t.Errorf("%+v, want %.1f degC", f, base)
+	}
+}
+
+// A pre-wash takes the metal out; left out, the metal comes to the etch.
+func TestPrewashSkipped(t *testing.T) {
+	yaml := strings.Replace(strings.Replace(inIce("10 g", "200 mL", "2 W/K"), pure, "purity: 95 wt%, impurities: [{formula: Al, share: 5 wt%}]", 1),
+		"steps:\n", "  cup: {kind: beaker, material: PTFE, closure: open}\n  sour: {kind: drum, material: HDPE, closure: vented}\nsteps:\n"+
+			"  - {do: charge, in: cup, what: [precursor], temperature: 20 degC}\n"+
+			"  - {do: prewash, in: cup, into: sour, what: [{substance: hydrochloric acid, strength: 1 mol/L, volume: 500 mL}], cycles: 1, retained: 20 mL}\n"+
+			"  - {do: charge, in: pot, what: [{substance: water, volume: 1 mL}], temperature: 2 degC}\n", 1)
+	yaml = strings.Replace(yaml, "  - {do: charge, in: pot, what: [{substance: water, volume: 1 mL}], temperature: 2 degC}\n", "", 1)
+	yaml = strings.Replace(yaml, "{do: add, in: pot, what: [precursor], over: 10 min, temperature: 2 degC}", "{do: transfer, in: cup, into: pot}", 1)
+	rv := review(t, yaml)
+	f := figureOf(&rv, "gas.hydrogen.peak_rate@4:prewash_skipped,instantaneous")
+	g := figureOf(&rv, "gas.hydrogen.peak_rate.during_addition@4:instantaneous")
+	if f == nil || g == nil || !(f.Value.V > 1.1*g.Value.V) {
+		t.Errorf("without the pre-wash %+v, with it %+v", f, g)
+	}
+}
+
+// Every failure of the list can be met, and each is said in words.
+func TestEveryFailureIsMet(t *testing.T) {
+	met := map[string]bool{}
+	for _, r := range bundled(t) {
+		rv := must(t, newCase(t, r))
+		for i := range rv.Figures {
+			met[rv.Figures[i].Failure] = true
+		}
+	}
+	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
+	for i := range rv.Figures {
+		met[rv.Figures[i].Failure] = true
+	}
+	for _, key := range upset.Keys() {
+		if key != "prewash_skipped" && !met[key] {
+			t.Errorf("no bundled route meets %s", key)
+		}
+	}
+}
+
+// A brief case has no searched failure, and says that they are missing.
+func TestBriefLeavesFailuresOut(t *testing.T) {
+	c := newCase(t, load(t, inIce("10 g", "200 mL", "2 W/K")))
+	c.Brief = true
+	brief := must(t, c)
+	for i := range brief.Figures {
+		if brief.Figures[i].Searched {
+			t.Errorf("a brief review has %s", brief.Figures[i].ID())
+		}
+	}
+	if len(brief.Warnings) == 0 || !strings.Contains(strings.Join(brief.Warnings, " "), "left out of a brief review") {
+		t.Errorf("nothing says that failures are left out: %q", brief.Warnings)
+	}
+}

@@ -1,0 +1,170 @@
+package hazards
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/vessel"
+)
+
+// failures sets the ranges of what a search found. It is not swung datum by
+// datum: it is worked out in some corners, and its range is the least and the
+// greatest of them and of the centre. In one half of them the data stand at the
+// ends that give much or little heat for the liquor, in the other at those that
+// give much or little gas; what moves neither stands at the ends that make the
+// runs slow or fast, or half that way. With them go the runs in which a step was
+// hottest or gave most gas as it is meant to go: the fastest is not always the
+// worst.
+func (r *ranger) failures() {
+	heat, gas := []sort{rises, gives, speeds, shuts}, []sort{gives, rises, speeds, shuts}
+	hot := r.extreme(heat, true, true)
+	keys := []key{hot, r.half(hot), r.extreme(heat, true, false), r.extreme(heat, false, true), r.extreme(heat, false, false),
+		r.extreme(gas, true, true), r.extreme(gas, false, false)}
+	keys = append(keys, r.worstRuns()...)
+	slices.Sort(keys)
+	keys = slices.Compact(keys)
+	r.brief = false
+	found := r.all(keys)
+	r.brief = true
+	for i := range r.base {
+		if r.base[i].Searched {
+			r.between(i, found)
+		}
+	}
+}
+
+// between takes the least and the greatest of the centre and the corners. A
+// corner that is unknown makes the dangerous end unknown.
+func (r *ranger) between(i int, corners [][]float64) {
+	f := &r.base[i]
+	q, _ := figure.Lookup(f.Quantity)
+	lo, hi := f.Value.V, f.Value.V
+	unknown := false
+	for _, c := range corners {
+		if math.IsNaN(c[i]) {
+			unknown = true
+			continue
+		}
+		lo, hi = min(lo, c[i]), max(hi, c[i])
+	}
+	if unknown && q.Danger == figure.Low {
+		lo = math.NaN()
+	} else if unknown {
+		hi = math.NaN()
+	}
+	f.Low, f.High = f.End("low", lo), f.End("high", hi)
+}
+
+// worstRuns are the runs in which the figures that say how fast or how hot a
+// run goes were greatest.
+func (r *ranger) worstRuns() []key {
+	var out []key
+	for i := range r.base {
+		if !speeds(&r.base[i]) {
+			continue
+		}
+		best, at := r.base[i].Value.V, key("")
+		for _, t := range r.done {
+			for k := range t.keys {
+				if v := t.found[k][i]; v > best {
+					best, at = v, t.keys[k]
+				}
+			}
+		}
+		if at != "" {
+			out = append(out, at)
+		}
+	}
+	return out
+}
+
+// sort picks figures by what they say.
+type sort func(*figure.Figure) bool
+
+// extreme is the corner in which every variable stands at the end that moves the
+// first sort of figures it moves at all up, or down; those that say how fast a
+// run goes may go the other way.
+func (r *ranger) extreme(order []sort, up, fast bool) key {
+	b := slices.Repeat([]byte{centre}, len(r.vars))
+	for v := range r.vars {
+		for i, of := range order {
+			way := up
+			if i == 2 {
+				way = fast
+			}
+			if end, moves := r.toward(v, of, way); moves {
+				b[v] = end
+				break
+			}
+		}
+	}
+	return key(b)
+}
+
+// half is a corner with what moves neither heat nor gas only half-way to its end.
+func (r *ranger) half(k key) key {
+	b := []byte(k)
+	for v := range r.vars {
+		_, heat := r.toward(v, rises, true)
+		_, gas := r.toward(v, gives, true)
+		if !heat && !gas && b[v] != centre {
+			b[v] = (b[v] + centre) / 2
+		}
+	}
+	return key(b)
+}
+
+// rises reports whether a figure says how much heat there is for its liquor.
+func rises(f *figure.Figure) bool { return f.Quantity == "heat.adiabatic_rise" }
+
+// gives reports whether a figure says how much gas there is.
+func gives(f *figure.Figure) bool { return f.Quantity == "gas.hydrogen.total" }
+
+// shuts reports whether a figure says what gas does in a shut container.
+func shuts(f *figure.Figure) bool { return f.Quantity == "gas.closed.pressure" && f.Failure == "" }
+
+// speeds reports whether a figure says how fast or how hot a run goes.
+func speeds(f *figure.Figure) bool {
+	if f.Failure != "" || f.Case == "" || f.Case == string(vessel.Instantaneous) {
+		return false
+	}
+	return strings.HasPrefix(f.Quantity, "gas.hydrogen.peak_rate.") || f.Quantity == "heat.temperature_peak"
+}
+
+// toward is the end of a variable that moves some figures most up, or down,
+// each by its own size. An end at which one of them is unknown counts as most.
+func (r *ranger) toward(v int, of sort, up bool) (end byte, moves bool) {
+	end, best := byte(centre), 0.0
+	for e, at := range ends {
+		if at == 1 || at == 3 {
+			continue
+		}
+		move := 0.0
+		for i := range r.base {
+			f := &r.base[i]
+			if !of(f) || f.Value.Unknown() || f.Value.V == 0 {
+				continue
+			}
+			d := (r.swings[v*len(ends)+e][i] - f.Value.V) / math.Abs(f.Value.V)
+			if math.IsNaN(d) {
+				d = math.Inf(1)
+				if !up {
+					d = math.Inf(-1)
+				}
+			}
+			move += d
+		}
+		if !up {
+			move = -move
+		}
+		if math.Abs(move) > 1e-12 {
+			moves = true
+		}
+		if move > best {
+			best, end = move, at
+		}
+	}
+	return end, moves
+}

@@ -1,0 +1,25 @@
+package upset
+
+import (
+	"math"
+	"testing"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/solution"
+	"etchbound/chemicals/working"
+)
+
+// Both spellings of a step are the same acid: mol/L = 1000 w rho/M, by the
+// densities of the tables and the molar masses of IUPAC 2021.
+func TestAcidSteps(t *testing.T) {
+	molar := map[string]float64{"hf": 20.006, "hcl": 36.46}
+	for slug, steps := range acids {
+		for _, s := range steps {
+			w := s[0] / 100
+			rho := solution.Density(chemicals.Base(), nil, slug, working.Exact("w", "1", w, "test"), true)
+			if got := 1000 * w * rho.V / molar[slug]; math.Abs(got-s[1]) > 0.01*s[1] {
+				t.Errorf("%s: %g wt%% is %.4g mol/L, the step says %g", slug, s[0], got, s[1])
+			}
+		}
+	}
+}

@@ -1,0 +1,183 @@
+package upset
+
+import (
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// bounded are the failures nobody can follow in time: a closed form bounds them.
+var bounded = []string{"acid_onto_powder", "base_added", "hood_fails", "moved_unfinished"}
+
+// bounds reports those of a course.
+func (r *reader) bounds(n *course.Course) {
+	for i := range n.Stages {
+		if s := &n.Stages[i]; s.Etches != nil && r.acid(s) {
+			r.reversed(n, s)
+			r.base(n, s)
+			break
+		}
+	}
+}
+
+// ventilated reports what the gas does without extraction.
+func (r *reader) ventilated(n *course.Course) {
+	for i := range n.Runs {
+		r.unventilated(n, &n.Runs[i])
+	}
+}
+
+// acid reports whether all the etches that begin in a stage are by acid.
+func (r *reader) acid(s *course.Stage) bool {
+	for _, e := range s.Etches {
+		if r.b.Walk.Etches[e].Family != process.FluorideAcid || r.b.Walk.Layered == nil {
+			return false
+		}
+	}
+	return true
+}
+
+// reversed bounds acid poured onto the powder: at the moment in which there is
+// just as much acid as the powder takes, all the heat is in the least liquor.
+//
+//	T_max = T + Q/(min(1, n/A) C_l + C_s)
+//	n     = powder (electrons + F + Cl)      [mol of acid]
+func (r *reader) reversed(n *course.Course, s *course.Stage) {
+	const kase = "acid_onto_powder"
+	place, state := figure.Step(n.Stages[0].Step.Number), n.Stages[0].Done.Contents()
+	need, acid := r.needed(s)
+	q, t, solid := n.Heat.As("Q"), s.Set.As("T"), state.SolidCapacity(r.w).As("C_s")
+	c := n.Capacity.As("C")
+	top := r.w.Line("T_max", "degC", "T+Q*1000/(min(1,n/A)*(C-C_s)+C_s)",
+		t.V+q.V*1000/(min(1, need.V/acid.V)*(c.V-solid.V)+solid.V), t, q, need, acid, c, solid)
+	cond := "acid poured onto the dry powder: all of it reacts with the first acid that suffices; nothing lost, no vapour leaves"
+	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
+	r.atOnce(n, place, kase, cond)
+}
+
+// needed is the acid a complete etch takes, and what is offered, in mol.
+func (r *reader) needed(s *course.Stage) (need, offered working.Num) {
+	var terms []working.Num
+	for _, i := range s.Etches {
+		e := &r.b.Walk.Etches[i]
+		if e.N.Symbol == "" {
+			continue
+		}
+		m, z, f, d := e.N.As("m"), r.b.Walk.Layered.Electrons.As("e"), e.Product.Fluorine.As("f"), e.Product.Chlorine.As("d")
+		terms = append(terms, r.w.Line("n", "mol", "m*(e+f+d)", m.V*(z.V+f.V+d.V), m, z, f, d))
+	}
+	return r.w.Sum("n", "mol", terms...), r.b.Walk.Etches[s.Etches[0]].AcidBefore.As("A")
+}
+
+// atOnce is all the hydrogen in the time it takes to wet the powder.
+func (r *reader) atOnce(n *course.Course, place, kase, cond string) {
+	g, t := n.Gas.As("n_H2"), r.c.Store.Num("kinetics.wetting").As("t_w")
+	f := r.w.Line("F_n", "mol/s", "n_H2/t_w", g.V/t.V, g, t)
+	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(f).Worse(working.Bound), cond+"; all the hydrogen within the time of wetting; 25 degC, 101.325 kPa")
+}
+
+// base bounds base that is added before anything has reacted: the heat of the
+// etch on that of neutralising all the acid, in the liquor as it is.
+//
+//	T_max = T + (Q + A q)/C,  q = H(HF) + H(OH-) - H(F-) - H(H2O)
+func (r *reader) base(n *course.Course, s *course.Stage) {
+	const kase = "base_added"
+	place, st := figure.Step(n.Stages[0].Step.Number), r.c.Store
+	_, acid := r.needed(s)
+	hf, oh, f, h2o := st.Num("enthalpy.HF(aq)").As("h_HF"), st.Num("enthalpy.OH(-)(aq)").As("h_OH"), st.Num("enthalpy.F(-)(aq)").As("h_F"), st.Num("enthalpy.H2O(l)").As("h_W")
+	h := r.w.Line("q", "kJ/mol", "h_HF+h_OH-h_F-h_W", hf.V+oh.V-f.V-h2o.V, hf, oh, f, h2o)
+	q, t, c := n.Heat.As("Q"), s.Set.As("T"), n.Capacity.As("C")
+	top := r.w.Line("T_max", "degC", "T+(Q+A*q)*1000/C", t.V+(q.V+acid.V*h.V)*1000/c.V, t, q, acid, h, c)
+	cond := "base enough for all the acid added while nothing has reacted; nothing lost, no vapour leaves"
+	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
+	r.atOnce(n, place, kase, cond+"; a carbonate gives carbon dioxide on top")
+}
+
+// unventilated is the time in which the largest flow alone brings the air of
+// the whole room to a quarter of the lower flammable limit.
+//
+//	t = y V/((1 - y) F)      [min: m3, L/min]
+func (r *reader) unventilated(n *course.Course, x *course.Run) {
+	place, kase := figure.Step(n.Stages[0].Step.Number), "hood_fails,"+string(x.Law)
+	cond := "largest flow of the run into the air of the whole room, without any exchange; nothing is said of the mouth of the vessel, nor of acid vapour; " + x.Conditions()
+	volume := working.Absent("V", "m3", "site: room volume")
+	if s := r.c.Site; s != nil && s.RoomVolume.Set {
+		volume = r.c.Given("V", "m3", s.RoomVolume)
+	}
+	f := working.Absent("F_n", "mol/s", x.Missing...)
+	if x.Missing == nil {
+		f = r.w.Model("F_n", "mol/s", x.Balance(), x.Vessel.Gas.Value, x.Inputs...)
+	}
+	l, share := r.c.Store.Num("hydrogen.flammable").As("y_L"), r.c.Store.Num("hydrogen.share").As("f_L")
+	y := r.w.Line("y", "1", "y_L/100*f_L", l.V/100*share.V, l, share)
+	flow := r.flow(f).As("F")
+	r.put("gas.hydrogen.peak_rate", place, kase, flow, cond)
+	r.put("gas.hydrogen.room_time", place, kase, r.w.Line("t", "min", "y*V*1000/((1-y)*F)", y.V*volume.V*1000/((1-y.V)*flow.V), y, volume, flow), cond)
+}
+
+// moved reports what powder that has not reacted does in the containers it is
+// moved to: each as if the etch had given nothing before.
+func (r *reader) moved() {
+	l := r.b.Walk.Layered
+	if l == nil || len(r.b.Courses) == 0 {
+		return
+	}
+	c := r.c
+	c.Brief = true
+	st, err := unreacted(c, l.Formula.Text)
+	if err != nil {
+		return
+	}
+	c.Store = st
+	figs, _, err := r.b.Again(c)
+	if err != nil {
+		return
+	}
+	for i := range figs {
+		f := &figs[i]
+		if f.Quantity != "gas.closed.pressure" || r.etches(f.Place) || same(r.b.Figures, f) {
+			continue
+		}
+		kase := "moved_unfinished"
+		if shut := r.place(f.Place); shut == nil || shut.Closure != route.Closed {
+			kase = "closed,moved_unfinished"
+		}
+		v := working.Absent("p", "kPa gauge", f.Value.Missing()...)
+		if !f.Value.Unknown() {
+			v = r.w.Model("p", "kPa gauge", model, f.Value.V, r.b.Courses[0].Gas).Worse(f.Value.Status)
+		}
+		r.put("gas.closed.pressure", f.Place, kase, v, "the batch is moved before anything of it has reacted; gas alone, all of it, at 25 degC")
+	}
+}
+
+func (r *reader) place(key string) *route.Place {
+	for i := range r.c.Route.Places {
+		if p := &r.c.Route.Places[i]; p.Key == key {
+			return p
+		}
+	}
+	return nil
+}
+
+// etches reports whether an etch begins in a place.
+func (r *reader) etches(key string) bool {
+	for i := range r.b.Courses {
+		if r.b.Courses[i].Stages[0].Done.Place == key {
+			return true
+		}
+	}
+	return false
+}
+
+// same reports whether the route as it is meant to go has this figure with this
+// value; what is unknown is never the same.
+func same(figs []figure.Figure, f *figure.Figure) bool {
+	for i := range figs {
+		if g := &figs[i]; g.ID() == f.ID() {
+			return g.Value.V == f.Value.V
+		}
+	}
+	return false
+}

@@ -1,0 +1,266 @@
+package upset
+
+import (
+	"math"
+	"slices"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
+	"etchbound/schemas/quantity"
+)
+
+// change is a route with one thing done wrong. It is assessed like any other.
+type change struct {
+	key string
+	how string                                     // what is done wrong, in words
+	of  func(c *route.Case, n *course.Course) bool // alters the route of c; false where it cannot happen
+}
+
+var changed = [...]change{
+	{"all_at_once", "the whole addition is tipped in at once", func(c *route.Case, n *course.Course) bool {
+		return over(c, n, func(q quantity.Value) quantity.Value { return quantity.Value{} })
+	}},
+	{"twice_as_fast", "the addition takes half its time", func(c *route.Case, n *course.Course) bool {
+		return over(c, n, func(q quantity.Value) quantity.Value { return plain(c, q).Times(0.5) })
+	}},
+	{"double_dose", "twice the powder goes into the same liquor", func(c *route.Case, _ *course.Course) bool { return powder(c, 2) }},
+	{"weighed_ten_times", "ten times the powder goes into the same liquor", func(c *route.Case, _ *course.Course) bool { return powder(c, 10) }},
+	{"stronger_acid", "the acid is one step stronger than written", stronger},
+	{"prewash_skipped", "the pre-wash is left out, so that all the metal of the powder meets the etchant", skipped},
+}
+
+// plain is a stated value at what the store holds of it, without its range.
+func plain(c *route.Case, q quantity.Value) quantity.Value {
+	q = c.Ranged(q)
+	q.Low, q.High = math.NaN(), math.NaN()
+	return q
+}
+
+// over changes the time of every addition of a course that takes some.
+func over(c *route.Case, n *course.Course, to func(quantity.Value) quantity.Value) bool {
+	found := false
+	for i := range n.Stages {
+		s := &n.Stages[i]
+		if s.Etches == nil || s.AtOnce {
+			continue
+		}
+		x := &c.Route.Steps[s.Step.Number-1]
+		x.Over, found = to(x.Over), true
+	}
+	return found
+}
+
+// powder multiplies the powder, and leaves everything else as it was weighed.
+func powder(c *route.Case, k float64) bool {
+	p := c.Route.Precursor
+	if p == nil || !p.Mass.Set {
+		return false
+	}
+	p.Mass = plain(c, p.Mass).Times(k)
+	for i := range c.Route.Steps {
+		for j := range c.Route.Steps[i].What {
+			m := &c.Route.Steps[i].What[j]
+			if m.Precursor && m.Mass.Set {
+				m.Mass = plain(c, m.Mass).Times(k)
+			}
+			if m.Ratio.Set {
+				m.Ratio = plain(c, m.Ratio).Times(1 / k)
+			}
+		}
+	}
+	return true
+}
+
+// skipped turns every pre-wash into a step that does nothing.
+func skipped(c *route.Case, n *course.Course) bool {
+	found := false
+	for i := range c.Route.Steps {
+		if s := &c.Route.Steps[i]; s.Do == "prewash" && s.Number < n.Stages[0].Step.Number {
+			*s, found = route.Step{Number: s.Number, Do: "hold", In: s.In, At: s.At}, true
+		}
+	}
+	return found
+}
+
+// acids are the strengths in which acids are bought or made up (common
+// practice), in wt% and, by the density of the solution at 20 degC, in mol/L.
+var acids = map[string][3][2]float64{
+	"hf":  {{10, 5.17}, {30, 16.5}, {49, 28.2}},
+	"hcl": {{20.0, 6.02}, {28.6, 8.96}, {37.0, 11.99}},
+}
+
+// stronger makes the acid of a course one step stronger: hydrofluoric acid
+// where there is some, else hydrochloric. The etch goes faster by the order it
+// has in the strength; the time it takes is shorter in proportion.
+func stronger(c *route.Case, n *course.Course) bool {
+	for _, slug := range [...]string{"hf", "hcl"} {
+		ratio := 1.0
+		for i := range c.Route.Steps {
+			s := &c.Route.Steps[i]
+			if s.In != n.Stages[0].Done.Place || s.Number > n.Stages[len(n.Stages)-1].Step.Number {
+				continue
+			}
+			for j := range s.What {
+				ratio = max(ratio, next(c, &s.What[j], slug))
+			}
+		}
+		if ratio > 1 {
+			faster(c, ratio)
+			return true
+		}
+	}
+	return false
+}
+
+// next makes a material one step stronger if it is the acid asked for, and
+// returns by how much: 1 where it is not, or where there is no stronger one.
+func next(c *route.Case, m *route.Material, slug string) float64 {
+	column, unit := 0, "wt%"
+	switch {
+	case m.Substance == nil || m.Substance.Slug != slug || !m.Strength.Set:
+		return 1
+	case m.Strength.Dim == quantity.Molarity:
+		column, unit = 1, "mol/L"
+	case m.Strength.Dim != quantity.MassFraction:
+		return 1
+	}
+	was := plain(c, m.Strength)
+	for _, step := range acids[slug] {
+		if step[column] > was.In(unit)*1.05 { // the same strength by another table is not a step
+			ratio := step[column] / was.In(unit)
+			m.Strength = was.Times(ratio)
+			return ratio
+		}
+	}
+	return 1
+}
+
+// faster shortens the time that the etch and the free metal take.
+func faster(c *route.Case, ratio float64) {
+	if k := c.Route.Curve; k != nil {
+		for i := range k.Points {
+			k.Points[i].Time = plain(c, k.Points[i].Time).Times(1 / ratio)
+		}
+	}
+	to := map[int]float64{}
+	shorten := func(id, order string) {
+		d, ok := c.Store.Row(id)
+		m := c.Store.Num(order)
+		if v := c.Store.Num(id); ok && !v.Unknown() {
+			to[d.Index] = v.V / math.Pow(ratio, m.V)
+		}
+	}
+	shorten("kinetics.hold_share", "upset.acid_order")
+	shorten("kinetics.metal_time", "upset.metal_order")
+	c.Store = c.Store.With(to)
+}
+
+// changes reports the routes with one thing done wrong.
+func (r *reader) changes(n *course.Course) {
+	for i := range changed {
+		c := r.c
+		c.Route, c.Brief = c.Route.Copy(), true
+		if x := &changed[i]; x.of(&c, n) {
+			figs, courses, err := r.b.Again(c)
+			r.wrong(n, x, figs, courses, err)
+		}
+	}
+}
+
+// wrong reports what a changed route gives by every law.
+func (r *reader) wrong(n *course.Course, x *change, figs []figure.Figure, courses []course.Course, err error) {
+	a := again{r: r, n: n, figs: figs, err: err}
+	for i := range courses {
+		if courses[i].Stages[0].Step.Number == n.Stages[0].Step.Number {
+			a.other = &courses[i]
+		}
+	}
+	cond := x.how + ", cooled as written; "
+	a.tell(x.key, string(vessel.Instantaneous), cond+"everything reacts as it goes in", []working.Num{n.Heat, n.Gas})
+	for i := range n.Runs {
+		y := &n.Runs[i]
+		a.tell(x.key, string(y.Law), cond+y.Conditions(), y.Inputs)
+		a.boil(x.key, y, cond+y.Conditions()+"; from the start of the addition; 1440 min: not within a day")
+	}
+}
+
+// again is a changed route once assessed.
+type again struct {
+	r     *reader
+	n     *course.Course // as it is meant to go
+	other *course.Course // as it went; nil where nothing was etched
+	figs  []figure.Figure
+	err   error
+}
+
+const model = "assessed again with this done wrong"
+
+// tell reports the highest temperature and the largest flow over the course.
+func (a *again) tell(key, law, cond string, in []working.Num) {
+	place, kase := figure.Step(a.n.Stages[0].Step.Number), key+","+law
+	t := a.worst(law, "T_max", "degC", in, "heat.temperature_peak")
+	a.r.put("heat.temperature_peak", place, kase, t, cond+"; no vapour leaves")
+	f := a.worst(law, "F", "L/min", in, "gas.hydrogen.peak_rate.during_addition", "gas.hydrogen.peak_rate.after_addition")
+	a.r.put("gas.hydrogen.peak_rate", place, kase, f, cond+"; 25 degC, 101.325 kPa")
+}
+
+// worst is the greatest of some figures over the steps of the course; unknown
+// where one of them is.
+func (a *again) worst(law, symbol, unit string, in []working.Num, quantities ...string) working.Num {
+	if a.err != nil {
+		return working.Absent(symbol, unit, a.err.Error())
+	}
+	var worst working.Num
+	for i := range a.figs {
+		f := &a.figs[i]
+		if f.Case != law || !slices.Contains(quantities, f.Quantity) || !a.has(f.Place) {
+			continue
+		}
+		if v := f.Value; worst.Symbol == "" || v.Unknown() || !worst.Unknown() && v.V > worst.V {
+			worst = v
+		}
+	}
+	switch {
+	case worst.Symbol == "":
+		return working.Absent(symbol, unit, "an etch of the changed route in this vessel")
+	case worst.Unknown():
+		return working.Absent(symbol, unit, worst.Missing()...)
+	}
+	return a.r.w.Model(symbol, unit, model, worst.V, in...).Worse(worst.Status)
+}
+
+func (a *again) has(place string) bool {
+	for i := range a.n.Stages {
+		if figure.Step(a.n.Stages[i].Step.Number) == place {
+			return true
+		}
+	}
+	return false
+}
+
+// boil reports the time to boiling of the changed run.
+func (a *again) boil(key string, y *course.Run, cond string) {
+	place, kase := figure.Step(a.n.Stages[0].Step.Number), key+","+string(y.Law)
+	boils := boilsAt(a.figs, place)
+	v := working.Absent("t_b", "min", boils.Missing()...)
+	var run *course.Run
+	if a.other != nil {
+		for i := range a.other.Runs {
+			if a.other.Runs[i].Law == y.Law {
+				run = &a.other.Runs[i]
+			}
+		}
+	}
+	switch {
+	case a.err != nil || run == nil:
+		v = working.Absent("t_b", "min", "an etch of the changed route in this vessel")
+	case run.Missing != nil:
+		v = working.Absent("t_b", "min", run.Missing...)
+	case !boils.Unknown():
+		v = a.r.w.Model("t_b", "min", model, boiling(&run.Vessel, boils.V+kelvin)/60, append([]working.Num{a.r.boils(a.n)}, y.Inputs...)...)
+	}
+	a.r.put("heat.time_to_boil", place, kase, v, cond)
+}

@@ -1,0 +1,208 @@
+package upset
+
+import (
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/vessel"
+)
+
+// failure is a vessel that goes on with other inputs from a moment on.
+type failure struct {
+	key string
+	as  string // the failure with which it shares what follows, if any
+	// when it can happen, s from the start of the course; false where it cannot.
+	when func(*course.Course, *vessel.Plan) (from, to float64, ok bool)
+	// then is what follows, in time counted from the failure.
+	then    func(p *vessel.Plan, t float64, s *setting) []vessel.Piece
+	mistake bool     // something done wrong at the start rather than something that breaks
+	uses    []string // rows of data it rests on
+	how     string   // what is taken to happen, in words
+}
+
+// setting is what the failures take from the data, in SI.
+type setting struct {
+	room, heater float64 // K
+	still        float64 // share of the heat transfer that is left without stirring
+	stop         float64 // s that a stirrer stands at least
+}
+
+func (r *reader) setting() setting {
+	st := r.c.Store
+	return setting{room: st.Num("room.temperature").V + kelvin, heater: st.Num("upset.heater").V + kelvin,
+		still: st.Num("film.still").V, stop: 60 * st.Num("upset.stirrer_stands").V}
+}
+
+// failures are looked for in time, in the order in which they are reported.
+var failures = [...]failure{
+	{key: "cooling_lost", when: anyTime, how: "cooling lost and the addition stopped, nothing lost to the room",
+		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
+	{key: "cooling_lost_addition_on", when: adding, how: "cooling lost and the addition going on, nothing lost to the room",
+		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece {
+			return altered(dosing(rest(p, t)), func(x *vessel.Piece) { x.UA, x.Loss = 0, 0 })
+		}},
+	{key: "power_lost", as: "cooling_lost", when: alone, how: "cooling, stirrer and extraction stop while nobody is there, nothing lost to the room",
+		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
+	{key: "stirrer_stops", when: adding, uses: []string{"film.still", "upset.stirrer_stands"}, then: standing,
+		how: "the stirrer stands while the addition goes on, then stirs up at once what has settled"},
+	{key: "delayed_start", mistake: true, when: fromStart, how: "the powder floats on the liquor while the addition goes on, and is wetted all at once",
+		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece { return settled(rest(p, t), 0, 1) }},
+	{key: "bath_wrong", mistake: true, when: cooled, uses: []string{"room.temperature"}, how: "the bath that should cool stands at the temperature of the room",
+		then: func(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
+			return altered(rest(p, t), func(x *vessel.Piece) { x.Coolant, x.Iced = math.Max(x.Coolant, s.room), false })
+		}},
+	{key: "heater_on", when: heated, uses: []string{"upset.heater", "room.temperature"}, how: "the heater does not switch off and its bath of water boils; a plate or a bath of oil gets hotter",
+		then: func(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
+			on := false
+			return altered(rest(p, t), func(x *vessel.Piece) {
+				if on = on || x.Coolant > s.room; on {
+					x.Coolant, x.Iced = math.Max(x.Coolant, s.heater), false
+				}
+			})
+		}},
+}
+
+// rest is what a plan has left after t, counted from there.
+func rest(p *vessel.Plan, t float64) []vessel.Piece {
+	var out []vessel.Piece
+	for _, x := range p.Pieces {
+		if x.Until > t {
+			x.Until -= t
+			x.Step = 0
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+func altered(pieces []vessel.Piece, by func(*vessel.Piece)) []vessel.Piece {
+	for i := range pieces {
+		by(&pieces[i])
+	}
+	return pieces
+}
+
+// dosing is the part of some pieces up to the end of the last addition.
+func dosing(pieces []vessel.Piece) []vessel.Piece {
+	for i := len(pieces); i > 0; i-- {
+		if pieces[i-1].Dose > 0 {
+			return pieces[:i]
+		}
+	}
+	return nil
+}
+
+// standing is a stirrer that stops until the end of the addition, and for some
+// minutes at least.
+func standing(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
+	return settled(rest(p, t), s.stop, s.still)
+}
+
+// settled lets what goes in lie as a heap until the addition is over, or for a
+// time s where that comes later, with only a share of the heat transfer; then
+// all of it is stirred up at once.
+func settled(pieces []vessel.Piece, least, share float64) []vessel.Piece {
+	end := 0.0
+	if d := dosing(pieces); d != nil {
+		end = d[len(d)-1].Until
+	}
+	end = math.Max(end, least)
+	var out []vessel.Piece
+	for i, x := range pieces {
+		from := 0.0
+		if i > 0 {
+			from = pieces[i-1].Until
+		}
+		if from < end {
+			y := x
+			y.Until, y.Settled, y.Stirring = math.Min(x.Until, end), true, 0
+			y.UA *= share
+			out = append(out, y)
+		}
+		if x.Until > end {
+			x.Lift = from <= end
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// The times in which a failure can happen.
+
+func anyTime(_ *course.Course, p *vessel.Plan) (from, to float64, ok bool) {
+	return 0, p.Pieces[len(p.Pieces)-1].Until, true
+}
+
+func fromStart(n *course.Course, _ *vessel.Plan) (from, to float64, ok bool) {
+	return 0, 0, !n.Stages[0].AtOnce
+}
+
+// adding is up to the end of the last addition that takes time.
+func adding(n *course.Course, p *vessel.Plan) (from, to float64, ok bool) {
+	for i := range n.Stages {
+		ok = ok || n.Stages[i].Etches != nil && !n.Stages[i].AtOnce
+	}
+	if d := dosing(p.Pieces); ok && d != nil {
+		return 0, d[len(d)-1].Until, true
+	}
+	return 0, 0, false
+}
+
+// alone is from the beginning to the end of what nobody attends. A hold of
+// which the route does not say that somebody is there counts.
+func alone(n *course.Course, p *vessel.Plan) (from, to float64, ok bool) {
+	at := 0.0
+	for _, x := range p.Pieces {
+		s := stageOf(n, x.Step)
+		if s != nil && x.Dose == 0 && (s.Step.Attended == nil || !*s.Step.Attended) {
+			if !ok {
+				from, ok = at, true
+			}
+			to = x.Until
+		}
+		at = x.Until
+	}
+	return from, to, ok
+}
+
+func stageOf(n *course.Course, piece int) *course.Stage {
+	for i := range n.Stages {
+		if n.Stages[i].Step.Number == piece/2 {
+			return &n.Stages[i]
+		}
+	}
+	return nil
+}
+
+// cooled is from the start, where a bath colder than the usual room cools.
+func cooled(n *course.Course, _ *vessel.Plan) (from, to float64, ok bool) {
+	return 0, 0, bath(n, func(s *course.Stage) bool { return s.Bath && s.Coolant.V < usualRoom })
+}
+
+// heated is from the start, where a step is set above the usual room.
+func heated(n *course.Course, _ *vessel.Plan) (from, to float64, ok bool) {
+	return 0, 0, bath(n, func(s *course.Stage) bool { return s.Set.V > usualRoom || s.Bath && s.Coolant.V > usualRoom })
+}
+
+// usualRoom parts what cools from what heats, degC: the warm end of a room, so
+// that the range of its temperature does not make a failure come and go.
+const usualRoom = 30
+
+func bath(n *course.Course, is func(*course.Stage) bool) bool {
+	for i := range n.Stages {
+		if s := &n.Stages[i]; !s.Coolant.Unknown() && is(s) {
+			return true
+		}
+	}
+	return false
+}
+
+// inputs are the rows a failure rests on, as a line has them.
+func (r *reader) inputs(x *course.Run, f *failure) []working.Num {
+	out := append([]working.Num(nil), x.Inputs...)
+	for _, id := range f.uses {
+		out = append(out, r.c.Store.Num(id))
+	}
+	return out
+}

@@ -1,0 +1,270 @@
+package upset
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/vessel"
+)
+
+// fail reports one failure of a course by every law it is run by.
+func (r *reader) fail(n *course.Course, f *failure) {
+	boils := r.boils(n)
+	for i := range n.Runs {
+		x := &n.Runs[i]
+		if x.Missing != nil {
+			r.missing(n, f.key, x)
+			continue
+		}
+		from, to, ok := f.when(n, &x.Vessel.Plan)
+		if !ok {
+			continue
+		}
+		s := search{x: x, f: f, s: r.setting(), boils: boils.V + kelvin, closer: 2}
+		if r.w == nil { // one of many runs, for a range
+			s.closer = 0
+		}
+		if f.as != "" {
+			s.known = r.tried[tried{n, i, f.as}]
+		}
+		worst, err := s.worst(from, to)
+		r.tried[tried{n, i, f.key}] = s.tried
+		if err != nil {
+			m := *x
+			m.Missing = []string{err.Error()}
+			r.missing(n, f.key, &m)
+			continue
+		}
+		r.tell(n, f, x, boils, worst)
+	}
+}
+
+// missing reports that what a failure does is not known.
+func (r *reader) missing(n *course.Course, key string, x *course.Run) {
+	place, kase := figure.Step(n.Stages[0].Step.Number), key+","+string(x.Law)
+	cond := x.Conditions()
+	r.put("heat.temperature_peak", place, kase, working.Absent("T_max", "degC", x.Missing...), cond)
+	r.put("gas.hydrogen.peak_rate", place, kase, working.Absent("F", "L/min", x.Missing...), cond)
+	r.put("heat.time_to_boil", place, kase, working.Absent("t_b", "min", x.Missing...), cond)
+}
+
+// tell reports the worst of each kind, each with the moment it follows from.
+func (r *reader) tell(n *course.Course, f *failure, x *course.Run, boils working.Num, worst [kinds]outcome) {
+	place, kase := figure.Step(n.Stages[0].Step.Number), f.key+","+string(x.Law)
+	in := r.inputs(x, f)
+	model := func(symbol, unit string, v float64, more ...working.Num) working.Num {
+		return r.w.Model(symbol, unit, "heat and mass balance from the failure on, "+x.Balance(), v, append(more, in...)...)
+	}
+	cond := func(o *outcome, more string) string {
+		return fmt.Sprintf("%s, %s the powder begins to go in%s; %s", f.how, when(o.at), more, x.Conditions())
+	}
+	hot, gas, soon := &worst[hottest], &worst[mostGas], &worst[soonest]
+	r.put("heat.temperature_peak", place, kase, model("T_max", "degC", hot.run.Peak.Value-kelvin), cond(hot, "; no vapour leaves"))
+	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(model("F_n", "mol/s", gas.run.Gas.Value)), cond(gas, "; 25 degC, 101.325 kPa"))
+	r.put("heat.time_to_maximum_rate", place, kase, model("t_max", "min", hot.run.Heat.At/60), cond(hot, ""))
+	if boils.Unknown() {
+		r.put("heat.time_to_boil", place, kase, working.Absent("t_b", "min", boils.Missing()...), cond(soon, ""))
+		return
+	}
+	r.put("heat.time_to_boil", place, kase, model("t_b", "min", boiling(&soon.run, boils.V+kelvin)/60, boils), cond(soon, "; 1440 min: not within a day"))
+}
+
+// when is a moment of a course, in words that the start of the powder follows.
+func when(t float64) string {
+	switch {
+	case t == 0:
+		return "from when"
+	case t < 5400:
+		return fmt.Sprintf("%.3g min after", t/60)
+	}
+	return fmt.Sprintf("%.3g h after", t/3600)
+}
+
+// The kinds of worst.
+const (
+	hottest = iota
+	mostGas
+	soonest
+	kinds
+)
+
+// mostRuns is how often a failure is run at most by one law.
+const mostRuns = 25
+
+// looking is the tolerance of the runs that only look for the worst moment.
+const looking = 1e-4
+
+// search looks for the worst moment of a failure in the run it interrupts.
+type search struct {
+	x     *course.Run
+	f     *failure
+	s     setting
+	boils float64 // K; NaN where not known
+	runs  int
+
+	closer int       // how often to look closer around the worst
+	known  []outcome // of the same failure elsewhere in the run
+	tried  []outcome // in order of time
+}
+
+// tried names the runs of a failure of a course by one of its laws.
+type tried struct {
+	course  *course.Course
+	law     int
+	failure string
+}
+
+// outcome is what a failure at a moment leads to.
+type outcome struct {
+	at  float64 // s from the start of the course
+	run vessel.Run
+	bad [kinds]float64 // greater is worse
+}
+
+// worst are the outcomes of the worst moments between from and to: first at the
+// moments the run itself marks, then closer around the worst of each kind.
+// Those found are run once more with their peaks sought.
+func (s *search) worst(from, to float64) ([kinds]outcome, error) {
+	var best [kinds]outcome
+	if err := s.try(s.moments(from, to)); err != nil {
+		return best, err
+	}
+	for range s.closer {
+		var more []float64
+		for k := range kinds {
+			more = append(more, s.beside(k)...)
+		}
+		if err := s.try(s.affordable(more)); err != nil {
+			return best, err
+		}
+	}
+	for k := range kinds {
+		var err error
+		if best[k], err = s.at(s.tried[s.most(k)].at, false); err != nil {
+			return best, err
+		}
+	}
+	return best, nil
+}
+
+// moments are where to look first: the ends, where the run changes, its own
+// peaks, and some of its steps, which stand close where much happens.
+func (s *search) moments(from, to float64) []float64 {
+	out := []float64{from, to}
+	if to <= from {
+		return out[:1]
+	}
+	for _, o := range s.known {
+		if o.at > from && o.at < to {
+			s.tried = append(s.tried, o)
+		}
+	}
+	if s.tried != nil {
+		return out
+	}
+	v := &s.x.Vessel
+	add := func(t float64) {
+		if t > from && t < to && len(out) < 10 && !slices.Contains(out, t) {
+			out = append(out, t)
+		}
+	}
+	add(v.MTSR.At)
+	add(v.Gas.At)
+	for i := range v.Windows {
+		add(v.Windows[i].To)
+	}
+	times := v.Path.Times()
+	for _, share := range [...]float64{0.5, 0.25, 0.75, 0.125, 0.375, 0.625} {
+		add(times[int(share*float64(len(times)-1))])
+	}
+	slices.Sort(out)
+	return out
+}
+
+// affordable drops moments already tried and those beyond the runs there are,
+// with as many left as the last runs take.
+func (s *search) affordable(moments []float64) []float64 {
+	var out []float64
+	for _, t := range moments {
+		known := slices.ContainsFunc(s.tried, func(o outcome) bool { return o.at == t }) || slices.Contains(out, t)
+		if !known && s.runs+len(out) < mostRuns-kinds {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// beside are the moments half-way to the neighbours of the worst of a kind.
+func (s *search) beside(kind int) []float64 {
+	i := s.most(kind)
+	var out []float64
+	if i > 0 {
+		out = append(out, 0.5*(s.tried[i-1].at+s.tried[i].at))
+	}
+	if i < len(s.tried)-1 {
+		out = append(out, 0.5*(s.tried[i].at+s.tried[i+1].at))
+	}
+	return out
+}
+
+// most is the first of the worst of a kind.
+func (s *search) most(kind int) int {
+	best := 0
+	for i := range s.tried {
+		if s.tried[i].bad[kind] > s.tried[best].bad[kind] {
+			best = i
+		}
+	}
+	return best
+}
+
+// try runs the failure at some moments, and keeps what it leads to.
+func (s *search) try(moments []float64) error {
+	for _, t := range moments {
+		o, err := s.at(t, true)
+		if err != nil {
+			return err
+		}
+		s.tried = append(s.tried, o)
+	}
+	slices.SortFunc(s.tried, func(a, b outcome) int { return cmp.Compare(a.at, b.at) })
+	return nil
+}
+
+// at runs the failure from a moment on until a day after it.
+func (s *search) at(t float64, coarse bool) (outcome, error) {
+	s.runs++
+	from, err := s.x.Vessel.Path.State(t)
+	if err != nil {
+		return outcome{}, err
+	}
+	p := s.x.Vessel.Plan
+	p.Begin = &from
+	if coarse {
+		p.Coarse, p.Tolerance = true, looking
+	}
+	p.Pieces = s.f.then(&p, t, &s.s)
+	last := vessel.Piece{Until: day}
+	if n := len(p.Pieces); n > 0 {
+		last = p.Pieces[n-1]
+		last.Until, last.Dose, last.Lift, last.Settled = max(day, last.Until+1), 0, last.Settled, false
+	}
+	p.Pieces = append(p.Pieces, last)
+	run, err := vessel.Simulate(p)
+	if err != nil {
+		return outcome{}, err
+	}
+	o := outcome{at: t, run: run}
+	o.bad[hottest], o.bad[mostGas], o.bad[soonest] = run.Peak.Value, run.Gas.Value, -run.Heat.At
+	if run.Peak.Value >= s.boils {
+		o.bad[soonest] = day - boiling(&run, s.boils)
+	} else if !math.IsNaN(s.boils) {
+		o.bad[soonest] = run.Peak.Value - s.boils // none boils: the one that comes closest
+	}
+	return o, nil
+}
