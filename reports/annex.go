@@ -144,6 +144,7 @@ func (b *builder) doorSheet() Section {
 	if hf, ok := b.hfPresent(); ok {
 		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
 	}
+	s.Blocks = append(s.Blocks, b.firstLines()...)
 	s.Blocks = append(s.Blocks, Paragraph{say("door.alarm"), Warning},
 		Blanks{[]string{say("door.person"), say("door.second"), say("contacts.day_night"), say("door.start"), say("door.end"), say("door.shut")}},
 		Paragraph{Text: say("deference.short")})
@@ -201,6 +202,7 @@ func (b *builder) benchCard() Section {
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	}
+	s.Blocks = append(s.Blocks, b.firstLines()...)
 	var stop List
 	stop.Ordered = true
 	for _, h := range b.r.Holds {

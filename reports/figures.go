@@ -114,11 +114,19 @@ func (b *builder) conditions(f *figure.Figure) string {
 // would meet the limit. Findings that differ only in where they hold share a
 // row.
 func (b *builder) findingTable(want func(quantity string) bool) []Block {
+	return b.findings(func(f *figure.Finding) bool {
+		g, ok := b.byID[f.Figure]
+		return want(quantityOf(f.Figure)) && (!ok || g.Failure == "")
+	})
+}
+
+// findings is findingTable of the findings that want picks.
+func (b *builder) findings(want func(*figure.Finding) bool) []Block {
 	t := Table{Caption: say("findings.caption"),
 		Columns: tight(columns("col.figure", "col.limit_basis", "col.margin", "col.verdict", "col.needs"), 2)}
 	for i := range b.r.Findings {
 		f := &b.r.Findings[i]
-		if !want(quantityOf(f.Figure)) || b.repeated(f) {
+		if !want(f) || b.repeated(f) {
 			continue
 		}
 		row := []Cell{text(b.nameOf(f.Figure)), text(limitText(f.Limit) + basisText(f.Limit)),
@@ -220,10 +228,10 @@ func under(name string, prefixes []string) bool {
 	return false
 }
 
-// about is the figures, findings and gaps of the quantities under prefixes,
-// and a plain sentence where there are none of any.
+// about is the figures, findings and gaps of the quantities under prefixes, but
+// for what is so only when something fails, which has its own section, and a plain sentence where there are none of any.
 func (b *builder) about(prefixes ...string) []Block {
-	out := b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, prefixes) })
+	out := b.figureTable(func(f *figure.Figure) bool { return f.Failure == "" && under(f.Quantity, prefixes) })
 	out = append(out, b.findingTable(func(q string) bool { return under(q, prefixes) })...)
 	out = append(out, b.notAssessed(prefixes...)...)
 	if len(out) == 0 {

@@ -15,7 +15,8 @@ const Format = "etchbound.review/1"
 
 // JSON writes the review for programs: every key present, nine significant
 // digits, null for what is unknown, the same bytes for the same review on one
-// platform. A brief review leaves out nothing here.
+// platform. A brief case lacks what happens when something fails, and says so
+// among the warnings.
 func JSON(w io.Writer, r hazards.Review, o Options) error {
 	e := json.NewEncoder(w)
 	e.SetEscapeHTML(false)

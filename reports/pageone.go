@@ -214,6 +214,9 @@ func worseFirst(a, b *figure.Finding) int {
 		}
 		return 1
 	}
+	if a.Limit.ID == upsetLimit && b.Limit.ID == upsetLimit {
+		return 0 // the first in the order of failures stands for them
+	}
 	if za, zb := a.Limit.Value == 0, b.Limit.Value == 0; za != zb {
 		if za {
 			return -1
@@ -222,6 +225,8 @@ func worseFirst(a, b *figure.Finding) int {
 	}
 	return cmp.Compare(a.Margin, b.Margin)
 }
+
+const upsetLimit = "boiling_if_it_fails"
 
 // supposed reports whether a finding is of an agent the route does not use: what
 // neutralising would be like.
@@ -303,6 +308,9 @@ func (b *builder) notKnown() Section {
 		s.Blocks = append(s.Blocks, l)
 	}
 	s.Blocks = append(s.Blocks, Paragraph{Text: b.doubtCount()}, Paragraph{say("notassessed.page_one"), Warning})
+	if b.r.Case.Brief {
+		s.Blocks = append(s.Blocks, Paragraph{say("upset.brief"), Warning})
+	}
 	return s
 }
 

@@ -2,7 +2,6 @@ package reports
 
 import (
 	"strconv"
-	"strings"
 
 	"etchbound/hazards/figure"
 )
@@ -145,22 +144,5 @@ func (b *builder) waste() Section {
 func (b *builder) scale() Section {
 	s := section("scale")
 	s.Blocks = []Block{Paragraph{Text: say("scale.pointer")}, Paragraph{Text: say("scale.rule")}}
-	return s
-}
-
-func (b *builder) upset() Section {
-	s := section("upset")
-	s.Blocks = []Block{Paragraph{say("upset.not_assessed"), Warning}, Paragraph{Text: say("upset.means")}}
-	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool { return strings.HasPrefix(f.Case, "cooling_lost") })...)
-	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, []string{"spill."}) })...)
-	s.Blocks = append(s.Blocks, b.notAssessed("spill.")...)
-	if b.tags.has("hf") {
-		s.Blocks = append(s.Blocks, Paragraph{say("upset.spill"), Warning})
-	}
-	t := Table{Caption: say("upset.caption"), Columns: columns("col.failure", "col.minutes", "col.first")}
-	for _, k := range [...]string{"cooling", "stirring", "extract", "power", "dose", "order"} {
-		t.Rows = append(t.Rows, toFill(say("upset."+k), 3))
-	}
-	s.Blocks = append(s.Blocks, t)
 	return s
 }

@@ -1,6 +1,7 @@
 package reports
 
 import (
+
 	"bytes"
 	"encoding/csv"
 	"os"
@@ -11,6 +12,7 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/upset"
 )
 
 // Every sentence the code asks for exists, and every one that exists is asked
@@ -37,7 +39,7 @@ func TestSentences(t *testing.T) {
 			t.Errorf("no sentence %s", m[1])
 		}
 	}
-	made := regexp.MustCompile(`^(title|status|verdict|place|case|basis|verb|order|medium|suited|severity|local|signoff|values|upset|col)\.|^values\.none_`)
+	made := regexp.MustCompile(`^(title|status|verdict|place|case|basis|verb|order|medium|suited|severity|local|signoff|values|upset|col|first|prevent)\.|^values\.none_`)
 	for key := range sentences() {
 		if !made.MatchString(key) && key != "key" && !strings.Contains(code, `"`+key+`"`) {
 			t.Errorf("sentence %s is never said", key)
@@ -152,5 +154,16 @@ func TestWriteData(t *testing.T) {
 	}
 	if err := WriteData(&bytes.Buffer{}, chemicals.Base(), "weight.Tj"); err == nil || !strings.Contains(err.Error(), "weight.T") {
 		t.Errorf("%v", err)
+	}
+}
+
+// Every failure has its name and what would have kept it from happening.
+func TestEveryFailureHasItsWords(t *testing.T) {
+	for _, key := range upset.Keys() {
+		for _, k := range []string{"case." + key, "prevent." + key} {
+			if !said(k) {
+				t.Errorf("no sentence %s", k)
+			}
+		}
 	}
 }

@@ -36,6 +36,7 @@ func checkCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			c.Brief = true // mistakes of writing need no failures
 			a := hazards.Assess(c, nil)
 			if a.Err != nil {
 				return input("%s: %v", shown(f.route), a.Err)

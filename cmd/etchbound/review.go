@@ -53,7 +53,7 @@ func reviewCommand(s streams) *cobra.Command {
 			if stopWhen != "" && stopWhen != "exceeds" && stopWhen != "near" {
 				return input("--stop-when: found %q, accepted are exceeds and near", stopWhen)
 			}
-			r, err := reviewOf(f, brief, s)
+			r, err := reviewOf(f, brief && stopWhen == "", s) // a verdict needs all of it
 			if err != nil {
 				return err
 			}
@@ -67,7 +67,7 @@ func reviewCommand(s streams) *cobra.Command {
 	caseFlags(c, &f)
 	c.Flags().StringVar(&f.batch, "batch", "", "review the route at this mass of powder, such as \"50 g\"")
 	c.Flags().StringVar(&format, "format", "", "markdown, html or json")
-	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only; JSON is always whole")
+	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only, without what happens when something fails")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	c.Flags().StringVar(&stopWhen, "stop-when", "", "exit with 1 if a finding reaches this verdict: exceeds or near")
 	return c

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -126,19 +127,21 @@ func beside(name string) (*os.File, error) {
 
 // formatOf is the format asked for, or the one the suffix of the output
 // names, or Markdown.
-func formatOf(asked, output string) (string, error) {
-	switch asked {
-	case "markdown", "html", "json":
-		return asked, nil
-	case "":
-	default:
-		return "", input("--format: found %q, accepted are markdown, html and json", asked)
+func formatOf(asked, output string, more ...string) (string, error) {
+	formats := append([]string{"markdown", "html", "json"}, more...)
+	if asked != "" && !slices.Contains(formats, asked) {
+		last := len(formats) - 1
+		return "", input("--format: found %q, accepted are %s and %s", asked, strings.Join(formats[:last], ", "), formats[last])
 	}
-	switch strings.ToLower(filepath.Ext(output)) {
-	case ".html", ".htm":
-		return "html", nil
-	case ".json":
-		return "json", nil
+	if asked != "" {
+		return asked, nil
+	}
+	suffix := strings.TrimPrefix(strings.ToLower(filepath.Ext(output)), ".")
+	if suffix == "htm" {
+		suffix = "html"
+	}
+	if slices.Contains(formats, suffix) {
+		return suffix, nil
 	}
 	return "markdown", nil
 }

@@ -1,0 +1,217 @@
+package reports
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"etchbound/hazards"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/upset"
+)
+
+// upset is what happens when something goes wrong, and what is done first.
+func (b *builder) upset() Section {
+	s := section("upset")
+	s.Blocks = append(s.Blocks, b.failures()...)
+	s.Blocks = append(s.Blocks, b.first()...)
+	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, []string{"spill."}) })...)
+	s.Blocks = append(s.Blocks, b.notAssessed("spill.")...)
+	if b.tags.has("hf") {
+		s.Blocks = append(s.Blocks, Paragraph{say("upset.spill"), Warning})
+	}
+	return s
+}
+
+// failures is a table for every vessel, the findings, and every figure.
+func (b *builder) failures() []Block {
+	switch {
+	case b.r.Case.Brief:
+		return []Block{Paragraph{say("upset.brief"), Warning}}
+	case len(b.r.Courses) == 0:
+		return []Block{Paragraph{say("upset.none"), Warning}}
+	}
+	out := []Block{Paragraph{Text: say("upset.lead")}}
+	for i := range b.r.Courses {
+		out = append(out, b.failureTable(&b.r.Courses[i])...)
+	}
+	out = append(out, Paragraph{Text: say("upset.note"), Tone: Note})
+	out = append(out, b.findings(func(f *figure.Finding) bool {
+		g, ok := b.byID[f.Figure]
+		return ok && g.Failure != ""
+	})...)
+	return append(out, b.figureTable(func(f *figure.Figure) bool { return f.Failure != "" })...)
+}
+
+// failureTable has a row for every failure that can happen to a course.
+func (b *builder) failureTable(n *course.Course) []Block {
+	place := strconv.Itoa(n.Stages[0].Step.Number)
+	t := Table{Caption: say("upset.caption", place), Columns: columns("col.failure", "col.figure", "col.figure", "col.figure", "upset.prevent")}
+	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil"}
+	for i, q := range shown {
+		t.Columns[i+1].Text = labelOf(q)
+	}
+	for _, key := range upset.Keys() {
+		row, any := []Cell{text(caseName(key))}, false
+		for _, q := range shown {
+			f := b.ofFailure(q, place, key)
+			any = any || f != nil
+			row = append(row, text(b.failureText(f, place)))
+		}
+		if any {
+			t.Rows = append(t.Rows, append(row, text(say("prevent."+key))))
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []Block{t}
+}
+
+// ofFailure is the figure of a failure, the worst of its laws; nil if there is
+// none.
+func (b *builder) ofFailure(quantity, place, key string) *figure.Figure {
+	return b.byID[figure.ID(quantity, place, "", key)]
+}
+
+// failureText is a figure of a failure in its cell, with what it comes to.
+func (b *builder) failureText(f *figure.Figure, place string) string {
+	switch {
+	case f == nil:
+		return say("value.dash")
+	case f.Value.Unknown():
+		return say("value.unknown")
+	case f.Quantity == "heat.time_to_boil" && f.Low.V >= upset.Followed:
+		return say("upset.not_in_a_day")
+	case f.Quantity == "heat.temperature_peak" && f.Danger().V >= b.boilsFrom(place):
+		return say("upset.boils", valueAndRange(f))
+	}
+	return valueAndRange(f)
+}
+
+// boilsFrom is the low end of the boiling point of a step, degC; not a number
+// where it is not known.
+func (b *builder) boilsFrom(place string) float64 {
+	if f, ok := b.byID[figure.ID("heat.boiling_point", place, "", "")]; ok {
+		return f.Low.V
+	}
+	return math.NaN()
+}
+
+// first is what is done first in each step that can run away, and the rules
+// that hold in all of them.
+func (b *builder) first() []Block {
+	t := Table{Caption: say("first.caption"), Columns: columns("col.step", "first.minutes", "first.water", "first.away")}
+	for i := range b.r.Courses {
+		n := &b.r.Courses[i]
+		for j := range n.Stages {
+			t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(n.Stages[j].Step.Number)), text(b.minutesThereAre(n)), text(b.quench(n)), text(b.away(n))})
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []Block{t, b.rules(), Paragraph{Text: say("first.local"), Tone: Note}}
+}
+
+// rules are in the order in which they are followed.
+func (b *builder) rules() Block {
+	l := List{Ordered: true}
+	for _, k := range [...]string{"stop", "keep", "sash", "cool", "never", "leave"} {
+		l.Items = append(l.Items, say("first."+k))
+	}
+	return l
+}
+
+// minutesThereAre is the shortest time to boiling over the failures of
+// equipment, from the dangerous end of each.
+func (b *builder) minutesThereAre(n *course.Course) string {
+	place, least := strconv.Itoa(n.Stages[0].Step.Number), math.Inf(1)
+	for _, key := range upset.Sudden() {
+		f := b.ofFailure("heat.time_to_boil", place, key)
+		switch {
+		case f == nil:
+			continue
+		case f.Low.Unknown():
+			return say("first.unknown")
+		}
+		least = min(least, f.Low.V)
+	}
+	switch {
+	case math.IsInf(least, 1):
+		return say("first.unknown")
+	case least >= upset.Followed:
+		return say("first.more_than_a_day")
+	case least < 1:
+		return say("first.none")
+	}
+	return with(significant(least, 2, -1), unitOf("heat.time_to_boil"))
+}
+
+func (b *builder) quench(n *course.Course) string {
+	f, ok := b.byID[figure.ID("heat.quench_water", strconv.Itoa(n.Stages[0].Step.Number), "", "")]
+	if !ok || f.Value.Unknown() {
+		return say("first.water_unknown")
+	}
+	return valueAndRange(f)
+}
+
+// nearBoiling is how far below boiling nobody goes near any more, K.
+const nearBoiling = 10
+
+func (b *builder) away(n *course.Course) string {
+	t := b.boilsFrom(strconv.Itoa(n.Stages[0].Step.Number))
+	if math.IsNaN(t) {
+		return say("first.near_unknown")
+	}
+	return say("first.near", with(significant(t-nearBoiling, 3, -1), "degC"))
+}
+
+// firstLines are the same for a sheet on a door or a card at the bench.
+func (b *builder) firstLines() []Block {
+	var hot []string
+	for i := range b.r.Courses {
+		n := &b.r.Courses[i]
+		hot = append(hot, say("first.door", b.minutesThereAre(n), b.away(n)))
+	}
+	if len(hot) == 0 {
+		return nil
+	}
+	return []Block{Paragraph{strings.Join(hot, " "), Warning}, b.rules()}
+}
+
+// BuildUpset lays out what happens when something goes wrong as a document of
+// its own, with the steps it speaks of.
+func BuildUpset(r hazards.Review, o Options) Document {
+	b := newBuilder(&r, o)
+	d := Document{Title: say("upset.title", b.title()), Lang: say("lang"), Paper: o.Paper, Digest: shortDigest(b.route().Digest)}
+	top := Section{Key: "page-1", Title: d.Title, Blocks: []Block{b.control(), Paragraph{Text: say("deference.line")}}}
+	if hf, ok := b.hfPresent(); ok {
+		top.Blocks = append(top.Blocks, Paragraph{hf, Warning})
+	}
+	d.Sections = []Section{top, b.upset(), b.steps(), b.emergency()}
+	return d
+}
+
+// OnlyUpset is a review with nothing but the figures of failures, what they are
+// held against, and the lines under them.
+func OnlyUpset(r hazards.Review) hazards.Review {
+	all := r.Figures
+	r.Figures = nil
+	keep := map[string]bool{}
+	for i := range all {
+		if f := &all[i]; f.Failure != "" || f.Quantity == "heat.boiling_point" && f.Place != "" {
+			r.Figures = append(r.Figures, *f)
+			keep[f.ID()] = true
+		}
+	}
+	found := r.Findings
+	r.Findings = nil
+	for i := range found {
+		if keep[found[i].Figure] {
+			r.Findings = append(r.Findings, found[i])
+		}
+	}
+	return r
+}
