@@ -19,14 +19,17 @@ import (
 // same case gives the same assessment, and nothing outside the case is read.
 // w keeps the working, or nothing if it is nil. Err is set where the route
 // cannot be walked at all.
-func Assess(c route.Case, w *working.Sheet) Assessment {
+func Assess(c route.Case, w *working.Sheet) Assessment { return assess(c, w, nil) }
+
+// assess is Assess with the runs that are known already.
+func assess(c route.Case, w *working.Sheet, known []course.Course) Assessment {
 	k, err := process.Go(c, w)
 	if err != nil {
 		return Assessment{Err: err}
 	}
 	a := Assessment{Walk: k, Warnings: k.Warnings}
 	a.Runs = runs(&k)
-	a.Courses = course.Find(c, w, &k)
+	a.Courses = course.Find(c, w, &k, known)
 	a.Figures = make([]figure.Figure, 0, 128)
 	for _, read := range readers {
 		a.Figures = append(a.Figures, read(c, w, k, a.Runs, a.Courses)...)

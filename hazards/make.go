@@ -23,7 +23,7 @@ func Make(c route.Case) (Review, error) {
 		a.Figures[i].Value = w.Keep(a.Figures[i].Value)
 	}
 	used := read(c.Store, w)
-	r := ranges(c, variables(used), a.Figures)
+	r := ranges(c, variables(used), a.Figures, a.Courses)
 	out := Review{Case: c, Sheet: w, Walk: a.Walk, Runs: a.Runs, Courses: a.Courses, Used: used, Applied: c.Applied}
 	out.Assumptions = r.assumptions()
 	out.Figures = bare(withoutTraces(a.Figures))

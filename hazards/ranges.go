@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"etchbound/chemicals"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 )
@@ -65,6 +66,7 @@ type ranger struct {
 	c      route.Case
 	vars   []variable
 	base   []figure.Figure
+	known  []course.Course // runs of the centre
 	done   []tries
 	brief  bool        // the runs leave failures out
 	swings [][]float64 // [variable*4 + (low, quarter, three quarters, high)][figure]
@@ -86,7 +88,7 @@ func (r *ranger) run(k key) []float64 {
 	}
 	c := r.c
 	c.Store, c.Brief = c.Store.With(move), r.brief
-	return align(r.base, Assess(c, nil).Figures)
+	return align(r.base, assess(c, nil, r.known).Figures)
 }
 
 // align returns the values of figs in the order of base; a figure that is not
@@ -142,8 +144,8 @@ func (r *ranger) single(variable int, end byte) key {
 var ends = [...]byte{0, 1, 3, 4}
 
 // ranges sets Low and High of every figure of base.
-func ranges(c route.Case, vars []variable, base []figure.Figure) *ranger {
-	r := &ranger{c: c, vars: vars, base: base, brief: true}
+func ranges(c route.Case, vars []variable, base []figure.Figure, known []course.Course) *ranger {
+	r := &ranger{c: c, vars: vars, base: base, known: known, brief: true}
 	keys := make([]key, 0, len(vars)*len(ends))
 	for i := range vars {
 		for _, e := range ends {

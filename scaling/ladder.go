@@ -74,6 +74,7 @@ func Ladder(c route.Case, from, to quantity.Value) ([]Rung, error) {
 		if err != nil {
 			return nil, err
 		}
+		k.Brief = true // no figure of a ladder is of a failure
 		a := hazards.Assess(k, nil)
 		if a.Err != nil {
 			return nil, a.Err

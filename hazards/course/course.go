@@ -45,8 +45,10 @@ type Stage struct {
 }
 
 // Find lists the courses of a walk, in the order they begin, with their runs.
-func Find(c route.Case, w *working.Sheet, k *process.Walk) []Course {
-	f := finder{c: c, w: w, k: k}
+// Runs of the same plan are taken from those known, which a case with one datum
+// moved mostly has.
+func Find(c route.Case, w *working.Sheet, k *process.Walk, known []Course) []Course {
+	f := finder{c: c, w: w, k: k, known: known}
 	var out []Course
 	seen := map[int]bool{}
 	for i := range k.Steps {
@@ -93,6 +95,8 @@ type finder struct {
 	c route.Case
 	w *working.Sheet
 	k *process.Walk
+
+	known []Course
 }
 
 func (f *finder) stage(d *process.Done) Stage {

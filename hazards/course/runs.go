@@ -67,13 +67,25 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 	if out.Missing != nil {
 		return out
 	}
-	r, err := vessel.Simulate(p)
+	r, err := f.simulate(p)
 	if err != nil {
 		out.Missing = append(out.Missing, err.Error())
 		return out
 	}
 	out.Vessel = r
 	return out
+}
+
+// simulate runs a plan, unless its run is known.
+func (f *finder) simulate(p vessel.Plan) (vessel.Run, error) {
+	for i := range f.known {
+		for j := range f.known[i].Runs {
+			if x := &f.known[i].Runs[j]; x.Missing == nil && x.Vessel.Plan.Same(&p) {
+				return x.Vessel, nil
+			}
+		}
+	}
+	return vessel.Simulate(p)
 }
 
 const kelvin = 273.15

@@ -6,6 +6,8 @@
 // because rate constants are.
 package vessel
 
+import "slices"
+
 // Law is how a solid is taken to react.
 type Law string
 
@@ -124,4 +126,21 @@ type Plan struct {
 
 	Tolerance float64 // relative; 0: 1e-6
 	Coarse    bool    // peaks are those at the steps of the integration, not sought between them
+}
+
+// Same reports whether two plans give the same run: the same in every number.
+// Plans with vapour or a state to begin from are never taken for the same.
+func (p *Plan) Same(q *Plan) bool {
+	if p.Begin != nil || q.Begin != nil || p.Liquor.Vapour != nil || q.Liquor.Vapour != nil {
+		return false
+	}
+	return p.Step == q.Step && p.Law == q.Law && p.Ready == q.Ready && p.Liquor == q.Liquor && p.Ice == q.Ice &&
+		p.Start == q.Start && p.Dose == q.Dose && p.Tolerance == q.Tolerance && p.Coarse == q.Coarse &&
+		slices.Equal(p.Pieces, q.Pieces) && p.Slow.same(&q.Slow) && p.Fast.same(&q.Fast)
+}
+
+func (s *Solid) same(t *Solid) bool {
+	return s.Amount == t.Amount && s.Heat == t.Heat && s.Gas == t.Gas && s.Capacity == t.Capacity &&
+		s.Rate == t.Rate && s.Activation == t.Activation && s.Reference == t.Reference && s.Seed == t.Seed &&
+		slices.Equal(s.Curve.Time, t.Curve.Time) && slices.Equal(s.Curve.Conversion, t.Curve.Conversion)
 }
