@@ -170,8 +170,9 @@ func (f *finder) boils(n *Course, p *vessel.Plan, out *Run) {
 	out.Inputs = append(out.Inputs, b)
 }
 
-// noLiquor is a temperature at which nothing here is liquid, degC.
-const noLiquor = 1000
+// noLiquor is a temperature at which no aqueous acid of these routes is liquid at
+// ambient pressure, degC: common practice.
+const noLiquor = 200
 
 // ice is how much the ice bath of the course takes up before it warms: the ice
 // by melting, then its water with that of the bath.

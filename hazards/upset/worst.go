@@ -96,7 +96,8 @@ const (
 // mostRuns is how often a failure is run at most by one law.
 const mostRuns = 25
 
-// looking is the tolerance of the runs that only look for the worst moment.
+// looking is the tolerance of the runs that only look for the worst moment, or
+// for the ends of a range.
 const looking = 1e-4
 
 // search looks for the worst moment of a failure in the run it interrupts.
@@ -130,6 +131,9 @@ type outcome struct {
 // moments the run itself marks, then closer around the worst of each kind.
 // Those found are run once more with their peaks sought.
 func (s *search) worst(from, to float64) ([kinds]outcome, error) {
+	if to <= from {
+		return s.only(from)
+	}
 	var best [kinds]outcome
 	if err := s.try(s.moments(from, to)); err != nil {
 		return best, err
@@ -144,21 +148,30 @@ func (s *search) worst(from, to float64) ([kinds]outcome, error) {
 		}
 	}
 	for k := range kinds {
+		t := s.tried[s.most(k)].at
+		if i := slices.IndexFunc(best[:k], func(o outcome) bool { return o.at == t }); i >= 0 {
+			best[k] = best[i]
+			continue
+		}
 		var err error
-		if best[k], err = s.at(s.tried[s.most(k)].at, false); err != nil {
+		if best[k], err = s.at(t, false); err != nil {
 			return best, err
 		}
 	}
 	return best, nil
 }
 
+// only is the outcome of a failure that has one moment.
+func (s *search) only(t float64) ([kinds]outcome, error) {
+	o, err := s.at(t, false)
+	s.tried = append(s.tried, o)
+	return [kinds]outcome{o, o, o}, err
+}
+
 // moments are where to look first: the ends, where the run changes, its own
 // peaks, and some of its steps, which stand close where much happens.
 func (s *search) moments(from, to float64) []float64 {
 	out := []float64{from, to}
-	if to <= from {
-		return out[:1]
-	}
 	for _, o := range s.known {
 		if o.at > from && o.at < to {
 			s.tried = append(s.tried, o)
@@ -244,9 +257,9 @@ func (s *search) at(t float64, coarse bool) (outcome, error) {
 		return outcome{}, err
 	}
 	p := s.x.Vessel.Plan
-	p.Begin = &from
-	if coarse {
-		p.Coarse, p.Tolerance = true, looking
+	p.Begin, p.Coarse = &from, coarse
+	if coarse || s.closer == 0 {
+		p.Tolerance = looking
 	}
 	p.Pieces = s.f.then(&p, t, &s.s)
 	last := vessel.Piece{Until: day}
