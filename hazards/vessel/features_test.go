@@ -177,3 +177,21 @@ func TestCoarsePeaks(t *testing.T) {
 		}
 	}
 }
+
+// Gas given off is found where a search for any value finds it.
+func TestGivenIsWhen(t *testing.T) {
+	p := plain(vessel.Piece{Until: 600, UA: 1, Coolant: 280}, vessel.Piece{Until: 7200, UA: 0.1, Coolant: 280})
+	p.Slow.Rate, p.Slow.Activation = 1e-3, 60000
+	r := run(t, p)
+	for _, share := range []float64{1e-6, 0.1, 0.5, 0.9} {
+		gas := share * r.Released
+		a, ok := r.Path.Given(gas)
+		b, there := r.Path.When(func(p vessel.Point) float64 { return p.Released }, gas)
+		if !ok || !there || math.Abs(a-b) > 1e-6 {
+			t.Errorf("%g mol: %g s (%v) and %g s (%v)", gas, a, ok, b, there)
+		}
+	}
+	if at, ok := r.Path.Given(1.01 * r.Released); ok {
+		t.Errorf("more gas than there is after %g s", at)
+	}
+}

@@ -85,3 +85,22 @@ func (p *Path) between(from, to float64, is func(Point) bool) float64 {
 	}
 	return to
 }
+
+// Given is the first time, s, at which an amount of gas in mol has been given
+// off since the run began, and false where it is not. What has been given off
+// never falls, so the step is found by halving.
+func (p *Path) Given(gas float64) (float64, bool) {
+	times := p.Times()
+	is := func(t float64) bool {
+		at, err := p.At(t)
+		return err == nil && at.Released >= gas
+	}
+	i := sort.Search(len(times), func(i int) bool { return is(times[i]) })
+	switch {
+	case i == len(times):
+		return 0, false
+	case i == 0:
+		return times[0], true
+	}
+	return p.between(times[i-1], times[i], func(x Point) bool { return x.Released >= gas }), true
+}
