@@ -101,6 +101,8 @@ var asks = []struct{ prefix, text, measure string }{
 	{"cycles to pH", "cycles to the target: dilution alone cannot be shown to reach it", "carbon dioxide-free water, a lower target, or the measured pH of a decant"},
 	{"liquid that stays", "liquid that stays behind", "weigh the vessel before and after it is emptied; state it as retained"},
 	{"metal dissolved", "metal that a reaction which is not followed dissolves", "analysis of the liquor"},
+	{"site: room volume", "volume of the room", "state it in the site file: room: volume"},
+	{"an etch of the changed route", "what the route does with this done wrong", "see what its own figures lack"},
 	{"weight.", "atomic weight", "the current table of standard atomic weights"},
 }
 

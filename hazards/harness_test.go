@@ -148,3 +148,18 @@ func containsAny(s string, parts ...string) bool {
 	}
 	return false
 }
+
+// demoSite is the site of the examples.
+func demoSite(t testing.TB) *route.Site {
+	t.Helper()
+	f, err := os.Open("../testdata/routes/site-demo.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	s, problems, err := route.LoadSite("site-demo.yaml", f)
+	if err != nil || s == nil {
+		t.Fatal(problems, err)
+	}
+	return s
+}

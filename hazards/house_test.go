@@ -18,6 +18,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
 )
 
 // source is one Go file of the module that is no test.
@@ -228,8 +229,13 @@ func TestCatalogueIsWellFormed(t *testing.T) {
 // catalogue says, and what is not built out of none.
 func TestWhatIsBuiltIsThere(t *testing.T) {
 	made := map[string]bool{}
+	site := demoSite(t)
 	for name, r := range allRoutes(t) {
-		a := hazards.Assess(newCase(t, r), nil)
+		c, err := route.NewCase(r, site, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a := hazards.Assess(c, nil)
 		for i := range a.Figures {
 			f := &a.Figures[i]
 			made[f.Quantity] = true

@@ -49,7 +49,8 @@ func judged(figs []figure.Figure, f *figure.Figure) bool {
 // beside are figures shown beside another that carries the verdict.
 var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bound": true, "heat.etch.per_gram": true, "heat.boiling_point": true,
 	"heat.accumulation": true, "heat.time_to_boil": true, "heat.time_to_maximum_rate": true, "heat.cooling.required": true, "heat.ice": true, "heat.peak_power.during_addition": true, "heat.peak_power.after_addition": true,
-	"gas.hydrogen.dilution_air": true, "gas.hydrogen.peak_rate": true, "gas.hydrogen.room_time": true}
+	"gas.hydrogen.dilution_air": true, "gas.hydrogen.peak_rate": true, "gas.hydrogen.room_time": true,
+	"gas.closed.time_to_10_kpa": true, "gas.headspace.flammable_time": true, "gas.headspace.energy": true, "gas.suck_back": true}
 
 // mustBeKnown is the limit of a figure that no other limit judges and that is
 // unknown where danger lies: a figure nobody knows is a finding of its own.
@@ -124,8 +125,14 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 			l.ID, l.Label = "boiling_if_it_fails", "boiling point, if something goes wrong"
 		}
 		out = append(out, l)
-	case "heat.addition_time.required":
+	case "heat.addition_time.required", "gas.addition_time.hood", "gas.addition_time.vent":
 		out = append(out, writtenOver(c, f)...)
+	case "gas.hydrogen.dilution_air":
+		out = append(out, siteHood(c, f)...)
+	case "gas.vent.bore_required":
+		out = append(out, writtenVent(c, k, f)...)
+	case "gas.free_volume.required":
+		out = append(out, roomLeft(c, k, f)...)
 	case "heat.ice":
 		out = append(out, writtenIce(c, k, f)...)
 	case "wash.cycles":
@@ -267,6 +274,18 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "written_over":
 		return "If everything reacts as it goes in, the stated cooling follows only a slower addition. If the etch is slow, this time controls free metal and wetting alone, and what waits afterwards is in the share that has not reacted.",
 			need("heat.addition_time.required", f.High.V, "min", "give the addition at least this long, or cool better.")
+	case "site_hood":
+		return "The hydrogen takes more air than the hood moves, even if all of it took part; at the mouth of the vessel the gas is not diluted, whatever the hood moves.",
+			need("gas.hydrogen.dilution_air", f.High.V, "m3/h", "a slower addition or a smaller batch, or the gas led off from the vessel itself.")
+	case "written_vent":
+		return "Through the stated bore twice the largest flow takes more than 1 kPa, or the vessel has none that is known.",
+			need("gas.vent.bore_required", f.High.V, "mm", "a vent nowhere narrower than this, that nothing can close.")
+	case "room_left":
+		return "Bubbles and foam take more room than there is over the liquor: it comes out with the gas.",
+			need("gas.free_volume.required", f.High.V, "mL", "a larger vessel, a smaller batch or a slower addition.")
+	case "two_phase":
+		return "Gas leaves the liquor so fast that it takes liquid with it: plan the vent and the room over the liquor for both together, which is not done here.",
+			need("gas.superficial_velocity", l.Value*l.Near, "mm/s", "a slower addition or a wider vessel.")
 	case "written_ice":
 		return "The ice melts away before it has taken up the heat of the etch.", need("heat.ice", f.High.V, "kg", "have at least this much ice, and the bath cold before.")
 	case "boiling_as_run":

@@ -96,11 +96,6 @@ func notUsed(r *route.Route) []string {
 			out = append(out, what+" is stated and no figure uses it yet.")
 		}
 	}
-	for i := range r.Places {
-		p := &r.Places[i]
-		say("The vent line of "+p.Key, p.VentLine.Set)
-		say("The bubbler of "+p.Key, p.Bubbler.Set)
-	}
 	say("The temperature from which the liquor decomposes in a day (td24)", r.TD24.Set)
 	return out
 }

@@ -191,6 +191,7 @@ func ranges(c route.Case, vars []variable, base []figure.Figure, known []course.
 func (r *ranger) corner(i int, up bool) key {
 	b := slices.Repeat([]byte{centre}, len(r.vars))
 	q, _ := figure.Lookup(r.base[i].Quantity)
+	i = r.driver(i)
 	x := r.base[i].Value.V
 	towardDanger := up == (q.Danger == figure.High)
 	for v := range r.vars {
@@ -216,6 +217,21 @@ func (r *ranger) corner(i int, up bool) key {
 		}
 	}
 	return key(b)
+}
+
+// driver is the figure whose swings say which way figure i goes. A bore stands at
+// its least however the flow moves, until the flow is large: the flow decides.
+func (r *ranger) driver(i int) int {
+	f := &r.base[i]
+	if f.Quantity != "gas.vent.bore_required" {
+		return i
+	}
+	for j := range r.base {
+		if g := &r.base[j]; g.Quantity == "gas.superficial_velocity" && g.Place == f.Place && g.Case == f.Case && !g.Value.Unknown() {
+			return j
+		}
+	}
+	return i
 }
 
 // set takes the least and the greatest of the centre, the swings and the two

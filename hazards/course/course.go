@@ -19,6 +19,8 @@ type Course struct {
 	Heat     working.Num // kJ of everything that reacts
 	Gas      working.Num // mol of hydrogen of everything that reacts
 	Capacity working.Num // J/K of the filled vessel, low end
+	Liquid   working.Num // mL in the vessel when the powder is in
+	Space    working.Num // mL of gas over it; unknown where the contents leave none
 	Runs     []Run       // by the laws that are integrated
 
 	Incomplete []string // what of the heat capacity is not known
@@ -77,6 +79,7 @@ func Find(c route.Case, w *working.Sheet, k *process.Walk, known []Course) []Cou
 			n.Stages = append(n.Stages, f.stage(at))
 		}
 		f.sum(&n)
+		f.room(&n)
 		f.runs(&n)
 		out = append(out, n)
 	}
@@ -122,6 +125,22 @@ func (f *finder) stage(d *process.Done) Stage {
 	s.Boils, s.Boiling = Boiling(f.c, f.w, d)
 	f.cooling(&s)
 	return s
+}
+
+// room says how much liquor there is when the powder is in, and how much gas
+// over it; what is added later changes nothing of that.
+func (f *finder) room(n *Course) {
+	first := n.Stages[0].Done
+	p := f.place(first.Place)
+	if p == nil {
+		n.Liquid, n.Space = working.Absent("V_l", "mL", "place "+first.Place), working.Absent("V_g", "mL", "place "+first.Place)
+		return
+	}
+	r := process.RoomIn(f.c, f.w, f.k, p, first.Contents())
+	n.Liquid, n.Space = r.Liquid, r.Space
+	if n.Space.V <= 0 {
+		n.Space = working.Absent("V_g", "mL", p.At+".capacity: the contents leave no gas space")
+	}
 }
 
 func heatOf(e *process.Etch) []working.Num {

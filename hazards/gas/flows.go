@@ -12,7 +12,7 @@ import (
 func (r *reader) flows(n *course.Course) {
 	for i := range n.Stages {
 		if s := &n.Stages[i]; s.Etches != nil {
-			r.addition(s)
+			r.addition(n, s)
 		}
 	}
 	for i := range n.Runs {
@@ -22,34 +22,39 @@ func (r *reader) flows(n *course.Course) {
 
 // addition is the flow if everything reacts as it goes in: all of the gas over
 // the time of the addition.
-func (r *reader) addition(s *course.Stage) {
+func (r *reader) addition(n *course.Course, s *course.Stage) {
 	how := "everything reacts as it goes in"
 	if s.AtOnce {
 		how = "tipped in at once: everything reacts while it is wetted"
 	}
 	v, t := r.litres(s.Gas), s.Over.As("t")
 	q := r.w.Line("F", "L/min", "V/t*60", v.V/t.V*60, v, t).Worse(working.Bound)
-	r.flow("gas.hydrogen.peak_rate.during_addition", s.Step.Number, string(vessel.Instantaneous), q, how+"; 25 degC, 101.325 kPa")
+	r.flow("gas.hydrogen.peak_rate.during_addition", n, s, string(vessel.Instantaneous), q, how+"; 25 degC, 101.325 kPa")
 }
 
-// flow reports a flow and the air that dilutes it to a quarter of the lower
-// flammable limit:
-//
-//	air = F (1 - y)/y    [m3/h: L/min]
-func (r *reader) flow(quantity string, step int, kase string, q working.Num, conditions string) {
-	place := figure.Step(step)
-	r.put(quantity, place, "", kase, q, conditions)
-	l, f, x := r.c.Store.Num("hydrogen.flammable").As("y_L"), r.c.Store.Num("hydrogen.share").As("f_L"), q.As("F")
-	y := r.w.Line("y", "1", "y_L/100*f_L", l.V/100*f.V, l, f)
-	air := r.w.Line("F_air", "m3/h", "F*(1-y)/y*60/1000", x.V*(1-y.V)/y.V*60/1000, x, y)
-	r.air = append(r.air, airFor{step, kase, air})
+// flow reports a flow of a step, and keeps it for what has to let it out.
+func (r *reader) flow(quantity string, n *course.Course, s *course.Stage, kase string, q working.Num, conditions string) {
+	r.put(quantity, figure.Step(s.Step.Number), "", kase, q, conditions)
+	q = q.As("F")
+	for i := range r.flowing {
+		x := &r.flowing[i]
+		if x.stage != s || x.kase != kase {
+			continue
+		}
+		if q.Unknown() || !x.flow.Unknown() && q.V > x.flow.V {
+			x.flow = q
+		}
+		return
+	}
+	r.flowing = append(r.flowing, flowing{n, s, kase, q})
 }
 
-// airFor is the air of one flow.
-type airFor struct {
-	step int
-	kase string
-	air  working.Num
+// flowing is the largest flow of a step by one law, L/min.
+type flowing struct {
+	course *course.Course
+	stage  *course.Stage
+	kase   string
+	flow   working.Num
 }
 
 // law reports the peak flows of one integrated law, during an addition and
@@ -67,29 +72,26 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 		s := &n.Stages[i]
 		during, after := x.Window(s.Step.Number)
 		if s.Etches != nil {
-			r.flow("gas.hydrogen.peak_rate.during_addition", s.Step.Number, kase, at(during.Gas.Value), cond)
+			r.flow("gas.hydrogen.peak_rate.during_addition", n, s, kase, at(during.Gas.Value), cond)
 		}
 		if after.Step != 0 || x.Missing != nil && s.Hold.V != 0 {
-			r.flow("gas.hydrogen.peak_rate.after_addition", s.Step.Number, kase, at(after.Gas.Value), cond)
+			r.flow("gas.hydrogen.peak_rate.after_addition", n, s, kase, at(after.Gas.Value), cond)
 		}
 	}
 }
 
-// dilution reports, for each step and law, the air its largest flow takes.
-func (r *reader) dilution() {
-	for i, x := range r.air {
-		worst, first := x, true
-		for j, y := range r.air {
-			if y.step != x.step || y.kase != x.kase {
-				continue
-			}
-			first = first && j >= i
-			if y.air.Unknown() || !worst.air.Unknown() && y.air.V > worst.air.V {
-				worst = y
-			}
-		}
-		if first {
-			r.put("gas.hydrogen.dilution_air", figure.Step(x.step), "", x.kase, worst.air, "air that holds the largest flow of the step at a quarter of the lower flammable limit, if it mixes at once")
-		}
-	}
+// dilution reports the air that dilutes a flow to a quarter of the lower
+// flammable limit:
+//
+//	air = F (1 - y)/y    [m3/h: L/min]
+func (r *reader) dilution(x *flowing) {
+	y, f := r.quarter(), x.flow
+	air := r.w.Line("F_air", "m3/h", "F*(1-y)/y*60/1000", f.V*(1-y.V)/y.V*60/1000, f, y)
+	r.put("gas.hydrogen.dilution_air", figure.Step(x.stage.Step.Number), "", x.kase, air, "air that holds the largest flow of the step at a quarter of the lower flammable limit, if it mixes at once")
+}
+
+// quarter is the share of hydrogen that may be reached, as a volume fraction.
+func (r *reader) quarter() working.Num {
+	l, f := r.c.Store.Num("hydrogen.flammable").As("y_L"), r.c.Store.Num("hydrogen.share").As("f_L")
+	return r.w.Line("y", "1", "y_L/100*f_L", l.V/100*f.V, l, f)
 }

@@ -19,14 +19,24 @@ import (
 
 // Read gives the gas figures of a walk.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{c: c, w: w, k: &k, vm: process.MolarVolume(c.Store, w)}
+	r := reader{c: c, w: w, k: &k, vm: process.MolarVolume(c.Store, w), spaces: map[string]working.Num{}}
 	r.hydrogen()
 	r.hydrides()
 	r.closed()
 	for i := range courses {
 		r.flows(&courses[i])
 	}
-	r.dilution()
+	for i := range r.flowing {
+		x := &r.flowing[i]
+		r.dilution(x)
+		r.vent(x)
+		r.swell(x)
+	}
+	for i := range courses {
+		r.additions(&courses[i])
+		r.headspace(&courses[i])
+	}
+	r.shutting(courses)
 	return r.out
 }
 
@@ -35,8 +45,10 @@ type reader struct {
 	w   *working.Sheet
 	k   *process.Walk
 	vm  working.Num
-	air []airFor
 	out []figure.Figure
+
+	flowing []flowing
+	spaces  map[string]working.Num // mL of gas of each place with a closed pressure
 }
 
 func (r *reader) put(quantity, place, agent, kase string, v working.Num, conditions string) {
@@ -356,28 +368,13 @@ func (r *reader) pressure(p *route.Place, s *process.State, n working.Num) worki
 	if more := s.Unsaid(); more != nil {
 		return working.Absent("p", "kPa gauge", more...)
 	}
-	st := r.c.Store
-	cap := r.c.Given("cap", "mL", p.Capacity)
-	if p.Count > 1 {
-		x := working.Exact("x", "1", float64(p.Count), fmt.Sprintf("%d equal containers", p.Count))
-		cap = r.w.Line("cap", "mL", "x*c", x.V*cap.V, x, cap.As("c"))
+	st, space := r.c.Store, process.RoomIn(r.c, r.w, r.k, p, s).Space
+	if w, ok := r.spaces[p.Key]; !ok || space.Unknown() || space.V < w.V {
+		r.spaces[p.Key] = space
 	}
-	liquid, solid := s.Volume(r.w).As("V_l"), r.solidVolume(s).As("V_s")
-	space := r.w.Line("V_g", "mL", "cap-V_l-V_s", cap.V-liquid.V-solid.V, cap, liquid, solid)
 	if space.V <= 0 {
 		return working.Absent("p", "kPa gauge", p.At+".capacity: the contents leave no gas space")
 	}
 	R, T := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T")
 	return r.w.Line("p", "kPa gauge", "n*R*T/V_g*1000", n.V*R.V*T.V/space.V*1000, n, R, T, space)
-}
-
-func (r *reader) solidVolume(s *process.State) working.Num {
-	for i := range s.Solids {
-		x := &s.Solids[i]
-		if x.Kind == process.Unetched || x.Kind == process.Product {
-			m, d := x.Mass.As("m"), r.c.Store.Num("density."+r.k.Layered.Formula.Text).As("rho")
-			return r.w.Line("V_s", "mL", "m/rho", m.V/d.V, m, d)
-		}
-	}
-	return working.Exact("V_s", "mL", 0, "no powder")
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // bounded are the failures nobody can follow in time: a closed form bounds them.
-var bounded = []string{"acid_onto_powder", "base_added", "hood_fails", "moved_unfinished"}
+var bounded = []string{"acid_onto_powder", "base_added", "moved_unfinished", "lid_closed", "suck_back", "hood_fails", "ignition"}
 
 // bounds reports those of a course.
 func (r *reader) bounds(n *course.Course) {
@@ -20,10 +20,6 @@ func (r *reader) bounds(n *course.Course) {
 			break
 		}
 	}
-}
-
-// ventilated reports what the gas does without extraction.
-func (r *reader) ventilated(n *course.Course) {
 	for i := range n.Runs {
 		r.unventilated(n, &n.Runs[i])
 	}
@@ -106,14 +102,14 @@ func (r *reader) unventilated(n *course.Course, x *course.Run) {
 	if s := r.c.Site; s != nil && s.RoomVolume.Set {
 		volume = r.c.Given("V", "m3", s.RoomVolume)
 	}
-	f := working.Absent("F_n", "mol/s", x.Missing...)
-	if x.Missing == nil {
-		f = r.w.Model("F_n", "mol/s", x.Balance(), x.Vessel.Gas.Value, x.Inputs...)
-	}
+	f := r.largest(x)
 	l, share := r.c.Store.Num("hydrogen.flammable").As("y_L"), r.c.Store.Num("hydrogen.share").As("f_L")
 	y := r.w.Line("y", "1", "y_L/100*f_L", l.V/100*share.V, l, share)
 	flow := r.flow(f).As("F")
 	r.put("gas.hydrogen.peak_rate", place, kase, flow, cond)
+	if r.c.Site == nil {
+		return
+	}
 	r.put("gas.hydrogen.room_time", place, kase, r.w.Line("t", "min", "y*V*1000/((1-y)*F)", y.V*volume.V*1000/((1-y.V)*flow.V), y, volume, flow), cond)
 }
 

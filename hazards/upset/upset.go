@@ -6,6 +6,7 @@
 package upset
 
 import (
+	"slices"
 	"strings"
 
 	"etchbound/chemicals/working"
@@ -45,20 +46,30 @@ func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
 	r := reader{c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w), tried: map[tried][]outcome{}}
 	for i := range b.Courses {
 		r.bounds(&b.Courses[i])
+		r.spaces(&b.Courses[i])
 	}
 	if c.Brief {
-		return r.out
+		return r.sorted()
 	}
 	r.searched = true
 	for i := range b.Courses {
 		n := &b.Courses[i]
-		r.ventilated(n)
 		for j := range failures {
 			r.fail(n, &failures[j])
 		}
 		r.changes(n)
 	}
 	r.moved()
+	return r.sorted()
+}
+
+// sorted are the figures in the order in which failures are reported.
+func (r *reader) sorted() []figure.Figure {
+	rank := map[string]int{}
+	for i, k := range Keys() {
+		rank[k] = i
+	}
+	slices.SortStableFunc(r.out, func(a, b figure.Figure) int { return rank[a.Failure] - rank[b.Failure] })
 	return r.out
 }
 

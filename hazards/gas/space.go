@@ -1,0 +1,131 @@
+package gas
+
+import (
+	"fmt"
+	"strings"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/vessel"
+)
+
+// headspace reports how long the gas over the liquor can burn if it is lit. It
+// never gets better by itself: above the upper limit, air that is drawn back
+// makes it flammable again.
+func (r *reader) headspace(n *course.Course) {
+	place := figure.Step(n.Stages[0].Step.Number)
+	l, u := r.c.Store.Num("hydrogen.flammable"), r.c.Store.Num("hydrogen.upper")
+	for i := range n.Runs {
+		x := &n.Runs[i]
+		missing := append(append([]string(nil), x.Missing...), n.Space.Missing()...)
+		cond := "perfect mixing in the vented headspace, until it is opened or purged; " + x.Conditions()
+		if missing != nil {
+			r.put("gas.headspace.flammable_time", place, "", string(x.Law), working.Absent("t", "min", missing...), cond)
+			continue
+		}
+		at := func(share float64) (float64, bool) { return r.passes(x, n.Space.V, share) }
+		y := r.quarter()
+		from, ok := at(y.V)
+		end := x.Vessel.Path.Times()
+		t := 0.0
+		if ok {
+			t = end[len(end)-1] - from
+		}
+		marks := ""
+		if r.w != nil {
+			marks = r.marks(at, l.V/100, u.V/100)
+		}
+		v := r.w.Model("t", "min", "hydrogen in the headspace, "+x.Balance(), t/60, append([]working.Num{y, n.Space, r.vm}, x.Inputs...)...)
+		r.put("gas.headspace.flammable_time", place, "", string(x.Law), v, cond+marks)
+	}
+}
+
+// passes is the time in s at which the headspace passes a share of hydrogen.
+func (r *reader) passes(x *course.Run, space, share float64) (float64, bool) {
+	need := vessel.VolumeFor(share, space/1000) / r.vm.V // mol
+	return x.Vessel.Path.Given(need)
+}
+
+// marks says when the headspace passes the lower and the upper limit.
+func (r *reader) marks(at func(float64) (float64, bool), lower, upper float64) string {
+	var s []string
+	for _, y := range []float64{lower, upper} {
+		if t, ok := at(y); ok {
+			s = append(s, fmt.Sprintf("passes %.3g vol%% after %.3g min", 100*y, t/60))
+		} else {
+			s = append(s, fmt.Sprintf("does not pass %.3g vol%%", 100*y))
+		}
+	}
+	return "; " + strings.Join(s, ", ")
+}
+
+// shutting reports how soon each place that can be shut is at 10 kPa, if that
+// happens in the moment of the largest flow:
+//
+//	t = p V_g/(R T)/F      [min: kPa, mL, J/mol/K, K, mol/min]
+//
+// A place that powder is moved to is given the largest flow of all vessels.
+func (r *reader) shutting(courses []course.Course) {
+	for i := range r.out {
+		f := r.out[i]
+		if f.Quantity != "gas.closed.pressure" {
+			continue
+		}
+		own := false
+		for j := range courses {
+			n := &courses[j]
+			if n.Stages[0].Done.Place == f.Place {
+				own = true
+				r.shut(f.Place, f.Case, n.Space, n.Runs, n.Stages[0].Step.Number)
+			}
+		}
+		if space, ok := r.spaces[f.Place]; ok && !own && len(courses) > 0 {
+			r.shut(f.Place, f.Case, space, worstRuns(courses), 0)
+		}
+	}
+}
+
+// worstRuns are the runs of all courses.
+func worstRuns(courses []course.Course) []course.Run {
+	var out []course.Run
+	for i := range courses {
+		out = append(out, courses[i].Runs...)
+	}
+	return out
+}
+
+// shut reports the time of one place, by the worst of the runs of each law.
+func (r *reader) shut(place, kase string, space working.Num, runs []course.Run, step int) {
+	worst := map[vessel.Law]*course.Run{}
+	var order []vessel.Law
+	for i := range runs {
+		x := &runs[i]
+		w, there := worst[x.Law]
+		switch {
+		case !there:
+			order = append(order, x.Law)
+			worst[x.Law] = x
+		case w.Missing == nil && (x.Missing != nil || x.Vessel.Gas.Value > w.Vessel.Gas.Value):
+			worst[x.Law] = x
+		}
+	}
+	for _, law := range order {
+		x, st := worst[law], r.c.Store
+		f := working.Absent("F_n", "mol/s", x.Missing...)
+		if x.Missing == nil {
+			f = r.w.Model("F_n", "mol/s", x.Balance(), x.Vessel.Gas.Value, x.Inputs...)
+		}
+		R, T, v, p := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T"), space.As("V_g"), st.Num("closed.check").As("p")
+		t := r.w.Line("t", "min", "p*V_g/1000/(R*T)/F_n/60", p.V*v.V/1000/(R.V*T.V)/f.V/60, p, v, R, T, f)
+		id := string(law)
+		if kase != "" {
+			id = kase + "," + id
+		}
+		cond := "shut in the moment of the largest flow, gas alone at 25 degC; for setting checks, never permission; " + x.Conditions()
+		if step == 0 {
+			cond = "the largest flow of any vessel of the route, as if none of it had reacted before; " + cond
+		}
+		r.put("gas.closed.time_to_10_kpa", place, "", id, t, cond)
+	}
+}

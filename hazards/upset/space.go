@@ -1,0 +1,85 @@
+package upset
+
+import (
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+)
+
+// spaces reports what goes wrong in the gas over the liquor: a lid that closes,
+// liquid that is sucked back, and fire.
+func (r *reader) spaces(n *course.Course) {
+	p := r.place(n.Stages[0].Done.Place)
+	if p == nil {
+		return
+	}
+	for i := range n.Runs {
+		x := &n.Runs[i]
+		if p.Closure != route.Closed {
+			r.lid(n, x)
+		}
+		if p.Bubbler.Set {
+			r.suckBack(n, x)
+		}
+	}
+	r.ignition(n)
+}
+
+// lid is a vent that is blocked, or a lid that is put on, in the moment of the
+// largest flow:
+//
+//	t = p V_g/(R T)/F      [min: kPa, mL, J/mol/K, K, mol/s]
+func (r *reader) lid(n *course.Course, x *course.Run) {
+	place, kase := figure.Step(n.Stages[0].Step.Number), "lid_closed,"+string(x.Law)
+	cond := "vent blocked or lid closed in the moment of the largest flow, gas alone at 25 degC; for setting checks, never permission; " + x.Conditions()
+	f, st := r.largest(x), r.c.Store
+	R, T, v, p := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T"), n.Space.As("V_g"), st.Num("closed.check").As("p")
+	t := r.w.Line("t", "min", "p*V_g/1000/(R*T)/F_n/60", p.V*v.V/1000/(R.V*T.V)/f.V/60, p, v, R, T, f)
+	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(f), cond)
+	r.put("gas.closed.time_to_10_kpa", place, kase, t, cond)
+}
+
+// largest is the largest flow of a run as it is meant to go, mol/s.
+func (r *reader) largest(x *course.Run) working.Num {
+	if x.Missing != nil {
+		return working.Absent("F_n", "mol/s", x.Missing...)
+	}
+	return r.w.Model("F_n", "mol/s", x.Balance(), x.Vessel.Gas.Value, x.Inputs...)
+}
+
+// suckBack bounds the liquid a bubbler gives back when the vessel cools from its
+// highest temperature to its bath and all vapour in the gas space condenses:
+//
+//	V = V_g (1 - (1 - x) T_c/T),  x = exp(-L/R (1/T - 1/T_b))
+func (r *reader) suckBack(n *course.Course, x *course.Run) {
+	place, kase := figure.Step(n.Stages[0].Step.Number), "suck_back,"+string(x.Law)
+	cond := "gas stops, the vessel cools from its highest temperature to its bath, and the vapour over the liquor condenses; " + x.Conditions()
+	top := working.Absent("T", "degC", x.Missing...)
+	if x.Missing == nil {
+		top = r.w.Model("T", "degC", x.Balance(), x.Vessel.Peak.Value-kelvin, x.Inputs...)
+	}
+	boils, latent, R := r.boils(n), r.c.Store.Num("water.vaporisation").As("L"), r.c.Store.Num("constant.R").As("R")
+	cold, space := n.Stages[len(n.Stages)-1].Coolant.As("T_c"), n.Space.As("V_g")
+	share := working.Exact("x", "1", 1, "no boiling point is known: all of the gas counts as vapour").Worse(working.Bound)
+	if !boils.Unknown() {
+		share = r.w.Line("x", "1", "min(1,exp(-L*1000/R*(1/(T+273.15)-1/(T_b+273.15))))",
+			math.Min(1, math.Exp(-latent.V*1000/R.V*(1/(top.V+kelvin)-1/(boils.V+kelvin)))), latent, R, top, boils)
+	}
+	v := r.w.Line("V", "mL", "V_g*(1-(1-x)*(T_c+273.15)/(T+273.15))", space.V*(1-(1-share.V)*(cold.V+kelvin)/(top.V+kelvin)), space, share, cold, top)
+	r.put("gas.suck_back", place, kase, v.Worse(working.Bound), cond)
+}
+
+// ignition bounds the heat of the gas space if it burns where hydrogen and the
+// oxygen of the air are in proportion:
+//
+//	Q = V_g/Vm x q      [kJ: L, L/mol, kJ/mol of hydrogen]
+func (r *reader) ignition(n *course.Course) {
+	const kase = "ignition"
+	place, st := figure.Step(n.Stages[0].Step.Number), r.c.Store
+	v, x, h := n.Space.As("V_g"), st.Num("hydrogen.stoichiometric").As("x"), st.Num("enthalpy.H2O(g)").As("h_f")
+	q := r.w.Line("Q", "kJ", "V_g/1000/Vm*x/100*(-h_f)", v.V/1000/r.vm.V*x.V/100*(-h.V), v, r.vm, x, h)
+	r.put("gas.headspace.energy", place, kase, q.Worse(working.Bound), "lit at the charging port when hydrogen and air are in proportion; a tube or a duct beyond the vessel is not counted")
+}
