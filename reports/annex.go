@@ -32,7 +32,8 @@ func (b *builder) sheets() Section {
 	return s
 }
 
-// underFigures marks the lines that some figure rests on.
+// underFigures marks the lines that some figure rests on of what happens as it
+// is meant to.
 func underFigures(r *hazards.Review) []bool {
 	used := make([]bool, len(r.Sheet.Lines)+1)
 	var mark func(int)
@@ -46,7 +47,9 @@ func underFigures(r *hazards.Review) []bool {
 		}
 	}
 	for i := range r.Figures {
-		mark(r.Figures[i].Value.Line())
+		if r.Figures[i].Failure == "" { // what fails would fill as many pages again, and stands in the JSON
+			mark(r.Figures[i].Value.Line())
+		}
 	}
 	return used
 }

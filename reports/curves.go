@@ -2,6 +2,7 @@ package reports
 
 import (
 	"strconv"
+	"strings"
 
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -18,16 +19,43 @@ func (Picture) block() {}
 // track is one curve of a run in time: what it is of, and how it is read.
 type track struct {
 	quantity, title, axis, unit, place string
-	of                                 func(vessel.Point) float64
+	of                                 func(*course.Course, vessel.Point) float64
 }
 
-const zeroCelsius, litresPerMinute = 273.15, 24.4654 * 60
+const zeroCelsius, litresPerMinute = 273.15, molarVolume * 60
 
 var tracks = [...]track{
-	{"heat.temperature_peak", "curve.temperature", "curve.temperature_axis", "degC", "heat", func(p vessel.Point) float64 { return p.Temperature - zeroCelsius }},
-	{"heat.peak_power.after_addition", "curve.heat", "curve.heat_axis", "W", "heat", func(p vessel.Point) float64 { return p.Heat }},
-	{"heat.mtsr", "curve.mtsr", "curve.temperature_axis", "degC", "heat", func(p vessel.Point) float64 { return p.MTSR - zeroCelsius }},
-	{"gas.hydrogen.peak_rate.after_addition", "curve.hydrogen", "curve.hydrogen_axis", "L/min", "gas", func(p vessel.Point) float64 { return p.Gas * litresPerMinute }},
+	{"heat.temperature_peak", "curve.temperature", "curve.temperature_axis", "degC", "heat", func(_ *course.Course, p vessel.Point) float64 { return p.Temperature - zeroCelsius }},
+	{"heat.peak_power.after_addition", "curve.heat", "curve.heat_axis", "W", "heat", func(_ *course.Course, p vessel.Point) float64 { return p.Heat }},
+	{"heat.mtsr", "curve.mtsr", "curve.temperature_axis", "degC", "heat", func(_ *course.Course, p vessel.Point) float64 { return p.MTSR - zeroCelsius }},
+	{"gas.hydrogen.peak_rate.after_addition", "curve.hydrogen", "curve.hydrogen_axis", "L/min", "gas", func(_ *course.Course, p vessel.Point) float64 { return p.Gas * litresPerMinute }},
+	{"gas.headspace.flammable_time", "curve.headspace", "curve.headspace_axis", "vol%", "gas", func(n *course.Course, p vessel.Point) float64 {
+		return 100 * vessel.Share(p.Released*molarVolume, n.Space.V/1000)
+	}},
+	{"gas.closed.time_to_10_kpa", "curve.shut", "curve.shut_axis", "kPa gauge", "gas", func(n *course.Course, p vessel.Point) float64 {
+		return p.Released * vessel.R * filled / (n.Space.V / 1000)
+	}},
+}
+
+// molarVolume of a gas in L/mol, and the temperature in K at which a container
+// counts as filled: 25 degC and 101.325 kPa.
+const molarVolume, filled = 24.4654, 298.15
+
+// overGas reports whether a track needs the gas space of the vessel.
+func (t *track) overGas() bool {
+	return strings.HasPrefix(t.quantity, "gas.headspace.") || strings.HasPrefix(t.quantity, "gas.closed.")
+}
+
+// id is the figure that a track of a course shows over time, by one law.
+func (b *builder) trackID(t *track, n *course.Course, law vessel.Law) string {
+	if !strings.HasPrefix(t.quantity, "gas.closed.") {
+		return figure.ID(t.quantity, strconv.Itoa(n.Stages[0].Step.Number), "", string(law))
+	}
+	place, kase := n.Stages[0].Done.Place, string(law)
+	if _, ok := b.byID[figure.ID(t.quantity, place, "", "closed,"+kase)]; ok {
+		kase = "closed," + kase
+	}
+	return figure.ID(t.quantity, place, "", kase)
 }
 
 // curves draws what a section shows against time, one picture for each course
@@ -49,6 +77,9 @@ func (b *builder) curves(place string) []Block {
 }
 
 func (b *builder) curve(n *course.Course, t *track) []Block {
+	if t.overGas() && n.Space.Unknown() {
+		return nil
+	}
 	step := strconv.Itoa(n.Stages[0].Step.Number)
 	c := chart.Chart{ID: t.quantity + "-" + step, Title: say(t.title, step), Alt: say(t.title, step),
 		X: chart.Axis{Label: say("curve.time"), Unit: "h"}, Y: chart.Axis{Label: say(t.axis), Unit: t.unit}}
@@ -58,7 +89,7 @@ func (b *builder) curve(n *course.Course, t *track) []Block {
 		last := -1.0
 		for _, p := range x.Vessel.Points() {
 			if p.Time > last {
-				v.X, v.Y, last = append(v.X, p.Time/3600), append(v.Y, t.of(p)), p.Time
+				v.X, v.Y, last = append(v.X, p.Time/3600), append(v.Y, t.of(n, p)), p.Time
 			}
 		}
 		if len(v.X) > 1 {
@@ -67,6 +98,12 @@ func (b *builder) curve(n *course.Course, t *track) []Block {
 	}
 	if f, ok := b.byID[figure.ID("heat.boiling_point", step, "", "")]; ok && t.unit == "degC" && !f.Low.Unknown() {
 		c.Lines = append(c.Lines, chart.Line{Y: f.Low.V, Label: labelOf("heat.boiling_point")})
+	}
+	if t.unit == "vol%" {
+		for _, id := range []string{"hydrogen.flammable", "hydrogen.upper"} {
+			d, _ := b.r.Case.Store.Row(id)
+			c.Lines = append(c.Lines, chart.Line{Y: d.Value, Label: d.Valid})
+		}
 	}
 	svg, err := c.SVG()
 	if err != nil { // nothing was run: the figures say what is missing

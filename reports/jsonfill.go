@@ -2,7 +2,6 @@ package reports
 
 import (
 	"math"
-	"strconv"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
@@ -144,7 +143,6 @@ func (b *builder) seriesJSON() []seriesJSON {
 	out := []seriesJSON{}
 	for i := range b.r.Courses {
 		n := &b.r.Courses[i]
-		step := strconv.Itoa(n.Stages[0].Step.Number)
 		for k := range n.Runs {
 			points := n.Runs[k].Vessel.Points()
 			if len(points) == 0 {
@@ -152,10 +150,13 @@ func (b *builder) seriesJSON() []seriesJSON {
 			}
 			for j := range tracks {
 				t := &tracks[j]
-				id := figure.ID(t.quantity, step, "", string(n.Runs[k].Law)) + "~t"
+				if t.overGas() && n.Space.Unknown() {
+					continue
+				}
+				id := b.trackID(t, n, n.Runs[k].Law) + "~t"
 				s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: t.unit, Points: make([][2]nine, len(points)), Events: []eventJSON{}}
 				for m, p := range points {
-					s.Points[m] = [2]nine{nine(p.Time / 60), nine(t.of(p))}
+					s.Points[m] = [2]nine{nine(p.Time / 60), nine(t.of(n, p))}
 				}
 				out = append(out, s)
 			}

@@ -9,6 +9,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/upset"
 )
 
 // Page 1 has to fit one side of either paper, so its lists are cut to a number
@@ -185,7 +186,9 @@ func (b *builder) worstFindings() []*figure.Finding {
 		if f := &b.r.Findings[i]; f.Verdict == figure.Within && f.Figure == "account.error" {
 			continue // a check of the calculation is news only when it fails
 		}
-		all = append(all, &b.r.Findings[i])
+		if f := &b.r.Findings[i]; f.Limit.ID != upsetLimit || f == b.failing() {
+			all = append(all, f)
+		}
 	}
 	slices.SortStableFunc(all, worseFirst)
 	seen := map[string]bool{}
@@ -214,9 +217,6 @@ func worseFirst(a, b *figure.Finding) int {
 		}
 		return 1
 	}
-	if a.Limit.ID == upsetLimit && b.Limit.ID == upsetLimit {
-		return 0 // the first in the order of failures stands for them
-	}
 	if za, zb := a.Limit.Value == 0, b.Limit.Value == 0; za != zb {
 		if za {
 			return -1
@@ -224,6 +224,28 @@ func worseFirst(a, b *figure.Finding) int {
 		return 1
 	}
 	return cmp.Compare(a.Margin, b.Margin)
+}
+
+// failing is the finding that stands for all failures: of the worst verdict the
+// first in their order, nil where nothing can fail.
+func (b *builder) failing() *figure.Finding {
+	var out *figure.Finding
+	for i := range b.r.Findings {
+		f := &b.r.Findings[i]
+		if f.Limit.ID != upsetLimit {
+			continue
+		}
+		if out == nil || f.Verdict > out.Verdict || f.Verdict == out.Verdict && failureRank(f.Figure) < failureRank(out.Figure) {
+			out = f
+		}
+	}
+	return out
+}
+
+// failureRank is the place of a finding's failure in their order.
+func failureRank(id string) int {
+	_, kase, _ := strings.Cut(id, ":")
+	return slices.Index(upset.Keys(), kase)
 }
 
 const upsetLimit = "boiling_if_it_fails"

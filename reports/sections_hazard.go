@@ -65,7 +65,7 @@ func (b *builder) gas() Section {
 	s.Blocks = append(s.Blocks, b.about("gas.")...)
 	s.Blocks = append(s.Blocks, Paragraph{Text: say("gas.closed_rule")})
 	if b.tags.has("hydrogen") {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("gas.ignition")})
+		s.Blocks = append(s.Blocks, b.ignition()...)
 	}
 	return s
 }

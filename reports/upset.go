@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/upset"
+	"etchbound/hazards/vessel"
 )
 
 // upset is what happens when something goes wrong, and what is done first.
@@ -41,8 +42,42 @@ func (b *builder) failures() []Block {
 		g, ok := b.byID[f.Figure]
 		return ok && g.Failure != ""
 	})...)
-	return append(out, b.figureTable(func(f *figure.Figure) bool { return f.Failure != "" })...)
+	for i := range b.r.Courses {
+		out = append(out, b.byLaw(&b.r.Courses[i])...)
+	}
+	return append(out, Paragraph{Text: say("upset.ids"), Tone: Note})
 }
+
+// byLaw is every failure by every law, without the conditions, which would fill
+// pages and stand in the JSON.
+func (b *builder) byLaw(n *course.Course) []Block {
+	place := strconv.Itoa(n.Stages[0].Step.Number)
+	t := Table{Caption: say("upset.by_law", place), Columns: columns("col.failure", "upset.law", "col.figure", "col.figure", "col.figure", "col.figure")}
+	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil", "heat.time_to_maximum_rate"}
+	for i, q := range shown {
+		t.Columns[i+2].Text = labelOf(q)
+	}
+	for _, key := range upset.Keys() {
+		for _, law := range laws {
+			row, any := []Cell{text(caseName(key)), text(caseName(string(law)))}, false
+			for _, q := range shown {
+				f := b.byID[figure.ID(q, place, "", key+","+string(law))]
+				any = any || f != nil
+				row = append(row, text(b.failureText(f, place)))
+			}
+			if any {
+				t.Rows = append(t.Rows, row)
+			}
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []Block{t}
+}
+
+// laws are those a failure may be worked out by.
+var laws = [...]vessel.Law{vessel.Instantaneous, vessel.SelfAccelerating, vessel.Contracting, vessel.FirstOrder, vessel.Measured}
 
 // failureTable has a row for every failure that can happen to a course.
 func (b *builder) failureTable(n *course.Course) []Block {
@@ -59,6 +94,11 @@ func (b *builder) failureTable(n *course.Course) []Block {
 			any = any || f != nil
 			row = append(row, text(b.failureText(f, place)))
 		}
+		if q, ok := comesTo[key]; ok {
+			if also := b.comesTo(q, place, key); also != "" {
+				row[3], any = text(also), true
+			}
+		}
 		if any {
 			t.Rows = append(t.Rows, append(row, text(say("prevent."+key))))
 		}
@@ -67,6 +107,25 @@ func (b *builder) failureTable(n *course.Course) []Block {
 		return nil
 	}
 	return []Block{t}
+}
+
+// comesTo is what counts of a failure instead of the time to boiling.
+var comesTo = map[string]string{"lid_closed": "gas.closed.time_to_10_kpa", "hood_fails": "gas.hydrogen.room_time",
+	"suck_back": "gas.suck_back", "ignition": "gas.headspace.energy", "moved_unfinished": "gas.closed.pressure"}
+
+// comesTo lists that figure of a failure, at the step or at the containers that
+// take part in it.
+func (b *builder) comesTo(quantity, place, key string) string {
+	if f := b.ofFailure(quantity, place, key); f != nil {
+		return say("upset.where", labelOf(quantity), b.failureText(f, place))
+	}
+	var s []string
+	for i := range b.r.Figures {
+		if f := &b.r.Figures[i]; f.Quantity == quantity && f.Failure == key && f.Of == "" {
+			s = append(s, say("upset.where", b.placeName(f.Place), valueAndRange(f)))
+		}
+	}
+	return strings.Join(s, "; ")
 }
 
 // ofFailure is the figure of a failure, the worst of its laws; nil if there is

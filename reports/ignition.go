@@ -1,0 +1,50 @@
+package reports
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"etchbound/hazards/route"
+)
+
+// source is something that can light hydrogen, where a step has it.
+type source struct {
+	key string
+	in  func(*route.Step) bool
+}
+
+// warm is above any room, K: what is set warmer has a heater beside it.
+const warm = 303.15
+
+var sources = [...]source{
+	{"stirrer", func(s *route.Step) bool { return s.Stirred != nil && *s.Stirred }},
+	{"heater", func(s *route.Step) bool {
+		return s.Temperature.Set && s.Temperature.SI > warm || s.Do == "heat_closed" || s.Do == "melt"
+	}},
+	{"sonicator", func(s *route.Step) bool { return s.Do == "sonicate" }},
+	{"current", func(s *route.Step) bool { return s.Do == "electrolyse" }},
+	{"oven", func(s *route.Step) bool { return s.Do == "dry" || s.Do == "freeze_dry" }},
+	{"centrifuge", func(s *route.Step) bool { return s.Do == "centrifuge" }},
+	{"powder", func(s *route.Step) bool {
+		return slices.ContainsFunc(s.What, func(m route.Material) bool { return m.Precursor })
+	}},
+}
+
+// ignition lists what of the route can light the gas, and what always can.
+func (b *builder) ignition() []Block {
+	l := List{}
+	for _, x := range sources {
+		var at []string
+		for i := range b.route().Steps {
+			if s := &b.route().Steps[i]; x.in(s) {
+				at = append(at, strconv.Itoa(s.Number))
+			}
+		}
+		if at != nil {
+			l.Items = append(l.Items, say("ignition."+x.key, strings.Join(at, ", ")))
+		}
+	}
+	l.Items = append(l.Items, say("ignition.always"))
+	return []Block{Paragraph{Text: say("gas.ignition")}, l}
+}
