@@ -2,6 +2,7 @@ package hazards
 
 import (
 	"etchbound/chemicals/working"
+	"etchbound/hazards/air"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/fluoride"
@@ -50,7 +51,7 @@ func again(c route.Case) ([]figure.Figure, []course.Course, error) {
 
 // readers turn states and runs into figures, one a hazard.
 var readers = [...]func(route.Case, *working.Sheet, process.Walk, []vessel.Run, []course.Course) []figure.Figure{
-	gas.Read, thermal.Read, fluoride.Read, wash.Read, waste.Read,
+	gas.Read, thermal.Read, fluoride.Read, air.Read, wash.Read, waste.Read,
 }
 
 // runs builds the plan of every step whose vessel still holds the liquor of an

@@ -7,52 +7,6 @@ import (
 	"etchbound/hazards/route"
 )
 
-// liquor is what decides the boiling point of a pool.
-type liquor struct {
-	hf, hcl, water working.Num // mol as charged
-	salt           working.Num // mol of fluoride salt that can take up strong acid
-	acids          int
-	salted         bool
-	other          string // what makes the boiling point unknown
-}
-
-func liquorOf(w *working.Sheet, s *process.State) liquor {
-	var l liquor
-	var hf, hcl, water, salt []working.Num
-	for i := range s.Liquid {
-		q := &s.Liquid[i]
-		for j := range q.Entries {
-			e := &q.Entries[j]
-			if e.Sub == nil {
-				continue
-			}
-			n := process.PartOf(w, q, e.N)
-			switch {
-			case e.Sub.Solution == "hf":
-				hf = append(hf, n)
-			case e.Sub.Solution == "hcl":
-				hcl = append(hcl, n)
-			case e.Sub.Solution == "water":
-				water = append(water, n)
-			case e.Sub.Formula.Text == "LiF" || e.Sub.Formula.Text == "NaF":
-				salt = append(salt, n)
-				l.salted = true
-			default:
-				l.other = e.Sub.Name
-			}
-		}
-	}
-	l.hf, l.hcl = w.Sum("n_HF", "mol", hf...), w.Sum("n_HCl", "mol", hcl...)
-	l.water, l.salt = w.Sum("n_w", "mol", water...), w.Sum("n_s", "mol", salt...)
-	if len(hf) > 0 {
-		l.acids++
-	}
-	if len(hcl) > 0 {
-		l.acids++
-	}
-	return l
-}
-
 // Boiling is the boiling point of the liquor of a step at 101.325 kPa. A single
 // acid follows its own table. Of a mixture the most volatile acid counts, at
 // its strength as charged; at best the salt has taken its part of the strong
@@ -61,31 +15,31 @@ func Boiling(c route.Case, w *working.Sheet, d *process.Done) (working.Num, stri
 	if more := d.Contents().Unsaid(); more != nil {
 		return working.Absent("T_b", "degC", more...), "what this place received is not known"
 	}
-	l := liquorOf(w, d.Contents())
+	l := process.AcidsIn(w, d.Contents())
 	st := c.Store
-	if l.other != "" || l.acids == 0 {
-		what := l.other
+	if l.Other != "" || l.Acids == 0 {
+		what := l.Other
 		if what == "" {
 			what = "no acid with a vapour table"
 		}
 		return working.Absent("T_b", "degC", "boiling point of a liquor with "+what), "measure it, or look for vapour data"
 	}
-	if l.acids == 1 && !l.salted {
-		model, n, slug := "hf", l.hf, "HF"
-		if l.hcl.V != 0 || l.hcl.Unknown() {
-			model, n, slug = "hcl", l.hcl, "HCl"
+	if l.Acids == 1 && !l.Salted {
+		model, n, slug := "hf", l.HF, "HF"
+		if l.HCl.V != 0 || l.HCl.Unknown() {
+			model, n, slug = "hcl", l.HCl, "HCl"
 		}
-		return solution.BoilingPoint(st, w, model, strength(c, w, slug, n, l.water)), "liquor as charged, 101.325 kPa"
+		return solution.BoilingPoint(st, w, model, strength(c, w, slug, n, l.Water)), "liquor as charged, 101.325 kPa"
 	}
 	cond := "mixture: the most volatile acid at its strength as charged; a bound"
 	var t []working.Num
-	if l.hcl.V != 0 || l.hcl.Unknown() {
+	if l.HCl.V != 0 || l.HCl.Unknown() {
 		x := st.Num("boiling.salt_conversion").As("c")
-		left := w.Line("n_HCl", "mol", "max(n-c*n_s,0)", max(l.hcl.V-x.V*l.salt.V, 0), l.hcl.As("n"), x, l.salt)
-		t = append(t, solution.BoilingPoint(st, w, "hcl", strength(c, w, "HCl", left, l.water)).As("T_1"))
+		left := w.Line("n_HCl", "mol", "max(n-c*n_s,0)", max(l.HCl.V-x.V*l.Salt.V, 0), l.HCl.As("n"), x, l.Salt)
+		t = append(t, solution.BoilingPoint(st, w, "hcl", strength(c, w, "HCl", left, l.Water)).As("T_1"))
 	}
-	if l.hf.V != 0 || l.hf.Unknown() {
-		t = append(t, solution.BoilingPoint(st, w, "hf", strength(c, w, "HF", l.hf, l.water)).As("T_2"))
+	if l.HF.V != 0 || l.HF.Unknown() {
+		t = append(t, solution.BoilingPoint(st, w, "hf", strength(c, w, "HF", l.HF, l.Water)).As("T_2"))
 	}
 	if len(t) == 0 {
 		return working.Absent("T_b", "degC", "boiling point of a liquor with no acid left in it"), "measure it, or look for vapour data"

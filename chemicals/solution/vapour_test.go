@@ -1,0 +1,119 @@
+package solution_test
+
+import (
+	"math"
+	"testing"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/solution"
+	"etchbound/chemicals/working"
+)
+
+func exactly(symbol, unit string, v float64) working.Num {
+	return working.Exact(symbol, unit, v, "check")
+}
+
+func vapour(st *chemicals.Store, model string, wt, celsius float64) float64 {
+	return solution.Vapour(st, nil, model, exactly("w", "1", wt/100), exactly("T", "degC", celsius)).V / 0.133322
+}
+
+// Pressures in mmHg by the printed coefficients of an encyclopedia article on
+// hydrofluoric acid, and by those of the International Critical Tables for
+// hydrochloric acid (checked against 13 printed pressures).
+func TestVapourOfAcids(t *testing.T) {
+	for _, c := range []struct {
+		model             string
+		wt, celsius, want float64
+		tolerance         float64
+	}{
+		{"hf", 10, 0, 0.0308, 0.005}, {"hf", 10, 20, 0.138, 0.005}, {"hf", 10, 25, 0.195, 0.003}, {"hf", 10, 60, 1.62, 0.005},
+		{"hf", 20, 25, 0.574, 0.003}, {"hf", 30, 25, 1.77, 0.003}, {"hf", 50, 25, 16.4, 0.003}, {"hf", 70, 25, 149, 0.003},
+		{"hf", 40, 25, 5.4, 0.01}, {"hf", 49, 25, 14.6, 0.01},
+		{"hcl", 20, 25, 0.316, 0.005}, {"hcl", 28, 25, 7.05, 0.005}, {"hcl", 32, 25, 32.5, 0.005}, {"hcl", 36, 25, 141, 0.005}, {"hcl", 38, 20, 211, 0.005},
+	} {
+		if got := vapour(chemicals.Base(), c.model, c.wt, c.celsius); math.Abs(got-c.want) > c.tolerance*c.want {
+			t.Errorf("%g wt%% %s at %g degC: %.4g mmHg, want %.4g", c.wt, c.model, c.celsius, got, c.want)
+		}
+	}
+}
+
+// Saturated ppm at 25 degC with its range: 10 wt% 256 and up to 391; 5 wt% about
+// 130 (100 to 200); 1 wt% about 25 (19 to 38).
+func TestVapourRange(t *testing.T) {
+	d, ok := chemicals.Base().Row("vapour.hf")
+	if !ok {
+		t.Fatal("no row vapour.hf")
+	}
+	end := func(z, wt float64) float64 {
+		return vapour(chemicals.Base().With(map[int]float64{d.Index: z}), "hf", wt, 25) / 760e-6
+	}
+	for _, c := range []struct{ wt, low, mid, high, tolerance float64 }{
+		{10, 200, 256, 391, 0.005}, {5, 100, 130, 200, 0.03}, {1, 19, 25, 38, 0.03},
+	} {
+		if got := end(0, c.wt); math.Abs(got-c.mid) > c.tolerance*c.mid {
+			t.Errorf("%g wt%%: %.1f ppm, want %g", c.wt, got, c.mid)
+		}
+		if got := end(1, c.wt); math.Abs(got-c.high) > c.tolerance*c.high {
+			t.Errorf("%g wt%%: up to %.1f ppm, want %g", c.wt, got, c.high)
+		}
+		if got := end(-1, c.wt); math.Abs(got-c.low) > 2*c.tolerance*c.low {
+			t.Errorf("%g wt%%: from %.1f ppm, want %g", c.wt, got, c.low)
+		}
+	}
+}
+
+// 1 g of LiF in 20 mL of 9 mol/L acid, as worked for the reference data: HF 0.11
+// to 0.34 mmHg, HCl 5.6 (1.0 to 7.1) mmHg.
+func TestVapourOverSaltAndAcid(t *testing.T) {
+	base := chemicals.Base()
+	at := func(id string, v float64) *chemicals.Store {
+		d, ok := base.Row(id)
+		if !ok {
+			t.Fatal("no row " + id)
+		}
+		return base.With(map[int]float64{d.Index: v})
+	}
+	warm := exactly("T", "degC", 25)
+	hf := func(s float64) float64 {
+		return solution.OverStrongAcid(at("vapour.salting", s), nil, exactly("m", "mol/kg", 1.93), exactly("w", "1", 0.28), warm).V / 0.133322
+	}
+	if a, b := hf(0), hf(1); math.Abs(a-0.11) > 0.005 || math.Abs(b-0.34) > 0.01 {
+		t.Errorf("HF %.3g to %.3g mmHg, want 0.11 to 0.34", a, b)
+	}
+	hcl := func(z float64) float64 {
+		return solution.OverSalt(at("vapour.hcl_salt", z), nil, exactly("w", "1", 0.23), exactly("w", "1", 0.28), exactly("r", "1", 7.1/9), warm).V / 0.133322
+	}
+	for z, want := range map[float64]float64{-1: 1.0, 0: 5.6, 1: 7.1} {
+		if got := hcl(z); math.Abs(got-want) > 0.03*want {
+			t.Errorf("HCl %.3g mmHg at %g, want %g", got, z, want)
+		}
+	}
+}
+
+// Handbook: 2.3388 kPa at 20 degC, 3.169 at 25 (0.03 %), 101.4 at 100.
+func TestSaturation(t *testing.T) {
+	for c, want := range map[float64]float64{20: 2.3388, 25: 3.169, 100: 101.42} {
+		if got := solution.Saturation(c + 273.15); math.Abs(got-want) > 5e-4*want {
+			t.Errorf("%g degC: %.5g kPa, want %g", c, got, want)
+		}
+	}
+}
+
+// One molal ammonia gives about 13 mmHg at 25 degC.
+func TestAmmonia(t *testing.T) {
+	if got := solution.Ammonia(chemicals.Base(), nil, exactly("m", "mol/kg", 1), exactly("T", "degC", 25)).V / 0.133322; math.Abs(got-12.9) > 0.2 {
+		t.Errorf("%.3g mmHg, want 13", got)
+	}
+}
+
+// Out of the tables nothing is carried on: unknown.
+func TestVapourOutOfRange(t *testing.T) {
+	for _, c := range []struct {
+		model       string
+		wt, celsius float64
+	}{{"hf", 71, 25}, {"hf", 49, 61}, {"hf", 49, -1}, {"hcl", 43, 25}, {"h2so4", 50, 25}} {
+		if got := vapour(chemicals.Base(), c.model, c.wt, c.celsius); !math.IsNaN(got) {
+			t.Errorf("%g wt%% %s at %g degC: %g mmHg", c.wt, c.model, c.celsius, got)
+		}
+	}
+}

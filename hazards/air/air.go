@@ -1,0 +1,200 @@
+// Package air knows what people could breathe: what leaves a liquor as vapour,
+// and how strong it gets near them and in the room. It must not move material,
+// and it must not know any limit.
+package air
+
+import (
+	"etchbound/chemicals/solution"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
+)
+
+// Read gives the figures of the air over every step that holds a volatile acid
+// or ammonia, of the largest spill, and of the oxygen in the room.
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, courses []course.Course) []figure.Figure {
+	r := reader{c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w)}
+	for i := range k.Steps {
+		r.step(&k.Steps[i])
+	}
+	r.spill()
+	r.oxygen()
+	return r.out
+}
+
+type reader struct {
+	c       route.Case
+	w       *working.Sheet
+	k       *process.Walk
+	courses []course.Course
+	vm      working.Num
+	worst   map[string]spilt // by agent
+	out     []figure.Figure
+}
+
+func (r *reader) put(quantity, place, agent, kase string, v working.Num, conditions string) {
+	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Agent: agent, Case: kase, Value: r.w.Keep(v), Conditions: conditions})
+}
+
+// agent is a vapour that people breathe.
+type agent struct {
+	slug    string
+	formula string
+	moves   string // row of its diffusivity
+}
+
+var agents = [...]agent{{"hf", "HF", "air.diffusivity.hf"}, {"hcl", "HCl", "air.diffusivity.hcl"}, {"ammonia", "NH3", "air.diffusivity.nh3"}}
+
+// over is a vapour over a liquor.
+type over struct {
+	agent
+	pressure   working.Num // kPa
+	total      working.Num // kPa of all vapours
+	conditions string
+}
+
+// step reports the air of one step: what is over its liquor, what leaves it, and
+// what reaches a person.
+func (r *reader) step(d *process.Done) {
+	p := r.place(d.Place)
+	s := d.Contents()
+	if p == nil || len(s.Liquid) == 0 {
+		return
+	}
+	for _, o := range r.vapours(s, d.Hot.As("T")) {
+		place, x := figure.Step(d.Number), o.pressure.As("p")
+		atm := r.c.Store.Num("gas.pressure").As("P")
+		r.put("air.saturated", place, o.slug, "", r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), o.conditions)
+		r.leaving(d, p, s, &o)
+		r.keep(d, s, &o)
+	}
+}
+
+func (r *reader) place(key string) *route.Place {
+	for i := range r.c.Route.Places {
+		if p := &r.c.Route.Places[i]; p.Key == key {
+			return p
+		}
+	}
+	return nil
+}
+
+// vapours are those over a liquor at a temperature in degC. What base has
+// neutralised gives ammonia, if it can, and no acid.
+func (r *reader) vapours(s *process.State, t working.Num) []over {
+	l := process.AcidsIn(r.w, s)
+	if more := s.Unsaid(); more != nil {
+		return r.unsaid(&l, more)
+	}
+	var out []over
+	add := func(a agent, p working.Num, conditions string) {
+		out = append(out, over{agent: a, pressure: p, conditions: conditions})
+	}
+	switch {
+	case l.Neutral && l.Ammoniac:
+		p, cond := r.ammonia(&l, t)
+		add(agents[2], p, cond)
+	case l.Neutral:
+		return nil
+	default:
+		if l.Fluorine {
+			p, cond := r.hf(&l, t)
+			add(agents[0], p, cond)
+		}
+		if l.Chloride {
+			p, cond := r.hcl(&l, t)
+			add(agents[1], p, cond)
+		}
+	}
+	water := solution.Saturation(t.V + kelvin)
+	total := r.w.Model("p_w", "kPa", "saturation pressure of water", water, t)
+	terms := []working.Num{total}
+	for i := range out {
+		terms = append(terms, out[i].pressure)
+	}
+	sum := r.w.Sum("p_t", "kPa", terms...)
+	for i := range out {
+		out[i].total = sum
+	}
+	return out
+}
+
+const kelvin = 273.15
+
+// unsaid are the vapours of a place that received nobody knows what.
+func (r *reader) unsaid(l *process.Acids, more []string) []over {
+	var out []over
+	for i, there := range [...]bool{l.Fluorine, l.Chloride, l.Ammoniac} {
+		if there {
+			p := working.Absent("p", "kPa", more...)
+			out = append(out, over{agent: agents[i], pressure: p, total: p, conditions: "what this place received is not known"})
+		}
+	}
+	return out
+}
+
+// hf is the pressure of HF over a liquor, as it was charged:
+//
+//	hydrofluoric acid alone        its table
+//	with hydrochloric acid         the dilute law, salted out
+//	a fluoride salt without it     all fluoride as hydrofluoric acid: a bound
+func (r *reader) hf(l *process.Acids, t working.Num) (working.Num, string) {
+	st := r.c.Store
+	if l.Other != "" {
+		return working.Absent("p", "kPa", "vapour pressure of HF over a liquor with "+l.Other), "measure the air over it, or look for vapour data"
+	}
+	if l.Chloride {
+		cond := "all fluoride as HF over the hydrochloric acid; nobody has measured it: between no salting out and all of it"
+		m := r.molal(l.Fluoride, l.Water)
+		if l.Salted { // as far as the acid turns the salt into HF
+			f := r.w.Line("n_HF", "mol", "min(n_F,n_HF+n_HCl)", min(l.Fluoride.V, l.HF.V+l.HCl.V), l.Fluoride, l.HF, l.HCl)
+			m = r.molal(f, l.Water)
+		}
+		return solution.OverStrongAcid(st, r.w, m, r.strength("HCl", l.HCl, l.Water), t), cond
+	}
+	w := r.strength("HF", l.Fluoride, l.Water)
+	if l.Salted {
+		return solution.Vapour(st, r.w, "hf", w, t).Worse(working.Bound), "all fluoride as hydrofluoric acid: a bound"
+	}
+	return solution.Vapour(st, r.w, "hf", w, t), "liquor as charged"
+}
+
+// hcl is the pressure of HCl over a liquor, as it was charged.
+func (r *reader) hcl(l *process.Acids, t working.Num) (working.Num, string) {
+	st := r.c.Store
+	if l.Other != "" {
+		return working.Absent("p", "kPa", "vapour pressure of HCl over a liquor with "+l.Other), "measure the air over it, or look for vapour data"
+	}
+	w := r.strength("HCl", l.HCl, l.Water)
+	if !l.Salted {
+		return solution.Vapour(st, r.w, "hcl", w, t), "liquor as charged"
+	}
+	left := r.w.Line("n_f", "mol", "max(n_HCl-n_s,0)", max(l.HCl.V-l.Salt.V, 0), l.HCl, l.Salt)
+	a, b := left.As("a"), l.HCl.As("b")
+	ratio := r.w.Line("r", "1", "a/b", a.V/b.V, a, b)
+	return solution.OverSalt(st, r.w, r.strength("HCl", left, l.Water), w, ratio, t),
+		"between the acid that the salt leaves and the acid before the salt goes in, when most comes off"
+}
+
+// ammonia is the pressure over a liquor that base has made alkaline: all
+// ammonium as ammonia.
+func (r *reader) ammonia(l *process.Acids, t working.Num) (working.Num, string) {
+	return solution.Ammonia(r.c.Store, r.w, r.molal(l.Ammonium, l.Water), t), "all ammonium as ammonia in the water as charged"
+}
+
+// strength is the mass fraction of n mol of an acid in its water alone.
+func (r *reader) strength(formula string, n, water working.Num) working.Num {
+	M, Mw := process.MolarMass(r.c.Store, r.w, formula), process.MolarMass(r.c.Store, r.w, "H2O").As("M_w")
+	x, y := n.As("n"), water.As("n_w")
+	return r.w.Line("w", "1", "n*M/(n*M+n_w*M_w)", x.V*M.V/(x.V*M.V+y.V*Mw.V), x, M, y, Mw)
+}
+
+// molal is n mol in some water, mol/kg.
+func (r *reader) molal(n, water working.Num) working.Num {
+	Mw := process.MolarMass(r.c.Store, r.w, "H2O").As("M_w")
+	x, y := n.As("n"), water.As("n_w")
+	return r.w.Line("m", "mol/kg", "n/(n_w*M_w/1000)", x.V/(y.V*Mw.V/1000), x, y, Mw)
+}

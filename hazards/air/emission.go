@@ -1,0 +1,149 @@
+package air
+
+import (
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// surface is a liquid surface as the sheet has it.
+type surface struct {
+	area  working.Num // m2
+	board working.Num // m down from the rim; zero where none is known
+}
+
+const pi = 3.141592653589793
+
+// surface of a liquor in a place, as cylinders as high as they are wide: the
+// vessel where its capacity is known, else the liquor itself up to the rim.
+func (r *reader) surface(p *route.Place, s *process.State) surface {
+	v := s.Volume(r.w).As("V")
+	none := working.Exact("L", "m", 0, "no capacity is stated: the liquor stands at the rim")
+	if !p.Capacity.Set {
+		return surface{r.cylinder(v), none}
+	}
+	cap := r.c.Given("V_c", "mL", p.Capacity).As("V")
+	a := r.cylinder(cap)
+	h := r.w.Line("h", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", math.Pow(4*cap.V/1e6/pi, 1/3.0), cap)
+	liquid := v.As("V_l")
+	board := r.w.Line("L", "m", "max(h-V_l/1e6/A,0)", max(h.V-liquid.V/1e6/a.V, 0), h, liquid, a)
+	if p.Count > 1 { // of each, filled alike
+		x := working.Exact("x", "1", float64(p.Count), "equal containers")
+		board = r.w.Line("L", "m", "max(h-V_l/x/1e6/A,0)", max(h.V-liquid.V/x.V/1e6/a.V, 0), h, liquid, x, a)
+		a = r.w.Line("A", "m2", "x*a", x.V*a.V, x, a.As("a"))
+	}
+	return surface{a, board}
+}
+
+// cylinder is the end of a cylinder of a volume in mL that is as high as it is
+// wide, m2.
+func (r *reader) cylinder(v working.Num) working.Num {
+	d := r.w.Line("D", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", math.Pow(4*v.V/1e6/pi, 1/3.0), v)
+	return r.w.Line("A", "m2", "3.141592653589793*D*D/4", pi*d.V*d.V/4, d)
+}
+
+// evaporates is what leaves a surface, mol/s, by the law that gives more:
+//
+//	k1 = 0.01757 U^0.78 M^(-1/3)               guidance for offsite consequences
+//	k2 = 0.00479 U^0.78 d^(-0.11) Sc^(-0.67)   ponds and a wind tunnel
+//	p' = -P ln(1 - p/P)                        what leaves carries more with it
+//	n  = f A p'/(R T)/(1/max(k1,k2) + L/D)
+func (r *reader) evaporates(o *over, x surface, air, celsius working.Num) working.Num {
+	st := r.c.Store
+	u, m, d, f := air.As("U"), process.MolarMass(st, r.w, o.formula).As("M"), st.Num(o.moves).As("D"), st.Num("air.evaporation").As("f")
+	a, l, R, P, p, t := x.area.As("A"), x.board.As("L"), st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"), o.pressure.As("p"), celsius.As("T")
+	k1 := r.w.Line("k_1", "m/s", "0.01757*pow(U,0.78)*pow(M,-1/3.0)", 0.01757*math.Pow(u.V, 0.78)*math.Pow(m.V, -1/3.0), u, m)
+	k2 := r.w.Line("k_2", "m/s", "0.00479*pow(U,0.78)*pow(sqrt(4*A/3.141592653589793),-0.11)*pow(1.56e-5/D,-0.67)",
+		0.00479*math.Pow(u.V, 0.78)*math.Pow(math.Sqrt(4*a.V/pi), -0.11)*math.Pow(1.56e-5/d.V, -0.67), u, a, d)
+	drive := r.w.Line("p_d", "kPa", "-P*log10(1-p/P)*2.302585092994046", -P.V*math.Log10(1-p.V/P.V)*2.302585092994046, P, p)
+	return r.w.Line("n_e", "mol/s", "f*A*p_d*1000/(R*(T+273.15))/(1/max(k_1,k_2)+L/D)",
+		f.V*a.V*drive.V*1000/(R.V*(t.V+kelvin))/(1/math.Max(k1.V, k2.V)+l.V/d.V), f, a, drive, R, t, k1, k2, l, d)
+}
+
+// opens are the steps in which a vessel stands open whatever its closure.
+var opens = map[string]bool{"charge": true, "mix": true, "dilute": true, "add": true, "transfer": true, "decant": true, "filter": true, "centrifuge": true,
+	"wash": true, "prewash": true, "exchange": true, "sample": true, "collect": true, "quench": true, "neutralise": true}
+
+// pours are the steps that pour liquor over.
+var pours = map[string]bool{"transfer": true, "decant": true, "filter": true, "centrifuge": true, "wash": true, "prewash": true, "exchange": true, "collect": true}
+
+// leaving reports what leaves the liquor of a step, and what of it reaches a
+// person: the surface where the vessel stands open, what the hydrogen carries
+// along, and the air that a pour drives out.
+func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *over) {
+	verb := r.c.Route.Steps[d.Number-1].Do
+	place, M := figure.Step(d.Number), process.MolarMass(r.c.Store, r.w, o.formula).As("M")
+	var n working.Num
+	how := ""
+	take := func(v working.Num, from string) {
+		if n.Symbol == "" || v.Unknown() || !n.Unknown() && v.V > n.V {
+			n, how = v, from
+		}
+	}
+	if p.Closure == route.Open || opens[verb] {
+		take(r.evaporates(o, r.surface(p, s), r.c.Store.Num("air.over_liquor"), d.Hot.As("T")), "open surface, the law that gives more of two that disagree")
+	}
+	if g := r.hydrogen(d.Number); g.Symbol != "" && p.Closure != route.Closed {
+		take(r.carried(o, g), "carried by the largest flow of hydrogen, which leaves saturated")
+	}
+	if pours[verb] {
+		take(r.poured(s, o), "air over the liquor, driven out by pouring all of it")
+	}
+	if n.Symbol == "" {
+		return
+	}
+	x := n.As("n")
+	r.put("air.emission", place, o.slug, "", r.w.Line("m", "mg/min", "n*M*60000", x.V*M.V*60000, x, M), how)
+	r.exposure(place, d.Number, o, n, how)
+}
+
+// hydrogen is the largest flow of a step over the laws, mol/s; nothing where it
+// gives none.
+func (r *reader) hydrogen(step int) working.Num {
+	var worst working.Num
+	for i := range r.courses {
+		n := &r.courses[i]
+		for j := range n.Runs {
+			x := &n.Runs[j]
+			during, after := x.Window(step)
+			v := working.Absent("F_n", "mol/s", x.Missing...)
+			if x.Missing == nil {
+				if during.Step == 0 && after.Step == 0 {
+					continue
+				}
+				v = r.w.Model("F_n", "mol/s", x.Balance(), max(during.Gas.Value, after.Gas.Value), x.Inputs...)
+			} else if !r.in(n, step) {
+				continue
+			}
+			if worst.Symbol == "" || v.Unknown() || !worst.Unknown() && v.V > worst.V {
+				worst = v
+			}
+		}
+	}
+	return worst
+}
+
+// carried is what a gas takes along when it leaves saturated:
+//
+//	n = F p/(P - p_t)
+func (r *reader) carried(o *over, gas working.Num) working.Num {
+	f, p, t, P := gas.As("F_n"), o.pressure.As("p"), o.total.As("p_t"), r.c.Store.Num("gas.pressure").As("P")
+	if t.V >= P.V {
+		return working.Absent("n_e", "mol/s", "vapour carried off at the boiling point")
+	}
+	return r.w.Line("n_e", "mol/s", "F_n*p/(P-p_t)", f.V*p.V/(P.V-t.V), f, p, P, t)
+}
+
+// poured is the vapour in the air that the whole liquor drives out of what it is
+// poured into, within the time of a pour:
+//
+//	n = V/t p/(R T)       at 25 degC
+func (r *reader) poured(s *process.State, o *over) working.Num {
+	st := r.c.Store
+	v, t, p := s.Volume(r.w).As("V"), st.Num("air.pour").As("t"), o.pressure.As("p")
+	R, T := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T")
+	return r.w.Line("n_e", "mol/s", "V/1e6/t*p*1000/(R*T)", v.V/1e6/t.V*p.V*1000/(R.V*T.V), v, t, p, R, T)
+}

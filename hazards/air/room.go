@@ -1,0 +1,145 @@
+package air
+
+import (
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/spread"
+)
+
+func (r *reader) in(n *course.Course, step int) bool {
+	for i := range n.Stages {
+		if n.Stages[i].Step.Number == step {
+			return true
+		}
+	}
+	return false
+}
+
+// exchange is what the room changes of its air, m3/h, as far as it mixes; not
+// known where no site says.
+func (r *reader) exchange() working.Num {
+	if r.c.Site == nil || !r.c.Site.RoomFlow.Set {
+		return working.Absent("Q", "m3/h", "site: room flow")
+	}
+	q, m := r.c.Given("Q_r", "m3/h", r.c.Site.RoomFlow), r.c.Store.Num("air.mixing").As("f_m")
+	return r.w.Line("Q", "m3/h", "Q_r*f_m", q.V*m.V, q, m)
+}
+
+// leak is the share of an emission that reaches the room past the hood: its
+// rated containment, at worst a hundred times that. A hood without a test date,
+// a face velocity and a rating earns no credit.
+func (r *reader) leak() (working.Num, string) {
+	s := r.c.Site
+	if s == nil || s.Hood == nil || s.Hood.TestDate == "" || !s.Hood.FaceVelocity.Set || !s.Hood.Containment.Set {
+		return working.Exact("s", "1", 1, "no hood with a test date, a face velocity and a rating"), "no credit for a hood: none with a test date, a face velocity and a containment rating is stated"
+	}
+	c, f := r.c.Given("c", "1", s.Hood.Containment), r.c.Store.Num("air.hood").As("f_h")
+	return r.w.Line("s", "1", "min(1,c*f_h)", min(1, c.V*f.V), c, f), "past the hood, from its rating to a hundred times that"
+}
+
+// exposure reports what a person near the source breathes in the end, and the
+// extract that an open source would need:
+//
+//	C = s n Vm (1/Q + 1/B)
+func (r *reader) exposure(place string, step int, o *over, n working.Num, how string) {
+	share, hood := r.leak()
+	b, q, x := r.c.Store.Num("air.near").As("B"), r.exchange(), n.As("n")
+	v := r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*(3600/Q+60/B)", 1e6*share.V*x.V*r.vm.V/1000*(3600/q.V+60/b.V), share, x, r.vm, q, b)
+	r.put("air.breathing_zone", place, o.slug, "", v, "near the source, once the room has filled; "+hood+"; "+how)
+}
+
+// spilt is the liquor that would be worst to spill of an agent.
+type spilt struct {
+	over
+	volume, celsius working.Num
+	step            int
+}
+
+// keep remembers the liquor of which a spill gives off most: volume and pressure
+// together say so.
+func (r *reader) keep(d *process.Done, s *process.State, o *over) {
+	v := s.Volume(r.w)
+	x := spilt{*o, v, d.Hot, d.Number}
+	if r.worst == nil {
+		r.worst = map[string]spilt{}
+	}
+	w, there := r.worst[o.slug]
+	worse := math.IsNaN(v.V*o.pressure.V) || v.V*o.pressure.V > w.volume.V*w.pressure.V
+	if !there || !math.IsNaN(w.volume.V*w.pressure.V) && worse {
+		r.worst[o.slug] = x
+	}
+}
+
+// spill reports the room after the largest liquor of the route runs out on the
+// floor outside a hood:
+//
+//	A = V/h,  C = n Vm/Q,  t = -V_r/Q ln(1 - C_x Q/(n Vm))
+func (r *reader) spill() {
+	for _, a := range agents {
+		if x, ok := r.worst[a.slug]; ok {
+			r.spilt(&x)
+		}
+	}
+}
+
+func (r *reader) spilt(x *spilt) {
+	st := r.c.Store
+	v, h := x.volume.As("V"), st.Num("spill.depth").As("h")
+	area := r.w.Line("A", "m2", "V/1e6/(h/1000)", v.V/1e6/(h.V/1000), v, h)
+	none := working.Exact("L", "m", 0, "a pool on the floor")
+	n := r.evaporates(&x.over, surface{area, none}, st.Num("air.room"), x.celsius).As("n")
+	q, cond := r.exchange(), "the liquor of step "+figure.Step(x.step)+" runs out on the floor outside a hood and nobody stops it; the pool does not run dry"
+	r.put("air.spill_area", "spill", x.slug, "", area, "as deep as a film on a sealed floor")
+	c := r.w.Line("C", "ppm", "1e6*n*Vm/1000*3600/Q", 1e6*n.V*r.vm.V/1000*3600/q.V, n, r.vm, q)
+	r.put("air.room_peak", "spill", x.slug, "", c, "well mixed, in the end; "+cond)
+	r.idlh(x, n, q, cond)
+}
+
+// idlh is the time until the room is at the concentration immediately dangerous
+// to life or health.
+func (r *reader) idlh(x *spilt, n, q working.Num, cond string) {
+	limit := r.c.Store.Num("idlh." + x.slug).As("C_x")
+	if r.c.Site == nil || !r.c.Site.RoomVolume.Set {
+		r.put("air.time_to_idlh", "spill", x.slug, "", working.Absent("t", "min", "site: room volume"), cond)
+		return
+	}
+	vol := r.c.Given("V_r", "m3", r.c.Site.RoomVolume)
+	t := working.Absent("t", "min", append(append(n.Missing(), q.Missing()...), vol.Missing()...)...)
+	if !n.Unknown() && !q.Unknown() && !vol.Unknown() && !limit.Unknown() {
+		room := spread.Room{Volume: vol.V, Flow: q.V / 3600}
+		t = r.w.Model("t", "min", "well mixed room", min(room.Reaches(n.V*r.vm.V/1000, limit.V*1e-6)/60, aDay), n, r.vm, q, vol, limit)
+	}
+	r.put("air.time_to_idlh", "spill", x.slug, "", t, "well mixed; near the pool it is sooner; "+cond+"; 1440 min: not within a day")
+}
+
+// aDay in min is as long as a room is followed.
+const aDay = 1440
+
+// oxygen reports what is left in the room if all gas of the route comes off into
+// it at once and as much air leaves:
+//
+//	x = x0 exp(-v/V)
+func (r *reader) oxygen() {
+	if r.c.Site == nil || !r.c.Site.RoomVolume.Set {
+		return
+	}
+	var gas []working.Num
+	for i := range r.k.Releases {
+		gas = append(gas, r.k.Releases[i].N)
+	}
+	for i := range r.k.Etches {
+		if e := &r.k.Etches[i]; e.Hydrogen.Symbol != "" || e.Hydrogen.Unknown() {
+			gas = append(gas, e.Hydrogen)
+		}
+	}
+	if gas == nil {
+		return
+	}
+	n, vol, x0 := r.w.Sum("n", "mol", gas...).As("n"), r.c.Given("V", "m3", r.c.Site.RoomVolume), r.c.Store.Num("air.oxygen").As("x_0")
+	x := r.w.Line("x", "vol%", "x_0*exp(-n*Vm/1000/V)", x0.V*math.Exp(-n.V*r.vm.V/1000/vol.V), x0, n, r.vm, vol)
+	r.put("air.oxygen", "room", "", "", x, "all gas of the route at once into the whole room, mixed; a cabinet, a pit or a hood shut down is worse")
+}

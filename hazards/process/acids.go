@@ -1,0 +1,84 @@
+package process
+
+import (
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+)
+
+// Acids is what of a liquor can leave it as a vapour, as it was charged: what a
+// reaction took is not credited.
+type Acids struct {
+	HF, HCl, Water working.Num // mol
+	Salt           working.Num // mol of fluoride salt that can take up strong acid
+	Fluoride       working.Num // mol of fluorine in all of it
+	Ammonium       working.Num // mol
+	Acids          int         // kinds of volatile acid
+	Salted         bool        // there is such a salt
+	Fluorine       bool        // there is any fluoride
+	Chloride       bool        // there is hydrochloric acid
+	Ammoniac       bool        // there is ammonium or ammonia
+	Other          string      // something whose part in it is not known
+	Neutral        bool        // base has taken all the acid
+}
+
+// AcidsIn adds up the liquid of a place.
+func AcidsIn(w *working.Sheet, s *State) Acids {
+	var l Acids
+	var hf, hcl, water, salt, fluorine, ammonium []working.Num
+	left := 0.0
+	for i := range s.Liquid {
+		q := &s.Liquid[i]
+		for j := range q.Entries {
+			e := &q.Entries[j]
+			n := PartOf(w, q, e.N)
+			left += e.Base * n.V
+			if e.Sub == nil {
+				continue
+			}
+			if f := times(w, n, e.Sub, "F"); f.Symbol != "" {
+				fluorine = append(fluorine, f)
+			}
+			if e.Sub.Ammonium > 0 || e.Sub.Slug == "ammonia" {
+				ammonium = append(ammonium, n)
+			}
+			switch {
+			case e.Sub.Solution == "hf":
+				hf = append(hf, n)
+			case e.Sub.Solution == "hcl":
+				hcl = append(hcl, n)
+			case e.Sub.Solution == "water":
+				water = append(water, n)
+			case e.Sub.Formula.Text == "LiF" || e.Sub.Formula.Text == "NaF":
+				salt = append(salt, n)
+				l.Salted = true
+			default:
+				l.Other = e.Sub.Name
+			}
+		}
+	}
+	l.HF, l.HCl = w.Sum("n_HF", "mol", hf...), w.Sum("n_HCl", "mol", hcl...)
+	l.Water, l.Salt = w.Sum("n_w", "mol", water...), w.Sum("n_s", "mol", salt...)
+	l.Fluoride, l.Ammonium = w.Sum("n_F", "mol", fluorine...), w.Sum("n_N", "mol", ammonium...)
+	l.Fluorine, l.Chloride, l.Ammoniac = fluorine != nil, hcl != nil, ammonium != nil
+	for _, x := range [][]working.Num{hf, hcl} {
+		if len(x) > 0 {
+			l.Acids++
+		}
+	}
+	l.Neutral = left <= 0
+	return l
+}
+
+// times is the amount of an element that n mol of a substance bring; nothing
+// where it holds none.
+func times(w *working.Sheet, n working.Num, sub *chemicals.Substance, element string) working.Num {
+	at, ok := chemicals.ElementIndex(element)
+	if !ok || sub.Formula.Of[at] == 0 {
+		return working.Num{}
+	}
+	if sub.Formula.Of[at] == 1 {
+		return n
+	}
+	x, m := working.Exact("x", "mol/mol", sub.Formula.Of[at], element+" per formula unit of "+sub.Name), n.As("n")
+	return w.Line("n_"+element, "mol", "x*n", x.V*m.V, x, m)
+}
