@@ -65,6 +65,10 @@ func unknown(r *Review) []UnknownItem {
 		}
 		for _, n := range []interface{ Missing() []string }{f.Value, f.Low, f.High} {
 			for _, id := range n.Missing() {
+				if f.Quantity == "heat.criticality_class" || f.Quantity == "heat.class_margin" {
+					add(id, "") // a class is no verdict: it goes last
+					continue
+				}
 				add(id, f.ID())
 			}
 		}
@@ -81,6 +85,7 @@ var asks = []struct{ prefix, text, measure string }{
 	{"time the powder stays", "how long the etch lasts, and so how fast it is", "write the hold with its time, or measure the conversion over time and state it under measured: curve"},
 	{"a layered phase that is etched", "how fast what reacts here does so", "gas volume over time of a weighed sample"},
 	{"heat and mass balance", "a run of the vessel in time", "see the values it stands on"},
+	{"td24:", "whether and from where on the liquor decomposes", "calorimetry of the liquor as it stands after the etch; state it under measured: td24"},
 	{"etch_heat.", "heat of etching this phase", "reaction calorimetry of this powder in this acid at small scale; state it under measured: etch_heat"},
 	{"electrons.", "what the layer element of this phase gives in acid", "gas analysis at milligram scale by a specialist; state etch_hydrogen once it is known"},
 	{"density.", "density of the powder", "pycnometer; state it under measured: density"},

@@ -22,6 +22,9 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) && !isWorstKnown(figs, f) {
 			continue // one strength is enough to say so
 		}
+		if f.Quantity == "heat.mtsr" && f.Case != "" {
+			continue // judged with that by full accumulation
+		}
 		ls := limitsFor(c, figs, k, f)
 		if len(ls) == 0 && f.Danger().Unknown() && !beside[f.Quantity] {
 			ls = []limit.Limit{mustBeKnown(f)}
@@ -50,7 +53,8 @@ func judged(figs []figure.Figure, f *figure.Figure) bool {
 var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bound": true, "heat.etch.per_gram": true, "heat.boiling_point": true,
 	"heat.accumulation": true, "heat.time_to_boil": true, "heat.time_to_maximum_rate": true, "heat.cooling.required": true, "heat.ice": true, "heat.peak_power.during_addition": true, "heat.peak_power.after_addition": true,
 	"gas.hydrogen.dilution_air": true, "gas.hydrogen.peak_rate": true, "gas.hydrogen.room_time": true,
-	"gas.closed.time_to_10_kpa": true, "gas.headspace.flammable_time": true, "gas.headspace.energy": true, "gas.suck_back": true}
+	"gas.closed.time_to_10_kpa": true, "gas.headspace.flammable_time": true, "gas.headspace.energy": true, "gas.suck_back": true,
+	"heat.technical_limit": true, "heat.criticality_class": true, "heat.class_margin": true}
 
 // mustBeKnown is the limit of a figure that no other limit judges and that is
 // unknown where danger lies: a figure nobody knows is a finding of its own.
@@ -117,7 +121,9 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 	}
 	switch f.Quantity {
 	case "heat.mtsr":
-		out = append(out, boilingLimit(figs, f))
+		out = append(append(out, boilingLimit(figs, f)), technicalLimit(figs, f)...)
+	case "heat.quench_water":
+		out = append(out, vesselRoom(c, k, f)...)
 	case "heat.temperature_peak":
 		l := boilingLimit(figs, f)
 		l.ID, l.Label = "boiling_as_run", "boiling point, as it is cooled here"
@@ -236,7 +242,11 @@ func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
 
 func finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
 	q, _ := figure.Lookup(f.Quantity)
-	level, margin := l.Compare(f.Danger().V, q.Danger == figure.Low)
+	danger := f.Danger().V
+	if f.Quantity == "heat.mtsr" {
+		danger, _ = highest(figs, f.Place)
+	}
+	level, margin := l.Compare(danger, q.Danger == figure.Low)
 	out := figure.Finding{Figure: f.ID(), Margin: margin, Limit: figure.LimitRef{ID: l.ID, Label: l.Label, Value: l.Value, Unit: l.Unit,
 		Document: l.Document, Section: l.Section, Edition: l.Edition, Status: l.Status}}
 	out.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]
@@ -248,6 +258,9 @@ func finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limi
 		out.Verdict, out.Margin = figure.UnknownVerdict, math.NaN()
 	}
 	out.Text, out.Needs = words(c, figs, f, l, out.Verdict)
+	if f.Quantity == "heat.mtsr" {
+		out.Text += countedBy(figs, f)
+	}
 	return out
 }
 
@@ -297,6 +310,12 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "boiling_point":
 		return "If cooling fails with nothing yet reacted, the liquor comes to its boiling point or close to it; boiling drives acid vapour out and is no barrier.",
 			need("heat.mtsr", l.Value-limit.NearKelvin, "degC", "less powder per volume of liquor, or an addition slow enough that little accumulates.")
+	case "technical_limit":
+		return "If cooling fails with nothing yet reacted, the liquor comes to what its vessel stands, or close to it, before it boils.",
+			need("heat.mtsr", l.Value-limit.NearKelvin, "degC", "a vessel that stands more, stated in the route, or less powder per volume of liquor.")
+	case "vessel_room":
+		return "The vessel does not hold its quench water: plan a second vessel under it.",
+			need("heat.quench_water", f.High.V, "kg", "have this much cold water at hand, in a vessel with room for it and for the liquor.")
 	case "mixing_to_boiling":
 		return "The heat of mixing alone warms the liquor by this much.", need("heat.mix.rise", l.Value*0.2, "K", "the denser acid into the water, in portions, cooled.")
 	case "severity_medium":

@@ -26,11 +26,12 @@ func Make(c route.Case) (Review, error) {
 	r := ranges(c, variables(used), a.Figures, a.Courses)
 	out := Review{Case: c, Sheet: w, Walk: a.Walk, Runs: a.Runs, Courses: a.Courses, Used: used, Applied: c.Applied}
 	out.Assumptions = r.assumptions()
+	widenClasses(c, &a.Walk, a.Figures)
 	out.Figures = bare(withoutTraces(a.Figures))
 	out.Findings = judge(c, out.Figures, &a.Walk)
 	out.NotAssessed = notAssessed()
 	out.Warnings = append(append([]string(nil), c.Route.Notices...), a.Warnings...)
-	out.Warnings = append(append(out.Warnings, c.Limits.Notices...), notUsed(c.Route)...)
+	out.Warnings = append(out.Warnings, c.Limits.Notices...)
 	if c.Brief {
 		out.Warnings = append(out.Warnings, "What happens when something fails is left out of a brief review.")
 	}
@@ -84,18 +85,5 @@ func notAssessed() []string {
 			out = append(out, q.Name)
 		}
 	}
-	return out
-}
-
-// notUsed says which stated values no figure stands on yet, so that nobody
-// thinks they changed something.
-func notUsed(r *route.Route) []string {
-	var out []string
-	say := func(what string, set bool) {
-		if set {
-			out = append(out, what+" is stated and no figure uses it yet.")
-		}
-	}
-	say("The temperature from which the liquor decomposes in a day (td24)", r.TD24.Set)
 	return out
 }

@@ -15,25 +15,44 @@ func (b *builder) heat() Section {
 }
 
 // temperatures is the small table of the four temperatures of each step that
-// has a highest temperature; no class is made of fewer than four.
+// has a highest temperature, with what they make of it in words: no class is
+// made of fewer than four.
 func (b *builder) temperatures() []Block {
 	t := Table{Caption: say("temperatures.caption"),
-		Columns: columns("col.step", "temperatures.set", "temperatures.mtsr", "temperatures.limit", "temperatures.decomposition")}
+		Columns: columns("col.step", "temperatures.set", "temperatures.mtsr", "temperatures.limit", "temperatures.decomposition", "temperatures.class")}
 	t.Columns[2].Text = labelOf("heat.mtsr")
 	t.Columns[3].Text = labelOf("heat.technical_limit")
 	for i := range b.route().Steps {
 		st := &b.route().Steps[i]
-		mtsr, ok := b.byID[figure.ID("heat.mtsr", strconv.Itoa(st.Number), "", "")]
+		place := strconv.Itoa(st.Number)
+		mtsr, ok := b.byID[figure.ID("heat.mtsr", place, "", "")]
 		if !ok {
 			continue
 		}
-		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(st.Number)), text(orNotStated(amount(st.Temperature))),
-			text(valueAndRange(mtsr)), text(b.technicalLimit(st.Number)), text(say("value.not_assessed"))})
+		decomposes := say("value.not_assessed")
+		if d := b.route().TD24; d.Set {
+			decomposes = amount(d)
+		}
+		t.Rows = append(t.Rows, []Cell{text(place), text(orNotStated(amount(st.Temperature))),
+			text(valueAndRange(mtsr)), text(b.technicalLimit(st.Number)), text(decomposes), text(b.classText(place))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
 	return []Block{t, Paragraph{Text: say("temperatures.note"), Tone: Note}}
+}
+
+// classText is the class of a step at its worst, with how far the next one is.
+func (b *builder) classText(place string) string {
+	f, ok := b.byID[figure.ID("heat.criticality_class", place, "", "")]
+	if !ok || f.High.Unknown() {
+		return say("value.not_assessed")
+	}
+	s := significant(f.High.V, 1, 1)
+	if m, ok := b.byID[figure.ID("heat.class_margin", place, "", "")]; ok && !m.Low.Unknown() {
+		return say("temperatures.margin", s, with(significant(m.Low.V, 2, -1), unitOf("heat.class_margin")))
+	}
+	return s
 }
 
 // technicalLimit is the technical limit of a step, or the boiling point under

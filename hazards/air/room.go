@@ -67,11 +67,22 @@ func (r *reader) keep(d *process.Done, s *process.State, o *over) {
 	if r.worst == nil {
 		r.worst = map[string]spilt{}
 	}
-	w, there := r.worst[o.slug]
-	worse := math.IsNaN(v.V*o.pressure.V) || v.V*o.pressure.V > w.volume.V*w.pressure.V
-	if !there || !math.IsNaN(w.volume.V*w.pressure.V) && worse {
+	if w, there := r.worst[o.slug]; !there || x.worse(&w) {
 		r.worst[o.slug] = x
 	}
+}
+
+// worse reports whether a spill gives off more than another; what is not known
+// gives off more than anything, and of two such the larger counts.
+func (x *spilt) worse(than *spilt) bool {
+	a, b := x.volume.V*x.pressure.V, than.volume.V*than.pressure.V
+	switch {
+	case math.IsNaN(a) && math.IsNaN(b):
+		return math.IsNaN(x.volume.V) || x.volume.V > than.volume.V
+	case math.IsNaN(a) || math.IsNaN(b):
+		return math.IsNaN(a)
+	}
+	return a > b
 }
 
 // spill reports the room after the largest liquor of the route runs out on the

@@ -88,8 +88,9 @@ var walls = []struct{ word, slug string }{
 	{"polypropylene", "pp"}, {"polyethylene", "hdpe"}, {"glass", "glass"}, {"steel", "steel"},
 }
 
-// wall is the slug of a material whose wall is known, or nothing.
-func wall(material string) string {
+// Material is the slug of a vessel material that rows of data are held of, or
+// nothing. A lining counts before what it lines.
+func Material(material string) string {
 	m := strings.ToLower(material)
 	for _, w := range walls {
 		if strings.Contains(m, w.word) {
@@ -105,7 +106,7 @@ func wall(material string) string {
 // through is the overall coefficient of heat transfer from the liquor to the
 // bath: 1/U = 1/h_i + t/k + 1/h_o.
 func (f *finder) through(s *Stage, p *route.Place) working.Num {
-	st, slug := f.c.Store, wall(p.Material)
+	st, slug := f.c.Store, Material(p.Material)
 	if slug == "" {
 		return st.Num("wall.unknown").As("U")
 	}

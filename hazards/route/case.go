@@ -115,6 +115,7 @@ func (r *Route) each(visit func(*quantity.Value)) {
 			visit(&p.Impurities[i].Share)
 		}
 	}
+	visit(&r.TD24)
 	for i := range r.Places {
 		p := &r.Places[i]
 		for _, q := range []*quantity.Value{&p.Capacity, &p.Rating, &p.Relief, &p.VentBore, &p.VentLine, &p.Bubbler, &p.Wall} {

@@ -93,7 +93,27 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 			continue
 		}
 		r.add("heat.temperature_peak", place, kase, at("T_max", "degC", max(during.Peak.Value, after.Peak.Value)-kelvin), cond+"; "+s.Around())
+		if x.Missing != nil {
+			r.add("heat.mtsr", place, kase, r.mostByLaw(n, i), "no run by this law: a bound of it, by the warmest the liquor or what is around it is set to and all the heat of the powder")
+			continue
+		}
+		r.add("heat.mtsr", place, kase, at("T_m", "degC", max(during.MTSR.Value, after.MTSR.Value)-kelvin), "greatest over the step, if cooling fails and what waits then reacts; "+cond)
 	}
+}
+
+// mostByLaw is what no law can pass in stage last of a course: the warmest that
+// the liquor or what is around it has been set to, and all the heat of the
+// powder on top.
+//
+//	T = max(T_set, T_c, ...) + heat/C    [degC; kJ, J/K]
+func (r *reader) mostByLaw(n *course.Course, last int) working.Num {
+	warm := n.Stages[0].Set
+	for i := 0; i <= last; i++ {
+		a, b, c := warm.As("T_w"), n.Stages[i].Set, n.Stages[i].Coolant
+		warm = r.w.Line("T_w", "degC", "max(T_w,T,T_c)", max(a.V, b.V, c.V), a, b, c)
+	}
+	q, c := n.Heat.As("Q"), n.Capacity.As("C")
+	return r.w.Line("T_m", "degC", "T_w+Q*1000/C", warm.V+q.V*1000/c.V, warm, q, c).Worse(working.Bound)
 }
 
 const kelvin = 273.15

@@ -31,7 +31,18 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 	for i := range courses {
 		r.course(&courses[i])
 	}
+	for i := range runs {
+		if runs[i].Plan.Law == vessel.Accumulated {
+			r.limits(r.done(runs[i].Plan.Step))
+		}
+	}
 	return r.out
+}
+
+// done is the step of that number as it went.
+func (r *reader) done(step int) *process.Done {
+	i := slices.IndexFunc(r.k.Steps, func(d process.Done) bool { return d.Number == step })
+	return &r.k.Steps[i]
 }
 
 type reader struct {
@@ -92,8 +103,7 @@ func (r *reader) etch(step int) {
 //	mtsr = highest temperature set + rise [degC]
 func (r *reader) accumulated(run *vessel.Run) {
 	place := figure.Step(run.Plan.Step)
-	i := slices.IndexFunc(r.k.Steps, func(d process.Done) bool { return d.Number == run.Plan.Step })
-	d := &r.k.Steps[i]
+	d := r.done(run.Plan.Step)
 	var heat []working.Num
 	for _, e := range d.Etches {
 		heat = append(heat, EtchHeat(r.w, &r.k.Etches[e]))

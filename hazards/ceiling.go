@@ -1,0 +1,107 @@
+package hazards
+
+import (
+	"fmt"
+	"math"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/thermal"
+)
+
+// highest is the dangerous end of the highest temperature of a step, by full
+// accumulation or by a law where that is higher, and what it is of.
+func highest(figs []figure.Figure, place string) (float64, string) {
+	v, of := math.Inf(-1), ""
+	for i := range figs {
+		f := &figs[i]
+		if f.Quantity != "heat.mtsr" || f.Place != place || f.Of != "" {
+			continue
+		}
+		if x := f.Danger().V; math.IsNaN(x) {
+			return x, f.ID()
+		} else if x > v {
+			v, of = x, f.ID()
+		}
+	}
+	return v, of
+}
+
+// technicalLimit is the technical limit of the step of f, where it lies below
+// the boiling point: else the boiling point says it all. Where the service
+// temperature itself is missing the limit is unknown.
+func technicalLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
+	boils := boilingLimit(figs, f)
+	for i := range figs {
+		t := &figs[i]
+		if t.Quantity != "heat.technical_limit" || t.Place != f.Place || math.IsNaN(boils.Value) || t.Low.V >= boils.Value {
+			continue
+		}
+		return []limit.Limit{{ID: "technical_limit", Quantity: f.Quantity, Label: "technical limit", Value: t.Low.V, Unit: "degC",
+			Document: "this review", Section: t.ID(), Status: "computed"}}
+	}
+	return nil
+}
+
+// vesselRoom is the water that the vessel of a step still has room for.
+func vesselRoom(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
+	out := roomLeft(c, k, f)
+	for i := range out {
+		l := &out[i]
+		l.ID, l.Label, l.Unit, l.Near = "vessel_room", "room left in the vessel", "kg", 1
+		l.Value = max(l.Value, 0) * c.Store.Num("water.density").V / 1000
+	}
+	return out
+}
+
+// widenClasses sets the high end of every class from the dangerous ends of the
+// temperatures it stands on: single swings that leave a class as it is may
+// still change it together.
+func widenClasses(c route.Case, k *process.Walk, figs []figure.Figure) {
+	for i := range figs {
+		f := &figs[i]
+		if f.Quantity != "heat.criticality_class" || f.Value.Unknown() {
+			continue
+		}
+		top, _ := highest(figs, f.Place)
+		low, high := math.NaN(), math.NaN()
+		for j := range figs {
+			switch g := &figs[j]; {
+			case g.Place != f.Place:
+			case g.Quantity == "heat.mtsr" && f.Case != "" && g.Case == f.Case:
+				top = g.High.V
+			case g.Quantity == "heat.technical_limit":
+				low, high = g.Low.V, g.High.V
+			}
+		}
+		worst := f.High.V
+		for _, limit := range []float64{low, high} {
+			worst = max(worst, thermal.Class(set(k, f.Place), top, limit, lowest(c)))
+		}
+		f.High = f.End("high", worst)
+	}
+}
+
+// set is the highest temperature set in a step, degC.
+func set(k *process.Walk, place string) float64 {
+	for i := range k.Steps {
+		if d := &k.Steps[i]; figure.Step(d.Number) == place {
+			return d.Hot.V
+		}
+	}
+	return math.NaN()
+}
+
+// lowest is the low end of the stated decomposition temperature, degC.
+func lowest(c route.Case) float64 { return least(c.Route.TD24).In("degC") }
+
+// countedBy says which figure a highest temperature was judged by, where that
+// is not the one the finding is of.
+func countedBy(figs []figure.Figure, f *figure.Figure) string {
+	if v, of := highest(figs, f.Place); of != f.ID() && of != "" {
+		return fmt.Sprintf(" Judged by %s, which is higher: %.4g degC.", of, v)
+	}
+	return ""
+}

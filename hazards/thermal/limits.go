@@ -1,0 +1,89 @@
+package thermal
+
+import (
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// limits reports what the temperature of a step may come to: the technical
+// limit, the class by the order of the temperatures, and the water that would
+// bring the liquor down.
+func (r *reader) limits(d *process.Done) {
+	place := figure.Step(d.Number)
+	limit := r.technical(d)
+	mtsr := r.highest(place)
+	r.class(d, mtsr, limit)
+	r.quench(d, mtsr)
+}
+
+// noBarrier ends the conditions of every technical limit.
+const noBarrier = "over HF, hydrochloric acid or ammonia boiling is never a barrier; the temperature at which hood or scrubber is exceeded is not counted yet"
+
+// technical is the technical limit of a step: the lower of boiling point and
+// service temperature of the material [degC].
+func (r *reader) technical(d *process.Done) working.Num {
+	place := figure.Step(d.Number)
+	boils := r.find("heat.boiling_point", place, "").As("T_b")
+	service, words := r.service(d.Place)
+	v := boils
+	if service.Symbol != "" {
+		v = r.w.Line("T_t", "degC", "min(T_b,T_s)", min(boils.V, service.V), boils, service)
+	}
+	r.put("heat.technical_limit", place, v, "lower of boiling point and service temperature; "+words+"; "+noBarrier)
+	return v.As("T_t")
+}
+
+// service is the temperature the material of a place is used up to, with no
+// symbol for glass and steel, which pass the boiling point of any liquor here.
+// A material nobody stated or that no row is held of gets no credit: it counts
+// as weaker than any that is held.
+func (r *reader) service(key string) (working.Num, string) {
+	material := ""
+	if p := r.place(key); p != nil {
+		material = p.Material
+	}
+	switch slug := course.Material(material); {
+	case slug == "glass" || slug == "steel":
+		return working.Num{}, slug + " sets no limit"
+	case slug != "":
+		return r.c.Store.Num("service." + slug).As("T_s"), "material " + material
+	case material == "":
+		return r.c.Store.Num("service.unknown").As("T_s"), "material not stated, so counted as the weakest; boiling counts beside it"
+	}
+	return r.c.Store.Num("service.unknown").As("T_s"), "no service temperature is held of " + material + ", so counted as the weakest; boiling counts beside it"
+}
+
+func (r *reader) place(key string) *route.Place {
+	for i := range r.c.Route.Places {
+		if p := &r.c.Route.Places[i]; p.Key == key {
+			return p
+		}
+	}
+	return nil
+}
+
+// find is a figure read before, unknown where there is none.
+func (r *reader) find(quantity, place, kase string) working.Num {
+	for i := range r.out {
+		if f := &r.out[i]; f.Quantity == quantity && f.Place == place && f.Case == kase {
+			return f.Value
+		}
+	}
+	return working.Absent("x", "degC", figure.ID(quantity, place, "", kase))
+}
+
+// highest is the highest temperature of a step if cooling fails: by full
+// accumulation, or by a law where that is higher.
+func (r *reader) highest(place string) working.Num {
+	top := r.find("heat.mtsr", place, "").As("MTSR")
+	for i := range r.out {
+		if f := &r.out[i]; f.Quantity == "heat.mtsr" && f.Place == place && f.Case != "" {
+			a, b := top.As("a"), f.Value.As("b")
+			top = r.w.Line("MTSR", "degC", "max(a,b)", max(a.V, b.V), a, b)
+		}
+	}
+	return top
+}

@@ -1,0 +1,44 @@
+package thermal
+
+import (
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+)
+
+// quench is the water that brings the liquor of a step at its highest
+// temperature down:
+//
+//	m = C (T - T_q)/(c_w (T_q - T_w))    [kg: J/K, K, kJ/kg/K]
+//
+// C is the low end, as everywhere, which errs toward more water while the step
+// is set colder than what it is quenched to; where it is set warmer, everything
+// counts as water, which takes up more than any of it.
+func (r *reader) quench(d *process.Done, mtsr working.Num) {
+	st := r.c.Store
+	c, t, to := d.Contents().HeatCapacity(r.w).As("C"), mtsr.As("T"), st.Num("quench.target").As("T_q")
+	from, cw := st.Num("quench.water").As("T_w"), st.Num("water.heat_capacity").As("c_w")
+	if d.Hot.V > to.V {
+		m := r.mass(d.Contents()).As("m_c")
+		c = r.w.Line("C", "J/K", "m_c*c_w", m.V*cw.V, m, cw)
+	}
+	v := r.w.Line("m", "kg", "max(C*(T-T_q)/(1000*c_w*(T_q-T_w)),0)", max(c.V*(t.V-to.V)/(1000*cw.V*(to.V-from.V)), 0), c, t, to, cw, from)
+	if more := d.Contents().Unsaid(); more != nil {
+		v = working.Absent("m", "kg", more...)
+	}
+	r.put("heat.quench_water", figure.Step(d.Number), v, "cold water, added before the reaction gives more heat; it dilutes and cools, and takes no gas back")
+}
+
+// mass is that of everything in a place, in g.
+func (r *reader) mass(s *process.State) working.Num {
+	var terms []working.Num
+	for i := range s.Liquid {
+		terms = append(terms, process.PartOf(r.w, &s.Liquid[i], s.Liquid[i].Mass))
+	}
+	for i := range s.Solids {
+		if m := s.Solids[i].Mass; m.Symbol != "" { // what the etch left is counted with the product
+			terms = append(terms, m)
+		}
+	}
+	return r.w.Sum("m_c", "g", terms...)
+}
