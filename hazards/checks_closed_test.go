@@ -49,7 +49,15 @@ var closedChecks = []check{
 		figures:  []want{{id: "gas.closed.pressure@pot", value: unknown, from: "the gas of the peroxide is not modelled, and it is the worst of what the place holds"}},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+container_rating": unknownVerdict}},
 	{name: "heated closed", yaml: shut(space+", closure: vented") + "  - {do: heat_closed, in: pot, time: 5 h, temperature: 140 degC}\n",
-		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds}},
+		figures: []want{
+			{id: "gas.closed.pressure@pot:cold", value: 1273.9, from: "as shut"},
+			{id: "vessel.filling@pot", value: 24.855, from: "10 mL of 40.235"},
+			{id: "gas.closed.pressure@pot:heated", value: 2186, from: "x(140) 1.0775; 10 mL grow by 0.775 of 30; gas 1812, air 140.4, water over 10 wt% HF by 100.7 degC 353: less 101.3"}},
+		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot:heated+no_rated_container": exceeds}, holds: []string{"heated_closed"}},
+	{name: "a rated autoclave heated closed", yaml: shut(space+", closure: closed, rating: 5 MPa, relief: 4.5 MPa") + "  - {do: heat_closed, in: pot, time: 5 h, temperature: 140 degC}\n",
+		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot:heated+container_rating": near, "vessel.filling@pot+fill_limit": withinLimit}},
+	{name: "an autoclave filled too far", yaml: shut(", capacity: 12.5 mL, closure: closed, rating: 50 MPa, relief: 45 MPa") + "  - {do: heat_closed, in: pot, time: 5 h, temperature: 140 degC}\n",
+		verdicts: map[string]figure.Verdict{"vessel.filling@pot+fill_limit": exceeds}},
 	{name: "a waste bottle the sediment goes into", yaml: head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: bottle, closure: vented}\n  waste_bottle: {kind: bottle, capacity: 100 mL}\nsteps:\n" + charges(hf10) + addsIt +
 		"  - {do: collect, in: pot, into: waste_bottle}\n",
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@waste_bottle+no_rated_container": exceeds}},

@@ -108,6 +108,8 @@ var asks = []struct{ prefix, text, measure string }{
 	{"metal dissolved", "metal that a reaction which is not followed dissolves", "analysis of the liquor"},
 	{"site: room volume", "volume of the room", "state it in the site file: room: volume"},
 	{"an etch of the changed route", "what the route does with this done wrong", "see what its own figures lack"},
+	{"vapour pressure of", "vapour pressure of the liquor at this temperature", "a pressure vessel specialist, or vapour data of this liquor"},
+	{"expansion of", "how far the liquor swells when it is hot", "density of the liquor at this temperature"},
 	{"weight.", "atomic weight", "the current table of standard atomic weights"},
 }
 
@@ -120,6 +122,10 @@ func ask(id string) (text, measure string) {
 	switch {
 	case strings.HasSuffix(id, ".temperature"):
 		return "temperature set in this step", "write it in the route"
+	case strings.HasSuffix(id, ".vent"):
+		return "narrowest bore that the gas leaves this vessel through", "measure it, and write it in the route as vent"
+	case strings.HasPrefix(id, "site: "):
+		return "what the room around the hood is like", "state it in a site file"
 	case strings.Contains(id, ".capacity"):
 		return "capacity of this container, or room in it", "write it in the route"
 	case strings.HasPrefix(id, "what "):
@@ -141,9 +147,6 @@ func leftOpen(r *route.Route, add func(id, text, measure string)) {
 	}
 	for i := range r.Steps {
 		s := &r.Steps[i]
-		if s.Do == "heat_closed" {
-			add(s.At+".pressure", fmt.Sprintf("pressure in %s while step %d heats it closed: hot gas and the vapour of the liquor are not in the figure", s.In, s.Number), "a pressure vessel specialist: gas at temperature plus vapour pressure of the liquor, and how full it is")
-		}
 		if s.Attended == nil && s.Time.Set && s.Time.In("h") > 1 {
 			add(s.At+".attended", fmt.Sprintf("step %d lasts %s and does not say whether it is attended", s.Number, s.Time.Text), "state attended: true or false")
 		}
@@ -164,6 +167,11 @@ func holds(r *Review) []Hold {
 	for _, f := range r.Walk.Facts {
 		if text, ok := holdText[f.ID]; ok {
 			add(f.ID, text+" "+f.Text)
+		}
+	}
+	for i := range r.Case.Route.Steps {
+		if s := &r.Case.Route.Steps[i]; s.Do == "heat_closed" {
+			add("heated_closed", fmt.Sprintf("Do not open %s after step %d before it is at the temperature of the room: then let its gas out slowly through a vent or scrubber, since gas does not condense.", s.In, s.Number))
 		}
 	}
 	for i := range r.Findings {

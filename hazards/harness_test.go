@@ -31,6 +31,9 @@ func newCase(t testing.TB, r *route.Route) route.Case {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if f, ok := t.(fataler); ok {
+		c.Brief = f.brief
+	}
 	return c
 }
 

@@ -22,9 +22,6 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) && !isWorstKnown(figs, f) {
 			continue // one strength is enough to say so
 		}
-		if f.Quantity == "heat.mtsr" && f.Case != "" {
-			continue // judged with that by full accumulation
-		}
 		ls := limitsFor(c, figs, k, f)
 		if len(ls) == 0 && f.Danger().Unknown() && !beside[f.Quantity] {
 			ls = []limit.Limit{mustBeKnown(f)}
@@ -54,6 +51,7 @@ var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bo
 	"heat.accumulation": true, "heat.time_to_boil": true, "heat.time_to_maximum_rate": true, "heat.cooling.required": true, "heat.ice": true, "heat.peak_power.during_addition": true, "heat.peak_power.after_addition": true,
 	"gas.hydrogen.dilution_air": true, "gas.hydrogen.peak_rate": true, "gas.hydrogen.room_time": true,
 	"gas.closed.time_to_10_kpa": true, "gas.headspace.flammable_time": true, "gas.headspace.energy": true, "gas.suck_back": true,
+	"air.saturated": true, "air.emission": true, "air.exhaust_required": true, "air.time_to_idlh": true, "air.spill_area": true,
 	"heat.technical_limit": true, "heat.criticality_class": true, "heat.class_margin": true}
 
 // mustBeKnown is the limit of a figure that no other limit judges and that is
@@ -133,6 +131,10 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 		out = append(out, l)
 	case "heat.addition_time.required", "gas.addition_time.hood", "gas.addition_time.vent":
 		out = append(out, writtenOver(c, f)...)
+	case "air.breathing_zone":
+		out = append(out, breathing(c, f)...)
+	case "air.room_peak":
+		out = append(out, emergency(f)...)
 	case "gas.hydrogen.dilution_air":
 		out = append(out, siteHood(c, f)...)
 	case "gas.vent.bore_required":
@@ -164,15 +166,6 @@ func rating(c route.Case, key string) (limit.Limit, bool) {
 		}
 	}
 	return limit.Limit{}, false
-}
-
-func heatedClosed(c route.Case, key string) bool {
-	for i := range c.Route.Steps {
-		if s := &c.Route.Steps[i]; s.In == key && s.Do == "heat_closed" {
-			return true
-		}
-	}
-	return false
 }
 
 func boilingLimit(figs []figure.Figure, f *figure.Figure) limit.Limit {
@@ -253,10 +246,6 @@ func finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limi
 	if l.ID == "no_rated_container" && level == limit.Unknown {
 		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
 	}
-	if l.ID == "container_rating" && level < limit.Unknown && heatedClosed(c, f.Place) {
-		// The figure is that of cold gas; hot gas and the vapour of the liquor are not modelled.
-		out.Verdict, out.Margin = figure.UnknownVerdict, math.NaN()
-	}
 	out.Text, out.Needs = words(c, figs, f, l, out.Verdict)
 	if f.Quantity == "heat.mtsr" {
 		out.Text += countedBy(figs, f)
@@ -274,9 +263,6 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 		return []figure.Need{{Quantity: quantity, Value: value, Unit: unit, Text: "Necessary, not sufficient: " + text}}
 	}
 	none := math.NaN()
-	if v == figure.UnknownVerdict && l.ID == "container_rating" {
-		return "It cannot be judged: the container is heated closed, and neither hot gas nor the vapour of the liquor is in the figure.", nil
-	}
 	if v == figure.UnknownVerdict {
 		return "It cannot be judged: what is missing is listed.", nil
 	}
@@ -284,6 +270,19 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "no_rated_container":
 		return "Gas from the first moment and nowhere for it to go: this container may not be shut while it can still give gas.",
 			need("gas.closed.pressure", 0, "kPa gauge", "leave it open to a vent until no more gas can come, or use a vessel with a stated rating and relief.")
+	case "fill_limit":
+		return "Hot, the liquid grows into the room that is left; a container full of liquid bursts whatever it is rated for.",
+			need("vessel.filling", l.Value*l.Near, "%", "less liquid, or a larger container.")
+	case "container_rating":
+		return "The pressure comes to what the container or its relief is rated for, or close to it.",
+			need("gas.closed.pressure", l.Value/2, "kPa gauge", "less powder, more gas space or a container rated for more, with its relief led where it harms nobody.")
+	case "additive":
+		return "Each may be within its own limit and the two are not, since both burn the same airways.",
+			need("air.additive", 1, "1", "more extract at the source, a colder liquor or less of it open.")
+	case "scrubber_hf", "scrubber_hcl":
+		return "So much leaves that it is not to be let out unscrubbed.", need("air.emission", l.Value, "mg/min", "a scrubber, or less open surface.")
+	case "oxygen":
+		return "The gas of the route takes the place of air in the room.", need("air.oxygen", l.Value, "vol%", "extract that is checked, and an oxygen alarm where gas can gather.")
 	case "written_over":
 		return "If everything reacts as it goes in, the stated cooling follows only a slower addition. If the etch is slow, this time controls free metal and wetting alone, and what waits afterwards is in the share that has not reacted.",
 			need("heat.addition_time.required", f.High.V, "min", "give the addition at least this long, or cool better.")
@@ -331,7 +330,25 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "specialist_50_wt":
 		return "This strength needs a specialist review.", need("fluoride.hf_strength", l.Value, "wt%", "a weaker acid.")
 	}
+	switch f.Quantity {
+	case "air.breathing_zone":
+		return "A person near the source can breathe more than this limit allows for as long as it lasts.",
+			need("air.exhaust_required", exhaust(figs, f), "m3/h", "extract of this much at the source, in a hood whose containment has been tested.")
+	case "air.room_peak":
+		return "Spilt on the floor outside a hood it can bring the room to this level: leave, close, call. Reagent is for trained responders.",
+			need("air.room_peak", l.Value, "ppm", "smaller containers, carried in a tray under a hood, and a room that can be left at once.")
+	}
 	return "Held against a limit of the site.", need(f.Quantity, l.Value, l.Unit, "bring the figure to the limit.")
+}
+
+// exhaust is the extract that goes with a figure of the air of a step, m3/h.
+func exhaust(figs []figure.Figure, f *figure.Figure) float64 {
+	for i := range figs {
+		if figs[i].Quantity == "air.exhaust_required" && figs[i].Place == f.Place && figs[i].Agent == f.Agent {
+			return figs[i].High.V
+		}
+	}
+	return math.NaN()
 }
 
 func dilution(figs []figure.Figure, f *figure.Figure) float64 {

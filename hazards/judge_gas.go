@@ -20,11 +20,10 @@ func siteHood(c route.Case, f *figure.Figure) []limit.Limit {
 }
 
 // writtenVent is the narrowest bore of the vent of a step; not known where the
-// route does not say, and none for a vessel that is shut, which has its own
-// finding.
+// route does not say.
 func writtenVent(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 	p, _ := placeOf(c, k, f)
-	if p == nil || p.Closure == route.Closed {
+	if p == nil {
 		return nil
 	}
 	l := limit.Limit{ID: "written_vent", Quantity: f.Quantity, Label: "narrowest bore of the vent", Value: math.NaN(), Unit: "mm",

@@ -62,18 +62,33 @@ func read(st *chemicals.Store, w *working.Sheet) []chemicals.Datum {
 // another place is not reported: ideal dilution says nothing about so little.
 const trace = 1e-6
 
+// Vapour of less than this over a liquor, or less that leaves it, is nothing a
+// person or an instrument could tell: ppm, mg/min and shares of a limit.
+const traceOver, traceLeaving, traceShare = 1e-3, 1e-6, 1e-6
+
 // withoutTraces drops the fluoride figures of places that hold a trace at the
-// most. It looks at whole ranges, so a figure does not come and go within one.
+// most, and the air of steps that give off no more. It looks at whole ranges, so
+// a figure does not come and go within one.
 func withoutTraces(figs []figure.Figure) []figure.Figure {
-	most, high := 0.0, map[string]float64{}
+	most, high, nothing := 0.0, map[string]float64{}, map[string]bool{}
 	for i := range figs {
-		if f := &figs[i]; f.Quantity == "fluoride.total" {
+		switch f := &figs[i]; f.Quantity {
+		case "fluoride.total":
 			high[f.Place] = f.High.V
 			most = max(most, f.High.V)
+		case "air.emission":
+			nothing[f.Place+"/"+f.Agent] = f.High.V < traceLeaving
 		}
 	}
 	return slices.DeleteFunc(figs, func(f figure.Figure) bool {
-		return strings.HasPrefix(f.Quantity, "fluoride.") && high[f.Place] < trace*most
+		switch f.Quantity {
+		case "air.saturated":
+			return f.High.V < traceOver
+		case "air.additive":
+			return f.High.V < traceShare
+		}
+		return strings.HasPrefix(f.Quantity, "fluoride.") && high[f.Place] < trace*most ||
+			strings.HasPrefix(f.Quantity, "air.") && nothing[f.Place+"/"+f.Agent]
 	})
 }
 

@@ -191,9 +191,13 @@ func ranges(c route.Case, vars []variable, base []figure.Figure, known []course.
 func (r *ranger) corner(i int, up bool) key {
 	b := slices.Repeat([]byte{centre}, len(r.vars))
 	q, _ := figure.Lookup(r.base[i].Quantity)
-	i = r.driver(i)
-	x := r.base[i].Value.V
 	towardDanger := up == (q.Danger == figure.High)
+	j := r.driver(i)
+	if d, _ := figure.Lookup(r.base[j].Quantity); d.Danger != q.Danger {
+		up = !up
+	}
+	i = j
+	x := r.base[i].Value.V
 	for v := range r.vars {
 		best := 0.0
 		for e, end := range ends {
@@ -219,15 +223,20 @@ func (r *ranger) corner(i int, up bool) key {
 	return key(b)
 }
 
-// driver is the figure whose swings say which way figure i goes. A bore stands at
-// its least however the flow moves, until the flow is large: the flow decides.
+// drivers are figures whose swings say which way another goes: a bore stands at
+// its least however the flow moves until the flow is large, and a time at a day
+// until the room is in danger.
+var drivers = map[string]string{"gas.vent.bore_required": "gas.superficial_velocity", "air.time_to_idlh": "air.room_peak"}
+
+// driver is the figure whose swings decide the corners of figure i.
 func (r *ranger) driver(i int) int {
 	f := &r.base[i]
-	if f.Quantity != "gas.vent.bore_required" {
+	by, ok := drivers[f.Quantity]
+	if !ok {
 		return i
 	}
 	for j := range r.base {
-		if g := &r.base[j]; g.Quantity == "gas.superficial_velocity" && g.Place == f.Place && g.Case == f.Case && !g.Value.Unknown() {
+		if g := &r.base[j]; g.Quantity == by && g.Place == f.Place && g.Agent == f.Agent && g.Case == f.Case && !g.Value.Unknown() {
 			return j
 		}
 	}

@@ -1,6 +1,6 @@
 // Package air knows what people could breathe: what leaves a liquor as vapour,
 // and how strong it gets near them and in the room. It must not move material,
-// and it must not know any limit.
+// and it judges nothing: a limit serves it only to say what extract would meet it.
 package air
 
 import (
@@ -16,7 +16,7 @@ import (
 // Read gives the figures of the air over every step that holds a volatile acid
 // or ammonia, of the largest spill, and of the oxygen in the room.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w)}
+	r := reader{c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}}
 	for i := range k.Steps {
 		r.step(&k.Steps[i])
 	}
@@ -31,7 +31,8 @@ type reader struct {
 	k       *process.Walk
 	courses []course.Course
 	vm      working.Num
-	worst   map[string]spilt // by agent
+	worst   map[string]spilt      // by agent
+	parts   map[int][]working.Num // of their limits, by step
 	out     []figure.Figure
 }
 
@@ -71,6 +72,7 @@ func (r *reader) step(d *process.Done) {
 		r.leaving(d, p, s, &o)
 		r.keep(d, s, &o)
 	}
+	r.together(d.Number)
 }
 
 func (r *reader) place(key string) *route.Place {
@@ -93,21 +95,20 @@ func (r *reader) vapours(s *process.State, t working.Num) []over {
 	add := func(a agent, p working.Num, conditions string) {
 		out = append(out, over{agent: a, pressure: p, conditions: conditions})
 	}
-	switch {
-	case l.Neutral && l.Ammoniac:
+	if l.Ammoniac && (l.Neutral || l.Unsure) {
 		p, cond := r.ammonia(&l, t)
 		add(agents[2], p, cond)
-	case l.Neutral:
+	}
+	if l.Fluorine && !l.Neutral {
+		p, cond := r.hf(&l, t)
+		add(agents[0], p, cond)
+	}
+	if l.Chloride && !l.Neutral {
+		p, cond := r.hcl(&l, t)
+		add(agents[1], p, cond)
+	}
+	if out == nil {
 		return nil
-	default:
-		if l.Fluorine {
-			p, cond := r.hf(&l, t)
-			add(agents[0], p, cond)
-		}
-		if l.Chloride {
-			p, cond := r.hcl(&l, t)
-			add(agents[1], p, cond)
-		}
 	}
 	water := solution.Saturation(t.V + kelvin)
 	total := r.w.Model("p_w", "kPa", "saturation pressure of water", water, t)

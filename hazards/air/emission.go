@@ -90,6 +90,10 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *o
 		take(r.carried(o, g), "carried by the largest flow of hydrogen, which leaves saturated")
 	}
 	if pours[verb] {
+		if before := r.before(d, o); before != nil { // what is poured off is what stood there before
+			take(r.poured(&d.Before, before), "air over the liquor as it stood before, driven out by pouring all of it")
+			take(r.evaporates(before, r.surface(p, &d.Before), r.c.Store.Num("air.over_liquor"), d.Hot.As("T")), "open surface of the liquor as it stood before, the law that gives more of two that disagree")
+		}
 		take(r.poured(s, o), "air over the liquor, driven out by pouring all of it")
 	}
 	if n.Symbol == "" {
@@ -98,6 +102,20 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *o
 	x := n.As("n")
 	r.put("air.emission", place, o.slug, "", r.w.Line("m", "mg/min", "n*M*60000", x.V*M.V*60000, x, M), how)
 	r.exposure(place, d.Number, o, n, how)
+}
+
+// before is the same vapour over the liquor as a step found it; nil where there
+// was none.
+func (r *reader) before(d *process.Done, o *over) *over {
+	if len(d.Before.Liquid) == 0 {
+		return nil
+	}
+	for _, x := range r.vapours(&d.Before, d.Hot.As("T")) {
+		if x.slug == o.slug {
+			return &x
+		}
+	}
+	return nil
 }
 
 // hydrogen is the largest flow of a step over the laws, mol/s; nothing where it

@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/process"
 	"etchbound/hazards/spread"
 )
@@ -50,6 +51,42 @@ func (r *reader) exposure(place string, step int, o *over, n working.Num, how st
 	b, q, x := r.c.Store.Num("air.near").As("B"), r.exchange(), n.As("n")
 	v := r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*(3600/Q+60/B)", 1e6*share.V*x.V*r.vm.V/1000*(3600/q.V+60/b.V), share, x, r.vm, q, b)
 	r.put("air.breathing_zone", place, o.slug, "", v, "near the source, once the room has filled; "+hood+"; "+how)
+	l, e := r.strictest(o.slug)
+	if e == nil {
+		return
+	}
+	need := r.w.Line("Q", "m3/h", "n*Vm/1000*3600*1e6/L", x.V*r.vm.V/1000*3600*1e6/l.V, x, r.vm, l)
+	r.put("air.exhaust_required", place, o.slug, "", need, "air that brings all of it, mixed at once, to the strictest short limit ("+e.ID+"); at the source it is stronger")
+	part := r.w.Line("C_L", "1", "C/L", v.V/l.V, v.As("C"), l)
+	r.parts[step] = append(r.parts[step], part)
+}
+
+// strictest is the lowest limit of an agent that holds for 15 minutes or at any
+// moment at the site; none where there is none.
+func (r *reader) strictest(slug string) (working.Num, *limit.Exposure) {
+	jurisdiction := ""
+	if r.c.Site != nil {
+		jurisdiction = r.c.Site.Jurisdiction
+	}
+	var out *limit.Exposure
+	for _, e := range limit.ExposureAt(slug, jurisdiction) {
+		if (e.Kind == limit.Work || e.Kind == limit.Advisory) && e.Average <= 15 && (out == nil || e.Value < out.Value) {
+			out = &e
+		}
+	}
+	if out == nil {
+		return working.Num{}, nil
+	}
+	return working.Exact("L", "ppm", out.Value, out.Document+": "+out.Label), out
+}
+
+// together reports what vapours that act alike take of their limits together.
+func (r *reader) together(step int) {
+	if len(r.parts[step]) < 2 {
+		return
+	}
+	v := r.w.Sum("s", "1", r.parts[step]...)
+	r.put("air.additive", figure.Step(step), "", "", v, "sum of each over its strictest short limit: HF and HCl act on the same target")
 }
 
 // spilt is the liquor that would be worst to spill of an agent.
@@ -113,18 +150,31 @@ func (r *reader) spilt(x *spilt) {
 // idlh is the time until the room is at the concentration immediately dangerous
 // to life or health.
 func (r *reader) idlh(x *spilt, n, q working.Num, cond string) {
-	limit := r.c.Store.Num("idlh." + x.slug).As("C_x")
+	idlh, found := r.escape(x.slug)
+	if !found {
+		return
+	}
 	if r.c.Site == nil || !r.c.Site.RoomVolume.Set {
 		r.put("air.time_to_idlh", "spill", x.slug, "", working.Absent("t", "min", "site: room volume"), cond)
 		return
 	}
 	vol := r.c.Given("V_r", "m3", r.c.Site.RoomVolume)
 	t := working.Absent("t", "min", append(append(n.Missing(), q.Missing()...), vol.Missing()...)...)
-	if !n.Unknown() && !q.Unknown() && !vol.Unknown() && !limit.Unknown() {
+	if !n.Unknown() && !q.Unknown() && !vol.Unknown() && !idlh.Unknown() {
 		room := spread.Room{Volume: vol.V, Flow: q.V / 3600}
-		t = r.w.Model("t", "min", "well mixed room", min(room.Reaches(n.V*r.vm.V/1000, limit.V*1e-6)/60, aDay), n, r.vm, q, vol, limit)
+		t = r.w.Model("t", "min", "well mixed room", min(room.Reaches(n.V*r.vm.V/1000, idlh.V*1e-6)/60, aDay), n, r.vm, q, vol, idlh)
 	}
 	r.put("air.time_to_idlh", "spill", x.slug, "", t, "well mixed; near the pool it is sooner; "+cond+"; 1440 min: not within a day")
+}
+
+// escape is the concentration immediately dangerous to life or health.
+func (r *reader) escape(slug string) (working.Num, bool) {
+	for _, e := range limit.ExposureAt(slug, "") {
+		if e.Kind == limit.Escape {
+			return working.Exact("C_x", "ppm", e.Value, e.Document), true
+		}
+	}
+	return working.Num{}, false
 }
 
 // aDay in min is as long as a room is followed.

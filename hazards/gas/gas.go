@@ -222,21 +222,29 @@ func (r *reader) hydride(into map[string][]working.Num, el string, count float64
 func (r *reader) closed() {
 	for i := range r.c.Route.Places {
 		p := &r.c.Route.Places[i]
-		var worst working.Num
+		var worst, gas working.Num
+		var held *process.State
 		for _, x := range r.potentials(p.Key) {
-			v := r.pressure(p, x.state, r.w.Sum("n", "mol", x.gas...))
+			n := r.w.Sum("n", "mol", x.gas...)
+			v := r.pressure(p, x.state, n)
 			if worst.Symbol == "" || v.Unknown() || (!worst.Unknown() && v.V > worst.V) {
-				worst = v
+				worst, gas, held = v, n, x.state
 			}
+		}
+		hot := r.heatedClosed(p)
+		if hot != 0 && held == nil {
+			gas, held = working.Exact("n", "mol", 0, "nothing in it gives gas"), r.done(hot).Contents()
+		}
+		if hot != 0 && held != nil {
+			r.heated(p, hot, held, gas)
 		}
 		if worst.Symbol == "" {
 			continue
 		}
 		kase, cond := "", "gas alone, all of it, at 25 degC"
-		hot := r.heatedClosed(p.Key)
 		switch {
 		case hot != 0:
-			cond = fmt.Sprintf("step %d heats it closed; %s: hot it is more, by the temperature and by vapour", hot, cond)
+			kase, cond = "cold", fmt.Sprintf("once what step %d heated closed is cold again, before it is opened; %s", hot, cond)
 		case p.Closure != route.Closed:
 			kase, cond = "closed", "if it were shut: "+cond
 		case !p.ClosureStated:
@@ -246,15 +254,21 @@ func (r *reader) closed() {
 	}
 }
 
-// heatedClosed is the number of the step that heats a place closed, or 0.
-func (r *reader) heatedClosed(key string) int {
+// heatedClosed is the number of the step that heats a place closed, or 0: one
+// that says so, or any that sets a closed place hot.
+func (r *reader) heatedClosed(p *route.Place) int {
 	for i := range r.c.Route.Steps {
-		if s := &r.c.Route.Steps[i]; s.In == key && s.Do == "heat_closed" {
+		s := &r.c.Route.Steps[i]
+		if s.In == p.Key && (s.Do == "heat_closed" || p.Closure == route.Closed && s.Temperature.Set && s.Temperature.In("degC") > hotClosed) {
 			return s.Number
 		}
 	}
 	return 0
 }
+
+// hotClosed is the temperature in degC above which vapour counts in a closed
+// container beside its gas.
+const hotClosed = 60
 
 // potential is gas that can still come in a place, and the place as it then is.
 type potential struct {

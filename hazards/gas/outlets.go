@@ -122,10 +122,13 @@ func (r *reader) additions(n *course.Course) {
 			t := r.w.Line("t", "min", "V*(1-y)/y*60/1000/Q", v.V*(1-y.V)/y.V*60/1000/q.V, v, y, q)
 			r.put("gas.addition_time.hood", place, "", "", t.Worse(working.Bound), "everything reacts as it goes in; the whole air of the hood takes part, which it does not at the mouth of the vessel")
 		}
-		if p := r.place(s.Done.Place); p != nil && p.VentBore.Set {
-			o, d, m := r.outlet(p), r.c.Given("d", "mm", p.VentBore), r.c.Store.Num("vent.margin").As("f")
-			f := working.Absent("F", "L/min", o.allowed.Missing()...)
-			if !o.allowed.Unknown() {
+		if p := r.place(s.Done.Place); p != nil && p.Closure != route.Open {
+			o, d, m := r.outlet(p), working.Absent("d", "mm", p.At+".vent"), r.c.Store.Num("vent.margin").As("f")
+			if p.VentBore.Set {
+				d = r.c.Given("d", "mm", p.VentBore)
+			}
+			f := working.Absent("F", "L/min", append(o.allowed.Missing(), d.Missing()...)...)
+			if !o.allowed.Unknown() && !d.Unknown() {
 				f = r.w.Model("F", "L/min", "flow through bore and line at the pressure allowed", o.Flow(d.V/1000, o.allowed.V)*60000, append([]working.Num{d, o.allowed}, o.inputs...)...)
 			}
 			t := r.w.Line("t", "min", "V*f/F", v.V*m.V/f.V, v, m, f)

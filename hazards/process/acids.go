@@ -19,6 +19,7 @@ type Acids struct {
 	Ammoniac       bool        // there is ammonium or ammonia
 	Other          string      // something whose part in it is not known
 	Neutral        bool        // base has taken all the acid
+	Unsure         bool        // nobody knows whether it has
 }
 
 // AcidsIn adds up the liquid of a place.
@@ -65,7 +66,7 @@ func AcidsIn(w *working.Sheet, s *State) Acids {
 			l.Acids++
 		}
 	}
-	l.Neutral = left <= 0
+	l.Neutral, l.Unsure = left <= 0, left != left
 	return l
 }
 

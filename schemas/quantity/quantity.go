@@ -36,6 +36,7 @@ const (
 	Count         // "3" tubes: the one dimension without a unit
 	Energy        // J
 	EnergyPerMass // J/kg
+	MassFlow      // kg/s
 )
 
 // Value is a stated quantity in SI. Set is false for a key that was left out;

@@ -56,6 +56,9 @@ func TestParse(t *testing.T) {
 		{"3600 m3/h", quantity.Flow, 1},
 		{"60 L/min", quantity.Flow, 1e-3},
 		{"0.5 m/s", quantity.Velocity, 0.5},
+		{"50 mm/s", quantity.Velocity, 0.05},
+		{"15 g/h", quantity.MassFlow, 15e-3 / 3600},
+		{"60 mg/min", quantity.MassFlow, 1e-6},
 		{"2 W/K", quantity.Conductance, 2},
 		{"200 mA", quantity.CellCurrent, 0.2},
 		{"720 kJ/mol", quantity.MolarEnergy, 720e3},
@@ -204,7 +207,7 @@ func TestErrorOffset(t *testing.T) {
 }
 
 func allUnits() (list []string, dims []quantity.Dimension) {
-	for d := quantity.Mass; d <= quantity.EnergyPerMass; d++ {
+	for d := quantity.Mass; d <= quantity.MassFlow; d++ {
 		for _, u := range quantity.Units(d) {
 			list, dims = append(list, u), append(dims, d)
 		}

@@ -82,6 +82,7 @@ var units = []unit{
 
 	{"m/s", Velocity, 1, 1, 0, ""},
 	{"cm/s", Velocity, 1, 1e2, 0, ""},
+	{"mm/s", Velocity, 1, 1e3, 0, ""},
 
 	{"W", Power, 1, 1, 0, ""},
 	{"kW", Power, 1e3, 1, 0, ""},
@@ -113,6 +114,9 @@ var units = []unit{
 	{"kJ/g", EnergyPerMass, 1e6, 1, 0, "MJ/kg"},
 	{"J/g", EnergyPerMass, 1e3, 1, 0, "kJ/kg"},
 	{"J/kg", EnergyPerMass, 1, 1, 0, ""},
+
+	{"mg/min", MassFlow, 1, 6e7, 0, ""},
+	{"g/h", MassFlow, 1, 3.6e6, 0, ""},
 
 	{"", Count, 1, 1, 0, ""},
 	{"1", None, 1, 1, 0, ""},

@@ -1,0 +1,114 @@
+package limit_test
+
+import (
+	"math"
+	"testing"
+
+	"etchbound/hazards/limit"
+)
+
+func exposure(t *testing.T, id string) *limit.Exposure {
+	t.Helper()
+	for _, e := range limit.Exposures() {
+		if e.ID == id {
+			return &e
+		}
+	}
+	t.Fatal("no limit " + id)
+	return nil
+}
+
+// Values as printed in the documents of each row: 29 CFR 1910.1000, the NIOSH
+// pages and profiles, the TLV booklet, Directive 2000/39/EC, EH40/2005, TRGS 900.
+func TestExposureValues(t *testing.T) {
+	for _, c := range []struct {
+		id             string
+		value, average float64
+	}{
+		{"us_osha_hf_twa", 3, 480}, {"us_niosh_hf_twa", 3, 600}, {"us_niosh_hf_c", 6, 15}, {"us_acgih_hf_twa", 0.5, 480}, {"us_acgih_hf_c", 2, 0},
+		{"eu_hf_twa", 1.8, 480}, {"eu_hf_15min", 3, 15}, {"de_hf_twa", 1, 480}, {"idlh_hf", 30, 0},
+		{"us_osha_hcl_c", 5, 0}, {"us_acgih_hcl_c", 2, 0}, {"eu_hcl_twa", 5, 480}, {"eu_hcl_15min", 10, 15}, {"idlh_hcl", 45, 0},
+		{"us_osha_ammonia_twa", 50, 480}, {"eu_ammonia_twa", 20, 480}, {"idlh_ammonia", 300, 0},
+	} {
+		if e := exposure(t, c.id); e.Value != c.value || e.Average != c.average {
+			t.Errorf("%s is %g ppm over %g min, want %g over %g", c.id, e.Value, e.Average, c.value, c.average)
+		}
+	}
+}
+
+// Twelve minutes against 8 hours, 15 minutes and a ceiling.
+func TestAveraging(t *testing.T) {
+	for _, c := range []struct {
+		id            string
+		minutes, want float64
+	}{
+		{"us_osha_hf_twa", 12, 120}, {"us_niosh_hf_c", 12, 7.5}, {"us_acgih_hf_c", 12, 2}, {"us_osha_hf_twa", 600, 3}, {"us_osha_hf_twa", math.NaN(), 3},
+	} {
+		if got := exposure(t, c.id).Allowed(c.minutes); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("%s for %g min: %g ppm, want %g", c.id, c.minutes, got, c.want)
+		}
+	}
+}
+
+// Final AEGLs (2004 and 2009). Between 30 min and 4 h those of HF follow a
+// constant C^2 t; at 12 min the value for 30 min counts.
+func TestAEGL(t *testing.T) {
+	for _, c := range []struct {
+		agent         string
+		tier          int
+		minutes, want float64
+	}{
+		{"hf", 2, 10, 95}, {"hf", 2, 12, 34}, {"hf", 3, 5, 170}, {"hf", 3, 30, 62}, {"hf", 3, 60, 44}, {"hf", 3, 240, 22}, {"hf", 3, 300, 22}, {"hf", 3, 480, 22},
+		{"hf", 3, 120, 44 / math.Sqrt2}, {"hcl", 2, 60, 22}, {"hcl", 2, 120, 11}, {"ammonia", 3, 61, 550},
+	} {
+		got, ok := limit.AEGL(c.agent, c.tier, c.minutes)
+		if !ok || math.Abs(got-c.want) > 0.01*c.want {
+			t.Errorf("AEGL-%d of %s for %g min: %g (%v), want %g", c.tier, c.agent, c.minutes, got, ok, c.want)
+		}
+	}
+	if v, ok := limit.AEGL("hf", 3, 481); ok {
+		t.Errorf("beyond eight hours: %g", v)
+	}
+}
+
+func TestWhichLimitsHold(t *testing.T) {
+	has := func(agent, jurisdiction, id string) bool {
+		for _, e := range limit.ExposureAt(agent, jurisdiction) {
+			if e.ID == id {
+				return true
+			}
+		}
+		return false
+	}
+	for _, c := range []struct {
+		jurisdiction, id string
+		want             bool
+	}{
+		{"eu", "eu_hf_twa", true}, {"eu", "us_osha_hf_twa", false}, {"eu", "idlh_hf", true}, {"us_california", "us_osha_hf_twa", true},
+		{"us", "us_california_hf_twa", false}, {"", "uk_hf_twa", true}, {"", "de_hf_twa", true},
+	} {
+		if got := has("hf", c.jurisdiction, c.id); got != c.want {
+			t.Errorf("%q and %s: %v", c.jurisdiction, c.id, got)
+		}
+	}
+}
+
+func TestExposureRowsAreWhole(t *testing.T) {
+	for _, e := range limit.Exposures() {
+		if e.Document == "" || e.Status == "" || !(e.Value > 0) || e.Agent == "" {
+			t.Errorf("%+v", e)
+		}
+		if e.Kind == limit.Work && e.Jurisdiction == "" {
+			t.Errorf("%s holds as law everywhere", e.ID)
+		}
+	}
+}
+
+func TestAdditive(t *testing.T) {
+	if got := limit.Additive(0.6, 0.5); got <= 1 {
+		t.Errorf("%g", got)
+	}
+	if got := limit.Additive(0.6, math.NaN()); !math.IsNaN(got) {
+		t.Errorf("an unknown share makes %g", got)
+	}
+}
