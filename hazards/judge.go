@@ -151,8 +151,13 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 	return out
 }
 
+// here reports whether a limit holds at the site; where no jurisdiction is
+// stated, those of every one do.
 func here(c route.Case, l limit.Limit) bool {
-	return l.Jurisdiction == "" || (c.Site != nil && c.Site.Jurisdiction == l.Jurisdiction)
+	if l.Jurisdiction == "" || c.Site == nil || c.Site.Jurisdiction == "" {
+		return true
+	}
+	return c.Site.Jurisdiction == l.Jurisdiction || c.Site.Jurisdiction == "us_california" && l.Jurisdiction == "us"
 }
 
 // rating is the pressure a place may hold: the lower of its rating and its

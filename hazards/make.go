@@ -32,6 +32,9 @@ func Make(c route.Case) (Review, error) {
 	out.NotAssessed = notAssessed()
 	out.Warnings = append(append([]string(nil), c.Route.Notices...), a.Warnings...)
 	out.Warnings = append(out.Warnings, c.Limits.Notices...)
+	if c.Site == nil || c.Site.Jurisdiction == "" {
+		out.Warnings = append(out.Warnings, "No jurisdiction is stated in a site file: the exposure limits of every one held here count.")
+	}
 	if c.Brief {
 		out.Warnings = append(out.Warnings, "What happens when something fails is left out of a brief review.")
 	}

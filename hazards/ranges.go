@@ -143,17 +143,60 @@ func (r *ranger) single(variable int, end byte) key {
 
 var ends = [...]byte{0, 1, 3, 4}
 
+// swing moves each variable to its ends, and to the quarter points of those that
+// move a kinked figure at all.
+func (r *ranger) swing() {
+	r.swings = make([][]float64, len(r.vars)*len(ends))
+	run := func(which func(variable, end int) bool) {
+		var keys []key
+		var at []int
+		for v := range r.vars {
+			for e := range ends {
+				if which(v, e) {
+					keys, at = append(keys, r.single(v, ends[e])), append(at, v*len(ends)+e)
+				}
+			}
+		}
+		found := r.all(keys)
+		for i := range at {
+			r.swings[at[i]] = found[i]
+		}
+		r.done = append(r.done, tries{keys, found})
+	}
+	quarter := func(e int) bool { return ends[e] == 1 || ends[e] == 3 }
+	run(func(_, e int) bool { return !quarter(e) })
+	run(func(v, e int) bool { return quarter(e) && r.bends(v) })
+	still := make([]float64, len(r.base))
+	for i := range r.base {
+		still[i] = r.base[i].Value.V
+	}
+	for i := range r.swings {
+		if r.swings[i] == nil {
+			r.swings[i] = still
+		}
+	}
+}
+
+// bends reports whether an end of a variable moves a kinked figure.
+func (r *ranger) bends(v int) bool {
+	for i := range r.base {
+		if q, _ := figure.Lookup(r.base[i].Quantity); !q.Kinked {
+			continue
+		}
+		x := r.base[i].Value.V
+		for e := range ends {
+			if y := r.swings[v*len(ends)+e]; y != nil && y[i] != x && !(math.IsNaN(y[i]) && math.IsNaN(x)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // ranges sets Low and High of every figure of base.
 func ranges(c route.Case, vars []variable, base []figure.Figure, known []course.Course) *ranger {
 	r := &ranger{c: c, vars: vars, base: base, known: known, brief: true}
-	keys := make([]key, 0, len(vars)*len(ends))
-	for i := range vars {
-		for _, e := range ends {
-			keys = append(keys, r.single(i, e))
-		}
-	}
-	r.swings = r.all(keys)
-	r.done = append(r.done, tries{keys, r.swings})
+	r.swing()
 	corners := map[key]int{}
 	var corner []key
 	want := make([][2]int, len(base))
