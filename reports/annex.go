@@ -148,8 +148,9 @@ func (b *builder) doorSheet() Section {
 		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
 	}
 	s.Blocks = append(s.Blocks, b.firstLines()...)
-	s.Blocks = append(s.Blocks, Paragraph{say("door.alarm"), Warning},
-		Blanks{[]string{say("door.person"), say("door.second"), say("contacts.day_night"), say("door.start"), say("door.end"), say("door.shut")}},
+	s.Blocks = append(s.Blocks, Paragraph{say("door.alarm"), Warning})
+	s.Blocks = append(s.Blocks, b.standing()...)
+	s.Blocks = append(s.Blocks, Blanks{[]string{say("door.person"), say("door.start"), say("door.end"), say("door.shut")}},
 		Paragraph{Text: say("deference.short")})
 	return s
 }
@@ -214,7 +215,8 @@ func (b *builder) benchCard() Section {
 	if len(stop.Items) > 0 {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("bench.holds")}, stop)
 	}
-	s.Blocks = append(s.Blocks, Blanks{[]string{say("contacts.day_night"), say("contacts.emergency"), say("contacts.gel")}}, Paragraph{Text: say("deference.short")})
+	s.Blocks = append(append(s.Blocks, b.firstAid()...), b.standing()...)
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("deference.short")})
 	return s
 }
 
