@@ -167,5 +167,9 @@ func (m measures) words(name string) string {
 	if math.IsNaN(v) {
 		return say("protection.unknown")
 	}
-	return say("protection.at_most", with(significant(v, 3, 1), measureUnit[name]))
+	unit := measureUnit[name]
+	if unit == "mL" && v >= 1000 {
+		v, unit = v/1000, "L"
+	}
+	return say("protection.at_most", with(significant(v, 3, 1), unit))
 }

@@ -65,6 +65,9 @@ func TestNoDoseInAnyFormatOfAnyRoute(t *testing.T) {
 	all["fixture"] = fixture()
 	for name, r := range all {
 		for format, text := range everyFormat(t, r) {
+			if at := bytes.Index(text, []byte("%!")); at >= 0 {
+				t.Errorf("%s, %s: a sentence lost its arguments: %q", name, format, text[at:min(len(text), at+40)])
+			}
 			for _, m := range doses.FindAllIndex(text, -1) {
 				t.Errorf("%s, %s: %q", name, format, text[max(0, m[0]-40):min(len(text), m[1]+40)])
 			}

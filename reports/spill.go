@@ -25,6 +25,14 @@ var spillRows = sync.OnceValue(func() []spillRow {
 // holds acid fluoride.
 func (b *builder) leaveFirst() bool { return b.tags.has("hf") }
 
+// spillLine is the first line on a spill, for a door or a card.
+func (b *builder) spillLine() []Block {
+	if !b.leaveFirst() {
+		return nil
+	}
+	return []Block{Paragraph{say("upset.spill"), Warning}}
+}
+
 // spillWords is what to do where acid fluoride is spilled, people first.
 func (b *builder) spillWords() []Block {
 	if !b.tags.has("hf") {
