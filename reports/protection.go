@@ -116,7 +116,10 @@ func (b *builder) protective() []Block {
 	if len(out) == 0 {
 		return nil
 	}
-	out = append(out, Paragraph{say("protection.thin"), Warning}, Paragraph{Text: say("protection.time")}, Paragraph{Text: say("protection.outside")})
+	if b.tags.has("hf") || b.tags.has("tmaoh") {
+		out = append(out, Paragraph{say("protection.thin"), Warning})
+	}
+	out = append(out, Paragraph{Text: say("protection.time")}, Paragraph{Text: say("protection.outside")})
 	if b.tags.has("hf") {
 		out = append(out, Blanks{[]string{say("protection.bottle")}})
 	}
