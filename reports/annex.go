@@ -148,8 +148,9 @@ func (b *builder) doorSheet() Section {
 		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
 	}
 	s.Blocks = append(s.Blocks, b.firstLines()...)
-	s.Blocks = append(s.Blocks, Paragraph{say("door.alarm"), Warning},
-		Blanks{[]string{say("door.person"), say("door.second"), say("contacts.day_night"), say("door.start"), say("door.end"), say("door.shut")}},
+	s.Blocks = append(s.Blocks, Paragraph{say("door.alarm"), Warning})
+	s.Blocks = append(append(s.Blocks, b.spillLine()...), b.standing()...)
+	s.Blocks = append(s.Blocks, Blanks{[]string{say("door.person"), say("door.start"), say("door.end"), say("door.shut")}},
 		Paragraph{Text: say("deference.short")})
 	return s
 }
@@ -196,6 +197,7 @@ func (b *builder) benchCard() Section {
 	if hf, ok := b.hfPresent(); ok {
 		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
 	}
+	s.Blocks = append(s.Blocks, b.firstAid()...) // at the head of the page, so that no page break cuts it
 	t := Table{Caption: say("bench.caption"), Columns: right(columns("col.step", "col.done", "col.materials", "col.time", "col.temperature", "col.tick"), 0)}
 	for i := range b.route().Steps {
 		st := &b.route().Steps[i]
@@ -214,7 +216,8 @@ func (b *builder) benchCard() Section {
 	if len(stop.Items) > 0 {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("bench.holds")}, stop)
 	}
-	s.Blocks = append(s.Blocks, Blanks{[]string{say("contacts.day_night"), say("contacts.emergency"), say("contacts.gel")}}, Paragraph{Text: say("deference.short")})
+	s.Blocks = append(append(s.Blocks, b.spillLine()...), b.standing()...)
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("deference.short")})
 	return s
 }
 

@@ -178,5 +178,6 @@ func (b *builder) safeguards() Section {
 		}
 		s.Blocks = append(s.Blocks, t)
 	}
+	s.Blocks = append(s.Blocks, b.protective()...) // the last of the orders
 	return s
 }

@@ -16,6 +16,10 @@ func (b *builder) emergency() Section {
 	if b.tags.has("hf") {
 		s.Blocks = append(s.Blocks, Paragraph{say("emergency.hf"), Warning})
 	}
+	if b.tags.has("tmaoh") {
+		s.Blocks = append(s.Blocks, Paragraph{say("emergency.tmaoh"), Warning})
+	}
+	s.Blocks = append(s.Blocks, b.spillWords()...)
 	s.Blocks = append(s.Blocks, Blanks{[]string{say("emergency.number"), say("emergency.medical"), say("emergency.gel"),
 		say("emergency.shower"), say("emergency.kit"), say("emergency.fire"), say("emergency.assembly")}})
 	return s

@@ -101,20 +101,6 @@ func (b *builder) air() Section {
 	return s
 }
 
-func (b *builder) skin() Section {
-	s := section("skin")
-	if b.tags.has("hf") {
-		s.Blocks = append(s.Blocks, Paragraph{say("skin.hf_lead"), Warning},
-			List{Ordered: true, Items: []string{say("skin.rinse"), say("skin.gel"), say("skin.help"), say("skin.sheet")}},
-			Paragraph{Text: say("skin.gel_is")}, Paragraph{Text: say("skin.delay")})
-	}
-	if b.tags.has("tmaoh") {
-		s.Blocks = append(s.Blocks, Paragraph{say("skin.tmaoh"), Warning})
-	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("skin.pointer")})
-	return s
-}
-
 func (b *builder) solids() Section {
 	s := section("solids")
 	s.Blocks = append(s.Blocks, b.about("dust.")...)

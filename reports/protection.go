@@ -1,0 +1,178 @@
+package reports
+
+import (
+	_ "embed"
+	"math"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+//go:embed protection.csv
+var protectionCSV string
+
+// protection is one item of one band. Bands of one agent rise from 1.
+type protection struct {
+	agent                                           string
+	band                                            int
+	when                                            []clause
+	condition, part, item, material, source, status string
+}
+
+// clause is one bound of a condition: over it is a measure past value, or at
+// it where equal says so.
+type clause struct {
+	measure string
+	equal   bool
+	value   float64
+}
+
+var protectionRules = sync.OnceValue(func() []protection {
+	var out []protection
+	for _, r := range rows("protection.csv", protectionCSV) {
+		band, err := strconv.Atoi(r[1])
+		if err != nil {
+			panic("reports: protection.csv: band " + r[1])
+		}
+		out = append(out, protection{r[0], band, clauses(r[2]), r[2], r[3], r[4], r[5], r[6], r[7]})
+	}
+	return out
+})
+
+// clauses reads "hf_strength >= 10 or hf_volume > 1000". A fault in it is ours.
+func clauses(condition string) []clause {
+	var out []clause
+	for _, part := range strings.Split(condition, " or ") {
+		w := strings.Fields(part)
+		if len(w) != 3 || w[1] != ">" && w[1] != ">=" {
+			panic("reports: protection.csv: condition " + condition)
+		}
+		v, err := strconv.ParseFloat(w[2], 64)
+		if err != nil {
+			panic("reports: protection.csv: condition " + condition)
+		}
+		out = append(out, clause{w[0], w[1] == ">=", v})
+	}
+	return out
+}
+
+// meet reports whether one of the clauses holds. What is not known meets every
+// clause on it, what the route does not have none.
+func (m measures) meet(when []clause) bool {
+	for _, c := range when {
+		v, there := m[c.measure]
+		if there && (math.IsNaN(v) || v > c.value || c.equal && v == c.value) {
+			return true
+		}
+	}
+	return false
+}
+
+// worn is the rows that count, in the order of the file: of one agent and part
+// the last one met.
+func (m measures) worn() []protection {
+	last := map[string]int{}
+	all := protectionRules()
+	for i := range all {
+		if m.meet(all[i].when) {
+			last[all[i].agent+" "+all[i].part] = i
+		}
+	}
+	var out []protection
+	for i := range all {
+		if at, ok := last[all[i].agent+" "+all[i].part]; ok && at == i {
+			out = append(out, all[i])
+		}
+	}
+	return out
+}
+
+// band is the highest band of an agent that is met, 0 for none.
+func (m measures) band(agent string) int {
+	out := 0
+	for _, r := range protectionRules() {
+		if r.agent == agent && m.meet(r.when) {
+			out = max(out, r.band)
+		}
+	}
+	return out
+}
+
+// agents is the order of the tables; each has the measures its bands rest on.
+var agents = [...]struct{ name, first, second string }{
+	{"hf", "hf_strength", "hf_volume"}, {"tmaoh", "tmaoh_strength", ""}, {"powder", "powder_mass", ""},
+}
+
+// protective is the equipment the bands ask for, one table an agent. It comes
+// after every other order of safeguards.
+func (b *builder) protective() []Block {
+	m := b.measures()
+	var out []Block
+	for _, a := range agents {
+		if m.band(a.name) > 0 {
+			out = append(out, Paragraph{Text: m.basis(a.name, a.first, a.second)}, m.wornTable(a.name))
+		}
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	if b.tags.has("hf") || b.tags.has("tmaoh") {
+		out = append(out, Paragraph{say("protection.thin"), Warning})
+	}
+	out = append(out, Paragraph{Text: say("protection.time")}, Paragraph{Text: say("protection.outside")})
+	if b.tags.has("hf") {
+		out = append(out, Blanks{[]string{say("protection.bottle")}})
+	}
+	return append(out, Blanks{[]string{say("protection.size"), say("protection.respirator")}})
+}
+
+func (m measures) wornTable(agent string) Table {
+	t := Table{Caption: say("protection.caption", say("worn."+agent), m.band(agent)),
+		Columns: columns("protection.part", "protection.item", "protection.material", "protection.maker", "col.source", "col.status", "col.in_place")}
+	for _, r := range m.worn() {
+		if r.agent != agent {
+			continue
+		}
+		maker := text(say("value.dash"))
+		if r.part == "hands" {
+			maker = Cell{Blank: true}
+		}
+		t.Rows = append(t.Rows, []Cell{text(say("part." + r.part)), text(r.item), text(orDash(r.material)), maker, text(r.source), text(r.status), text("☐")})
+	}
+	return t
+}
+
+func orDash(s string) string {
+	if s == "" {
+		return say("value.dash")
+	}
+	return s
+}
+
+// basis says which band each measure gives by itself; the worse counts.
+func (m measures) basis(agent string, names ...string) string {
+	var s []string
+	for _, n := range names {
+		if n != "" {
+			alone := measures{n: m[n]}
+			s = append(s, say("protection.basis", say("measure."+n), m.words(n), alone.band(agent)))
+		}
+	}
+	return say("protection.counts", say("worn."+agent), strings.Join(s, "; "))
+}
+
+// measureUnit is the unit of each measure.
+var measureUnit = map[string]string{"hf_strength": "wt%", "hf_volume": "mL", "tmaoh_strength": "wt%", "powder_mass": "g"}
+
+// words is a measure in words, rounded up.
+func (m measures) words(name string) string {
+	v := m[name]
+	if math.IsNaN(v) {
+		return say("protection.unknown")
+	}
+	unit := measureUnit[name]
+	if unit == "mL" && v >= 1000 {
+		v, unit = v/1000, "L"
+	}
+	return say("protection.at_most", with(significant(v, 3, 1), unit))
+}

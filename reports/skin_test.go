@@ -1,0 +1,210 @@
+package reports
+
+import (
+	"bytes"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"etchbound/hazards"
+)
+
+// What must not stand in any review: a dose, a count of tubes, a time that is
+// said to be enough or to do no harm.
+var doses = regexp.MustCompile(`(?i)\d\s*(mg|g|ml|mmol|µg|ug)\s*/\s*kg\b` +
+	`|\d\s*(mg|g|ml|mmol)?\s*(tubes|tube|ampoules?|vials?) of (gel|calcium)|\d\s*gel tubes?|\d+(\.\d+)?\s*% (calcium )?gluconate` +
+	`|(minutes?|min|seconds?|hours?|h|s) (is|are) (safe|enough|harmless|tolerable)` +
+	`|safe (time|period|duration|contact|exposure|dose)` +
+	`|(rinse|rinsing|water|shower|gel|contact|wetted|on the skin)[^.;|<]{0,30} (for|within|up to|after|at most) \d+(\.\d+)?\s*(s|sec|seconds?|min|minutes?)\b` +
+	`|(at most|up to|no more than|within) \d+(\.\d+)?\s*(s|min|minutes|seconds) (of|on|in) (contact|skin|the skin)` +
+	`|inject|intravenous|infusion|lethal dose|LD50`)
+
+func TestDoseWordsAreFound(t *testing.T) {
+	for _, s := range []string{"give 20 mg/kg", "keep 2 tubes of gel", "5 minutes is safe", "a safe time of contact", "rinse for 5 min", "2.5 % calcium gluconate",
+		"rinse with water for 15 minutes", "up to 3 min on the skin", "skin contact within 5 min"} {
+		if !doses.MatchString(s) {
+			t.Errorf("%q passes", s)
+		}
+	}
+	for _, s := range []string{"pain can come 1 to 8 h after the contact", "on more than 5 % of the body", "4 of 50 mL", "add water over 10 min"} {
+		if m := doses.FindString(s); m != "" {
+			t.Errorf("%q is taken for a dose: %q", s, m)
+		}
+	}
+}
+
+// everyFormat is a review in each format that is written.
+func everyFormat(t *testing.T, r hazards.Review) map[string][]byte {
+	t.Helper()
+	out := map[string][]byte{}
+	keep := func(name string, err error, b *bytes.Buffer) {
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		out[name] = b.Bytes()
+	}
+	for _, d := range []struct {
+		name string
+		doc  Document
+	}{{"review", Build(r, fixtureOptions)}, {"upset", BuildUpset(r, fixtureOptions)}} {
+		var m, h bytes.Buffer
+		keep(d.name+".md", Markdown(&m, d.doc), &m)
+		keep(d.name+".html", HTML(&h, d.doc), &h)
+	}
+	var j, f, s bytes.Buffer
+	keep("review.json", JSON(&j, r, fixtureOptions), &j)
+	keep("figures.csv", CSV(&f, r), &f)
+	keep("stock.csv", StockCSV(&s, r), &s)
+	return out
+}
+
+func TestNoDoseInAnyFormatOfAnyRoute(t *testing.T) {
+	all := bundledReviews(t)
+	all["fixture"] = fixture()
+	for name, r := range all {
+		for format, text := range everyFormat(t, r) {
+			if at := bytes.Index(text, []byte("%!")); at >= 0 {
+				t.Errorf("%s, %s: a sentence lost its arguments: %q", name, format, text[at:min(len(text), at+40)])
+			}
+			for _, m := range doses.FindAllIndex(text, -1) {
+				t.Errorf("%s, %s: %q", name, format, text[max(0, m[0]-40):min(len(text), m[1]+40)])
+			}
+		}
+	}
+}
+
+// wholeHF and wholeTMAOH are the lists that have to stand together.
+func wholeHF() []string {
+	return []string{say("skin.rinse"), say("skin.gel"), say("skin.help"), say("skin.sheet")}
+}
+
+// Wherever one line of the block is printed all of it is, in order, with the
+// pointer, and the sections that need it have it.
+func TestSkinBlockIsWhole(t *testing.T) {
+	for name, r := range bundledReviews(t) {
+		b := newBuilder(&r, Options{})
+		got := map[string]bool{}
+		for _, s := range Build(r, fixtureOptions).Sections {
+			all := textsOf([]Section{s})
+			at := slices.Index(all, say("skin.rinse"))
+			if at < 0 {
+				for _, line := range []string{say("skin.gel"), say("skin.gel_is"), say("skin.help"), say("skin.area"), say("skin.eyes_hf")} {
+					if slices.Contains(all, line) {
+						t.Errorf("%s, %s: a part of the block: %s", name, s.Key, line)
+					}
+				}
+				continue
+			}
+			got[s.Key] = true
+			if !slices.Equal(all[at:at+4], wholeHF()) {
+				t.Errorf("%s, %s: %v", name, s.Key, all[at:at+4])
+			}
+			for _, line := range []string{say("skin.hf_lead"), say("skin.gel_is"), say("skin.area"), say("skin.eyes_hf"), say("skin.breathed"), say("skin.swallowed"), say("skin.pointer"), say("ready.never_alone")} {
+				if !slices.Contains(all, line) {
+					t.Errorf("%s, %s lacks: %s", name, s.Key, line)
+				}
+			}
+		}
+		if hf := b.tags.has("hf"); got["skin"] != hf || got["bench"] != hf {
+			t.Errorf("%s: HF %v, block in %v", name, hf, got)
+		}
+	}
+}
+
+// TMAOH stands beside HF: the same kind of list, in the same places.
+func TestTMAOHRanksWithHF(t *testing.T) {
+	r := bundledReviews(t)["tmaoh-half-gram.yaml"]
+	for _, s := range Build(r, fixtureOptions).Sections {
+		if s.Key != "skin" && s.Key != "bench" {
+			continue
+		}
+		var leads, lists int
+		for _, bl := range s.Blocks {
+			if p, ok := bl.(Paragraph); ok && p.Tone == Warning && (p.Text == say("skin.hf_lead") || p.Text == say("skin.tmaoh")) {
+				leads++
+			}
+			if l, ok := bl.(List); ok && l.Ordered && slices.Contains(l.Items, say("skin.sheet")) {
+				lists++
+			}
+		}
+		if leads != 2 || lists != 2 {
+			t.Errorf("%s: %d leads, %d lists", s.Key, leads, lists)
+		}
+	}
+}
+
+// The delay by strength: above 50 wt% at once, 20 to 50 wt% 1 to 8 h, below up
+// to 24 h (letter of a labour authority, two further pages). An edge counts to
+// the longer delay; the longest stands in all of them.
+func TestPainComes(t *testing.T) {
+	for _, c := range []struct {
+		strength float64
+		want     string
+	}{{51, "skin.pain_now"}, {50, "skin.pain_hours"}, {20.1, "skin.pain_hours"}, {20, "skin.pain_day"}, {0.1, "skin.pain_day"}, {math.NaN(), "skin.pain_day"}} {
+		s := painComes(c.strength)
+		if !strings.Contains(s, sentences()[c.want]) || !strings.Contains(s, "24 h") || !strings.Contains(s, "no pain says nothing") {
+			t.Errorf("%g: %s", c.strength, s)
+		}
+		if unknown := strings.Contains(s, say("skin.strength_unknown")); unknown != math.IsNaN(c.strength) {
+			t.Errorf("%g: %s", c.strength, s)
+		}
+	}
+}
+
+// People before reagent: the first line of a spill is to leave, close and call.
+func TestSpillBeginsWithLeaving(t *testing.T) {
+	for name, r := range bundledReviews(t) {
+		b := newBuilder(&r, Options{})
+		words := b.spillWords()
+		if !b.tags.has("hf") {
+			if words != nil {
+				t.Errorf("%s: a spill of acid fluoride where there is none", name)
+			}
+			continue
+		}
+		if p, ok := words[0].(Paragraph); !ok || p.Tone != Warning || !strings.Contains(p.Text, "leave, close, call") {
+			t.Errorf("%s: begins with %v", name, words[0])
+		}
+		rows := 0
+		for _, w := range words {
+			if table, ok := w.(Table); ok {
+				rows += len(table.Rows)
+			}
+		}
+		if rows != len(spillRows()) {
+			t.Errorf("%s: %d rows of %d", name, rows, len(spillRows()))
+		}
+	}
+}
+
+// What a person has to have ready stands as boxes and blanks wherever it is
+// asked: in the section, on the door and at the bench.
+func TestReadinessIsAsked(t *testing.T) {
+	r := fixture()
+	for _, s := range Build(r, fixtureOptions).Sections {
+		if s.Key != "skin" && s.Key != "door" && s.Key != "bench" {
+			continue
+		}
+		var boxes, lines []string
+		for _, bl := range s.Blocks {
+			switch bl := bl.(type) {
+			case FormLine:
+				boxes = append(boxes, bl.Boxes...)
+			case Blanks:
+				lines = append(lines, bl.Labels...)
+			}
+		}
+		for _, want := range []string{"ready.two", "ready.shower", "ready.eyewash", "ready.gel"} {
+			if !slices.Contains(boxes, sentences()[want]) {
+				t.Errorf("%s lacks the box %s", s.Key, want)
+			}
+		}
+		for _, want := range []string{"ready.second", "emergency.number", "emergency.medical", "emergency.gel", "contacts.day_night"} {
+			if !slices.Contains(lines, sentences()[want]) {
+				t.Errorf("%s lacks the blank %s", s.Key, want)
+			}
+		}
+	}
+}
