@@ -94,7 +94,10 @@ func (b *builder) air() Section {
 	figures := b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, []string{"air."}) })
 	if len(figures) == 0 {
 		s.Blocks = append(s.Blocks, Paragraph{say("air.not_assessed"), Warning}, Paragraph{Text: say("air.means")})
+	} else {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("air.lead")})
 	}
+	s.Blocks = append(s.Blocks, b.spillCurves()...)
 	s.Blocks = append(s.Blocks, figures...)
 	s.Blocks = append(s.Blocks, b.findingTable(func(q string) bool { return under(q, []string{"air."}) })...)
 	s.Blocks = append(s.Blocks, b.notAssessed("air.")...)

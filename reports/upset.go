@@ -19,9 +19,7 @@ func (b *builder) upset() Section {
 	s.Blocks = append(s.Blocks, b.first()...)
 	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, []string{"spill."}) })...)
 	s.Blocks = append(s.Blocks, b.notAssessed("spill.")...)
-	if b.tags.has("hf") {
-		s.Blocks = append(s.Blocks, Paragraph{say("upset.spill"), Warning})
-	}
+	s.Blocks = append(s.Blocks, b.spillLine()...)
 	return s
 }
 
