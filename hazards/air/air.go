@@ -8,6 +8,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -16,7 +17,7 @@ import (
 // Read gives the figures of the air over every step that holds a volatile acid
 // or ammonia, of the largest spill, and of the oxygen in the room.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}}
+	r := reader{c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}}
 	for i := range k.Steps {
 		r.step(&k.Steps[i])
 	}
@@ -34,6 +35,8 @@ type reader struct {
 	worst   map[string]spilt      // by agent
 	parts   map[int][]working.Num // of their limits, by step
 	out     []figure.Figure
+
+	limits map[string]*limit.Exposure // the strictest short one, by agent
 }
 
 func (r *reader) put(quantity, place, agent, kase string, v working.Num, conditions string) {

@@ -64,6 +64,18 @@ func (r *reader) exposure(place string, step int, o *over, n working.Num, how st
 // strictest is the lowest limit of an agent that holds for 15 minutes or at any
 // moment at the site; none where there is none.
 func (r *reader) strictest(slug string) (working.Num, *limit.Exposure) {
+	out, known := r.limits[slug]
+	if !known {
+		out = r.lowest(slug)
+		r.limits[slug] = out
+	}
+	if out == nil {
+		return working.Num{}, nil
+	}
+	return working.Exact("L", "ppm", out.Value, out.Document+": "+out.Label), out
+}
+
+func (r *reader) lowest(slug string) *limit.Exposure {
 	jurisdiction := ""
 	if r.c.Site != nil {
 		jurisdiction = r.c.Site.Jurisdiction
@@ -74,10 +86,7 @@ func (r *reader) strictest(slug string) (working.Num, *limit.Exposure) {
 			out = &e
 		}
 	}
-	if out == nil {
-		return working.Num{}, nil
-	}
-	return working.Exact("L", "ppm", out.Value, out.Document+": "+out.Label), out
+	return out
 }
 
 // together reports what vapours that act alike take of their limits together.
