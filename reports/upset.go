@@ -209,7 +209,12 @@ func (b *builder) minutesThereAre(n *course.Course) string {
 func (b *builder) quench(n *course.Course) string {
 	f, ok := b.byID[figure.ID("heat.quench_water", strconv.Itoa(n.Stages[0].Step.Number), "", "")]
 	if !ok || f.Value.Unknown() {
-		return say("first.water_unknown")
+		return say("first.water_missing")
+	}
+	for i := range b.r.Findings {
+		if x := &b.r.Findings[i]; x.Figure == f.ID() && x.Limit.ID == "vessel_room" {
+			return say("first.water_"+x.Verdict.String(), valueAndRange(f))
+		}
 	}
 	return valueAndRange(f)
 }

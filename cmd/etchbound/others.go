@@ -45,6 +45,11 @@ func checkCommand(s streams) *cobra.Command {
 			for _, n := range a.Warnings {
 				text += "  note: " + n + "\n"
 			}
+			for _, f := range a.Walk.Facts {
+				if f.ID == "overfull" {
+					text += "  note: " + f.Text + "\n"
+				}
+			}
 			_, err = io.WriteString(s.out, text)
 			return err
 		},
