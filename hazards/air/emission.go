@@ -83,10 +83,11 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *o
 			n, how = v, from
 		}
 	}
-	if p.Closure == route.Open || opens[verb] {
+	loose := p.Closure != route.Closed || !p.ClosureStated // what nobody stated is shut for pressure and open for vapour
+	if p.Closure == route.Open || !p.ClosureStated || opens[verb] {
 		take(r.evaporates(o, r.surface(p, s), r.c.Store.Num("air.over_liquor"), d.Hot.As("T")), "open surface, the law that gives more of two that disagree")
 	}
-	if g := r.hydrogen(d.Number); g.Symbol != "" && p.Closure != route.Closed {
+	if g := r.hydrogen(d.Number); g.Symbol != "" && loose {
 		take(r.carried(o, g), "carried by the largest flow of hydrogen, which leaves saturated")
 	}
 	if pours[verb] {
