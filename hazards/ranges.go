@@ -4,7 +4,6 @@ import (
 	"math"
 	"runtime"
 	"slices"
-	"strings"
 	"sync"
 
 	"etchbound/chemicals"
@@ -198,17 +197,24 @@ func (r *ranger) bends(v int) bool {
 func ranges(c route.Case, vars []variable, base []figure.Figure, known []course.Course) *ranger {
 	r := &ranger{c: c, vars: vars, base: base, known: known, brief: true}
 	r.swing()
-	var shared corners
+	corners := map[key]int{}
+	var corner []key
 	want := make([][2]int, len(base))
 	for i := range base {
 		if base[i].Searched {
 			continue
 		}
 		for d, up := range []bool{false, true} {
-			want[i][d] = shared.add(r.open(i, r.corner(i, up)))
+			k := r.corner(i, up)
+			at, ok := corners[k]
+			if !ok {
+				at = len(corner)
+				corners[k] = at
+				corner = append(corner, k)
+			}
+			want[i][d] = at
 		}
 	}
-	corner := shared.keys()
 	found := r.all(corner)
 	r.done = append(r.done, tries{corner, found})
 	for i := range base {
@@ -220,73 +226,6 @@ func ranges(c route.Case, vars []variable, base []figure.Figure, known []course.
 		r.failures()
 	}
 	return r
-}
-
-// any marks, in a corner, a variable that does not move the figure it is for.
-const any = 9
-
-// open marks the variables that do not move figure i, so that its corner can be
-// run together with others. A kinked figure may be moved by what does not move it
-// alone, and keeps its corner as it is.
-func (r *ranger) open(i int, k key) []byte {
-	b := []byte(k)
-	if q, _ := figure.Lookup(r.base[i].Quantity); q.Kinked || r.driver(i) != i || strings.HasPrefix(q.Name, "air.") {
-		return b
-	}
-	x := r.base[i].Value.V
-	for v := range b {
-		still := true
-		for e := range ends {
-			y := r.swings[v*len(ends)+e][i]
-			still = still && (y == x || math.IsNaN(y) && math.IsNaN(x))
-		}
-		if still {
-			b[v] = any
-		}
-	}
-	return b
-}
-
-// corners are runs that serve several figures.
-type corners struct{ list [][]byte }
-
-// add finds a run that serves a corner, or adds one, and returns its number.
-func (c *corners) add(b []byte) int {
-	for i, m := range c.list {
-		if serves(m, b) {
-			for v := range m {
-				if m[v] == any {
-					m[v] = b[v]
-				}
-			}
-			return i
-		}
-	}
-	c.list = append(c.list, b)
-	return len(c.list) - 1
-}
-
-func serves(a, b []byte) bool {
-	for v := range a {
-		if a[v] != b[v] && a[v] != any && b[v] != any {
-			return false
-		}
-	}
-	return true
-}
-
-// keys are the runs, with what moves nothing in them at the centre.
-func (c *corners) keys() []key {
-	out := make([]key, len(c.list))
-	for i, m := range c.list {
-		for v := range m {
-			if m[v] == any {
-				m[v] = centre
-			}
-		}
-		out[i] = key(m)
-	}
-	return out
 }
 
 // corner is the run in which every variable stands at the end that moved
