@@ -25,8 +25,12 @@ func (r *reader) bounds(n *course.Course) {
 	}
 }
 
-// acid reports whether all the etches that begin in a stage are by acid.
+// acid reports whether all the etches that begin in a stage are by acid, or may
+// be: where base was charged with it, amounts that are not known do not tell.
 func (r *reader) acid(s *course.Stage) bool {
+	if process.AcidsIn(nil, s.Done.Contents()).Acids > 0 && r.b.Walk.Layered != nil {
+		return true
+	}
 	for _, e := range s.Etches {
 		if r.b.Walk.Etches[e].Family != process.FluorideAcid || r.b.Walk.Layered == nil {
 			return false
