@@ -110,6 +110,7 @@ var asks = []struct{ prefix, text, measure string }{
 	{"an etch of the changed route", "what the route does with this done wrong", "see what its own figures lack"},
 	{"vapour pressure of", "vapour pressure of the liquor at this temperature", "a pressure vessel specialist, or vapour data of this liquor"},
 	{"expansion of", "how far the liquor swells when it is hot", "density of the liquor at this temperature"},
+	{"acid that this way", "acid that this way of etching takes", "analysis of the liquor before and after, at small scale"},
 	{"weight.", "atomic weight", "the current table of standard atomic weights"},
 }
 

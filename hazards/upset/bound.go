@@ -57,18 +57,29 @@ func (r *reader) reversed(n *course.Course, s *course.Stage) {
 	r.atOnce(n, place, kase, cond)
 }
 
-// needed is the acid a complete etch takes, and what is offered, in mol.
+// needed is the acid a complete etch takes, and what is offered, in mol; not known
+// for a way of etching that is not followed.
 func (r *reader) needed(s *course.Stage) (need, offered working.Num) {
+	const missing = "acid that this way of etching takes"
 	var terms []working.Num
 	for _, i := range s.Etches {
 		e := &r.b.Walk.Etches[i]
 		if e.N.Symbol == "" {
 			continue
 		}
-		m, z, f, d := e.N.As("m"), r.b.Walk.Layered.Electrons.As("e"), e.Product.Fluorine.As("f"), e.Product.Chlorine.As("d")
+		m, z, f, d := e.N.As("m"), r.b.Walk.Layered.Electrons.As("e"), e.Product.Fluorine, e.Product.Chlorine
+		if f.Symbol == "" || d.Symbol == "" {
+			terms = append(terms, working.Absent("n", "mol", missing))
+			continue
+		}
+		f, d = f.As("f"), d.As("d")
 		terms = append(terms, r.w.Line("n", "mol", "m*(e+f+d)", m.V*(z.V+f.V+d.V), m, z, f, d))
 	}
-	return r.w.Sum("n", "mol", terms...), r.b.Walk.Etches[s.Etches[0]].AcidBefore.As("A")
+	offered = r.b.Walk.Etches[s.Etches[0]].AcidBefore
+	if offered.Symbol == "" {
+		return r.w.Sum("n", "mol", terms...), working.Absent("A", "mol", missing)
+	}
+	return r.w.Sum("n", "mol", terms...), offered.As("A")
 }
 
 // atOnce is all the hydrogen in the time it takes to wet the powder.
