@@ -24,33 +24,42 @@ func Assess(c route.Case, w *working.Sheet) Assessment { return assess(c, w, nil
 
 // assess is Assess with the runs that are known already.
 func assess(c route.Case, w *working.Sheet, known []course.Course) Assessment {
-	k, err := process.Go(c, w)
-	if err != nil {
-		return Assessment{Err: err}
+	a := walked(c, w, known, readers[:])
+	if a.Err != nil {
+		return a
 	}
-	a := Assessment{Walk: k, Warnings: k.Warnings}
-	a.Runs = runs(&k)
-	a.Courses = course.Find(c, w, &k, known)
-	a.Figures = make([]figure.Figure, 0, 128)
-	for _, read := range readers {
-		a.Figures = append(a.Figures, read(c, w, k, a.Runs, a.Courses)...)
-	}
-	a.Figures = append(a.Figures, upset.Read(c, w, upset.Base{Walk: &k, Courses: a.Courses, Figures: a.Figures, Again: again})...)
-	a.Figures = append(a.Figures, figure.Figure{Quantity: "account.error", Value: k.Error,
+	a.Figures = append(a.Figures, upset.Read(c, w, upset.Base{Walk: &a.Walk, Courses: a.Courses, Figures: a.Figures, Again: again})...)
+	a.Figures = append(a.Figures, figure.Figure{Quantity: "account.error", Value: a.Walk.Error,
 		Conditions: "every element of the route; what is not modelled counts as held"})
 	a.Figures = addSums(w, a.Figures)
 	return a
 }
 
-// again assesses a route that went wrong; it has no failures of its own.
+// walked walks a case, runs its vessels and reads them.
+func walked(c route.Case, w *working.Sheet, known []course.Course, by []reader) Assessment {
+	k, err := process.Go(c, w)
+	if err != nil {
+		return Assessment{Err: err}
+	}
+	a := Assessment{Walk: k, Warnings: k.Warnings, Runs: runs(&k), Courses: course.Find(c, w, &k, known), Figures: make([]figure.Figure, 0, 256)}
+	for _, read := range by {
+		a.Figures = append(a.Figures, read(c, w, k, a.Runs, a.Courses)...)
+	}
+	return a
+}
+
+// again assesses a route that went wrong: the same walk and the same runs, read
+// for what a failure is told by, which is heat and gas.
 func again(c route.Case) ([]figure.Figure, []course.Course, error) {
-	c.Brief = true
-	a := Assess(c, nil)
+	a := walked(c, nil, nil, []reader{gas.Read, thermal.Read})
 	return a.Figures, a.Courses, a.Err
 }
 
+// reader turns states and runs into the figures of one hazard.
+type reader func(route.Case, *working.Sheet, process.Walk, []vessel.Run, []course.Course) []figure.Figure
+
 // readers turn states and runs into figures, one a hazard.
-var readers = [...]func(route.Case, *working.Sheet, process.Walk, []vessel.Run, []course.Course) []figure.Figure{
+var readers = [...]reader{
 	gas.Read, thermal.Read, fluoride.Read, air.Read, wash.Read, waste.Read,
 }
 

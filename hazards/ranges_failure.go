@@ -14,13 +14,11 @@ import (
 // greatest of them and of the centre. In one half of them the data stand at the
 // ends that give much or little heat for the liquor, in the other at those that
 // give much or little gas; what moves neither stands at the ends that make the
-// runs slow or fast, or half that way. With them go the runs in which a step was
-// hottest or gave most gas as it is meant to go: the fastest is not always the
-// worst.
+// runs slow or fast. With them go the runs in which a step gave most gas as it is
+// meant to go: the fastest is not always the worst.
 func (r *ranger) failures() {
 	heat, gas := []sort{rises, gives, speeds, shuts}, []sort{gives, rises, speeds, shuts}
-	hot := r.extreme(heat, true, true)
-	keys := []key{hot, r.half(hot), r.extreme(heat, true, false), r.extreme(heat, false, true), r.extreme(heat, false, false),
+	keys := []key{r.extreme(heat, true, true), r.extreme(heat, true, false), r.extreme(heat, false, true), r.extreme(heat, false, false),
 		r.extreme(gas, true, true), r.extreme(gas, false, false)}
 	keys = append(keys, r.worstRuns()...)
 	slices.Sort(keys)
@@ -57,12 +55,11 @@ func (r *ranger) between(i int, corners [][]float64) {
 	f.Low, f.High = f.End("low", lo), f.End("high", hi)
 }
 
-// worstRuns are the runs in which the figures that say how fast or how hot a
-// run goes were greatest.
+// worstRuns are the runs in which the flows of the laws were greatest.
 func (r *ranger) worstRuns() []key {
 	var out []key
 	for i := range r.base {
-		if !speeds(&r.base[i]) {
+		if !speeds(&r.base[i]) || !strings.HasPrefix(r.base[i].Quantity, "gas.") {
 			continue
 		}
 		best, at := r.base[i].Value.V, key("")
@@ -98,19 +95,6 @@ func (r *ranger) extreme(order []sort, up, fast bool) key {
 				b[v] = end
 				break
 			}
-		}
-	}
-	return key(b)
-}
-
-// half is a corner with what moves neither heat nor gas only half-way to its end.
-func (r *ranger) half(k key) key {
-	b := []byte(k)
-	for v := range r.vars {
-		_, heat := r.toward(v, rises, true)
-		_, gas := r.toward(v, gives, true)
-		if !heat && !gas && b[v] != centre {
-			b[v] = (b[v] + centre) / 2
 		}
 	}
 	return key(b)

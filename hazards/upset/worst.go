@@ -25,7 +25,7 @@ func (r *reader) fail(n *course.Course, f *failure) {
 		if !ok {
 			continue
 		}
-		s := search{x: x, f: f, s: r.setting(), boils: boils.V + kelvin, closer: 2}
+		s := search{x: x, f: f, s: r.setting(), boils: boils.V + kelvin, closer: 1}
 		if r.w == nil { // one of many runs, for a range
 			s.closer = 0
 		}

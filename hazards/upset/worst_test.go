@@ -39,7 +39,7 @@ func TestWorstMomentAgainstEveryMoment(t *testing.T) {
 					to = 600
 				}
 				x := nominal(t, law, hold)
-				s := search{x: x, f: f, s: setting{still: 0.5, stop: 600}, boils: 374, closer: 2}
+				s := search{x: x, f: f, s: setting{still: 0.5, stop: 600}, boils: 374, closer: 1}
 				worst, err := s.worst(0, to)
 				if err != nil {
 					t.Fatal(err)
@@ -82,7 +82,7 @@ func against(t *testing.T, s *search, worst [kinds]outcome, to float64) {
 // run (energy balance).
 func TestCoolingLostComesToWhatWaits(t *testing.T) {
 	x := nominal(t, vessel.Contracting, 2*3600)
-	s := search{x: x, f: &failures[0], s: setting{}, boils: 374, closer: 2}
+	s := search{x: x, f: &failures[0], s: setting{}, boils: 374, closer: 1}
 	worst, err := s.worst(0, 600+2*3600)
 	if err != nil {
 		t.Fatal(err)
