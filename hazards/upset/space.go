@@ -29,17 +29,19 @@ func (r *reader) spaces(n *course.Course) {
 }
 
 // lid is a vent that is blocked, or a lid that is put on, in the moment of the
-// largest flow:
-//
-//	t = p V_g/(R T)/F      [min: kPa, mL, J/mol/K, K, mol/s]
+// largest flow: what the review has of the place if it were shut.
 func (r *reader) lid(n *course.Course, x *course.Run) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), "lid_closed,"+string(x.Law)
 	cond := "vent blocked or lid closed in the moment of the largest flow, gas alone at 25 degC; for setting checks, never permission; " + x.Conditions()
-	f, st := r.largest(x), r.c.Store
-	R, T, v, p := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T"), n.Space.As("V_g"), st.Num("closed.check").As("p")
-	t := r.w.Line("t", "min", "p*V_g/1000/(R*T)/F_n/60", p.V*v.V/1000/(R.V*T.V)/f.V/60, p, v, R, T, f)
-	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(f), cond)
-	r.put("gas.closed.time_to_10_kpa", place, kase, t, cond)
+	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(r.largest(x)), cond)
+	shut := figure.ID("gas.closed.time_to_10_kpa", n.Stages[0].Done.Place, "", "closed,"+string(x.Law))
+	for i := range r.b.Figures {
+		if f := &r.b.Figures[i]; f.ID() == shut {
+			r.put("gas.closed.time_to_10_kpa", place, kase, f.Value, cond)
+			return
+		}
+	}
+	r.put("gas.closed.time_to_10_kpa", place, kase, working.Absent("t", "min", "what the gas does if the vessel is shut"), cond)
 }
 
 // largest is the largest flow of a run as it is meant to go, mol/s.
