@@ -195,3 +195,20 @@ func TestGivenIsWhen(t *testing.T) {
 		t.Errorf("more gas than there is after %g s", at)
 	}
 }
+
+// Rates grow as Arrhenius has it up to the boiling point, and not beyond 1 K
+// above it: 10 K over it the flow is that of 1 K over it, at it that of Arrhenius
+// (hand-worked, the definition).
+func TestRatesStopGrowingAtBoiling(t *testing.T) {
+	flow := func(at, boils float64) float64 {
+		p := plain(vessel.Piece{Until: 1, UA: 1e6, Coolant: at})
+		p.Start, p.Liquor.Boils = at, boils
+		p.Slow.Rate, p.Slow.Activation = 1e-5, 60000
+		return run(t, p).Gas.Value
+	}
+	for _, row := range []struct{ at, as float64 }{{360, 360}, {373, 373}, {375, 374}, {383, 374}} {
+		if got, want := flow(row.at, 373), flow(row.as, 0); math.Abs(got/want-1) > 1e-6 {
+			t.Errorf("at %g K a flow of %.9g mol/s, want the %.9g of %g K", row.at, got, want, row.as)
+		}
+	}
+}

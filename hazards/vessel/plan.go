@@ -64,7 +64,7 @@ type Liquor struct {
 	Taken    float64 // mol of acid per mol of the slow solid
 	Volume   float64 // L; 0: the rate does not depend on acid
 	Vapour   *Vapour // nil: nothing evaporates
-	Boils    float64 // K above which no rate grows, with or without vapour; 0: none
+	Boils    float64 // K; no rate is greater than 1 K above it, with or without vapour; 0: none
 }
 
 // Vapour is what leaves the liquor as vapour: below the boiling point in

@@ -74,12 +74,21 @@ func (b *balance) acid(y []float64) float64 {
 	return math.Max(0, (l.Acid-l.Taken*y[reacted])/l.Volume)
 }
 
-// warm is the temperature that counts for the rates, K.
+// superheat is how far above the boiling point rates stop to grow, K. A rate that
+// stopped on a point would be a kink, at which an integration stumbles.
+const superheat = 1
+
+// warm is the temperature that counts for the rates, K: that of the vessel up to
+// the boiling point, from there
+//
+//	T - (T - Tb)^2/(4 s), Tb + s at most
 func (b *balance) warm(y []float64) float64 {
-	if t := b.p.Liquor.Boils; t > 0 {
-		return math.Min(y[temperature], t)
+	t, boils := y[temperature], b.p.Liquor.Boils
+	if boils == 0 || t <= boils {
+		return t
 	}
-	return y[temperature]
+	over := math.Min(t-boils, 2*superheat)
+	return boils + over - over*over/(4*superheat)
 }
 
 func (k *Kinetics) constant(t float64) float64 {
