@@ -45,6 +45,18 @@ func technicalLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
 	return nil
 }
 
+// hoodLimit is the temperature from which the hood stands no more of the vapour
+// of a step; none where no volatile acid or ammonia is in it.
+func hoodLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
+	for i := range figs {
+		if h := &figs[i]; h.Quantity == "air.hood_limit" && h.Place == f.Place {
+			return []limit.Limit{{ID: "hood_limit", Quantity: f.Quantity, Label: "what the hood stands of its vapour", Value: h.Low.V, Unit: "degC",
+				Document: "this review", Section: h.ID(), Status: "computed"}}
+		}
+	}
+	return nil
+}
+
 // vesselRoom is the water that the vessel of a step still has room for.
 func vesselRoom(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 	out := roomLeft(c, k, f)

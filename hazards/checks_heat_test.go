@@ -1,6 +1,11 @@
 package hazards_test
 
-import "etchbound/hazards/figure"
+import (
+	"strings"
+	"testing"
+
+	"etchbound/hazards/figure"
+)
 
 // mixes gives what step 1 of a bottle releases, and how much warmer it gets.
 func mixes(kj, tolerance float64, from string) []want {
@@ -59,4 +64,19 @@ var heatChecks = []check{
 	{name: "sulfuric acid mixtures do not say where they boil", yaml: etches("phase: Ti3AlC2, mass: 1 g, "+pure, "{substance: HF, strength: 30 wt%, volume: 2 mL}", "{substance: sulfuric acid, strength: 30 wt%, volume: 10 mL}"),
 		figures:  []want{{id: "heat.boiling_point@2", value: unknown, from: "no vapour data"}},
 		verdicts: map[string]figure.Verdict{"heat.mtsr@2+boiling_point": unknownVerdict}},
+}
+
+// The technical limit is the lowest of boiling point, wall and lid: PTFE 260,
+// HDPE 65 degC (service temperatures of the data, with their sources there); a
+// lid nobody stated counts as its wall.
+func TestTheLidCounts(t *testing.T) {
+	for lid, want := range map[string]float64{"": 0, "lid_material: PTFE, ": 0, "lid_material: HDPE, ": 65, "lid_material: cork, ": 60} {
+		rv := review(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "closure: vented,", lid+"closure: vented,", 1))
+		if want == 0 {
+			want = figureOf(&rv, "heat.boiling_point@2").Value.V
+		}
+		if f := figureOf(&rv, "heat.technical_limit@2"); f == nil || f.Value.V != want {
+			t.Errorf("%q: %+v, want %g degC", lid, f, want)
+		}
+	}
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/upset"
 )
 
@@ -130,5 +131,94 @@ func TestBriefLeavesFailuresOut(t *testing.T) {
 	}
 	if len(brief.Warnings) == 0 || !strings.Contains(strings.Join(brief.Warnings, " "), "left out of a brief review") {
 		t.Errorf("nothing says that failures are left out: %q", brief.Warnings)
+	}
+}
+
+// Every failure says how hot, how much gas, how soon and what keeps it from
+// happening (the last is a text that package reports checks): as figures of the
+// step, or of a container where what counts is the container.
+func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
+	soon := map[string]string{"lid_closed": "gas.closed.time_to_10_kpa", "hood_fails": "gas.hydrogen.room_time",
+		"suck_back": "gas.suck_back", // at once
+		"ignition":  "gas.headspace.flammable_from"}
+	for name, r := range bundled(t) {
+		rv := must(t, newCase(t, r))
+		met := map[string]bool{}
+		for i := range rv.Figures {
+			if f := &rv.Figures[i]; f.Failure != "" && f.Of == "" && strings.HasPrefix(f.Quantity, "heat.") {
+				met[f.Place+":"+f.Failure] = true
+			}
+		}
+		for at := range met {
+			place, key, _ := strings.Cut(at, ":")
+			times := "heat.time_to_boil"
+			if q, ok := soon[key]; ok {
+				times = q
+			}
+			for _, q := range []string{"heat.temperature_peak", "gas.hydrogen.peak_rate", times} {
+				if figureOf(&rv, q+"@"+place+":"+key) == nil {
+					t.Errorf("%s: %s of step %s does not say %s", name, key, place, q)
+				}
+			}
+		}
+	}
+}
+
+// Acid onto powder boils within the time of wetting where it is hot enough, and a
+// fire in the gas space warms the liquor by its heat over what the vessel holds:
+// 10 g in 200 mL in 1 L, 0.8 L of 29.5 vol% hydrogen burn with 241.8 kJ/mol, and
+// 2.3 kJ in 832 J/K are 2.8 K (by hand).
+func TestHowSoonTheWrongOrderBoils(t *testing.T) {
+	rv := review(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "closure: vented", "capacity: 1 L, closure: vented", 1))
+	if f := figureOf(&rv, "heat.time_to_boil@2:acid_onto_powder"); f == nil || f.Value.V != 0.5 {
+		t.Errorf("%+v, want the half minute of wetting", f)
+	}
+	a, b := figureOf(&rv, "heat.temperature_peak@2:hood_fails,early_peak"), figureOf(&rv, "heat.temperature_peak@2:ignition,early_peak")
+	if a == nil || b == nil || math.Abs(b.Value.V-a.Value.V-2.8) > 0.1 {
+		t.Errorf("%+v and with fire %+v, want 2.8 K more", a, b)
+	}
+}
+
+// The minutes of a step are those of a failure that strikes in it: over all steps
+// the least is that of the worst failure of equipment.
+func TestMinutesOfEachStep(t *testing.T) {
+	for name, r := range bundled(t) {
+		rv := must(t, newCase(t, r))
+		for i := range rv.Courses {
+			n := &rv.Courses[i]
+			first := figure.Step(n.Stages[0].Step.Number)
+			for _, x := range n.Runs {
+				least, want := math.Inf(1), math.Inf(1)
+				for _, s := range n.Stages {
+					f := figureOf(&rv, "heat.time_left@"+figure.Step(s.Step.Number)+":"+string(x.Law))
+					if f == nil {
+						t.Fatalf("%s: step %d has no minutes", name, s.Step.Number)
+					}
+					least = min(least, f.Value.V)
+				}
+				for _, key := range upset.Sudden() {
+					if f := figureOf(&rv, "heat.time_to_boil@"+first+":"+key+","+string(x.Law)); f != nil {
+						want = min(want, f.Value.V)
+					}
+				}
+				if math.Abs(least-want) > 0.02*want {
+					t.Errorf("%s, %s: the steps leave %g min, the failures %g", name, x.Law, least, want)
+				}
+			}
+		}
+	}
+}
+
+// A stirrer of 5 W keeps a bath of 2 W/K 2.5 K warmer (5/2, by hand), and goes on
+// when the cooling fails, but not when the power does.
+func TestAStirrerHeats(t *testing.T) {
+	rv := review(t, strings.Replace(inIce("1 g", "200 mL", "2 W/K"), "closure: vented,", "closure: vented, stirrer_heat: 5 W,", 1))
+	x := &rv.Courses[0].Runs[0]
+	if end := x.Vessel.End.Temperature - 273.15; math.Abs(end-2.5) > 0.1 {
+		t.Errorf("%g degC at the end of the hold, want 2.5", end)
+	}
+	cooling, power := figureOf(&rv, "heat.temperature_peak@2:cooling_lost"), figureOf(&rv, "heat.temperature_peak@2:power_lost")
+	if cooling == nil || power == nil || !(cooling.Value.V > power.Value.V+100) { // 5 W for a day in 830 J/K
+		t.Errorf("cooling lost %+v, power lost %+v", cooling, power)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards/limit"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/hazards/upset"
 )
 
 // judge holds every figure that stands for something that can happen against
@@ -40,6 +41,8 @@ func judged(figs []figure.Figure, f *figure.Figure) bool {
 	switch {
 	case f.Case == "closed" || strings.HasPrefix(f.Case, "closed,"):
 		return false
+	case f.Failure != "" && f.Quantity == "heat.temperature_peak" && upset.AsMeant(f.Failure):
+		return false
 	case f.Failure != "":
 		return f.Case == f.Failure
 	}
@@ -48,10 +51,10 @@ func judged(figs []figure.Figure, f *figure.Figure) bool {
 
 // beside are figures shown beside another that carries the verdict.
 var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bound": true, "heat.etch.per_gram": true, "heat.boiling_point": true,
-	"heat.accumulation": true, "heat.time_to_boil": true, "heat.time_to_maximum_rate": true, "heat.cooling.required": true, "heat.ice": true, "heat.peak_power.during_addition": true, "heat.peak_power.after_addition": true,
+	"heat.accumulation": true, "heat.time_to_boil": true, "heat.time_left": true, "heat.time_to_maximum_rate": true, "heat.cooling.required": true, "heat.ice": true, "heat.peak_power.during_addition": true, "heat.peak_power.after_addition": true,
 	"gas.hydrogen.dilution_air": true, "gas.hydrogen.peak_rate": true, "gas.hydrogen.room_time": true,
-	"gas.closed.time_to_10_kpa": true, "gas.headspace.flammable_time": true, "gas.headspace.energy": true, "gas.suck_back": true,
-	"air.saturated": true, "air.emission": true, "air.exhaust_required": true, "air.time_to_idlh": true, "air.spill_area": true,
+	"gas.closed.time_to_10_kpa": true, "gas.headspace.flammable_time": true, "gas.headspace.energy": true, "gas.headspace.flammable_from": true, "gas.suck_back": true,
+	"air.saturated": true, "air.emission": true, "air.exhaust_required": true, "air.warm_emission": true, "air.hood_limit": true, "air.time_to_idlh": true, "air.spill_area": true,
 	"heat.technical_limit": true, "heat.criticality_class": true, "heat.class_margin": true}
 
 // mustBeKnown is the limit of a figure that no other limit judges and that is
@@ -120,6 +123,7 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 	switch f.Quantity {
 	case "heat.mtsr":
 		out = append(append(out, boilingLimit(figs, f)), technicalLimit(figs, f)...)
+		out = append(out, hoodLimit(figs, f)...)
 	case "heat.quench_water":
 		out = append(out, vesselRoom(c, k, f)...)
 	case "heat.temperature_peak":
@@ -317,6 +321,9 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "technical_limit":
 		return "If cooling fails with nothing yet reacted, the liquor comes to what its vessel stands, or close to it, before it boils.",
 			need("heat.mtsr", l.Value-limit.NearKelvin, "degC", "a vessel that stands more, stated in the route, or less powder per volume of liquor.")
+	case "hood_limit":
+		return "If cooling fails with nothing yet reacted, the liquor gets so warm that its vapour takes more than the hood moves, or has to be scrubbed, before it boils.",
+			need("heat.mtsr", l.Value-limit.NearKelvin, "degC", "less powder per volume of liquor, less open surface, or a closed vessel whose gas is led through a scrubber.")
 	case "vessel_room":
 		return "The vessel does not hold its quench water: plan a second vessel under it.",
 			need("heat.quench_water", f.High.V, "kg", "have this much cold water at hand, in a vessel with room for it and for the liquor.")

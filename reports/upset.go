@@ -94,6 +94,9 @@ func (b *builder) failureTable(n *course.Course) []Block {
 		}
 		if q, ok := comesTo[key]; ok {
 			if also := b.comesTo(q, place, key); also != "" {
+				if b.ofFailure("heat.time_to_boil", place, key) != nil {
+					also = row[3].Text + "; " + also
+				}
 				row[3], any = text(also), true
 			}
 		}
@@ -109,13 +112,17 @@ func (b *builder) failureTable(n *course.Course) []Block {
 
 // comesTo is what counts of a failure instead of the time to boiling.
 var comesTo = map[string]string{"lid_closed": "gas.closed.time_to_10_kpa", "hood_fails": "gas.hydrogen.room_time",
-	"suck_back": "gas.suck_back", "ignition": "gas.headspace.energy", "moved_unfinished": "gas.closed.pressure"}
+	"suck_back": "gas.suck_back", "ignition": "gas.headspace.flammable_from", "moved_unfinished": "gas.closed.pressure"}
 
 // comesTo lists that figure of a failure, at the step or at the containers that
 // take part in it.
 func (b *builder) comesTo(quantity, place, key string) string {
 	if f := b.ofFailure(quantity, place, key); f != nil {
-		return say("upset.where", labelOf(quantity), b.failureText(f, place))
+		also := say("upset.where", labelOf(quantity), b.failureText(f, place))
+		if key == "suck_back" {
+			return say("upset.where", say("upset.sucked"), also)
+		}
+		return also
 	}
 	var s []string
 	for i := range b.r.Figures {
@@ -163,7 +170,8 @@ func (b *builder) first() []Block {
 	for i := range b.r.Courses {
 		n := &b.r.Courses[i]
 		for j := range n.Stages {
-			t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(n.Stages[j].Step.Number)), text(b.minutesThereAre(n)), text(b.quench(n)), text(b.away(n))})
+			step := strconv.Itoa(n.Stages[j].Step.Number)
+			t.Rows = append(t.Rows, []Cell{text(step), text(b.minutesThereAre(step)), text(b.quench(step)), text(b.away(step))})
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -181,33 +189,23 @@ func (b *builder) rules() Block {
 	return l
 }
 
-// minutesThereAre is the shortest time to boiling over the failures of
-// equipment, from the dangerous end of each.
-func (b *builder) minutesThereAre(n *course.Course) string {
-	place, least := strconv.Itoa(n.Stages[0].Step.Number), math.Inf(1)
-	for _, key := range upset.Sudden() {
-		f := b.ofFailure("heat.time_to_boil", place, key)
-		switch {
-		case f == nil:
-			continue
-		case f.Low.Unknown():
-			return say("first.unknown")
-		}
-		least = min(least, f.Low.V)
-	}
+// minutesThereAre is the shortest time to boiling once something in the
+// equipment fails in a step, at its dangerous end.
+func (b *builder) minutesThereAre(step string) string {
+	f, ok := b.byID[figure.ID("heat.time_left", step, "", "")]
 	switch {
-	case math.IsInf(least, 1):
+	case !ok || f.Low.Unknown():
 		return say("first.unknown")
-	case least >= upset.Followed:
+	case f.Low.V >= upset.Followed:
 		return say("first.more_than_a_day")
-	case least < 1:
+	case f.Low.V < 1:
 		return say("first.none")
 	}
-	return with(significant(least, 2, -1), unitOf("heat.time_to_boil"))
+	return with(significant(f.Low.V, 2, -1), unitOf("heat.time_left"))
 }
 
-func (b *builder) quench(n *course.Course) string {
-	f, ok := b.byID[figure.ID("heat.quench_water", strconv.Itoa(n.Stages[0].Step.Number), "", "")]
+func (b *builder) quench(step string) string {
+	f, ok := b.byID[figure.ID("heat.quench_water", step, "", "")]
 	if !ok || f.Value.Unknown() {
 		return say("first.water_missing")
 	}
@@ -222,8 +220,8 @@ func (b *builder) quench(n *course.Course) string {
 // nearBoiling is how far below boiling nobody goes near any more, K.
 const nearBoiling = 10
 
-func (b *builder) away(n *course.Course) string {
-	t := b.boilsFrom(strconv.Itoa(n.Stages[0].Step.Number))
+func (b *builder) away(step string) string {
+	t := b.boilsFrom(step)
 	if math.IsNaN(t) {
 		return say("first.near_unknown")
 	}
@@ -235,7 +233,10 @@ func (b *builder) firstLines() []Block {
 	var hot []string
 	for i := range b.r.Courses {
 		n := &b.r.Courses[i]
-		hot = append(hot, say("first.door", b.minutesThereAre(n), b.away(n)))
+		for j := range n.Stages {
+			step := strconv.Itoa(n.Stages[j].Step.Number)
+			hot = append(hot, say("first.door", step, b.minutesThereAre(step), b.away(step)))
+		}
 	}
 	if len(hot) == 0 {
 		return nil
@@ -263,7 +264,7 @@ func OnlyUpset(r hazards.Review) hazards.Review {
 	r.Figures = nil
 	keep := map[string]bool{}
 	for i := range all {
-		if f := &all[i]; f.Failure != "" || f.Quantity == "heat.boiling_point" && f.Place != "" {
+		if f := &all[i]; f.Failure != "" || f.Quantity == "heat.time_left" || f.Quantity == "heat.boiling_point" && f.Place != "" {
 			r.Figures = append(r.Figures, *f)
 			keep[f.ID()] = true
 		}

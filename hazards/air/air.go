@@ -16,10 +16,15 @@ import (
 
 // Read gives the figures of the air over every step that holds a volatile acid
 // or ammonia, of the largest spill, and of the oxygen in the room.
-func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, courses []course.Course) []figure.Figure {
+func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
 	r := reader{c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}}
 	for i := range k.Steps {
 		r.step(&k.Steps[i])
+	}
+	for i := range runs {
+		if runs[i].Plan.Law == vessel.Accumulated {
+			r.warm(&runs[i])
+		}
 	}
 	r.spill()
 	r.oxygen()

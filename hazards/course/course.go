@@ -154,6 +154,9 @@ func heatOf(e *process.Etch) []working.Num {
 	return out
 }
 
+// HeatOf is the heat of one etch with its impurities, in kJ.
+func HeatOf(w *working.Sheet, e *process.Etch) working.Num { return w.Sum("Q", "kJ", heatOf(e)...) }
+
 func gasOf(e *process.Etch) []working.Num {
 	var out []working.Num
 	if e.Hydrogen.Symbol != "" || e.Hydrogen.Unknown() {

@@ -16,6 +16,7 @@ type Run struct {
 	Vessel  vessel.Run
 	Missing []string
 	Inputs  []working.Num // what a line made of it stands on
+	balance string        // in words; only where a sheet keeps the working
 }
 
 // Laws are those a course is run by: the one the route knows, or the two that
@@ -73,6 +74,9 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 		return out
 	}
 	out.Vessel = r
+	if f.w != nil {
+		out.balance = balanceOf(&out)
+	}
 	return out
 }
 
@@ -141,6 +145,10 @@ func (f *finder) pieces(n *Course, p *vessel.Plan, out *Run) {
 		s := &n.Stages[i]
 		out.Inputs = append(out.Inputs, s.Set, s.Coolant, s.UA)
 		x := vessel.Piece{Feed: p.Start, UA: s.UA.V, Coolant: s.Coolant.V + kelvin, Iced: s.Iced}
+		if heat := f.stirring(s); heat.Symbol != "" {
+			x.Stirring = heat.V
+			out.Inputs = append(out.Inputs, heat)
+		}
 		if s.Etches != nil {
 			out.Inputs = append(out.Inputs, s.Over)
 			x.Step, x.Dose = 2*s.Step.Number, f.amount(s.Etches)/s.Over.V
@@ -156,6 +164,16 @@ func (f *finder) pieces(n *Course, p *vessel.Plan, out *Run) {
 			p.Pieces = append(p.Pieces, x)
 		}
 	}
+}
+
+// stirring is the heat of the stirrer in a step, W; nothing where none is stated
+// or the step says that nobody stirs.
+func (f *finder) stirring(s *Stage) working.Num {
+	p := f.place(s.Done.Place)
+	if p == nil || !p.StirrerHeat.Set || s.Step.Stirred != nil && !*s.Step.Stirred {
+		return working.Num{}
+	}
+	return f.c.Given("P_s", "W", p.StirrerHeat)
 }
 
 // boils sets the temperature above which no rate grows: an open liquor gets no

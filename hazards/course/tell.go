@@ -35,10 +35,9 @@ var names = map[vessel.Law]string{
 }
 
 // Balance names the model of a run, with its steps and how well it closes.
-func (x *Run) Balance() string {
-	if x.Vessel.Path == nil {
-		return "heat and mass balance, " + names[x.Law]
-	}
+func (x *Run) Balance() string { return x.balance }
+
+func balanceOf(x *Run) string {
 	return fmt.Sprintf("heat and mass balance, %s, tolerance %.0e, %d steps, energy closes to %.0e", names[x.Law], tolerance, len(x.Vessel.Path.Times())-1, x.Vessel.Closure)
 }
 

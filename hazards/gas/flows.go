@@ -4,6 +4,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/vessel"
 )
 
@@ -85,13 +86,7 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 //
 //	air = F (1 - y)/y    [m3/h: L/min]
 func (r *reader) dilution(x *flowing) {
-	y, f := r.quarter(), x.flow
+	y, f := process.Flammable(r.c.Store, r.w), x.flow
 	air := r.w.Line("F_air", "m3/h", "F*(1-y)/y*60/1000", f.V*(1-y.V)/y.V*60/1000, f, y)
 	r.put("gas.hydrogen.dilution_air", figure.Step(x.stage.Step.Number), "", x.kase, air, "air that holds the largest flow of the step at a quarter of the lower flammable limit, if it mixes at once")
-}
-
-// quarter is the share of hydrogen that may be reached, as a volume fraction.
-func (r *reader) quarter() working.Num {
-	l, f := r.c.Store.Num("hydrogen.flammable").As("y_L"), r.c.Store.Num("hydrogen.share").As("f_L")
-	return r.w.Line("y", "1", "y_L/100*f_L", l.V/100*f.V, l, f)
 }

@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
 )
@@ -118,7 +119,7 @@ func (r *reader) additions(n *course.Course) {
 		}
 		place, v := figure.Step(s.Step.Number), r.litres(s.Gas).As("V")
 		if h := r.c.Site; h != nil && h.Hood != nil && h.Hood.Flow.Set {
-			q, y := r.c.Given("Q", "m3/h", h.Hood.Flow), r.quarter()
+			q, y := r.c.Given("Q", "m3/h", h.Hood.Flow), process.Flammable(r.c.Store, r.w)
 			t := r.w.Line("t", "min", "V*(1-y)/y*60/1000/Q", v.V*(1-y.V)/y.V*60/1000/q.V, v, y, q)
 			r.put("gas.addition_time.hood", place, "", "", t.Worse(working.Bound), "everything reacts as it goes in; the whole air of the hood takes part, which it does not at the mouth of the vessel")
 		}

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/vessel"
 )
 
@@ -25,7 +26,7 @@ func (r *reader) headspace(n *course.Course) {
 			continue
 		}
 		at := func(share float64) (float64, bool) { return r.passes(x, n.Space.V, share) }
-		y := r.quarter()
+		y := process.Flammable(r.c.Store, r.w)
 		from, ok := at(y.V)
 		end := x.Vessel.Path.Times()
 		t := 0.0

@@ -13,6 +13,13 @@ func MolarVolume(st *chemicals.Store, w *working.Sheet) working.Num {
 	return w.Line("Vm", "L/mol", "R*T/p", r.V*t.V/p.V, r, t, p)
 }
 
+// Flammable is the share of hydrogen in air that may be reached, as a volume
+// fraction: a share of its lower flammable limit.
+func Flammable(st *chemicals.Store, w *working.Sheet) working.Num {
+	l, f := st.Num("hydrogen.flammable").As("y_L"), st.Num("hydrogen.share").As("f_L")
+	return w.Line("y", "1", "y_L/100*f_L", l.V/100*f.V, l, f)
+}
+
 // HeatCapacity is that of everything in a place, in J/K, at the low end.
 func (s *State) HeatCapacity(w *working.Sheet) working.Num {
 	terms := make([]working.Num, 0, len(s.Liquid)+1)

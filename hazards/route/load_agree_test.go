@@ -1,6 +1,7 @@
 package route_test
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -160,7 +161,7 @@ func TestNoticesOfAgreement(t *testing.T) {
 }
 
 const fitted = top + powder + `places:
-  etch: {kind: vessel, capacity: 1 L, wall: 2 mm, vent: 6 mm, vent_line: 1.5 m, bubbler: 20 mm, cooling: {kind: ice_bath, bath: 2 L, ice: 1 kg}}
+  etch: {kind: vessel, capacity: 1 L, wall: 2 mm, lid_material: polypropylene, stirrer_heat: 5 W, vent: 6 mm, vent_line: 1.5 m, bubbler: 20 mm, cooling: {kind: ice_bath, bath: 2 L, ice: 1 kg}}
   kept: {kind: vessel, capacity: 1 L, keep: true, cooling: {kind: water_bath, bath: 3 L}}
 steps:
   - {do: charge, in: etch, what: [{substance: HF, strength: 20 wt%, volume: 40 mL}]}
@@ -201,6 +202,9 @@ func TestFittedAndMeasured(t *testing.T) {
 		if x.Kinetics != "self_accelerating" {
 			t.Errorf("kinetics %q", x.Kinetics)
 		}
+	}
+	if a, b := r.Places[0].StirrerHeat, s.Places[0].StirrerHeat; a.SI != 5 || a.At != "places.etch.stirrer_heat" || math.Abs(b.SI/a.SI-s.Precursor.Mass.SI/r.Precursor.Mass.SI) > 1e-12 || r.Places[0].LidMaterial != "polypropylene" {
+		t.Errorf("stirrers of %+v and %+v, lid of %q", a, b, r.Places[0].LidMaterial)
 	}
 	if a, b := s.Places[0].Cooling.Bath, s.Places[1].Cooling.Bath; a.Text != "20 L" || b.Text != "3 L" {
 		t.Errorf("baths of %q and %q, want ten times the first and the second kept", a.Text, b.Text)

@@ -9,8 +9,8 @@ import (
 )
 
 // Scaled is the route for another mass of precursor, as a deep copy: powder,
-// materials, volumes that are taken or stay behind, ice, the water of baths and
-// the capacities of the places grow in proportion; times, temperatures,
+// materials, volumes that are taken or stay behind, ice, the water of baths, the
+// heat of stirrers and the capacities of the places grow in proportion; times, temperatures,
 // strengths, ratios, lengths and what was measured stay as written, and so do
 // the capacity and the bath of a place with keep. Where mass has no
 // range of its own, that of the powder as written grows with it. A route
@@ -53,6 +53,7 @@ func (p *Place) scale(k float64) {
 	if !p.Keep {
 		p.Capacity = p.Capacity.Times(k)
 	}
+	p.StirrerHeat = p.StirrerHeat.Times(k)
 	if p.Cooling != nil {
 		p.Cooling.Ice = p.Cooling.Ice.Times(k)
 	}

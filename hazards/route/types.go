@@ -98,6 +98,8 @@ type Place struct {
 	VentLine      quantity.Value // length of the tube the gas leaves through
 	Bubbler       quantity.Value // depth of liquid the gas bubbles through
 	Wall          quantity.Value // thickness
+	LidMaterial   string
+	StirrerHeat   quantity.Value // into the liquor, while it stirs
 	Cooling       *Cooling
 	Keep          bool // the capacity and the water of the bath stay as written when the batch changes
 	At            string

@@ -20,7 +20,7 @@ func (r *reader) limits(d *process.Done) {
 }
 
 // noBarrier ends the conditions of every technical limit.
-const noBarrier = "over HF, hydrochloric acid or ammonia boiling is never a barrier; the temperature at which hood or scrubber is exceeded is not counted yet"
+const noBarrier = "over HF, hydrochloric acid or ammonia boiling is never a barrier; what hood and scrubber stand is held apart, as air.hood_limit"
 
 // technical is the technical limit of a step: the lower of boiling point and
 // service temperature of the material [degC].
@@ -36,24 +36,46 @@ func (r *reader) technical(d *process.Done) working.Num {
 	return v.As("T_t")
 }
 
-// service is the temperature the material of a place is used up to, with no
-// symbol for glass and steel, which pass the boiling point of any liquor here.
-// A material nobody stated or that no row is held of gets no credit: it counts
-// as weaker than any that is held.
+// service is the lower of what wall and lid of a place are used up to. A lid
+// nobody stated counts as its wall.
 func (r *reader) service(key string) (working.Num, string) {
-	material := ""
-	if p := r.place(key); p != nil {
-		material = p.Material
+	p := r.place(key)
+	if p == nil {
+		p = &route.Place{}
 	}
+	wall, words := r.stands("material", p.Material)
+	switch {
+	case p.LidMaterial == "" && p.Closure != route.Open:
+		return wall, words + "; its lid is not stated and counts as the wall"
+	case p.LidMaterial == "":
+		return wall, words
+	}
+	lid, more := r.stands("lid", p.LidMaterial)
+	words += "; " + more
+	switch {
+	case wall.Symbol == "":
+		return lid, words
+	case lid.Symbol == "":
+		return wall, words
+	}
+	a, b := wall.As("a"), lid.As("b")
+	return r.w.Line("T_s", "degC", "min(a,b)", min(a.V, b.V), a, b), words
+}
+
+// stands is the temperature a material is used up to, with no symbol for glass
+// and steel, which pass the boiling point of any liquor here. A material nobody
+// stated or that no row is held of gets no credit: it counts as weaker than any
+// that is held.
+func (r *reader) stands(part, material string) (working.Num, string) {
 	switch slug := course.Material(material); {
 	case slug == "glass" || slug == "steel":
-		return working.Num{}, slug + " sets no limit"
+		return working.Num{}, part + " " + slug + " sets no limit"
 	case slug != "":
-		return r.c.Store.Num("service." + slug).As("T_s"), "material " + material
+		return r.c.Store.Num("service." + slug).As("T_s"), part + " " + material
 	case material == "":
-		return r.c.Store.Num("service.unknown").As("T_s"), "material not stated, so counted as the weakest; boiling counts beside it"
+		return r.c.Store.Num("service.unknown").As("T_s"), part + " not stated, so counted as the weakest; boiling counts beside it"
 	}
-	return r.c.Store.Num("service.unknown").As("T_s"), "no service temperature is held of " + material + ", so counted as the weakest; boiling counts beside it"
+	return r.c.Store.Num("service.unknown").As("T_s"), part + ": no service temperature is held of " + material + ", so counted as the weakest; boiling counts beside it"
 }
 
 func (r *reader) place(key string) *route.Place {

@@ -58,18 +58,6 @@ func (r *reader) put(quantity, place string, v working.Num, conditions string) {
 	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Value: r.w.Keep(v), Conditions: conditions})
 }
 
-// EtchHeat is the heat of one etch with its impurities, in kJ.
-func EtchHeat(w *working.Sheet, e *process.Etch) working.Num {
-	terms := make([]working.Num, 0, len(e.Dissolved)+1)
-	if e.Heat.Symbol != "" {
-		terms = append(terms, e.Heat)
-	}
-	for i := range e.Dissolved {
-		terms = append(terms, e.Dissolved[i].Heat)
-	}
-	return w.Sum("Q", "kJ", terms...)
-}
-
 // etch reports the etches of one step together; there is more than one where
 // a step sends liquor on to powder in another place.
 func (r *reader) etch(step int) {
@@ -80,7 +68,7 @@ func (r *reader) etch(step int) {
 		if e.Step != step {
 			continue
 		}
-		heat, powder = append(heat, EtchHeat(r.w, e)), e.Powder
+		heat, powder = append(heat, course.HeatOf(r.w, e)), e.Powder
 		if e.Family == process.FluorideAcid && e.N.Symbol != "" {
 			bound = append(bound, r.dissolution(e))
 		}
@@ -106,7 +94,7 @@ func (r *reader) accumulated(run *vessel.Run) {
 	d := r.done(run.Plan.Step)
 	var heat []working.Num
 	for _, e := range d.Etches {
-		heat = append(heat, EtchHeat(r.w, &r.k.Etches[e]))
+		heat = append(heat, course.HeatOf(r.w, &r.k.Etches[e]))
 	}
 	q, c, t := r.w.Sum("Q", "kJ", heat...), d.Contents().HeatCapacity(r.w), d.Hot.As("T")
 	rise := r.w.Line("dT", "K", "Q*1000/C", run.Rise, q, c)

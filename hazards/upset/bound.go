@@ -1,6 +1,8 @@
 package upset
 
 import (
+	"math"
+
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -9,7 +11,7 @@ import (
 )
 
 // bounded are the failures nobody can follow in time: a closed form bounds them.
-var bounded = []string{"acid_onto_powder", "base_added", "moved_unfinished", "lid_closed", "suck_back", "hood_fails", "ignition"}
+var bounded = []string{"acid_onto_powder", "base_added", "lid_closed", "suck_back", "hood_fails", "ignition"}
 
 // bounds reports those of a course.
 func (r *reader) bounds(n *course.Course) {
@@ -54,7 +56,7 @@ func (r *reader) reversed(n *course.Course, s *course.Stage) {
 		t.V+q.V*1000/(min(1, need.V/acid.V)*(c.V-solid.V)+solid.V), t, q, need, acid, c, solid)
 	cond := "acid poured onto the dry powder: all of it reacts with the first acid that suffices; nothing lost, no vapour leaves"
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
-	r.atOnce(n, place, kase, cond)
+	r.atOnce(n, place, kase, cond, top)
 }
 
 // needed is the acid a complete etch takes, and what is offered, in mol; not known
@@ -82,8 +84,31 @@ func (r *reader) needed(s *course.Stage) (need, offered working.Num) {
 	return r.w.Sum("n", "mol", terms...), offered.As("A")
 }
 
-// atOnce is all the hydrogen in the time it takes to wet the powder.
-func (r *reader) atOnce(n *course.Course, place, kase, cond string) {
+// atOnce is all the hydrogen in the time it takes to wet the powder, and boiling
+// within that time where it is hot enough:
+//
+//	t = t_w where T_max is above T_b, else a day
+func (r *reader) atOnce(n *course.Course, place, kase, cond string, top working.Num) {
+	boils, hot, wets := r.boils(n), top.As("T_max"), r.c.Store.Num("kinetics.wetting").As("t_w")
+	t := r.w.Line("t_b", "min", "t_w/60*above(T_max,T_b)+1440*(1-above(T_max,T_b))",
+		wets.V/60*above(hot.V, boils.V)+Followed*(1-above(hot.V, boils.V)), wets, hot, boils)
+	r.put("heat.time_to_boil", place, kase, t.Worse(working.Bound), cond+"; within the time of wetting; 1440 min: does not come to boiling")
+	r.released(n, place, kase, cond)
+}
+
+// above is 1 where a lies above b, else 0, as formula lines have it; NaN where
+// either is.
+func above(a, b float64) float64 {
+	switch {
+	case a > b:
+		return 1
+	case a <= b:
+		return 0
+	}
+	return math.NaN()
+}
+
+func (r *reader) released(n *course.Course, place, kase, cond string) {
 	g, t := n.Gas.As("n_H2"), r.c.Store.Num("kinetics.wetting").As("t_w")
 	f := r.w.Line("F_n", "mol/s", "n_H2/t_w", g.V/t.V, g, t)
 	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(f).Worse(working.Bound), cond+"; all the hydrogen within the time of wetting; 25 degC, 101.325 kPa")
@@ -103,7 +128,7 @@ func (r *reader) base(n *course.Course, s *course.Stage) {
 	top := r.w.Line("T_max", "degC", "T+(Q+A*q)*1000/C", t.V+(q.V+acid.V*h.V)*1000/c.V, t, q, acid, h, c)
 	cond := "base enough for all the acid added while nothing has reacted; nothing lost, no vapour leaves"
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
-	r.atOnce(n, place, kase, cond+"; a carbonate gives carbon dioxide on top")
+	r.atOnce(n, place, kase, cond+"; a carbonate gives carbon dioxide on top", top)
 }
 
 // unventilated is the time in which the largest flow alone brings the air of
@@ -117,14 +142,8 @@ func (r *reader) unventilated(n *course.Course, x *course.Run) {
 	if s := r.c.Site; s != nil && s.RoomVolume.Set {
 		volume = r.c.Given("V", "m3", s.RoomVolume)
 	}
-	f := r.largest(x)
-	l, share := r.c.Store.Num("hydrogen.flammable").As("y_L"), r.c.Store.Num("hydrogen.share").As("f_L")
-	y := r.w.Line("y", "1", "y_L/100*f_L", l.V/100*share.V, l, share)
-	flow := r.flow(f).As("F")
-	r.put("gas.hydrogen.peak_rate", place, kase, flow, cond)
-	if r.c.Site == nil {
-		return
-	}
+	y := process.Flammable(r.c.Store, r.w)
+	flow := r.asMeant(x, place, kase, cond)
 	r.put("gas.hydrogen.room_time", place, kase, r.w.Line("t", "min", "y*V*1000/((1-y)*F)", y.V*volume.V*1000/((1-y.V)*flow.V), y, volume, flow), cond)
 }
 

@@ -2,6 +2,7 @@ package upset
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -11,7 +12,9 @@ import (
 // failure is a vessel that goes on with other inputs from a moment on.
 type failure struct {
 	key string
-	as  string // the failure with which it shares what follows, if any
+	as  string // the failure with which it shares what follows where no stirrer heats, if any
+	// needs is what a course needs for it to happen at all; nil: nothing.
+	needs func(*course.Course) bool
 	// when it can happen, s from the start of the course; false where it cannot.
 	when func(*course.Course, *vessel.Plan) (from, to float64, ok bool)
 	// then is what follows, in time counted from the failure.
@@ -36,23 +39,25 @@ func (r *reader) setting() setting {
 
 // failures are looked for in time, in the order in which they are reported.
 var failures = [...]failure{
-	{key: "cooling_lost", when: anyTime, how: "cooling lost and the addition stopped, nothing lost to the room",
-		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
-	{key: "cooling_lost_addition_on", when: adding, how: "cooling lost and the addition going on, nothing lost to the room",
+	{key: "cooling_lost", when: anyTime, how: "cooling lost and the addition stopped, stirred as before, nothing lost to the room",
+		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece { return stirred(p, t) }},
+	{key: "cooling_lost_addition_on", needs: slowly, when: adding, how: "cooling lost and the addition going on, nothing lost to the room",
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece {
 			return altered(dosing(rest(p, t)), func(x *vessel.Piece) { x.UA, x.Loss = 0, 0 })
 		}},
 	{key: "power_lost", as: "cooling_lost", when: alone, how: "cooling, stirrer and extraction stop while nobody is there, nothing lost to the room",
 		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
-	{key: "stirrer_stops", when: adding, uses: []string{"film.still", "upset.stirrer_stands"}, then: standing,
+	{key: "moved_unfinished", as: "cooling_lost", mistake: true, when: anyTime, how: "the batch is moved to where nothing cools or stirs it, nothing lost to the room",
+		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
+	{key: "stirrer_stops", needs: slowly, when: adding, uses: []string{"film.still", "upset.stirrer_stands"}, then: standing,
 		how: "the stirrer stands while the addition goes on, then stirs up at once what has settled"},
-	{key: "delayed_start", mistake: true, when: fromStart, how: "the powder floats on the liquor while the addition goes on, and is wetted all at once",
+	{key: "delayed_start", mistake: true, needs: first, when: fromStart, how: "the powder floats on the liquor while the addition goes on, and is wetted all at once",
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece { return settled(rest(p, t), 0, 1) }},
-	{key: "bath_wrong", mistake: true, when: cooled, uses: []string{"room.temperature"}, how: "the bath that should cool stands at the temperature of the room",
+	{key: "bath_wrong", mistake: true, needs: cooled, when: fromStart, uses: []string{"room.temperature"}, how: "the bath that should cool stands at the temperature of the room",
 		then: func(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
 			return altered(rest(p, t), func(x *vessel.Piece) { x.Coolant, x.Iced = math.Max(x.Coolant, s.room), false })
 		}},
-	{key: "heater_on", when: heated, uses: []string{"upset.heater", "room.temperature"}, how: "the heater does not switch off and its bath of water boils; a plate or a bath of oil gets hotter",
+	{key: "heater_on", needs: heated, when: fromStart, uses: []string{"upset.heater", "room.temperature"}, how: "the heater does not switch off and its bath of water boils; a plate or a bath of oil gets hotter",
 		then: func(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
 			on := false
 			return altered(rest(p, t), func(x *vessel.Piece) {
@@ -74,6 +79,24 @@ func rest(p *vessel.Plan, t float64) []vessel.Piece {
 		}
 	}
 	return out
+}
+
+// stirred is a vessel to which nothing happens but that it is stirred as it was
+// at t; no piece where that gives no heat.
+func stirred(p *vessel.Plan, t float64) []vessel.Piece {
+	at := p.Pieces[len(p.Pieces)-1]
+	if left := rest(p, t); left != nil {
+		at = left[0]
+	}
+	if at.Stirring == 0 {
+		return nil
+	}
+	return []vessel.Piece{{Until: day, Stirring: at.Stirring}}
+}
+
+// heats reports whether a stirrer heats in any piece of a plan.
+func heats(p *vessel.Plan) bool {
+	return slices.ContainsFunc(p.Pieces, func(x vessel.Piece) bool { return x.Stirring > 0 })
 }
 
 func altered(pieces []vessel.Piece, by func(*vessel.Piece)) []vessel.Piece {
@@ -134,16 +157,11 @@ func anyTime(_ *course.Course, p *vessel.Plan) (from, to float64, ok bool) {
 	return 0, p.Pieces[len(p.Pieces)-1].Until, true
 }
 
-func fromStart(n *course.Course, _ *vessel.Plan) (from, to float64, ok bool) {
-	return 0, 0, !n.Stages[0].AtOnce
-}
+func fromStart(*course.Course, *vessel.Plan) (from, to float64, ok bool) { return 0, 0, true }
 
 // adding is up to the end of the last addition that takes time.
-func adding(n *course.Course, p *vessel.Plan) (from, to float64, ok bool) {
-	for i := range n.Stages {
-		ok = ok || n.Stages[i].Etches != nil && !n.Stages[i].AtOnce
-	}
-	if d := dosing(p.Pieces); ok && d != nil {
+func adding(_ *course.Course, p *vessel.Plan) (from, to float64, ok bool) {
+	if d := dosing(p.Pieces); d != nil {
 		return 0, d[len(d)-1].Until, true
 	}
 	return 0, 0, false
@@ -175,14 +193,24 @@ func stageOf(n *course.Course, piece int) *course.Stage {
 	return nil
 }
 
-// cooled is from the start, where a bath colder than the usual room cools.
-func cooled(n *course.Course, _ *vessel.Plan) (from, to float64, ok bool) {
-	return 0, 0, bath(n, func(s *course.Stage) bool { return s.Bath && s.Coolant.V < usualRoom })
+// What a course needs for a failure.
+
+// slowly reports whether an addition takes time.
+func slowly(n *course.Course) bool {
+	return slices.ContainsFunc(n.Stages, func(s course.Stage) bool { return s.Etches != nil && !s.AtOnce })
 }
 
-// heated is from the start, where a step is set above the usual room.
-func heated(n *course.Course, _ *vessel.Plan) (from, to float64, ok bool) {
-	return 0, 0, bath(n, func(s *course.Stage) bool { return s.Set.V > usualRoom || s.Bath && s.Coolant.V > usualRoom })
+// first reports whether the first addition takes time.
+func first(n *course.Course) bool { return !n.Stages[0].AtOnce }
+
+// cooled reports whether a bath colder than the usual room cools.
+func cooled(n *course.Course) bool {
+	return bath(n, func(s *course.Stage) bool { return s.Bath && s.Coolant.V < usualRoom })
+}
+
+// heated reports whether a step is set above the usual room.
+func heated(n *course.Course) bool {
+	return bath(n, func(s *course.Stage) bool { return s.Set.V > usualRoom || s.Bath && s.Coolant.V > usualRoom })
 }
 
 // usualRoom parts what cools from what heats, degC: the warm end of a room, so

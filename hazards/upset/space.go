@@ -6,7 +6,9 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
 )
 
 // spaces reports what goes wrong in the gas over the liquor: a lid that closes,
@@ -33,7 +35,7 @@ func (r *reader) spaces(n *course.Course) {
 func (r *reader) lid(n *course.Course, x *course.Run) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), "lid_closed,"+string(x.Law)
 	cond := "vent blocked or lid closed in the moment of the largest flow, gas alone at 25 degC; for setting checks, never permission; " + x.Conditions()
-	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(r.largest(x)), cond)
+	r.asMeant(x, place, kase, cond)
 	shut := figure.ID("gas.closed.time_to_10_kpa", n.Stages[0].Done.Place, "", "closed,"+string(x.Law))
 	for i := range r.b.Figures {
 		if f := &r.b.Figures[i]; f.ID() == shut {
@@ -42,6 +44,23 @@ func (r *reader) lid(n *course.Course, x *course.Run) {
 		}
 	}
 	r.put("gas.closed.time_to_10_kpa", place, kase, working.Absent("t", "min", "what the gas does if the vessel is shut"), cond)
+}
+
+// asMeant reports temperature and flow of a failure that leaves the run itself as
+// it is: the highest and the largest of the run.
+func (r *reader) asMeant(x *course.Run, place, kase, cond string) working.Num {
+	r.put("heat.temperature_peak", place, kase, r.hottest(x).As("T_max"), cond+"; the reaction itself goes on as it is meant to; no vapour leaves")
+	flow := r.flow(r.largest(x)).As("F")
+	r.put("gas.hydrogen.peak_rate", place, kase, flow, cond)
+	return flow
+}
+
+// hottest is the highest temperature of a run as it is meant to go, degC.
+func (r *reader) hottest(x *course.Run) working.Num {
+	if x.Missing != nil {
+		return working.Absent("T", "degC", x.Missing...)
+	}
+	return r.w.Model("T", "degC", x.Balance(), x.Vessel.Peak.Value-kelvin, x.Inputs...)
 }
 
 // largest is the largest flow of a run as it is meant to go, mol/s.
@@ -59,10 +78,8 @@ func (r *reader) largest(x *course.Run) working.Num {
 func (r *reader) suckBack(n *course.Course, x *course.Run) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), "suck_back,"+string(x.Law)
 	cond := "gas stops, the vessel cools from its highest temperature to its bath, and the vapour over the liquor condenses; " + x.Conditions()
-	top := working.Absent("T", "degC", x.Missing...)
-	if x.Missing == nil {
-		top = r.w.Model("T", "degC", x.Balance(), x.Vessel.Peak.Value-kelvin, x.Inputs...)
-	}
+	r.asMeant(x, place, kase, cond)
+	top := r.hottest(x)
 	boils, latent, R := r.boils(n), r.c.Store.Num("water.vaporisation").As("L"), r.c.Store.Num("constant.R").As("R")
 	cold, space := n.Stages[len(n.Stages)-1].Coolant.As("T_c"), n.Space.As("V_g")
 	share := working.Exact("x", "1", 1, "no boiling point is known: all of the gas counts as vapour").Worse(working.Bound)
@@ -75,13 +92,38 @@ func (r *reader) suckBack(n *course.Course, x *course.Run) {
 }
 
 // ignition bounds the heat of the gas space if it burns where hydrogen and the
-// oxygen of the air are in proportion:
+// oxygen of the air are in proportion, and what that does to the liquor:
 //
 //	Q = V_g/Vm x q      [kJ: L, L/mol, kJ/mol of hydrogen]
+//	T_max = T + Q/C
 func (r *reader) ignition(n *course.Course) {
 	const kase = "ignition"
 	place, st := figure.Step(n.Stages[0].Step.Number), r.c.Store
 	v, x, h := n.Space.As("V_g"), st.Num("hydrogen.stoichiometric").As("x"), st.Num("enthalpy.H2O(g)").As("h_f")
 	q := r.w.Line("Q", "kJ", "V_g/1000/Vm*x/100*(-h_f)", v.V/1000/r.vm.V*x.V/100*(-h.V), v, r.vm, x, h)
-	r.put("gas.headspace.energy", place, kase, q.Worse(working.Bound), "lit at the charging port when hydrogen and air are in proportion; a tube or a duct beyond the vessel is not counted")
+	cond := "lit at the charging port when hydrogen and air are in proportion; a tube or a duct beyond the vessel is not counted"
+	r.put("gas.headspace.energy", place, kase, q.Worse(working.Bound), cond)
+	for i := range n.Runs {
+		r.lit(n, &n.Runs[i], q.As("Q"), cond)
+	}
+}
+
+// lit is what fire in the gas space does by one law, and how soon it can burn.
+func (r *reader) lit(n *course.Course, x *course.Run, q working.Num, cond string) {
+	place, kase := figure.Step(n.Stages[0].Step.Number), "ignition,"+string(x.Law)
+	cond += "; " + x.Conditions()
+	t, c := r.hottest(x), n.Capacity.As("C")
+	top := r.w.Line("T_max", "degC", "T+Q*1000/C", t.V+q.V*1000/c.V, t, q, c)
+	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), "liquor that takes up all the heat of the gas; the flame itself is hotter than anything in the hood stands; "+cond)
+	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(r.largest(x)), "goes on feeding the flame; "+cond)
+	y, space := process.Flammable(r.c.Store, r.w), n.Space.As("V_g")
+	from := working.Absent("t", "min", append(append([]string(nil), x.Missing...), space.Missing()...)...)
+	if x.Missing == nil && !space.Unknown() {
+		at := float64(Followed)
+		if s, ok := x.Vessel.Path.Given(vessel.VolumeFor(y.V, space.V/1000) / r.vm.V); ok {
+			at = min(s/60, Followed)
+		}
+		from = r.w.Model("t", "min", "hydrogen in the headspace, "+x.Balance(), at, append([]working.Num{y, space, r.vm}, x.Inputs...)...)
+	}
+	r.put("gas.headspace.flammable_from", place, kase, from, "perfect mixing, from the start of the addition; at the mouth it can burn sooner; 1440 min: not within a day; "+cond)
 }

@@ -38,12 +38,13 @@ type Base struct {
 //
 //	heat.temperature_peak, gas.hydrogen.peak_rate, heat.time_to_boil and
 //	heat.time_to_maximum_rate, each with the failure and the law as its case
+//	heat.time_left            of every step, with the law as its case
 //
 // A brief case has the failures that a closed form bounds and no others. Times
 // count from the failure. What a failure does not do has no figure, and
 // what cannot be computed is unknown.
 func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
-	r := reader{c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w), tried: map[tried][]outcome{}}
+	r := reader{c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w), tried: map[tried]searched{}}
 	for i := range b.Courses {
 		r.bounds(&b.Courses[i])
 		r.spaces(&b.Courses[i])
@@ -57,6 +58,7 @@ func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
 		for j := range failures {
 			r.fail(n, &failures[j])
 		}
+		r.left(n)
 		r.changes(n)
 	}
 	r.moved()
@@ -69,6 +71,7 @@ func (r *reader) sorted() []figure.Figure {
 	for i, k := range Keys() {
 		rank[k] = i
 	}
+	rank[""] = len(rank) // what is no failure by itself comes last
 	slices.SortStableFunc(r.out, func(a, b figure.Figure) int { return rank[a.Failure] - rank[b.Failure] })
 	return r.out
 }
@@ -97,6 +100,13 @@ func Sudden() []string {
 	return out
 }
 
+// AsMeant reports whether the reaction goes on as it is meant to in a failure, so
+// that its temperature repeats that of the route.
+func AsMeant(key string) bool { return slices.Contains(besides, key) }
+
+// besides are failures around a vessel whose run they leave as it is.
+var besides = []string{"lid_closed", "suck_back", "hood_fails", "ignition"}
+
 type reader struct {
 	c   route.Case
 	w   *working.Sheet
@@ -104,7 +114,7 @@ type reader struct {
 	vm  working.Num
 	out []figure.Figure
 
-	tried    map[tried][]outcome
+	tried    map[tried]searched
 	searched bool
 }
 

@@ -14,6 +14,9 @@ import (
 
 // fail reports one failure of a course by every law it is run by.
 func (r *reader) fail(n *course.Course, f *failure) {
+	if f.needs != nil && !f.needs(n) {
+		return
+	}
 	boils := r.boils(n)
 	for i := range n.Runs {
 		x := &n.Runs[i]
@@ -29,11 +32,16 @@ func (r *reader) fail(n *course.Course, f *failure) {
 		if r.w == nil { // one of many runs, for a range
 			s.closer = 0
 		}
-		if f.as != "" {
-			s.known = r.tried[tried{n, i, f.as}]
+		shared, like := searched{}, false
+		if f.as != "" && !heats(&x.Vessel.Plan) {
+			shared, like = r.tried[tried{n, i, f.as}]
 		}
-		worst, err := s.worst(from, to)
-		r.tried[tried{n, i, f.key}] = s.tried
+		s.known = shared.tried
+		worst, err := shared.worst, shared.err
+		if !like || shared.from != from || shared.to != to {
+			worst, err = s.worst(from, to)
+			r.tried[tried{n, i, f.key}] = searched{from, to, s.tried, worst, err}
+		}
 		if err != nil {
 			m := *x
 			m.Missing = []string{err.Error()}
@@ -118,6 +126,14 @@ type tried struct {
 	course  *course.Course
 	law     int
 	failure string
+}
+
+// searched is what a search between two moments found.
+type searched struct {
+	from, to float64
+	tried    []outcome
+	worst    [kinds]outcome
+	err      error
 }
 
 // outcome is what a failure at a moment leads to.

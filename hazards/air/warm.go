@@ -1,0 +1,164 @@
+package air
+
+import (
+	"fmt"
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/roots"
+	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
+)
+
+// warm reports what leaves the liquor of a step that reacts once its cooling has
+// failed, and the temperature from which the hood or the air outside stands no
+// more of it.
+func (r *reader) warm(run *vessel.Run) {
+	d := r.done(run.Plan.Step)
+	p, s, place := r.place(d.Place), d.Contents(), figure.Step(d.Number)
+	if p == nil || len(s.Liquid) == 0 {
+		return
+	}
+	top := r.top(d)
+	over := r.vapours(s, top)
+	for i := range over {
+		o := &over[i]
+		M := process.MolarMass(r.c.Store, r.w, o.formula).As("M")
+		n := r.surges(d, p, s, o, top).As("n")
+		cond := "cooling has failed and nothing had reacted: liquor at its highest temperature, open, with the largest flow of hydrogen of the route as it is meant"
+		if n.Unknown() && r.w != nil {
+			cond += r.already(d, p, s, o.slug)
+		}
+		r.put("air.warm_emission", place, o.slug, "", r.w.Line("m", "mg/min", "n*M*60000", n.V*M.V*60000, n, M), cond)
+	}
+	if over != nil {
+		v, cond := r.hoodLimit(d, p, s, top)
+		r.put("air.hood_limit", place, "", "", v, cond)
+	}
+}
+
+// already says what leaves at the highest temperature that vapour is known for.
+func (r *reader) already(d *process.Done, p *route.Place, s *process.State, slug string) string {
+	quiet := *r
+	quiet.w = nil
+	t := r.c.Store.Num("vapour.highest").As("T")
+	for _, o := range quiet.vapours(s, t) {
+		n := quiet.surges(d, p, s, &o, t)
+		if o.slug == slug && !n.Unknown() {
+			M := process.MolarMass(r.c.Store, nil, o.formula)
+			return fmt.Sprintf("; at %.3g degC, the highest that vapour is known for, it is %.3g mg/min already, and hotter it is more", t.V, n.V*M.V*60000)
+		}
+	}
+	return ""
+}
+
+func (r *reader) done(step int) *process.Done {
+	for i := range r.k.Steps {
+		if r.k.Steps[i].Number == step {
+			return &r.k.Steps[i]
+		}
+	}
+	return nil
+}
+
+// top is the highest temperature of a step if cooling fails while nothing has
+// reacted, degC:
+//
+//	T + Q/C
+func (r *reader) top(d *process.Done) working.Num {
+	var heat []working.Num
+	for _, e := range d.Etches {
+		heat = append(heat, course.HeatOf(r.w, &r.k.Etches[e]))
+	}
+	t, q, c := d.Hot.As("T"), r.w.Sum("Q", "kJ", heat...), d.Contents().HeatCapacity(r.w).As("C")
+	return r.w.Line("T_w", "degC", "T+Q*1000/C", t.V+q.V*1000/c.V, t, q, c)
+}
+
+// surges is what leaves an open liquor that got warm, mol/s: the more of its
+// surface and of what the hydrogen carries.
+func (r *reader) surges(d *process.Done, p *route.Place, s *process.State, o *over, t working.Num) working.Num {
+	n := r.evaporates(o, r.surface(p, s), r.c.Store.Num("air.over_liquor"), t)
+	if g := r.hydrogen(d.Number); g.Symbol != "" {
+		a, b := n.As("a"), r.carried(o, g).As("b")
+		n = r.w.Line("n_e", "mol/s", "max(a,b)", math.Max(a.V, b.V), a, b)
+	}
+	return n
+}
+
+const hoodLimit = "temperature at which what leaves the open liquor takes all the air of the hood down to its strictest short limit, or has to be scrubbed"
+
+// hoodLimit is that temperature, degC. Where nothing is exceeded up to the
+// highest temperature that vapour is known for, it is that one as long as the
+// liquor gets no hotter, and not known if it does.
+func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, top working.Num) (working.Num, string) {
+	if r.c.Site == nil || r.c.Site.Hood == nil || !r.c.Site.Hood.Flow.Set {
+		return working.Absent("T_h", "degC", "site: hood flow"), hoodLimit
+	}
+	flow, known, from := r.c.Given("Q_h", "m3/h", r.c.Site.Hood.Flow), r.c.Store.Num("vapour.highest"), d.Hot.As("T")
+	quiet := *r
+	quiet.w = nil
+	share := func(celsius float64) float64 {
+		t := working.Exact("T", "degC", celsius, "tried")
+		most := math.Inf(-1)
+		for _, o := range quiet.vapours(s, t) {
+			n := quiet.surges(d, p, s, &o, t)
+			if x := quiet.taken(&o, n.V, flow.V); math.IsNaN(x) || x > most {
+				most = x
+			}
+			if math.IsNaN(most) {
+				break
+			}
+		}
+		return most - 1
+	}
+	in := []working.Num{flow, from, top, known}
+	model := func(v float64) working.Num { return r.w.Model("T_h", "degC", hoodLimit, v, in...) }
+	last := share(known.V)
+	switch {
+	case math.IsNaN(last) || flow.Unknown() || from.Unknown() || top.Unknown():
+		var missing []string
+		for _, o := range r.vapours(s, from) {
+			missing = append(missing, o.pressure.Missing()...)
+		}
+		for _, x := range in {
+			missing = append(missing, x.Missing()...)
+		}
+		if missing == nil {
+			missing = []string{"vapour pressure over this liquor when it is warm"}
+		}
+		return working.Absent("T_h", "degC", missing...), hoodLimit
+	case last <= 0 && top.V <= known.V:
+		return model(known.V).Worse(working.Bound), hoodLimit + "; not exceeded up to the highest temperature that vapour is known for"
+	case last <= 0:
+		return working.Absent("T_h", "degC", "vapour pressure over this liquor above the highest temperature it is known for; up to there nothing is exceeded"), hoodLimit
+	case from.V >= known.V || share(from.V) >= 0:
+		return model(min(from.V, known.V)), hoodLimit + "; exceeded at the temperature of the step already"
+	}
+	root, err := roots.Find(share, from.V, known.V, 1e-3)
+	if err != nil {
+		return working.Absent("T_h", "degC", err.Error()), hoodLimit
+	}
+	return model(root.X), hoodLimit
+}
+
+// taken is the greater of two shares: of the air of the hood in m3/h that n mol/s
+// need to come to the strictest short limit, and of what may leave unscrubbed.
+func (r *reader) taken(o *over, n, flow float64) float64 {
+	out := math.Inf(-1)
+	if math.IsNaN(n) {
+		return n
+	}
+	if l, e := r.strictest(o.slug); e != nil {
+		out = n * r.vm.V / 1000 * 3600 * 1e6 / l.V / flow
+	}
+	for _, l := range r.c.Limits.Limits {
+		if l.Quantity == "air.emission" && l.Agent == o.slug {
+			M := process.MolarMass(r.c.Store, nil, o.formula)
+			out = math.Max(out, n*M.V*60000/l.Value)
+		}
+	}
+	return out
+}

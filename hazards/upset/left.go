@@ -1,0 +1,91 @@
+package upset
+
+import (
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/vessel"
+)
+
+// left reports how long there is to boiling in every step of a course once
+// something in the equipment fails in it: the shortest over those failures, of
+// the moments tried in the step and of the nearest on either side.
+func (r *reader) left(n *course.Course) {
+	boils := r.boils(n)
+	for i := range n.Runs {
+		x := &n.Runs[i]
+		for j := range n.Stages {
+			place := figure.Step(n.Stages[j].Step.Number)
+			t := r.soonest(n, i, j, boils)
+			r.out = append(r.out, figure.Figure{Quantity: "heat.time_left", Place: place, Case: string(x.Law), Searched: true, Value: r.w.Keep(t),
+				Conditions: "cooling, power or stirring fails in this step; nothing lost to the room; 1440 min: not within a day; " + x.Conditions()})
+		}
+	}
+}
+
+// soonest is that time by one law in one step, min.
+func (r *reader) soonest(n *course.Course, law, stage int, boils working.Num) working.Num {
+	x := &n.Runs[law]
+	if x.Missing != nil || boils.Unknown() {
+		return working.Absent("t_b", "min", append(append([]string(nil), x.Missing...), boils.Missing()...)...)
+	}
+	s, missing := r.shortest(n, law, stage, boils.V+kelvin)
+	if missing != nil {
+		return working.Absent("t_b", "min", missing...)
+	}
+	return r.w.Model("t_b", "min", "heat and mass balance from the failure on, "+x.Balance(), s/60, append([]working.Num{boils}, x.Inputs...)...)
+}
+
+// shortest is the shortest time to a temperature in K over the failures of
+// equipment that strike in a stage, s; missing says what it lacks.
+func (r *reader) shortest(n *course.Course, law, stage int, boils float64) (t float64, missing []string) {
+	from, to := window(&n.Runs[law].Vessel.Plan, n.Stages[stage].Step.Number)
+	least := float64(day)
+	for k := range failures {
+		f := &failures[k]
+		found, there := r.tried[tried{n, law, f.key}]
+		if f.mistake || !there || to < found.from || from > found.to {
+			continue
+		}
+		for _, id := range f.uses {
+			missing = append(missing, r.c.Store.Num(id).Missing()...)
+		}
+		if found.err != nil {
+			missing = append(missing, found.err.Error())
+			continue
+		}
+		before, after := math.Inf(-1), math.Inf(1) // the nearest moments outside
+		for _, o := range found.tried {
+			if o.at <= from {
+				before = max(before, o.at)
+			}
+			if o.at >= to {
+				after = min(after, o.at)
+			}
+		}
+		for i := range found.tried {
+			if o := &found.tried[i]; o.at >= before && o.at <= after {
+				least = min(least, boiling(&o.run, boils))
+			}
+		}
+	}
+	return least, missing
+}
+
+// window is when a step of a plan begins and ends, s; it has no time of its own
+// where nothing is added and nothing held.
+func window(p *vessel.Plan, step int) (from, to float64) {
+	at := 0.0
+	for _, x := range p.Pieces {
+		switch {
+		case x.Step/2 < step:
+			from, to = x.Until, x.Until
+		case x.Step/2 == step:
+			from, to = min(from, at), x.Until
+		}
+		at = x.Until
+	}
+	return from, to
+}
