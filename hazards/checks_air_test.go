@@ -6,6 +6,11 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/chemicals"
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/hazards/route"
 	"etchbound/hazards/spread"
 	"etchbound/schemas/quantity"
 )
@@ -58,5 +63,127 @@ func TestTheHoodIsExceededWhereItSays(t *testing.T) {
 	rv := review(t, inIce("10 g", "200 mL", "2 W/K")) // no site
 	if f := figureOf(&rv, "air.hood_limit@2"); f == nil || !f.Value.Unknown() {
 		t.Errorf("without a site %+v, want unknown", f)
+	}
+}
+
+// airRoutes give every figure of the air: a carbonate in acid, a purge, bottles.
+var airRoutes = []check{{name: "carbonate and a purge", yaml: "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n" +
+	"  pot: {kind: beaker, material: PTFE, capacity: 1 L, closure: open}\nsteps:\n" +
+	"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 49 wt%, volume: 100 mL}, {substance: hydrochloric acid, strength: 1 mol/L, volume: 200 mL}], temperature: 20 degC}\n" +
+	"  - {do: hold, in: pot, time: 60 min, temperature: 20 degC, gas: argon, gas_flow: 35 L/min}\n" +
+	"  - {do: neutralise, in: pot, what: [{substance: sodium hydrogencarbonate, mass: 8.4006 g}], over: 5 min, temperature: 20 degC}\n"}}
+
+func airReview(t *testing.T) hazards.Review {
+	t.Helper()
+	site := *demoSite(t)
+	site.RoomVolume, site.RoomFlow = quantity.Of(30, "m3"), quantity.Of(180, "m3/h")
+	site.Stock = []route.Stock{{Substance: mustFind(t, "hydrofluoric acid"), Strength: quantity.Of(49, "wt%"), Volume: quantity.Of(5, "L"), Bottle: quantity.Of(1, "L")}}
+	c := newCase(t, load(t, airRoutes[0].yaml))
+	c.Site = &site
+	return must(t, c)
+}
+
+func mustFind(t *testing.T, name string) *chemicals.Substance {
+	t.Helper()
+	s, ok := chemicals.Library().Find(name)
+	if !ok {
+		t.Fatal(name)
+	}
+	return s
+}
+
+// 2.1 m3 of inert gas in a room of 30 m3 leave 20.9 exp(-0.07) = 19.5 vol% of
+// oxygen (common practice: dilution as it mixes). A tenth of a mol of carbon
+// dioxide, 2.447 L, in a layer of 0.3 m of a room 2.7 m high, 3.33 m3, is 734 ppm.
+func TestGasesInTheRoom(t *testing.T) {
+	rv := airReview(t)
+	for id, want := range map[string]float64{"air.oxygen@room": 20.9 * math.Exp(-(2.1+0.1*24.4654e-3)/30), "air.floor@room/carbon_dioxide": 1e6 * (1 - math.Exp(-0.1*24.4654e-3/(30*0.3/2.7))),
+		"air.oxygen@hood": 20.9 * 800 / (800 + 35*0.06)} {
+		if f := figureOf(&rv, id); f == nil || math.Abs(f.Value.V/want-1) > 1e-4 {
+			t.Errorf("%s: %+v, want %g", id, f, want)
+		}
+	}
+	if f := figureOf(&rv, "air.oxygen@room"); math.Abs(f.Value.V-19.5) > 0.05 {
+		t.Errorf("%g vol%% of oxygen left, want 19.5", f.Value.V)
+	}
+}
+
+// A bottle that breaks on its way is a pool as deep as a spill, and a plume out
+// of doors is that of the package that was held against worked cases.
+func TestABottleBreaksOnItsWay(t *testing.T) {
+	rv := airReview(t)
+	ppm := 0.0
+	for _, f := range rv.Figures {
+		if f.ID() == "air.room_peak@delivery/hf" {
+			ppm = f.Value.V
+		}
+	}
+	area := 1e-3 / 2e-3
+	l := spread.Leaving{Area: area, Velocity: 0.1, Molar: 20.0064, Kelvin: 298.15, Diffuses: 2.3e-5, Pressure: 2270}
+	l.Pressure = pressure49(t)
+	l.Pressure = -spread.Atmosphere * math.Log(1-l.Pressure/spread.Atmosphere)
+	room := spread.Room{Volume: 30, Flow: 180.0 / 3600 * 0.3}
+	if want := 1e6 * room.End(l.Most()*24.4654e-3); math.Abs(ppm/want-1) > 2e-3 {
+		t.Errorf("%g ppm in the room, the law says %g", ppm, want)
+	}
+	l.Velocity = 1.5
+	want := 1e6 * spread.Sky{Stable: true}.Plume(l.Most()*24.4654e-3, 1.5, 0, 100)
+	if f := figureOf(&rv, "air.plume@yard/hf"); f == nil || math.Abs(f.Value.V/want-1) > 2e-3 {
+		t.Errorf("%+v out of doors, the formulas say %g ppm", f, want)
+	}
+}
+
+// pressure49 is the pressure of HF over 49 wt% acid at 25 degC, Pa, as the review
+// of that acid has it.
+func pressure49(t *testing.T) float64 {
+	rv := review(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, closure: open}\nsteps:\n"+
+		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 49 wt%, volume: 1 L}], temperature: 25 degC}\n")
+	return figureOf(&rv, "air.saturated@1/hf").Value.V * 0.101325
+}
+
+// A limit of the house that is averaged over 15 min allows three times as much
+// for 5 min; one without an averaging time allows no more.
+func TestALocalLimitIsAveraged(t *testing.T) {
+	yaml := "limits: etchbound/1\ntitle: House\nentries:\n" +
+		"  - {id: mean, quantity: air.breathing_zone, agent: hydrogen fluoride, value: 0.5 ppm, average: 15 min, document: House rules}\n" +
+		"  - {id: top, quantity: air.breathing_zone, agent: hydrogen fluoride, value: 0.5 ppm, document: House rules}\n"
+	set, problems, err := limit.Load("house.yaml", strings.NewReader(yaml), figure.Units{})
+	if err != nil || set == nil {
+		t.Fatal(problems, err)
+	}
+	c := newCase(t, load(t, strings.Replace(airRoutes[0].yaml, "time: 60 min", "time: 5 min", 1)))
+	c.Site, c.Limits = demoSite(t), limit.Base().With(set)
+	rv := must(t, c)
+	got := map[string]float64{}
+	for _, f := range rv.Findings {
+		if f.Figure == "air.breathing_zone@2/hf" {
+			got[f.Limit.ID] = f.Limit.Value
+		}
+	}
+	if got["mean"] != 1.5 || got["top"] != 0.5 {
+		t.Errorf("limits of %v ppm, want 1.5 and 0.5", got)
+	}
+}
+
+// A person near a source is at a limit when the two zones say so, and never
+// sooner than with the room left out.
+func TestHowSoonTheNearFieldIsAtALimit(t *testing.T) {
+	c := newCase(t, load(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, material: PTFE, closure: open}\nsteps:\n"+
+		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 49 wt%, volume: 100 mL}], temperature: 25 degC}\n"+
+		"  - {do: hold, in: pot, time: 60 min, temperature: 25 degC}\n"))
+	site := *demoSite(t)
+	site.Hood, site.RoomVolume, site.RoomFlow, site.Stock = nil, quantity.Of(30, "m3"), quantity.Of(180, "m3/h"), nil
+	c.Site = &site
+	rv := must(t, c)
+	f, end := figureOf(&rv, "air.time_to_short_limit@2/hf"), figureOf(&rv, "air.breathing_zone@2/hf").Value.V
+	room := spread.Room{Volume: 30, Flow: 180.0 / 3600 * 0.3}
+	gas := end * 1e-6 / (1/room.Flow + 60/5.0)
+	const limit = 2e-6 // the ceiling of the TLV; the limit of the EU over 15 min is 3
+	if end < 2 {
+		t.Fatalf("the source comes to %g ppm alone", end)
+	}
+	close, _ := room.TwoZones(gas, 5.0/60, 0.262, 60*f.Value.V)
+	if math.Abs(close/limit-1) > 1e-3 {
+		t.Errorf("%g ppm after %g min, want %g", 1e6*close, f.Value.V, 1e6*limit)
 	}
 }

@@ -54,7 +54,7 @@ var beside = map[string]bool{"fluoride.free_hf": true, "heat.etch.dissolution_bo
 	"heat.accumulation": true, "heat.time_to_boil": true, "heat.time_left": true, "heat.time_to_maximum_rate": true, "heat.cooling.required": true, "heat.ice": true, "heat.peak_power.during_addition": true, "heat.peak_power.after_addition": true,
 	"gas.hydrogen.dilution_air": true, "gas.hydrogen.peak_rate": true, "gas.hydrogen.room_time": true,
 	"gas.closed.time_to_10_kpa": true, "gas.headspace.flammable_time": true, "gas.headspace.energy": true, "gas.headspace.flammable_from": true, "gas.suck_back": true,
-	"air.saturated": true, "air.emission": true, "air.exhaust_required": true, "air.warm_emission": true, "air.hood_limit": true, "air.time_to_idlh": true, "air.spill_area": true,
+	"air.saturated": true, "air.emission": true, "air.exhaust_required": true, "air.warm_emission": true, "air.hood_limit": true, "air.time_to_idlh": true, "air.time_to_short_limit": true, "air.spill_area": true,
 	"heat.technical_limit": true, "heat.criticality_class": true, "heat.class_margin": true}
 
 // mustBeKnown is the limit of a figure that no other limit judges and that is
@@ -118,6 +118,9 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 				l = r
 			}
 		}
+		if l.Average > 0 {
+			l = averaged(c, f, &l)
+		}
 		out = append(out, l)
 	}
 	switch f.Quantity {
@@ -135,8 +138,10 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 		out = append(out, l)
 	case "heat.addition_time.required", "gas.addition_time.hood", "gas.addition_time.vent":
 		out = append(out, writtenOver(c, f)...)
-	case "air.breathing_zone":
+	case "air.breathing_zone", "air.floor":
 		out = append(out, breathing(c, f)...)
+	case "air.plume":
+		out = append(out, offSite(c, f)...)
 	case "air.room_peak":
 		out = append(out, emergency(f)...)
 	case "gas.hydrogen.dilution_air":
@@ -346,6 +351,15 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "air.breathing_zone":
 		return "A person near the source can breathe more than this limit allows for as long as it lasts.",
 			need("air.exhaust_required", exhaust(figs, f), "m3/h", "extract of this much at the source, in a hood whose containment has been tested.")
+	case "air.plume":
+		return "Out of doors people downwind can breathe more than the emergency level for as long as it lasts.",
+			need("air.plume", l.Value, "ppm", "smaller bottles, a scrubber, or a stack that is high enough by a calculation of the site.")
+	case "air.floor":
+		return "Carbon dioxide on the floor can come to this level: nobody kneels or sits there, and nobody goes into a pit.",
+			need("air.floor", l.Value, "ppm", "extract near the floor, and a slower neutralisation.")
+	case "air.hydrogen_share":
+		return "The hydrogen of the route can make this air flammable.",
+			need("air.hydrogen_share", l.Value, "vol%", "extract that is checked, and no closed cabinet for anything that can still give gas.")
 	case "air.room_peak":
 		return "Spilt on the floor outside a hood it can bring the room to this level: leave, close, call. Reagent is for trained responders.",
 			need("air.room_peak", l.Value, "ppm", "smaller containers, carried in a tray under a hood, and a room that can be left at once.")

@@ -56,6 +56,50 @@ func held(e *limit.Exposure, quantity string, value, minutes float64) limit.Limi
 	return l
 }
 
+// averaged is a local limit that is averaged over time, as it holds for as long as
+// a step lasts.
+func averaged(c route.Case, f *figure.Figure, l *limit.Limit) limit.Limit {
+	minutes := lasts(c, f)
+	e := limit.Exposure{Value: l.Value, Average: l.Average}
+	out := *l
+	out.Value = e.Allowed(minutes)
+	if minutes < l.Average {
+		out.Label = fmt.Sprintf("%.4g ppm over %.3g min as %s, for the %.3g min this lasts", l.Value, l.Average, l.Label, minutes)
+	}
+	return out
+}
+
+// offSite is the emergency level of tier 2 for as long as a step lasts, an hour
+// where it is a bottle that breaks, eight hours at most.
+func offSite(c route.Case, f *figure.Figure) []limit.Limit {
+	minutes := 60.0
+	if f.Place == "stack" {
+		minutes = longest(c)
+	}
+	v, ok := limit.AEGL(f.Agent, 2, minutes)
+	if !ok {
+		return nil
+	}
+	return []limit.Limit{{ID: "aegl2_" + f.Agent, Quantity: f.Quantity, Agent: f.Agent, Label: fmt.Sprintf("AEGL-2 for %.3g min", minutes), Value: v, Unit: "ppm",
+		Document: "Final AEGLs", Edition: "final", Status: "read"}}
+}
+
+// longest is the time of the longest step, 480 min at most and where one does not
+// say.
+func longest(c route.Case) float64 {
+	const most = 480
+	out := 10.0
+	for i := range c.Route.Steps {
+		s := &c.Route.Steps[i]
+		t := lasts(c, &figure.Figure{Place: figure.Step(s.Number)})
+		if math.IsNaN(t) {
+			continue
+		}
+		out = max(out, t)
+	}
+	return min(out, most)
+}
+
 // lasts is how long a step goes on, min; not a number where it does not say.
 func lasts(c route.Case, f *figure.Figure) float64 {
 	for i := range c.Route.Steps {

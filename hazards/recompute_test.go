@@ -20,7 +20,7 @@ import (
 // allRoutes are the bundled routes and those of the published checks.
 func allRoutes(t *testing.T) map[string]*route.Route {
 	out := bundled(t)
-	for _, set := range [][]check{gasChecks, heatChecks, fluorideChecks, wasteChecks, washChecks, closedChecks, laterGasChecks, familyChecks} {
+	for _, set := range [][]check{gasChecks, heatChecks, fluorideChecks, wasteChecks, washChecks, closedChecks, laterGasChecks, familyChecks, airRoutes} {
 		for _, c := range set {
 			out[c.name] = load(t, c.yaml)
 		}

@@ -97,7 +97,7 @@ func (b *builder) air() Section {
 	} else {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("air.lead")})
 	}
-	s.Blocks = append(s.Blocks, b.spillCurves()...)
+	s.Blocks = append(s.Blocks, b.airCurves()...)
 	s.Blocks = append(s.Blocks, figures...)
 	s.Blocks = append(s.Blocks, b.findingTable(func(q string) bool { return under(q, []string{"air."}) })...)
 	s.Blocks = append(s.Blocks, b.notAssessed("air.")...)

@@ -2,7 +2,10 @@ package reports
 
 import (
 	_ "embed"
+	"strings"
 	"sync"
+
+	"etchbound/hazards/figure"
 )
 
 //go:embed spill.csv
@@ -21,16 +24,31 @@ var spillRows = sync.OnceValue(func() []spillRow {
 })
 
 // leaveFirst reports whether the first line on a spill is to leave, close and
-// call. Nothing here computes the air over a spill, so it is wherever the route
-// holds acid fluoride.
-func (b *builder) leaveFirst() bool { return b.tags.has("hf") }
+// call: wherever the route holds acid fluoride, which burns the skin as well, and
+// wherever a spill or a broken bottle can bring the room to a level at which it is
+// left, or nobody knows whether it can.
+func (b *builder) leaveFirst() bool {
+	if b.tags.has("hf") {
+		return true
+	}
+	for i := range b.r.Findings {
+		f := &b.r.Findings[i]
+		if strings.HasPrefix(f.Figure, "air.room_peak@") && (f.Verdict == figure.Exceeds || f.Verdict == figure.UnknownVerdict) {
+			return true
+		}
+	}
+	return false
+}
 
 // spillLine is the first line on a spill, for a door or a card.
 func (b *builder) spillLine() []Block {
-	if !b.leaveFirst() {
-		return nil
+	switch {
+	case b.tags.has("hf"):
+		return []Block{Paragraph{say("upset.spill"), Warning}}
+	case b.leaveFirst():
+		return []Block{Paragraph{say("upset.spill_other"), Warning}}
 	}
-	return []Block{Paragraph{say("upset.spill"), Warning}}
+	return nil
 }
 
 // spillWords is what to do where acid fluoride is spilled, people first.
@@ -38,10 +56,7 @@ func (b *builder) spillWords() []Block {
 	if !b.tags.has("hf") {
 		return nil
 	}
-	var out []Block
-	if b.leaveFirst() {
-		out = append(out, Paragraph{say("spill.first"), Warning})
-	}
+	out := []Block{Paragraph{say("spill.first"), Warning}}
 	out = append(out, Paragraph{Text: say("spill.inside")}, Paragraph{Text: say("spill.reagent")})
 	return append(out, spillTable("never", say("spill.never")), spillTable("trained", say("spill.trained")))
 }

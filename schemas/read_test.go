@@ -179,7 +179,7 @@ var malformed = []struct {
 	{"wash without into", step(mark + "{do: wash, in: a, what: [{substance: water, volume: 1 L}]}"), "a wash step needs the key into"},
 	{"addition without its time", step(mark + "{do: add, in: a, what: precursor, temperature: 20 degC}"), "an add step needs the key over"},
 	{"temperature of a transfer", step("{do: transfer, in: a, into: b, " + mark + "temperature: 20 degC}"), "temperature is for steps such as add, hold"},
-	{"keys that a transfer takes", step("{do: transfer, in: a, into: b, " + mark + "temperature: 20 degC}"), "the keys attended, do, gas, in, into, label, note, part, stirred, time"},
+	{"keys that a transfer takes", step("{do: transfer, in: a, into: b, " + mark + "temperature: 20 degC}"), "the keys attended, do, gas, gas_flow, in, into, label, note, part, stirred, time"},
 	{"hold with material", step("{do: hold, in: a, time: 1 h, temperature: 20 degC, " + mark + "what: precursor}"), "a hold step takes no what"},
 	{"cycles of a hold", step("{do: hold, in: a, time: 1 h, temperature: 20 degC, " + mark + "cycles: 3}"), "cycles is for steps of prewash, wash, exchange"},
 	{"one material without its list", step("{do: charge, in: a, what: " + mark + "{substance: water, volume: 1 L}}"), "brackets around the braces"},

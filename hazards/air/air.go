@@ -17,7 +17,7 @@ import (
 // Read gives the figures of the air over every step that holds a volatile acid
 // or ammonia, of the largest spill, and of the oxygen in the room.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}}
+	r := reader{c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}, escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}}
 	for i := range k.Steps {
 		r.step(&k.Steps[i])
 	}
@@ -27,7 +27,9 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 		}
 	}
 	r.spill()
-	r.oxygen()
+	r.delivery()
+	r.stack()
+	r.gases()
 	return r.out
 }
 
@@ -41,7 +43,26 @@ type reader struct {
 	parts   map[int][]working.Num // of their limits, by step
 	out     []figure.Figure
 
-	limits map[string]*limit.Exposure // the strictest short one, by agent
+	limits  map[string]*limit.Exposure // the strictest short one, by agent
+	escapes map[string]*limit.Exposure // immediately dangerous, by agent
+	masses  map[string]working.Num     // molar, by formula
+}
+
+// molar is the molar mass of a formula, worked out once.
+func (r *reader) molar(formula string) working.Num {
+	m, there := r.masses[formula]
+	if !there {
+		m = process.MolarMass(r.c.Store, r.w, formula)
+		r.masses[formula] = m
+	}
+	return m
+}
+
+// quiet is a reader for values that are tried and not shown.
+func (r *reader) quiet() *reader {
+	q := *r
+	q.w, q.masses = nil, map[string]working.Num{}
+	return &q
 }
 
 func (r *reader) put(quantity, place, agent, kase string, v working.Num, conditions string) {
@@ -196,14 +217,14 @@ func (r *reader) ammonia(l *process.Acids, t working.Num) (working.Num, string) 
 
 // strength is the mass fraction of n mol of an acid in its water alone.
 func (r *reader) strength(formula string, n, water working.Num) working.Num {
-	M, Mw := process.MolarMass(r.c.Store, r.w, formula), process.MolarMass(r.c.Store, r.w, "H2O").As("M_w")
+	M, Mw := r.molar(formula), r.molar("H2O").As("M_w")
 	x, y := n.As("n"), water.As("n_w")
 	return r.w.Line("w", "1", "n*M/(n*M+n_w*M_w)", x.V*M.V/(x.V*M.V+y.V*Mw.V), x, M, y, Mw)
 }
 
 // molal is n mol in some water, mol/kg.
 func (r *reader) molal(n, water working.Num) working.Num {
-	Mw := process.MolarMass(r.c.Store, r.w, "H2O").As("M_w")
+	Mw := r.molar("H2O").As("M_w")
 	x, y := n.As("n"), water.As("n_w")
 	return r.w.Line("m", "mol/kg", "n/(n_w*M_w/1000)", x.V/(y.V*Mw.V/1000), x, y, Mw)
 }

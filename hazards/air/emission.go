@@ -53,7 +53,7 @@ func (r *reader) cylinder(v working.Num) working.Num {
 //	n  = f A p'/(R T)/(1/max(k1,k2) + L/D)
 func (r *reader) evaporates(o *over, x surface, air, celsius working.Num) working.Num {
 	st := r.c.Store
-	u, m, d, f := air.As("U"), process.MolarMass(st, r.w, o.formula).As("M"), st.Num(o.moves).As("D"), st.Num("air.evaporation").As("f")
+	u, m, d, f := air.As("U"), r.molar(o.formula).As("M"), st.Num(o.moves).As("D"), st.Num("air.evaporation").As("f")
 	a, l, R, P, p, t := x.area.As("A"), x.board.As("L"), st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"), o.pressure.As("p"), celsius.As("T")
 	k1 := r.w.Line("k_1", "m/s", "0.01757*pow(U,0.78)*pow(M,-1/3.0)", 0.01757*math.Pow(u.V, 0.78)*math.Pow(m.V, -1/3.0), u, m)
 	k2 := r.w.Line("k_2", "m/s", "0.00479*pow(U,0.78)*pow(sqrt(4*A/3.141592653589793),-0.11)*pow(1.56e-5/D,-0.67)",
@@ -75,7 +75,7 @@ var pours = map[string]bool{"transfer": true, "decant": true, "filter": true, "c
 // along, and the air that a pour drives out.
 func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *over) {
 	verb := r.c.Route.Steps[d.Number-1].Do
-	place, M := figure.Step(d.Number), process.MolarMass(r.c.Store, r.w, o.formula).As("M")
+	place, M := figure.Step(d.Number), r.molar(o.formula).As("M")
 	var n working.Num
 	how := ""
 	take := func(v working.Num, from string) {
@@ -96,6 +96,9 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *o
 			take(r.evaporates(before, r.surface(p, &d.Before), r.c.Store.Num("air.over_liquor"), d.Hot.As("T")), "open surface of the liquor as it stood before, the law that gives more of two that disagree")
 		}
 		take(r.poured(s, o), "air over the liquor, driven out by pouring all of it")
+	}
+	if verb == "centrifuge" || verb == "wash" && p.Kind == "tube" {
+		take(r.broken(o), "air of the centrifuge, saturated after a tube has broken in it, let out by opening it")
 	}
 	if n.Symbol == "" {
 		return
@@ -154,6 +157,15 @@ func (r *reader) carried(o *over, gas working.Num) working.Num {
 		return working.Absent("n_e", "mol/s", "vapour carried off at the boiling point")
 	}
 	return r.w.Line("n_e", "mol/s", "F_n*p/(P-p_t)", f.V*p.V/(P.V-t.V), f, p, P, t)
+}
+
+// broken is the vapour in the air of a centrifuge in which a tube has broken, let
+// out within the time of a pour.
+func (r *reader) broken(o *over) working.Num {
+	st := r.c.Store
+	v, t, p := st.Num("air.chamber").As("V"), st.Num("air.pour").As("t"), o.pressure.As("p")
+	R, T := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T")
+	return r.w.Line("n_e", "mol/s", "V/1000/t*p*1000/(R*T)", v.V/1000/t.V*p.V*1000/(R.V*T.V), v, t, p, R, T)
 }
 
 // poured is the vapour in the air that the whole liquor drives out of what it is

@@ -1,6 +1,7 @@
 package air
 
 import (
+	"fmt"
 	"math"
 
 	"etchbound/chemicals/working"
@@ -51,6 +52,7 @@ func (r *reader) exposure(place string, step int, o *over, n working.Num, how st
 	b, q, x := r.c.Store.Num("air.near").As("B"), r.exchange(), n.As("n")
 	v := r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*(3600/Q+60/B)", 1e6*share.V*x.V*r.vm.V/1000*(3600/q.V+60/b.V), share, x, r.vm, q, b)
 	r.put("air.breathing_zone", place, o.slug, "", v, "near the source, once the room has filled; "+hood+"; "+how)
+	r.reaches(place, o, r.w.Line("G", "m3/s", "s*n*Vm/1000", share.V*x.V*r.vm.V/1000, share, x, r.vm))
 	l, e := r.strictest(o.slug)
 	if e == nil {
 		return
@@ -81,9 +83,19 @@ func (r *reader) lowest(slug string) *limit.Exposure {
 		jurisdiction = r.c.Site.Jurisdiction
 	}
 	var out *limit.Exposure
-	for _, e := range limit.ExposureAt(slug, jurisdiction) {
-		if (e.Kind == limit.Work || e.Kind == limit.Advisory) && e.Average <= 15 && (out == nil || e.Value < out.Value) {
+	take := func(e limit.Exposure) {
+		if e.Average <= 15 && (out == nil || e.Value < out.Value) {
 			out = &e
+		}
+	}
+	for _, e := range limit.ExposureAt(slug, jurisdiction) {
+		if e.Kind == limit.Work || e.Kind == limit.Advisory {
+			take(e)
+		}
+	}
+	for i := range r.c.Limits.Limits {
+		if l := &r.c.Limits.Limits[i]; l.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == slug) {
+			take(limit.Exposure{ID: l.ID, Agent: slug, Label: l.Label, Value: l.Value, Average: l.Average, Document: l.Document})
 		}
 	}
 	return out
@@ -96,6 +108,47 @@ func (r *reader) together(step int) {
 	}
 	v := r.w.Sum("s", "1", r.parts[step]...)
 	r.put("air.additive", figure.Step(step), "", "", v, "sum of each over its strictest short limit: HF and HCl act on the same target")
+}
+
+// reaches reports how soon a person near the source breathes a limit: the near
+// field over time, with the room filling behind it.
+func (r *reader) reaches(place string, o *over, gas working.Num) {
+	limits := []struct {
+		quantity string
+		value    working.Num
+	}{{"air.time_to_short_limit", working.Num{}}, {"air.time_to_idlh", working.Num{}}}
+	limits[0].value, _ = r.strictest(o.slug)
+	limits[1].value, _ = r.escape(o.slug)
+	b, q, near := r.c.Store.Num("air.near").As("B"), r.exchange(), r.c.Store.Num("air.near_volume").As("V_n")
+	room := working.Absent("V_r", "m3", "site: room volume")
+	if r.c.Site != nil && r.c.Site.RoomVolume.Set {
+		room = r.c.Given("V_r", "m3", r.c.Site.RoomVolume)
+	}
+	for _, l := range limits {
+		if l.value.Symbol == "" {
+			continue
+		}
+		in := []working.Num{gas, q, b, near, room, l.value}
+		t := working.Absent("t", "min")
+		if missing := lacks(in); missing != nil {
+			t = working.Absent("t", "min", missing...)
+		} else {
+			s := spread.Room{Volume: room.V, Flow: q.V / 3600}.NearReaches(gas.V, b.V/60, near.V, l.value.V*1e-6)
+			t = r.w.Model("t", "min", "near field and room, both well mixed", min(s/60, aDay), in...)
+		}
+		r.put(l.quantity, place, o.slug, "", t, fmt.Sprintf("near the source, from the moment it gives off so much, to %.3g ppm; 1440 min: not within a day", l.value.V))
+	}
+}
+
+// lacks is what is missing in any of some numbers.
+func lacks(in []working.Num) []string {
+	var out []string
+	for _, x := range in {
+		if x.Unknown() {
+			out = append(out, x.Missing()...)
+		}
+	}
+	return out
 }
 
 // spilt is the liquor that would be worst to spill of an agent.
@@ -144,27 +197,33 @@ func (r *reader) spill() {
 }
 
 func (r *reader) spilt(x *spilt) {
+	r.pool(x, "spill", "the liquor of step "+figure.Step(x.step)+" runs out on the floor outside a hood and nobody stops it; the pool does not run dry")
+}
+
+// pool reports the room after a liquor runs out on its floor.
+func (r *reader) pool(x *spilt, place, cond string) {
 	st := r.c.Store
 	v, h := x.volume.As("V"), st.Num("spill.depth").As("h")
 	area := r.w.Line("A", "m2", "V/1e6/(h/1000)", v.V/1e6/(h.V/1000), v, h)
 	none := working.Exact("L", "m", 0, "a pool on the floor")
 	n := r.evaporates(&x.over, surface{area, none}, st.Num("air.room"), x.celsius).As("n")
-	q, cond := r.exchange(), "the liquor of step "+figure.Step(x.step)+" runs out on the floor outside a hood and nobody stops it; the pool does not run dry"
-	r.put("air.spill_area", "spill", x.slug, "", area, "as deep as a film on a sealed floor")
-	c := r.w.Line("C", "ppm", "1e6*n*Vm/1000*3600/Q", 1e6*n.V*r.vm.V/1000*3600/q.V, n, r.vm, q)
-	r.put("air.room_peak", "spill", x.slug, "", c, "well mixed, in the end; "+cond)
-	r.idlh(x, n, q, cond)
+	q := r.exchange()
+	r.put("air.spill_area", place, x.slug, "", area, "as deep as a film on a sealed floor")
+	p, atm := x.pressure.As("p"), st.Num("gas.pressure").As("P")
+	c := r.w.Line("C", "ppm", "min(1e6*n*Vm/1000*3600/Q,p/P*1e6)", min(1e6*n.V*r.vm.V/1000*3600/q.V, p.V/atm.V*1e6), n, r.vm, q, p, atm)
+	r.put("air.room_peak", place, x.slug, "", c, "well mixed, in the end, and no more than over the liquor itself; "+cond)
+	r.idlh(x, place, n, q, cond)
 }
 
 // idlh is the time until the room is at the concentration immediately dangerous
 // to life or health.
-func (r *reader) idlh(x *spilt, n, q working.Num, cond string) {
+func (r *reader) idlh(x *spilt, place string, n, q working.Num, cond string) {
 	idlh, found := r.escape(x.slug)
 	if !found {
 		return
 	}
 	if r.c.Site == nil || !r.c.Site.RoomVolume.Set {
-		r.put("air.time_to_idlh", "spill", x.slug, "", working.Absent("t", "min", "site: room volume"), cond)
+		r.put("air.time_to_idlh", place, x.slug, "", working.Absent("t", "min", "site: room volume"), cond)
 		return
 	}
 	vol := r.c.Given("V_r", "m3", r.c.Site.RoomVolume)
@@ -173,43 +232,25 @@ func (r *reader) idlh(x *spilt, n, q working.Num, cond string) {
 		room := spread.Room{Volume: vol.V, Flow: q.V / 3600}
 		t = r.w.Model("t", "min", "well mixed room", min(room.Reaches(n.V*r.vm.V/1000, idlh.V*1e-6)/60, aDay), n, r.vm, q, vol, idlh)
 	}
-	r.put("air.time_to_idlh", "spill", x.slug, "", t, "well mixed; near the pool it is sooner; "+cond+"; 1440 min: not within a day")
+	r.put("air.time_to_idlh", place, x.slug, "", t, "well mixed; near the pool it is sooner; "+cond+"; 1440 min: not within a day")
 }
 
 // escape is the concentration immediately dangerous to life or health.
 func (r *reader) escape(slug string) (working.Num, bool) {
-	for _, e := range limit.ExposureAt(slug, "") {
-		if e.Kind == limit.Escape {
-			return working.Exact("C_x", "ppm", e.Value, e.Document), true
+	e, known := r.escapes[slug]
+	if !known {
+		for _, x := range limit.ExposureAt(slug, "") {
+			if x.Kind == limit.Escape {
+				e = &x
+			}
 		}
+		r.escapes[slug] = e
 	}
-	return working.Num{}, false
+	if e == nil {
+		return working.Num{}, false
+	}
+	return working.Exact("C_x", "ppm", e.Value, e.Document), true
 }
 
 // aDay in min is as long as a room is followed.
 const aDay = 1440
-
-// oxygen reports what is left in the room if all gas of the route comes off into
-// it at once and as much air leaves:
-//
-//	x = x0 exp(-v/V)
-func (r *reader) oxygen() {
-	if r.c.Site == nil || !r.c.Site.RoomVolume.Set {
-		return
-	}
-	var gas []working.Num
-	for i := range r.k.Releases {
-		gas = append(gas, r.k.Releases[i].N)
-	}
-	for i := range r.k.Etches {
-		if e := &r.k.Etches[i]; e.Hydrogen.Symbol != "" || e.Hydrogen.Unknown() {
-			gas = append(gas, e.Hydrogen)
-		}
-	}
-	if gas == nil {
-		return
-	}
-	n, vol, x0 := r.w.Sum("n", "mol", gas...).As("n"), r.c.Given("V", "m3", r.c.Site.RoomVolume), r.c.Store.Num("air.oxygen").As("x_0")
-	x := r.w.Line("x", "vol%", "x_0*exp(-n*Vm/1000/V)", x0.V*math.Exp(-n.V*r.vm.V/1000/vol.V), x0, n, r.vm, vol)
-	r.put("air.oxygen", "room", "", "", x, "all gas of the route at once into the whole room, mixed; a cabinet, a pit or a hood shut down is worse")
-}

@@ -26,7 +26,7 @@ func (r *reader) warm(run *vessel.Run) {
 	over := r.vapours(s, top)
 	for i := range over {
 		o := &over[i]
-		M := process.MolarMass(r.c.Store, r.w, o.formula).As("M")
+		M := r.molar(o.formula).As("M")
 		n := r.surges(d, p, s, o, top).As("n")
 		cond := "cooling has failed and nothing had reacted: liquor at its highest temperature, open, with the largest flow of hydrogen of the route as it is meant"
 		if n.Unknown() && r.w != nil {
@@ -42,13 +42,12 @@ func (r *reader) warm(run *vessel.Run) {
 
 // already says what leaves at the highest temperature that vapour is known for.
 func (r *reader) already(d *process.Done, p *route.Place, s *process.State, slug string) string {
-	quiet := *r
-	quiet.w = nil
+	quiet := r.quiet()
 	t := r.c.Store.Num("vapour.highest").As("T")
 	for _, o := range quiet.vapours(s, t) {
 		n := quiet.surges(d, p, s, &o, t)
 		if o.slug == slug && !n.Unknown() {
-			M := process.MolarMass(r.c.Store, nil, o.formula)
+			M := quiet.molar(o.formula)
 			return fmt.Sprintf("; at %.3g degC, the highest that vapour is known for, it is %.3g mg/min already, and hotter it is more", t.V, n.V*M.V*60000)
 		}
 	}
@@ -98,8 +97,7 @@ func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, to
 		return working.Absent("T_h", "degC", "site: hood flow"), hoodLimit
 	}
 	flow, known, from := r.c.Given("Q_h", "m3/h", r.c.Site.Hood.Flow), r.c.Store.Num("vapour.highest"), d.Hot.As("T")
-	quiet := *r
-	quiet.w = nil
+	quiet := r.quiet()
 	share := func(celsius float64) float64 {
 		t := working.Exact("T", "degC", celsius, "tried")
 		most := math.Inf(-1)
@@ -156,7 +154,7 @@ func (r *reader) taken(o *over, n, flow float64) float64 {
 	}
 	for _, l := range r.c.Limits.Limits {
 		if l.Quantity == "air.emission" && l.Agent == o.slug {
-			M := process.MolarMass(r.c.Store, nil, o.formula)
+			M := r.molar(o.formula)
 			out = math.Max(out, n*M.V*60000/l.Value)
 		}
 	}

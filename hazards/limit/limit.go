@@ -26,6 +26,7 @@ type Limit struct {
 	Status       string
 	Near         float64 // share of the limit at which near begins; degC: K below it
 	Local        bool    // from the site's own file
+	Average      float64 // min over which a concentration is averaged; 0: at any moment, or nothing to average
 }
 
 // Set is the limits in force, with the digest of the local file if any.

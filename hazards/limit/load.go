@@ -79,6 +79,12 @@ func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
 		e.Label = e.Document
 	}
 	var problems []schemas.Problem
+	if n.Wrote("average") && e.Quantity != breathing {
+		problems = append(problems, n.Get("average").Problem("an averaging time for "+e.Quantity, "an averaging time for "+breathing+" alone", "leave average out"))
+	}
+	if v := n.Value("average"); v.Set {
+		e.Average = v.In("min")
+	}
 	if agent := n.Get("agent"); agent.Usable(schemas.Text) {
 		if s, ok := chemicals.Library().Find(agent.Text); ok {
 			e.Agent = s.Slug
@@ -97,6 +103,9 @@ func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
 	}
 	return e, problems
 }
+
+// breathing is the one quantity that is averaged over time.
+const breathing = "air.breathing_zone"
 
 func refusal(n *schemas.Node, err error) schemas.Problem {
 	if e, ok := err.(*quantity.Error); ok {

@@ -97,13 +97,37 @@ func At(step int, key string) string { return fmt.Sprintf("steps[%d].%s", step-1
 // was stated with a range.
 func (c Case) Ranges() []chemicals.Override {
 	var out []chemicals.Override
-	c.Route.each(func(q *quantity.Value) {
-		if ranged(*q) {
-			out = append(out, chemicals.Override{ID: RangePrefix + q.At, Value: q.SI, Low: q.Low, High: q.High,
-				Source: "stated in the route", At: q.At, From: "route"})
+	from := func(where string) func(*quantity.Value) {
+		return func(q *quantity.Value) {
+			if ranged(*q) {
+				out = append(out, chemicals.Override{ID: RangePrefix + q.At, Value: q.SI, Low: q.Low, High: q.High,
+					Source: "stated in the " + where, At: q.At, From: where})
+			}
 		}
-	})
+	}
+	c.Route.each(from("route"))
+	if c.Site != nil {
+		c.Site.each(from("site"))
+	}
 	return out
+}
+
+// each visits every stated quantity of the site.
+func (s *Site) each(visit func(*quantity.Value)) {
+	for _, q := range []*quantity.Value{&s.RoomVolume, &s.RoomFlow, &s.Cabinet, &s.Cylinder, &s.CoolingPower, &s.CoolingPoint} {
+		visit(q)
+	}
+	if h := s.Hood; h != nil {
+		for _, q := range []*quantity.Value{&h.Flow, &h.FaceVelocity, &h.Containment, &h.Stack} {
+			visit(q)
+		}
+	}
+	for i := range s.Stock {
+		x := &s.Stock[i]
+		for _, q := range []*quantity.Value{&x.Strength, &x.Mass, &x.Volume, &x.Bottle} {
+			visit(q)
+		}
+	}
 }
 
 // each visits every stated quantity of the route.
@@ -118,7 +142,7 @@ func (r *Route) each(visit func(*quantity.Value)) {
 	visit(&r.TD24)
 	for i := range r.Places {
 		p := &r.Places[i]
-		for _, q := range []*quantity.Value{&p.Capacity, &p.Rating, &p.Relief, &p.VentBore, &p.VentLine, &p.Bubbler, &p.Wall} {
+		for _, q := range []*quantity.Value{&p.Capacity, &p.Rating, &p.Relief, &p.VentBore, &p.VentLine, &p.Bubbler, &p.Wall, &p.StirrerHeat} {
 			visit(q)
 		}
 		if k := p.Cooling; k != nil {
@@ -129,7 +153,7 @@ func (r *Route) each(visit func(*quantity.Value)) {
 	}
 	for i := range r.Steps {
 		s := &r.Steps[i]
-		for _, q := range []*quantity.Value{&s.Over, &s.Time, &s.Temperature, &s.Retained, &s.Part, &s.Current} {
+		for _, q := range []*quantity.Value{&s.Over, &s.Time, &s.Temperature, &s.Retained, &s.Part, &s.Current, &s.GasFlow} {
 			visit(q)
 		}
 		for j := range s.What {

@@ -32,7 +32,7 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		Over: n.Value("over"), Time: n.Value("time"), Temperature: n.Value("temperature"), NotAbove: n.Value("not_above"),
 		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
 		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
-		Water: n.Str("water"), Gas: n.Str("gas"), Keeps: keeps(n.Str("do")), At: n.Path,
+		Water: n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: keeps(n.Str("do")), At: n.Path,
 	}
 	if ph := n.Get("target_ph"); ph.Usable(schemas.Number) {
 		x := ph.Number

@@ -28,13 +28,13 @@ func (l *loader) site(root *schemas.Node) *Site {
 	room, cold := root.Get("room"), root.Get("cooling")
 	s := &Site{
 		Title: root.Str("title"), Jurisdiction: root.Str("jurisdiction"),
-		RoomVolume: room.Value("volume"), RoomFlow: room.Value("flow"),
+		RoomVolume: room.Value("volume"), RoomFlow: room.Value("flow"), Cabinet: room.Value("cabinet"), Cylinder: room.Value("cylinder"),
 		CoolingPower: cold.Value("power"), CoolingPoint: cold.Value("temperature"),
 		Triggers: triggers(root.Get("triggers")),
 	}
-	l.aboveZero(room, "volume")
+	l.aboveZero(room, "volume", "cabinet")
 	if h := root.Get("hood"); h.Usable(schemas.Map) {
-		s.Hood = &Hood{Flow: h.Value("flow"), FaceVelocity: h.Value("face_velocity"), TestDate: h.Str("tested"), Containment: h.Value("containment")}
+		s.Hood = &Hood{Flow: h.Value("flow"), FaceVelocity: h.Value("face_velocity"), TestDate: h.Str("tested"), Containment: h.Value("containment"), Stack: h.Value("stack")}
 		l.date(h.Get("tested"))
 	}
 	for _, n := range root.List("stock") {
@@ -63,7 +63,7 @@ func (l *loader) stock(n *schemas.Node) (Stock, bool) {
 	if !n.Usable(schemas.Map) {
 		return Stock{}, false
 	}
-	x := Stock{Substance: l.substance(n.Get("substance")), Strength: n.Value("strength"), Mass: n.Value("mass"), Volume: n.Value("volume"), At: n.Path}
+	x := Stock{Substance: l.substance(n.Get("substance")), Strength: n.Value("strength"), Mass: n.Value("mass"), Volume: n.Value("volume"), Bottle: n.Value("bottle"), At: n.Path}
 	if x.Substance == nil {
 		return x, false
 	}

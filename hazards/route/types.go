@@ -149,6 +149,7 @@ type Step struct {
 	Keeps       string         // solids or liquid: what stays in In on separation
 	Current     quantity.Value
 	Gas         string
+	GasFlow     quantity.Value // of that gas, while the step lasts
 	At          string
 }
 
@@ -159,6 +160,8 @@ type Site struct {
 	Jurisdiction string
 	Hood         *Hood
 	RoomVolume   quantity.Value
+	Cabinet      quantity.Value // air in the closed cabinet that containers stand in
+	Cylinder     quantity.Value // gas that the largest cylinder in the room would let out
 	RoomFlow     quantity.Value
 	CoolingPower quantity.Value // heat the shared cooling can take
 	CoolingPoint quantity.Value // its coolant
@@ -175,6 +178,7 @@ type Stock struct {
 	Strength  quantity.Value
 	Mass      quantity.Value
 	Volume    quantity.Value
+	Bottle    quantity.Value // the largest bottle; not set: all of it is one
 	At        string
 }
 
@@ -194,4 +198,5 @@ type Hood struct {
 	FaceVelocity quantity.Value
 	TestDate     string
 	Containment  quantity.Value
+	Stack        quantity.Value // height over the ground at which its air leaves
 }

@@ -1,6 +1,10 @@
 package spread
 
-import "math"
+import (
+	"math"
+
+	"etchbound/hazards/roots"
+)
 
 // Room is the air of a room with its exchange.
 type Room struct {
@@ -65,6 +69,24 @@ func (r Room) TwoZones(emission, exchange, near, t float64) (close, far float64)
 	close = emission/q + emission/b + emission*a1*e1 - emission*a2*e2
 	far = emission/q + emission*(l1*near+b)/b*a1*e1 - emission*(l2*near+b)/b*a2*e2
 	return close, far
+}
+
+// NearReaches is the time in s after which the air near a source is at a share,
+// infinite where it is not within a day. Arguments as for TwoZones.
+func (r Room) NearReaches(emission, exchange, near, share float64) float64 {
+	const day = 86400
+	over := func(t float64) float64 {
+		close, _ := r.TwoZones(emission, exchange, near, t)
+		return close - share
+	}
+	if !(emission > 0) || over(day) <= 0 {
+		return math.Inf(1)
+	}
+	x, err := roots.Find(over, 0, day, 1e-3)
+	if err != nil { // at the limit from the first moment on
+		return 0
+	}
+	return x.X
 }
 
 // Oxygen is the share left of an oxygen share once a volume of another gas, in

@@ -1,0 +1,167 @@
+package air
+
+import (
+	"math"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/solution"
+	"etchbound/chemicals/working"
+	"etchbound/schemas/quantity"
+)
+
+// bottle is a volatile acid or ammonia as it is bought.
+type bottle struct {
+	sub            *chemicals.Substance
+	strength       quantity.Value
+	volume, mass   quantity.Value
+	whole, charged bool // all of the stock counts as one bottle; it is only what the route takes
+}
+
+// delivery reports the bottle of each vapour that would be worst to drop on its
+// way, in the room and in the yard: of the stock of the site and of what the
+// route takes, whichever gives off more.
+func (r *reader) delivery() {
+	worst := map[string]spilt{}
+	note := map[string]string{}
+	for _, b := range r.bottles() {
+		x, ok := r.dropped(&b)
+		if !ok {
+			continue
+		}
+		if w, there := worst[x.slug]; !there || x.worse(&w) {
+			worst[x.slug], note[x.slug] = x, b.words()
+		}
+	}
+	for _, a := range agents {
+		if x, ok := worst[a.slug]; ok {
+			r.pool(&x, "delivery", note[a.slug]+" breaks on a floor outside a hood and nobody stops it; the pool does not run dry")
+			r.yard(&x, note[a.slug])
+		}
+	}
+}
+
+func (b *bottle) words() string {
+	switch {
+	case b.charged:
+		return "a bottle of just what the route takes of " + b.sub.Name + ", since no stock is stated: a whole bottle is worse"
+	case b.whole:
+		return "the whole stock of " + b.sub.Name + ", which counts as one bottle"
+	}
+	return "the largest bottle of " + b.sub.Name
+}
+
+// bottles are what the route takes, and the stock of the same substances.
+func (r *reader) bottles() []bottle {
+	var out []bottle
+	used := map[*chemicals.Substance]bool{}
+	for i := range r.c.Route.Steps {
+		for j := range r.c.Route.Steps[i].What {
+			used[r.c.Route.Steps[i].What[j].Substance] = true
+		}
+	}
+	if s := r.c.Site; s != nil {
+		for i := range s.Stock {
+			x := &s.Stock[i]
+			if !used[x.Substance] {
+				continue
+			}
+			b := bottle{sub: x.Substance, strength: x.Strength, volume: x.Volume, mass: x.Mass, whole: !x.Bottle.Set}
+			if x.Bottle.Set {
+				b.volume, b.mass = x.Bottle, quantity.Value{}
+			}
+			out = append(out, b)
+		}
+	}
+	for i := range r.c.Route.Steps {
+		for j := range r.c.Route.Steps[i].What {
+			if m := &r.c.Route.Steps[i].What[j]; m.Substance != nil && m.Strength.Set && (m.Volume.Set || m.Mass.Set) {
+				out = append(out, bottle{sub: m.Substance, strength: m.Strength, volume: m.Volume, mass: m.Mass, charged: true})
+			}
+		}
+	}
+	return out
+}
+
+// dropped is a bottle at the temperature of the room; false where what is in it
+// gives off none of the vapours.
+func (r *reader) dropped(b *bottle) (spilt, bool) {
+	st, t := r.c.Store, r.c.Store.Num("room.temperature").As("T")
+	var a agent
+	switch b.sub.Solution {
+	case "hf":
+		a = agents[0]
+	case "hcl":
+		a = agents[1]
+	case "nh3":
+		a = agents[2]
+	default:
+		return spilt{}, false
+	}
+	var v, m working.Num
+	if b.volume.Set {
+		v = r.c.Given("V", "mL", b.volume)
+	} else {
+		m = r.c.Given("m", "g", b.mass)
+	}
+	c := solution.Charged(st, r.w, b.sub, r.c.Ranged(b.strength), v, m)
+	var p working.Num
+	if a.slug == "ammonia" {
+		p = solution.Ammonia(st, r.w, r.molal(c.Solute, c.Water), t)
+	} else {
+		p = solution.Vapour(st, r.w, b.sub.Solution, c.Fraction, t)
+	}
+	return spilt{over: over{agent: a, pressure: p}, volume: c.Volume, celsius: t}, true
+}
+
+// stable are the spreads of a plume over open country in a stable night at a
+// distance x in m, by the interpolation formulas of the textbook that package
+// spread names.
+const across, up = "0.04*x/sqrt(1+0.0001*x)", "0.016*x/(1+0.0003*x)"
+
+// plume is the concentration at the ground under the middle of a plume, ppm, of n
+// mol/s that leave at a height in m:
+//
+//	C = 1e6 n Vm/(pi u sy sz) exp(-H^2/(2 sz^2))
+func (r *reader) plume(place string, o *over, n, height working.Num, cond string) {
+	x, u, g, h := r.c.Store.Num("air.fence").As("x"), r.c.Store.Num("air.yard_wind").As("u"), n.As("n"), height.As("H")
+	sy := r.w.Line("s_y", "m", across, 0.04*x.V/math.Sqrt(1+0.0001*x.V), x)
+	sz := r.w.Line("s_z", "m", up, 0.016*x.V/(1+0.0003*x.V), x)
+	c := r.w.Line("C", "ppm", "1e6*n*Vm/1000/(3.141592653589793*u*s_y*s_z)*exp(-H*H/(2*s_z*s_z))",
+		1e6*g.V*r.vm.V/1000/(pi*u.V*sy.V*sz.V)*math.Exp(-h.V*h.V/(2*sz.V*sz.V)), g, r.vm, u, sy, sz, h)
+	r.put("air.plume", place, o.slug, "", c.Worse(working.Bound), "at the ground, downwind in a stable night, average of ten minutes; "+cond)
+}
+
+// yard is a bottle that breaks out of doors.
+func (r *reader) yard(x *spilt, what string) {
+	st := r.c.Store
+	v, h := x.volume.As("V"), st.Num("spill.depth").As("h")
+	area := r.w.Line("A", "m2", "V/1e6/(h/1000)", v.V/1e6/(h.V/1000), v, h)
+	none := working.Exact("L", "m", 0, "a pool on the ground")
+	n := r.evaporates(&x.over, surface{area, none}, st.Num("air.yard_wind"), x.celsius)
+	r.plume("yard", &x.over, n, working.Exact("H", "m", 0, "from the ground"), what+" breaks out of doors")
+}
+
+// stack is the vapour of the step that gives off most, as the hood lets it out.
+func (r *reader) stack() {
+	height := working.Exact("H", "m", 0, "no stack is stated: as if it left at the ground")
+	if s := r.c.Site; s != nil && s.Hood != nil && s.Hood.Stack.Set {
+		height = r.c.Given("H", "m", s.Hood.Stack)
+	}
+	for _, a := range agents {
+		var most working.Num
+		for i := range r.out {
+			f := &r.out[i]
+			if f.Quantity != "air.emission" || f.Agent != a.slug {
+				continue
+			}
+			if v := f.Value; most.Symbol == "" || v.Unknown() || !most.Unknown() && v.V > most.V {
+				most = v
+			}
+		}
+		if most.Symbol == "" {
+			continue
+		}
+		m, M := most.As("m"), r.molar(a.formula).As("M")
+		r.plume("stack", &over{agent: a}, r.w.Line("n", "mol/s", "m/60000/M", m.V/60000/M.V, m, M), height, "all that leaves in the worst step, unscrubbed")
+	}
+}

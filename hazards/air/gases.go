@@ -1,0 +1,179 @@
+package air
+
+import (
+	"math"
+
+	"etchbound/chemicals/working"
+	"etchbound/schemas/quantity"
+)
+
+// gases reports what gas without a smell does to the air: oxygen left in the
+// room, in the hood and in a cabinet, hydrogen in each, and carbon dioxide that
+// lies on the floor.
+func (r *reader) gases() {
+	hydrogen, carbon := r.given("H2"), r.given("CO2")
+	all := r.all()
+	if s := r.c.Site; s != nil {
+		r.enclosed("room", "V", s.RoomVolume, all, hydrogen, true, "all gas of the route, of its purges and of the cylinder at once into the whole room, mixed; a pit or a hood shut down is worse")
+		r.enclosed("cabinet", "V", s.Cabinet, r.all(), hydrogen, false, "all gas of the route at once into the cabinet, shut and without extract")
+	}
+	r.hood()
+	r.floor(carbon)
+}
+
+// given are the amounts of one gas that the route gives off, mol.
+func (r *reader) given(gas string) []working.Num {
+	var out []working.Num
+	for i := range r.k.Releases {
+		if x := &r.k.Releases[i]; x.Gas == gas {
+			out = append(out, x.N)
+		}
+	}
+	if gas != "H2" {
+		return out
+	}
+	for i := range r.k.Etches {
+		if e := &r.k.Etches[i]; e.Hydrogen.Symbol != "" || e.Hydrogen.Unknown() {
+			out = append(out, e.Hydrogen)
+		}
+	}
+	return out
+}
+
+// all are the amounts of every gas that the route gives off, mol.
+func (r *reader) all() []working.Num {
+	out := r.given("H2")
+	for i := range r.k.Releases {
+		if x := &r.k.Releases[i]; x.Gas != "H2" {
+			out = append(out, x.N)
+		}
+	}
+	return out
+}
+
+// enclosed reports oxygen and hydrogen in some air that gas comes into and that
+// as much leaves:
+//
+//	x = x0 exp(-v/V),  y = 1 - exp(-v/V)
+func (r *reader) enclosed(place, symbol string, air quantity.Value, gas, hydrogen []working.Num, purged bool, cond string) {
+	if !air.Set {
+		return
+	}
+	volume := r.c.Given(symbol, "m3", air)
+	litres := func(n []working.Num) working.Num {
+		x := r.w.Sum("n", "mol", n...).As("n")
+		return r.w.Line("v", "L", "n*Vm", x.V*r.vm.V, x, r.vm)
+	}
+	var parts []working.Num
+	if gas != nil {
+		parts = append(parts, litres(gas))
+	}
+	if purged {
+		parts = append(parts, r.purges()...)
+	}
+	if parts != nil {
+		x0, v := r.c.Store.Num("air.oxygen").As("x_0"), r.w.Sum("v", "L", parts...).As("v")
+		r.put("air.oxygen", place, "", "", r.w.Line("x", "vol%", "x_0*exp(-v/1000/V)", x0.V*math.Exp(-v.V/1000/volume.V), x0, v, volume), cond)
+	}
+	if hydrogen != nil {
+		v := litres(hydrogen).As("v")
+		r.put("air.hydrogen_share", place, "", "", r.w.Line("y", "vol%", "100*(1-exp(-v/1000/V))", 100*(1-math.Exp(-v.V/1000/volume.V)), v, volume), cond)
+	}
+}
+
+// purges are the volumes of inert gas that steps let flow and that the cylinder of
+// the room holds, L.
+func (r *reader) purges() []working.Num {
+	var out []working.Num
+	for i := range r.c.Route.Steps {
+		s := &r.c.Route.Steps[i]
+		if !s.GasFlow.Set {
+			continue
+		}
+		time := s.Time
+		if !time.Set {
+			time = s.Over
+		}
+		f, t := r.c.Given("F_p", "L/min", s.GasFlow), r.c.Given("t", "min", time)
+		out = append(out, r.w.Line("v", "L", "F_p*t", f.V*t.V, f, t))
+	}
+	if s := r.c.Site; s != nil && s.Cylinder.Set {
+		out = append(out, r.c.Given("v", "L", s.Cylinder))
+	}
+	return out
+}
+
+// hood reports oxygen and hydrogen in all the air of the hood while the step that
+// gives most gas gives it. What is at the mouth of the vessel is another matter.
+//
+//	y = F/(Q + F)
+func (r *reader) hood() {
+	if r.c.Site == nil || r.c.Site.Hood == nil || !r.c.Site.Hood.Flow.Set {
+		return
+	}
+	q := r.c.Given("Q_h", "m3/h", r.c.Site.Hood.Flow)
+	var most working.Num
+	for i := range r.c.Route.Steps {
+		s := &r.c.Route.Steps[i]
+		var parts []working.Num
+		if g := r.hydrogen(s.Number); g.Symbol != "" {
+			n := g.As("n")
+			parts = append(parts, r.w.Line("F", "L/min", "n*Vm*60", n.V*r.vm.V*60, n, r.vm))
+		}
+		if s.GasFlow.Set {
+			parts = append(parts, r.c.Given("F", "L/min", s.GasFlow))
+		}
+		if parts == nil {
+			continue
+		}
+		f := r.w.Sum("F", "L/min", parts...)
+		if most.Symbol == "" || f.Unknown() || !most.Unknown() && f.V > most.V {
+			most = f
+		}
+	}
+	if most.Symbol == "" {
+		return
+	}
+	x0, f := r.c.Store.Num("air.oxygen").As("x_0"), most.As("F")
+	r.put("air.oxygen", "hood", "", "", r.w.Line("x", "vol%", "x_0*(1-F*0.06/(Q_h+F*0.06))", x0.V*(1-f.V*0.06/(q.V+f.V*0.06)), x0, f, q),
+		"largest flow of hydrogen with the purge of its step, in all the air of the hood; at the mouth of the vessel there is less")
+	if h := r.largestHydrogen(); h.Symbol != "" {
+		g := h.As("F")
+		r.put("air.hydrogen_share", "hood", "", "", r.w.Line("y", "vol%", "100*F*0.06/(Q_h+F*0.06)", 100*g.V*0.06/(q.V+g.V*0.06), g, q),
+			"largest flow of hydrogen in all the air of the hood; at the mouth of the vessel it is more, whatever the hood moves")
+	}
+}
+
+// largestHydrogen is the largest flow of hydrogen over the steps, L/min.
+func (r *reader) largestHydrogen() working.Num {
+	var most working.Num
+	for i := range r.c.Route.Steps {
+		g := r.hydrogen(r.c.Route.Steps[i].Number)
+		if g.Symbol == "" {
+			continue
+		}
+		n := g.As("n")
+		f := r.w.Line("F", "L/min", "n*Vm*60", n.V*r.vm.V*60, n, r.vm)
+		if most.Symbol == "" || f.Unknown() || !most.Unknown() && f.V > most.V {
+			most = f
+		}
+	}
+	return most
+}
+
+// floor reports carbon dioxide that lies on the floor of the room, unmixed but
+// for the layer it lies in:
+//
+//	y = 1 - exp(-v/(V h_l/h_r))
+func (r *reader) floor(carbon []working.Num) {
+	if carbon == nil {
+		return
+	}
+	volume := working.Absent("V", "m3", "site: room volume")
+	if s := r.c.Site; s != nil && s.RoomVolume.Set {
+		volume = r.c.Given("V", "m3", s.RoomVolume)
+	}
+	n, layer, height := r.w.Sum("n", "mol", carbon...).As("n"), r.c.Store.Num("air.floor_layer").As("h_l"), r.c.Store.Num("room.height").As("h_r")
+	y := r.w.Line("y", "ppm", "1e6*(1-exp(-n*Vm/1000/(V*h_l/h_r)))", 1e6*(1-math.Exp(-n.V*r.vm.V/1000/(volume.V*layer.V/height.V))), n, r.vm, volume, layer, height)
+	r.put("air.floor", "room", "carbon_dioxide", "", y, "all carbon dioxide of the route in a layer on the floor: cold and heavy, it does not mix by itself; a pit or a trough is worse")
+}
