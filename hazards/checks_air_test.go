@@ -187,3 +187,38 @@ func TestHowSoonTheNearFieldIsAtALimit(t *testing.T) {
 		t.Errorf("%g ppm after %g min, want %g", 1e6*close, f.Value.V, 1e6*limit)
 	}
 }
+
+// A hood whose test, face velocity, rating or flow is taken away never makes a
+// verdict better.
+func TestAHoodWithoutItsTestNeverHelps(t *testing.T) {
+	for name, r := range bundled(t) {
+		c := newCase(t, r)
+		c.Brief, c.Site = true, demoSite(t)
+		full := must(t, c)
+		for what, take := range map[string]func(*route.Hood){
+			"test date": func(h *route.Hood) { h.TestDate = "" }, "face velocity": func(h *route.Hood) { h.FaceVelocity = quantity.Value{} },
+			"rating": func(h *route.Hood) { h.Containment = quantity.Value{} },
+		} {
+			site, hood := *demoSite(t), *demoSite(t).Hood
+			take(&hood)
+			site.Hood = &hood
+			c.Site = &site
+			bare := must(t, c)
+			notBetter(t, &full, &bare, name+" without the "+what+" of its hood")
+		}
+	}
+}
+
+// A mmol/min of hydrogen, 0.0244654 L/min, takes 2.42 L/min of air to come to
+// 1 vol%: 99 times its own volume (by hand).
+func TestAirForHydrogen(t *testing.T) {
+	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
+	air, gas := figureOf(&rv, "gas.hydrogen.dilution_air@2:early_peak"), figureOf(&rv, "gas.hydrogen.peak_rate.during_addition@2:early_peak")
+	if air == nil || gas == nil {
+		t.Fatal(air, gas)
+	}
+	mmol := gas.Value.V / 0.0244654
+	if got := air.Value.V / 0.06 / mmol; math.Abs(got-2.42) > 0.005 {
+		t.Errorf("%g L/min of air a mmol/min, want 2.42", got)
+	}
+}

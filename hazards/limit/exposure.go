@@ -114,14 +114,3 @@ func AEGL(agent string, tier int, minutes float64) (float64, bool) {
 	}
 	return 0, false
 }
-
-// Additive is the sum of what each of several vapours that act alike takes of
-// its own limit; above 1 they exceed it together (29 CFR 1910.1000(d)(2), from
-// memory). A share that is not known makes the sum unknown.
-func Additive(shares ...float64) float64 {
-	sum := 0.0
-	for _, s := range shares {
-		sum += s
-	}
-	return sum
-}

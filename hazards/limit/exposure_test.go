@@ -103,12 +103,3 @@ func TestExposureRowsAreWhole(t *testing.T) {
 		}
 	}
 }
-
-func TestAdditive(t *testing.T) {
-	if got := limit.Additive(0.6, 0.5); got <= 1 {
-		t.Errorf("%g", got)
-	}
-	if got := limit.Additive(0.6, math.NaN()); !math.IsNaN(got) {
-		t.Errorf("an unknown share makes %g", got)
-	}
-}
