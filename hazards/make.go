@@ -29,7 +29,7 @@ func Make(c route.Case) (Review, error) {
 	widenClasses(c, &a.Walk, a.Figures)
 	out.Figures = bare(withoutTraces(a.Figures))
 	out.Findings = judge(c, out.Figures, &a.Walk)
-	out.NotAssessed = notAssessed()
+	out.NotAssessed = NotAssessed()
 	out.Warnings = append(append([]string(nil), c.Route.Notices...), a.Warnings...)
 	out.Warnings = append(out.Warnings, c.Limits.Notices...)
 	if c.Site == nil || c.Site.Jurisdiction == "" {
@@ -95,8 +95,8 @@ func withoutTraces(figs []figure.Figure) []figure.Figure {
 	})
 }
 
-// notAssessed lists the catalogued quantities no model covers yet.
-func notAssessed() []string {
+// NotAssessed lists the catalogued quantities no model covers yet.
+func NotAssessed() []string {
 	var out []string
 	for _, q := range figure.Catalogue() {
 		if !q.Built {

@@ -2,9 +2,7 @@ package hazards
 
 import (
 	"math"
-	"runtime"
 	"slices"
-	"sync"
 
 	"etchbound/chemicals"
 	"etchbound/hazards/course"
@@ -118,20 +116,7 @@ func align(base, figs []figure.Figure) []float64 {
 // how many there are.
 func (r *ranger) all(keys []key) [][]float64 {
 	out := make([][]float64, len(keys))
-	next := make(chan int)
-	var wg sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), max(len(keys), 1)) {
-		wg.Go(func() {
-			for i := range next {
-				out[i] = r.run(keys[i])
-			}
-		})
-	}
-	for i := range keys {
-		next <- i
-	}
-	close(next)
-	wg.Wait()
+	Each(len(keys), func(i int) { out[i] = r.run(keys[i]) })
 	return out
 }
 

@@ -14,7 +14,6 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/route"
 	"etchbound/reports"
-	"etchbound/scaling"
 	"etchbound/schemas"
 	"etchbound/schemas/quantity"
 )
@@ -193,46 +192,6 @@ func schemaCommand(s streams) *cobra.Command {
 			return err
 		},
 	}
-}
-
-func scaleCommand(s streams) *cobra.Command {
-	var f files
-	var from, to string
-	c := &cobra.Command{
-		Use:   "scale ROUTE --from MASS --to MASS",
-		Short: "Print the main figures at twelve batch sizes",
-		Long: "Assess the route at twelve batches between two masses of powder and print the main figures,\n" +
-			"central values. Amounts and containers grow with the batch; times, temperatures and strengths stay.",
-		Example: "  etchbound scale testdata/routes/demo-lif-hcl-2g.yaml --from \"1 g\" --to \"1 kg\"",
-		Args:    exactly(1, "one route file"),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			f.route = args[0]
-			if err := given(cmd, "site", "limits", "from", "to"); err != nil {
-				return err
-			}
-			lo, err := quantity.Parse(from, quantity.Mass)
-			if err != nil {
-				return input("--from: %v", err)
-			}
-			hi, err := quantity.Parse(to, quantity.Mass)
-			if err != nil {
-				return input("--to: %v", err)
-			}
-			c, err := load(f, s)
-			if err != nil {
-				return err
-			}
-			rungs, err := scaling.Ladder(c, lo, hi)
-			if err != nil {
-				return input("etchbound: %v", err)
-			}
-			return deliver("", nil, s, func(w io.Writer) error { return reports.Ladder(w, c, rungs) })
-		},
-	}
-	caseFlags(c, &f)
-	c.Flags().StringVar(&from, "from", "1 g", "smallest batch")
-	c.Flags().StringVar(&to, "to", "1 kg", "largest batch")
-	return c
 }
 
 func versionCommand(s streams) *cobra.Command {

@@ -127,6 +127,17 @@ func (l *Limit) Compare(x float64, low bool) (Level, float64) {
 	return Within, margin
 }
 
+// NearFrom is the value from which on a figure is near, by the side danger lies on.
+func (l *Limit) NearFrom(low bool) float64 {
+	switch {
+	case l.Value == 0: // no near: what is not zero exceeds
+		return 0
+	case low:
+		return l.Value + l.nearGap(low)
+	}
+	return l.Value - l.nearGap(low)
+}
+
 // nearGap is how close to the limit near begins.
 func (l *Limit) nearGap(low bool) float64 {
 	near := l.Near

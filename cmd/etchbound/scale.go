@@ -1,0 +1,112 @@
+package main
+
+import (
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"etchbound/reports"
+	"etchbound/scaling"
+	"etchbound/schemas/quantity"
+)
+
+func scaleCommand(s streams) *cobra.Command {
+	var f files
+	var from, to, format, output string
+	var follow []string
+	pots := 10
+	c := &cobra.Command{
+		Use:   "scale ROUTE --from MASS --to MASS",
+		Short: "Find the batch at which each safeguard is outgrown",
+		Long: "Assess the route from one mass of powder to another and find for every finding the batch at\n" +
+			"which it turns near, exceeds or cannot be known, what each batch takes, and how things grow.\n" +
+			"Amounts and containers grow with the batch; strengths, temperatures, holds, hood and room\n" +
+			"never do. --follow says what follows beside that: vessel (from a list of sizes), addition\n" +
+			"(stretched to what the cooling follows), cooling (a stated UA as in a similar vessel).\n" +
+			"The format follows the suffix of -o (.html, .json, .csv, else Markdown).",
+		Example: "  etchbound scale testdata/routes/demo-lif-hcl-2g.yaml --from \"1 g\" --to \"1 kg\"",
+		Args:    exactly(1, "one route file"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			f.route = args[0]
+			if err := given(cmd, "site", "limits", "from", "to", "format", "output"); err != nil {
+				return err
+			}
+			kind, err := formatOf(format, output, "csv")
+			if err != nil {
+				return err
+			}
+			along, err := following(follow)
+			if err != nil {
+				return err
+			}
+			g, split, err := grown(f, from, to, along, pots, s)
+			if err != nil {
+				return err
+			}
+			return deliver(output, []string{f.route, f.site, f.limits}, s, func(w io.Writer) error { return writeGrowth(w, g, split, kind) })
+		},
+	}
+	caseFlags(c, &f)
+	c.Flags().StringVar(&from, "from", "1 g", "smallest batch")
+	c.Flags().StringVar(&to, "to", "10 kg", "largest batch")
+	c.Flags().StringSliceVar(&follow, "follow", nil, "what follows the batch: vessel, addition, cooling")
+	c.Flags().IntVar(&pots, "pots", pots, "number of small batches that the largest is set beside")
+	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
+	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
+	return c
+}
+
+func following(words []string) (scaling.Follow, error) {
+	var out scaling.Follow
+	for _, w := range words {
+		switch w {
+		case "vessel":
+			out.Vessel = true
+		case "addition":
+			out.Addition = true
+		case "cooling":
+			out.Cooling = true
+		default:
+			return out, input("--follow: found %q, accepted are vessel, addition and cooling, joined by commas", w)
+		}
+	}
+	return out, nil
+}
+
+func grown(f files, from, to string, along scaling.Follow, pots int, s streams) (*scaling.Growth, scaling.Split, error) {
+	var none scaling.Split
+	lo, err := quantity.Parse(from, quantity.Mass)
+	if err != nil {
+		return nil, none, input("--from: %v", err)
+	}
+	hi, err := quantity.Parse(to, quantity.Mass)
+	if err != nil {
+		return nil, none, input("--to: %v", err)
+	}
+	c, err := load(f, s)
+	if err != nil {
+		return nil, none, err
+	}
+	g, err := scaling.Grow(c, lo, hi, along)
+	if err != nil {
+		return nil, none, input("%s: %v", shown(f.route), err)
+	}
+	split, err := g.Split(pots)
+	if err != nil {
+		return nil, none, input("--pots: %v", err)
+	}
+	return g, split, nil
+}
+
+func writeGrowth(w io.Writer, g *scaling.Growth, split scaling.Split, kind string) error {
+	o := options(false)
+	switch kind {
+	case "json":
+		return reports.GrowthJSON(w, g, split, o)
+	case "csv":
+		return reports.GrowthCSV(w, g)
+	case "html":
+		return reports.HTML(w, reports.BuildGrowth(g, split, o))
+	}
+	return reports.Markdown(w, reports.BuildGrowth(g, split, o))
+}

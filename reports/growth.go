@@ -1,0 +1,334 @@
+package reports
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/reports/chart"
+	"etchbound/scaling"
+)
+
+// BuildGrowth lays out what becomes of a route as its batch grows: which safeguard
+// is outgrown first, what each batch takes, and how things grow.
+func BuildGrowth(g *scaling.Growth, s scaling.Split, o Options) Document {
+	b := growthBuilder(g, o)
+	d := Document{Title: say("growth.title", b.title()), Lang: say("lang"), Paper: o.Paper, Digest: shortDigest(b.route().Digest)}
+	top := Section{Key: "page-1", Title: d.Title, Blocks: []Block{b.control(), Paragraph{Text: say("deference.line")}, Paragraph{say("growth.no_leave"), Warning}}}
+	top.Blocks = append(top.Blocks, b.firstLimit(g)...)
+	d.Sections = []Section{top, b.outgrown(g), b.required(g), b.powers(g), b.split(g, s), b.staysOrFollows(g)}
+	for i := range d.Sections[1:] {
+		d.Sections[i+1].Number = strconv.Itoa(i + 1)
+	}
+	return d
+}
+
+// growthBuilder names figures as a review of the largest batch would.
+func growthBuilder(g *scaling.Growth, o Options) *builder {
+	r := hazards.Review{Case: g.Case, NotAssessed: hazards.NotAssessed()}
+	for i := range g.Rungs {
+		for _, f := range g.Rungs[i].Figures {
+			r.Figures = append(r.Figures, f)
+		}
+	}
+	return newBuilder(&r, o)
+}
+
+// grams is a batch that nobody rounds up.
+func grams(v float64) string {
+	if v >= 1000*(1-1e-9) {
+		return with(significant(v/1000, 4, -1), "kg")
+	}
+	return with(significant(v, 4, -1), "g")
+}
+
+// firstLimit is the batch at which the first assessed limit is met, withheld while
+// a finding that could set it is not known.
+func (b *builder) firstLimit(g *scaling.Growth) []Block {
+	first, ok := g.First()
+	var out []Block
+	switch {
+	case ok && first.Already:
+		out = append(out, Paragraph{say("growth.already", grams(first.Grams), b.nameOf(first.Figure), first.Limit.Label), Warning})
+	case g.NotKnown():
+		out = append(out, Paragraph{say("growth.withheld", strconv.Itoa(len(g.Withheld))), Warning})
+	case ok:
+		out = append(out, Paragraph{say("growth.first", grams(first.Grams), b.nameOf(first.Figure), first.Limit.Label), Warning})
+	default:
+		out = append(out, Paragraph{say("growth.none", grams(g.To.In("g"))), Warning})
+	}
+	if next, there := nextOutgrown(g); there && ok && first.Already {
+		out = append(out, Paragraph{Text: say("growth.next", b.nameOf(next.Figure), next.Limit.Label, grams(next.Grams))})
+	}
+	if g.NotKnown() {
+		l := List{}
+		for _, id := range g.Withheld {
+			name, limit, _ := strings.Cut(id, "+")
+			l.Items = append(l.Items, b.nameOf(name)+" ("+limit+")")
+		}
+		out = append(out, Paragraph{Text: say("growth.unknown_lead")}, l)
+	}
+	return append(out, b.notAssessed("")...)
+}
+
+// nextOutgrown is the first limit that is exceeded only above the smallest batch.
+func nextOutgrown(g *scaling.Growth) (scaling.Crossing, bool) {
+	for _, c := range g.Crossings {
+		if c.Turns == figure.Exceeds && !c.Back && !c.Already {
+			return c, true
+		}
+	}
+	return scaling.Crossing{}, false
+}
+
+// turned is one finding with the batches at which it turns.
+type turned struct {
+	id, limit     string
+	near, exceeds string
+	unknown, back string
+	sometimes     bool    // it turns above the smallest batch
+	from          float64 // batch at which it exceeds, else is near, else turns
+	rank          int     // 0 exceeds, 1 near, 2 else
+}
+
+// outgrown is the list of safeguards in the order in which they are outgrown, what
+// was so from the start, and a picture.
+func (b *builder) outgrown(g *scaling.Growth) Section {
+	s := section("outgrown")
+	grows, fixed := b.turnedRows(g)
+	t := Table{Caption: say("growth.caption"), Columns: tight(columns("growth.safeguard", "col.limit_basis", "growth.near", "growth.exceeds", "growth.other"), 2, 3)}
+	t.Rows = grows
+	if len(grows) == 0 {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("growth.nothing_turns")})
+	} else {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("growth.lead")}, t)
+	}
+	s.Blocks = append(s.Blocks, b.growthChart(g)...)
+	if len(fixed) > 0 {
+		s.Blocks = append(s.Blocks, Table{Caption: say("growth.from_start", grams(g.From.In("g"))), Columns: columns("growth.safeguard", "col.limit_basis", "col.verdict"), Rows: fixed})
+	}
+	return s
+}
+
+// turnedRows are the findings that turn, by the batch at which they are outgrown,
+// and those that are so at the smallest batch and stay so.
+func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]Cell) {
+	var order []*turned
+	byID := map[string]*turned{}
+	worst := map[string]figure.Verdict{}
+	for i := range g.Crossings {
+		c := &g.Crossings[i]
+		x, there := byID[c.ID()]
+		if !there {
+			x = &turned{id: c.Figure, limit: limitText(c.Limit) + basisText(c.Limit), rank: 3}
+			byID[c.ID()] = x
+			order = append(order, x)
+		}
+		x.tell(c)
+		if c.Already && c.Turns.Rank() >= worst[c.ID()].Rank() {
+			worst[c.ID()] = c.Turns
+		}
+	}
+	slices.SortStableFunc(order, func(a, b *turned) int { return cmp.Or(a.rank-b.rank, cmp.Compare(a.from, b.from)) })
+	shown := map[string]bool{}
+	for _, x := range order {
+		if x.sometimes && !shown[x.id] { // of the limits of one figure, the first to be exceeded
+			shown[x.id] = true
+			row := []Cell{text(b.nameOf(x.id)), text(x.limit), text(orDash(x.near)), text(orDash(x.exceeds)), text(orDash(strings.TrimSuffix(x.unknown+x.back, "; ")))}
+			grows = append(grows, row)
+		}
+	}
+	for i := range g.Crossings {
+		c := &g.Crossings[i]
+		if x := byID[c.ID()]; c.Already && !x.sometimes && c.Turns == worst[c.ID()] {
+			row := []Cell{text(b.nameOf(c.Figure)), text(x.limit), verdictCell(c.Turns)}
+			if !joins(fixed, row) {
+				fixed = append(fixed, row)
+			}
+		}
+	}
+	return grows, fixed
+}
+
+func (x *turned) tell(c *scaling.Crossing) {
+	at := grams(c.Grams)
+	switch {
+	case c.Already:
+		at = say("growth.start")
+	default:
+		x.sometimes = true
+	}
+	if rank := severity(c); rank < x.rank {
+		x.rank, x.from = rank, c.Grams
+	}
+	switch {
+	case c.Back:
+		x.back += say("growth.back", verdictName(c.Turns), at)
+	case c.Turns == figure.Near:
+		x.near = joinTexts(x.near, at)
+	case c.Turns == figure.Exceeds:
+		x.exceeds = joinTexts(x.exceeds, at)
+	default:
+		x.unknown += say("growth.unknown_from", at)
+	}
+}
+
+// severity ranks what a crossing says: that something exceeds first.
+func severity(c *scaling.Crossing) int {
+	switch {
+	case c.Back || c.Turns == figure.UnknownVerdict:
+		return 2
+	case c.Turns == figure.Near:
+		return 1
+	}
+	return 0
+}
+
+func joinTexts(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + "; " + b
+}
+
+func verdictName(v figure.Verdict) string { return say("verdict." + v.String()) }
+
+// mostLines is how many safeguards a picture still tells apart.
+const mostLines = 6
+
+// growthChart has a line for each of the first safeguards to be outgrown: what it
+// takes of its limit, against the batch, with a mark where it is outgrown.
+func (b *builder) growthChart(g *scaling.Growth) []Block {
+	c := chart.Chart{ID: "growth", Title: say("growth.chart"), Alt: say("growth.chart"),
+		X: chart.Axis{Label: say("growth.batch"), Unit: "g", Log: true}, Y: chart.Axis{Label: say("growth.share"), Log: true},
+		Lines: []chart.Line{{Y: 1, Label: say("growth.limit")}}}
+	drawn := map[string]bool{}
+	for i := range g.Crossings {
+		x := &g.Crossings[i]
+		if x.Already || x.Back || x.Turns != figure.Exceeds || len(c.Curves) == mostLines || drawn[x.Figure] {
+			continue
+		}
+		drawn[x.Figure] = true
+		v := chart.Curve{Label: b.nameOf(x.Figure)}
+		for k := range g.Rungs {
+			if y := g.Share(&g.Rungs[k], x); y > 0 {
+				v.X, v.Y = append(v.X, g.Rungs[k].Batch.In("g")), append(v.Y, y)
+			}
+		}
+		if len(v.X) > 1 {
+			c.Curves = append(c.Curves, v)
+			c.Marks = append(c.Marks, chart.Mark{X: x.Grams, Label: grams(x.Grams)})
+		}
+	}
+	svg, err := c.SVG()
+	if err != nil {
+		return nil
+	}
+	return []Block{Picture{SVG: svg, Text: c.Text()}}
+}
+
+// required is what has to be had at every batch, at the dangerous end.
+func (b *builder) required(g *scaling.Growth) Section {
+	s := section("required")
+	t := Table{Caption: say("growth.required"), Columns: []Column{{Text: say("growth.batch"), RowHead: true, Right: true}, {Text: say("growth.vessel")}}}
+	var names []string
+	for _, q := range scaling.Required {
+		for i := range g.Rungs {
+			if _, ok := g.Rungs[i].Worst(q, ""); ok {
+				names = append(names, q)
+				t.Columns = append(t.Columns, Column{Text: labelOf(q) + ", " + unitText(unitOf(q)), Right: true})
+				break
+			}
+		}
+	}
+	for i := range g.Rungs {
+		r := &g.Rungs[i]
+		row := []Cell{text(grams(r.Batch.In("g"))), text(orDash(r.Vessel()))}
+		for _, q := range names {
+			f, ok := r.Worst(q, "")
+			switch {
+			case !ok:
+				row = append(row, text(say("value.dash")))
+			default:
+				row = append(row, text(significant(f.Danger().V, 3, 1)))
+			}
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	s.Blocks = []Block{Paragraph{Text: say("growth.required_lead")}, t}
+	return s
+}
+
+// powers is how the main quantities grow.
+func (b *builder) powers(g *scaling.Growth) Section {
+	s := section("powers")
+	t := Table{Caption: say("growth.powers"), Columns: right(columns("col.figure", "growth.fitted", "growth.similar", "growth.explained", "growth.why"), 1, 2, 3)}
+	for _, e := range g.Exponents() {
+		name := labelOf(e.Quantity)
+		if e.Quantity == scaling.Removal {
+			name = say("growth.removal")
+		}
+		if e.Case != "" {
+			name += ", " + caseName(e.Case)
+		}
+		t.Rows = append(t.Rows, []Cell{text(name), text(nearest(e.Fitted, 3)), text(nearest(e.Similar, 3)), text(nearest(100*e.Fit, 3) + " %"), text(e.Note)})
+	}
+	s.Blocks = []Block{Paragraph{Text: say("growth.powers_lead")}, t}
+	return s
+}
+
+// split is one large batch beside small ones.
+func (b *builder) split(g *scaling.Growth, x scaling.Split) Section {
+	s := section("split")
+	t := Table{Caption: say("growth.split", grams(x.Large.Batch.In("g")), strconv.Itoa(x.Pots), grams(x.Small.Batch.In("g"))),
+		Columns: right(columns("col.figure", "growth.large", "growth.one", "growth.all"), 1, 2, 3)}
+	for _, r := range x.Rows {
+		name := labelOf(r.Quantity)
+		if r.Case != "" {
+			name += ", " + caseName(r.Case)
+		}
+		unit := unitOf(r.Quantity)
+		all := say("growth.not_added")
+		if r.Adds {
+			all = measure(r.All, 3, unit)
+		}
+		t.Rows = append(t.Rows, []Cell{text(name), text(measure(r.Large.Danger().V, 3, unit)), text(measure(r.One.Danger().V, 3, unit)), text(all)})
+	}
+	steps, attended, alone := g.Handling()
+	n := x.Pots
+	t.Rows = append(t.Rows,
+		[]Cell{text(say("growth.steps")), text(strconv.Itoa(steps)), text(strconv.Itoa(steps)), text(strconv.Itoa(n * steps))},
+		[]Cell{text(say("growth.attended")), text(nearest(attended, 3)), text(nearest(attended, 3)), text(nearest(float64(n)*attended, 3))},
+		[]Cell{text(say("growth.alone")), text(nearest(alone, 3)), text(nearest(alone, 3)), text(nearest(float64(n)*alone, 3))})
+	s.Blocks = []Block{Paragraph{Text: say("growth.split_lead")}, t}
+	return s
+}
+
+// staysOrFollows says what stays and what follows.
+func (b *builder) staysOrFollows(g *scaling.Growth) Section {
+	s := section("assumed")
+	l := List{Items: []string{say("growth.amounts"), say("growth.fixed")}}
+	for _, x := range []struct {
+		key string
+		on  bool
+	}{{"vessel", g.Follow.Vessel}, {"addition", g.Follow.Addition}, {"cooling", g.Follow.Cooling}} {
+		if x.on {
+			l.Items = append(l.Items, say("growth.follows_"+x.key))
+		} else {
+			l.Items = append(l.Items, say("growth.stays_"+x.key))
+		}
+	}
+	l.Items = append(l.Items, say("growth.no_failures"), say("growth.corners"))
+	s.Blocks = append(s.Blocks, l)
+	if g.Follow.Vessel {
+		t := Table{Caption: say("growth.vessels"), Columns: right(columns("growth.size", "growth.material", "growth.wall", "col.status"), 0, 2)}
+		for _, v := range scaling.Vessels() {
+			t.Rows = append(t.Rows, []Cell{text(with(nearest(v.Litres, 4), "L")), text(v.Material), text(with(nearest(v.Wall, 3), "mm")), text(v.Status)})
+		}
+		s.Blocks = append(s.Blocks, t)
+	}
+	return s
+}

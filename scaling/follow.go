@@ -1,0 +1,140 @@
+package scaling
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"math"
+	"strconv"
+	"strings"
+	"sync"
+
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+	"etchbound/schemas/quantity"
+)
+
+// Follow says what grows along with the batch. Amounts always do; strengths,
+// temperatures, holds, the hood and the room never do.
+type Follow struct {
+	// Vessel takes for every container that is not kept the next size of a list,
+	// with the material and the wall it is had in; else capacities grow in
+	// proportion and walls stay as written.
+	Vessel bool
+	// Addition is stretched to what the cooling follows if everything reacts as
+	// it goes in, at the dangerous end; never below the time written.
+	Addition bool
+	// Cooling lets a stated UA grow as the wetted area of a similar vessel does,
+	// with the power 2/3 of the batch; else it stays as written.
+	Cooling bool
+}
+
+// Vessel is a container as it is usually had.
+type Vessel struct {
+	Litres   float64
+	Material string
+	Wall     float64 // mm
+	Status   string
+	Note     string
+}
+
+//go:embed vessels.csv
+var vesselTable string
+
+var vessels = sync.OnceValue(func() []Vessel {
+	rows, err := csv.NewReader(strings.NewReader(vesselTable)).ReadAll()
+	if err != nil {
+		panic("scaling: vessels.csv: " + err.Error())
+	}
+	var out []Vessel
+	for _, r := range rows[1:] {
+		litres, err := strconv.ParseFloat(r[0], 64)
+		wall, err2 := strconv.ParseFloat(r[2], 64)
+		if err != nil || err2 != nil {
+			panic("scaling: vessels.csv: " + strings.Join(r, ","))
+		}
+		out = append(out, Vessel{litres, r[1], wall, r[3], r[4]})
+	}
+	return out
+})
+
+// Vessels lists the containers that may be taken, the smallest first.
+func Vessels() []Vessel { return append([]Vessel(nil), vessels()...) }
+
+// fits is the smallest container of the list that holds a volume in L; false
+// where none does.
+func fits(litres float64) (Vessel, bool) {
+	for _, v := range vessels() {
+		if v.Litres >= litres*(1-1e-9) {
+			return v, true
+		}
+	}
+	return Vessel{}, false
+}
+
+// sized is a case at a batch, with what follows it.
+func (f Follow) sized(c route.Case, batch quantity.Value) (route.Case, error) {
+	ratio := batch.SI / c.Route.Precursor.Mass.SI
+	r := c.Route.Scaled(batch)
+	for i := range r.Places {
+		p := &r.Places[i]
+		if f.Cooling && p.Cooling != nil && p.Cooling.UA.Set {
+			p.Cooling.UA = p.Cooling.UA.Times(math.Pow(ratio, 2.0/3))
+		}
+		if f.Vessel && !p.Keep && p.Capacity.Set {
+			take(p)
+		}
+	}
+	out, err := route.NewCase(r, c.Site, c.Limits)
+	if err != nil || !f.Addition {
+		return out, err
+	}
+	return stretched(out)
+}
+
+// take puts the next container of the list in the place of one.
+func take(p *route.Place) {
+	v, ok := fits(p.Capacity.In("L"))
+	if !ok {
+		return
+	}
+	at := p.Capacity.At
+	p.Capacity = quantity.Of(v.Litres, "L", quantity.Volume)
+	p.Capacity.At = at
+	if p.Kind != "vessel" && p.Kind != "bottle" && p.Kind != "beaker" {
+		return // a drum stays of what it is written
+	}
+	p.Material = v.Material
+	p.Wall = quantity.Of(v.Wall, "mm", quantity.Length)
+	p.Wall.At = p.At + ".wall"
+}
+
+// stretched gives every addition that heats the time that its cooling follows.
+func stretched(c route.Case) (route.Case, error) {
+	c.Brief = true
+	t, err := hazards.Blaze(c)
+	if err != nil {
+		return c, err
+	}
+	s, err := t.At(c, func(f *figure.Figure) bool { return f.Quantity == required })
+	if err != nil {
+		return c, err
+	}
+	r := c.Route.Copy()
+	for i := range s.Figures {
+		f := &s.Figures[i]
+		step, err := strconv.Atoi(f.Place)
+		if f.Quantity != required || err != nil || f.Danger().Unknown() {
+			continue
+		}
+		over := &r.Steps[step-1].Over
+		if over.Set && over.In("min") < f.Danger().V {
+			at := over.At
+			*over = quantity.Of(f.Danger().V, "min", quantity.Time)
+			over.At = at
+		}
+	}
+	return route.NewCase(r, c.Site, c.Limits)
+}
+
+const required = "heat.addition_time.required"
