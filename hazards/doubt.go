@@ -109,6 +109,8 @@ var asks = []struct{ prefix, text, measure string }{
 	{"site: room volume", "volume of the room", "state it in the site file: room: volume"},
 	{"an etch of the changed route", "what the route does with this done wrong", "see what its own figures lack"},
 	{"vapour pressure over", "what this liquor gives off once it is warm", "vapour data of this liquor, or keep its highest temperature below the one that data is held for"},
+	{"vapour pressure of hf outside", "what acid fluoride this liquor gives off once it is warm", "vapour data of it, or keep its highest temperature below the one that data is held for"},
+	{"vapour pressure of hcl outside", "what hydrogen chloride this liquor gives off once it is warm", "vapour data of it, or keep its highest temperature below the one that data is held for"},
 	{"vapour pressure of", "vapour pressure of the liquor at this temperature", "a pressure vessel specialist, or vapour data of this liquor"},
 	{"expansion of", "how far the liquor swells when it is hot", "density of the liquor at this temperature"},
 	{"acid that this way", "acid that this way of etching takes", "analysis of the liquor before and after, at small scale"},

@@ -178,8 +178,8 @@ func fitting(rows [][]Cell) [][]Cell {
 // lines is how many printed lines of a length a text takes.
 func lines(s string, length int) int { return (utf8.RuneCountInString(s) + length - 1) / length }
 
-// worstFindings is at most eight findings, worst first, one a quantity and
-// limit: the same excess at three steps is one line for the committee.
+// worstFindings is at most eight findings, worst first, one a quantity: the same
+// excess at three steps, or over three limits, is one line for the committee.
 func (b *builder) worstFindings() []*figure.Finding {
 	var all []*figure.Finding
 	for i := range b.r.Findings {
@@ -194,7 +194,10 @@ func (b *builder) worstFindings() []*figure.Finding {
 	seen := map[string]bool{}
 	var out []*figure.Finding
 	for _, f := range all {
-		key := quantityOf(f.Figure) + "+" + f.Limit.ID
+		key := quantityOf(f.Figure)
+		if f.Limit.ID == upsetLimit {
+			key += "+" + upsetLimit
+		}
 		if seen[key] || len(out) == maxWorst {
 			continue
 		}
@@ -250,9 +253,16 @@ func failureRank(id string) int {
 
 const upsetLimit = "boiling_if_it_fails"
 
-// supposed reports whether a finding is of an agent the route does not use: what
-// neutralising would be like.
-func supposed(f *figure.Finding) bool { return strings.Contains(f.Figure, "@waste/") }
+// supposed reports whether a finding is of something that is no step of the route:
+// an agent it does not use, a bottle on its way.
+func supposed(f *figure.Finding) bool {
+	for _, at := range []string{"@waste/", "@delivery/", "@yard/"} {
+		if strings.Contains(f.Figure, at) {
+			return true
+		}
+	}
+	return false
+}
 
 func quantityOf(id string) string {
 	if i := strings.IndexAny(id, "@/:"); i >= 0 {
@@ -319,11 +329,11 @@ func (b *builder) holdPoints() Section {
 func (b *builder) notKnown() Section {
 	s := section("not-known")
 	l := List{}
-	for i, u := range b.r.Unknown {
-		if i == maxUnknown {
-			break
+	for _, u := range b.r.Unknown {
+		line := clip(unknownLine(named(u), u.Measure), unknownText)
+		if len(l.Items) < maxUnknown && !slices.Contains(l.Items, line) {
+			l.Items = append(l.Items, line)
 		}
-		l.Items = append(l.Items, clip(unknownLine(named(u), u.Measure), unknownText))
 	}
 	l.Items = append(l.Items, b.assumed(maxUnknown-len(l.Items))...)
 	if len(l.Items) > 0 {
