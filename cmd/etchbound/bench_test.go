@@ -9,6 +9,8 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/route"
 	"etchbound/reports"
+	"etchbound/scaling"
+	"etchbound/schemas/quantity"
 )
 
 // demo is the bundled ten-step route.
@@ -49,6 +51,16 @@ func BenchmarkMake(b *testing.B) {
 	c := demoCase(b)
 	for b.Loop() {
 		if _, err := hazards.Make(c); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkScale is the ladder from 1 g to 10 kg with every turn. Target: 2 s.
+func BenchmarkScale(b *testing.B) {
+	c := demoCase(b)
+	for b.Loop() {
+		if _, err := scaling.Grow(c, quantity.Of(1, "g", quantity.Mass), quantity.Of(10, "kg", quantity.Mass), scaling.Follow{}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -25,6 +25,10 @@ func (f *finder) cooling(s *Stage) {
 		s.Coolant, s.UA = working.Absent("T_c", "degC", "place "+s.Done.Place), working.Absent("UA", "W/K", "place "+s.Done.Place)
 		return
 	}
+	if p.StirrerHeat.Set {
+		area, u := f.area(s), f.c.Store.Num("upset.still_air").As("U")
+		s.Still = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
+	}
 	k := p.Cooling
 	if k == nil || k.Kind == "none" {
 		room := f.c.Store.Num("room.temperature").As("T_r")

@@ -39,6 +39,7 @@ type Stage struct {
 	Set     working.Num // degC
 	Coolant working.Num // degC
 	UA      working.Num // W/K
+	Still   working.Num // W/K to still air alone; no symbol where no stirrer heats
 	Cooled  string      // what cools, in words
 	Iced    bool        // it stands in the ice bath of its place
 	Bath    bool        // its place has a bath or a jacket

@@ -18,10 +18,13 @@ type failure struct {
 	// when it can happen, s from the start of the course; false where it cannot.
 	when func(*course.Course, *vessel.Plan) (from, to float64, ok bool)
 	// then is what follows, in time counted from the failure.
-	then    func(p *vessel.Plan, t float64, s *setting) []vessel.Piece
-	mistake bool     // something done wrong at the start rather than something that breaks
-	uses    []string // rows of data it rests on
-	how     string   // what is taken to happen, in words
+	then func(p *vessel.Plan, t float64, s *setting) []vessel.Piece
+	// uncooled says that nothing is lost: what a stirrer puts in is then counted up
+	// to the rise at which still air would take it.
+	uncooled bool
+	mistake  bool     // something done wrong at the start rather than something that breaks
+	uses     []string // rows of data it rests on
+	how      string   // what is taken to happen, in words
 }
 
 // setting is what the failures take from the data, in SI.
@@ -29,6 +32,7 @@ type setting struct {
 	room, heater float64 // K
 	still        float64 // share of the heat transfer that is left without stirring
 	stop         float64 // s that a stirrer stands at least
+	idle         float64 // s in which a stirrer warms an uncooled vessel to where still air takes its heat
 }
 
 func (r *reader) setting() setting {
@@ -39,9 +43,9 @@ func (r *reader) setting() setting {
 
 // failures are looked for in time, in the order in which they are reported.
 var failures = [...]failure{
-	{key: "cooling_lost", when: anyTime, how: "cooling lost and the addition stopped, stirred as before, nothing lost to the room",
+	{key: "cooling_lost", uncooled: true, when: anyTime, how: "cooling lost and the addition stopped, stirred as before, nothing lost to the room",
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece { return stirred(p, t) }},
-	{key: "cooling_lost_addition_on", needs: slowly, when: adding, how: "cooling lost and the addition going on, nothing lost to the room",
+	{key: "cooling_lost_addition_on", uncooled: true, needs: slowly, when: adding, how: "cooling lost and the addition going on, nothing lost to the room",
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece {
 			return altered(dosing(rest(p, t)), func(x *vessel.Piece) { x.UA, x.Loss = 0, 0 })
 		}},
@@ -92,6 +96,26 @@ func stirred(p *vessel.Plan, t float64) []vessel.Piece {
 		return nil
 	}
 	return []vessel.Piece{{Until: day, Stirring: at.Stirring}}
+}
+
+// limited ends the heat of stirring after a time.
+func limited(pieces []vessel.Piece, idle float64) []vessel.Piece {
+	var out []vessel.Piece
+	at := 0.0
+	for _, x := range pieces {
+		if x.Stirring > 0 && x.Until > idle {
+			if idle > at {
+				y := x
+				y.Until = idle
+				out = append(out, y)
+				x.Lift = false
+			}
+			x.Stirring = 0
+		}
+		at = x.Until
+		out = append(out, x)
+	}
+	return out
 }
 
 // heats reports whether a stirrer heats in any piece of a plan.

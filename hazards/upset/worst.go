@@ -29,6 +29,7 @@ func (r *reader) fail(n *course.Course, f *failure) {
 			continue
 		}
 		s := search{x: x, f: f, s: r.setting(), boils: boils.V + kelvin, closer: 1}
+		s.s.idle = idle(n)
 		if r.w == nil { // one of many runs, for a range
 			s.closer = 0
 		}
@@ -50,6 +51,17 @@ func (r *reader) fail(n *course.Course, f *failure) {
 		}
 		r.tell(n, f, x, boils, worst)
 	}
+}
+
+// idle is the time constant of the vessel of a course in still air, s, in which a
+// stirrer that goes on heats it to P/UA above the air: C/UA. It is without end
+// where the loss is not known.
+func idle(n *course.Course) float64 {
+	still := n.Stages[0].Still
+	if still.Symbol == "" || still.Unknown() || !(still.V > 0) {
+		return math.Inf(1)
+	}
+	return n.Capacity.V / still.V
 }
 
 // missing reports that what a failure does is not known.
@@ -284,6 +296,9 @@ func (s *search) at(t float64, coarse bool) (outcome, error) {
 		last.Until, last.Dose, last.Lift, last.Settled = max(day, last.Until+1), 0, last.Settled, false
 	}
 	p.Pieces = append(p.Pieces, last)
+	if s.f.uncooled {
+		p.Pieces = limited(p.Pieces, s.s.idle)
+	}
 	run, err := vessel.Simulate(p)
 	if err != nil {
 		return outcome{}, err
