@@ -30,9 +30,7 @@ func BuildGrowth(g *scaling.Growth, s scaling.Split, o Options) Document {
 func growthBuilder(g *scaling.Growth, o Options) *builder {
 	r := hazards.Review{Case: g.Case, NotAssessed: hazards.NotAssessed()}
 	for i := range g.Rungs {
-		for _, f := range g.Rungs[i].Figures {
-			r.Figures = append(r.Figures, f)
-		}
+		r.Figures = append(r.Figures, g.Rungs[i].Figures...)
 	}
 	return newBuilder(&r, o)
 }

@@ -129,10 +129,8 @@ func (r *reader) reaches(place string, o *over, gas working.Num) {
 			continue
 		}
 		in := []working.Num{gas, q, b, near, room, l.value}
-		t := working.Absent("t", "min")
-		if missing := lacks(in); missing != nil {
-			t = working.Absent("t", "min", missing...)
-		} else {
+		t := working.Absent("t", "min", lacks(in)...)
+		if lacks(in) == nil {
 			s := spread.Room{Volume: room.V, Flow: q.V / 3600}.NearReaches(gas.V, b.V/60, near.V, l.value.V*1e-6)
 			t = r.w.Model("t", "min", "near field and room, both well mixed", min(s/60, aDay), in...)
 		}
