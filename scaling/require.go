@@ -75,23 +75,8 @@ func (g *Growth) Split(pots int) (Split, error) {
 // Handling counts what people do by hand in a batch: additions, transfers and
 // openings grow with the number of batches and not with their size.
 func (g *Growth) Handling() (steps int, attended, unattended float64) {
-	for i := range g.Case.Route.Steps {
-		s := &g.Case.Route.Steps[i]
-		steps++
-		h := 0.0
-		if s.Over.Set {
-			h += s.Over.In("h")
-		}
-		if s.Time.Set {
-			h += s.Time.In("h")
-		}
-		if s.Attended != nil && *s.Attended {
-			attended += h
-		} else {
-			unattended += h
-		}
-	}
-	return steps, attended, unattended
+	attended, unattended = Hours(g.Case.Route)
+	return len(g.Case.Route.Steps), attended, unattended
 }
 
 // NotKnown reports whether nothing can be said of the first limit because a

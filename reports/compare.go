@@ -1,0 +1,256 @@
+package reports
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/scaling"
+)
+
+// CompareFormat names the shape of the JSON of a comparison.
+const CompareFormat = "etchbound.compare/1"
+
+// letter names a route of a comparison.
+func letter(i int) string { return string(rune('A' + i)) }
+
+// BuildComparison lays out routes side by side. There is no score: a row says
+// whether it tells the routes apart, and what one gives less of another may give
+// more of.
+func BuildComparison(c scaling.Comparison, o Options) Document {
+	var b []*builder
+	for i := range c.Reviews {
+		b = append(b, newBuilder(&c.Reviews[i], o))
+	}
+	d := Document{Title: say("compare.title"), Lang: say("lang"), Paper: o.Paper}
+	d.Sections = []Section{{Key: "page-1", Title: d.Title, Blocks: []Block{Paragraph{Text: say("deference.line")}, compareRoutes(b, &c), Paragraph{Text: say("compare.lead")}, compareTrade(&c)}},
+		{Key: "compare-figures", Title: say("compare.figures"), Blocks: []Block{compareTable(&c), Paragraph{Text: say("compare.note"), Tone: Note}}},
+		{Key: "compare-findings", Title: say("compare.findings"), Blocks: compareWorst(b, &c)}}
+	return d
+}
+
+// compareRoutes says which route is which.
+func compareRoutes(b []*builder, c *scaling.Comparison) Block {
+	t := Table{Caption: say("compare.routes"), Columns: columns("compare.letter", "compare.route", "compare.batch", "compare.product", "compare.hf", "compare.hours", "compare.alone", "compare.digest")}
+	for i := range b {
+		r := &c.Reviews[i]
+		attended, alone := scaling.Hours(r.Case.Route)
+		hf := say("compare.no_hf")
+		if b[i].tags.has("hf") {
+			hf = say("compare.is_hf")
+		}
+		t.Rows = append(t.Rows, []Cell{text(letter(i)), text(b[i].title()), text(orDash(r.Case.Route.BatchText)), text(measure(c.Product[i], 3, "g")), text(hf),
+			text(nearest(attended, 3)), text(nearest(alone, 3)), code(b[i].digestText())})
+	}
+	return t
+}
+
+// rowName is a quantity of a comparison with what it is per.
+func rowName(r *scaling.Row) string {
+	s := labelOf(r.Quantity)
+	if r.Agent != "" {
+		s += ", " + agentName(r.Agent)
+	}
+	unit := unitText(unitOf(r.Quantity))
+	switch {
+	case r.PerGram && unit != "":
+		return s + ", " + unit + " " + say("compare.per_gram")
+	case unit != "":
+		return s + ", " + unit
+	}
+	return s
+}
+
+func compareTable(c *scaling.Comparison) Block {
+	t := Table{Caption: say("compare.caption"), Columns: columns("col.figure")}
+	for i := range c.Reviews {
+		t.Columns = append(t.Columns, Column{Text: letter(i), Right: true})
+	}
+	t.Columns = append(t.Columns, Column{Text: say("compare.told")})
+	for i := range c.Rows {
+		r := &c.Rows[i]
+		row := []Cell{text(rowName(r))}
+		for k := range r.Cells {
+			row = append(row, text(compareCell(&r.Cells[k])))
+		}
+		t.Rows = append(t.Rows, append(row, text(toldText(r))))
+	}
+	return t
+}
+
+func compareCell(x *scaling.RowCell) string {
+	switch {
+	case !x.There:
+		return say("compare.none")
+	case math.IsNaN(x.Value):
+		return say("value.unknown")
+	}
+	return nearest(x.Value, 3) + " (" + significant(x.Low, 3, -1) + " " + say("compare.to") + " " + significant(x.High, 3, 1) + ")"
+}
+
+// toldText says what a row tells: which has less than which, or that it does not.
+func toldText(r *scaling.Row) string {
+	switch r.Told {
+	case scaling.Unknown:
+		return say("compare.unknown")
+	case scaling.Overlap:
+		return say("compare.overlap")
+	}
+	var s []string
+	for _, i := range r.Least {
+		s = append(s, letter(i))
+	}
+	return strings.Join(s, " < ")
+}
+
+// compareTrade names what each route has least of, where that can be told.
+func compareTrade(c *scaling.Comparison) Block {
+	l := List{}
+	q := map[string]figure.Quantity{}
+	for i := range c.Reviews {
+		var less []string
+		for k := range c.Rows {
+			r := &c.Rows[k]
+			if _, there := q[r.Quantity]; !there {
+				q[r.Quantity], _ = figure.Lookup(r.Quantity)
+			}
+			if r.Told == scaling.Apart && r.PerGram == perGramToo(r.Quantity, c) && r.Least[0] == i && q[r.Quantity].Danger != figure.Low {
+				less = append(less, labelOf(r.Quantity))
+			}
+		}
+		if less != nil {
+			l.Items = append(l.Items, say("compare.least", letter(i), strings.Join(less, ", ")))
+		}
+	}
+	if l.Items == nil {
+		return Paragraph{Text: say("compare.nothing_told")}
+	}
+	return l
+}
+
+// perGramToo reports whether a quantity stands per gram of product as well, which
+// is what routes of other batches are told apart by.
+func perGramToo(quantity string, c *scaling.Comparison) bool {
+	for i := range c.Rows {
+		if c.Rows[i].Quantity == quantity && c.Rows[i].PerGram {
+			return true
+		}
+	}
+	return false
+}
+
+// compareWorst counts the findings of each route and names its worst.
+func compareWorst(b []*builder, c *scaling.Comparison) []Block {
+	t := Table{Caption: say("compare.counts"), Columns: right(columns("compare.letter", "compare.exceeds", "compare.unknowns", "compare.near", "compare.within", "compare.worst"), 1, 2, 3, 4)}
+	for i := range b {
+		n := scaling.Verdicts(&c.Reviews[i])
+		var names []string
+		for k, f := range b[i].worstFindings() {
+			if k < 4 && f.Verdict != figure.Within {
+				names = append(names, b[i].nameOf(f.Figure)+": "+verdictName(f.Verdict))
+			}
+		}
+		t.Rows = append(t.Rows, []Cell{text(letter(i)), text(strconv.Itoa(n[figure.Exceeds])), text(strconv.Itoa(n[figure.UnknownVerdict])), text(strconv.Itoa(n[figure.Near])), text(strconv.Itoa(n[figure.Within])), text(strings.Join(names, "; "))})
+	}
+	return []Block{t, Paragraph{Text: say("compare.no_count"), Tone: Note}}
+}
+
+type compareJSON struct {
+	Format string             `json:"format"`
+	Notice string             `json:"notice"`
+	MadeBy madeByJSON         `json:"made_by"`
+	Routes []compareRouteJSON `json:"routes"`
+	Rows   []compareRowJSON   `json:"rows"`
+}
+
+type compareRouteJSON struct {
+	Letter   string         `json:"letter"`
+	Title    string         `json:"title"`
+	Digest   string         `json:"digest"`
+	Batch    string         `json:"batch"`
+	Product  nine           `json:"product_g"`
+	HF       bool           `json:"hf_present"`
+	Attended nine           `json:"hours_attended"`
+	Alone    nine           `json:"hours_not_said_to_be_attended"`
+	Verdicts map[string]int `json:"findings"`
+}
+
+type compareRowJSON struct {
+	Quantity string            `json:"quantity"`
+	Agent    string            `json:"agent"`
+	Unit     string            `json:"unit"`
+	PerGram  bool              `json:"per_gram_of_product"`
+	Cells    []compareCellJSON `json:"cells"`
+	Told     string            `json:"told"`
+	Rising   []string          `json:"rising"`
+}
+
+type compareCellJSON struct {
+	Figure string `json:"figure"`
+	There  bool   `json:"there"`
+	Value  nine   `json:"value"`
+	Low    nine   `json:"low"`
+	High   nine   `json:"high"`
+}
+
+var toldNames = [...]string{"not told apart", "told apart", "not known"}
+
+// CompareJSON writes a comparison for programs.
+func CompareJSON(w io.Writer, c scaling.Comparison, o Options) error {
+	out := compareJSON{Format: CompareFormat, Notice: say("deference.line"), MadeBy: madeByJSON{o.Version, o.DataVersion, o.Platform}, Routes: []compareRouteJSON{}, Rows: []compareRowJSON{}}
+	for i := range c.Reviews {
+		r := &c.Reviews[i]
+		attended, alone := scaling.Hours(r.Case.Route)
+		x := compareRouteJSON{letter(i), r.Case.Route.Title, r.Case.Route.Digest, r.Case.Route.BatchText, nine(c.Product[i]), newBuilder(r, o).tags.has("hf"), nine(attended), nine(alone), map[string]int{}}
+		for v, n := range scaling.Verdicts(r) {
+			x.Verdicts[v.String()] = n
+		}
+		out.Routes = append(out.Routes, x)
+	}
+	for i := range c.Rows {
+		out.Rows = append(out.Rows, compareRowOf(&c.Rows[i]))
+	}
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	return e.Encode(out)
+}
+
+func compareRowOf(r *scaling.Row) compareRowJSON {
+	x := compareRowJSON{r.Quantity, r.Agent, unitOf(r.Quantity), r.PerGram, []compareCellJSON{}, toldNames[r.Told], []string{}}
+	for k := range r.Cells {
+		y := &r.Cells[k]
+		z := compareCellJSON{y.Figure, y.There, nine(y.Value), nine(y.Low), nine(y.High)}
+		if !y.There {
+			z.Value, z.Low, z.High = nine(math.NaN()), nine(math.NaN()), nine(math.NaN())
+		}
+		x.Cells = append(x.Cells, z)
+	}
+	for _, k := range r.Least {
+		x.Rising = append(x.Rising, letter(k))
+	}
+	return x
+}
+
+// CompareCSV writes a comparison, one value a row.
+func CompareCSV(w io.Writer, c scaling.Comparison) error {
+	out := csv.NewWriter(w)
+	out.Write([]string{"route", "title", "quantity", "agent", "per_gram_of_product", "figure", "value", "low", "high", "unit", "told"})
+	for i := range c.Rows {
+		r := &c.Rows[i]
+		for k := range r.Cells {
+			x := &r.Cells[k]
+			v, lo, hi := "", "", ""
+			if x.There {
+				v, lo, hi = shortest(x.Value), shortest(x.Low), shortest(x.High)
+			}
+			out.Write([]string{letter(k), guard(c.Reviews[k].Case.Route.Title), r.Quantity, r.Agent, strconv.FormatBool(r.PerGram), guard(x.Figure), v, lo, hi, guard(unitOf(r.Quantity)), toldNames[r.Told]})
+		}
+	}
+	out.Flush()
+	return out.Error()
+}

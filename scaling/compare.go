@@ -1,0 +1,242 @@
+package scaling
+
+import (
+	"errors"
+	"math"
+	"strings"
+
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+)
+
+// Comparison is some routes side by side.
+type Comparison struct {
+	Reviews []hazards.Review
+	Product []float64 // g of layered product if all of it etches; NaN where not known
+	Rows    []Row
+}
+
+// Row is one quantity of every route. Low is the routes that have less of it than
+// all others, where that can be told.
+type Row struct {
+	Quantity, Agent string
+	PerGram         bool // of product
+	Cells           []RowCell
+	Told            Told
+	Least           []int // where told apart: the routes in the order of rising danger
+}
+
+// RowCell is one value with its range; not there where a route has no such
+// quantity, which is none of it.
+type RowCell struct {
+	There            bool
+	Value, Low, High float64 // NaN where not known
+	Figure           string  // id
+}
+
+// Told says whether a row tells routes apart.
+type Told uint8
+
+// The answers: every pair of neighbours has ranges that do not meet; some ranges
+// overlap; something is not known.
+const (
+	Overlap Told = iota
+	Apart
+	Unknown
+)
+
+// shown are the quantities of a comparison; those that grow with the batch stand
+// per gram of product too.
+var shown = []struct {
+	quantity, agent string
+	grows           bool
+}{
+	{"fluoride.hf_equivalent", "", true}, {"fluoride.free_hf", "", true}, {"fluoride.hf_strength", "", false}, {"heat.etch.total", "", true}, {"heat.adiabatic_rise", "", false}, {"heat.mtsr", "", false},
+	{"gas.hydrogen.total", "", true}, {"gas.hydrogen.peak_rate.during_addition", "", false}, {"gas.hydrogen.peak_rate.after_addition", "", false},
+	{"air.breathing_zone", "hf", false}, {"air.breathing_zone", "hcl", false}, {"air.breathing_zone", "ammonia", false}, {"air.emission", "hf", false}, {"air.emission", "hcl", false},
+	{"wash.water", "", true}, {"wash.liquor", "", true}, {"neutralise.mass", "", true}, {"neutralise.sludge_dry", "", true},
+}
+
+// mostRoutes is how many routes stand side by side on a page.
+const mostRoutes = 8
+
+// Compare reviews routes at the batches they have. It fails for fewer than two or
+// more than eight, and where one cannot be assessed.
+func Compare(cases []route.Case) (Comparison, error) {
+	out := Comparison{Reviews: make([]hazards.Review, len(cases))}
+	if len(cases) < 2 || len(cases) > mostRoutes {
+		return out, errors.New("two to eight routes can be compared")
+	}
+	errs := make([]error, len(cases))
+	hazards.Each(len(cases), func(i int) {
+		c := cases[i]
+		c.Brief = true
+		out.Reviews[i], errs[i] = hazards.Make(c)
+	})
+	for _, err := range errs {
+		if err != nil {
+			return out, err
+		}
+	}
+	for i := range out.Reviews {
+		out.Product = append(out.Product, product(&out.Reviews[i]))
+	}
+	for _, s := range shown {
+		out.row(s.quantity, s.agent, false)
+		if s.grows {
+			out.row(s.quantity, s.agent, true)
+		}
+	}
+	return out, nil
+}
+
+// product is the mass of the layered product of a route if all of its powder
+// etches, g:
+//
+//	n (M(phase) - M(A) + o 15.999 + f 18.998 + h 17.007 + c 35.45)
+func product(r *hazards.Review) float64 {
+	l := r.Walk.Layered
+	if l == nil {
+		return math.NaN()
+	}
+	molar := func(element string) float64 { return r.Case.Store.Num("weight." + element).V }
+	core := l.MolarMass.V
+	for _, a := range l.A {
+		core -= a.Count * molar(a.Symbol)
+	}
+	sum, any := 0.0, false
+	for i := range r.Walk.Etches {
+		e := &r.Walk.Etches[i]
+		if e.N.Symbol == "" || e.Product.Oxygen.Symbol == "" {
+			continue
+		}
+		p := &e.Product
+		groups := p.Oxygen.V*molar("O") + p.Fluorine.V*molar("F") + p.Hydroxyl.V*(molar("O")+molar("H")) + p.Chlorine.V*molar("Cl")
+		sum, any = sum+e.N.V*(core+groups), true
+	}
+	if !any {
+		return math.NaN()
+	}
+	return sum
+}
+
+func (c *Comparison) row(quantity, agent string, perGram bool) {
+	row := Row{Quantity: quantity, Agent: agent, PerGram: perGram}
+	any := false
+	for i := range c.Reviews {
+		cell := cellOf(&c.Reviews[i], quantity, agent)
+		if perGram && cell.There {
+			cell.Value, cell.Low, cell.High = cell.Value/c.Product[i], cell.Low/c.Product[i], cell.High/c.Product[i]
+		}
+		any = any || cell.There
+		row.Cells = append(row.Cells, cell)
+	}
+	if any {
+		row.tell()
+		c.Rows = append(c.Rows, row)
+	}
+}
+
+// cellOf is the worst member of a quantity in a review, or its sum.
+func cellOf(r *hazards.Review, quantity, agent string) RowCell {
+	var worst *figure.Figure
+	q, _ := figure.Lookup(quantity)
+	written := writes(r, quantity)
+	for i := range r.Figures {
+		f := &r.Figures[i]
+		switch {
+		case f.Quantity != quantity || f.Failure != "" || strings.HasPrefix(f.Case, "closed") || agent != "" && f.Agent != agent:
+			continue
+		case agent == "" && q.Bare == "sum" && f.Place == "":
+			return cell(f)
+		case f.Of != "" || written && f.Place == "waste":
+			continue
+		case quantity == "neutralise.mass" && !written && f.Agent != "calcium_hydroxide", quantity == "neutralise.sludge_dry" && !written && f.Agent != "calcium_hydroxide":
+			continue
+		}
+		if worst == nil || f.Danger().Unknown() && !worst.Danger().Unknown() || !worst.Danger().Unknown() && beyondOther(q, f, worst) {
+			worst = f
+		}
+	}
+	if worst == nil {
+		return RowCell{}
+	}
+	return cell(worst)
+}
+
+func beyondOther(q figure.Quantity, f, than *figure.Figure) bool {
+	if q.Danger == figure.Low {
+		return f.Danger().V < than.Danger().V
+	}
+	return f.Danger().V > than.Danger().V
+}
+
+// writes reports whether a step of the route neutralises with an agent of its own.
+func writes(r *hazards.Review, quantity string) bool {
+	for i := range r.Figures {
+		if f := &r.Figures[i]; f.Quantity == quantity && f.Agent != "" && f.Place != "waste" && f.Place != "" {
+			return true
+		}
+	}
+	return false
+}
+
+func cell(f *figure.Figure) RowCell {
+	return RowCell{true, f.Value.V, f.Low.V, f.High.V, f.ID()}
+}
+
+// tell says whether the ranges of a row stand apart: none overlaps another, and
+// nothing in the row is unknown.
+func (r *Row) tell() {
+	r.Told = Apart
+	order := make([]int, len(r.Cells))
+	for i := range r.Cells {
+		order[i] = i
+		if x := &r.Cells[i]; x.There && (math.IsNaN(x.Value) || math.IsNaN(x.Low) || math.IsNaN(x.High)) {
+			r.Told = Unknown
+			return
+		}
+	}
+	for i := 1; i < len(order); i++ { // few
+		for j := i; j > 0 && r.Cells[order[j]].Low < r.Cells[order[j-1]].Low; j-- {
+			order[j], order[j-1] = order[j-1], order[j]
+		}
+	}
+	for i := 1; i < len(order); i++ {
+		if !(r.Cells[order[i-1]].High < r.Cells[order[i]].Low) {
+			r.Told = Overlap
+			return
+		}
+	}
+	r.Least = order
+}
+
+// Hours of a route: those that somebody attends, and those that nobody is said to.
+func Hours(r *route.Route) (attended, alone float64) {
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		h := 0.0
+		if s.Over.Set {
+			h += s.Over.In("h")
+		}
+		if s.Time.Set {
+			h += s.Time.In("h")
+		}
+		if s.Attended != nil && *s.Attended {
+			attended += h
+		} else {
+			alone += h
+		}
+	}
+	return attended, alone
+}
+
+// Verdicts counts the findings of a review by what they say.
+func Verdicts(r *hazards.Review) map[figure.Verdict]int {
+	out := map[figure.Verdict]int{}
+	for i := range r.Findings {
+		out[r.Findings[i].Verdict]++
+	}
+	return out
+}
