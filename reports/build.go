@@ -6,6 +6,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/scaling"
 )
 
 // Paper is the sheet a review is printed on.
@@ -25,6 +26,7 @@ type Options struct {
 	DataVersion string // of the embedded data
 	Platform    string // operating system and architecture
 	Paper       Paper
+	Sample      *scaling.Sample // draws of the data; nil where none were made
 }
 
 // Build lays out the review document. It never fails: what was not computed
@@ -76,11 +78,15 @@ func newBuilder(r *hazards.Review, o Options) *builder {
 
 // body is every numbered section, in the order the committee reads them.
 func (b *builder) body() []Section {
-	return []Section{
+	out := []Section{
 		b.purpose(), b.steps(), b.materials(), b.chemistry(), b.heat(), b.gas(), b.air(),
 		b.skin(), b.solids(), b.storage(), b.waste(), b.scale(), b.upset(), b.safeguards(),
-		b.construction(), b.pairs(), b.emergency(), b.local(), b.actions(), b.values(), b.signOff(),
+		b.construction(), b.pairs(), b.emergency(), b.local(), b.actions(), b.values(),
 	}
+	if b.o.Sample != nil {
+		out = append(out, b.sampling())
+	}
+	return append(out, b.signOff())
 }
 
 func (b *builder) annexes() []Section {

@@ -16,7 +16,7 @@ func newReviewJSON(r *hazards.Review, o Options) reviewJSON {
 		Format: Format, Notice: say("deference.full"),
 		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   b.routeJSON(),
-		Figures: each(r.Figures, figureToJSON), Findings: each(r.Findings, findingToJSON),
+		Figures: each(r.Figures, b.figureToJSON), Findings: each(r.Findings, b.findingToJSON),
 		Lines: linesToJSON(r.Sheet), Data: b.dataJSON(), Sources: b.sourcesJSON(),
 		Account: b.accountJSON(), Series: b.seriesJSON(),
 		Assumptions: each(r.Assumptions, assumptionToJSON), Unknown: each(r.Unknown, unknownToJSON),
@@ -73,22 +73,28 @@ func closureKey(p *route.Place) string {
 	return [...]string{route.Closed: "closed", route.Vented: "vented", route.Open: "open"}[p.Closure]
 }
 
-func figureToJSON(f *figure.Figure) figureJSON {
-	unknown := nine(math.NaN())
+func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
+	drawn := drawsJSON{nine(math.NaN()), nine(math.NaN()), nine(math.NaN())}
+	if x, there := b.bandOf(f); there {
+		drawn = drawsJSON{nine(x.P05), nine(x.P50), nine(x.P95)}
+	}
 	zeroed := func(n working.Num) nine { return nine(balance(f.Quantity, float64(number(n)))) }
 	return figureJSON{ID: f.ID(), Quantity: f.Quantity, Place: f.Place, Agent: f.Agent, Case: f.Case, Of: f.Of,
 		Label: labelOf(f.Quantity), Value: zeroed(f.Value), Low: zeroed(f.Low), High: zeroed(f.High),
 		Unit: unitOf(f.Quantity), Status: f.Value.Status.String(), Conditions: f.Conditions, Line: f.Value.Line(),
-		Missing: list(f.Value.Missing()), Draws: drawsJSON{unknown, unknown, unknown}}
+		Missing: list(f.Value.Missing()), Draws: drawn}
 }
 
-func findingToJSON(f *figure.Finding) findingJSON {
-	l := f.Limit
+func (b *builder) findingToJSON(f *figure.Finding) findingJSON {
+	l, chance := f.Limit, math.NaN()
+	if b.o.Sample != nil && b.byID[f.Figure] != nil && b.byID[f.Figure].Failure == "" {
+		chance = b.o.Sample.Chance[f.ID()].Exceeds
+	}
 	return findingJSON{ID: f.ID(), Figure: f.Figure,
 		Limit:   limitJSON{l.ID, nine(l.Value), l.Unit, l.Document, l.Section, l.Edition, l.Status},
 		Verdict: f.Verdict.String(), Margin: nine(f.Margin),
 		Needs:  each(f.Needs, func(n *figure.Need) needJSON { return needJSON{n.Quantity, nine(n.Value), n.Unit, n.Text} }),
-		Chance: nine(math.NaN())}
+		Chance: nine(chance)}
 }
 
 func linesToJSON(s *working.Sheet) []lineJSON {

@@ -32,13 +32,16 @@ func reviewCommand(s streams) *cobra.Command {
 	var f files
 	var format, output, stopWhen string
 	var brief bool
+	var d drawing
 	c := &cobra.Command{
 		Use:   "review ROUTE",
 		Short: "Write the hazard review of a route",
 		Long: "Write the hazard review of a route. The format follows the suffix of -o (.html, .json,\n" +
 			"else Markdown) unless --format names it. ROUTE may be - for standard input.\n\n" +
 			"With --stop-when the exit code is 1 if a finding reaches the verdict named; a finding\n" +
-			"that is unknown counts as one that exceeds. The review is written all the same.",
+			"that is unknown counts as one that exceeds. The review is written all the same.\n" +
+			"With --draws the data are drawn so many times from their shapes, and the review says where\n" +
+			"the figures lie, how often a finding exceeds and what to measure first.",
 		Example: "  etchbound review testdata/routes/demo-lif-hcl-2g.yaml --batch \"5 g\" --brief",
 		Args:    exactly(1, "one route file"),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -57,7 +60,11 @@ func reviewCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			err = deliver(output, []string{f.route, f.site, f.limits}, s, func(w io.Writer) error { return write(w, r, kind, brief) })
+			o := options(brief)
+			if o.Sample, err = d.sample(c.Context(), r.Case, s); err != nil {
+				return err
+			}
+			err = deliver(output, []string{f.route, f.site, f.limits}, s, func(w io.Writer) error { return write(w, r, kind, o) })
 			if err != nil {
 				return err
 			}
@@ -69,6 +76,7 @@ func reviewCommand(s streams) *cobra.Command {
 	c.Flags().StringVar(&format, "format", "", "markdown, html or json")
 	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only, without what happens when something fails")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
+	d.flags(c)
 	c.Flags().StringVar(&stopWhen, "stop-when", "", "exit with 1 if a finding reaches this verdict: exceeds or near")
 	return c
 }
@@ -86,8 +94,7 @@ func reviewOf(f files, brief bool, s streams) (hazards.Review, error) {
 	return r, nil
 }
 
-func write(w io.Writer, r hazards.Review, kind string, brief bool) error {
-	o := options(brief)
+func write(w io.Writer, r hazards.Review, kind string, o reports.Options) error {
 	switch kind {
 	case "json":
 		return reports.JSON(w, r, o)

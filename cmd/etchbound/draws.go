@@ -1,0 +1,77 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"runtime"
+	"sync"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"etchbound/hazards/route"
+	"etchbound/scaling"
+)
+
+// drawing is how the data are drawn.
+type drawing struct {
+	n, workers int
+	seed       uint64
+}
+
+func (d *drawing) flags(c *cobra.Command) {
+	c.Flags().IntVar(&d.n, "draws", 0, "draw the data this many times from their shapes")
+	c.Flags().Uint64Var(&d.seed, "seed", 1, "seed of the draws: the same gives the same")
+	c.Flags().IntVar(&d.workers, "workers", runtime.NumCPU(), "draws that run at once; the result does not depend on it")
+}
+
+// sample draws the data of a case; nothing where no draws were asked for. An
+// interrupt ends it, and nothing is written then.
+func (d *drawing) sample(ctx context.Context, c route.Case, s streams) (*scaling.Sample, error) {
+	if d.n == 0 {
+		return nil, nil
+	}
+	if ctx == nil {
+		ctx = context.Background()
+	}
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt)
+	defer stop()
+	show := progress(s.err, d.n)
+	x, err := scaling.Draws(ctx, c, d.n, d.seed, d.workers, show)
+	if show != nil {
+		fmt.Fprint(s.err, "\r\033[K")
+	}
+	switch {
+	case errors.Is(err, context.Canceled):
+		return nil, errors.New("interrupted: nothing was written")
+	case err != nil:
+		return nil, input("--draws: %v", err)
+	}
+	return &x, nil
+}
+
+// progress shows how many draws are done, on a terminal and nowhere else.
+func progress(w io.Writer, of int) func(int) {
+	f, ok := w.(*os.File)
+	if !ok {
+		return nil
+	}
+	info, err := f.Stat()
+	if err != nil || info.Mode()&os.ModeCharDevice == 0 {
+		return nil
+	}
+	var lock sync.Mutex
+	var last time.Time
+	return func(done int) {
+		lock.Lock()
+		defer lock.Unlock()
+		if now := time.Now(); done == of || now.Sub(last) > 100*time.Millisecond {
+			last = now
+			fmt.Fprintf(f, "\r%d of %d draws", done, of)
+		}
+	}
+}

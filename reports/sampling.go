@@ -1,0 +1,88 @@
+package reports
+
+import (
+	"math"
+	"strconv"
+
+	"etchbound/hazards/figure"
+	"etchbound/scaling"
+)
+
+// bandOf is where the draws of a figure lie; false where none were made or the
+// figure is of a failure, whose range stays that of the corners.
+func (b *builder) bandOf(f *figure.Figure) (scaling.Band, bool) {
+	if b.o.Sample == nil {
+		return scaling.Band{}, false
+	}
+	if x, there := b.o.Sample.Bands[f.ID()]; there {
+		return x, true
+	}
+	x, there := b.o.Sample.Bands[f.Of]
+	return x, there
+}
+
+// mostChances and mostInputs are how many rows are printed; all stand in the JSON.
+const mostChances, mostInputs = 25, 4
+
+// leastShare of what a figure depends on is worth a line.
+const leastShare = 0.01
+
+// sampling is what the draws say: where the headline figures lie, how often a
+// finding exceeds, and what to measure first.
+func (b *builder) sampling() Section {
+	s, x := section("sampling"), b.o.Sample
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("sampling.lead", x.N, x.Seed, len(x.Inputs))}, b.bandTable(), b.chanceTable(), b.measureFirst(), Paragraph{Text: say("sampling.note"), Tone: Note})
+	return s
+}
+
+func (b *builder) bandTable() Block {
+	t := Table{Caption: say("sampling.bands"), Columns: right(columns("col.figure", "sampling.p05", "sampling.p50", "sampling.p95", "sampling.unknown"), 1, 2, 3, 4)}
+	x := b.o.Sample
+	for i := range x.Ranked {
+		id := x.Ranked[i].Figure
+		v, q := x.Bands[id], quantityOf(id)
+		t.Rows = append(t.Rows, []Cell{text(b.nameOf(id)), text(measure(v.P05, 3, unitOf(q))), text(measure(v.P50, 3, unitOf(q))), text(measure(v.P95, 3, unitOf(q))), text(strconv.Itoa(v.Unknown))})
+	}
+	return t
+}
+
+// chanceTable has the findings that the draws do not agree on, and those that are
+// always so behind them.
+func (b *builder) chanceTable() Block {
+	t := Table{Caption: say("sampling.chances"), Columns: right(columns("col.figure", "col.limit_basis", "col.verdict", "sampling.exceeds", "sampling.unknowns"), 3, 4)}
+	for _, always := range []bool{false, true} {
+		for i := range b.r.Findings {
+			f := &b.r.Findings[i]
+			c, there := b.o.Sample.Chance[f.ID()]
+			sure := c.Exceeds+c.Unknown > 1-1e-9
+			if !there || sure != always || len(t.Rows) == mostChances || b.repeated(f) {
+				continue
+			}
+			t.Rows = append(t.Rows, []Cell{text(b.nameOf(f.Figure)), text(limitText(f.Limit)), verdictCell(f.Verdict), text(percent(c.Exceeds)), text(percent(c.Unknown))})
+		}
+	}
+	return t
+}
+
+// percent of the draws.
+func percent(share float64) string { return nearest(100*share, 3) + " %" }
+
+// measureFirst ranks what the headline figures depend on.
+func (b *builder) measureFirst() Block {
+	t := Table{Caption: say("sampling.first"), Columns: right(columns("col.figure", "sampling.inputs", "sampling.unexplained"), 2)}
+	for _, r := range b.o.Sample.Ranked {
+		s := ""
+		for i, x := range r.Shares {
+			if i == mostInputs || x.Share < leastShare {
+				break
+			}
+			s = joinTexts(s, x.Input+" "+percent(x.Share))
+		}
+		left := percent(r.Unexplained)
+		if r.Unexplained > 0.3 || math.IsNaN(r.Unexplained) {
+			left += " " + say("sampling.little")
+		}
+		t.Rows = append(t.Rows, []Cell{text(b.nameOf(r.Figure)), text(orDash(s)), text(left)})
+	}
+	return t
+}

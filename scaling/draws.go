@@ -1,0 +1,236 @@
+package scaling
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat"
+	"gonum.org/v1/gonum/stat/distmv"
+	"gonum.org/v1/gonum/stat/samplemv"
+
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+)
+
+// Sample is a case assessed many times with its data drawn from their shapes.
+type Sample struct {
+	N      int
+	Seed   uint64
+	Inputs []string
+	Bands  map[string]Band   // by the id of a figure
+	Chance map[string]Chance // by the id of a finding
+	Ranked []Ranking         // of the headline figures that vary
+}
+
+// Band is where the draws of a figure lie. An end is not a number where the draws
+// that are not known could lie beyond it.
+type Band struct {
+	P05, P50, P95 float64
+	Unknown       int // draws in which it was not known
+}
+
+// Chance is how often a finding exceeds, or is not known, as a share of the draws.
+type Chance struct{ Exceeds, Unknown float64 }
+
+// Ranking says which inputs a figure depends on: the squared standardised
+// coefficients of a regression of ranks, and the share they do not explain.
+type Ranking struct {
+	Figure      string
+	Shares      []Share // the largest first
+	Unexplained float64
+	Entered     int // inputs that entered the regression
+}
+
+// Share is that of one input.
+type Share struct {
+	Input string
+	Share float64
+}
+
+// Fewest and most draws.
+const (
+	FewestDraws = 20
+	MostDraws   = 100000
+)
+
+// Draws assesses a case n times by a Latin hypercube over the data that have a
+// range, on so many goroutines. The same seed gives the same sample on any number
+// of them. progress, if there is one, is told how many are done; it is called from
+// several goroutines. It fails for too few or too many draws, for a case that
+// cannot be assessed, and when ctx is cancelled.
+func Draws(ctx context.Context, c route.Case, n int, seed uint64, workers int, progress func(done int)) (Sample, error) {
+	if n < FewestDraws || n > MostDraws {
+		return Sample{}, fmt.Errorf("%d draws: %d to %d say something of the ends", n, FewestDraws, MostDraws)
+	}
+	d, err := hazards.NewDrawing(c)
+	if err != nil {
+		return Sample{}, err
+	}
+	s := Sample{N: n, Seed: seed, Inputs: d.Inputs()}
+	shares := hypercube(n, len(s.Inputs), seed)
+	t, err := gather(ctx, d, shares, max(workers, 1), progress)
+	if err != nil {
+		return Sample{}, err
+	}
+	s.Bands, s.Chance = t.bands(), t.chances(n)
+	s.Ranked = t.ranked(shares, s.Inputs)
+	return s, nil
+}
+
+// hypercube has a row for every draw and a column for every input.
+func hypercube(n, inputs int, seed uint64) *mat.Dense {
+	if inputs == 0 {
+		return nil
+	}
+	out := mat.NewDense(n, inputs, nil)
+	src := rand.NewPCG(seed, 0)
+	samplemv.LatinHypercube{Q: distmv.NewUnitUniform(inputs, nil), Src: src}.Sample(out)
+	return out
+}
+
+// table is what every draw gave, by figure and by finding.
+type table struct {
+	n        int
+	order    []string             // ids of figures, as first seen
+	values   map[string][]float64 // not a number where a draw has no such figure or does not know it
+	findings []map[string]figure.Verdict
+	failures map[string]bool // figures of failures
+}
+
+// batch is how many draws are kept apart before they go into the table.
+const batch = 256
+
+// gather runs the draws, a batch at a time so that memory does not depend on how
+// figures come, and puts them into the table in their order.
+func gather(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers int, progress func(int)) (*table, error) {
+	n := 1
+	if shares != nil {
+		n, _ = shares.Dims()
+	}
+	t := &table{n: n, values: map[string][]float64{}, failures: map[string]bool{}}
+	var done atomic.Int64
+	for from := 0; from < n; from += batch {
+		to := min(from+batch, n)
+		drawn, errs := make([]hazards.Drawn, to-from), make([]error, to-from)
+		spread(to-from, workers, func(i int) {
+			if errs[i] = ctx.Err(); errs[i] != nil {
+				return
+			}
+			drawn[i], errs[i] = d.At(row(shares, from+i))
+			if progress != nil {
+				progress(int(done.Add(1)))
+			}
+		})
+		for i := range drawn {
+			if errs[i] != nil {
+				return nil, errs[i]
+			}
+			t.add(from+i, &drawn[i])
+		}
+	}
+	return t, nil
+}
+
+func row(m *mat.Dense, i int) []float64 {
+	if m == nil {
+		return nil
+	}
+	return m.RawRowView(i)
+}
+
+// spread runs work for 0 to n-1 on so many goroutines.
+func spread(n, workers int, work func(int)) {
+	var next atomic.Int64
+	var wg sync.WaitGroup
+	for range min(workers, n) {
+		wg.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				work(i)
+			}
+		})
+	}
+	wg.Wait()
+}
+
+func (t *table) add(i int, d *hazards.Drawn) {
+	for k := range d.Figures {
+		f := &d.Figures[k]
+		id := f.ID()
+		v, there := t.values[id]
+		if !there {
+			v = slices.Repeat([]float64{math.NaN()}, t.n)
+			t.values[id] = v
+			t.order = append(t.order, id)
+			t.failures[id] = f.Failure != ""
+		}
+		v[i] = f.Value.V
+	}
+	found := make(map[string]figure.Verdict, len(d.Findings))
+	for k := range d.Findings {
+		if v := d.Findings[k].Verdict; v != figure.Within && v != figure.Near {
+			found[d.Findings[k].ID()] = v
+		}
+	}
+	t.findings = append(t.findings, found)
+}
+
+func (t *table) bands() map[string]Band {
+	out := map[string]Band{}
+	for id, v := range t.values {
+		out[id] = bandOf(id, v)
+	}
+	return out
+}
+
+// many unknown draws, as a share, make the dangerous end unknown.
+const many = 0.05
+
+func bandOf(id string, v []float64) Band {
+	known := make([]float64, 0, len(v))
+	for _, x := range v {
+		if !math.IsNaN(x) {
+			known = append(known, x)
+		}
+	}
+	b := Band{P05: math.NaN(), P50: math.NaN(), P95: math.NaN(), Unknown: len(v) - len(known)}
+	if len(known) == 0 {
+		return b
+	}
+	slices.Sort(known)
+	at := func(p float64) float64 { return stat.Quantile(p, stat.LinInterp, known, nil) }
+	b.P05, b.P50, b.P95 = at(0.05), at(0.5), at(0.95)
+	if float64(b.Unknown) > many*float64(len(v)) {
+		if q, _ := figure.Lookup(quantityOf(id)); q.Danger == figure.Low {
+			b.P05 = math.NaN()
+		} else {
+			b.P95 = math.NaN()
+		}
+	}
+	return b
+}
+
+func (t *table) chances(n int) map[string]Chance {
+	out := map[string]Chance{}
+	for _, found := range t.findings {
+		for id, v := range found {
+			x := out[id]
+			if v == figure.Exceeds {
+				x.Exceeds++
+			} else {
+				x.Unknown++
+			}
+			out[id] = x
+		}
+	}
+	for id, x := range out {
+		out[id] = Chance{x.Exceeds / float64(len(t.findings)), x.Unknown / float64(len(t.findings))}
+	}
+	return out
+}

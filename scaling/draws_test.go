@@ -1,0 +1,132 @@
+package scaling_test
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"etchbound/chemicals"
+	"etchbound/hazards/route"
+	"etchbound/scaling"
+)
+
+// frozen is a case in which only one datum has a range.
+func frozen(t *testing.T, c route.Case, free string) route.Case {
+	t.Helper()
+	var over []chemicals.Override
+	for _, d := range c.Store.Rows() {
+		if d.Swings() && d.ID != free {
+			over = append(over, chemicals.Override{ID: d.ID, Value: d.Value, Low: math.NaN(), High: math.NaN(), Source: "frozen for a test", From: "route"})
+		}
+	}
+	st, _, err := c.Store.Override(over)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Store = st
+	return c
+}
+
+func drawn(t testing.TB, c route.Case, n int, seed uint64, workers int) scaling.Sample {
+	t.Helper()
+	s, err := scaling.Draws(context.Background(), c, n, seed, workers, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// The heat of the etch is linear in its enthalpy, which is normal with 95 % of it
+// between its ends: 760 (685 to 835) kJ/mol over 194.605 g has 5 and 95 % at
+// 760 -+ 1.644854 75/1.959964 kJ/mol (standard normal quantiles).
+func TestQuantilesOfALinearFigure(t *testing.T) {
+	s := drawn(t, frozen(t, newCase(t, gram), "etch_heat.Ti3AlC2"), 4000, 7, 2)
+	if len(s.Inputs) != 1 {
+		t.Fatalf("%d inputs are drawn: %q", len(s.Inputs), s.Inputs)
+	}
+	b := s.Bands["heat.etch.total@2"]
+	sigma := 75 / 1.959964
+	for _, row := range []struct{ got, z float64 }{{b.P05, -1.644854}, {b.P50, 0}, {b.P95, 1.644854}} {
+		if want := (760 + row.z*sigma) / 194.605; math.Abs(row.got/want-1) > 2e-4 {
+			t.Errorf("%g kJ, want %g", row.got, want)
+		}
+	}
+	if b.Unknown != 0 || len(s.Ranked) == 0 || s.Ranked[0].Shares[0].Share < 0.999 || s.Ranked[0].Unexplained > 1e-3 {
+		t.Errorf("a lone input: %+v, unknown %d", s.Ranked, b.Unknown)
+	}
+}
+
+// A lognormal datum: vapour leaves in proportion to the factor of evaporation,
+// 1 (0.5 to 2), so 95 % lie below exp(1.644854 ln 2/1.959964) of the middle.
+func TestQuantilesOfALognormalFigure(t *testing.T) {
+	open := strings.Replace(gram, "closure: vented", "closure: open", 1)
+	s := drawn(t, frozen(t, newCase(t, open), "air.evaporation"), 4000, 3, 2)
+	b := s.Bands["air.emission@1/hf"]
+	if want := math.Exp(1.644854 * math.Ln2 / 1.959964); math.Abs(b.P95/b.P50/want-1) > 2e-3 || math.Abs(b.P50/b.P05/want-1) > 2e-3 {
+		t.Errorf("%+v, want a factor of %g", b, want)
+	}
+}
+
+// The same seed gives the same, on one goroutine and on three; another does not.
+func TestTheSameSeedGivesTheSame(t *testing.T) {
+	c := newCase(t, gram)
+	a, b, other := drawn(t, c, 300, 5, 1), drawn(t, c, 300, 5, 3), drawn(t, c, 300, 6, 3)
+	text := func(s scaling.Sample) []byte {
+		var out bytes.Buffer
+		for _, id := range []string{"heat.etch.total@2", "gas.hydrogen.total", "heat.mtsr@2", "air.emission@1/hf"} {
+			fmt.Fprintf(&out, "%s %v\n", id, s.Bands[id])
+		}
+		fmt.Fprint(&out, s.Ranked, s.Inputs)
+		return out.Bytes()
+	}
+	if !bytes.Equal(text(a), text(b)) || !reflect.DeepEqual(a.Chance, b.Chance) {
+		t.Error("one and three goroutines give other samples")
+	}
+	if bytes.Equal(text(a), text(other)) {
+		t.Error("two seeds give the same sample")
+	}
+}
+
+// Draws lie within the ends for a uniform datum, a chance is a share of the draws,
+// and what is never known is unknown in all of them.
+func TestChancesAndUnknowns(t *testing.T) {
+	s := drawn(t, newCase(t, strings.Replace(gram, ", vent: 6 mm", "", 1)), 100, 1, 2)
+	vent := s.Chance["gas.vent.bore_required@2:instantaneous+written_vent"]
+	if vent.Unknown != 1 || vent.Exceeds != 0 {
+		t.Errorf("a vent nobody stated: %+v", vent)
+	}
+	for id, c := range s.Chance {
+		if c.Exceeds < 0 || c.Unknown < 0 || c.Exceeds+c.Unknown > 1+1e-12 {
+			t.Errorf("%s: %+v", id, c)
+		}
+	}
+	hidden := drawn(t, newCase(t, strings.Replace(gram, "phase: Ti3AlC2", "phase: Ti3SiC2", 1)), 50, 1, 2)
+	if b := hidden.Bands["heat.etch.total@2"]; !math.IsNaN(b.P50) || b.Unknown != 50 {
+		t.Errorf("a heat nobody knows: %+v", b)
+	}
+}
+
+func TestDrawsRefused(t *testing.T) {
+	c := newCase(t, gram)
+	for _, n := range []int{-1, 0, 19, 100001} {
+		if _, err := scaling.Draws(context.Background(), c, n, 1, 1, nil); err == nil {
+			t.Errorf("%d draws", n)
+		}
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	if _, err := scaling.Draws(ctx, c, 100, 1, 2, nil); err == nil {
+		t.Error("a cancelled sample has no error")
+	}
+}
+
+func BenchmarkDraws(b *testing.B) {
+	c := newCase(b, gram)
+	for b.Loop() {
+		drawn(b, c, 1000, 1, 2)
+	}
+}

@@ -1,0 +1,147 @@
+package scaling
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat"
+
+	"etchbound/hazards/figure"
+)
+
+// headlines are the figures whose inputs are ranked: of each the member that is
+// worst on average.
+var headlines = []string{"gas.hydrogen.total", "heat.etch.total", "heat.adiabatic_rise", "heat.mtsr", "gas.hydrogen.peak_rate.during_addition",
+	"gas.hydrogen.peak_rate.after_addition", "heat.temperature_peak", "fluoride.hf_equivalent", "air.breathing_zone", "wash.cycles", "neutralise.mass"}
+
+func quantityOf(id string) string {
+	if i := strings.IndexAny(id, "@/:"); i >= 0 {
+		return id[:i]
+	}
+	return id
+}
+
+// ranked ranks the inputs of every headline figure that varies.
+func (t *table) ranked(shares *mat.Dense, inputs []string) []Ranking {
+	var out []Ranking
+	if shares == nil {
+		return nil
+	}
+	for _, q := range headlines {
+		if id, ok := t.headline(q); ok {
+			out = append(out, rank(id, t.values[id], shares, inputs))
+		}
+	}
+	return out
+}
+
+// headline is the member of a quantity that is worst on average and varies at all;
+// one that is not known in some draw does not count, nor one of a failure.
+func (t *table) headline(quantity string) (string, bool) {
+	worst, at := 0.0, ""
+	q, _ := figure.Lookup(quantity)
+	for _, id := range t.order {
+		v := t.values[id]
+		if quantityOf(id) != quantity || t.failures[id] || strings.Contains(id, ":closed") || slices.ContainsFunc(v, math.IsNaN) {
+			continue
+		}
+		mean, sd := stat.MeanStdDev(v, nil)
+		if q.Danger == figure.Low {
+			mean = -mean
+		}
+		if sd > 1e-9*math.Abs(mean) && (at == "" || mean > worst) {
+			worst, at = mean, id
+		}
+	}
+	return at, at != ""
+}
+
+// rank regresses the ranks of a figure on those of its inputs, all standardised;
+// where there are too few draws for all inputs, the most correlated enter.
+func rank(id string, v []float64, shares *mat.Dense, inputs []string) Ranking {
+	n, k := shares.Dims()
+	y := standard(ranks(v))
+	type column struct {
+		at int
+		x  []float64
+		r  float64
+	}
+	var columns []column
+	for j := range k {
+		x := standard(ranks(mat.Col(nil, j, shares)))
+		columns = append(columns, column{j, x, math.Abs(dot(x, y)) / float64(n)})
+	}
+	slices.SortStableFunc(columns, func(a, b column) int { return cmp.Compare(b.r, a.r) })
+	columns = columns[:min(len(columns), max(n/3, 1))]
+	a := mat.NewDense(n, len(columns), nil)
+	for j, c := range columns {
+		a.SetCol(j, c.x)
+	}
+	var qr mat.QR
+	qr.Factorize(a)
+	var b mat.VecDense
+	if err := qr.SolveVecTo(&b, false, mat.NewVecDense(n, y)); err != nil {
+		return Ranking{Figure: id, Unexplained: math.NaN()}
+	}
+	var fit mat.VecDense
+	fit.MulVec(a, &b)
+	left := 0.0
+	for i := range y {
+		left += (y[i] - fit.AtVec(i)) * (y[i] - fit.AtVec(i))
+	}
+	out := Ranking{Figure: id, Unexplained: left / float64(n), Entered: len(columns)}
+	for j, c := range columns {
+		out.Shares = append(out.Shares, Share{inputs[c.at], b.AtVec(j) * b.AtVec(j)})
+	}
+	slices.SortStableFunc(out.Shares, func(a, b Share) int { return cmp.Compare(b.Share, a.Share) })
+	return out
+}
+
+// ranks are those of some values, the mean rank for those that are the same.
+func ranks(v []float64) []float64 {
+	at := make([]int, len(v))
+	for i := range at {
+		at[i] = i
+	}
+	slices.SortStableFunc(at, func(a, b int) int { return cmp.Compare(v[a], v[b]) })
+	out := make([]float64, len(v))
+	for i := 0; i < len(at); {
+		j := i
+		for j < len(at) && v[at[j]] == v[at[i]] {
+			j++
+		}
+		for _, k := range at[i:j] {
+			out[k] = float64(i+j-1) / 2
+		}
+		i = j
+	}
+	return out
+}
+
+// standard has mean 0 and, unless all are the same, mean square 1.
+func standard(v []float64) []float64 {
+	mean := stat.Mean(v, nil)
+	sum := 0.0
+	for i := range v {
+		v[i] -= mean
+		sum += v[i] * v[i]
+	}
+	if sum > 0 {
+		f := math.Sqrt(float64(len(v)) / sum)
+		for i := range v {
+			v[i] *= f
+		}
+	}
+	return v
+}
+
+func dot(a, b []float64) float64 {
+	sum := 0.0
+	for i := range a {
+		sum += a[i] * b[i]
+	}
+	return sum
+}
