@@ -89,7 +89,11 @@ func compareCell(x *scaling.RowCell) string {
 	case math.IsNaN(x.Value):
 		return say("value.unknown")
 	}
-	return nearest(x.Value, 3) + " (" + significant(x.Low, 3, -1) + " " + say("compare.to") + " " + significant(x.High, 3, 1) + ")"
+	s := nearest(x.Value, 3) + " (" + significant(x.Low, 3, -1) + " " + say("compare.to") + " " + significant(x.High, 3, 1) + ")"
+	if !math.IsNaN(x.P05) && !math.IsNaN(x.P95) {
+		s += "; " + say("compare.drawn", nearest(x.P05, 3), nearest(x.P95, 3))
+	}
+	return s
 }
 
 // toldText says what a row tells: which has less than which, or that it does not.
@@ -195,6 +199,8 @@ type compareCellJSON struct {
 	Value  nine   `json:"value"`
 	Low    nine   `json:"low"`
 	High   nine   `json:"high"`
+	P05    nine   `json:"p05"`
+	P95    nine   `json:"p95"`
 }
 
 var toldNames = [...]string{"not told apart", "told apart", "not known"}
@@ -224,9 +230,10 @@ func compareRowOf(r *scaling.Row) compareRowJSON {
 	x := compareRowJSON{r.Quantity, r.Agent, unitOf(r.Quantity), r.PerGram, []compareCellJSON{}, toldNames[r.Told], []string{}}
 	for k := range r.Cells {
 		y := &r.Cells[k]
-		z := compareCellJSON{y.Figure, y.There, nine(y.Value), nine(y.Low), nine(y.High)}
+		z := compareCellJSON{y.Figure, y.There, nine(y.Value), nine(y.Low), nine(y.High), nine(y.P05), nine(y.P95)}
 		if !y.There {
-			z.Value, z.Low, z.High = nine(math.NaN()), nine(math.NaN()), nine(math.NaN())
+			none := nine(math.NaN())
+			z.Value, z.Low, z.High, z.P05, z.P95 = none, none, none, none, none
 		}
 		x.Cells = append(x.Cells, z)
 	}

@@ -20,6 +20,9 @@ func BuildGrowth(g *scaling.Growth, s scaling.Split, o Options) Document {
 	top := Section{Key: "page-1", Title: d.Title, Blocks: []Block{b.control(), Paragraph{Text: say("deference.line")}, Paragraph{say("growth.no_leave"), Warning}}}
 	top.Blocks = append(top.Blocks, b.firstLimit(g)...)
 	d.Sections = []Section{top, b.outgrown(g), b.required(g), b.powers(g), b.split(g, s), b.staysOrFollows(g)}
+	if g.Chances != nil {
+		d.Sections = append(d.Sections, b.growthChances(g))
+	}
 	for i := range d.Sections[1:] {
 		d.Sections[i+1].Number = strconv.Itoa(i + 1)
 	}
@@ -275,6 +278,34 @@ func (b *builder) powers(g *scaling.Growth) Section {
 		t.Rows = append(t.Rows, []Cell{text(name), text(nearest(e.Fitted, 3)), text(nearest(e.Similar, 3)), text(nearest(100*e.Fit, 3) + " %"), text(e.Note)})
 	}
 	s.Blocks = []Block{Paragraph{Text: say("growth.powers_lead")}, t}
+	return s
+}
+
+// mostChanced is how many findings have their chances printed.
+const mostChanced = 20
+
+// growthChances is how often each finding that turns exceeds, at every batch.
+func (b *builder) growthChances(g *scaling.Growth) Section {
+	s := section("chances")
+	t := Table{Caption: say("growth.chances"), Columns: columns("growth.safeguard")}
+	for i := range g.Rungs {
+		t.Columns = append(t.Columns, Column{Text: grams(g.Rungs[i].Batch.In("g")), Right: true})
+	}
+	seen := map[string]bool{}
+	for i := range g.Crossings {
+		c := &g.Crossings[i]
+		if c.Already || c.Back || c.Turns != figure.Exceeds || seen[c.Figure] || len(t.Rows) == mostChanced {
+			continue
+		}
+		seen[c.Figure] = true
+		row := []Cell{text(b.nameOf(c.Figure) + " (" + c.Limit.Label + ")")}
+		for k := range g.Rungs {
+			x := g.Chances[k][c.ID()]
+			row = append(row, text(percent(x.Exceeds+x.Unknown)))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	s.Blocks = []Block{t, Paragraph{Text: say("sampling.note"), Tone: Note}}
 	return s
 }
 

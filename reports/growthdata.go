@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"io"
+	"math"
 	"strconv"
 
 	"etchbound/hazards"
@@ -73,6 +74,7 @@ type rungFigureJSON struct {
 type rungFindingJSON struct {
 	ID      string `json:"id"`
 	Verdict string `json:"verdict"`
+	Chance  nine   `json:"chance"`
 }
 
 type splitJSON struct {
@@ -105,7 +107,7 @@ func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o Options) erro
 		out.Exponents = append(out.Exponents, exponentJSON{e.Quantity, e.Case, nine(e.Fitted), nine(e.Similar), nine(e.Fit)})
 	}
 	for i := range g.Rungs {
-		out.Rungs = append(out.Rungs, rungOf(&g.Rungs[i]))
+		out.Rungs = append(out.Rungs, rungOf(g, i))
 	}
 	out.Split = splitOf(&s)
 	e := json.NewEncoder(w)
@@ -138,7 +140,8 @@ func crossingOf(c *scaling.Crossing) crossingJSON {
 	return crossingJSON{c.Figure, c.Limit.ID, nine(c.Limit.Value), c.Limit.Unit, c.Turns.String(), nine(c.Grams), "g", c.Back, c.Already}
 }
 
-func rungOf(r *scaling.Rung) rungJSON {
+func rungOf(g *scaling.Growth, at int) rungJSON {
+	r := &g.Rungs[at]
 	out := rungJSON{Batch: nine(r.Batch.In("g")), Unit: "g", Figures: []rungFigureJSON{}, Findings: []rungFindingJSON{}}
 	for i := range r.Figures {
 		f := &r.Figures[i]
@@ -149,7 +152,11 @@ func rungOf(r *scaling.Rung) rungJSON {
 		out.Figures = append(out.Figures, rungFigureJSON{f.ID(), nine(f.Value.V), nine(danger), unitOf(f.Quantity)})
 	}
 	for i := range r.Findings {
-		out.Findings = append(out.Findings, rungFindingJSON{r.Findings[i].ID(), r.Findings[i].Verdict.String()})
+		chance := math.NaN()
+		if g.Chances != nil {
+			chance = g.Chances[at][r.Findings[i].ID()].Exceeds
+		}
+		out.Findings = append(out.Findings, rungFindingJSON{r.Findings[i].ID(), r.Findings[i].Verdict.String(), nine(chance)})
 	}
 	return out
 }

@@ -1,6 +1,7 @@
 package scaling
 
 import (
+	"context"
 	"errors"
 	"math"
 	"strings"
@@ -15,6 +16,7 @@ type Comparison struct {
 	Reviews []hazards.Review
 	Product []float64 // g of layered product if all of it etches; NaN where not known
 	Rows    []Row
+	Samples []*Sample // of each, where draws were made
 }
 
 // Row is one quantity of every route. Low is the routes that have less of it than
@@ -33,6 +35,7 @@ type RowCell struct {
 	There            bool
 	Value, Low, High float64 // NaN where not known
 	Figure           string  // id
+	P05, P95         float64 // of the draws, where there are any; else not a number
 }
 
 // Told says whether a row tells routes apart.
@@ -183,7 +186,7 @@ func writes(r *hazards.Review, quantity string) bool {
 }
 
 func cell(f *figure.Figure) RowCell {
-	return RowCell{true, f.Value.V, f.Low.V, f.High.V, f.ID()}
+	return RowCell{true, f.Value.V, f.Low.V, f.High.V, f.ID(), math.NaN(), math.NaN()}
 }
 
 // tell says whether the ranges of a row stand apart: none overlaps another, and
@@ -210,6 +213,45 @@ func (r *Row) tell() {
 		}
 	}
 	r.Least = order
+}
+
+// Draw draws the data of every route of a comparison, with the same seed.
+func (c *Comparison) Draw(ctx context.Context, n int, seed uint64, workers int, progress func(int)) error {
+	for i := range c.Reviews {
+		s, err := Draws(ctx, c.Reviews[i].Case, n, seed, workers, progress)
+		if err != nil {
+			return err
+		}
+		c.Samples = append(c.Samples, &s)
+	}
+	for i := range c.Rows {
+		r := &c.Rows[i]
+		for k := range r.Cells {
+			r.Cells[k].draw(c.Samples[k], c.figure(k, r.Cells[k].Figure), r.PerGram, c.Product[k])
+		}
+	}
+	return nil
+}
+
+// figure is the member that a figure repeats, or itself.
+func (c *Comparison) figure(route int, id string) string {
+	for i := range c.Reviews[route].Figures {
+		if f := &c.Reviews[route].Figures[i]; f.ID() == id && f.Of != "" {
+			return f.Of
+		}
+	}
+	return id
+}
+
+func (x *RowCell) draw(s *Sample, id string, perGram bool, product float64) {
+	b, there := s.Bands[id]
+	if !x.There || !there {
+		return
+	}
+	x.P05, x.P95 = b.P05, b.P95
+	if perGram {
+		x.P05, x.P95 = x.P05/product, x.P95/product
+	}
 }
 
 // Hours of a route: those that somebody attends, and those that nobody is said to.

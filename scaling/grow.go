@@ -18,6 +18,7 @@ type Growth struct {
 	Follow    Follow
 	Rungs     []Rung
 	Crossings []Crossing // in the order of their batches
+	Chances   []Chances  // by rung, where draws were made
 	Withheld  []string   // findings that are not known somewhere and could set the first limit
 	trail     *hazards.Trail
 }

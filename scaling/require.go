@@ -1,6 +1,7 @@
 package scaling
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"strings"
@@ -115,4 +116,19 @@ func (r *Rung) Vessel() string {
 		return strings.TrimSpace(fmt.Sprintf("%.4g %s %s", v, unit, p.Material))
 	}
 	return ""
+}
+
+// Chances are those of the findings of a rung, by their ids.
+type Chances map[string]Chance
+
+// Draw draws the data at every rung, with the same seed.
+func (g *Growth) Draw(ctx context.Context, n int, seed uint64, workers int, progress func(int)) error {
+	for i := range g.Rungs {
+		s, err := Draws(ctx, g.Rungs[i].sized.Case, n, seed, workers, progress)
+		if err != nil {
+			return err
+		}
+		g.Chances = append(g.Chances, s.Chance)
+	}
+	return nil
 }

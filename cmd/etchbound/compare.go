@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"io"
 
 	"github.com/spf13/cobra"
@@ -13,6 +14,7 @@ import (
 func compareCommand(s streams) *cobra.Command {
 	var f files
 	var format, output string
+	var d drawing
 	c := &cobra.Command{
 		Use:   "compare ROUTE ROUTE...",
 		Short: "Set routes side by side, a batch and a gram of product of each",
@@ -42,10 +44,14 @@ func compareCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if err := d.into(cmd.Context(), s, func(ctx context.Context, show func(int)) error { return x.Draw(ctx, d.n, d.seed, d.workers, show) }); err != nil {
+				return err
+			}
 			return deliver(output, append(append([]string(nil), args...), f.site, f.limits), s, func(w io.Writer) error { return writeComparison(w, x, kind) })
 		},
 	}
 	caseFlags(c, &f)
+	d.flags(c)
 	c.Flags().StringVar(&f.batch, "batch", "", "all routes at this mass of powder, such as \"50 g\"")
 	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")

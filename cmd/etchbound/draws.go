@@ -32,8 +32,22 @@ func (d *drawing) flags(c *cobra.Command) {
 // sample draws the data of a case; nothing where no draws were asked for. An
 // interrupt ends it, and nothing is written then.
 func (d *drawing) sample(ctx context.Context, c route.Case, s streams) (*scaling.Sample, error) {
+	var x scaling.Sample
+	err := d.into(ctx, s, func(ctx context.Context, show func(int)) (err error) {
+		x, err = scaling.Draws(ctx, c, d.n, d.seed, d.workers, show)
+		return err
+	})
+	if err != nil || d.n == 0 {
+		return nil, err
+	}
+	return &x, nil
+}
+
+// into runs some draws, if any were asked for, with progress and an end by
+// interrupt.
+func (d *drawing) into(ctx context.Context, s streams, run func(context.Context, func(int)) error) error {
 	if d.n == 0 {
-		return nil, nil
+		return nil
 	}
 	if ctx == nil {
 		ctx = context.Background()
@@ -41,17 +55,17 @@ func (d *drawing) sample(ctx context.Context, c route.Case, s streams) (*scaling
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt)
 	defer stop()
 	show := progress(s.err, d.n)
-	x, err := scaling.Draws(ctx, c, d.n, d.seed, d.workers, show)
+	err := run(ctx, show)
 	if show != nil {
 		fmt.Fprint(s.err, "\r\033[K")
 	}
 	switch {
 	case errors.Is(err, context.Canceled):
-		return nil, errors.New("interrupted: nothing was written")
+		return errors.New("interrupted: nothing was written")
 	case err != nil:
-		return nil, input("--draws: %v", err)
+		return input("--draws: %v", err)
 	}
-	return &x, nil
+	return nil
 }
 
 // progress shows how many draws are done, on a terminal and nowhere else.

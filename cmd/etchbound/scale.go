@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"io"
 
 	"github.com/spf13/cobra"
@@ -15,6 +16,7 @@ func scaleCommand(s streams) *cobra.Command {
 	var from, to, format, output string
 	var follow []string
 	pots := 10
+	var d drawing
 	c := &cobra.Command{
 		Use:   "scale ROUTE --from MASS --to MASS",
 		Short: "Find the batch at which each safeguard is outgrown",
@@ -43,10 +45,14 @@ func scaleCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if err := d.into(cmd.Context(), s, func(ctx context.Context, show func(int)) error { return g.Draw(ctx, d.n, d.seed, d.workers, show) }); err != nil {
+				return err
+			}
 			return deliver(output, []string{f.route, f.site, f.limits}, s, func(w io.Writer) error { return writeGrowth(w, g, split, kind) })
 		},
 	}
 	caseFlags(c, &f)
+	d.flags(c)
 	c.Flags().StringVar(&from, "from", "1 g", "smallest batch")
 	c.Flags().StringVar(&to, "to", "10 kg", "largest batch")
 	c.Flags().StringSliceVar(&follow, "follow", nil, "what follows the batch: vessel, addition, cooling")
