@@ -22,7 +22,7 @@ func compareCommand(s streams) *cobra.Command {
 			"per batch and per gram of product. A quantity tells routes apart only where no ranges overlap\n" +
 			"and nothing is unknown; what each gives less of is named, and no score is made of it.\n" +
 			"The format follows the suffix of -o (.html, .json, .csv, else Markdown).",
-		Example: "  etchbound compare testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/hf-hcl-1g.yaml",
+		Example: "  etchbound compare testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/mo2tialc2-hf-2g.yaml",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) < 2 {
 				return exactly(2, "at least two route files")(c, args)
