@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -43,13 +44,17 @@ func stockShares(h *scaling.Holdings) []Block {
 }
 
 func thresholdName(t *scaling.Threshold) string {
-	return t.Programme + ", " + t.Tier + ": " + t.Substance + " (" + t.Document + ", " + t.Section + ", " + t.Edition + ")"
+	from := slices.DeleteFunc([]string{t.Document, t.Section, t.Edition}, func(s string) bool { return s == "" })
+	return t.Programme + ", " + t.Tier + ": " + t.Substance + " (" + strings.Join(from, ", ") + ")"
 }
 
 // shareNote is what counts, what does not, what is missing, and whether the
 // threshold itself was seen.
 func shareNote(x *scaling.Share) string {
-	out := []string{x.Threshold.Note}
+	var out []string
+	if x.Threshold.Note != "" {
+		out = append(out, x.Threshold.Note)
+	}
 	if !x.Left.Unknown() && x.Left.V > 0 {
 		out = append(out, say("stock.left", kilos(x.Left, 1)))
 	}

@@ -28,7 +28,7 @@ type portion struct {
 const ofSite = -1
 
 // substance names a pure substance. CAS is empty for a powder.
-type substance struct{ cas, name, formula, state string }
+type substance struct{ cas, name, formula, state, slug string }
 
 func (s substance) key() string {
 	if s.cas != "" {
@@ -38,7 +38,7 @@ func (s substance) key() string {
 }
 
 func named(s *chemicals.Substance) substance {
-	return substance{s.CAS, s.Name, s.Formula.Text, s.State}
+	return substance{s.CAS, s.Name, s.Formula.Text, s.State, s.Slug}
 }
 
 // upper is a stated quantity at the upper end of its range.

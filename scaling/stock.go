@@ -41,6 +41,7 @@ type Holding struct {
 	Strongest                 working.Num // g/g, the strongest portion present, at its upper end
 	Shares                    []Share
 	portions                  []portion
+	slug                      string
 }
 
 // ID is the id of the mass of the substance.
@@ -93,7 +94,7 @@ func Stock(cases []route.Case, sameDay bool, workers int) (*Holdings, error) {
 		h.Routes = append(h.Routes, cases[i].Route)
 		all = append(all, rows[i].portions...)
 	}
-	h.Substances = gather(all, h.Site)
+	h.Substances = gather(all, h.Site, h.Limits)
 	h.Hood = hood(h.Site, rows, sameDay)
 	return h, nil
 }
@@ -139,7 +140,7 @@ func readOne(i int, c route.Case) (read, error) {
 }
 
 // gather sorts portions by substance and adds them up.
-func gather(all []portion, site *route.Site) []Holding {
+func gather(all []portion, site *route.Site, limits *limit.Set) []Holding {
 	at := map[string]int{}
 	var out []Holding
 	for _, p := range all {
@@ -147,7 +148,7 @@ func gather(all []portion, site *route.Site) []Holding {
 		if !ok {
 			i = len(out)
 			at[p.key()] = i
-			out = append(out, Holding{CAS: p.cas, Name: p.name, Formula: p.formula, State: p.state})
+			out = append(out, Holding{CAS: p.cas, Name: p.name, Formula: p.formula, State: p.state, slug: p.slug})
 		}
 		out[i].portions = append(out[i].portions, p)
 	}
@@ -159,6 +160,7 @@ func gather(all []portion, site *route.Site) []Holding {
 	})
 	for i := range out {
 		out[i].add(site)
+		out[i].hold(site, limits)
 	}
 	return out
 }
@@ -184,7 +186,6 @@ func (h *Holding) add(site *route.Site) {
 	h.Largest, h.Sum = largest(h.Takes), total(h.Takes)
 	h.Runs = over("N", h.Stock.Mid, h.Largest.Mid)
 	h.strongest()
-	h.hold(site)
 }
 
 // notStated is a stock nobody wrote down. A site that lists other substances
@@ -248,22 +249,47 @@ func (h *Holding) strongest() {
 	}
 }
 
-// hold holds what is on the site against every threshold that counts there.
-func (h *Holding) hold(site *route.Site) {
+// hold holds what is on the site against every threshold that counts there and
+// against the limits of the site on what is held.
+func (h *Holding) hold(site *route.Site, limits *limit.Set) {
 	where := ""
 	if site != nil {
 		where = site.Jurisdiction
 	}
-	for i := range Thresholds() {
-		if t := &Thresholds()[i]; t.CAS == h.CAS && t.Holds(where) {
-			h.Shares = append(h.Shares, h.share(t))
+	whole := 1.0
+	var local []Threshold
+	for i := range limits.Limits {
+		switch l := &limits.Limits[i]; {
+		case l.Agent != "" && l.Agent != h.slug:
+		case l.Quantity == "stock.share":
+			whole = min(whole, l.Value)
+		case l.Quantity == "stock.mass":
+			local = append(local, ofSiteRules(l, h))
+		}
+	}
+	for _, table := range [][]Threshold{Thresholds(), local} {
+		for i := range table {
+			if t := &table[i]; t.CAS == h.CAS && t.Holds(where) {
+				h.Shares = append(h.Shares, h.share(t, whole))
+			}
 		}
 	}
 }
 
+// ofSiteRules is a limit of the site on the mass of a pure substance.
+func ofSiteRules(l *limit.Limit, h *Holding) Threshold {
+	t := Threshold{ID: l.ID, CAS: h.CAS, Substance: h.Name, Programme: l.Label, Tier: "stock.mass", Limit: l.Value, Counts: countsPure,
+		Document: l.Document, Section: l.Section, Edition: l.Edition, Status: l.Status}
+	if l.Jurisdiction != "" {
+		t.Jurisdictions = []string{l.Jurisdiction}
+	}
+	return t
+}
+
 // share takes the larger of the stock and of one run of every route, of what
-// counts; it is unknown while one of the two is.
-func (h *Holding) share(t *Threshold) Share {
+// counts; it is unknown while one of the two is. whole is the share that may be
+// reached.
+func (h *Holding) share(t *Threshold, whole float64) Share {
 	stock, stockLeft := t.counted(h.portions, true)
 	runs, runsLeft := t.counted(h.portions, false)
 	if h.Stock.Top.Unknown() {
@@ -271,7 +297,7 @@ func (h *Holding) share(t *Threshold) Share {
 	}
 	s := Share{ID: figure.ID("stock.share", h.CAS, t.ID, ""), Threshold: t, Held: larger(stock, runs), Left: larger(stockLeft, runsLeft)}
 	s.Ratio = over("x", s.Held, working.Exact("T", "kg", t.Limit, t.Document))
-	level, _ := (&limit.Limit{Value: 1, Unit: "1"}).Compare(s.Ratio.V, false)
+	level, _ := (&limit.Limit{Value: whole, Unit: "1"}).Compare(s.Ratio.V, false)
 	s.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]
 	return s
 }

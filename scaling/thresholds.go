@@ -44,7 +44,7 @@ func (t *Threshold) Holds(jurisdiction string) bool {
 	if jurisdiction == "us_california" {
 		jurisdiction = "us"
 	}
-	return jurisdiction == "" || slices.Contains(t.Jurisdictions, jurisdiction)
+	return jurisdiction == "" || len(t.Jurisdictions) == 0 || slices.Contains(t.Jurisdictions, jurisdiction)
 }
 
 // Thresholds returns the table the binary carries, in its order. It must not be
