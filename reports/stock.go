@@ -1,6 +1,9 @@
 package reports
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
+	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,7 +15,7 @@ import (
 // BuildStock is what a site holds and what one run of every route takes, as a
 // document.
 func BuildStock(h *scaling.Holdings, o Options) Document {
-	d := Document{Title: say("stock.title"), Lang: say("lang"), Paper: o.Paper}
+	d := Document{Title: say("stock.title"), Lang: say("lang"), Paper: o.Paper, Digest: shortDigest(digestOf(h))}
 	top := Section{Key: "page-1", Title: d.Title, Blocks: []Block{Paragraph{Text: say("deference.line")}, Paragraph{Text: say("stock.lead", len(h.Routes))}}}
 	if h.Site == nil {
 		top.Blocks = append(top.Blocks, Paragraph{say("stock.no_site"), Warning})
@@ -25,6 +28,18 @@ func BuildStock(h *scaling.Holdings, o Options) Document {
 		{Key: "hood", Title: say("stock.hood"), Blocks: stockHood(h)},
 		{Key: "routes", Title: say("stock.routes"), Blocks: stockRoutes(h)}}
 	return d
+}
+
+// digestOf stands for all files at once: another route or site gives another.
+func digestOf(h *scaling.Holdings) string {
+	all := sha256.New()
+	for _, r := range h.Routes {
+		io.WriteString(all, r.Digest+"\n")
+	}
+	if h.Site != nil {
+		io.WriteString(all, "site "+h.Site.Digest+"\n")
+	}
+	return hex.EncodeToString(all.Sum(nil))
 }
 
 func stockShares(h *scaling.Holdings) []Block {

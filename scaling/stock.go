@@ -7,8 +7,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"sync"
-	"sync/atomic"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
@@ -117,16 +115,7 @@ type read struct {
 // readAll assesses the cases in no order and keeps them in theirs.
 func readAll(cases []route.Case, workers int) ([]read, error) {
 	rows, errs := make([]read, len(cases)), make([]error, len(cases))
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(max(workers, 1), len(cases)) {
-		wg.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(cases); i = int(next.Add(1)) - 1 {
-				rows[i], errs[i] = readOne(i, cases[i])
-			}
-		})
-	}
-	wg.Wait()
+	Each(len(cases), workers, func(i int) { rows[i], errs[i] = readOne(i, cases[i]) })
 	return rows, errors.Join(errs...)
 }
 

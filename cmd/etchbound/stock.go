@@ -7,8 +7,6 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
-	"sync"
-	"sync/atomic"
 
 	"github.com/spf13/cobra"
 
@@ -93,16 +91,9 @@ func loadAll(names []string, f files, s streams) ([]route.Case, error) {
 	site, local, siteErr := around(f, s)
 	limits := limit.Base().With(local)
 	cases, errs, notes := make([]route.Case, len(names)), make([]error, len(names)), make([]bytes.Buffer, len(names))
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(names)) {
-		wg.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(names); i = int(next.Add(1)) - 1 {
-				cases[i], errs[i] = loadRoute(names[i], site, limits, streams{in: s.in, err: &notes[i]})
-			}
-		})
-	}
-	wg.Wait()
+	scaling.Each(len(names), runtime.GOMAXPROCS(0), func(i int) {
+		cases[i], errs[i] = loadRoute(names[i], site, limits, streams{in: s.in, err: &notes[i]})
+	})
 	if err := allOf(append(errs, siteErr)); err != nil {
 		return nil, err
 	}
