@@ -2,10 +2,8 @@ package hazards
 
 import (
 	"math"
-	"runtime"
 	"slices"
 	"strings"
-	"sync"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -298,23 +296,4 @@ func (s *Sized) stand(f *figure.Figure, l *limit.Limit) Stand {
 		danger, _ = highest(s.Figures, f.Place)
 	}
 	return Stand{Finding: finding(s.Case, s.Figures, f, l), Danger: danger, Near: l.NearFrom(low), Low: low}
-}
-
-// Each runs some work for 0 to n-1 on every processor; the results do not depend
-// on how many there are.
-func Each(n int, work func(i int)) {
-	next := make(chan int)
-	var wg sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), max(n, 1)) {
-		wg.Go(func() {
-			for i := range next {
-				work(i)
-			}
-		})
-	}
-	for i := range n {
-		next <- i
-	}
-	close(next)
-	wg.Wait()
 }

@@ -97,7 +97,7 @@ func changeMoved(b *builder, c *scaling.Change) []Block {
 		if i == mostMoved {
 			break
 		}
-		t.Rows = append(t.Rows, []Cell{text(b.figureName(&m.Is)), text(valueAndRange(&m.Was)), text(valueAndRange(&m.Is)), text(shareText(m.Share))})
+		t.Rows = append(t.Rows, []Cell{text(b.figureName(&m.Is)), text(valueAndRange(&m.Was)), text(valueAndRange(&m.Is)), text(changeText(m.Share))})
 	}
 	out := []Block{t}
 	if more := len(c.Moved) - len(t.Rows); more > 0 {
@@ -106,8 +106,8 @@ func changeMoved(b *builder, c *scaling.Change) []Block {
 	return out
 }
 
-// shareText is a change as a share; none where one of the two is not known.
-func shareText(share float64) string {
+// changeText is a change as a share; none where one of the two is not known.
+func changeText(share float64) string {
 	switch {
 	case math.IsNaN(share) || math.IsInf(share, 0):
 		return say("value.dash")

@@ -25,7 +25,7 @@ func (d *differ) add(where, what, was, is string) {
 
 // value adds a quantity that is stated otherwise.
 func (d *differ) value(where, what string, a, b quantity.Value) {
-	if !same(a, b) {
+	if !equals(a, b) {
 		d.add(where, what, a.Text, b.Text+again(a, b))
 	}
 }
@@ -38,7 +38,7 @@ func again(a, b quantity.Value) string {
 	return ""
 }
 
-func same(a, b quantity.Value) bool {
+func equals(a, b quantity.Value) bool {
 	if a.Set != b.Set || !a.Set {
 		return a.Set == b.Set
 	}

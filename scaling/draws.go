@@ -6,7 +6,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
-	"sync"
 	"sync/atomic"
 
 	"gonum.org/v1/gonum/mat"
@@ -43,13 +42,13 @@ type Chance struct{ Exceeds, Unknown float64 }
 // coefficients of a regression of ranks, and the share they do not explain.
 type Ranking struct {
 	Figure      string
-	Shares      []Share // the largest first
+	Shares      []Weight // the largest first
 	Unexplained float64
 	Entered     int // inputs that entered the regression
 }
 
-// Share is that of one input.
-type Share struct {
+// Weight is that of one input.
+type Weight struct {
 	Input string
 	Share float64
 }
@@ -75,7 +74,7 @@ func Draws(ctx context.Context, c route.Case, n int, seed uint64, workers int, p
 	}
 	s := Sample{N: n, Seed: seed, Inputs: d.Inputs()}
 	shares := hypercube(n, len(s.Inputs), seed)
-	t, err := gather(ctx, d, shares, max(workers, 1), progress)
+	t, err := drawAll(ctx, d, shares, max(workers, 1), progress)
 	if err != nil {
 		return Sample{}, err
 	}
@@ -107,9 +106,9 @@ type table struct {
 // batch is how many draws are kept apart before they go into the table.
 const batch = 256
 
-// gather runs the draws, a batch at a time so that memory does not depend on how
+// drawAll runs the draws, a batch at a time so that memory does not depend on how
 // figures come, and puts them into the table in their order.
-func gather(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers int, progress func(int)) (*table, error) {
+func drawAll(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers int, progress func(int)) (*table, error) {
 	n := 1
 	if shares != nil {
 		n, _ = shares.Dims()
@@ -119,7 +118,7 @@ func gather(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers 
 	for from := 0; from < n; from += batch {
 		to := min(from+batch, n)
 		drawn, errs := make([]hazards.Drawn, to-from), make([]error, to-from)
-		spread(to-from, workers, func(i int) {
+		hazards.EachOn(to-from, workers, func(i int) {
 			if errs[i] = ctx.Err(); errs[i] != nil {
 				return
 			}
@@ -143,20 +142,6 @@ func row(m *mat.Dense, i int) []float64 {
 		return nil
 	}
 	return m.RawRowView(i)
-}
-
-// spread runs work for 0 to n-1 on so many goroutines.
-func spread(n, workers int, work func(int)) {
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(workers, n) {
-		wg.Go(func() {
-			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-				work(i)
-			}
-		})
-	}
-	wg.Wait()
 }
 
 func (t *table) add(i int, d *hazards.Drawn) {

@@ -94,9 +94,9 @@ func rank(id string, v []float64, shares *mat.Dense, inputs []string) Ranking {
 	}
 	out := Ranking{Figure: id, Unexplained: left / float64(n), Entered: len(columns)}
 	for j, c := range columns {
-		out.Shares = append(out.Shares, Share{inputs[c.at], b.AtVec(j) * b.AtVec(j)})
+		out.Shares = append(out.Shares, Weight{inputs[c.at], b.AtVec(j) * b.AtVec(j)})
 	}
-	slices.SortStableFunc(out.Shares, func(a, b Share) int { return cmp.Compare(b.Share, a.Share) })
+	slices.SortStableFunc(out.Shares, func(a, b Weight) int { return cmp.Compare(b.Share, a.Share) })
 	return out
 }
 

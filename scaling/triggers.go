@@ -126,7 +126,7 @@ func (f *firing) ratio(where, what string, a, b quantity.Value) float64 {
 		return math.NaN()
 	}
 	if a.Set != b.Set || a.Dim != b.Dim || !(a.SI > 0) {
-		if !same(a, b) {
+		if !equals(a, b) {
 			f.hit("incomparable", where+", "+what, orNothing(a.Text), orNothing(b.Text))
 		}
 		return math.NaN()

@@ -96,7 +96,7 @@ func root(s streams) *cobra.Command {
 		}
 		return input("etchbound: %s%s (see %s --help)", text, nearFlag(c, err), c.CommandPath())
 	})
-	cmd.AddCommand(reviewCommand(s), upsetCommand(s), checkCommand(s), starterCommand(s), dataCommand(s), explainCommand(s), schemaCommand(s), scaleCommand(s), changeCommand(s), compareCommand(s), versionCommand(s))
+	cmd.AddCommand(reviewCommand(s), upsetCommand(s), checkCommand(s), starterCommand(s), dataCommand(s), explainCommand(s), schemaCommand(s), scaleCommand(s), changeCommand(s), compareCommand(s), stockCommand(s), versionCommand(s))
 	return cmd
 }
 

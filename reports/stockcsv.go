@@ -1,0 +1,73 @@
+package reports
+
+import (
+	"encoding/csv"
+	"io"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
+	"etchbound/scaling"
+)
+
+// inventoryColumns are those of an inventory as safety officers keep it, then
+// what the routes need, which is no stock.
+var inventoryColumns = []string{"chemical_name", "concentration", "concentration_unit", "cas", "amount_per_container", "unit", "container_type", "container_count",
+	"maximum_on_hand", "maximum_unit", "average_on_hand", "average_unit", "physical_state", "hazard_class", "building", "room", "cabinet", "owner", "telephone", "date",
+	"sds_on_file", "waste_stream", "storage_group", "pure_mass_of_stock", "computed_need_largest_run", "computed_need_one_run_of_each", "mass_unit", "missing"}
+
+// HoldingsCSV writes what a site holds and its routes need, one bottle or
+// substance a row, for an inventory. Columns that only people can fill are
+// there and empty. The pure masses stand in the first row of a substance.
+func HoldingsCSV(w io.Writer, h *scaling.Holdings) error {
+	c := csv.NewWriter(w)
+	c.Write(inventoryColumns)
+	for i := range h.Substances {
+		s := &h.Substances[i]
+		need := []string{kg(s.Stock.Mid), kg(s.Largest.Mid), kg(s.Sum.Mid), "kg", guard(fewOf(missingOf(s)))}
+		rows := 0
+		if h.Site != nil {
+			for j := range h.Site.Stock {
+				if x := &h.Site.Stock[j]; x.Substance.CAS == s.CAS && s.CAS != "" {
+					c.Write(append(inventoryRow(s, x), need...))
+					need = []string{"", "", "", "", ""}
+					rows++
+				}
+			}
+		}
+		if rows == 0 {
+			c.Write(append(inventoryRow(s, &route.Stock{}), need...))
+		}
+	}
+	c.Flush()
+	return c.Error()
+}
+
+func missingOf(s *scaling.Holding) []string {
+	return append(append([]string(nil), s.Stock.Mid.Missing()...), s.Sum.Mid.Missing()...)
+}
+
+func inventoryRow(s *scaling.Holding, x *route.Stock) []string {
+	held := firstSet(x.Mass, x.Volume)
+	return []string{guard(s.Name), bare(x.Strength), guard(unitWritten(x.Strength)), guard(s.CAS), bare(x.Bottle), guard(unitWritten(x.Bottle)), "", "",
+		bare(held), guard(unitWritten(held)), "", "", guard(stateWord(s, x)), "", "", "", "", "", "", "", "", "", ""}
+}
+
+// stateWord is how the substance is kept.
+func stateWord(s *scaling.Holding, x *route.Stock) string {
+	switch {
+	case x.Strength.Set:
+		return say("stock.state_l")
+	case s.State == "s":
+		return say("stock.state_s")
+	case s.State == "l":
+		return say("stock.state_l")
+	}
+	return ""
+}
+
+func kg(n working.Num) string {
+	if n.Unknown() {
+		return ""
+	}
+	return shortest(n.V)
+}

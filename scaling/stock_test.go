@@ -1,0 +1,287 @@
+package scaling_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/hazards/route"
+	"etchbound/scaling"
+)
+
+const hydrofluoric, hydrochloric = "7664-39-3", "7647-01-0"
+
+// bench is a route that takes 100 mL of hydrofluoric acid of a strength.
+func bench(strength string) string {
+	return fmt.Sprintf(`route: etchbound/1
+title: bench
+basis: {status: invented}
+precursor: {phase: Ti3AlC2, mass: 1 g, purity: 90 wt%%, impurities: none (certificate)}
+places:
+  pot: {kind: vessel, closure: open, capacity: 500 mL}
+steps:
+  - {do: charge, in: pot, what: [{substance: HF, strength: %s, volume: 100 mL}], temperature: 20 degC}
+  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 20 degC}
+  - {do: hold, in: pot, time: 1 h, temperature: 20 degC}
+`, strength)
+}
+
+// caseAt loads a route of a name, in a site if there is one.
+func caseAt(t testing.TB, name, yaml, site string) route.Case {
+	t.Helper()
+	r, problems, err := route.Load(name, strings.NewReader(yaml))
+	if err != nil || r == nil {
+		t.Fatalf("%v %v", err, problems)
+	}
+	var s *route.Site
+	if site != "" {
+		if s, problems, err = route.LoadSite("site.yaml", strings.NewReader("site: etchbound/1\ntitle: s\n"+site)); err != nil || s == nil {
+			t.Fatalf("%v %v", err, problems)
+		}
+	}
+	c, err := route.NewCase(r, s, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func holdings(t testing.TB, cases ...route.Case) *scaling.Holdings {
+	t.Helper()
+	h, err := scaling.Stock(cases, true, 2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return h
+}
+
+func holding(t testing.TB, h *scaling.Holdings, cas string) *scaling.Holding {
+	t.Helper()
+	for i := range h.Substances {
+		if h.Substances[i].CAS == cas {
+			return &h.Substances[i]
+		}
+	}
+	t.Fatalf("no %s", cas)
+	return nil
+}
+
+func share(t testing.TB, s *scaling.Holding, id string) scaling.Share {
+	t.Helper()
+	for _, x := range s.Shares {
+		if x.Threshold.ID == id {
+			return x
+		}
+	}
+	t.Fatalf("%s has no threshold %s", s.CAS, id)
+	return scaling.Share{}
+}
+
+func close(got, want, tolerance float64) bool { return math.Abs(got-want) <= tolerance*math.Abs(want) }
+
+// 100 mL of 48 wt% acid of 1.15 g/mL hold 55.2 g of hydrogen fluoride, 1 g of
+// powder of 90 wt% 0.9 g of the layered phase.
+func TestMassOfARun(t *testing.T) {
+	h := holdings(t, caseAt(t, "a.yaml", bench("48 wt%"), "stock:\n  - {substance: HF, strength: 48 wt%, volume: 1 L}\n"))
+	hf := holding(t, h, hydrofluoric)
+	if hf.ID() != "stock.mass@7664-39-3" || !close(hf.Sum.Mid.V, 0.1*1.15*0.48, 0.005) || !close(hf.Stock.Mid.V, 1.15*0.48, 0.005) {
+		t.Errorf("%s: %v a run, %v held", hf.ID(), hf.Sum.Mid, hf.Stock.Mid)
+	}
+	if !close(hf.Runs.V, 10, 1e-12) || hf.Strongest.V != 0.48 {
+		t.Errorf("%v runs, strongest %v", hf.Runs, hf.Strongest)
+	}
+	p := holding(t, h, "")
+	if p.Formula != "Ti3AlC2" || p.ID() != "stock.mass@Ti3AlC2" || !close(p.Sum.Mid.V, 0.0009, 1e-12) || !p.Stock.Mid.Unknown() || !p.Runs.Unknown() {
+		t.Errorf("%+v", p)
+	}
+}
+
+// Two routes add up; the largest is the stronger.
+func TestRoutesAddUp(t *testing.T) {
+	h := holdings(t, caseAt(t, "b.yaml", bench("48 wt%"), ""), caseAt(t, "a.yaml", bench("10 wt%"), ""))
+	hf := holding(t, h, hydrofluoric)
+	if len(hf.Takes) != 2 || h.Routes[0].Name != "a.yaml" || hf.Largest.Route != 1 {
+		t.Fatalf("%+v", hf)
+	}
+	if a, b := hf.Takes[0].Mid.V, hf.Takes[1].Mid.V; hf.Sum.Mid.V != a+b || !(b > a) || hf.Largest.Mid.V != b {
+		t.Errorf("%g and %g: %v, largest %v", a, b, hf.Sum.Mid, hf.Largest.Mid)
+	}
+}
+
+// A share is not known without a site file, nor while the site file does not
+// say how much is kept; the mass is.
+func TestShareNeedsASite(t *testing.T) {
+	for _, site := range []string{"", "jurisdiction: us\n", "jurisdiction: us\nstock:\n  - {substance: LiF, mass: 1 kg}\n"} {
+		hf := holding(t, holdings(t, caseAt(t, "a.yaml", bench("50 wt%"), site)), hydrofluoric)
+		x := share(t, hf, "epcra_hf")
+		if !x.Ratio.Unknown() || x.Verdict != figure.UnknownVerdict || len(x.Ratio.Missing()) == 0 || hf.Sum.Mid.Unknown() {
+			t.Errorf("%q: %v, %s, %v", site, x.Ratio, x.Verdict, hf.Sum.Mid)
+		}
+	}
+}
+
+// What counts, by 40 CFR 68.130, 29 CFR 1910.119, 40 CFR 355 and Directive
+// 2012/18/EU as the table copies them. Masses are volume by 1.15 to 1.16 g/mL.
+func TestWhatCounts(t *testing.T) {
+	for _, c := range []struct {
+		stock, cas, id string
+		ratio          float64
+		tolerance      float64
+		verdict        figure.Verdict
+	}{
+		{"HF, strength: 49 wt%, volume: 1000 L", hydrofluoric, "rmp_hf", 0, 0, figure.Within},
+		{"HF, strength: 50 wt%, volume: 1000 L", hydrofluoric, "rmp_hf", 1000 * 1.157 * 0.5 / 453.6, 0.01, figure.Exceeds},
+		{"HF, strength: 50 wt%, volume: 500 L", hydrofluoric, "rmp_hf", 500 * 1.157 * 0.5 / 453.6, 0.01, figure.Near},
+		{"HF, strength: 49 wt%, mass: 200 kg", hydrofluoric, "psm_hf", 0, 0, figure.Within},
+		{"HF, strength: 49 wt%, mass: 90 kg", hydrofluoric, "epcra_hf", 44.1 / 45.4, 1e-9, figure.Near},
+		{"HF, strength: 49 wt%, mass: 93 kg", hydrofluoric, "epcra_hf", 45.57 / 45.4, 1e-9, figure.Exceeds},
+		{"HF, strength: 49 wt%, volume: 80 L", hydrofluoric, "epcra_hf", 1, 0.02, figure.Near}, // the reference: about 80 L
+		{"HF, strength: 0.5 wt%, mass: 1000 kg", hydrofluoric, "epcra_hf", 0.0552 / 45.4, 0.005, figure.Within},
+		{"HF, strength: 5 wt%, mass: 1000 kg", hydrofluoric, "cercla_hf", 50 / 45.4, 1e-9, figure.Exceeds},
+		{"HCl, strength: 36 wt%, mass: 1000 kg", hydrochloric, "rmp_hcl", 0, 0, figure.Within},
+		{"HCl, strength: 37 wt%, mass: 1000 kg", hydrochloric, "rmp_hcl", 370. / 6804, 1e-9, figure.Within},
+		{"HCl, strength: 37 wt%, mass: 1000 kg", hydrochloric, "epcra_hcl", 0, 0, figure.Within},
+	} {
+		site := "jurisdiction: us\nstock:\n  - {substance: " + c.stock + "}\n"
+		x := share(t, holding(t, holdings(t, caseAt(t, "a.yaml", bench("48 wt%"), site)), c.cas), c.id)
+		if !close(x.Ratio.V, c.ratio, c.tolerance) || x.Verdict != c.verdict {
+			t.Errorf("%s against %s: %v %s, want %g %s", c.stock, c.id, x.Ratio, x.Verdict, c.ratio, c.verdict)
+		}
+		if c.ratio == 0 && !(x.Left.V > 0) {
+			t.Errorf("%s against %s: nothing is left out", c.stock, c.id)
+		}
+		if want := "stock.share@" + c.cas + "/" + c.id; x.ID != want {
+			t.Errorf("%s, want %s", x.ID, want)
+		}
+	}
+}
+
+// Acid counts whole toward a class of mixtures, and from 7 wt% on.
+func TestClassCountsWhole(t *testing.T) {
+	for _, c := range []struct {
+		strength string
+		ratio    float64
+	}{{"7 wt%", 0.2}, {"6.9 wt%", 0}} {
+		// The 100 mL of the route are of the same strength, so the stock decides.
+		site := "jurisdiction: de\nstock:\n  - {substance: HF, strength: " + c.strength + ", mass: 1000 kg}\n"
+		hf := holding(t, holdings(t, caseAt(t, "a.yaml", bench(c.strength), site)), hydrofluoric)
+		if x := share(t, hf, "seveso_h1_hf_lower"); !close(x.Ratio.V, c.ratio, 1e-9) {
+			t.Errorf("%s: %v", c.strength, x.Ratio)
+		}
+	}
+}
+
+// The upper end of a stated range decides, and a strength whose range reaches
+// the rule counts.
+func TestShareIsOnTheDangerousSide(t *testing.T) {
+	site := "jurisdiction: us\nstock:\n  - {substance: HF, strength: 48 (46 to 51) wt%, mass: 1000 kg}\n"
+	hf := holding(t, holdings(t, caseAt(t, "a.yaml", bench("40 wt%"), site)), hydrofluoric)
+	if x := share(t, hf, "rmp_hf"); !close(x.Held.V, 510, 1e-9) || x.Verdict != figure.Exceeds {
+		t.Errorf("%v %s", x.Held, x.Verdict)
+	}
+}
+
+// The thresholds of the jurisdiction count, and all of them without one.
+func TestJurisdictionPicks(t *testing.T) {
+	for _, c := range []struct {
+		where   string
+		us, eur bool
+	}{{"us", true, false}, {"us_california", true, false}, {"eu", false, true}, {"de", false, true}, {"uk", false, true}, {"", true, true}} {
+		site := "stock:\n  - {substance: HF, strength: 48 wt%, mass: 1 kg}\n"
+		if c.where != "" {
+			site += "jurisdiction: " + c.where + "\n"
+		}
+		hf := holding(t, holdings(t, caseAt(t, "a.yaml", bench("48 wt%"), site)), hydrofluoric)
+		has := func(id string) bool {
+			return slices.ContainsFunc(hf.Shares, func(x scaling.Share) bool { return x.Threshold.ID == id })
+		}
+		if has("rmp_hf") != c.us || has("seveso_h1_hf_lower") != c.eur {
+			t.Errorf("%q: %v %v", c.where, has("rmp_hf"), has("seveso_h1_hf_lower"))
+		}
+	}
+}
+
+// On the same day needs add up; else the largest stands.
+func TestHoodOnOneDay(t *testing.T) {
+	cases := []route.Case{caseAt(t, "a.yaml", bench("30 wt%"), "hood: {flow: 600 (500 to 800) m3/h}\n"), caseAt(t, "b.yaml", bench("48 wt%"), "hood: {flow: 600 (500 to 800) m3/h}\n")}
+	h := holdings(t, cases...)
+	one, err := scaling.Stock(cases, false, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, b := h.Hood.Routes[0].Dilution.V, h.Hood.Routes[1].Dilution.V
+	if !(a > 0) || !(b > 0) || h.Hood.Dilution.V != a+b || one.Hood.Dilution.V != max(a, b) {
+		t.Errorf("%g and %g: %v, %v", a, b, h.Hood.Dilution, one.Hood.Dilution)
+	}
+	if h.Hood.Flow.V != 500 || !close(h.Hood.DilutionShare.V, (a+b)/500, 1e-12) {
+		t.Errorf("%v of %v", h.Hood.DilutionShare, h.Hood.Flow)
+	}
+}
+
+// What one route does not tell, the sum does not know, whichever of the two
+// ways it is formed.
+func TestUnknownNeedStaysUnknown(t *testing.T) {
+	odd := strings.Replace(bench("48 wt%"), "phase: Ti3AlC2", "phase: Mo2TiAlC2", 1)
+	for _, sameDay := range []bool{true, false} {
+		h, err := scaling.Stock([]route.Case{caseAt(t, "a.yaml", bench("48 wt%"), ""), caseAt(t, "b.yaml", odd, "")}, sameDay, 2)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if h.Hood.Routes[0].Dilution.Unknown() || !h.Hood.Dilution.Unknown() || len(h.Hood.Dilution.Missing()) == 0 || !h.Hood.DilutionShare.Unknown() {
+			t.Errorf("%v", h.Hood.Dilution)
+		}
+	}
+}
+
+// A limit of the site on what is held stands beside the published ones, and one
+// on the share is stricter than the whole.
+func TestLocalLimitsCount(t *testing.T) {
+	c := caseAt(t, "a.yaml", bench("48 wt%"), "jurisdiction: us\nstock:\n  - {substance: HF, strength: 50 wt%, mass: 20 kg}\n")
+	if x := share(t, holding(t, holdings(t, c), hydrofluoric), "epcra_hf"); x.Verdict != figure.Within {
+		t.Errorf("10 kg of 45.4 kg: %s", x.Verdict)
+	}
+	c.Limits = c.Limits.With(&limit.Set{Limits: []limit.Limit{
+		{ID: "house", Quantity: "stock.mass", Agent: "hf", Label: "house rule", Value: 8, Unit: "kg", Document: "house"},
+		{ID: "fifth", Quantity: "stock.share", Label: "a fifth", Value: 0.2, Unit: "1", Document: "house"},
+	}})
+	hf := holding(t, holdings(t, c), hydrofluoric)
+	if x := share(t, hf, "house"); x.Verdict != figure.Exceeds || !close(x.Ratio.V, 10./8, 1e-12) {
+		t.Errorf("10 kg of 8 kg: %v %s", x.Ratio, x.Verdict)
+	}
+	if x := share(t, hf, "epcra_hf"); x.Verdict != figure.Exceeds {
+		t.Errorf("10 kg of a fifth of 45.4 kg: %s", x.Verdict)
+	}
+}
+
+// Every threshold is of a substance of the library, of a known way to count,
+// and above zero.
+func TestThresholdTable(t *testing.T) {
+	seen := map[string]bool{}
+	for _, x := range scaling.Thresholds() {
+		if seen[x.ID] || !(x.Limit > 0) || x.Least < 0 || x.Least > 100 || x.Document == "" || x.Edition == "" ||
+			!slices.Contains([]string{"pure", "mixture", "release"}, x.Counts) ||
+			!slices.Contains([]string{"read", "two-sources", "memory"}, x.Status) || len(x.Jurisdictions) == 0 {
+			t.Errorf("%+v", x)
+		}
+		seen[x.ID] = true
+	}
+	if len(seen) < 20 {
+		t.Errorf("%d thresholds", len(seen))
+	}
+}
+
+func BenchmarkStock500(b *testing.B) {
+	var cases []route.Case
+	for i := range 500 {
+		cases = append(cases, caseAt(b, fmt.Sprintf("r%03d.yaml", i), bench("48 wt%"), ""))
+	}
+	for b.Loop() {
+		if _, err := scaling.Stock(cases, true, 2); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
