@@ -28,39 +28,6 @@ func CSV(w io.Writer, r hazards.Review) error {
 	return c.Error()
 }
 
-// StockCSV writes what a run needs of each material, one addition a row, for
-// an inventory: computed need, not stock. Columns that only people can fill
-// are there and empty.
-func StockCSV(w io.Writer, r hazards.Review) error {
-	b := newBuilder(&r, Options{})
-	c := csv.NewWriter(w)
-	c.Write([]string{"name", "formula", "cas", "step", "amount", "amount_unit", "strength", "strength_unit", "times", "container", "maximum_on_hand", "building", "room", "owner", "date", "data_sheet_on_file"})
-	for i := range b.route().Steps {
-		s := &b.route().Steps[i]
-		for j := range s.What {
-			m := &s.What[j]
-			formula, cas, amount := "", "", firstSet(m.Mass, m.Volume, m.Amount, m.Ratio)
-			if m.Substance != nil {
-				formula, cas = m.Substance.Formula.Text, m.Substance.CAS
-			}
-			if p := b.route().Precursor; m.Precursor && p != nil && !amount.Set {
-				amount, formula = p.Mass, p.Phase.Text
-			}
-			times := "1"
-			if cyclesOf(s) != "" {
-				times = ""
-				if s.Cycles > 0 {
-					times = strconv.Itoa(s.Cycles)
-				}
-			}
-			c.Write([]string{guard(b.materialName(m)), guard(formula), guard(cas), strconv.Itoa(s.Number), bare(amount), guard(unitWritten(amount)),
-				bare(m.Strength), guard(unitWritten(m.Strength)), times, "", "", "", "", "", "", ""})
-		}
-	}
-	c.Flush()
-	return c.Error()
-}
-
 func firstSet(values ...quantity.Value) quantity.Value {
 	for _, v := range values {
 		if v.Set {

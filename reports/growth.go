@@ -245,6 +245,7 @@ func (b *builder) required(g *scaling.Growth) Section {
 			}
 		}
 	}
+	t.Columns = append(t.Columns, Column{Text: say("growth.threshold"), Right: true})
 	for i := range g.Rungs {
 		r := &g.Rungs[i]
 		row := []Cell{text(grams(r.Batch.In("g"))), text(orDash(r.Vessel()))}
@@ -257,10 +258,22 @@ func (b *builder) required(g *scaling.Growth) Section {
 				row = append(row, text(significant(f.Danger().V, 3, 1)))
 			}
 		}
-		t.Rows = append(t.Rows, row)
+		t.Rows = append(t.Rows, append(row, text(thresholdText(r))))
 	}
 	s.Blocks = []Block{Paragraph{Text: say("growth.required_lead")}, t}
 	return s
+}
+
+// thresholdText is the largest share of a quantity threshold at a batch.
+func thresholdText(r *scaling.Rung) string {
+	s, ok := r.LargestShare()
+	switch {
+	case !ok:
+		return say("value.dash")
+	case s.Ratio.Unknown():
+		return say("value.unknown")
+	}
+	return significant(100*s.Ratio.V, 3, 1) + " %: " + s.Threshold.Programme + " (" + s.Threshold.Substance + ")"
 }
 
 // powers is how the main quantities grow.

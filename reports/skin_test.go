@@ -53,10 +53,9 @@ func everyFormat(t *testing.T, r hazards.Review) map[string][]byte {
 		keep(d.name+".md", Markdown(&m, d.doc), &m)
 		keep(d.name+".html", HTML(&h, d.doc), &h)
 	}
-	var j, f, s bytes.Buffer
+	var j, f bytes.Buffer
 	keep("review.json", JSON(&j, r, fixtureOptions), &j)
 	keep("figures.csv", CSV(&f, r), &f)
-	keep("stock.csv", StockCSV(&s, r), &s)
 	return out
 }
 

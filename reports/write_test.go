@@ -31,7 +31,6 @@ func written(t *testing.T) map[string][]byte {
 	keep("brief.md", func(b *bytes.Buffer) error { return Markdown(b, Build(fixture(), brief)) })
 	keep("review.json", func(b *bytes.Buffer) error { return JSON(b, fixture(), fixtureOptions) })
 	keep("figures.csv", func(b *bytes.Buffer) error { return CSV(b, fixture()) })
-	keep("stock.csv", func(b *bytes.Buffer) error { return StockCSV(b, fixture()) })
 	keep("explain.txt", func(b *bytes.Buffer) error { return Explain(b, fixture(), "gas.closed.pressure@waste_bottle") })
 	keep("explain_rise.txt", func(b *bytes.Buffer) error { return Explain(b, fixture(), "heat.adiabatic_rise") })
 	return out

@@ -8,6 +8,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
 	"etchbound/schemas/quantity"
 )
 
@@ -131,4 +132,24 @@ func (g *Growth) Draw(ctx context.Context, n int, seed uint64, workers int, prog
 		g.Chances = append(g.Chances, s.Chance)
 	}
 	return nil
+}
+
+// LargestShare is the quantity threshold that a site with one run of this batch, and
+// with its stock, comes closest to. It is false where no threshold held here is of
+// a substance of the route; the share is not known without a site.
+func (r *Rung) LargestShare() (Share, bool) {
+	h, err := Stock([]route.Case{r.sized.Case}, true, 1)
+	if err != nil {
+		return Share{}, false
+	}
+	var worst Share
+	found := false
+	for i := range h.Substances {
+		for _, s := range h.Substances[i].Shares {
+			if !found || s.Ratio.V > worst.Ratio.V || s.Ratio.Unknown() && !worst.Ratio.Unknown() {
+				worst, found = s, true
+			}
+		}
+	}
+	return worst, found
 }
