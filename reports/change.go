@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"io"
 	"math"
+	"strconv"
 	"strings"
 
 	"etchbound/hazards/figure"
@@ -15,7 +16,7 @@ import (
 const ChangeFormat = "etchbound.change/1"
 
 // most rows of a change that are printed; all stand in the JSON and the CSV.
-const mostMoved, mostOnSheet = 40, 6
+const mostMoved = 40
 
 // BuildChange lays out what a proposed route changes of a reviewed one: a sheet of
 // one page, then everything.
@@ -23,7 +24,8 @@ func BuildChange(c scaling.Change, o Options) Document {
 	a, b := newBuilder(&c.Reviewed, o), newBuilder(&c.Proposed, o)
 	d := Document{Title: say("change.title", b.title()), Lang: say("lang"), Paper: o.Paper, Digest: shortDigest(b.route().Digest)}
 	inputs, moved, verdicts := changeInputs(&c), changeMoved(b, &c), changeVerdicts(a, b, &c)
-	d.Sections = []Section{changeSheet(a, b, &c), {Key: "change-inputs", Title: say("change.inputs"), Page: true, Blocks: inputs},
+	d.Sections = []Section{changeSheet(a, b, &c), {Key: "change-rules", Title: say("change.rules"), Page: true, Blocks: changeFired(&c)},
+		{Key: "change-inputs", Title: say("change.inputs"), Blocks: inputs},
 		{Key: "change-figures", Title: say("change.figures"), Blocks: moved}, {Key: "change-verdicts", Title: say("change.verdicts"), Blocks: verdicts}}
 	return d
 }
@@ -38,7 +40,7 @@ func changeSheet(a, b *builder, c *scaling.Change) Section {
 	if len(c.Fired) == 0 {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("change.none")})
 	} else {
-		s.Blocks = append(s.Blocks, Paragraph{say("change.some", len(c.Fired)), Warning}, changeFired(c, mostOnSheet))
+		s.Blocks = append(s.Blocks, Paragraph{say("change.some", len(c.Fired)), Warning}, changeSummary(c))
 	}
 	worse := 0
 	for i := range c.Verdicts {
@@ -52,21 +54,43 @@ func changeSheet(a, b *builder, c *scaling.Change) Section {
 	return s
 }
 
-// changeFired are the rules that a change meets, at most so many of one rule.
-func changeFired(c *scaling.Change, most int) Block {
-	t := Table{Caption: say("change.fired"), Columns: columns("change.rule", "change.where", "change.was", "change.is", "change.source")}
-	shown := map[string]int{}
-	for _, f := range c.Fired {
-		if shown[f.ID]++; shown[f.ID] > most/2 || len(t.Rows) == 2*most {
+// ruleText is a rule with its value.
+func ruleText(f *scaling.Fired) string {
+	if math.IsNaN(f.Value) {
+		return f.Label
+	}
+	return f.Label + ": " + with(nearest(f.Value, 4), plainUnit(f.Unit))
+}
+
+// changeSummary has a row for each rule that a change meets, with how often and
+// one place, so that the sheet stays one page.
+func changeSummary(c *scaling.Change) Block {
+	t := Table{Caption: say("change.fired"), Columns: right(columns("change.rule", "change.times", "change.example"), 1)}
+	times := map[string]int{}
+	for i := range c.Fired {
+		times[c.Fired[i].ID]++
+	}
+	for i := range c.Fired {
+		f := &c.Fired[i]
+		if i > 0 && c.Fired[i-1].ID == f.ID {
 			continue
 		}
-		rule := f.Label
-		if !math.IsNaN(f.Value) {
-			rule += ": " + with(nearest(f.Value, 4), plainUnit(f.Unit))
-		}
-		t.Rows = append(t.Rows, []Cell{text(rule), text(clip(f.Where, 60)), text(clip(f.Was, 60)), text(clip(f.Is, 60)), text(f.Source + " (" + f.Status + ")")})
+		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(strconv.Itoa(times[f.ID])), text(clip(say("change.example_of", f.Where, f.Was, f.Is), 80))})
 	}
 	return t
+}
+
+// changeFired are all rules that a change meets, each place of its own.
+func changeFired(c *scaling.Change) []Block {
+	if len(c.Fired) == 0 {
+		return []Block{Paragraph{Text: say("change.none")}}
+	}
+	t := Table{Caption: say("change.fired_all"), Columns: columns("change.rule", "change.where", "change.was", "change.is", "change.source")}
+	for i := range c.Fired {
+		f := &c.Fired[i]
+		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(f.Where), text(clip(f.Was, 60)), text(clip(f.Is, 60)), text(f.Source + " (" + f.Status + ")")})
+	}
+	return []Block{t}
 }
 
 func plainUnit(u string) string {
