@@ -1,6 +1,7 @@
 package scaling_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -80,6 +81,14 @@ func TestNothingFiresWhereNothingChanges(t *testing.T) {
 	lax := &route.Site{Triggers: route.Triggers{QuantityRatio: 1.5, StrengthRatio: 2, TimeRatio: 2, TemperatureChange: quantity.Of(20, "K", quantity.TemperatureDiff)}}
 	if got := fired(t, lax, "mass: 2 g", "mass: 2.9 g"); got["quantity"] {
 		t.Error("1.45 times fires a rule of 1.5")
+	}
+	quiet := &route.Site{Triggers: route.Triggers{QuantityRatio: math.NaN(), StrengthRatio: math.NaN(), TimeRatio: math.NaN(), Ignore: []string{"quantity", "proportion"},
+		HFStrength: quantity.Of(20, "wt%"), MassBands: []quantity.Value{mass(2.5)}}}
+	if got := fired(t, quiet, "mass: 2 g", "mass: 2.6 g"); got["quantity"] || got["proportion"] {
+		t.Errorf("rules that are ignored: %v", got)
+	}
+	if got := fired(t, quiet, "strength: 10 wt%", "strength: 21 wt%"); !got["strength_class"] {
+		t.Errorf("over 20 wt%%: %v", got)
 	}
 	if got := fired(t, lax, "mass: 2 g", "mass: 3 g"); !got["quantity"] {
 		t.Error("1.5 times does not fire a rule of 1.5")

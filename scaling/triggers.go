@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -75,7 +76,10 @@ func TriggersOf(s *route.Site) Triggers {
 	if s.Triggers.TemperatureChange.Set {
 		set(s.Triggers.TemperatureChange.SI, "temperature")
 	}
-	return out
+	if s.Triggers.HFStrength.Set {
+		set(s.Triggers.HFStrength.In("wt%"), "strength_class")
+	}
+	return slices.DeleteFunc(out, func(r Trigger) bool { return slices.Contains(s.Triggers.Ignore, r.ID) })
 }
 
 // firing is the rules at work on one change.
@@ -321,9 +325,16 @@ func (f *firing) band() {
 	if a == nil || b == nil || !a.Mass.Set || !b.Mass.Set {
 		return
 	}
+	edges := bands[:]
+	if s := f.c.Proposed.Case.Site; s != nil && s.Triggers.MassBands != nil {
+		edges = nil
+		for _, b := range s.Triggers.MassBands {
+			edges = append(edges, b.In("g"))
+		}
+	}
 	of := func(v quantity.Value) int {
 		n := 0
-		for _, edge := range bands {
+		for _, edge := range edges {
 			if v.In("g") >= edge*(1-1e-9) {
 				n++
 			}

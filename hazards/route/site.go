@@ -53,8 +53,17 @@ func triggers(n *schemas.Node) Triggers {
 		}
 		return math.NaN()
 	}
-	return Triggers{QuantityRatio: ratio("quantity_ratio"), StrengthRatio: ratio("strength_ratio"),
-		TimeRatio: ratio("time_ratio"), TemperatureChange: n.Value("temperature_change")}
+	t := Triggers{QuantityRatio: ratio("quantity_ratio"), StrengthRatio: ratio("strength_ratio"),
+		TimeRatio: ratio("time_ratio"), TemperatureChange: n.Value("temperature_change"), HFStrength: n.Value("hf_strength")}
+	for _, x := range n.List("mass_bands") {
+		if q, err := quantity.Parse(x.Text, quantity.Mass); err == nil && q.Set {
+			t.MassBands = append(t.MassBands, q)
+		}
+	}
+	for _, x := range n.List("ignore") {
+		t.Ignore = append(t.Ignore, x.Text)
+	}
+	return t
 }
 
 // stock reads one substance that is kept. Acid above the strengths that are

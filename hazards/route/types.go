@@ -189,6 +189,9 @@ type Triggers struct {
 	StrengthRatio     float64        // strength of a reagent, new over reviewed
 	TimeRatio         float64        // time of an addition, reviewed over new
 	TemperatureChange quantity.Value // of a set temperature
+	HFStrength        quantity.Value // mass fraction that may not be crossed
+	MassBands         []quantity.Value
+	Ignore            []string // rules that do not count
 }
 
 // Hood is the extract the route runs in. Containment is its measured outward
