@@ -28,6 +28,7 @@ func NewDrawing(c route.Case) (*Drawing, error) {
 	if a.Err != nil {
 		return nil, a.Err
 	}
+	c.Rough = true
 	return &Drawing{c, variables(read(c.Store, w))}, nil
 }
 
@@ -45,8 +46,8 @@ func (d *Drawing) Inputs() []string {
 
 // Drawn is one draw.
 type Drawn struct {
-	Figures  []figure.Figure // both ends are the value drawn
-	Findings []figure.Finding
+	Figures  []figure.Figure  // both ends are the value drawn
+	Findings []figure.Finding // without words
 }
 
 // At assesses the case with every datum at a share of its distribution, 0 to 1,
@@ -68,7 +69,7 @@ func (d *Drawing) At(shares []float64) (Drawn, error) {
 		f := &a.Figures[i]
 		f.Low, f.High = f.End("low", f.Value.V), f.End("high", f.Value.V)
 	}
-	return Drawn{a.Figures, judge(c, withoutTraces(slices.Clone(a.Figures)), &a.Walk)}, nil
+	return Drawn{a.Figures, judgedBy(c, withoutTraces(slices.Clone(a.Figures)), &a.Walk, verdict)}, nil
 }
 
 // beyond95 is how many standard deviations lie to either side of 95 %.

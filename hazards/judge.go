@@ -14,6 +14,11 @@ import (
 // judge holds every figure that stands for something that can happen against
 // every limit of its quantity, by its dangerous end.
 func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding {
+	return judgedBy(c, figs, k, finding)
+}
+
+// judgedBy is judge with what makes a finding of a figure and a limit.
+func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk, by func(route.Case, []figure.Figure, *figure.Figure, *limit.Limit) figure.Finding) []figure.Finding {
 	var out []figure.Finding
 	for i := range figs {
 		f := &figs[i]
@@ -28,7 +33,7 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 			ls = []limit.Limit{mustBeKnown(f)}
 		}
 		for i := range ls {
-			out = append(out, finding(c, figs, f, &ls[i]))
+			out = append(out, by(c, figs, f, &ls[i]))
 		}
 	}
 	return out
@@ -109,10 +114,11 @@ func hasMembers(figs []figure.Figure, quantity string) bool {
 // figure or the route itself sets.
 func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Figure) []limit.Limit {
 	var out []limit.Limit
-	for _, l := range c.Limits.Limits {
-		if l.Quantity != f.Quantity || (l.Agent != "" && l.Agent != f.Agent) || !here(c, l) {
+	for i := range c.Limits.Limits {
+		if l := &c.Limits.Limits[i]; l.Quantity != f.Quantity || (l.Agent != "" && l.Agent != f.Agent) || !here(c, l) {
 			continue
 		}
+		l := c.Limits.Limits[i]
 		if l.ID == "no_rated_container" {
 			if r, ok := rating(c, f.Place); ok {
 				l = r
@@ -162,7 +168,7 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 
 // here reports whether a limit holds at the site; where no jurisdiction is
 // stated, those of every one do.
-func here(c route.Case, l limit.Limit) bool {
+func here(c route.Case, l *limit.Limit) bool {
 	if l.Jurisdiction == "" || c.Site == nil || c.Site.Jurisdiction == "" {
 		return true
 	}
@@ -247,7 +253,18 @@ func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
 	return nil
 }
 
+// finding is a verdict with what it means and what would be necessary.
 func finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
+	out := verdict(c, figs, f, l)
+	out.Text, out.Needs = words(c, figs, f, l, out.Verdict)
+	if f.Quantity == "heat.mtsr" {
+		out.Text += countedBy(figs, f)
+	}
+	return out
+}
+
+// verdict holds a figure against a limit, without words.
+func verdict(_ route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
 	q, _ := figure.Lookup(f.Quantity)
 	danger := f.Danger().V
 	if f.Quantity == "heat.mtsr" {
@@ -259,10 +276,6 @@ func finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limi
 	out.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]
 	if l.ID == "no_rated_container" && level == limit.Unknown {
 		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
-	}
-	out.Text, out.Needs = words(c, figs, f, l, out.Verdict)
-	if f.Quantity == "heat.mtsr" {
-		out.Text += countedBy(figs, f)
 	}
 	return out
 }

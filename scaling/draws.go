@@ -101,6 +101,8 @@ type table struct {
 	values   map[string][]float64 // not a number where a draw has no such figure or does not know it
 	findings []map[string]figure.Verdict
 	failures map[string]bool // figures of failures
+	first    []figure.Figure // of the first draw: the others mostly have the same in the same order
+	columns  [][]float64     // of them
 }
 
 // batch is how many draws are kept apart before they go into the table.
@@ -147,6 +149,10 @@ func row(m *mat.Dense, i int) []float64 {
 func (t *table) add(i int, d *hazards.Drawn) {
 	for k := range d.Figures {
 		f := &d.Figures[k]
+		if k < len(t.first) && alsoOf(&t.first[k], f) {
+			t.columns[k][i] = f.Value.V
+			continue
+		}
 		id := f.ID()
 		v, there := t.values[id]
 		if !there {
@@ -157,6 +163,12 @@ func (t *table) add(i int, d *hazards.Drawn) {
 		}
 		v[i] = f.Value.V
 	}
+	if t.first == nil {
+		t.first = d.Figures
+		for k := range d.Figures {
+			t.columns = append(t.columns, t.values[d.Figures[k].ID()])
+		}
+	}
 	found := make(map[string]figure.Verdict, len(d.Findings))
 	for k := range d.Findings {
 		if v := d.Findings[k].Verdict; v != figure.Within && v != figure.Near {
@@ -164,6 +176,11 @@ func (t *table) add(i int, d *hazards.Drawn) {
 		}
 	}
 	t.findings = append(t.findings, found)
+}
+
+// alsoOf reports whether two figures have the same id.
+func alsoOf(a, b *figure.Figure) bool {
+	return a.Quantity == b.Quantity && a.Place == b.Place && a.Agent == b.Agent && a.Case == b.Case
 }
 
 func (t *table) bands() map[string]Band {

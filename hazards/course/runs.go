@@ -35,6 +35,9 @@ func (f *finder) laws() []vessel.Law {
 // tolerance of the runs; their models are known to a few parts in ten.
 const tolerance = 1e-5
 
+// rough is that of a run that is one of very many.
+const rough = 1e-4
+
 func (f *finder) runs(n *Course) {
 	for _, law := range f.laws() {
 		n.Runs = append(n.Runs, f.run(n, law))
@@ -48,6 +51,9 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 		out.Inputs = append(out.Inputs, seed)
 	}
 	p := vessel.Plan{Law: law, Tolerance: tolerance, Liquor: vessel.Liquor{}}
+	if f.c.Rough {
+		p.Tolerance, p.Coarse = rough, true
+	}
 	p.Slow.Kinetics = vessel.Kinetics{Activation: 1000 * ea.V, Seed: seed.V}
 	p.Slow, p.Fast = f.solids(n, p.Slow.Kinetics, &out)
 	s0 := n.Stages[0].Done.Contents().SolidCapacity(nil)

@@ -61,18 +61,33 @@ func Exposures() []Exposure { return slices.Clone(exposures()) }
 
 // ExposureAt lists those that hold for an agent at a site: what holds
 // everywhere, and the work limits of its jurisdiction. Without one, those of
-// every jurisdiction count.
-func ExposureAt(agent, jurisdiction string) []Exposure {
-	var out []Exposure
+// every jurisdiction count. The list is shared and not to be changed.
+func ExposureAt(agent, jurisdiction string) []Exposure { return held()[where{agent, jurisdiction}] }
+
+type where struct{ agent, jurisdiction string }
+
+// held are the lists of every agent at every site: they are asked for many times.
+var held = sync.OnceValue(func() map[where][]Exposure {
+	out := map[where][]Exposure{}
 	for _, e := range exposures() {
-		here := e.Jurisdiction == "" || jurisdiction == "" || e.Jurisdiction == jurisdiction ||
-			jurisdiction == "us_california" && e.Jurisdiction == "us"
-		if e.Agent == agent && here {
-			out = append(out, e)
+		for _, at := range [...]string{"", "us", "us_california", "eu", "uk", "de"} {
+			if e.Jurisdiction == "" || at == "" || e.Jurisdiction == at || at == "us_california" && e.Jurisdiction == "us" {
+				out[where{e.Agent, at}] = append(out[where{e.Agent, at}], e)
+			}
 		}
 	}
 	return out
-}
+})
+
+// byID are the limits by their ids.
+var byID = sync.OnceValue(func() map[string]*Exposure {
+	all := exposures()
+	out := make(map[string]*Exposure, len(all))
+	for i := range all {
+		out[all[i].ID] = &all[i]
+	}
+	return out
+})
 
 // Remembered reports whether nobody has seen the printed value: it has to be
 // verified locally.
@@ -96,10 +111,8 @@ func AEGL(agent string, tier int, minutes float64) (float64, bool) {
 	var times, levels []float64
 	prefix := "aegl" + strconv.Itoa(tier) + "_" + agent + "_"
 	for _, t := range []float64{10, 30, 60, 240, 480} {
-		for _, e := range exposures() {
-			if e.ID == prefix+strconv.Itoa(int(t))+"min" {
-				times, levels = append(times, t), append(levels, e.Value)
-			}
+		if e, there := byID()[prefix+strconv.Itoa(int(t))+"min"]; there {
+			times, levels = append(times, t), append(levels, e.Value)
 		}
 	}
 	for i, t := range times {
