@@ -2,7 +2,6 @@ package reports
 
 import (
 	"encoding/csv"
-	"encoding/json"
 	"io"
 	"math"
 	"strconv"
@@ -233,10 +232,7 @@ func ChangeJSON(w io.Writer, c scaling.Change, o Options) error {
 		v := &c.Verdicts[i]
 		out.Findings = append(out.Findings, verdictChangeJSON{v.ID, verdictJSON(&v.Was), verdictJSON(&v.Is)})
 	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", " ")
-	return e.Encode(out)
+	return encode(w, out)
 }
 
 func verdictJSON(f *figure.Finding) *string {

@@ -2,7 +2,6 @@ package reports
 
 import (
 	"encoding/csv"
-	"encoding/json"
 	"io"
 	"math"
 	"strconv"
@@ -220,10 +219,7 @@ func CompareJSON(w io.Writer, c scaling.Comparison, o Options) error {
 	for i := range c.Rows {
 		out.Rows = append(out.Rows, compareRowOf(&c.Rows[i]))
 	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", " ")
-	return e.Encode(out)
+	return encode(w, out)
 }
 
 func compareRowOf(r *scaling.Row) compareRowJSON {

@@ -2,7 +2,6 @@ package reports
 
 import (
 	"encoding/csv"
-	"encoding/json"
 	"io"
 	"math"
 	"strconv"
@@ -110,10 +109,7 @@ func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o Options) erro
 		out.Rungs = append(out.Rungs, rungOf(g, i))
 	}
 	out.Split = splitOf(&s)
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", " ")
-	return e.Encode(out)
+	return encode(w, out)
 }
 
 func strings0(s []string) []string {

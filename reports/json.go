@@ -18,10 +18,15 @@ const Format = "etchbound.review/1"
 // platform. A brief case lacks what happens when something fails, and says so
 // among the warnings.
 func JSON(w io.Writer, r hazards.Review, o Options) error {
+	return encode(w, newReviewJSON(&r, o))
+}
+
+// encode writes a value as JSON, as every document of ours is.
+func encode(w io.Writer, v any) error {
 	e := json.NewEncoder(w)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", " ")
-	return e.Encode(newReviewJSON(&r, o))
+	return e.Encode(v)
 }
 
 // nine is a number in JSON: nine significant digits, null where it is none.

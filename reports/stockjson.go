@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"encoding/json"
 	"io"
 
 	"etchbound/chemicals/working"
@@ -100,10 +99,7 @@ type hoodJSON struct {
 // StockJSON writes holdings for programs: every key present, nine significant
 // digits, null for what is unknown.
 func StockJSON(w io.Writer, h *scaling.Holdings, o Options) error {
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", " ")
-	return e.Encode(newStockJSON(h, o))
+	return encode(w, newStockJSON(h, o))
 }
 
 func newStockJSON(h *scaling.Holdings, o Options) stockJSON {

@@ -145,7 +145,7 @@ func (c *Comparison) row(quantity, agent string, perGram bool) {
 func cellOf(r *hazards.Review, quantity, agent string) RowCell {
 	var worst *figure.Figure
 	q, _ := figure.Lookup(quantity)
-	written := writes(r, quantity)
+	written := writesAgent(r.Figures, quantity)
 	for i := range r.Figures {
 		f := &r.Figures[i]
 		switch {
@@ -173,16 +173,6 @@ func beyondOther(q figure.Quantity, f, than *figure.Figure) bool {
 		return f.Danger().V < than.Danger().V
 	}
 	return f.Danger().V > than.Danger().V
-}
-
-// writes reports whether a step of the route neutralises with an agent of its own.
-func writes(r *hazards.Review, quantity string) bool {
-	for i := range r.Figures {
-		if f := &r.Figures[i]; f.Quantity == quantity && f.Agent != "" && f.Place != "waste" && f.Place != "" {
-			return true
-		}
-	}
-	return false
 }
 
 func cell(f *figure.Figure) RowCell {

@@ -2,10 +2,7 @@ package scaling
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"math"
-	"strconv"
-	"strings"
 	"sync"
 
 	"gonum.org/v1/gonum/stat"
@@ -35,18 +32,10 @@ type power struct {
 }
 
 var powers = sync.OnceValue(func() []power {
-	rows, err := csv.NewReader(strings.NewReader(exponentTable)).ReadAll()
-	if err != nil {
-		panic("scaling: exponents.csv: " + err.Error())
-	}
+	const name = "exponents.csv"
 	var out []power
-	for _, r := range rows[1:] {
-		fixed, err := strconv.ParseFloat(r[2], 64)
-		stretched, err2 := strconv.ParseFloat(r[3], 64)
-		if err != nil || err2 != nil {
-			panic("scaling: exponents.csv: " + strings.Join(r, ","))
-		}
-		out = append(out, power{r[0], r[1], fixed, stretched, r[4], r[5]})
+	for _, r := range rowsOf(name, exponentTable) {
+		out = append(out, power{r[0], r[1], numberOf(name, r[2]), numberOf(name, r[3]), r[4], r[5]})
 	}
 	return out
 })
@@ -114,7 +103,7 @@ func (r *Rung) worst(quantity, kase string, value func(*figure.Figure) float64) 
 	q, _ := figure.Lookup(quantity)
 	var out figure.Figure
 	found := false
-	written := r.writtenAgent(quantity)
+	written := writesAgent(r.Figures, quantity)
 	for _, f := range r.Figures {
 		if f.Quantity != quantity || f.Case == "closed" || f.Failure != "" || kase != "" && f.Case != kase || written && f.Place == "waste" {
 			continue
@@ -133,11 +122,11 @@ func (r *Rung) worst(quantity, kase string, value func(*figure.Figure) float64) 
 	return out, found
 }
 
-// writtenAgent reports whether a step of the route neutralises with an agent of
-// its own, so that the four usual ones need not be shown.
-func (r *Rung) writtenAgent(name string) bool {
-	for _, f := range r.Figures {
-		if f.Quantity == name && f.Agent != "" && f.Place != "waste" && f.Place != "" {
+// writesAgent reports whether a step of the route neutralises with an agent of its
+// own, so that the four usual ones need not be shown.
+func writesAgent(figs []figure.Figure, quantity string) bool {
+	for i := range figs {
+		if f := &figs[i]; f.Quantity == quantity && f.Agent != "" && f.Place != "waste" && f.Place != "" {
 			return true
 		}
 	}

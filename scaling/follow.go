@@ -2,10 +2,8 @@ package scaling
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"math"
 	"strconv"
-	"strings"
 	"sync"
 
 	"etchbound/hazards"
@@ -42,18 +40,10 @@ type Vessel struct {
 var vesselTable string
 
 var vessels = sync.OnceValue(func() []Vessel {
-	rows, err := csv.NewReader(strings.NewReader(vesselTable)).ReadAll()
-	if err != nil {
-		panic("scaling: vessels.csv: " + err.Error())
-	}
+	const name = "vessels.csv"
 	var out []Vessel
-	for _, r := range rows[1:] {
-		litres, err := strconv.ParseFloat(r[0], 64)
-		wall, err2 := strconv.ParseFloat(r[2], 64)
-		if err != nil || err2 != nil {
-			panic("scaling: vessels.csv: " + strings.Join(r, ","))
-		}
-		out = append(out, Vessel{litres, r[1], wall, r[3], r[4]})
+	for _, r := range rowsOf(name, vesselTable) {
+		out = append(out, Vessel{numberOf(name, r[0]), r[1], numberOf(name, r[2]), r[3], r[4]})
 	}
 	return out
 })

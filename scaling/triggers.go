@@ -2,7 +2,6 @@ package scaling
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"fmt"
 	"math"
 	"slices"
@@ -37,19 +36,10 @@ type Fired struct {
 var triggerTable string
 
 var triggers = sync.OnceValue(func() Triggers {
-	rows, err := csv.NewReader(strings.NewReader(triggerTable)).ReadAll()
-	if err != nil {
-		panic("scaling: triggers.csv: " + err.Error())
-	}
+	const name = "triggers.csv"
 	var out Triggers
-	for _, r := range rows[1:] {
-		v := math.NaN()
-		if r[2] != "" {
-			if v, err = strconv.ParseFloat(r[2], 64); err != nil {
-				panic("scaling: triggers.csv: " + strings.Join(r, ","))
-			}
-		}
-		out = append(out, Trigger{r[0], r[1], v, r[3], r[4], r[5]})
+	for _, r := range rowsOf(name, triggerTable) {
+		out = append(out, Trigger{r[0], r[1], numberOf(name, r[2]), r[3], r[4], r[5]})
 	}
 	return out
 })

@@ -20,9 +20,9 @@ import (
 //	4  process < limit < td24 < mtsr
 //	5  process < td24 < mtsr, td24 < limit
 func Class(process, mtsr, limit, td24 float64) float64 {
-	barrier := above(td24, limit) // boiling comes before decomposition
-	first := barrier*(1+2*(1-above(limit, mtsr))+(1-above(td24, mtsr))) + (1-barrier)*(2+3*(1-above(td24, mtsr)))
-	return max(first, 5*(1-above(limit, process)), 5*(1-above(td24, process)))
+	barrier := working.Above(td24, limit) // boiling comes before decomposition
+	first := barrier*(1+2*(1-working.Above(limit, mtsr))+(1-working.Above(td24, mtsr))) + (1-barrier)*(2+3*(1-working.Above(td24, mtsr)))
+	return max(first, 5*(1-working.Above(limit, process)), 5*(1-working.Above(td24, process)))
 }
 
 // Margin is how far the temperatures are from the next worse class, in K: by a
@@ -36,18 +36,6 @@ func Margin(class, mtsr, limit, td24 float64) float64 {
 	case 4:
 		return td24 - limit
 	case 5:
-		return 0
-	}
-	return math.NaN()
-}
-
-// above is 1 where a lies above b, else 0, as formula lines have it; NaN where
-// either is.
-func above(a, b float64) float64 {
-	switch {
-	case a > b:
-		return 1
-	case a <= b:
 		return 0
 	}
 	return math.NaN()

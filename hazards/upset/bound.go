@@ -1,8 +1,6 @@
 package upset
 
 import (
-	"math"
-
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -91,21 +89,9 @@ func (r *reader) needed(s *course.Stage) (need, offered working.Num) {
 func (r *reader) atOnce(n *course.Course, place, kase, cond string, top working.Num) {
 	boils, hot, wets := r.boils(n), top.As("T_max"), r.c.Store.Num("kinetics.wetting").As("t_w")
 	t := r.w.Line("t_b", "min", "t_w/60*above(T_max,T_b)+1440*(1-above(T_max,T_b))",
-		wets.V/60*above(hot.V, boils.V)+Followed*(1-above(hot.V, boils.V)), wets, hot, boils)
+		wets.V/60*working.Above(hot.V, boils.V)+Followed*(1-working.Above(hot.V, boils.V)), wets, hot, boils)
 	r.put("heat.time_to_boil", place, kase, t.Worse(working.Bound), cond+"; within the time of wetting; 1440 min: does not come to boiling")
 	r.released(n, place, kase, cond)
-}
-
-// above is 1 where a lies above b, else 0, as formula lines have it; NaN where
-// either is.
-func above(a, b float64) float64 {
-	switch {
-	case a > b:
-		return 1
-	case a <= b:
-		return 0
-	}
-	return math.NaN()
 }
 
 func (r *reader) released(n *course.Course, place, kase, cond string) {
