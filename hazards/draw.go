@@ -77,7 +77,9 @@ const beyond95 = 1.959963984540054
 
 // quantile is the value of a datum below which a share of its distribution lies.
 //
-//	normal     low and high are its 2.5 and 97.5 %; each side has its own width
+//	normal     low and high are its 2.5 and 97.5 %; each side has its own width;
+//	           where low is not below zero, no draw is: its lowest 2.5 % lie above
+//	           zero, since less than nothing would be a route that cannot be
 //	lognormal  the same of the logarithm
 //	triangle   from low over the value to high
 //	uniform    from low to high
@@ -95,8 +97,15 @@ func quantile(d chemicals.Datum, share float64) float64 {
 			return math.Exp(sided(math.Log(d.Low), math.Log(d.Value), math.Log(d.High), share))
 		}
 	}
-	return sided(d.Low, d.Value, d.High, share)
+	v := sided(d.Low, d.Value, d.High, share)
+	if d.Low >= 0 && share < outside {
+		return max(v, d.Low*share/outside)
+	}
+	return v
 }
+
+// outside is the share of a normal datum that lies below its low end.
+const outside = 0.025
 
 // sided is a normal distribution that may be wider on one side of its middle.
 func sided(low, middle, high, share float64) float64 {

@@ -150,7 +150,7 @@ func rungOf(g *scaling.Growth, at int) rungJSON {
 	for i := range r.Findings {
 		chance := math.NaN()
 		if g.Chances != nil {
-			chance = g.Chances[at][r.Findings[i].ID()].Exceeds
+			chance = sureChance(g.Chances[at], r.Findings[i].ID())
 		}
 		out.Findings = append(out.Findings, rungFindingJSON{r.Findings[i].ID(), r.Findings[i].Verdict.String(), nine(chance)})
 	}

@@ -86,10 +86,7 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 }
 
 func (b *builder) findingToJSON(f *figure.Finding) findingJSON {
-	l, chance := f.Limit, math.NaN()
-	if b.o.Sample != nil && b.byID[f.Figure] != nil && b.byID[f.Figure].Failure == "" {
-		chance = b.o.Sample.Chance[f.ID()].Exceeds
-	}
+	l, chance := f.Limit, b.chanceOf(f)
 	return findingJSON{ID: f.ID(), Figure: f.Figure,
 		Limit:   limitJSON{l.ID, nine(l.Value), l.Unit, l.Document, l.Section, l.Edition, l.Status},
 		Verdict: f.Verdict.String(), Margin: nine(f.Margin),

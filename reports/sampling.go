@@ -21,6 +21,28 @@ func (b *builder) bandOf(f *figure.Figure) (scaling.Band, bool) {
 	return x, there
 }
 
+// manyUnknown is the share of the draws from which on a chance is not known.
+const manyUnknown = 0.05
+
+// chanceOf is how often a finding exceeds; not a number where no draws were made,
+// where none judged it, as one of a failure, and where too many do not know it.
+func (b *builder) chanceOf(f *figure.Finding) float64 {
+	if g := b.byID[f.Figure]; b.o.Sample == nil || g == nil || g.Failure != "" {
+		return math.NaN()
+	}
+	return sureChance(b.o.Sample.Chance, f.ID())
+}
+
+// sureChance is a chance, not a number where no draw judged the finding and where
+// too many do not know it.
+func sureChance(all map[string]scaling.Chance, id string) float64 {
+	c, there := all[id]
+	if !there || c.Unknown > manyUnknown {
+		return math.NaN()
+	}
+	return c.Exceeds
+}
+
 // mostChances and mostInputs are how many rows are printed; all stand in the JSON.
 const mostChances, mostInputs = 25, 4
 
@@ -31,7 +53,7 @@ const leastShare = 0.01
 // finding exceeds, and what to measure first.
 func (b *builder) sampling() Section {
 	s, x := section("sampling"), b.o.Sample
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("sampling.lead", x.N, x.Seed, len(x.Inputs))}, b.bandTable(), b.chanceTable(), b.measureFirst(), Paragraph{Text: say("sampling.note"), Tone: Note})
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("sampling.lead", x.N, x.Seed, len(x.Inputs))}, b.bandTable(), b.chanceTable(), Paragraph{Text: say("sampling.most", mostChances), Tone: Note}, b.measureFirst(), Paragraph{Text: say("sampling.note"), Tone: Note})
 	return s
 }
 
@@ -55,7 +77,7 @@ func (b *builder) chanceTable() Block {
 			f := &b.r.Findings[i]
 			c, there := b.o.Sample.Chance[f.ID()]
 			sure := c.Exceeds+c.Unknown > 1-1e-9
-			if !there || sure != always || len(t.Rows) == mostChances || b.repeated(f) {
+			if !there || c.Exceeds+c.Unknown == 0 || sure != always || len(t.Rows) == mostChances || b.repeated(f) {
 				continue
 			}
 			t.Rows = append(t.Rows, []Cell{text(b.nameOf(f.Figure)), text(limitText(f.Limit)), verdictCell(f.Verdict), text(percent(c.Exceeds)), text(percent(c.Unknown))})
@@ -71,6 +93,9 @@ func percent(share float64) string { return nearest(100*share, 3) + " %" }
 func (b *builder) measureFirst() Block {
 	t := Table{Caption: say("sampling.first"), Columns: right(columns("col.figure", "sampling.inputs", "sampling.unexplained"), 2)}
 	for _, r := range b.o.Sample.Ranked {
+		if r.Entered == 0 {
+			continue // not known in every draw: there is nothing to rank
+		}
 		s := ""
 		for i, x := range r.Shares {
 			if i == mostInputs || x.Share < leastShare {
@@ -81,6 +106,9 @@ func (b *builder) measureFirst() Block {
 		left := percent(r.Unexplained)
 		if r.Unexplained > 0.3 || math.IsNaN(r.Unexplained) {
 			left += " " + say("sampling.little")
+		}
+		if r.Entered < len(b.o.Sample.Inputs) {
+			s = joinTexts(s, say("sampling.entered", r.Entered, len(b.o.Sample.Inputs)))
 		}
 		t.Rows = append(t.Rows, []Cell{text(b.nameOf(r.Figure)), text(orDash(s)), text(left)})
 	}

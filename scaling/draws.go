@@ -9,7 +9,6 @@ import (
 	"sync/atomic"
 
 	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distmv"
 	"gonum.org/v1/gonum/stat/samplemv"
 
@@ -24,12 +23,12 @@ type Sample struct {
 	Seed   uint64
 	Inputs []string
 	Bands  map[string]Band   // by the id of a figure
-	Chance map[string]Chance // by the id of a finding
+	Chance map[string]Chance // by the id of a finding that was judged in any draw
 	Ranked []Ranking         // of the headline figures that vary
 }
 
-// Band is where the draws of a figure lie. An end is not a number where the draws
-// that are not known could lie beyond it.
+// Band is where the draws of a figure lie, those that are not known ranked as the
+// most dangerous. A point is not a number where it falls among them.
 type Band struct {
 	P05, P50, P95 float64
 	Unknown       int // draws in which it was not known
@@ -78,7 +77,7 @@ func Draws(ctx context.Context, c route.Case, n int, seed uint64, workers int, p
 	if err != nil {
 		return Sample{}, err
 	}
-	s.Bands, s.Chance = t.bands(), t.chances(n)
+	s.Bands, s.Chance = t.bands(), t.chances()
 	s.Ranked = t.ranked(shares, s.Inputs)
 	return s, nil
 }
@@ -99,14 +98,14 @@ type table struct {
 	n        int
 	order    []string             // ids of figures, as first seen
 	values   map[string][]float64 // not a number where a draw has no such figure or does not know it
-	findings []map[string]figure.Verdict
-	failures map[string]bool // figures of failures
-	first    []figure.Figure // of the first draw: the others mostly have the same in the same order
-	columns  [][]float64     // of them
+	findings map[findingID]*count // of those judged in any draw
+	failures map[string]bool      // figures of failures
+	first    []figure.Figure      // of the first draw: the others mostly have the same in the same order
+	columns  [][]float64          // of them
 }
 
 // batch is how many draws are kept apart before they go into the table.
-const batch = 256
+const batch = 64
 
 // drawAll runs the draws, a batch at a time so that memory does not depend on how
 // figures come, and puts them into the table in their order.
@@ -115,7 +114,7 @@ func drawAll(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers
 	if shares != nil {
 		n, _ = shares.Dims()
 	}
-	t := &table{n: n, values: map[string][]float64{}, failures: map[string]bool{}}
+	t := &table{n: n, values: map[string][]float64{}, findings: map[findingID]*count{}, failures: map[string]bool{}}
 	var done atomic.Int64
 	for from := 0; from < n; from += batch {
 		to := min(from+batch, n)
@@ -169,14 +168,28 @@ func (t *table) add(i int, d *hazards.Drawn) {
 			t.columns = append(t.columns, t.values[d.Figures[k].ID()])
 		}
 	}
-	found := make(map[string]figure.Verdict, len(d.Findings))
 	for k := range d.Findings {
-		if v := d.Findings[k].Verdict; v != figure.Within && v != figure.Near {
-			found[d.Findings[k].ID()] = v
+		f := &d.Findings[k]
+		id := findingID{f.Figure, f.Limit.ID}
+		x, there := t.findings[id]
+		if !there {
+			x = &count{}
+			t.findings[id] = x
+		}
+		switch f.Verdict {
+		case figure.Exceeds:
+			x.exceeds++
+		case figure.UnknownVerdict:
+			x.unknown++
 		}
 	}
-	t.findings = append(t.findings, found)
 }
+
+// findingID is what makes up the id of a finding: joined once, not in every draw.
+type findingID struct{ figure, limit string }
+
+// count is how many draws of a finding exceed and how many are not known.
+type count struct{ exceeds, unknown int }
 
 // alsoOf reports whether two figures have the same id.
 func alsoOf(a, b *figure.Figure) bool {
@@ -191,9 +204,8 @@ func (t *table) bands() map[string]Band {
 	return out
 }
 
-// many unknown draws, as a share, make the dangerous end unknown.
-const many = 0.05
-
+// bandOf counts a draw that is not known as one that lies worst of all: what nobody
+// knows never makes an end better.
 func bandOf(id string, v []float64) Band {
 	known := make([]float64, 0, len(v))
 	for _, x := range v {
@@ -206,33 +218,37 @@ func bandOf(id string, v []float64) Band {
 		return b
 	}
 	slices.Sort(known)
-	at := func(p float64) float64 { return stat.Quantile(p, stat.LinInterp, known, nil) }
-	b.P05, b.P50, b.P95 = at(0.05), at(0.5), at(0.95)
-	if float64(b.Unknown) > many*float64(len(v)) {
-		if q, _ := figure.Lookup(quantityOf(id)); q.Danger == figure.Low {
-			b.P05 = math.NaN()
-		} else {
-			b.P95 = math.NaN()
-		}
+	before := 0
+	if q, _ := figure.Lookup(quantityOf(id)); q.Danger == figure.Low {
+		before = b.Unknown
 	}
+	b.P05, b.P50, b.P95 = at(known, before, len(v), 0.05), at(known, before, len(v), 0.5), at(known, before, len(v), 0.95)
 	return b
 }
 
-func (t *table) chances(n int) map[string]Chance {
-	out := map[string]Chance{}
-	for _, found := range t.findings {
-		for id, v := range found {
-			x := out[id]
-			if v == figure.Exceeds {
-				x.Exceeds++
-			} else {
-				x.Unknown++
-			}
-			out[id] = x
+// at is the quantile of n draws of which those known stand in order, behind as many
+// unknown ones as before says; not a number where it falls among the unknown.
+func at(known []float64, before, n int, share float64) float64 {
+	x := min(max(share*float64(n)-1, 0), float64(n-1))
+	i := int(x)
+	part := x - float64(i)
+	get := func(i int) float64 {
+		if i -= before; i < 0 || i >= len(known) {
+			return math.NaN()
 		}
+		return known[i]
 	}
-	for id, x := range out {
-		out[id] = Chance{x.Exceeds / float64(len(t.findings)), x.Unknown / float64(len(t.findings))}
+	if part == 0 {
+		return get(i)
+	}
+	return get(i) + part*(get(i+1)-get(i))
+}
+
+func (t *table) chances() map[string]Chance {
+	out := make(map[string]Chance, len(t.findings))
+	for id, x := range t.findings {
+		f := figure.Finding{Figure: id.figure, Limit: figure.LimitRef{ID: id.limit}}
+		out[f.ID()] = Chance{float64(x.exceeds) / float64(t.n), float64(x.unknown) / float64(t.n)}
 	}
 	return out
 }

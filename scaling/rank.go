@@ -24,18 +24,47 @@ func quantityOf(id string) string {
 	return id
 }
 
-// ranked ranks the inputs of every headline figure that varies.
+// ranked ranks the inputs of every headline figure that varies. One that is not
+// known in some draw stands before the others of its quantity, with nothing ranked.
 func (t *table) ranked(shares *mat.Dense, inputs []string) []Ranking {
 	var out []Ranking
 	if shares == nil {
 		return nil
 	}
 	for _, q := range headlines {
+		if id, ok := t.unknown(q); ok {
+			out = append(out, Ranking{Figure: id, Unexplained: math.NaN()})
+		}
 		if id, ok := t.headline(q); ok {
 			out = append(out, rank(id, t.values[id], shares, inputs))
 		}
 	}
 	return out
+}
+
+// counts reports whether a figure is one of a quantity as the route is meant.
+func (t *table) counts(id, quantity string) bool {
+	return quantityOf(id) == quantity && !t.failures[id] && !strings.Contains(id, ":closed")
+}
+
+// unknown is the member of a quantity that is not known in most draws.
+func (t *table) unknown(quantity string) (string, bool) {
+	most, at := 0, ""
+	for _, id := range t.order {
+		if !t.counts(id, quantity) {
+			continue
+		}
+		n := 0
+		for _, x := range t.values[id] {
+			if math.IsNaN(x) {
+				n++
+			}
+		}
+		if n > most {
+			most, at = n, id
+		}
+	}
+	return at, at != ""
 }
 
 // headline is the member of a quantity that is worst on average and varies at all;
@@ -45,7 +74,7 @@ func (t *table) headline(quantity string) (string, bool) {
 	q, _ := figure.Lookup(quantity)
 	for _, id := range t.order {
 		v := t.values[id]
-		if quantityOf(id) != quantity || t.failures[id] || strings.Contains(id, ":closed") || slices.ContainsFunc(v, math.IsNaN) {
+		if !t.counts(id, quantity) || slices.ContainsFunc(v, math.IsNaN) {
 			continue
 		}
 		mean, sd := stat.MeanStdDev(v, nil)
@@ -92,12 +121,18 @@ func rank(id string, v []float64, shares *mat.Dense, inputs []string) Ranking {
 	for i := range y {
 		left += (y[i] - fit.AtVec(i)) * (y[i] - fit.AtVec(i))
 	}
-	out := Ranking{Figure: id, Unexplained: left / float64(n), Entered: len(columns)}
+	out := Ranking{Figure: id, Unexplained: unexplained(left/float64(n), n, len(columns)), Entered: len(columns)}
 	for j, c := range columns {
 		out.Shares = append(out.Shares, Weight{inputs[c.at], b.AtVec(j) * b.AtVec(j)})
 	}
 	slices.SortStableFunc(out.Shares, func(a, b Weight) int { return cmp.Compare(b.Share, a.Share) })
 	return out
+}
+
+// unexplained corrects the share a regression leaves for what any inputs at all
+// would explain of so few draws; 1 at most.
+func unexplained(left float64, draws, entered int) float64 {
+	return min(left*float64(draws-1)/float64(draws-entered-1), 1)
 }
 
 // ranks are those of some values, the mean rank for those that are the same.

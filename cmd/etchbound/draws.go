@@ -43,6 +43,16 @@ func (d *drawing) sample(ctx context.Context, c route.Case, s streams) (*scaling
 	return &x, nil
 }
 
+// asked refuses what only draws would use.
+func (d *drawing) asked(c *cobra.Command) error {
+	for _, name := range []string{"seed", "workers"} {
+		if d.n == 0 && c.Flags().Changed(name) {
+			return input("--%s: it is of the draws, and none are asked for; add --draws, such as --draws 1000", name)
+		}
+	}
+	return nil
+}
+
 // into runs some draws, if any were asked for, with progress and an end by
 // interrupt.
 func (d *drawing) into(ctx context.Context, s streams, run func(context.Context, func(int)) error) error {

@@ -49,6 +49,9 @@ func reviewCommand(s streams) *cobra.Command {
 			if err := given(c, "site", "limits", "batch", "format", "output", "stop-when"); err != nil {
 				return err
 			}
+			if err := d.asked(c); err != nil {
+				return err
+			}
 			kind, err := formatOf(format, output)
 			if err != nil {
 				return err

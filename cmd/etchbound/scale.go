@@ -33,6 +33,9 @@ func scaleCommand(s streams) *cobra.Command {
 			if err := given(cmd, "site", "limits", "from", "to", "format", "output"); err != nil {
 				return err
 			}
+			if err := d.asked(cmd); err != nil {
+				return err
+			}
 			kind, err := formatOf(format, output, "csv")
 			if err != nil {
 				return err

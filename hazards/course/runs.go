@@ -52,7 +52,7 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 	}
 	p := vessel.Plan{Law: law, Tolerance: tolerance, Liquor: vessel.Liquor{}}
 	if f.c.Rough {
-		p.Tolerance, p.Coarse = rough, true
+		p.Tolerance = rough
 	}
 	p.Slow.Kinetics = vessel.Kinetics{Activation: 1000 * ea.V, Seed: seed.V}
 	p.Slow, p.Fast = f.solids(n, p.Slow.Kinetics, &out)

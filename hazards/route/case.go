@@ -17,7 +17,7 @@ type Case struct {
 	Limits *limit.Set
 	Store  *chemicals.Store
 	Brief  bool // leave out failure searches, curves and texts
-	Rough  bool // one of very many: runs in time at a relative tolerance of 1e-4, with peaks at their steps
+	Rough  bool // one of very many: runs in time at a relative tolerance of 1e-4
 
 	Applied []chemicals.Applied // overrides of the data, with old and new value
 }
