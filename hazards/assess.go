@@ -41,12 +41,15 @@ func walked(c route.Case, w *working.Sheet, known []course.Course, by []reader) 
 	if err != nil {
 		return Assessment{Err: err}
 	}
-	a := Assessment{Walk: k, Warnings: k.Warnings, Runs: runs(&k), Courses: course.Find(c, w, &k, known), Figures: make([]figure.Figure, 0, 256)}
+	a := Assessment{Walk: k, Warnings: k.Warnings, Runs: runs(&k), Courses: course.Find(c, w, &k, known), Figures: make([]figure.Figure, 0, mostFigures)}
 	for _, read := range by {
 		a.Figures = append(a.Figures, read(c, w, k, a.Runs, a.Courses)...)
 	}
 	return a
 }
+
+// mostFigures is room for those of a usual route.
+const mostFigures = 448
 
 // again assesses a route that went wrong: the same walk and the same runs, read
 // for what a failure is told by, which is heat and gas.

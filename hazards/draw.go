@@ -2,7 +2,6 @@ package hazards
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
@@ -69,7 +68,7 @@ func (d *Drawing) At(shares []float64) (Drawn, error) {
 		f := &a.Figures[i]
 		f.Low, f.High = f.End("low", f.Value.V), f.End("high", f.Value.V)
 	}
-	return Drawn{a.Figures, judgedBy(c, withoutTraces(slices.Clone(a.Figures)), &a.Walk, verdict)}, nil
+	return Drawn{a.Figures, judgedBy(c, a.Figures, &a.Walk, verdict, traces(a.Figures))}, nil
 }
 
 // beyond95 is how many standard deviations lie to either side of 95 %.

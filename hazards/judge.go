@@ -14,15 +14,16 @@ import (
 // judge holds every figure that stands for something that can happen against
 // every limit of its quantity, by its dangerous end.
 func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding {
-	return judgedBy(c, figs, k, finding)
+	return judgedBy(c, figs, k, finding, func(figure.Figure) bool { return false })
 }
 
-// judgedBy is judge with what makes a finding of a figure and a limit.
-func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk, by func(route.Case, []figure.Figure, *figure.Figure, *limit.Limit) figure.Finding) []figure.Finding {
+// judgedBy is judge with what makes a finding of a figure and a limit, and figures
+// that are left out.
+func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk, by func(route.Case, []figure.Figure, *figure.Figure, *limit.Limit) figure.Finding, skip func(figure.Figure) bool) []figure.Finding {
 	var out []figure.Finding
 	for i := range figs {
 		f := &figs[i]
-		if !judged(figs, f) {
+		if !judged(figs, f) || skip(*f) {
 			continue
 		}
 		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) && !isWorstKnown(figs, f) {

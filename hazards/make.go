@@ -73,17 +73,22 @@ const traceOver, traceLeaving, traceShare = 1e-3, 1e-6, 1e-6
 // most, and the air of steps that give off no more. It looks at whole ranges, so
 // a figure does not come and go within one.
 func withoutTraces(figs []figure.Figure) []figure.Figure {
-	most, high, nothing := 0.0, map[string]float64{}, map[string]bool{}
+	return slices.DeleteFunc(figs, traces(figs))
+}
+
+// traces tells which figures are of traces, by the whole of them.
+func traces(figs []figure.Figure) func(figure.Figure) bool {
+	most, high, nothing := 0.0, map[string]float64{}, map[[2]string]bool{}
 	for i := range figs {
 		switch f := &figs[i]; f.Quantity {
 		case "fluoride.total":
 			high[f.Place] = f.High.V
 			most = max(most, f.High.V)
 		case "air.emission":
-			nothing[f.Place+"/"+f.Agent] = f.High.V < traceLeaving
+			nothing[[2]string{f.Place, f.Agent}] = f.High.V < traceLeaving
 		}
 	}
-	return slices.DeleteFunc(figs, func(f figure.Figure) bool {
+	return func(f figure.Figure) bool {
 		switch f.Quantity {
 		case "air.saturated":
 			return f.High.V < traceOver
@@ -91,8 +96,8 @@ func withoutTraces(figs []figure.Figure) []figure.Figure {
 			return f.High.V < traceShare
 		}
 		return strings.HasPrefix(f.Quantity, "fluoride.") && high[f.Place] < trace*most ||
-			strings.HasPrefix(f.Quantity, "air.") && nothing[f.Place+"/"+f.Agent]
-	})
+			strings.HasPrefix(f.Quantity, "air.") && nothing[[2]string{f.Place, f.Agent}]
+	}
 }
 
 // NotAssessed lists the catalogued quantities no model covers yet.
