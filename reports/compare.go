@@ -121,8 +121,8 @@ func compareTrade(c *scaling.Comparison) Block {
 			if _, there := q[r.Quantity]; !there {
 				q[r.Quantity], _ = figure.Lookup(r.Quantity)
 			}
-			if r.Told == scaling.Apart && r.PerGram == perGramToo(r.Quantity, c) && r.Least[0] == i && q[r.Quantity].Danger != figure.Low {
-				less = append(less, labelOf(r.Quantity))
+			if r.Told == scaling.Apart && r.PerGram == perGramToo(r.Quantity, c) && r.Least[0] == i && q[r.Quantity].Danger != figure.Low && !someUnknown(r.Quantity, c) {
+				less = append(less, leastName(r))
 			}
 		}
 		if less != nil {
@@ -133,6 +133,29 @@ func compareTrade(c *scaling.Comparison) Block {
 		return Paragraph{Text: say("compare.nothing_told")}
 	}
 	return l
+}
+
+// leastName is a quantity of a comparison with its substance and what it is per.
+func leastName(r *scaling.Row) string {
+	s := labelOf(r.Quantity)
+	if r.Agent != "" {
+		s += " (" + agentName(r.Agent) + ")"
+	}
+	if r.PerGram {
+		s += " " + say("compare.per_gram")
+	}
+	return s
+}
+
+// someUnknown reports whether a quantity is not known of some substance: less of
+// another is then no less of it.
+func someUnknown(quantity string, c *scaling.Comparison) bool {
+	for i := range c.Rows {
+		if c.Rows[i].Quantity == quantity && c.Rows[i].Agent != "" && c.Rows[i].Told == scaling.Unknown {
+			return true
+		}
+	}
+	return false
 }
 
 // perGramToo reports whether a quantity stands per gram of product as well, which

@@ -53,8 +53,8 @@ func TestTriggers(t *testing.T) {
 		{"mass: 2 g", "mass: 2.49 g", "proportion", false}, {"volume: 100 mL", "volume: 80 mL", "proportion", true},
 		{"volume: 100 mL", "volume: 125 mL", "quantity", true}, {"strength: 10 wt%", "strength: 11 wt%", "strength", true},
 		{"strength: 10 wt%", "strength: 10.9 wt%", "strength", false}, {"strength: 10 wt%", "strength: 5 mol/L", "incomparable", true},
-		{"closure: vented", "closure: closed", "vessel", false}, // refused with a vent
-		{"closure: vented", "closure: open", "vessel", true}, {"capacity: 500 mL", "capacity: 600 mL", "vessel", true},
+		{"closure: vented", "closure: open", "vessel", true},
+		{"strength: 10 wt%", "strength: 12 wt%", "corrosive", false}, {"capacity: 500 mL", "capacity: 600 mL", "vessel", true},
 		{"substance: HF, strength: 10 wt%", "substance: HCl, strength: 10 wt%", "reagent", true},
 		{"over: 10 min", "over: 8 min", "addition", true}, {"over: 10 min", "over: 9 min", "addition", false}, {"over: 10 min", "over: 20 min", "addition", false},
 		{"time: 24 h, temperature: 10 degC", "time: 24 h, temperature: 15 degC", "temperature", true},
@@ -64,9 +64,6 @@ func TestTriggers(t *testing.T) {
 		{"ua: 5 W/K", "ua: 0.1 W/K", "verdict", true}, {"vent: 6 mm, ", "", "unknown", true},
 		{"strength: 10 wt%", "strength: 50 wt%", "strength_class", true},
 	} {
-		if row.id == "vessel" && !row.fires {
-			continue
-		}
 		if got := fired(t, nil, row.from, row.to)[row.id]; got != row.fires {
 			t.Errorf("%q to %q: %s fires %v, want %v", row.from, row.to, row.id, got, row.fires)
 		}
@@ -92,6 +89,20 @@ func TestNothingFiresWhereNothingChanges(t *testing.T) {
 	}
 	if got := fired(t, lax, "mass: 2 g", "mass: 3 g"); !got["quantity"] {
 		t.Error("1.5 times does not fire a rule of 1.5")
+	}
+}
+
+// A committee form that was read asks from 1 mol/L on.
+func TestCorrosiveFires(t *testing.T) {
+	weak := strings.Replace(reviewed, "volume: 100 mL}]", "volume: 100 mL}, {substance: HCl, strength: 0.95 mol/L, volume: 10 mL}]", 1)
+	a, b := newCase(t, weak), newCase(t, strings.Replace(weak, "0.95 mol/L", "1.0 mol/L", 1))
+	a.Brief, b.Brief = true, true
+	c, err := scaling.TriggersOf(nil).Compare(a, b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(c.Fired) == 0 || c.Fired[0].ID != "corrosive" {
+		t.Errorf("%+v", c.Fired)
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 
+	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/hazards/route"
 	"etchbound/schemas/quantity"
@@ -182,15 +183,44 @@ func (f *firing) material(where string, m [2]*route.Material, powder float64) {
 		case !m[0].Precursor && reaches(r, limit):
 			f.hit("quantity", where+", "+name, x.a.Text, x.b.Text)
 		case reaches(math.Max(r/powder, powder/r), f.rule("proportion").Value):
-			f.hit("proportion", where+", "+name, x.a.Text, x.b.Text)
+			f.hit("proportion", where+", "+name, x.a.Text+powderOf(f.d.a), x.b.Text+powderOf(f.d.b))
 		}
 	}
 	if r := f.ratio(where, name+": ratio", m[0].Ratio, m[1].Ratio); reaches(math.Max(r, 1/r), f.rule("proportion").Value) {
 		f.hit("proportion", where+", "+name, m[0].Ratio.Text, m[1].Ratio.Text)
 	}
+	if mark := f.rule("corrosive").Value; corrosive(m[1]) && molar(m[1]) >= mark*(1-1e-9) && molar(m[0]) < mark*(1-1e-9) {
+		f.hit("corrosive", where+", "+name, m[0].Strength.Text, m[1].Strength.Text)
+	}
 	if r := f.ratio(where, name+": strength", m[0].Strength, m[1].Strength); reaches(r, f.rule("strength").Value) {
 		f.hit("strength", where+", "+name, m[0].Strength.Text, m[1].Strength.Text)
 	}
+}
+
+// powderOf says to how much powder an amount is.
+func powderOf(r *route.Route) string {
+	if r.Precursor == nil || !r.Precursor.Mass.Set {
+		return ""
+	}
+	return " to " + r.Precursor.Mass.Text
+}
+
+// corrosive reports whether a material is an acid or a base.
+func corrosive(m *route.Material) bool { return m.Substance != nil && m.Substance.Acid != 0 }
+
+// molar is the strength of a material in mol/L; one stated by mass counts as in water
+// of 1 kg/L. It is not a number where it says neither.
+func molar(m *route.Material) float64 {
+	s := m.Strength
+	switch {
+	case !s.Set || m.Substance == nil:
+		return math.NaN()
+	case s.Dim == quantity.Molarity:
+		return s.In("mol/L")
+	case s.Dim == quantity.MassFraction:
+		return 1000 * s.SI / m.Substance.Formula.MolarMass(chemicals.Base(), nil).V
+	}
+	return math.NaN()
 }
 
 // steps are what is done, how fast, how warm and who is there.
