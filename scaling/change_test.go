@@ -27,6 +27,7 @@ func fired(t *testing.T, site *route.Site, from, to string) map[string]bool {
 	t.Helper()
 	a, b := newCase(t, reviewed), newCase(t, strings.Replace(reviewed, from, to, 1))
 	a.Brief, b.Brief = true, true
+	a.Site, b.Site = site, site
 	c, err := scaling.TriggersOf(site).Compare(a, b)
 	if err != nil {
 		t.Fatal(err)
@@ -83,6 +84,12 @@ func TestNothingFiresWhereNothingChanges(t *testing.T) {
 		HFStrength: quantity.Of(20, "wt%"), MassBands: []quantity.Value{mass(2.5)}}}
 	if got := fired(t, quiet, "mass: 2 g", "mass: 2.6 g"); got["quantity"] || got["proportion"] {
 		t.Errorf("rules that are ignored: %v", got)
+	}
+	if got := fired(t, quiet, "mass: 2 g", "mass: 2.6 g"); !got["mass_band"] {
+		t.Errorf("over a band of the site at 2.5 g: %v", got)
+	}
+	if got := fired(t, quiet, "mass: 2 g", "mass: 2.4 g"); got["mass_band"] {
+		t.Errorf("below it: %v", got)
 	}
 	if got := fired(t, quiet, "strength: 10 wt%", "strength: 21 wt%"); !got["strength_class"] {
 		t.Errorf("over 20 wt%%: %v", got)

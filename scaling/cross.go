@@ -196,19 +196,15 @@ func (g *Growth) stand(trail *hazards.Trail, s *seen, grams float64) (hazards.St
 	return f, nil
 }
 
-// withhold lists the findings that are not known at or below the batch at which
-// the first known one exceeds: any of them could be exceeded sooner.
+// withhold lists the findings that are not known somewhere at or below the batch
+// at which the first known one exceeds: any of them could be exceeded sooner.
 func (g *Growth) withhold() {
 	first, ok := g.First()
-	for _, s := range g.over() {
-		for i := range s.at {
-			if ok && !first.Already && g.Rungs[i].Batch.In("g") > first.Grams && i > 0 {
-				break
-			}
-			if s.at[i].Verdict == figure.UnknownVerdict {
-				g.Withheld = append(g.Withheld, s.figure+"+"+s.limit)
-				break
-			}
+	for i := range g.Crossings {
+		c := &g.Crossings[i]
+		beyond := ok && !first.Already && c.Grams > first.Grams
+		if c.Turns == figure.UnknownVerdict && !c.Back && !beyond && !slices.Contains(g.Withheld, c.ID()) {
+			g.Withheld = append(g.Withheld, c.ID())
 		}
 	}
 }
