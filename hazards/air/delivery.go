@@ -2,6 +2,7 @@ package air
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
@@ -14,12 +15,14 @@ type bottle struct {
 	sub            *chemicals.Substance
 	strength       quantity.Value
 	volume, mass   quantity.Value
-	whole, charged bool // all of the stock counts as one bottle; it is only what the route takes
+	whole, charged bool // all of the stock counts as one bottle; it is what the route takes
+	unlisted       bool // no stock as strong as what the route takes is stated
 }
 
 // delivery reports the bottle of each vapour that would be worst to drop on its
 // way, in the room and in the yard: of the stock of the site and of what the
-// route takes, whichever gives off more.
+// route takes, whichever gives off more. What the route takes is less than the
+// bottle it comes in, so where no stock is stated the bottle is unknown.
 func (r *reader) delivery() {
 	worst := map[string]spilt{}
 	note := map[string]string{}
@@ -42,8 +45,10 @@ func (r *reader) delivery() {
 
 func (b *bottle) words() string {
 	switch {
+	case b.unlisted:
+		return "a bottle of " + b.sub.Name + ", of which no stock as strong as the route takes is stated,"
 	case b.charged:
-		return "a bottle of just what the route takes of " + b.sub.Name + ", since no stock is stated: a whole bottle is worse"
+		return "as much as the route takes of " + b.sub.Name
 	case b.whole:
 		return "the whole stock of " + b.sub.Name + ", which counts as one bottle"
 	}
@@ -75,11 +80,28 @@ func (r *reader) bottles() []bottle {
 	for i := range r.c.Route.Steps {
 		for j := range r.c.Route.Steps[i].What {
 			if m := &r.c.Route.Steps[i].What[j]; m.Substance != nil && m.Strength.Set && (m.Volume.Set || m.Mass.Set) {
-				out = append(out, bottle{sub: m.Substance, strength: m.Strength, volume: m.Volume, mass: m.Mass, charged: true})
+				b := bottle{sub: m.Substance, strength: m.Strength, volume: m.Volume, mass: m.Mass, charged: true}
+				b.unlisted = !slices.ContainsFunc(out, func(x bottle) bool { return !x.charged && x.sub == b.sub && asStrong(&x, &b) })
+				out = append(out, b)
 			}
 		}
 	}
 	return out
+}
+
+// asStrong reports whether what is in a bottle is as strong as what is in
+// another. Both are taken as written and by our own densities, so that no draw
+// and no end of a range turns it.
+func asStrong(b, than *bottle) bool {
+	return fraction(b) >= fraction(than)*(1-sameStrength)
+}
+
+// sameStrength is how far two ways of writing one strength may part.
+const sameStrength = 1e-6
+
+func fraction(b *bottle) float64 {
+	litre := working.Exact("V", "mL", 1000, "any amount")
+	return solution.Charged(chemicals.Base(), nil, b.sub, b.strength, litre, working.Num{}).Fraction.V
 }
 
 // dropped is a bottle at the temperature of the room; false where what is in it
@@ -110,7 +132,11 @@ func (r *reader) dropped(b *bottle) (spilt, bool) {
 	} else {
 		p = solution.Vapour(st, r.w, b.sub.Solution, c.Fraction, t)
 	}
-	return spilt{over: over{agent: a, pressure: p}, volume: c.Volume, celsius: t}, true
+	volume := c.Volume
+	if b.unlisted {
+		volume = working.Absent("V", "mL", "site: stock of "+b.sub.Name)
+	}
+	return spilt{over: over{agent: a, pressure: p}, volume: volume, celsius: t}, true
 }
 
 // stable are the spreads of a plume over open country in a stable night at a
