@@ -106,6 +106,9 @@ var asks = []struct{ prefix, text, measure string }{
 	{"cycles to pH", "cycles to the target: dilution alone cannot be shown to reach it", "carbon dioxide-free water, a lower target, or the measured pH of a decant"},
 	{"liquid that stays", "liquid that stays behind", "weigh the vessel before and after it is emptied; state it as retained"},
 	{"metal dissolved", "metal that a reaction which is not followed dissolves", "analysis of the liquor"},
+	{"site: stock of", "the largest bottle of what the route takes, which can break on its way", "state it in the site file as it stands there: stock, with its strength and its bottle"},
+	{"site: hood flow", "air that the hood moves", "measure it, and state it in the site file: hood: flow"},
+	{"site: room flow", "air that the room changes", "state it in the site file: room: flow"},
 	{"site: room volume", "volume of the room", "state it in the site file: room: volume"},
 	{"an etch of the changed route", "what the route does with this done wrong", "see what its own figures lack"},
 	{"vapour pressure over", "what this liquor gives off once it is warm", "vapour data of this liquor, or keep its highest temperature below the one that data is held for"},
@@ -148,6 +151,12 @@ func leftOpen(r *route.Route, add func(id, text, measure string)) {
 		if !p.ClosureStated {
 			add(p.At+".closure", fmt.Sprintf("closure of %s is not stated: it counts as closed", p.Key), "state open, vented or closed")
 		}
+		if p.Cooling == nil && etchesIn(r, p.Key) {
+			add(p.At+".cooling", fmt.Sprintf("what cools %s is not stated: the room alone is counted", p.Key), "state it under cooling, and kind: none where nothing does")
+		}
+		if p.Cooling != nil && p.Cooling.Kind == "ice_bath" && !p.Cooling.Ice.Set {
+			add(p.At+".cooling.ice", fmt.Sprintf("how much ice stands around %s is not stated", p.Key), "weigh it, and state it under cooling: ice")
+		}
 	}
 	for i := range r.Steps {
 		s := &r.Steps[i]
@@ -155,6 +164,16 @@ func leftOpen(r *route.Route, add func(id, text, measure string)) {
 			add(s.At+".attended", fmt.Sprintf("step %d lasts %s and does not say whether it is attended", s.Number, s.Time.Text), "state attended: true or false")
 		}
 	}
+}
+
+// etchesIn reports whether powder is put into a place.
+func etchesIn(r *route.Route, key string) bool {
+	for i := range r.Steps {
+		if s := &r.Steps[i]; s.In == key && slices.ContainsFunc(s.What, func(m route.Material) bool { return m.Precursor }) {
+			return true
+		}
+	}
+	return false
 }
 
 // holds are the points at which work stops until something is so.

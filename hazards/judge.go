@@ -215,8 +215,8 @@ func writtenOver(c route.Case, f *figure.Figure) []limit.Limit {
 	return nil
 }
 
-// writtenIce is the ice that stands around the place of a step, where the route
-// says how much.
+// writtenIce is the ice that stands around the place of a step; not known where
+// nothing is said of its cooling, or only that it is ice.
 func writtenIce(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 	for i := range k.Steps {
 		if figure.Step(k.Steps[i].Number) != f.Place {
@@ -224,10 +224,15 @@ func writtenIce(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 		}
 		for j := range c.Route.Places {
 			p := &c.Route.Places[j]
-			if p.Key == k.Steps[i].Place && p.Cooling != nil && p.Cooling.Ice.Set {
-				return []limit.Limit{{ID: "written_ice", Quantity: f.Quantity, Label: "ice the route has", Value: c.Given("m", "kg", p.Cooling.Ice).V, Unit: "kg",
-					Document: "the route", Section: p.At, Status: "given", Near: 0.5}}
+			if p.Key != k.Steps[i].Place || p.Cooling != nil && p.Cooling.Kind != "ice_bath" && !p.Cooling.Ice.Set {
+				continue
 			}
+			l := limit.Limit{ID: "written_ice", Quantity: f.Quantity, Label: "ice the route has", Value: math.NaN(), Unit: "kg",
+				Document: "the route", Section: p.At, Status: "given", Near: 0.5}
+			if p.Cooling != nil && p.Cooling.Ice.Set {
+				l.Value = c.Given("m", "kg", p.Cooling.Ice).V
+			}
+			return []limit.Limit{l}
 		}
 	}
 	return nil

@@ -10,13 +10,14 @@ import (
 	"etchbound/schemas/quantity"
 )
 
-// siteHood is the air the hood of the site moves, where a site says so.
+// siteHood is the air the hood of the site moves; not known where no site says.
 func siteHood(c route.Case, f *figure.Figure) []limit.Limit {
-	if c.Site == nil || c.Site.Hood == nil || !c.Site.Hood.Flow.Set {
-		return nil
+	l := limit.Limit{ID: "site_hood", Quantity: f.Quantity, Label: "air the hood moves", Value: math.NaN(), Unit: "m3/h",
+		Document: "the site", Section: "hood.flow", Status: "given"}
+	if c.Site != nil && c.Site.Hood != nil && c.Site.Hood.Flow.Set {
+		l.Value, l.Section = least(c.Site.Hood.Flow).In("m3/h"), c.Site.Hood.Flow.At
 	}
-	return []limit.Limit{{ID: "site_hood", Quantity: f.Quantity, Label: "air the hood moves", Value: least(c.Site.Hood.Flow).In("m3/h"), Unit: "m3/h",
-		Document: "the site", Section: c.Site.Hood.Flow.At, Status: "given"}}
+	return []limit.Limit{l}
 }
 
 // writtenVent is the narrowest bore of the vent of a step; not known where the

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"etchbound/chemicals/working"
-	"etchbound/schemas/quantity"
 )
 
 // gases reports what gas without a smell does to the air: oxygen left in the
@@ -12,10 +11,9 @@ import (
 // lies on the floor.
 func (r *reader) gases() {
 	hydrogen, carbon := r.given("H2"), r.given("CO2")
-	all := r.all()
-	if s := r.c.Site; s != nil {
-		r.enclosed("room", "V", s.RoomVolume, all, hydrogen, true, "all gas of the route, of its purges and of the cylinder at once into the whole room, mixed; a pit or a hood shut down is worse")
-		r.enclosed("cabinet", "V", s.Cabinet, r.all(), hydrogen, false, "all gas of the route at once into the cabinet, shut and without extract")
+	r.enclosed("room", r.c.RoomVolume("V"), r.all(), hydrogen, true, "all gas of the route, of its purges and of the cylinder at once into the whole room, mixed; a pit or a hood shut down is worse")
+	if s := r.c.Site; s != nil && s.Cabinet.Set {
+		r.enclosed("cabinet", r.c.Given("V", "m3", s.Cabinet), r.all(), hydrogen, false, "all gas of the route at once into the cabinet, shut and without extract")
 	}
 	r.hood()
 	r.floor(carbon)
@@ -55,11 +53,7 @@ func (r *reader) all() []working.Num {
 // as much leaves:
 //
 //	x = x0 exp(-v/V),  y = 1 - exp(-v/V)
-func (r *reader) enclosed(place, symbol string, air quantity.Value, gas, hydrogen []working.Num, purged bool, cond string) {
-	if !air.Set {
-		return
-	}
-	volume := r.c.Given(symbol, "m3", air)
+func (r *reader) enclosed(place string, volume working.Num, gas, hydrogen []working.Num, purged bool, cond string) {
 	litres := func(n []working.Num) working.Num {
 		x := r.w.Sum("n", "mol", n...).As("n")
 		return r.w.Line("v", "L", "n*Vm", x.V*r.vm.V, x, r.vm)
@@ -108,10 +102,7 @@ func (r *reader) purges() []working.Num {
 //
 //	y = F/(Q + F)
 func (r *reader) hood() {
-	if r.c.Site == nil || r.c.Site.Hood == nil || !r.c.Site.Hood.Flow.Set {
-		return
-	}
-	q := r.c.Given("Q_h", "m3/h", r.c.Site.Hood.Flow)
+	q := r.c.HoodFlow("Q_h")
 	var most working.Num
 	for i := range r.c.Route.Steps {
 		s := &r.c.Route.Steps[i]
@@ -169,10 +160,7 @@ func (r *reader) floor(carbon []working.Num) {
 	if carbon == nil {
 		return
 	}
-	volume := working.Absent("V", "m3", "site: room volume")
-	if s := r.c.Site; s != nil && s.RoomVolume.Set {
-		volume = r.c.Given("V", "m3", s.RoomVolume)
-	}
+	volume := r.c.RoomVolume("V")
 	n, layer, height := r.w.Sum("n", "mol", carbon...).As("n"), r.c.Store.Num("air.floor_layer").As("h_l"), r.c.Store.Num("room.height").As("h_r")
 	y := r.w.Line("y", "ppm", "1e6*(1-exp(-n*Vm/1000/(V*h_l/h_r)))", 1e6*(1-math.Exp(-n.V*r.vm.V/1000/(volume.V*layer.V/height.V))), n, r.vm, volume, layer, height)
 	r.put("air.floor", "room", "carbon_dioxide", "", y, "all carbon dioxide of the route in a layer on the floor: cold and heavy, it does not mix by itself; a pit or a trough is worse")

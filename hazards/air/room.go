@@ -120,10 +120,7 @@ func (r *reader) reaches(place string, o *over, gas working.Num) {
 	limits[0].value, _ = r.strictest(o.slug)
 	limits[1].value, _ = r.escape(o.slug)
 	b, q, near := r.c.Store.Num("air.near").As("B"), r.exchange(), r.c.Store.Num("air.near_volume").As("V_n")
-	room := working.Absent("V_r", "m3", "site: room volume")
-	if r.c.Site != nil && r.c.Site.RoomVolume.Set {
-		room = r.c.Given("V_r", "m3", r.c.Site.RoomVolume)
-	}
+	room := r.c.RoomVolume("V_r")
 	for _, l := range limits {
 		if l.value.Symbol == "" {
 			continue
@@ -220,11 +217,7 @@ func (r *reader) idlh(x *spilt, place string, n, q working.Num, cond string) {
 	if !found {
 		return
 	}
-	if r.c.Site == nil || !r.c.Site.RoomVolume.Set {
-		r.put("air.time_to_idlh", place, x.slug, "", working.Absent("t", "min", "site: room volume"), cond)
-		return
-	}
-	vol := r.c.Given("V_r", "m3", r.c.Site.RoomVolume)
+	vol := r.c.RoomVolume("V_r")
 	t := working.Absent("t", "min", append(append(n.Missing(), q.Missing()...), vol.Missing()...)...)
 	if !n.Unknown() && !q.Unknown() && !vol.Unknown() && !idlh.Unknown() {
 		room := spread.Room{Volume: vol.V, Flow: q.V / 3600}

@@ -93,10 +93,13 @@ const hoodLimit = "temperature at which what leaves the open liquor takes all th
 // highest temperature that vapour is known for, it is that one as long as the
 // liquor gets no hotter, and not known if it does.
 func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, top working.Num) (working.Num, string) {
-	if r.c.Site == nil || r.c.Site.Hood == nil || !r.c.Site.Hood.Flow.Set {
-		return working.Absent("T_h", "degC", "site: hood flow"), hoodLimit
+	flow, known, from := r.c.HoodFlow("Q_h"), r.c.Store.Num("vapour.highest"), d.Hot.As("T")
+	if flow.Unknown() {
+		return working.Absent("T_h", "degC", flow.Missing()...), hoodLimit
 	}
-	flow, known, from := r.c.Given("Q_h", "m3/h", r.c.Site.Hood.Flow), r.c.Store.Num("vapour.highest"), d.Hot.As("T")
+	if flow.Unknown() {
+		return working.Absent("T_h", "degC", flow.Missing()...), hoodLimit
+	}
 	quiet := r.quiet()
 	share := func(celsius float64) float64 {
 		t := working.Exact("T", "degC", celsius, "tried")

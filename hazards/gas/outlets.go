@@ -118,11 +118,9 @@ func (r *reader) additions(n *course.Course) {
 			continue
 		}
 		place, v := figure.Step(s.Step.Number), r.litres(s.Gas).As("V")
-		if h := r.c.Site; h != nil && h.Hood != nil && h.Hood.Flow.Set {
-			q, y := r.c.Given("Q", "m3/h", h.Hood.Flow), process.Flammable(r.c.Store, r.w)
-			t := r.w.Line("t", "min", "V*(1-y)/y*60/1000/Q", v.V*(1-y.V)/y.V*60/1000/q.V, v, y, q)
-			r.put("gas.addition_time.hood", place, "", "", t.Worse(working.Bound), "everything reacts as it goes in; the whole air of the hood takes part, which it does not at the mouth of the vessel")
-		}
+		q, y := r.c.HoodFlow("Q"), process.Flammable(r.c.Store, r.w)
+		t := r.w.Line("t", "min", "V*(1-y)/y*60/1000/Q", v.V*(1-y.V)/y.V*60/1000/q.V, v, y, q)
+		r.put("gas.addition_time.hood", place, "", "", t.Worse(working.Bound), "everything reacts as it goes in; the whole air of the hood takes part, which it does not at the mouth of the vessel")
 		if p := r.place(s.Done.Place); p != nil && p.Closure != route.Open {
 			o, d, m := r.outlet(p), working.Absent("d", "mm", p.At+".vent"), r.c.Store.Num("vent.margin").As("f")
 			if p.VentBore.Set {

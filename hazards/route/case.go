@@ -70,6 +70,23 @@ func (c Case) Given(symbol, unit string, q quantity.Value) working.Num {
 	return working.Given(symbol, unit, in(q, unit), q.At)
 }
 
+// RoomVolume is the air of the room at the site, m3, and HoodFlow what the hood
+// moves, m3/h; unknown where no site says.
+func (c Case) RoomVolume(symbol string) working.Num {
+	if c.Site == nil || !c.Site.RoomVolume.Set {
+		return working.Absent(symbol, "m3", "site: room volume")
+	}
+	return c.Given(symbol, "m3", c.Site.RoomVolume)
+}
+
+// HoodFlow is described with RoomVolume.
+func (c Case) HoodFlow(symbol string) working.Num {
+	if c.Site == nil || c.Site.Hood == nil || !c.Site.Hood.Flow.Set {
+		return working.Absent(symbol, "m3/h", "site: hood flow")
+	}
+	return c.Given(symbol, "m3/h", c.Site.Hood.Flow)
+}
+
 // Ranged returns q with the value the store holds for it, where it was stated
 // with a range.
 func (c Case) Ranged(q quantity.Value) quantity.Value {

@@ -124,10 +124,7 @@ func (r *reader) base(n *course.Course, s *course.Stage) {
 func (r *reader) unventilated(n *course.Course, x *course.Run) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), "hood_fails,"+string(x.Law)
 	cond := "largest flow of the run into the air of the whole room, without any exchange; nothing is said of the mouth of the vessel, nor of acid vapour; " + x.Conditions()
-	volume := working.Absent("V", "m3", "site: room volume")
-	if s := r.c.Site; s != nil && s.RoomVolume.Set {
-		volume = r.c.Given("V", "m3", s.RoomVolume)
-	}
+	volume := r.c.RoomVolume("V")
 	y := process.Flammable(r.c.Store, r.w)
 	flow := r.asMeant(x, place, kase, cond)
 	r.put("gas.hydrogen.room_time", place, kase, r.w.Line("t", "min", "y*V*1000/((1-y)*F)", y.V*volume.V*1000/((1-y.V)*flow.V), y, volume, flow), cond)
