@@ -39,10 +39,20 @@ type Num struct {
 	V       float64
 	Status  Status
 	kind    Kind
+	made    made
 	line    int32
-	ref     string // datum id, or the place in the route of a given
-	missing []string
+	ref     string    // datum id, or the place in the route of a given
+	missing *[]string // nil unless unknown: a number is copied far more often than it lacks anything
 }
+
+// made says what the ref of a number leaves to be said.
+type made uint8
+
+const (
+	asSaid made = iota
+	exact       // ref stands behind ExactPrefix
+	absent      // what is missing stands behind MissingPrefix
+)
 
 // Given is a value the writer of a route or site file stated. at names the
 // place in the file, such as "steps[2].what[0].volume".
@@ -58,7 +68,7 @@ func Given(symbol, unit string, v float64, at string) Num {
 func Datum(symbol, unit string, v float64, st Status, id string) Num {
 	if math.IsNaN(v) {
 		n := Absent(symbol, unit, id)
-		n.kind, n.ref = KindDatum, id
+		n.kind, n.ref, n.made = KindDatum, id, asSaid
 		return n
 	}
 	return Num{Symbol: symbol, Unit: unit, V: v, Status: st, kind: KindDatum, ref: id}
@@ -67,7 +77,7 @@ func Datum(symbol, unit string, v float64, st Status, id string) Num {
 // Exact is a number of the calculation itself, such as a count or a ratio of
 // whole numbers; why says what it is.
 func Exact(symbol, unit string, v float64, why string) Num {
-	return Num{Symbol: symbol, Unit: unit, V: v, kind: KindGiven, ref: ExactPrefix + why}
+	return Num{Symbol: symbol, Unit: unit, V: v, kind: KindGiven, made: exact, ref: why}
 }
 
 // ExactPrefix begins the Ref of an exact number, before the words that say
@@ -76,8 +86,7 @@ const ExactPrefix = "exact: "
 
 // Absent is an unknown number; missing names what would have to be known.
 func Absent(symbol, unit string, missing ...string) Num {
-	return Num{Symbol: symbol, Unit: unit, V: math.NaN(), Status: Unknown, kind: KindGiven, missing: missing,
-		ref: MissingPrefix + strings.Join(missing, ", ")}
+	return Num{Symbol: symbol, Unit: unit, V: math.NaN(), Status: Unknown, kind: KindGiven, missing: &missing, made: absent}
 }
 
 // MissingPrefix begins the Ref of a number nobody stated, before what would
@@ -95,14 +104,27 @@ func (n Num) Worse(st Status) Num { n.Status = max(n.Status, st); return n }
 func (n Num) Unknown() bool { return n.Status == Unknown }
 
 // Missing lists, sorted and without repeats, what an unknown number lacks.
-func (n Num) Missing() []string { return n.missing }
+func (n Num) Missing() []string {
+	if n.missing == nil {
+		return nil
+	}
+	return *n.missing
+}
 
 // Line is the number of the sheet line that made n, counted from 1, or 0
 // where no sheet was kept or n has not been used on one yet.
 func (n Num) Line() int { return int(n.line) }
 
 // Ref is the datum id, or the place in the file, that n was read from.
-func (n Num) Ref() string { return n.ref }
+func (n Num) Ref() string {
+	switch n.made {
+	case exact:
+		return ExactPrefix + n.ref
+	case absent:
+		return MissingPrefix + strings.Join(n.Missing(), ", ")
+	}
+	return n.ref
+}
 
 // Kind says what a line of the sheet does.
 type Kind uint8
@@ -199,7 +221,7 @@ func (s *Sheet) add(kind Kind, symbol, unit, formula string, v float64, in []Num
 		ins[i] = Input{in[i].Symbol, in[i].V, in[i].Unit, int(s.place(in[i]))}
 	}
 	s.Lines = append(s.Lines, Line{N: len(s.Lines) + 1, Kind: kind, Symbol: symbol, Unit: unit,
-		Formula: formula, V: n.V, Status: n.Status, In: ins, Missing: n.missing})
+		Formula: formula, V: n.V, Status: n.Status, In: ins, Missing: n.Missing()})
 	n.line = int32(len(s.Lines))
 	return n
 }
@@ -218,16 +240,17 @@ func (s *Sheet) place(n Num) int32 {
 	if n.line != 0 {
 		return n.line
 	}
-	key := n.ref + "\x00" + n.Unit + "\x00" + n.kind.String()
-	if n.ref != "" {
+	ref := n.Ref()
+	key := ref + "\x00" + n.Unit + "\x00" + n.kind.String()
+	if ref != "" {
 		if l, ok := s.read[key]; ok && same(s.Lines[l-1].V, n.V) {
 			return l
 		}
 	}
 	s.Lines = append(s.Lines, Line{N: len(s.Lines) + 1, Kind: n.kind, Symbol: n.Symbol, Unit: n.Unit,
-		V: n.V, Status: n.Status, Ref: n.ref, Missing: n.missing})
+		V: n.V, Status: n.Status, Ref: ref, Missing: n.Missing()})
 	l := int32(len(s.Lines))
-	if n.ref != "" {
+	if ref != "" {
 		s.read[key] = l
 	}
 	return l
@@ -236,24 +259,37 @@ func (s *Sheet) place(n Num) int32 {
 // same compares values, counting two unknowns as equal.
 func same(a, b float64) bool { return a == b || (a != a && b != b) }
 
-func missingOf(symbol string, in []Num) []string {
+// missingOf is what unknown numbers lack together, sorted and each once; the symbol
+// itself where they lack nothing.
+func missingOf(symbol string, in []Num) *[]string {
+	var one *[]string // the only one that lacks something
+	n := 0
+	for i := range in {
+		if x := in[i].missing; in[i].Status == Unknown && x != nil && len(*x) > 0 {
+			one, n = x, n+1
+		}
+	}
+	if n == 1 && len(*one) == 1 {
+		return one
+	}
 	var out []string
 	for i := range in {
 		if in[i].Status == Unknown {
-			out = append(out, in[i].missing...)
+			out = append(out, in[i].Missing()...)
 		}
 	}
 	if len(out) == 0 {
 		out = append(out, symbol)
 	}
 	slices.Sort(out)
-	return slices.Compact(out)
+	out = slices.Compact(out)
+	return &out
 }
 
 // String prints the number for a debugger; reports format figures themselves.
 func (n Num) String() string {
 	if n.Unknown() {
-		return fmt.Sprintf("%s = unknown (%s)", n.Symbol, strings.Join(n.missing, ", "))
+		return fmt.Sprintf("%s = unknown (%s)", n.Symbol, strings.Join(n.Missing(), ", "))
 	}
 	return fmt.Sprintf("%s = %.9g %s (%s)", n.Symbol, n.V, n.Unit, n.Status)
 }
