@@ -81,7 +81,7 @@ func (r *run) scan(i int, made step) bool {
 // pin locates the zero between t and u.
 func (r *run) pin(i int, made step, t, u, a, b float64) bool {
 	of := r.p.Events[i].Of
-	zero, ok := crossing(func(x float64) float64 { return r.scalar(of, made, x) }, t, u, a, b)
+	zero, ok := crossing(func(x float64) float64 { return r.scalar(of, made, x) }, t, u, a, b, 0)
 	if !ok {
 		return false
 	}
@@ -110,11 +110,11 @@ func insertionSort(h []Hit) {
 // crossing returns the far end of a bracket of a few last bits around the
 // change of sign between a and b, by the Ridders method: three points made
 // exponential, with the bracket at least halved each time. False: the function
-// is not finite.
-func crossing(f func(float64) float64, a, b, fa, fb float64) (float64, bool) {
+// is not finite. It ends sooner where the bracket is no wider than least.
+func crossing(f func(float64) float64, a, b, fa, fb, least float64) (float64, bool) {
 	for range 100 {
 		m := 0.5 * (a + b)
-		if fb == 0 || b-a <= 0x1p-51*math.Abs(b) || m <= a || m >= b {
+		if fb == 0 || b-a <= least || b-a <= 0x1p-51*math.Abs(b) || m <= a || m >= b {
 			return b, true
 		}
 		fm := f(m)

@@ -2,6 +2,7 @@ package ode
 
 import (
 	"errors"
+	"slices"
 	"sort"
 	"strconv"
 )
@@ -33,7 +34,16 @@ type path struct {
 	coef  []float64
 }
 
+// usualSteps is room for the steps of most integrations.
+const usualSteps = 32
+
 func (p *path) add(s step, c []float64) {
+	if p.steps == nil {
+		p.steps, p.coef = make([]step, 0, usualSteps), make([]float64, 0, usualSteps*len(c))
+	}
+	if len(p.coef)+len(c) > cap(p.coef) {
+		p.coef = slices.Grow(p.coef, max(len(p.coef), len(c)))
+	}
 	s.at = len(p.coef)
 	p.steps = append(p.steps, s)
 	p.coef = append(p.coef, c...)

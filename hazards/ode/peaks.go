@@ -6,9 +6,10 @@ import "math"
 type watch struct {
 	best  Maximum
 	value float64
-	start float64   // a few steps before the best, from where to sharpen it
-	from  []float64 // state there
-	until float64   // a step after it
+	at    [5]float64 // at the quarters of the step
+	start float64    // a few steps before the best, from where to sharpen it
+	from  []float64  // state there
+	until float64    // a step after it
 }
 
 func newWatches(peaks []Peak, n int) []watch {
@@ -27,6 +28,9 @@ func (r *run) consider(w *watch, made step, t, v float64, y []float64, edge bool
 	}
 	copy(b.Y, y)
 	b.Found, b.Piece, b.T, b.Value, b.Edge = true, made.piece, t, v, edge
+	if r.o.Plain {
+		return
+	}
 	w.start, w.until = r.trail.oldest(w.from), min(made.to+made.h, r.end)
 }
 
@@ -53,40 +57,47 @@ func (r *run) peaks(made step) Status {
 		r.trail.add(r.t, r.y)
 	}
 	for i := range r.watches {
-		if !r.climb(&r.watches[i], r.p.Peaks[i].Of, made) {
-			return r.badScalar("peak", i)
+		r.watches[i].at[0] = r.watches[i].value
+	}
+	for quarter := 1; quarter < 4; quarter++ {
+		t := made.quarter(quarter)
+		made.value(r.dense, t, r.inside)
+		if s := r.climb(made, quarter, t, r.inside); s != Reached {
+			return s
 		}
+	}
+	if s := r.climb(made, 4, made.to, r.z); s != Reached {
+		return s
+	}
+	for i := range r.watches {
+		w := &r.watches[i]
+		slopes := quarterSlopes(w.at)
+		for k := range 4 {
+			if slopes[k] > 0 && slopes[k+1] <= 0 {
+				r.summit(w, r.p.Peaks[i].Of, made, made.quarter(k), made.quarter(k+1))
+			}
+		}
+		w.value = w.at[4]
 	}
 	return Reached
 }
 
-// climb looks at one function at the quarters of the step. The quartic through
-// the five values tells whether a maximum is worth looking for.
-func (r *run) climb(w *watch, of Scalar, made step) bool {
-	span := made.to - made.t
-	v := [5]float64{w.value}
-	for i := 1; i < 5; i++ {
-		t := made.t + 0.25*float64(i)*span
-		if i == 4 {
-			t = made.to
+// quarter is the time of one of the quarters of a step.
+func (s *step) quarter(i int) float64 { return s.t + 0.25*float64(i)*(s.to-s.t) }
+
+// climb looks at every function at a quarter of the step. The quartic through
+// its five values tells whether a maximum is worth looking for.
+func (r *run) climb(made step, quarter int, t float64, y []float64) Status {
+	for i := range r.watches {
+		w := &r.watches[i]
+		v := r.p.Peaks[i].Of(made.piece, t, y)
+		if v-v != 0 {
+			return r.badScalar("peak", i)
 		}
-		v[i] = r.scalar(of, made, t)
-		if v[i]-v[i] != 0 {
-			return false
-		}
-		if i < 4 {
-			r.consider(w, made, t, v[i], r.inside, false)
-		}
+		w.at[quarter] = v
+		r.consider(w, made, t, v, y, quarter == 4 && made.to == r.end)
 	}
-	slopes := quarterSlopes(v)
-	for i := range 4 {
-		if slopes[i] > 0 && slopes[i+1] <= 0 {
-			r.summit(w, of, made, made.t+0.25*float64(i)*span, made.t+0.25*float64(i+1)*span)
-		}
-	}
-	r.consider(w, made, made.to, v[4], r.z, made.to == r.end)
-	w.value = v[4]
-	return true
+	return Reached
 }
 
 // quarterSlopes are the slopes, but for a common factor, of the quartic through
@@ -101,6 +112,11 @@ func quarterSlopes(v [5]float64) [5]float64 {
 	}
 }
 
+// plainly is how close, as a share of a quarter of a step, a maximum is placed
+// that is taken as the dense output has it: its value is then good to the square
+// of that.
+const plainly = 1e-3
+
 // summit places a maximum between two times where the slope falls through zero.
 func (r *run) summit(w *watch, of Scalar, made step, from, to float64) {
 	at := func(t float64) float64 {
@@ -114,7 +130,11 @@ func (r *run) summit(w *watch, of Scalar, made step, from, to float64) {
 	if !(a > 0 && b <= 0) {
 		return
 	}
-	top, ok := crossing(at, from, to, a, b)
+	least := 0.0
+	if r.o.Plain {
+		least = plainly * (to - from)
+	}
+	top, ok := crossing(at, from, to, a, b, least)
 	if !ok {
 		return
 	}

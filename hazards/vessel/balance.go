@@ -28,22 +28,24 @@ const (
 // that is in the vessel. Over a bath of ice Tc = Tm + max(0, Q - Qi)/Cb, Q
 // being the heat it has taken.
 type balance struct {
-	p        Plan
-	n        int // states
-	fast     int // index of the fast solid's states, 0 if there is none
-	carried  int // index of the heat vapour carries, 0 if there is none
-	lost     int // index of the heat lost to the room, 0 if there is none
-	solids   float64
-	ratio    float64
-	cubeRoot float64
-	end      float64
-	slopes   []float64 // of the measured curve, per s
-	first    State
+	p         Plan
+	n         int // states
+	fast      int // index of the fast solid's states, 0 if there is none
+	carried   int // index of the heat vapour carries, 0 if there is none
+	lost      int // index of the heat lost to the room, 0 if there is none
+	solids    float64
+	ratio     float64
+	cubeRoot  float64
+	end       float64
+	slopes    []float64    // of the measured curve, per s
+	constants [2]arrhenius // of the slow and the fast solid
+	first     State
 }
 
 func newBalance(p Plan) (*balance, error) {
 	b := &balance{p: p, n: states, ratio: p.Fast.Amount / p.Slow.Amount, cubeRoot: math.Cbrt(p.Slow.Amount),
-		solids: (p.Slow.Capacity + p.Fast.Capacity) / p.Slow.Amount, slopes: p.Slow.Curve.slopes()}
+		solids: (p.Slow.Capacity + p.Fast.Capacity) / p.Slow.Amount, slopes: p.Slow.Curve.slopes(),
+		constants: [2]arrhenius{p.Slow.Kinetics.arrhenius(), p.Fast.Kinetics.arrhenius()}}
 	b.first = State{Suspended: p.Ready, Fast: p.Ready * b.ratio, Temperature: p.Start}
 	if p.Begin != nil {
 		b.first = *p.Begin
@@ -148,7 +150,7 @@ func (b *balance) options() ode.Options {
 func (b *balance) rate(piece int, _ float64, y, dy []float64) {
 	x := &b.p.Pieces[piece]
 	t := y[temperature]
-	r, f := b.slow(y), b.quick(y)
+	r, f := b.rates(y)
 	nv := b.vapour(t, b.p.Slow.Gas*r+b.p.Fast.Gas*f)
 	cooled, lost := x.UA*(t-b.coolant(x, y)), x.Loss*(t-x.Room)
 	dy[suspended], dy[heap] = x.Dose-r, 0

@@ -8,7 +8,8 @@ import (
 
 // point is a state as people see it.
 func (b *balance) point(t float64, y []float64) Point {
-	return Point{Time: t, Temperature: y[temperature], Heat: b.power(0, t, y), Gas: b.flow(0, t, y),
+	r, f := b.rates(y)
+	return Point{Time: t, Temperature: y[temperature], Heat: b.power(r, f), Gas: b.flow(r, f),
 		Released: b.released(y), Conversion: y[reacted] / b.p.Slow.Amount, Waiting: y[suspended] + y[heap], MTSR: b.mtsr(0, t, y)}
 }
 
@@ -58,7 +59,34 @@ func (b *balance) sought(res *ode.Result) [4]Moment {
 // scalars are what is looked for the greatest value of, in the order of a
 // window.
 func (b *balance) scalars() [4]ode.Scalar {
-	return [...]ode.Scalar{b.temperature, b.power, b.flow, b.mtsr}
+	last := pace{temperature: math.NaN()}
+	power := func(_ int, _ float64, y []float64) float64 {
+		b.paced(y, &last)
+		return b.power(last.slow, last.quick)
+	}
+	flow := func(_ int, _ float64, y []float64) float64 {
+		b.paced(y, &last)
+		return b.flow(last.slow, last.quick)
+	}
+	return [...]ode.Scalar{b.temperature, power, flow, b.mtsr}
+}
+
+// pace is how fast both solids react in a state, kept since power and flow are
+// asked for one after the other.
+type pace struct {
+	suspended, heap, reacted, fast, temperature float64
+	slow, quick                                 float64
+}
+
+func (b *balance) paced(y []float64, p *pace) {
+	if y[temperature] == p.temperature && y[suspended] == p.suspended && y[heap] == p.heap && y[reacted] == p.reacted && (b.fast == 0 || y[b.fast] == p.fast) {
+		return
+	}
+	*p = pace{suspended: y[suspended], heap: y[heap], reacted: y[reacted], temperature: y[temperature]}
+	p.slow, p.quick = b.rates(y)
+	if b.fast > 0 {
+		p.fast = y[b.fast]
+	}
 }
 
 // coarse are the greatest values of the scalars at the steps of an integration.

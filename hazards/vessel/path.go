@@ -21,9 +21,13 @@ func (p *Path) State(t float64) (State, error) {
 }
 
 func (p *Path) vector(t float64) ([]float64, error) {
-	i := min(sort.Search(len(p.parts), func(i int) bool { return p.parts[i].to >= t }), len(p.parts)-1)
 	y := make([]float64, p.b.n)
-	return y, p.parts[i].result.At(t, y)
+	return y, p.into(t, y)
+}
+
+func (p *Path) into(t float64, y []float64) error {
+	i := min(sort.Search(len(p.parts), func(i int) bool { return p.parts[i].to >= t }), len(p.parts)-1)
+	return p.parts[i].result.At(t, y)
 }
 
 // Times lists the moments the integration stepped to, rising, for drawing.
@@ -68,16 +72,19 @@ func (p *Path) When(value func(Point) float64, level float64) (float64, bool) {
 		if i == 0 {
 			return t, true
 		}
-		return p.between(times[i-1], t, func(x Point) bool { return value(x) >= level }), true
+		return between(times[i-1], t, func(t float64) bool {
+			at, err := p.At(t)
+			return err == nil && value(at) >= level
+		}), true
 	}
 	return 0, false
 }
 
 // between halves the time in which something becomes so.
-func (p *Path) between(from, to float64, is func(Point) bool) float64 {
+func between(from, to float64, is func(float64) bool) float64 {
 	for range 40 {
 		mid := 0.5 * (from + to)
-		if at, err := p.At(mid); err == nil && is(at) {
+		if is(mid) {
 			to = mid
 		} else {
 			from = mid
@@ -91,10 +98,8 @@ func (p *Path) between(from, to float64, is func(Point) bool) float64 {
 // never falls, so the step is found by halving.
 func (p *Path) Given(gas float64) (float64, bool) {
 	times := p.Times()
-	is := func(t float64) bool {
-		at, err := p.At(t)
-		return err == nil && at.Released >= gas
-	}
+	y := make([]float64, p.b.n)
+	is := func(t float64) bool { return p.into(t, y) == nil && p.b.released(y) >= gas }
 	i := sort.Search(len(times), func(i int) bool { return is(times[i]) })
 	switch {
 	case i == len(times):
@@ -102,5 +107,5 @@ func (p *Path) Given(gas float64) (float64, bool) {
 	case i == 0:
 		return times[0], true
 	}
-	return p.between(times[i-1], times[i], func(x Point) bool { return x.Released >= gas }), true
+	return between(times[i-1], times[i], is), true
 }

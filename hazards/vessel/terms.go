@@ -5,11 +5,20 @@ import (
 	"sort"
 )
 
-// slow is the rate of the slow solid, mol/s.
-func (b *balance) slow(y []float64) float64 {
+// rates are those of the slow and of the fast solid, mol/s.
+func (b *balance) rates(y []float64) (slow, fast float64) {
+	inverse, acid := 1/b.warm(y), b.acid(y)
+	slow = b.slow(y, b.constants[0].at(inverse)*acid)
+	if b.fast > 0 {
+		fast = b.constants[1].at(inverse) * acid * max(0, y[b.fast])
+	}
+	return slow, fast
+}
+
+// slow is the rate of the slow solid, mol/s, with its constant k.
+func (b *balance) slow(y []float64, k float64) float64 {
 	p := &b.p
-	left := math.Max(0, y[suspended])
-	k := p.Slow.constant(b.warm(y)) * b.acid(y)
+	left := max(0, y[suspended])
 	switch p.Law {
 	case Contracting:
 		c := math.Cbrt(left)
@@ -20,14 +29,6 @@ func (b *balance) slow(y []float64) float64 {
 		return k * left * b.share(y[reacted]/(left+math.Max(0, y[heap])+math.Max(0, y[reacted])))
 	}
 	return k * left
-}
-
-// quick is the rate of the fast solid, mol/s.
-func (b *balance) quick(y []float64) float64 {
-	if b.fast == 0 {
-		return 0
-	}
-	return b.p.Fast.constant(b.warm(y)) * b.acid(y) * math.Max(0, y[b.fast])
 }
 
 // share is what a measured curve takes of the rest per second at conversion x.
@@ -91,9 +92,17 @@ func (b *balance) warm(y []float64) float64 {
 	return boils + over - over*over/(4*superheat)
 }
 
-func (k *Kinetics) constant(t float64) float64 {
-	return k.Rate * math.Exp(-k.Activation/R*(1/t-1/k.Reference))
+// arrhenius is a rate constant, k exp(-Ea/R (1/T - 1/Tr)), with Ea/R and Ea/(R Tr)
+// worked out: it is asked for a thousand times a run.
+type arrhenius struct{ rate, steep, offset float64 }
+
+func (k *Kinetics) arrhenius() arrhenius {
+	steep := k.Activation / R
+	return arrhenius{k.Rate, steep, steep / k.Reference}
 }
+
+// at is the constant at a temperature of which the inverse is given, 1/K.
+func (a *arrhenius) at(inverse float64) float64 { return a.rate * math.Exp(a.offset-a.steep*inverse) }
 
 // coolant is its temperature, K: that of the piece, or of a bath whose ice has
 // melted away.
@@ -136,13 +145,10 @@ func (b *balance) vapour(t, gas float64) float64 {
 
 func (b *balance) temperature(_ int, _ float64, y []float64) float64 { return y[temperature] }
 
-func (b *balance) power(_ int, _ float64, y []float64) float64 {
-	return b.p.Slow.Heat*b.slow(y) + b.p.Fast.Heat*b.quick(y)
-}
+// power and flow are of the rates of both solids, W and mol/s.
+func (b *balance) power(slow, quick float64) float64 { return b.p.Slow.Heat*slow + b.p.Fast.Heat*quick }
 
-func (b *balance) flow(_ int, _ float64, y []float64) float64 {
-	return b.p.Slow.Gas*b.slow(y) + b.p.Fast.Gas*b.quick(y)
-}
+func (b *balance) flow(slow, quick float64) float64 { return b.p.Slow.Gas*slow + b.p.Fast.Gas*quick }
 
 // mtsr is the temperature if cooling failed now and everything that waits
 // reacted with nothing more lost.
