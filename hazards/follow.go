@@ -272,13 +272,10 @@ type Stand struct {
 func (s *Sized) Judge(id, limitID string) (Stand, bool) {
 	for i := range s.Figures {
 		f := &s.Figures[i]
-		if f.ID() != id || !judged(s.Figures, f) {
+		if !strings.HasPrefix(id, f.Quantity) || f.ID() != id || !judged(s.Figures, f) {
 			continue
 		}
-		ls := limitsFor(s.Case, s.Figures, &s.Walk, f)
-		if len(ls) == 0 && f.Danger().Unknown() && !beside[f.Quantity] {
-			ls = []limit.Limit{mustBeKnown(f)}
-		}
+		ls := heldBy(s.Case, s.Figures, &s.Walk, f, nil)
 		for j := range ls {
 			if ls[j].ID == limitID {
 				return s.stand(f, &ls[j]), true

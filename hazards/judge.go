@@ -20,7 +20,8 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 // judgedBy is judge with what makes a finding of a figure and a limit, and figures
 // that are left out.
 func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk, by func(route.Case, []figure.Figure, *figure.Figure, *limit.Limit) figure.Finding, skip func(figure.Figure) bool) []figure.Finding {
-	var out []figure.Finding
+	out := make([]figure.Finding, 0, len(figs)/2)
+	var ls []limit.Limit
 	for i := range figs {
 		f := &figs[i]
 		if !judged(figs, f) || skip(*f) {
@@ -29,10 +30,7 @@ func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk, by func(route
 		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) && !isWorstKnown(figs, f) {
 			continue // one strength is enough to say so
 		}
-		ls := limitsFor(c, figs, k, f)
-		if len(ls) == 0 && f.Danger().Unknown() && !beside[f.Quantity] {
-			ls = []limit.Limit{mustBeKnown(f)}
-		}
+		ls = heldBy(c, figs, k, f, ls[:0])
 		for i := range ls {
 			out = append(out, by(c, figs, f, &ls[i]))
 		}
@@ -111,10 +109,18 @@ func hasMembers(figs []figure.Figure, quantity string) bool {
 	return false
 }
 
-// limitsFor lists the limits of a figure: those of the set, and those another
-// figure or the route itself sets.
-func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Figure) []limit.Limit {
-	var out []limit.Limit
+// heldBy is limitsFor, or that a figure has to be known where no limit judges it.
+func heldBy(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
+	out = limitsFor(c, figs, k, f, out)
+	if len(out) == 0 && f.Danger().Unknown() && !beside[f.Quantity] {
+		out = append(out, mustBeKnown(f))
+	}
+	return out
+}
+
+// limitsFor adds the limits of a figure to out: those of the set, and those
+// another figure or the route itself sets.
+func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
 	for i := range c.Limits.Limits {
 		if l := &c.Limits.Limits[i]; l.Quantity != f.Quantity || (l.Agent != "" && l.Agent != f.Agent) || !here(c, l) {
 			continue
@@ -146,11 +152,11 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 	case "heat.addition_time.required", "gas.addition_time.hood", "gas.addition_time.vent":
 		out = append(out, writtenOver(c, f)...)
 	case "air.breathing_zone", "air.floor":
-		out = append(out, breathing(c, f)...)
+		out = breathing(c, f, out)
 	case "air.plume":
 		out = append(out, offSite(c, f)...)
 	case "air.room_peak":
-		out = append(out, emergency(f)...)
+		out = emergency(f, out)
 	case "gas.hydrogen.dilution_air":
 		out = append(out, siteHood(c, f)...)
 	case "gas.vent.bore_required":

@@ -3,55 +3,35 @@ package hazards
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 )
 
-// breathing are the limits a vapour near a person is held against: of every kind
+// breathing adds the limits a vapour near a person is held against: of every kind
 // and averaging time the strictest that holds at the site, at what it allows for
 // as long as the step lasts, and what is immediately dangerous.
-func breathing(c route.Case, f *figure.Figure) []limit.Limit {
+func breathing(c route.Case, f *figure.Figure, out []limit.Limit) []limit.Limit {
 	jurisdiction, minutes := "", lasts(c, f)
 	if c.Site != nil {
 		jurisdiction = c.Site.Jurisdiction
 	}
-	strictest := map[string]limit.Exposure{}
-	var order []string
-	for _, e := range limit.ExposureAt(f.Agent, jurisdiction) {
-		key := fmt.Sprint(e.Average)
-		if e.Kind == limit.Escape {
-			key = "escape"
-		}
-		if e.Kind == limit.Emergency {
-			continue
-		}
-		old, there := strictest[key]
-		if !there {
-			order = append(order, key)
-		}
-		if !there || e.Value < old.Value {
-			strictest[key] = e
-		}
-	}
-	var out []limit.Limit
-	for _, key := range order {
-		e := strictest[key]
-		out = append(out, held(&e, f.Quantity, e.Allowed(minutes), minutes))
+	strictest := limit.Strictest(f.Agent, jurisdiction)
+	for i := range strictest {
+		e := &strictest[i]
+		out = append(out, held(e, f.Quantity, e.Allowed(minutes), minutes))
 	}
 	return out
 }
 
 // held is a limit of exposure as it holds for a time in min.
 func held(e *limit.Exposure, quantity string, value, minutes float64) limit.Limit {
-	l := limit.Limit{ID: e.ID, Quantity: quantity, Agent: e.Agent, Label: e.Label, Value: value, Unit: "ppm",
+	l := limit.Limit{ID: e.ID, Quantity: quantity, Agent: e.Agent, Label: e.Named(), Value: value, Unit: "ppm",
 		Document: e.Document, Section: e.Section, Edition: e.Edition, Status: e.Status}
 	if e.Average > 0 && minutes < e.Average {
-		l.Label = fmt.Sprintf("%.4g ppm as %s, for the %.3g min this lasts", e.Value, e.Label, minutes)
-	}
-	if e.Remembered() {
-		l.Label += " (from memory: verify it locally)"
+		l.Label = fmt.Sprintf("%.4g ppm as %s, for the %.3g min this lasts%s", e.Value, e.Label, minutes, strings.TrimPrefix(e.Named(), e.Label))
 	}
 	return l
 }
@@ -119,13 +99,13 @@ func lasts(c route.Case, f *figure.Figure) float64 {
 	return math.NaN()
 }
 
-// emergency are the concentrations at which a room after a spill is left: what is
+// emergency adds the concentrations at which a room after a spill is left: what is
 // immediately dangerous, and the emergency level for ten minutes.
-func emergency(f *figure.Figure) []limit.Limit {
-	var out []limit.Limit
-	for _, e := range limit.ExposureAt(f.Agent, "") {
-		if e.Kind == limit.Escape || e.ID == "aegl2_"+f.Agent+"_10min" {
-			out = append(out, held(&e, f.Quantity, e.Value, math.NaN()))
+func emergency(f *figure.Figure, out []limit.Limit) []limit.Limit {
+	all := limit.ExposureAt(f.Agent, "")
+	for i := range all {
+		if e := &all[i]; e.Kind == limit.Escape || e.Kind == limit.Emergency && e.Average == 10 && strings.HasPrefix(e.ID, "aegl2") {
+			out = append(out, held(e, f.Quantity, e.Value, math.NaN()))
 		}
 	}
 	return out

@@ -1,6 +1,7 @@
 package limit
 
 import (
+	"cmp"
 	_ "embed"
 	"encoding/csv"
 	"math"
@@ -34,6 +35,8 @@ type Exposure struct {
 	Section      string
 	Edition      string
 	Status       string
+
+	verify string // label that asks to verify it, where nobody has seen the printed value
 }
 
 //go:embed exposure.csv
@@ -51,7 +54,7 @@ var exposures = sync.OnceValue(func() []Exposure {
 		if err != nil || err2 != nil {
 			panic("limit: exposure.csv: " + r[0] + ": no number")
 		}
-		out = append(out, Exposure{r[0], r[1], r[2], v, t, Kind(r[5]), r[6], r[7], r[8], r[9], r[10]})
+		out = append(out, Exposure{r[0], r[1], r[2], v, t, Kind(r[5]), r[6], r[7], r[8], r[9], r[10], r[2] + " (from memory: verify it locally)"})
 	}
 	return out
 })
@@ -79,12 +82,30 @@ var held = sync.OnceValue(func() map[where][]Exposure {
 	return out
 })
 
-// byID are the limits by their ids.
-var byID = sync.OnceValue(func() map[string]*Exposure {
-	all := exposures()
-	out := make(map[string]*Exposure, len(all))
-	for i := range all {
-		out[all[i].ID] = &all[i]
+// Strictest lists, of every averaging time, the strictest that holds for an agent
+// at a site for as long as work lasts, and what is immediately dangerous. The list is
+// shared and not to be changed.
+func Strictest(agent, jurisdiction string) []Exposure { return strictest()[where{agent, jurisdiction}] }
+
+var strictest = sync.OnceValue(func() map[where][]Exposure {
+	out := map[where][]Exposure{}
+	for at, all := range held() {
+		var list []Exposure
+		for _, e := range all {
+			if e.Kind == Emergency {
+				continue
+			}
+			i := slices.IndexFunc(list, func(x Exposure) bool {
+				return (x.Kind == Escape) == (e.Kind == Escape) && (e.Kind == Escape || x.Average == e.Average)
+			})
+			switch {
+			case i < 0:
+				list = append(list, e)
+			case e.Value < list[i].Value:
+				list[i] = e
+			}
+		}
+		out[at] = list
 	}
 	return out
 })
@@ -92,6 +113,14 @@ var byID = sync.OnceValue(func() map[string]*Exposure {
 // Remembered reports whether nobody has seen the printed value: it has to be
 // verified locally.
 func (e *Exposure) Remembered() bool { return e.Status == "memory" }
+
+// Named is the label, which asks to verify a limit that is remembered.
+func (e *Exposure) Named() string {
+	if e.Remembered() {
+		return e.verify
+	}
+	return e.Label
+}
 
 // Allowed is the concentration in ppm that may last for some minutes and then
 // stop, so that the average meets the limit. A time that is not known counts as
@@ -103,27 +132,43 @@ func (e *Exposure) Allowed(minutes float64) float64 {
 	return e.Value * e.Average / minutes
 }
 
+type tierOf struct {
+	agent string
+	tier  int
+}
+
+// levels are the emergency levels of every agent and tier, by rising time.
+var levels = sync.OnceValue(func() map[tierOf][]Exposure {
+	out := map[tierOf][]Exposure{}
+	for _, e := range exposures() {
+		if tier, there := strings.CutPrefix(e.ID, "aegl"); there {
+			at := tierOf{e.Agent, int(tier[0] - '0')}
+			out[at] = append(out[at], e)
+		}
+	}
+	for _, l := range out {
+		slices.SortFunc(l, func(a, b Exposure) int { return cmp.Compare(a.Average, b.Average) })
+	}
+	return out
+})
+
 // AEGL is the acute exposure guideline level of an agent for a tier, 1 to 3, and
 // a time in min of up to 8 h; false where there is none. The toxic load of HF,
 // C^2 t, holds from 30 min to 4 h and lets its levels be taken between those
 // tabled there; otherwise the level of the next longer time tabled counts.
 func AEGL(agent string, tier int, minutes float64) (float64, bool) {
-	var times, levels []float64
-	prefix := "aegl" + strconv.Itoa(tier) + "_" + agent + "_"
-	for _, t := range []float64{10, 30, 60, 240, 480} {
-		if e, there := byID()[prefix+strconv.Itoa(int(t))+"min"]; there {
-			times, levels = append(times, t), append(levels, e.Value)
-		}
-	}
-	for i, t := range times {
-		if minutes > t {
+	tabled := levels()[tierOf{agent, tier}]
+	for i := range tabled {
+		e := &tabled[i]
+		if minutes > e.Average {
 			continue
 		}
-		if agent == "hf" && i > 0 && times[i-1] >= 30 && t <= 240 {
-			s := math.Log(minutes/times[i-1]) / math.Log(t/times[i-1])
-			return math.Exp((1-s)*math.Log(levels[i-1]) + s*math.Log(levels[i])), true
+		if i > 0 && agent == "hf" && tabled[i-1].Average >= 30 && e.Average <= 240 {
+			before := &tabled[i-1]
+			s := math.Log(minutes/before.Average) / math.Log(e.Average/before.Average)
+			return math.Exp((1-s)*math.Log(before.Value) + s*math.Log(e.Value)), true
 		}
-		return levels[i], true
+		return e.Value, true
 	}
 	return 0, false
 }
