@@ -77,8 +77,8 @@ func Draws(ctx context.Context, c route.Case, n int, seed uint64, workers int, p
 	if err != nil {
 		return Sample{}, err
 	}
-	s.Bands, s.Chance = t.bands(), t.chances()
-	s.Ranked = t.ranked(shares, s.Inputs)
+	s.Bands, s.Chance = t.bands(workers), t.chances()
+	s.Ranked = t.ranked(shares, s.Inputs, workers)
 	return s, nil
 }
 
@@ -102,13 +102,16 @@ type table struct {
 	failures map[string]bool      // figures of failures
 	first    []figure.Figure      // of the first draw: the others mostly have the same in the same order
 	columns  [][]float64          // of them
+	judged   []figure.Finding     // of the first draw, likewise
+	tallies  []*count             // of them
 }
 
-// batch is how many draws are kept apart before they go into the table.
-const batch = 64
+// batch is how many draws are run before what is new in them goes into the table.
+const batch = 256
 
-// drawAll runs the draws, a batch at a time so that memory does not depend on how
-// figures come, and puts them into the table in their order.
+// drawAll runs the draws, the first one alone, since it says what the others give.
+// What they give that the first did not goes into the table in their order, a
+// batch at a time.
 func drawAll(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers int, progress func(int)) (*table, error) {
 	n := 1
 	if shares != nil {
@@ -116,26 +119,58 @@ func drawAll(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers
 	}
 	t := &table{n: n, values: map[string][]float64{}, findings: map[findingID]*count{}, failures: map[string]bool{}}
 	var done atomic.Int64
-	for from := 0; from < n; from += batch {
-		to := min(from+batch, n)
-		drawn, errs := make([]hazards.Drawn, to-from), make([]error, to-from)
-		hazards.EachOn(to-from, workers, func(i int) {
-			if errs[i] = ctx.Err(); errs[i] != nil {
-				return
+	draw := func(i int, of *fresh, fault *error) {
+		if *fault = ctx.Err(); *fault != nil {
+			return
+		}
+		x, err := d.At(row(shares, i))
+		if *fault = err; err == nil {
+			*of = t.keep(i, &x)
+		}
+		if progress != nil {
+			progress(int(done.Add(1)))
+		}
+	}
+	for from, to := 0, 1; from < n; from, to = to, min(to+batch, n) {
+		found, faults := make([]fresh, to-from), make([]error, to-from)
+		hazards.EachOn(to-from, workers, func(i int) { draw(from+i, &found[i], &faults[i]) })
+		for i := range found {
+			if faults[i] != nil {
+				return nil, faults[i]
 			}
-			drawn[i], errs[i] = d.At(row(shares, from+i))
-			if progress != nil {
-				progress(int(done.Add(1)))
-			}
-		})
-		for i := range drawn {
-			if errs[i] != nil {
-				return nil, errs[i]
-			}
-			t.add(from+i, &drawn[i])
+			t.add(from+i, &found[i])
 		}
 	}
 	return t, nil
+}
+
+// fresh is what a draw gives that the first did not give at the same place.
+type fresh struct {
+	figures  []figure.Figure
+	findings []figure.Finding
+}
+
+// keep writes down what a draw gives, and returns what the table has no place for
+// yet. It is safe for draws that go on at the same time.
+func (t *table) keep(i int, d *hazards.Drawn) fresh {
+	var out fresh
+	for k := range d.Figures {
+		f := &d.Figures[k]
+		if k < len(t.first) && alsoOf(&t.first[k], f) {
+			t.columns[k][i] = f.Value.V
+			continue
+		}
+		out.figures = append(out.figures, *f)
+	}
+	for k := range d.Findings {
+		f := &d.Findings[k]
+		if k < len(t.judged) && t.judged[k].Figure == f.Figure && t.judged[k].Limit.ID == f.Limit.ID {
+			t.tallies[k].take(f.Verdict)
+			continue
+		}
+		out.findings = append(out.findings, *f)
+	}
+	return out
 }
 
 func row(m *mat.Dense, i int) []float64 {
@@ -145,13 +180,9 @@ func row(m *mat.Dense, i int) []float64 {
 	return m.RawRowView(i)
 }
 
-func (t *table) add(i int, d *hazards.Drawn) {
-	for k := range d.Figures {
-		f := &d.Figures[k]
-		if k < len(t.first) && alsoOf(&t.first[k], f) {
-			t.columns[k][i] = f.Value.V
-			continue
-		}
+func (t *table) add(i int, d *fresh) {
+	for k := range d.figures {
+		f := &d.figures[k]
 		id := f.ID()
 		v, there := t.values[id]
 		if !there {
@@ -162,44 +193,57 @@ func (t *table) add(i int, d *hazards.Drawn) {
 		}
 		v[i] = f.Value.V
 	}
-	if t.first == nil {
-		t.first = d.Figures
-		for k := range d.Figures {
-			t.columns = append(t.columns, t.values[d.Figures[k].ID()])
-		}
+	for k := range d.findings {
+		t.count(&d.findings[k]).take(d.findings[k].Verdict)
 	}
-	for k := range d.Findings {
-		f := &d.Findings[k]
-		id := findingID{f.Figure, f.Limit.ID}
-		x, there := t.findings[id]
-		if !there {
-			x = &count{}
-			t.findings[id] = x
-		}
-		switch f.Verdict {
-		case figure.Exceeds:
-			x.exceeds++
-		case figure.UnknownVerdict:
-			x.unknown++
-		}
+	if i > 0 {
+		return
 	}
+	for k := range d.figures {
+		t.columns = append(t.columns, t.values[d.figures[k].ID()])
+	}
+	for k := range d.findings {
+		t.tallies = append(t.tallies, t.count(&d.findings[k]))
+	}
+	t.first, t.judged = d.figures, d.findings
+}
+
+func (t *table) count(f *figure.Finding) *count {
+	id := findingID{f.Figure, f.Limit.ID}
+	x, there := t.findings[id]
+	if !there {
+		x = &count{}
+		t.findings[id] = x
+	}
+	return x
 }
 
 // findingID is what makes up the id of a finding: joined once, not in every draw.
 type findingID struct{ figure, limit string }
 
 // count is how many draws of a finding exceed and how many are not known.
-type count struct{ exceeds, unknown int }
+type count struct{ exceeds, unknown atomic.Int64 }
+
+func (x *count) take(v figure.Verdict) {
+	switch v {
+	case figure.Exceeds:
+		x.exceeds.Add(1)
+	case figure.UnknownVerdict:
+		x.unknown.Add(1)
+	}
+}
 
 // alsoOf reports whether two figures have the same id.
 func alsoOf(a, b *figure.Figure) bool {
 	return a.Quantity == b.Quantity && a.Place == b.Place && a.Agent == b.Agent && a.Case == b.Case
 }
 
-func (t *table) bands() map[string]Band {
+func (t *table) bands(workers int) map[string]Band {
+	bands := make([]Band, len(t.order))
+	hazards.EachOn(len(bands), workers, func(i int) { bands[i] = bandOf(t.order[i], t.values[t.order[i]]) })
 	out := map[string]Band{}
-	for id, v := range t.values {
-		out[id] = bandOf(id, v)
+	for i, id := range t.order {
+		out[id] = bands[i]
 	}
 	return out
 }
@@ -248,7 +292,7 @@ func (t *table) chances() map[string]Chance {
 	out := make(map[string]Chance, len(t.findings))
 	for id, x := range t.findings {
 		f := figure.Finding{Figure: id.figure, Limit: figure.LimitRef{ID: id.limit}}
-		out[f.ID()] = Chance{float64(x.exceeds) / float64(t.n), float64(x.unknown) / float64(t.n)}
+		out[f.ID()] = Chance{float64(x.exceeds.Load()) / float64(t.n), float64(x.unknown.Load()) / float64(t.n)}
 	}
 	return out
 }

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat"
 
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
 )
 
@@ -26,20 +27,22 @@ func quantityOf(id string) string {
 
 // ranked ranks the inputs of every headline figure that varies. One that is not
 // known in some draw stands before the others of its quantity, with nothing ranked.
-func (t *table) ranked(shares *mat.Dense, inputs []string) []Ranking {
-	var out []Ranking
+func (t *table) ranked(shares *mat.Dense, inputs []string, workers int) []Ranking {
 	if shares == nil {
 		return nil
 	}
-	for _, q := range headlines {
-		if id, ok := t.unknown(q); ok {
-			out = append(out, Ranking{Figure: id, Unexplained: math.NaN()})
+	columns := make([][]float64, len(inputs))
+	hazards.EachOn(len(inputs), workers, func(j int) { columns[j] = standard(ranks(mat.Col(nil, j, shares))) })
+	found := make([][]Ranking, len(headlines))
+	hazards.EachOn(len(headlines), workers, func(i int) {
+		if id, ok := t.unknown(headlines[i]); ok {
+			found[i] = append(found[i], Ranking{Figure: id, Unexplained: math.NaN()})
 		}
-		if id, ok := t.headline(q); ok {
-			out = append(out, rank(id, t.values[id], shares, inputs))
+		if id, ok := t.headline(headlines[i]); ok {
+			found[i] = append(found[i], rank(id, t.values[id], columns, inputs))
 		}
-	}
-	return out
+	})
+	return slices.Concat(found...)
 }
 
 // counts reports whether a figure is one of a quantity as the route is meant.
@@ -88,10 +91,11 @@ func (t *table) headline(quantity string) (string, bool) {
 	return at, at != ""
 }
 
-// rank regresses the ranks of a figure on those of its inputs, all standardised;
+// rank regresses the ranks of a figure on those of its inputs, all standardised,
+// which are given;
 // where there are too few draws for all inputs, the most correlated enter.
-func rank(id string, v []float64, shares *mat.Dense, inputs []string) Ranking {
-	n, k := shares.Dims()
+func rank(id string, v []float64, of [][]float64, inputs []string) Ranking {
+	n := len(v)
 	y := standard(ranks(v))
 	type column struct {
 		at int
@@ -99,8 +103,7 @@ func rank(id string, v []float64, shares *mat.Dense, inputs []string) Ranking {
 		r  float64
 	}
 	var columns []column
-	for j := range k {
-		x := standard(ranks(mat.Col(nil, j, shares)))
+	for j, x := range of {
 		columns = append(columns, column{j, x, math.Abs(dot(x, y)) / float64(n)})
 	}
 	slices.SortStableFunc(columns, func(a, b column) int { return cmp.Compare(b.r, a.r) })
