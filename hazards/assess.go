@@ -41,15 +41,22 @@ func walked(c route.Case, w *working.Sheet, known []course.Course, by []reader) 
 	if err != nil {
 		return Assessment{Err: err}
 	}
-	a := Assessment{Walk: k, Warnings: k.Warnings, Runs: runs(&k), Courses: course.Find(c, w, &k, known), Figures: make([]figure.Figure, 0, mostFigures)}
-	for _, read := range by {
-		a.Figures = append(a.Figures, read(c, w, k, a.Runs, a.Courses)...)
+	a := Assessment{Walk: k, Warnings: k.Warnings, Runs: runs(&k), Courses: course.Find(c, w, &k, known)}
+	read, n := make([][]figure.Figure, len(by)), roomForMore
+	for i := range by {
+		read[i] = by[i](c, w, k, a.Runs, a.Courses)
+		n += len(read[i])
+	}
+	a.Figures = make([]figure.Figure, 0, n)
+	for i := range read {
+		a.Figures = append(a.Figures, read[i]...)
 	}
 	return a
 }
 
-// mostFigures is room for those of a usual route.
-const mostFigures = 448
+// roomForMore is room for the figures of a usual route that no reader of a hazard
+// gives: what a brief case says of failures, and sums.
+const roomForMore = 80
 
 // again assesses a route that went wrong: the same walk and the same runs, read
 // for what a failure is told by, which is heat and gas.

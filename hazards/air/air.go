@@ -17,7 +17,7 @@ import (
 // Read gives the figures of the air over every step that holds a volatile acid
 // or ammonia, of the largest spill, and of the oxygen in the room.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}, escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}, escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, said: map[float64]string{}}
 	for i := range k.Steps {
 		r.step(&k.Steps[i])
 	}
@@ -33,6 +33,9 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 	return r.out
 }
 
+// usual is room for the figures of a usual route.
+const usual = 128
+
 type reader struct {
 	c       route.Case
 	w       *working.Sheet
@@ -46,6 +49,7 @@ type reader struct {
 	limits  map[string]*limit.Exposure // the strictest short one, by agent
 	escapes map[string]*limit.Exposure // immediately dangerous, by agent
 	masses  map[string]working.Num     // molar, by formula
+	said    map[float64]string         // conditions of a time, by the concentration it lasts to
 }
 
 // molar is the molar mass of a formula, worked out once.
@@ -94,11 +98,15 @@ func (r *reader) step(d *process.Done) {
 	if p == nil || len(s.Liquid) == 0 {
 		return
 	}
+	var before []over
+	if pours[r.c.Route.Steps[d.Number-1].Do] && len(d.Before.Liquid) > 0 {
+		before = r.vapours(&d.Before, d.Hot.As("T"))
+	}
 	for _, o := range r.vapours(s, d.Hot.As("T")) {
 		place, x := figure.Step(d.Number), o.pressure.As("p")
 		atm := r.c.Store.Num("gas.pressure").As("P")
 		r.put("air.saturated", place, o.slug, "", r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), o.conditions)
-		r.leaving(d, p, s, &o)
+		r.leaving(d, p, s, &o, before)
 		r.keep(d, s, &o)
 	}
 	r.together(d.Number)

@@ -73,7 +73,7 @@ var pours = map[string]bool{"transfer": true, "decant": true, "filter": true, "c
 // leaving reports what leaves the liquor of a step, and what of it reaches a
 // person: the surface where the vessel stands open, what the hydrogen carries
 // along, and the air that a pour drives out.
-func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *over) {
+func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *over, earlier []over) {
 	verb := r.c.Route.Steps[d.Number-1].Do
 	place, M := figure.Step(d.Number), r.molar(o.formula).As("M")
 	var n working.Num
@@ -91,7 +91,7 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *o
 		take(r.carried(o, g), "carried by the largest flow of hydrogen, which leaves saturated")
 	}
 	if pours[verb] {
-		if before := r.before(d, o); before != nil { // what is poured off is what stood there before
+		if before := same(earlier, o); before != nil { // what is poured off is what stood there before
 			take(r.poured(&d.Before, before), "air over the liquor as it stood before, driven out by pouring all of it")
 			take(r.evaporates(before, r.surface(p, &d.Before), r.c.Store.Num("air.over_liquor"), d.Hot.As("T")), "open surface of the liquor as it stood before, the law that gives more of two that disagree")
 		}
@@ -108,15 +108,11 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *o
 	r.exposure(place, d.Number, o, n, how)
 }
 
-// before is the same vapour over the liquor as a step found it; nil where there
-// was none.
-func (r *reader) before(d *process.Done, o *over) *over {
-	if len(d.Before.Liquid) == 0 {
-		return nil
-	}
-	for _, x := range r.vapours(&d.Before, d.Hot.As("T")) {
-		if x.slug == o.slug {
-			return &x
+// same is the same vapour among others; nil where it is not there.
+func same(all []over, o *over) *over {
+	for i := range all {
+		if all[i].slug == o.slug {
+			return &all[i]
 		}
 	}
 	return nil

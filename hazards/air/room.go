@@ -126,13 +126,25 @@ func (r *reader) reaches(place string, o *over, gas working.Num) {
 			continue
 		}
 		in := []working.Num{gas, q, b, near, room, l.value}
-		t := working.Absent("t", "min", lacks(in)...)
-		if lacks(in) == nil {
+		var t working.Num
+		if missing := lacks(in); missing != nil {
+			t = working.Absent("t", "min", missing...)
+		} else {
 			s := spread.Room{Volume: room.V, Flow: q.V / 3600}.NearReaches(gas.V, b.V/60, near.V, l.value.V*1e-6)
 			t = r.w.Model("t", "min", "near field and room, both well mixed", min(s/60, aDay), in...)
 		}
-		r.put(l.quantity, place, o.slug, "", t, fmt.Sprintf("near the source, from the moment it gives off so much, to %.3g ppm; 1440 min: not within a day", l.value.V))
+		r.put(l.quantity, place, o.slug, "", t, r.until(l.value.V))
 	}
+}
+
+// until says up to which concentration a time lasts.
+func (r *reader) until(ppm float64) string {
+	text, said := r.said[ppm]
+	if !said {
+		text = fmt.Sprintf("near the source, from the moment it gives off so much, to %.3g ppm; 1440 min: not within a day", ppm)
+		r.said[ppm] = text
+	}
+	return text
 }
 
 // lacks is what is missing in any of some numbers.
@@ -230,9 +242,10 @@ func (r *reader) idlh(x *spilt, place string, n, q working.Num, cond string) {
 func (r *reader) escape(slug string) (working.Num, bool) {
 	e, known := r.escapes[slug]
 	if !known {
-		for _, x := range limit.ExposureAt(slug, "") {
-			if x.Kind == limit.Escape {
-				e = &x
+		all := limit.ExposureAt(slug, "")
+		for i := range all {
+			if all[i].Kind == limit.Escape {
+				e = &all[i]
 			}
 		}
 		r.escapes[slug] = e

@@ -18,7 +18,7 @@ import (
 // Read gives the fluoride figures of a walk: for each step the liquor it
 // leaves, and for each place that received something since, what it holds at the end.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
-	r := reader{c: c, w: w, k: &k}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k}
 	r.hf, r.f = process.MolarMass(c.Store, w, "HF").As("M_HF"), process.MolarMass(c.Store, w, "F").As("M_F")
 	last := map[string]bool{} // places whose last state is that after a step
 	for i := range k.Steps {
@@ -36,6 +36,9 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 	}
 	return r.out
 }
+
+// usual is room for the figures of a usual route.
+const usual = 40
 
 type reader struct {
 	c     route.Case

@@ -19,7 +19,7 @@ import (
 
 // Read gives the gas figures of a walk.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{c: c, w: w, k: &k, vm: process.MolarVolume(c.Store, w), spaces: map[string]working.Num{}}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, vm: process.MolarVolume(c.Store, w), spaces: map[string]working.Num{}}
 	r.hydrogen()
 	r.hydrides()
 	r.closed()
@@ -39,6 +39,9 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, course
 	r.shutting(courses)
 	return r.out
 }
+
+// usual is room for the figures of a usual route.
+const usual = 64
 
 type reader struct {
 	c   route.Case

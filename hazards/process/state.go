@@ -102,8 +102,12 @@ func (k *walker) merged(p *State) *Pool {
 	if len(p.Liquid) == 1 && p.Liquid[0].Whole {
 		return &p.Liquid[0]
 	}
-	var volumes, masses, heats []working.Num
-	var all []Entry
+	volumes, masses, heats := make([]working.Num, 0, usualTerms), make([]working.Num, 0, usualTerms), make([]working.Num, 0, usualTerms)
+	entries := 0
+	for i := range p.Liquid {
+		entries += len(p.Liquid[i].Entries)
+	}
+	all := make([]Entry, 0, entries)
 	unfollowed := false
 	var more []string
 	for i := range p.Liquid {
@@ -135,9 +139,13 @@ func PartOf(w *working.Sheet, q *Pool, n working.Num) working.Num {
 	return w.Line(n.Symbol, n.Unit, "x*f", x.V*f.V, x, f)
 }
 
+// usualTerms is room for the terms of most sums. A size that stands fixed keeps
+// them off the heap.
+const usualTerms = 12
+
 // Total adds up what each entry of the pool counts per mol, in mol.
 func Total(w *working.Sheet, q *Pool, symbol string, per func(*Entry) float64) working.Num {
-	terms := make([]working.Num, 0, len(q.Entries))
+	terms := make([]working.Num, 0, usualTerms)
 	for i := range q.Entries {
 		e := &q.Entries[i]
 		x := per(e)

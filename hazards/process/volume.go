@@ -22,7 +22,7 @@ func Flammable(st *chemicals.Store, w *working.Sheet) working.Num {
 
 // HeatCapacity is that of everything in a place, in J/K, at the low end.
 func (s *State) HeatCapacity(w *working.Sheet) working.Num {
-	terms := make([]working.Num, 0, len(s.Liquid)+1)
+	terms := make([]working.Num, 0, usualTerms)
 	for i := range s.Liquid {
 		terms = append(terms, PartOf(w, &s.Liquid[i], s.Liquid[i].HeatCapacity))
 	}
@@ -31,7 +31,7 @@ func (s *State) HeatCapacity(w *working.Sheet) working.Num {
 
 // SolidCapacity is the heat capacity of the solids of a place, in J/K.
 func (s *State) SolidCapacity(w *working.Sheet) working.Num {
-	terms := make([]working.Num, 0, len(s.Solids))
+	terms := make([]working.Num, 0, usualTerms)
 	for i := range s.Solids {
 		terms = append(terms, s.Solids[i].HeatCapacity)
 	}
@@ -49,7 +49,7 @@ func (d *Done) Contents() *State {
 
 // Volume is that of the liquid of a place, in mL.
 func (s *State) Volume(w *working.Sheet) working.Num {
-	terms := make([]working.Num, 0, len(s.Liquid))
+	terms := make([]working.Num, 0, usualTerms)
 	for i := range s.Liquid {
 		terms = append(terms, PartOf(w, &s.Liquid[i], s.Liquid[i].Volume))
 	}

@@ -16,7 +16,7 @@ import (
 
 // Read gives the heat figures of a walk and its runs.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{c: c, w: w, k: &k, courses: courses}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses}
 	for i := range c.Route.Steps {
 		r.etch(c.Route.Steps[i].Number)
 	}
@@ -44,6 +44,9 @@ func (r *reader) done(step int) *process.Done {
 	i := slices.IndexFunc(r.k.Steps, func(d process.Done) bool { return d.Number == step })
 	return &r.k.Steps[i]
 }
+
+// usual is room for the figures of a usual route.
+const usual = 64
 
 type reader struct {
 	c   route.Case

@@ -44,7 +44,7 @@ type Base struct {
 // count from the failure. What a failure does not do has no figure, and
 // what cannot be computed is unknown.
 func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
-	r := reader{c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w), tried: map[tried]searched{}}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w), tried: map[tried]searched{}}
 	for i := range b.Courses {
 		r.bounds(&b.Courses[i])
 		r.spaces(&b.Courses[i])
@@ -106,6 +106,9 @@ func AsMeant(key string) bool { return slices.Contains(besides, key) }
 
 // besides are failures around a vessel whose run they leave as it is.
 var besides = []string{"lid_closed", "suck_back", "hood_fails", "ignition"}
+
+// usual is room for the figures of a usual route.
+const usual = 24
 
 type reader struct {
 	c   route.Case

@@ -18,7 +18,7 @@ import (
 // acid liquors of the route together with each of the four usual agents, and
 // at a step that neutralises with the agent it names.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
-	r := reader{c: c, w: w, vm: process.MolarVolume(c.Store, w)}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, vm: process.MolarVolume(c.Store, w)}
 	var all []acids
 	for i := range k.Treated {
 		l := &k.Treated[i]
@@ -53,6 +53,9 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 	r.common("waste", total)
 	return r.out
 }
+
+// usual is room for the figures of a usual route.
+const usual = 28
 
 type reader struct {
 	c   route.Case

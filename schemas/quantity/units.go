@@ -146,7 +146,12 @@ var unitSpelling = strings.NewReplacer(
 )
 
 // lookup gives every unit a text may mean.
-func lookup(text string) []*unit { return unitIndex()[unitSpelling.Replace(text)] }
+func lookup(text string) []*unit {
+	if us, plain := unitIndex()[text]; plain {
+		return us
+	}
+	return unitIndex()[unitSpelling.Replace(text)]
+}
 
 // Meant lists the dimensions that a unit symbol may stand for; none for an
 // unknown symbol.
