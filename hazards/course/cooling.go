@@ -41,6 +41,9 @@ func (f *finder) cooling(s *Stage) {
 	s.Bath = true
 	s.Coolant = f.bath(s, k)
 	s.Cooled = strings.ReplaceAll(k.Kind, "_", " ")
+	if k.Kind == "ice_bath" && !k.Ice.Set {
+		s.Cooled += ", of which the ice is taken to last,"
+	}
 	if k.UA.Set {
 		s.UA = f.c.Given("UA", "W/K", k.UA)
 		return
