@@ -49,6 +49,7 @@ var dimensions = [...]dimension{
 	Energy:          {"energy", "an energy", "20 kJ", -1e15, 1e15},
 	EnergyPerMass:   {"energy_per_mass", "an energy per mass", "3.9 kJ/g", -1e9, 1e9},
 	MassFlow:        {"mass_flow", "a mass per time", "15 g/h", 0, 1e3},
+	AirVolume:       {"air_volume", "a volume of air", "100 m3", 0, 1e6},
 }
 
 // String gives the name by which schemas refer to the dimension.

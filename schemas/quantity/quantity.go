@@ -37,6 +37,7 @@ const (
 	Energy        // J
 	EnergyPerMass // J/kg
 	MassFlow      // kg/s
+	AirVolume     // m3, of a room or a cabinet
 )
 
 // Value is a stated quantity in SI. Set is false for a key that was left out;

@@ -57,6 +57,10 @@ func TestParse(t *testing.T) {
 		{"60 L/min", quantity.Flow, 1e-3},
 		{"0.5 m/s", quantity.Velocity, 0.5},
 		{"50 mm/s", quantity.Velocity, 0.05},
+		{"100 fpm", quantity.Velocity, 0.508},          // NIST SP 811, table B.8: 1 ft/min = 5.08e-3 m/s
+		{"60 cfm", quantity.Flow, 0.028316846592},      // the same: 1 ft3/min = 4.719474e-4 m3/s
+		{"1000 ft3", quantity.AirVolume, 28.316846592}, // the same: 1 ft3 = 2.831685e-2 m3
+		{"240 m3", quantity.AirVolume, 240},
 		{"15 g/h", quantity.MassFlow, 15e-3 / 3600},
 		{"60 mg/min", quantity.MassFlow, 1e-6},
 		{"2 W/K", quantity.Conductance, 2},

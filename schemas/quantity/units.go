@@ -14,6 +14,9 @@ type unit struct {
 	also          string // other spellings, parted by blanks
 }
 
+// foot in m and cubicFoot in L: exact by the international definition (NIST SP 811, B.6).
+const foot, cubicFoot = 0.3048, 28.316846592
+
 // units is the one table of unit symbols. The first unit of a dimension is the
 // one offered in messages.
 var units = []unit{
@@ -79,10 +82,16 @@ var units = []unit{
 	{"L/h", Flow, 1, 3.6e6, 0, "l/h"},
 	{"L/s", Flow, 1, 1e3, 0, "l/s"},
 	{"m3/s", Flow, 1, 1, 0, ""},
+	{"cfm", Flow, cubicFoot, 60e3, 0, "ft3/min CFM"},
 
 	{"m/s", Velocity, 1, 1, 0, ""},
 	{"cm/s", Velocity, 1, 1e2, 0, ""},
 	{"mm/s", Velocity, 1, 1e3, 0, ""},
+	{"fpm", Velocity, foot, 60, 0, "ft/min FPM"},
+
+	{"m3", AirVolume, 1, 1, 0, ""},
+	{"L", AirVolume, 1, 1e3, 0, "l dm3 litre litres liter liters"},
+	{"ft3", AirVolume, cubicFoot, 1e3, 0, "cf cuft"},
 
 	{"W", Power, 1, 1, 0, ""},
 	{"kW", Power, 1e3, 1, 0, ""},
