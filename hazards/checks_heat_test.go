@@ -1,10 +1,12 @@
 package hazards_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/schemas/quantity"
 )
 
 // mixes gives what step 1 of a bottle releases, and how much warmer it gets.
@@ -77,6 +79,45 @@ func TestTheLidCounts(t *testing.T) {
 		}
 		if f := figureOf(&rv, "heat.technical_limit@2"); f == nil || f.Value.V != want {
 			t.Errorf("%q: %+v, want %g degC", lid, f, want)
+		}
+	}
+}
+
+// A jacket stands on the shared cooling: 10 g of Ti3AlC2 in 10 min give at most
+// 10/194.605 mol x 835 kJ/mol in 600 s, 71.5 W (by hand, on the enthalpy of the
+// data). A bath does not, and where nothing is said of power or of cooling the
+// finding is unknown.
+func TestTheSharedCoolingIsHeldToItsPower(t *testing.T) {
+	const id = "heat.cooling.required@2+site_cooling"
+	jacket := strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath", "kind: jacket", 1)
+	for _, x := range []struct {
+		name, yaml string
+		power      quantity.Value
+		want       string
+	}{
+		{"more than it takes", jacket, quantity.Of(71, "W"), "exceeds"},
+		{"just what it takes", jacket, quantity.Of(72, "W"), "near"},
+		{"half of what it takes", jacket, quantity.Of(144, "W"), "within"},
+		{"no power stated", jacket, quantity.Value{}, "unknown"},
+		{"a bath", inIce("10 g", "200 mL", "2 W/K"), quantity.Of(71, "W"), ""},
+		{"nothing said of cooling", strings.Replace(jacket, ", cooling: {kind: jacket, temperature: 0 degC, ua: 2 W/K}", "", 1), quantity.Of(500, "W"), "unknown"},
+	} {
+		c := newCase(t, load(t, x.yaml))
+		c.Brief, c.Site = true, demoSite(t)
+		c.Site.CoolingPower, c.Site.CoolingPoint = x.power, quantity.Of(5, "degC")
+		rv := must(t, c)
+		got := ""
+		for i := range rv.Findings {
+			if rv.Findings[i].ID() == id {
+				got = rv.Findings[i].Verdict.String()
+			}
+		}
+		if got != x.want {
+			t.Errorf("%s: %q, want %q", x.name, got, x.want)
+		}
+		colder := slices.ContainsFunc(rv.Warnings, func(s string) bool { return strings.HasPrefix(s, "The jacket of pot is written at 0 degC") })
+		if colder != strings.Contains(x.yaml, "kind: jacket") {
+			t.Errorf("%s: warnings %q", x.name, rv.Warnings)
 		}
 	}
 }

@@ -163,6 +163,8 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 		out = append(out, writtenVent(c, k, f)...)
 	case "gas.free_volume.required":
 		out = append(out, roomLeft(c, k, f)...)
+	case "heat.cooling.required":
+		out = append(out, siteCooling(c, k, f)...)
 	case "heat.ice":
 		out = append(out, writtenIce(c, k, f)...)
 	case "wash.cycles":
@@ -219,6 +221,22 @@ func writtenOver(c route.Case, f *figure.Figure) []limit.Limit {
 		}
 	}
 	return nil
+}
+
+// siteCooling is the heat that the shared cooling of the site takes, for a vessel
+// with a jacket; not known where no site says, nor where nothing is said of what
+// cools the vessel. A bath and a vessel that nothing cools do not stand on it.
+func siteCooling(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
+	p, _ := placeOf(c, k, f)
+	if p == nil || p.Cooling != nil && p.Cooling.Kind != "jacket" {
+		return nil
+	}
+	l := limit.Limit{ID: "site_cooling", Quantity: f.Quantity, Label: "heat the shared cooling takes", Value: math.NaN(), Unit: "W",
+		Document: "the site", Section: "cooling.power", Status: "given"}
+	if p.Cooling != nil && c.Site != nil && c.Site.CoolingPower.Set {
+		l.Value, l.Section = least(c.Site.CoolingPower).In("W"), c.Site.CoolingPower.At
+	}
+	return []limit.Limit{l}
 }
 
 // writtenIce is the ice that stands around the place of a step; not known where
@@ -337,6 +355,9 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "two_phase":
 		return "Gas leaves the liquor so fast that it takes liquid with it: plan the vent and the room over the liquor for both together, which is not done here.",
 			need("gas.superficial_velocity", l.Value*l.Near, "mm/s", "a slower addition or a wider vessel.")
+	case "site_cooling":
+		return "If everything reacts as it goes in, that is more heat than the shared cooling takes, or close to it, whatever gets through the wall.",
+			need("heat.cooling.required", f.High.V, "W", "a slower addition, a smaller batch or more cooling, and nothing else on the same cooling at the time.")
 	case "written_ice":
 		return "The ice melts away before it has taken up the heat of the etch.", need("heat.ice", f.High.V, "kg", "have at least this much ice, and the bath cold before.")
 	case "boiling_as_run":

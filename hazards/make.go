@@ -1,6 +1,7 @@
 package hazards
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -35,12 +36,29 @@ func Make(c route.Case) (Review, error) {
 	if c.Site == nil || c.Site.Jurisdiction == "" {
 		out.Warnings = append(out.Warnings, "No jurisdiction is stated in a site file: the exposure limits of every one held here count.")
 	}
+	out.Warnings = append(out.Warnings, tooCold(c)...)
 	if c.Brief {
 		out.Warnings = append(out.Warnings, "What happens when something fails is left out of a brief review.")
 	}
 	out.Unknown = unknown(&out)
 	out.Holds = holds(&out)
 	return out, nil
+}
+
+// tooCold are the jackets that a route wants colder than the shared cooling of the
+// site is.
+func tooCold(c route.Case) []string {
+	if c.Site == nil || !c.Site.CoolingPoint.Set {
+		return nil
+	}
+	var out []string
+	for i := range c.Route.Places {
+		p := &c.Route.Places[i]
+		if k := p.Cooling; k != nil && k.Kind == "jacket" && k.Temperature.Set && k.Temperature.SI < c.Site.CoolingPoint.SI {
+			out = append(out, fmt.Sprintf("The jacket of %s is written at %s, and the shared cooling of the site is at %s: it gets no colder than that, so what is worked out here is too cold.", p.Key, k.Temperature.Text, c.Site.CoolingPoint.Text))
+		}
+	}
+	return out
 }
 
 // read lists the rows of the store that the traced run used, in its order.
