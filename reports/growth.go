@@ -124,9 +124,12 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]Cell) {
 		c := &g.Crossings[i]
 		x, there := byID[c.ID()]
 		if !there {
-			x = &turned{id: c.Figure, limit: limitText(c.Limit) + basisText(c.Limit), rank: 3}
+			x = &turned{id: c.Figure, rank: 3}
 			byID[c.ID()] = x
 			order = append(order, x)
+		}
+		if x.limit == "" || c.Turns == figure.Exceeds && !c.Back { // one that depends on the batch, as it is where it is exceeded
+			x.limit = limitText(c.Limit) + basisText(c.Limit)
 		}
 		x.tell(c)
 		if c.Already && c.Turns.Rank() >= worst[c.ID()].Rank() {

@@ -123,6 +123,9 @@ func (g *Growth) narrow(x *gap, trail *hazards.Trail) error {
 			return err
 		}
 		v := beyond(&s, to)
+		if s.Limit.ID != "" { // one that depends on the batch, as it is where the finding turns
+			limit = s.Limit
+		}
 		if is(s.Verdict) == before {
 			low, a = mid, v
 		} else {
