@@ -148,12 +148,23 @@ func Saturation(kelvin float64) float64 {
 	return pressure * math.Exp(critical/kelvin*sum)
 }
 
+// mostAmmonia is the molality up to which the table of ammonia was read.
+const mostAmmonia = 24
+
 // Ammonia returns the partial pressure in kPa of ammonia over water that holds
-// it at a molality in mol/kg, all of it free, at a temperature in degC. Henry's
-// law: too much from about 5 mol/kg on.
+// it at a molality in mol/kg, all of it free, at a temperature in degC: Henry's
+// law, with what a solubility table at 20 and 30 degC has beyond it,
+//
+//	p = P m/h exp(-b (1/T - 1/298.15 K)) exp(k m)
+//
+// up to 24 mol/kg, where the table ends, and unknown beyond.
 func Ammonia(st *chemicals.Store, w *working.Sheet, molality, celsius working.Num) working.Num {
 	h, b := st.Num("vapour.nh3").As("h"), st.Num("vapour.nh3_slope").As("b")
 	m, t := molality.As("m"), celsius.As("T")
-	v := 101.325 * m.V / h.V * math.Exp(-b.V*(1/(t.V+273.15)-1/298.15))
-	return w.Line("p", "kPa", "101.325*m/h*exp(-b*(1/(T+273.15)-1/298.15))", v, m, h, b, t).Worse(working.Bound)
+	k := st.Num("vapour.nh3_excess").As("k")
+	if m.V > mostAmmonia {
+		return working.Absent("p", "kPa", "vapour pressure of ammonia over more than 24 mol in a kg of water")
+	}
+	v := 101.325 * m.V / h.V * math.Exp(-b.V*(1/(t.V+273.15)-1/298.15)) * math.Exp(k.V*m.V)
+	return w.Line("p", "kPa", "101.325*m/h*exp(-b*(1/(T+273.15)-1/298.15))*exp(k*m)", v, m, h, b, t, k).Worse(working.Bound)
 }

@@ -99,10 +99,27 @@ func TestSaturation(t *testing.T) {
 	}
 }
 
-// One molal ammonia gives about 13 mmHg at 25 degC.
+// One molal ammonia gives about 13 mmHg at 25 degC; g in 100 g of water against a
+// handbook table of its solubility in mmHg (from memory).
 func TestAmmonia(t *testing.T) {
-	if got := solution.Ammonia(chemicals.Base(), nil, exactly("m", "mol/kg", 1), exactly("T", "degC", 25)).V / 0.133322; math.Abs(got-12.9) > 0.2 {
+	mmHg := func(molality, celsius float64) float64 {
+		return solution.Ammonia(chemicals.Base(), nil, exactly("m", "mol/kg", molality), exactly("T", "degC", celsius)).V / 0.133322
+	}
+	if got := mmHg(1, 25); math.Abs(got-13) > 0.3 {
 		t.Errorf("%.3g mmHg, want 13", got)
+	}
+	for celsius, table := range map[float64]map[float64]float64{
+		20: {2: 12.0, 5: 31.7, 10: 69.6, 20: 166, 30: 298, 40: 470},
+		30: {2: 19.3, 5: 51.0, 10: 110, 20: 260, 30: 454, 40: 719},
+	} {
+		for grams, want := range table {
+			if got := mmHg(grams*10/17.0305, celsius); math.Abs(got/want-1) > 0.06 {
+				t.Errorf("%g g in 100 g of water at %g degC: %.4g mmHg, want %g", grams, celsius, got, want)
+			}
+		}
+	}
+	if got := mmHg(25, 20); !math.IsNaN(got) {
+		t.Errorf("beyond the table: %g", got)
 	}
 }
 
