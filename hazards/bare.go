@@ -73,10 +73,14 @@ func worse(f, than *figure.Figure) bool {
 	case math.IsNaN(x):
 		return true
 	case q.Danger == figure.Low:
-		return x < y
+		return beyond(y, x)
 	}
-	return x > y
+	return beyond(x, y)
 }
+
+// beyond reports whether x is greater than y by more than rounding, so that of what
+// is the same the first stands for all, whatever the size.
+func beyond(x, y float64) bool { return x > y && x-y > 1e-9*math.Abs(y) }
 
 func supposedly(f *figure.Figure) bool { return f.Case == "closed" || f.Failure != "" }
 
