@@ -83,7 +83,7 @@ func isWorstKnown(figs []figure.Figure, f *figure.Figure) bool {
 			return false
 		case g == f:
 			first = false
-		case g.Of == "" && (g.Danger().V > f.Danger().V || first && g.Danger().V == f.Danger().V):
+		case g.Of == "" && (beyond(g.Danger().V, f.Danger().V) || first && !beyond(f.Danger().V, g.Danger().V) && !g.Danger().Unknown()):
 			return false
 		}
 	}
@@ -153,6 +153,8 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 		out = append(out, writtenOver(c, f)...)
 	case "air.breathing_zone", "air.floor":
 		out = breathing(c, f, out)
+	case "air.time_average":
+		out = together(c, f, out)
 	case "air.plume":
 		out = append(out, offSite(c, f)...)
 	case "air.room_peak":
@@ -397,6 +399,9 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "air.breathing_zone":
 		return "A person near the source can breathe more than this limit allows for as long as it lasts.",
 			need("air.exhaust_required", exhaust(figs, f), "m3/h", "extract of this much at the source, in a hood whose containment has been tested.")
+	case "air.time_average":
+		return "Each step may be short enough for itself, and all of them together are not.",
+			need("air.time_average", l.Value, "ppm", "extract at the source, a colder liquor, less of it open, or steps apart from each other and shared by several people.")
 	case "air.plume":
 		return "Out of doors people downwind can breathe more than the emergency level for as long as it lasts.",
 			need("air.plume", l.Value, "ppm", "smaller bottles, a scrubber, or a stack that is high enough by a calculation of the site.")

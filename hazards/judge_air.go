@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"etchbound/hazards/air"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
@@ -64,8 +65,8 @@ func offSite(c route.Case, f *figure.Figure) []limit.Limit {
 		Document: "Final AEGLs", Edition: "final", Status: "read"}}
 }
 
-// longest is the time of the longest step, 480 min at most and where one does not
-// say.
+// longest is the time of the longest step, min: that of the last tabled level at
+// most, and where a step does not say.
 func longest(c route.Case) float64 {
 	const most = 480
 	out := 10.0
@@ -73,30 +74,45 @@ func longest(c route.Case) float64 {
 		s := &c.Route.Steps[i]
 		t := lasts(c, &figure.Figure{Place: figure.Step(s.Number)})
 		if math.IsNaN(t) {
-			continue
+			return most
 		}
 		out = max(out, t)
 	}
 	return min(out, most)
 }
 
-// lasts is how long a step goes on, min; not a number where it does not say.
+// lasts is how long the step of a figure goes on, min; not a number where it does
+// not say.
 func lasts(c route.Case, f *figure.Figure) float64 {
 	for i := range c.Route.Steps {
-		s := &c.Route.Steps[i]
-		if figure.Step(s.Number) != f.Place || !s.Over.Set && !s.Time.Set {
-			continue
+		if s := &c.Route.Steps[i]; figure.Step(s.Number) == f.Place {
+			return c.Lasts(nil, s).V
 		}
-		t := 0.0
-		if s.Over.Set {
-			t += c.Given("t", "min", s.Over).V
-		}
-		if s.Time.Set {
-			t += c.Given("t", "min", s.Time).V
-		}
-		return t
 	}
 	return math.NaN()
+}
+
+// together adds the limits that are averaged over the time that a figure of all
+// steps is averaged over.
+func together(c route.Case, f *figure.Figure, out []limit.Limit) []limit.Limit {
+	jurisdiction := ""
+	if c.Site != nil {
+		jurisdiction = c.Site.Jurisdiction
+	}
+	all := limit.Strictest(f.Agent, jurisdiction)
+	for i := range all {
+		if e := &all[i]; e.Average > 0 && air.Over(e.Average) == f.Case {
+			out = append(out, held(e, f.Quantity, e.Value, math.NaN()))
+		}
+	}
+	for i := range c.Limits.Limits {
+		l := c.Limits.Limits[i]
+		if l.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == f.Agent) && l.Average > 0 && air.Over(l.Average) == f.Case {
+			l.Quantity = f.Quantity
+			out = append(out, l)
+		}
+	}
+	return out
 }
 
 // emergency adds the concentrations at which a room after a spill is left: what is

@@ -26,6 +26,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 			r.warm(&runs[i])
 		}
 	}
+	r.averages()
 	r.spill()
 	r.delivery()
 	r.stack()
@@ -99,15 +100,22 @@ func (r *reader) step(d *process.Done) {
 		return
 	}
 	var before []over
-	if pours[r.c.Route.Steps[d.Number-1].Do] && len(d.Before.Liquid) > 0 {
+	if opens[r.c.Route.Steps[d.Number-1].Do] && len(d.Before.Liquid) > 0 {
 		before = r.vapours(&d.Before, d.Hot.As("T"))
 	}
+	var now []over
 	for _, o := range r.vapours(s, d.Hot.As("T")) {
 		place, x := figure.Step(d.Number), o.pressure.As("p")
 		atm := r.c.Store.Num("gas.pressure").As("P")
 		r.put("air.saturated", place, o.slug, "", r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), o.conditions)
-		r.leaving(d, p, s, &o, before)
+		r.leaving(d, p, s, &o, same(before, &o))
 		r.keep(d, s, &o)
+		now = append(now, o)
+	}
+	for i := range before { // what a step finds and does not leave
+		if same(now, &before[i]) == nil {
+			r.leaving(d, p, s, nil, &before[i])
+		}
 	}
 	r.together(d.Number)
 }

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/spread"
 	"etchbound/schemas/quantity"
 )
 
@@ -149,12 +150,13 @@ const across, up = "0.04*x/sqrt(1+0.0001*x)", "0.016*x/(1+0.0003*x)"
 //
 //	C = 1e6 n Vm/(pi u sy sz) exp(-H^2/(2 sz^2))
 func (r *reader) plume(place string, o *over, n, height working.Num, cond string) {
-	x, u, g, h := r.c.Store.Num("air.fence").As("x"), r.c.Store.Num("air.yard_wind").As("u"), n.As("n"), height.As("H")
+	nearest, u, g, h := r.c.Store.Num("air.fence").As("x_f"), r.c.Store.Num("air.yard_wind").As("u"), n.As("n"), height.As("H")
+	x := r.w.Model("x", "m", "distance at which the plume is strongest at the ground", spread.Sky{Stable: true}.Worst(h.V, nearest.V), nearest, h)
 	sy := r.w.Line("s_y", "m", across, 0.04*x.V/math.Sqrt(1+0.0001*x.V), x)
 	sz := r.w.Line("s_z", "m", up, 0.016*x.V/(1+0.0003*x.V), x)
 	c := r.w.Line("C", "ppm", "1e6*n*Vm/1000/(3.141592653589793*u*s_y*s_z)*exp(-H*H/(2*s_z*s_z))",
 		1e6*g.V*r.vm.V/1000/(pi*u.V*sy.V*sz.V)*math.Exp(-h.V*h.V/(2*sz.V*sz.V)), g, r.vm, u, sy, sz, h)
-	r.put("air.plume", place, o.slug, "", c.Worse(working.Bound), "at the ground, downwind in a stable night, average of ten minutes; "+cond)
+	r.put("air.plume", place, o.slug, "", c.Worse(working.Bound), "at the ground, where it is strongest from 100 m on downwind in a stable night, average of ten minutes; "+cond)
 }
 
 // yard is a bottle that breaks out of doors.
@@ -171,7 +173,8 @@ func (r *reader) yard(x *spilt, what string) {
 func (r *reader) stack() {
 	height := working.Exact("H", "m", 0, "no stack is stated: as if it left at the ground")
 	if s := r.c.Site; s != nil && s.Hood != nil && s.Hood.Stack.Set {
-		height = r.c.Given("H", "m", s.Hood.Stack)
+		h, w := r.c.Given("h", "m", s.Hood.Stack), r.c.Store.Num("air.wake").As("f_w")
+		height = r.w.Line("H", "m", "h*f_w", h.V*w.V, h, w)
 	}
 	for _, a := range agents {
 		var most working.Num

@@ -2,6 +2,7 @@ package air
 
 import (
 	"math"
+	"strings"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -17,17 +18,24 @@ type surface struct {
 
 const pi = 3.141592653589793
 
-// surface of a liquor in a place, as cylinders as high as they are wide: the
-// vessel where its capacity is known, else the liquor itself up to the rim.
+// surface of a liquor in a place: the vessel as a cylinder as high as it is wide,
+// a tray as deep as trays are. How wide a vessel is that states no capacity, nobody
+// knows.
 func (r *reader) surface(p *route.Place, s *process.State) surface {
 	v := s.Volume(r.w).As("V")
-	none := working.Exact("L", "m", 0, "no capacity is stated: the liquor stands at the rim")
-	if !p.Capacity.Set {
-		return surface{r.cylinder(v), none}
+	cap := working.Absent("V", "mL", p.At+".capacity")
+	if p.Capacity.Set {
+		cap = r.c.Given("V_c", "mL", p.Capacity).As("V")
 	}
-	cap := r.c.Given("V_c", "mL", p.Capacity).As("V")
-	a := r.cylinder(cap)
-	h := r.w.Line("h", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", math.Pow(4*cap.V/1e6/pi, 1/3.0), cap)
+	var a, h working.Num
+	if p.Kind == "tray" {
+		deep := r.c.Store.Num("air.tray").As("h_t")
+		h = r.w.Line("h", "m", "h_t/1000", deep.V/1000, deep)
+		a = r.w.Line("A", "m2", "V/1e6/h", cap.V/1e6/h.V, cap, h)
+	} else {
+		a = r.cylinder(cap)
+		h = r.w.Line("h", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", math.Pow(4*cap.V/1e6/pi, 1/3.0), cap)
+	}
 	liquid := v.As("V_l")
 	board := r.w.Line("L", "m", "max(h-V_l/1e6/A,0)", max(h.V-liquid.V/1e6/a.V, 0), h, liquid, a)
 	if p.Count > 1 { // of each, filled alike
@@ -65,17 +73,22 @@ func (r *reader) evaporates(o *over, x surface, air, celsius working.Num) workin
 
 // opens are the steps in which a vessel stands open whatever its closure.
 var opens = map[string]bool{"charge": true, "mix": true, "dilute": true, "add": true, "transfer": true, "decant": true, "filter": true, "centrifuge": true,
-	"wash": true, "prewash": true, "exchange": true, "sample": true, "collect": true, "quench": true, "neutralise": true}
+	"wash": true, "prewash": true, "exchange": true, "intercalate": true, "redisperse": true, "sample": true, "collect": true, "quench": true, "neutralise": true}
 
 // pours are the steps that pour liquor over.
 var pours = map[string]bool{"transfer": true, "decant": true, "filter": true, "centrifuge": true, "wash": true, "prewash": true, "exchange": true, "collect": true}
 
 // leaving reports what leaves the liquor of a step, and what of it reaches a
-// person: the surface where the vessel stands open, what the hydrogen carries
-// along, and the air that a pour drives out.
-func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *over, earlier []over) {
+// person: the surface where the vessel stands open, what hydrogen and a purge carry
+// along, and the air that a pour drives out. What a step that opens the vessel found
+// in it counts beside what it leaves; either may be nil.
+func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o, before *over) {
 	verb := r.c.Route.Steps[d.Number-1].Do
-	place, M := figure.Step(d.Number), r.molar(o.formula).As("M")
+	any := o
+	if any == nil {
+		any = before
+	}
+	place, M := figure.Step(d.Number), r.molar(any.formula).As("M")
 	var n working.Num
 	how := ""
 	take := func(v working.Num, from string) {
@@ -83,29 +96,63 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o *o
 			n, how = v, from
 		}
 	}
-	loose := p.Closure != route.Closed || !p.ClosureStated // what nobody stated is shut for pressure and open for vapour
-	if p.Closure == route.Open || !p.ClosureStated || opens[verb] {
-		take(r.evaporates(o, r.surface(p, s), r.c.Store.Num("air.over_liquor"), d.Hot.As("T")), "open surface, the law that gives more of two that disagree")
-	}
-	if g := r.hydrogen(d.Number); g.Symbol != "" && loose {
-		take(r.carried(o, g), "carried by the largest flow of hydrogen, which leaves saturated")
-	}
-	if pours[verb] {
-		if before := same(earlier, o); before != nil { // what is poured off is what stood there before
-			take(r.poured(&d.Before, before), "air over the liquor as it stood before, driven out by pouring all of it")
-			take(r.evaporates(before, r.surface(p, &d.Before), r.c.Store.Num("air.over_liquor"), d.Hot.As("T")), "open surface of the liquor as it stood before, the law that gives more of two that disagree")
+	spins := verb == "centrifuge" || verb == "wash" && p.Kind == "tube"
+	from := func(x *over, in *process.State, as string) {
+		if x == nil {
+			return
 		}
-		take(r.poured(s, o), "air over the liquor, driven out by pouring all of it")
+		if p.Closure == route.Open || !p.ClosureStated || opens[verb] { // what nobody stated is shut for pressure and open for vapour
+			take(r.evaporates(x, r.surface(p, in), r.c.Store.Num("air.over_liquor"), d.Hot.As("T")), "open surface"+as+", the law that gives more of two that disagree")
+		}
+		if pours[verb] {
+			take(r.poured(in, x), "air over the liquor"+as+", driven out by pouring all of it")
+		}
+		if spins {
+			take(r.broken(x), "air of the centrifuge, saturated after a tube"+as+" has broken in it, let out by opening it")
+		}
 	}
-	if verb == "centrifuge" || verb == "wash" && p.Kind == "tube" {
-		take(r.broken(o), "air of the centrifuge, saturated after a tube has broken in it, let out by opening it")
+	from(before, &d.Before, " of the liquor as it stood before")
+	from(o, s, "")
+	if g, of := r.blown(d.Number); g.Symbol != "" && (p.Closure != route.Closed || !p.ClosureStated) {
+		take(r.carried(any, g), "carried by "+of+", which leaves saturated")
 	}
 	if n.Symbol == "" {
 		return
 	}
 	x := n.As("n")
-	r.put("air.emission", place, o.slug, "", r.w.Line("m", "mg/min", "n*M*60000", x.V*M.V*60000, x, M), how)
-	r.exposure(place, d.Number, o, n, how)
+	r.put("air.emission", place, any.slug, "", r.w.Line("m", "mg/min", "n*M*60000", x.V*M.V*60000, x, M), how)
+	r.exposure(place, d.Number, any, n, how)
+}
+
+// blown is the gas that leaves a vessel in a step, mol/s, with what it is: hydrogen
+// at its largest flow, and the purge.
+func (r *reader) blown(step int) (working.Num, string) {
+	g, flow, purged := r.hydrogen(step), working.Num{}, false
+	for i := range r.c.Route.Steps {
+		if s := &r.c.Route.Steps[i]; s.Number == step {
+			flow, purged = r.purge(s)
+		}
+	}
+	switch {
+	case !purged:
+		return g, "the largest flow of hydrogen"
+	case g.Symbol == "":
+		return r.w.Line("F_n", "mol/s", "F/60/Vm", flow.V/60/r.vm.V, flow, r.vm), "the purge"
+	}
+	n := g.As("n")
+	return r.w.Line("F_n", "mol/s", "n+F/60/Vm", n.V+flow.V/60/r.vm.V, n, flow, r.vm), "the purge and the largest flow of hydrogen"
+}
+
+// purge is the flow of gas that a step leads over its contents, L/min; not known
+// where it names the gas and no flow, unless the place is shut.
+func (r *reader) purge(s *route.Step) (working.Num, bool) {
+	switch p := r.place(s.In); {
+	case s.GasFlow.Set:
+		return r.c.Given("F", "L/min", s.GasFlow), true
+	case s.Gas == "" || strings.Contains(strings.ToLower(s.Gas), "air") || p != nil && p.Closure == route.Closed && p.ClosureStated:
+		return working.Num{}, false
+	}
+	return working.Absent("F", "L/min", s.At+".gas_flow"), true
 }
 
 // same is the same vapour among others; nil where it is not there.

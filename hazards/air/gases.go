@@ -81,14 +81,16 @@ func (r *reader) purges() []working.Num {
 	var out []working.Num
 	for i := range r.c.Route.Steps {
 		s := &r.c.Route.Steps[i]
-		if !s.GasFlow.Set {
+		f, purged := r.purge(s)
+		if !purged {
 			continue
 		}
 		time := s.Time
 		if !time.Set {
 			time = s.Over
 		}
-		f, t := r.c.Given("F_p", "L/min", s.GasFlow), r.c.Given("t", "min", time)
+		f = f.As("F_p")
+		t := r.c.Given("t", "min", time)
 		out = append(out, r.w.Line("v", "L", "F_p*t", f.V*t.V, f, t))
 	}
 	if s := r.c.Site; s != nil && s.Cylinder.Set {
@@ -111,8 +113,8 @@ func (r *reader) hood() {
 			n := g.As("n")
 			parts = append(parts, r.w.Line("F", "L/min", "n*Vm*60", n.V*r.vm.V*60, n, r.vm))
 		}
-		if s.GasFlow.Set {
-			parts = append(parts, r.c.Given("F", "L/min", s.GasFlow))
+		if f, purged := r.purge(s); purged {
+			parts = append(parts, f)
 		}
 		if parts == nil {
 			continue

@@ -3,6 +3,7 @@ package air
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -147,15 +148,16 @@ func (r *reader) until(ppm float64) string {
 	return text
 }
 
-// lacks is what is missing in any of some numbers.
+// lacks is what is missing in any of some numbers, sorted and each once.
 func lacks(in []working.Num) []string {
 	var out []string
-	for _, x := range in {
-		if x.Unknown() {
-			out = append(out, x.Missing()...)
+	for i := range in {
+		if in[i].Unknown() {
+			out = append(out, in[i].Missing()...)
 		}
 	}
-	return out
+	slices.Sort(out)
+	return slices.Compact(out)
 }
 
 // spilt is the liquor that would be worst to spill of an agent.

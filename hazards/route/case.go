@@ -70,6 +70,20 @@ func (c Case) Given(symbol, unit string, q quantity.Value) working.Num {
 	return working.Given(symbol, unit, in(q, unit), q.At)
 }
 
+// Lasts is how long a step goes on, min, its addition and the time after it; unknown
+// where it does not say.
+func (c Case) Lasts(w *working.Sheet, s *Step) working.Num {
+	switch {
+	case s.Over.Set && s.Time.Set:
+		return w.Sum("t", "min", c.Given("t", "min", s.Over), c.Given("t", "min", s.Time))
+	case s.Over.Set:
+		return c.Given("t", "min", s.Over)
+	case s.Time.Set:
+		return c.Given("t", "min", s.Time)
+	}
+	return working.Absent("t", "min", s.At+".time")
+}
+
 // RoomVolume is the air of the room at the site, m3, and HoodFlow what the hood
 // moves, m3/h; unknown where no site says.
 func (c Case) RoomVolume(symbol string) working.Num {

@@ -34,6 +34,7 @@ func (l *loader) site(root *schemas.Node) *Site {
 	}
 	l.aboveZero(room, "volume", "cabinet")
 	if h := root.Get("hood"); h.Usable(schemas.Map) {
+		l.aboveZero(h, "containment", "face_velocity", "flow")
 		s.Hood = &Hood{Flow: h.Value("flow"), FaceVelocity: h.Value("face_velocity"), TestDate: h.Str("tested"), Containment: h.Value("containment"), Stack: h.Value("stack")}
 		l.date(h.Get("tested"))
 	}

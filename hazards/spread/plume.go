@@ -33,3 +33,20 @@ func (s Sky) Plume(emission, wind, height, distance float64) float64 {
 	across, up := s.spread(distance)
 	return emission / (math.Pi * wind * across * up) * math.Exp(-height*height/(2*up*up))
 }
+
+// Worst is the distance in m, from nearest to 10 km, at which a plume that leaves
+// at a height in m is strongest at the ground.
+func (s Sky) Worst(height, nearest float64) float64 {
+	const farthest, steps = 10e3, 400
+	at, most := nearest, s.Plume(1, 1, height, nearest)
+	if height == 0 {
+		return at // it only falls
+	}
+	for i := 1; i <= steps; i++ {
+		x := nearest * math.Pow(farthest/nearest, float64(i)/steps)
+		if c := s.Plume(1, 1, height, x); c > most {
+			at, most = x, c
+		}
+	}
+	return at
+}

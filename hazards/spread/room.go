@@ -68,7 +68,7 @@ func (r Room) TwoZones(emission, exchange, near, t float64) (close, far float64)
 	e1, e2 := math.Exp(l1*t), math.Exp(l2*t)
 	close = emission/q + emission/b + emission*a1*e1 - emission*a2*e2
 	far = emission/q + emission*(l1*near+b)/b*a1*e1 - emission*(l2*near+b)/b*a2*e2
-	return close, far
+	return max(close, 0), max(far, 0) // at the start the terms cancel but for rounding
 }
 
 // NearReaches is the time in s after which the air near a source is at a share,

@@ -1,0 +1,117 @@
+package air
+
+import (
+	"fmt"
+	"slices"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+)
+
+// Over names a figure that is averaged over a time in min.
+func Over(minutes float64) string { return fmt.Sprintf("over_%g_min", minutes) }
+
+// averages reports, where more than one step gives off a vapour, what a person
+// beside all of them breathes on average over each time that a limit is averaged
+// over: the worst such time of the steps one after the other. A step of its own is
+// held to more the shorter it is; the steps together are not.
+func (r *reader) averages() {
+	for _, a := range agents {
+		steps := make([]span, len(r.c.Route.Steps))
+		n := 0
+		for i := range r.c.Route.Steps {
+			s := &r.c.Route.Steps[i]
+			steps[i].time = r.c.Lasts(r.w, s)
+			for j := range r.out {
+				if f := &r.out[j]; f.Quantity == "air.breathing_zone" && f.Agent == a.slug && f.Place == figure.Step(s.Number) {
+					steps[i].breathed, n = f.Value, n+1
+				}
+			}
+		}
+		if n < 2 {
+			continue
+		}
+		for _, window := range r.windows(a.slug) {
+			r.put("air.time_average", "", a.slug, Over(window), r.average(steps, window), "the worst such time of all steps, one after the other without a pause; a step that does not say how long it lasts counts as lasting that long")
+		}
+	}
+}
+
+// windows are the times in min over which the limits of an agent are averaged.
+func (r *reader) windows(slug string) []float64 {
+	var out []float64
+	take := func(minutes float64) {
+		if minutes > 0 && !slices.Contains(out, minutes) {
+			out = append(out, minutes)
+		}
+	}
+	jurisdiction := ""
+	if r.c.Site != nil {
+		jurisdiction = r.c.Site.Jurisdiction
+	}
+	for _, e := range limit.Strictest(slug, jurisdiction) {
+		take(e.Average)
+	}
+	for i := range r.c.Limits.Limits {
+		if l := &r.c.Limits.Limits[i]; l.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == slug) {
+			take(l.Average)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// span is a step: what is breathed in it, ppm, nothing where it gives none off,
+// and how long it lasts, min.
+type span struct{ breathed, time working.Num }
+
+// average is the greatest mean over a window in min.
+func (r *reader) average(steps []span, window float64) working.Num {
+	w := working.Exact("t_w", "min", window, "time the limit is averaged over")
+	in := []working.Num{w}
+	var lasts, ppm []float64
+	for _, s := range steps {
+		there := s.breathed.Symbol != ""
+		if there {
+			in = append(in, s.breathed.As("C"))
+		}
+		t := s.time.V
+		switch {
+		case !s.time.Unknown():
+			in = append(in, s.time)
+		case there:
+			t = window
+		default:
+			t = 0
+		}
+		lasts, ppm = append(lasts, t), append(ppm, s.breathed.V)
+	}
+	if missing := lacks(in); missing != nil {
+		return working.Absent("C_t", "ppm", missing...)
+	}
+	return r.w.Model("C_t", "ppm", "greatest mean over such a time of the steps one after the other", mean(lasts, ppm, window), in...)
+}
+
+// mean is the greatest mean over a window of what stands at a value for a time
+// each, one after the other. It begins with one of them or ends with one.
+func mean(lasts, values []float64, window float64) float64 {
+	end := make([]float64, len(lasts)+1) // of each, and what has come together by then
+	sum := make([]float64, len(lasts)+1)
+	for i := range lasts {
+		end[i+1], sum[i+1] = end[i]+lasts[i], sum[i]+lasts[i]*values[i]
+	}
+	until := func(t float64) float64 {
+		for i := range lasts {
+			if t <= end[i+1] {
+				return sum[i] + max(t-end[i], 0)*values[i]
+			}
+		}
+		return sum[len(lasts)]
+	}
+	most := 0.0
+	for _, t := range end {
+		most = max(most, until(t+window)-until(t), until(t)-until(t-window))
+	}
+	return most / window
+}

@@ -1,0 +1,169 @@
+package hazards_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"etchbound/hazards/figure"
+	"etchbound/schemas/quantity"
+)
+
+// openAcid is a beaker of acid that stands open.
+func openAcid(place, charge, steps string) string {
+	return "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, material: PTFE, " + place + "}\n  drum: {kind: drum, material: HDPE, capacity: 5 L, closure: vented}\nsteps:\n" +
+		"  - {do: charge, in: pot, what: [" + charge + "], over: 1 min, temperature: 20 degC}\n" + steps
+}
+
+const acid30 = "{substance: hydrofluoric acid, strength: 30 wt%, volume: 100 mL}"
+
+// A purge leaves a vented bottle saturated, as hydrogen does: F p/(P - p_t), by the
+// law of gas that bubbles through (vapour carried is the whole emission of a vented
+// vessel). Two litres a minute carry twice what one does; a purge nobody measured is
+// not known.
+func TestAPurgeCarriesVapour(t *testing.T) {
+	at := func(flow string) figure.Figure {
+		rv := review(t, openAcid("capacity: 250 mL, closure: vented", "{substance: hydrochloric acid, strength: 36 wt%, volume: 100 mL}",
+			"  - {do: hold, in: pot, time: 60 min, temperature: 25 degC, gas: nitrogen"+flow+"}\n"))
+		f := figureOf(&rv, "air.emission@2/hcl")
+		if f == nil {
+			t.Fatalf("no figure with %q", flow)
+		}
+		return *f
+	}
+	one, two := at(", gas_flow: 1 L/min"), at(", gas_flow: 2 L/min")
+	rv := review(t, openAcid("capacity: 250 mL, closure: vented", "{substance: hydrochloric acid, strength: 36 wt%, volume: 100 mL}", "  - {do: hold, in: pot, time: 60 min, temperature: 25 degC}\n"))
+	p := figureOf(&rv, "air.saturated@2/hcl").Value.V * 0.101325e-3 // kPa
+	want := 1.0 / 60 / 24.4654 * p / (101.325 - p - 3.17) * 36.461 * 60e3
+	if math.Abs(one.Value.V/want-1) > 2e-3 || math.Abs(two.Value.V/one.Value.V-2) > 1e-9 {
+		t.Errorf("%g and %g mg/min, want %g and twice that", one.Value.V, two.Value.V, want)
+	}
+	if f := at(""); !f.Value.Unknown() {
+		t.Errorf("a purge without its flow gives %g mg/min", f.Value.V)
+	}
+}
+
+// Eight hours in one step and in eight are the same eight hours: 0.5 ppm over 480
+// min is held against the mean of them all, while each of the eight may have eight
+// times as much for itself (29 CFR 1910.1000(d)(1): the time-weighted average of a
+// shift). Twelve minutes at a hundred and the rest at nothing is 2.5.
+func TestStepsAreAveragedTogether(t *testing.T) {
+	hold := func(n int, minutes string) string {
+		return strings.Repeat("  - {do: hold, in: pot, time: "+minutes+" min, temperature: 20 degC}\n", n)
+	}
+	seen := map[string]float64{}
+	for name, steps := range map[string]string{"whole": hold(1, "480"), "parted": hold(8, "60")} {
+		c := newCase(t, load(t, openAcid("capacity: 250 mL, closure: open", acid30, steps)))
+		c.Brief, c.Site = true, demoSite(t)
+		c.Site.Hood = nil
+		rv := must(t, c)
+		f := figureOf(&rv, "air.time_average/hf:over_480_min")
+		if f == nil {
+			t.Fatal("no average over the steps")
+		}
+		seen[name] = f.High.V
+		worst := figure.Within
+		for i := range rv.Findings {
+			if x := &rv.Findings[i]; x.Figure == f.ID() {
+				worst = max(worst, x.Verdict)
+			}
+		}
+		if worst != figure.Exceeds {
+			t.Errorf("%s: the average of %g ppm is %v", name, f.High.V, worst)
+		}
+	}
+	if math.Abs(seen["whole"]/seen["parted"]-1) > 1e-6 {
+		t.Errorf("%v: the same eight hours", seen)
+	}
+}
+
+// A tube that breaks in the first spin of a wash holds the liquor before the wash,
+// and a step that dilutes or neutralises opens what stood there before it.
+func TestWhatAStepFindsCounts(t *testing.T) {
+	for _, x := range []struct{ name, place, steps, id string }{
+		{"wash in tubes", "capacity: 250 mL, closure: closed", "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 3}\n", "air.emission@2/hf"},
+		{"neutralised", "capacity: 250 mL, closure: open", "  - {do: neutralise, in: pot, what: [{substance: calcium hydroxide, mass: 100 g}], over: 30 min, temperature: 20 degC}\n", "air.emission@2/hf"},
+		{"into a shut tube", "capacity: 250 mL, closure: closed", "  - {do: redisperse, in: pot, what: [{substance: water, volume: 100 mL}]}\n", "air.emission@2/hf"},
+	} {
+		yaml := openAcid(x.place, acid30, x.steps)
+		if x.name == "wash in tubes" {
+			yaml = strings.Replace(yaml, "kind: beaker", "kind: tube", 1)
+		}
+		rv := review(t, yaml)
+		f, before := figureOf(&rv, x.id), figureOf(&rv, "air.emission@1/hf")
+		if f == nil || f.Value.V < before.Value.V*(1-1e-9) {
+			t.Errorf("%s: %+v, and %g mg/min before", x.name, f, before.Value.V)
+		}
+	}
+}
+
+// A tray is a pan 5 cm deep, and how wide a vessel without a capacity is nobody
+// knows, however many there are.
+func TestSurfaces(t *testing.T) {
+	charge := func(place string) figure.Figure {
+		rv := review(t, openAcid(place, acid30, ""))
+		return *figureOf(&rv, "air.emission@1/hf")
+	}
+	tray := strings.Replace(openAcid("capacity: 10 L, closure: open", acid30, ""), "kind: beaker", "kind: tray", 1)
+	rv := review(t, tray)
+	pan, pot := figureOf(&rv, "air.emission@1/hf").Value.V, charge("capacity: 10 L, closure: open").Value.V
+	if area := 10e-3 / 0.05; pan < pot*area/(math.Pi/4*math.Pow(4*10e-3/math.Pi, 2.0/3)) {
+		t.Errorf("a tray gives off %g mg/min, a pot of its capacity %g", pan, pot)
+	}
+	for _, place := range []string{"closure: open", "closure: open, count: 4"} {
+		if f := charge(place); !f.Value.Unknown() {
+			t.Errorf("%s: %g mg/min", place, f.Value.V)
+		}
+	}
+}
+
+// A stack counts by its height at best and not at all at worst, and nowhere is
+// there more than where the figure looks.
+func TestAStackIsNoBarrier(t *testing.T) {
+	at := func(height float64) figure.Figure {
+		c := newCase(t, load(t, openAcid("capacity: 250 mL, closure: open", acid30, "")))
+		c.Brief, c.Site = true, demoSite(t)
+		if height > 0 {
+			c.Site.Hood.Stack = quantity.Of(height, "m")
+		}
+		rv := must(t, c)
+		return *figureOf(&rv, "air.plume@stack/hf")
+	}
+	none, high := at(0), at(12)
+	if high.High.V < none.High.V*(1-1e-6) || high.Value.V >= none.Value.V || high.Value.V < none.Value.V*1e-3 {
+		t.Errorf("12 m: %g (to %g) ppm, from the ground %g (to %g)", high.Value.V, high.High.V, none.Value.V, none.High.V)
+	}
+}
+
+// The level of a route that does not say how long a step lasts is that of the
+// longest time tabled.
+func TestTheLevelOfAStepWithoutATime(t *testing.T) {
+	level := func(yaml string) float64 {
+		rv := review(t, yaml)
+		for i := range rv.Findings {
+			if f := &rv.Findings[i]; f.Figure == "air.plume@stack/hf" {
+				return f.Limit.Value
+			}
+		}
+		return math.NaN()
+	}
+	said := openAcid("capacity: 250 mL, closure: open", acid30, "")
+	if a, b := level(said), level(strings.Replace(said, "over: 1 min, ", "", 1)); a != 95 || b != 12 {
+		t.Errorf("AEGL-2 of %g and %g ppm, want 95 for ten minutes and 12 for eight hours", a, b)
+	}
+}
+
+// Ammonia that base sets free is breathed: bifluoride made alkaline has every
+// figure of the air.
+func TestAmmoniaIsBreathed(t *testing.T) {
+	rv := review(t, openAcid("capacity: 250 mL, closure: open", "{substance: ammonia, strength: 28 wt%, volume: 100 mL}", ""))
+	for _, id := range []string{"air.emission@1/ammonia", "air.breathing_zone@1/ammonia"} {
+		f := figureOf(&rv, id)
+		if f == nil || strings.Contains(strings.Join(f.Value.Missing(), " "), "NH3") {
+			t.Errorf("%s: %+v", id, f)
+		}
+	}
+	if f := figureOf(&rv, "air.emission@1/ammonia"); !(f.Value.V > 0) {
+		t.Errorf("%+v", f)
+	}
+}
