@@ -1,6 +1,7 @@
 package hazards
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -13,13 +14,12 @@ import (
 	"etchbound/hazards/route"
 )
 
-// Trail leads the dangerous ends of figures from some cases to others of the same
-// route: which corners of the data they stood in is found in those cases, by all
-// the swings of a review, and elsewhere these corners alone are assessed. It is
-// safe for use by several goroutines.
+// Trail leads the dangerous ends of figures between two sizes of the same route: of
+// every figure it has the corners of the data that a review of either size stands
+// on. It is safe for use by several goroutines.
 type Trail struct {
 	corners []corner
-	of      map[string][]int // of a figure by its id, into corners; never empty
+	of      map[string][]int // of a figure by its id, into corners
 }
 
 // corner is one run, for any size of the route.
@@ -28,88 +28,144 @@ type corner struct {
 	key  key
 }
 
-// Blaze reviews cases of one route and remembers the corners of its dangerous
-// ends. Failures are left out.
-func Blaze(cases ...route.Case) (*Trail, error) {
-	t := &Trail{of: map[string][]int{}}
-	seen := map[string]int{}
-	for _, c := range cases {
-		if err := t.blaze(c, seen); err != nil {
-			return nil, err
-		}
-	}
-	return t, nil
-}
-
-func (t *Trail) blaze(c route.Case, seen map[string]int) error {
-	c.Brief = true
-	w := working.NewSheet()
-	a := Assess(c, w)
-	if a.Err != nil {
-		return a.Err
-	}
-	r := ranges(c, variables(read(c.Store, w)), a.Figures, a.Courses)
-	for i := range r.base {
-		q, _ := figure.Lookup(r.base[i].Quantity)
-		up := q.Danger != figure.Low
-		t.add(r, i, r.corner(i, up), seen)
-		if k, found := r.extremest(i, up); found {
-			t.add(r, i, k, seen)
-		}
-	}
-	return nil
-}
-
-// add remembers a corner of figure i, once.
-func (t *Trail) add(r *ranger, i int, k key, seen map[string]int) {
-	at, there := seen[r.words(k)]
-	if !there {
-		at = len(t.corners)
-		seen[r.words(k)] = at
-		t.corners = append(t.corners, corner{r.vars, k})
-	}
-	if id := r.base[i].ID(); !slices.Contains(t.of[id], at) {
-		t.of[id] = append(t.of[id], at)
-	}
-}
-
 // words names a corner by what stands where, whatever else another size reads.
-func (r *ranger) words(k key) string {
+func (c *corner) words() string {
 	var b strings.Builder
-	for i := range r.vars {
-		if k[i] != centre {
-			b.WriteString(r.vars[i].id)
-			b.WriteByte(k[i])
+	for i := range c.vars {
+		if c.key[i] != centre {
+			b.WriteString(c.vars[i].id)
+			b.WriteByte(c.key[i])
 		}
 	}
 	return b.String()
 }
 
-// extremest is the run in which a figure came to its dangerous end: that in which
-// it was unknown, if there is one.
-func (r *ranger) extremest(i int, up bool) (key, bool) {
-	best, at := r.base[i].Value.V, key("")
-	for _, t := range r.done {
-		for k := range t.keys {
-			v := t.found[k][i]
-			switch {
-			case math.IsNaN(v) && !math.IsNaN(best):
-				return t.keys[k], true
-			case up && v > best || !up && v < best:
-				best, at = v, t.keys[k]
-			}
-		}
-	}
-	return at, at != ""
-}
-
-// Sized is a case at another size, with its dangerous ends.
+// Sized is a case at a size, with its dangerous ends.
 type Sized struct {
 	Case    route.Case
 	Walk    process.Walk
 	Courses []course.Course
-	Figures []figure.Figure // the end that is not dangerous is the central value
-	leads   map[string]int  // the corner that leads each figure by its id; -1: none
+	Figures []figure.Figure     // the end that is not dangerous is the central value
+	leads   map[string][]corner // what the dangerous end of each figure by its id stands on
+	moves   map[string][]string // the variables that move it
+}
+
+// Size assesses a case for the dangerous ends of those figures of it that are
+// wanted, each from the swings and its own corner, as a review has them. Failures
+// are left out, and ends that are not dangerous need not be as far out as a review
+// has them.
+func Size(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
+	return size(c, wanted, nil)
+}
+
+// Nearby is Size for a case between two others, whose figures nothing moves there
+// that moves them in neither of the two.
+func Nearby(c route.Case, wanted func(*figure.Figure) bool, others ...*Sized) (Sized, error) {
+	moves := map[string]bool{}
+	for _, s := range others {
+		for i := range s.Figures {
+			if f := &s.Figures[i]; wanted(f) {
+				for _, id := range s.moves[f.ID()] {
+					moves[id] = true
+				}
+			}
+		}
+	}
+	return size(c, wanted, moves)
+}
+
+func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool) (Sized, error) {
+	c.Brief = true
+	w := working.NewSheet()
+	a := Assess(c, w)
+	if a.Err != nil {
+		return Sized{}, a.Err
+	}
+	r := &ranger{c: c, vars: variables(read(c.Store, w)), base: a.Figures, known: a.Courses, brief: true, about: wanted, moves: moves}
+	r.swing()
+	var keys []key
+	at := map[key]int{}
+	of := make([]int, len(r.base))
+	for i := range r.base {
+		if of[i] = -1; !wanted(&r.base[i]) {
+			continue
+		}
+		k := r.corner(i, dangerUp(&r.base[i]))
+		if _, there := at[k]; !there {
+			at[k] = len(keys)
+			keys = append(keys, k)
+		}
+		of[i] = at[k]
+	}
+	found := r.all(keys)
+	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[string][]corner{}, moves: map[string][]string{}}
+	for i := range r.base {
+		f := &r.base[i]
+		low, high := f.Value.V, f.Value.V
+		switch {
+		case of[i] < 0:
+		case dangerUp(f):
+			high = found[of[i]][i]
+		default:
+			low = found[of[i]][i]
+		}
+		r.set(i, low, high)
+		if of[i] >= 0 {
+			out.moves[f.ID()] = r.movers(r.driver(i), i)
+			out.leads[f.ID()] = r.leads(i, keys[of[i]], found[of[i]][i])
+		}
+	}
+	out.Figures = r.base
+	return out, nil
+}
+
+// movers are the variables that move one of some figures at an end, by their ids.
+func (r *ranger) movers(figures ...int) []string {
+	var out []string
+	for v := range r.vars {
+		for _, i := range figures {
+			if slices.ContainsFunc(r.swings[v*len(ends):(v+1)*len(ends)], func(s []float64) bool { return s[i] != r.base[i].Value.V }) {
+				out = append(out, r.vars[v].id)
+				break
+			}
+		}
+	}
+	return out
+}
+
+func dangerUp(f *figure.Figure) bool {
+	q, _ := figure.Lookup(f.Quantity)
+	return q.Danger != figure.Low
+}
+
+// leads are what the dangerous end of figure i stands on, the farther first: its
+// corner, with what it has there, and the single swing that goes farthest.
+func (r *ranger) leads(i int, k key, there float64) []corner {
+	out := []corner{{r.vars, k}}
+	up, best, at := dangerUp(&r.base[i]), r.base[i].Value.V, -1
+	q, _ := figure.Lookup(r.base[i].Quantity)
+	for s := range r.swings {
+		if end := ends[s%len(ends)]; (end == 1 || end == 3) && !q.Kinked {
+			continue
+		}
+		if v := r.swings[s][i]; up && v > best || !up && v < best {
+			best, at = v, s
+		}
+	}
+	if at >= 0 {
+		out = append(out, corner{r.vars, r.single(at/len(ends), ends[at%len(ends)])})
+		if up && best > there || !up && best < there {
+			slices.Reverse(out)
+		}
+	}
+	return out
+}
+
+// SameLead reports whether the dangerous end of a figure stands on the same corner
+// in two sizes, so that it does between them.
+func SameLead(a, b *Sized, id string) bool {
+	x, y := a.leads[id], b.leads[id]
+	return len(x) == 0 && len(y) == 0 || len(x) > 0 && len(y) > 0 && x[0].words() == y[0].words()
 }
 
 // At assesses a case with the dangerous ends of those figures of it that are
@@ -121,16 +177,16 @@ func (t *Trail) At(c route.Case, wanted func(*figure.Figure) bool) (Sized, error
 		return Sized{}, a.Err
 	}
 	r := ranger{c: c, base: a.Figures, known: a.Courses, brief: true}
-	found, leads := t.run(&r, wanted), map[string]int{}
+	found := t.run(&r, wanted)
 	for i := range a.Figures {
 		f := &a.Figures[i]
 		low, high := f.Value.V, f.Value.V
 		if wanted(f) {
-			low, high, leads[f.ID()] = t.ends(f, i, found)
+			low, high = t.ends(f, i, found)
 		}
 		f.Low, f.High = f.End("low", low), f.End("high", high)
 	}
-	return Sized{Case: c, Walk: a.Walk, Courses: a.Courses, Figures: a.Figures, leads: leads}, nil
+	return Sized{Case: c, Walk: a.Walk, Courses: a.Courses, Figures: a.Figures}, nil
 }
 
 // run assesses the corners of the figures that are wanted, by their number.
@@ -169,39 +225,41 @@ func (t *Trail) cornersOf(f *figure.Figure) []int {
 	return all
 }
 
-// ends are those of figure i over its corners, and the corner that leads the
-// dangerous one, -1 for the central values. An unknown corner makes the dangerous
-// end unknown.
-func (t *Trail) ends(f *figure.Figure, i int, found [][]float64) (low, high float64, lead int) {
-	q, _ := figure.Lookup(f.Quantity)
-	low, high, lead = f.Value.V, f.Value.V, -1
+// ends are those of figure i over its corners. An unknown corner makes the
+// dangerous end unknown.
+func (t *Trail) ends(f *figure.Figure, i int, found [][]float64) (low, high float64) {
+	low, high = f.Value.V, f.Value.V
 	for _, at := range t.cornersOf(f) {
 		v := found[at][i]
 		switch {
-		case math.IsNaN(v) && q.Danger == figure.Low:
-			return v, high, at
+		case math.IsNaN(v) && dangerUp(f):
+			return low, v
 		case math.IsNaN(v):
-			return low, v, at
-		}
-		if q.Danger == figure.Low && v < low || q.Danger != figure.Low && v > high {
-			lead = at
+			return v, high
 		}
 		low, high = min(low, v), max(high, v)
 	}
-	return low, high, lead
+	return low, high
 }
 
-// Between is a trail for sizes between two: of every figure it has the corners
-// that lead at one of them.
-func (t *Trail) Between(a, b *Sized) *Trail {
-	out := &Trail{corners: t.corners, of: map[string][]int{}}
+// Between is a trail for sizes between two.
+func Between(a, b *Sized) *Trail {
+	out := &Trail{of: map[string][]int{}}
+	seen := map[string]int{}
 	for _, s := range []*Sized{a, b} {
-		for id, at := range s.leads {
-			have := out.of[id]
-			if at >= 0 && !slices.Contains(have, at) {
-				have = append(have, at)
+		for _, id := range slices.Sorted(maps.Keys(s.leads)) {
+			for _, x := range s.leads[id] {
+				w := x.words()
+				at, there := seen[w]
+				if !there {
+					at = len(out.corners)
+					seen[w] = at
+					out.corners = append(out.corners, x)
+				}
+				if !slices.Contains(out.of[id], at) {
+					out.of[id] = append(out.of[id], at)
+				}
 			}
-			out.of[id] = have
 		}
 	}
 	return out

@@ -66,8 +66,10 @@ type ranger struct {
 	base   []figure.Figure
 	known  []course.Course // runs of the centre
 	done   []tries
-	brief  bool        // the runs leave failures out
-	swings [][]float64 // [variable*4 + (low, quarter, three quarters, high)][figure]
+	brief  bool                      // the runs leave failures out
+	about  func(*figure.Figure) bool // the figures whose ranges are asked for; nil: all
+	moves  map[string]bool           // the variables that can move them; nil: all
+	swings [][]float64               // [variable*4 + (low, quarter, three quarters, high)][figure]
 }
 
 // tries are some runs with what each gave.
@@ -148,9 +150,10 @@ func (r *ranger) swing() {
 		}
 		r.done = append(r.done, tries{keys, found})
 	}
+	can := func(v int) bool { return r.moves == nil || r.moves[r.vars[v].id] }
 	quarter := func(e int) bool { return ends[e] == 1 || ends[e] == 3 }
-	run(func(_, e int) bool { return !quarter(e) })
-	run(func(v, e int) bool { return quarter(e) && r.bends(v) })
+	run(func(v, e int) bool { return !quarter(e) && can(v) })
+	run(func(v, e int) bool { return quarter(e) && can(v) && r.bends(v) })
 	still := make([]float64, len(r.base))
 	for i := range r.base {
 		still[i] = r.base[i].Value.V
@@ -165,7 +168,7 @@ func (r *ranger) swing() {
 // bends reports whether an end of a variable moves a kinked figure.
 func (r *ranger) bends(v int) bool {
 	for i := range r.base {
-		if q, _ := figure.Lookup(r.base[i].Quantity); !q.Kinked {
+		if q, _ := figure.Lookup(r.base[i].Quantity); !q.Kinked || r.about != nil && !r.about(&r.base[i]) {
 			continue
 		}
 		x := r.base[i].Value.V

@@ -7,6 +7,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/schemas/quantity"
 )
 
 // Crossing is a batch at which a finding turns.
@@ -59,12 +60,20 @@ func (g *Growth) over() []*seen {
 	return order
 }
 
-// gap is one turn between two rungs, to be looked for.
+// gap is one turn between two sizes, to be looked for.
 type gap struct {
-	of   *seen
-	turn int
-	rung int // the upper one
-	out  Crossing
+	of        *seen
+	turn      int
+	low, high *Rung
+	limit     figure.LimitRef // as it was seen last
+	before    bool            // it is so at the lower one
+	out       Crossing
+}
+
+// is reports whether the finding of a gap has turned on a rung.
+func (x *gap) is(r *Rung) bool {
+	s, _ := r.sized.Judge(x.of.figure, x.of.limit)
+	return turns[x.turn].is(s.Verdict)
 }
 
 // cross finds every turn of every finding.
@@ -80,17 +89,26 @@ func (g *Growth) cross() error {
 				a, b := s.at[i-1].Verdict, s.at[i].Verdict
 				lost := (a == figure.UnknownVerdict) != (b == figure.UnknownVerdict) && turns[t].to != figure.UnknownVerdict
 				if is(a) != is(b) && !lost { // what turns to or from unknown is told once, as that
-					gaps = append(gaps, &gap{of: s, turn: t, rung: i})
+					x := &gap{of: s, turn: t, low: &g.Rungs[i-1], high: &g.Rungs[i], limit: s.at[i].Limit, before: is(a)}
+					if x.limit.ID == "" {
+						x.limit = s.at[i-1].Limit
+					}
+					gaps = append(gaps, x)
 				}
 			}
 		}
 	}
-	short := make([]*hazards.Trail, len(g.Rungs))
-	for i := 1; i < len(g.Rungs); i++ {
-		short[i] = g.trail.Between(&g.Rungs[i-1].sized, &g.Rungs[i].sized)
+	if err := g.close(gaps); err != nil {
+		return err
+	}
+	short := map[[2]*Rung]*hazards.Trail{}
+	for _, x := range gaps {
+		if at := [2]*Rung{x.low, x.high}; short[at] == nil {
+			short[at] = hazards.Between(&x.low.sized, &x.high.sized)
+		}
 	}
 	errs := make([]error, len(gaps))
-	hazards.Each(len(gaps), func(i int) { errs[i] = g.narrow(gaps[i], short[gaps[i].rung]) })
+	hazards.Each(len(gaps), func(i int) { errs[i] = g.narrow(gaps[i], short[[2]*Rung{gaps[i].low, gaps[i].high}]) })
 	for i, x := range gaps {
 		if errs[i] != nil {
 			return errs[i]
@@ -104,18 +122,68 @@ func (g *Growth) cross() error {
 	return nil
 }
 
+// halvings is how often the size between two rungs is reviewed whole: three to a
+// decade come to steps of two in a hundred.
+const halvings = 5
+
+// close brings both sides of a gap together by whole reviews, as long as the figure
+// stands on one corner of the data at the one and on another at the other.
+func (g *Growth) close(gaps []*gap) error {
+	for range halvings {
+		apart := map[[2]*Rung][]*gap{}
+		var order [][2]*Rung
+		for _, x := range gaps {
+			if hazards.SameLead(&x.low.sized, &x.high.sized, x.of.figure) {
+				continue
+			}
+			at := [2]*Rung{x.low, x.high}
+			if apart[at] == nil {
+				order = append(order, at)
+			}
+			apart[at] = append(apart[at], x)
+		}
+		for _, at := range order {
+			mid, err := g.halfway(at[0], at[1], apart[at])
+			if err != nil {
+				return err
+			}
+			for _, x := range apart[at] {
+				if x.is(mid) == x.before {
+					x.low = mid
+				} else {
+					x.high = mid
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// halfway is a rung between two for the figures of some gaps alone.
+func (g *Growth) halfway(low, high *Rung, gaps []*gap) (*Rung, error) {
+	grams := math.Sqrt(low.Batch.In("g") * high.Batch.In("g"))
+	c, err := g.at(grams)
+	if err != nil {
+		return nil, err
+	}
+	var watched []func(*figure.Figure) bool
+	for _, x := range gaps {
+		watched = append(watched, hazards.Watch(x.of.figure))
+	}
+	s, err := hazards.Nearby(c, func(f *figure.Figure) bool {
+		return slices.ContainsFunc(watched, func(watch func(*figure.Figure) bool) bool { return watch(f) })
+	}, &low.sized, &high.sized)
+	return &Rung{Batch: quantity.Of(grams, "g", quantity.Mass), sized: s}, err
+}
+
 // narrow finds the batch of one turn: by the secant on logarithms where both sides
 // are numbers, else by halving.
 func (g *Growth) narrow(x *gap, trail *hazards.Trail) error {
 	is := turns[x.turn].is
-	low, high := g.Rungs[x.rung-1].Batch.In("g"), g.Rungs[x.rung].Batch.In("g")
-	before := is(x.of.at[x.rung-1].Verdict)
-	limit := x.of.at[x.rung].Limit
-	if limit.ID == "" {
-		limit = x.of.at[x.rung-1].Limit
-	}
+	low, high := x.low.Batch.In("g"), x.high.Batch.In("g")
+	before, limit := x.before, x.limit
 	to := turns[x.turn].to
-	a, b := g.Rungs[x.rung-1].beyond(x.of, to), g.Rungs[x.rung].beyond(x.of, to)
+	a, b := x.low.beyond(x.of, to), x.high.beyond(x.of, to)
 	for tries := 0; high/low > 1+fine; tries++ {
 		mid := between(low, high, a, b, tries)
 		s, err := g.stand(trail, x.of, mid)
@@ -210,6 +278,18 @@ func (g *Growth) withhold() {
 			g.Withheld = append(g.Withheld, c.ID())
 		}
 	}
+}
+
+// NotKnownBelow is how many findings are not known somewhere at or below a batch in
+// g.
+func (g *Growth) NotKnownBelow(grams float64) int {
+	seen := map[string]bool{}
+	for i := range g.Crossings {
+		if c := &g.Crossings[i]; c.Turns == figure.UnknownVerdict && !c.Back && c.Grams <= grams {
+			seen[c.ID()] = true
+		}
+	}
+	return len(seen)
 }
 
 // First is the first assessed limit to be exceeded; false where none is.

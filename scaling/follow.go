@@ -102,11 +102,7 @@ func take(p *route.Place) {
 // stretched gives every addition that heats the time that its cooling follows.
 func stretched(c route.Case) (route.Case, error) {
 	c.Brief = true
-	t, err := hazards.Blaze(c)
-	if err != nil {
-		return c, err
-	}
-	s, err := t.At(c, func(f *figure.Figure) bool { return f.Quantity == required })
+	s, err := hazards.Size(c, func(f *figure.Figure) bool { return f.Quantity == required })
 	if err != nil {
 		return c, err
 	}

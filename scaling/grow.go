@@ -20,7 +20,6 @@ type Growth struct {
 	Crossings []Crossing // in the order of their batches
 	Chances   []Chances  // by rung, where draws were made
 	Withheld  []string   // findings that are not known somewhere and could set the first limit
-	trail     *hazards.Trail
 }
 
 // Rung is the route at one size. The end of each figure at which danger lies is
@@ -44,7 +43,10 @@ func Grow(c route.Case, from, to quantity.Value, f Follow) (*Growth, error) {
 	if c.Route.Precursor == nil || !c.Route.Precursor.Mass.Set {
 		return nil, errors.New("the route has no precursor with a mass, so there is no batch to scale")
 	}
-	if !(from.SI > 0) || !(from.SI < to.SI) {
+	if !(from.SI > 0) {
+		return nil, fmt.Errorf("a ladder begins above nothing: %s is no batch", from.Text)
+	}
+	if !(from.SI < to.SI) {
 		return nil, fmt.Errorf("a ladder goes up: %s is not below %s", from.Text, to.Text)
 	}
 	decades := math.Log10(to.SI / from.SI)
@@ -53,9 +55,6 @@ func Grow(c route.Case, from, to quantity.Value, f Follow) (*Growth, error) {
 	}
 	g := &Growth{Case: c, From: from, To: to, Follow: f}
 	n := max(int(math.Ceil(decades*perDecade))+1, fewest)
-	if err := g.blaze(); err != nil {
-		return nil, err
-	}
 	if err := g.climb(n); err != nil {
 		return nil, err
 	}
@@ -71,22 +70,6 @@ func (g *Growth) grams(i, n int) float64 {
 	return a * math.Pow(b/a, float64(i)/float64(n-1))
 }
 
-// blaze finds the corners of the data at both ends and between them.
-func (g *Growth) blaze() error {
-	const between = 3
-	var cases []route.Case
-	for i := range between {
-		c, err := g.at(g.grams(i, between))
-		if err != nil {
-			return err
-		}
-		cases = append(cases, c)
-	}
-	var err error
-	g.trail, err = hazards.Blaze(cases...)
-	return err
-}
-
 // at is the case at a batch in g.
 func (g *Growth) at(grams float64) (route.Case, error) {
 	return g.Follow.sized(g.Case, quantity.Of(grams, "g", quantity.Mass))
@@ -94,16 +77,24 @@ func (g *Growth) at(grams float64) (route.Case, error) {
 
 func (g *Growth) climb(n int) error {
 	for i := range n {
-		m := g.grams(i, n)
-		c, err := g.at(m)
+		r, err := g.rung(g.grams(i, n))
 		if err != nil {
 			return err
 		}
-		s, err := g.trail.At(c, hazards.Wanted)
-		if err != nil {
-			return err
-		}
-		g.Rungs = append(g.Rungs, Rung{Batch: quantity.Of(m, "g", quantity.Mass), Figures: s.Figures, Findings: s.Findings(), sized: s})
+		g.Rungs = append(g.Rungs, r)
 	}
 	return nil
+}
+
+// rung is the review of a batch in g.
+func (g *Growth) rung(grams float64) (Rung, error) {
+	c, err := g.at(grams)
+	if err != nil {
+		return Rung{}, err
+	}
+	s, err := hazards.Size(c, hazards.Wanted)
+	if err != nil {
+		return Rung{}, err
+	}
+	return Rung{Batch: quantity.Of(grams, "g", quantity.Mass), Figures: s.Figures, Findings: s.Findings(), sized: s}, nil
 }

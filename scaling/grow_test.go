@@ -2,6 +2,7 @@ package scaling_test
 
 import (
 	"math"
+	"os"
 	"strings"
 	"testing"
 
@@ -135,39 +136,90 @@ func TestWhereTheAdditionIsOutgrown(t *testing.T) {
 }
 
 // A crossing lies where a rung below and one above say that it does: just below it
-// the verdict is what it was, just above it has turned.
+// the verdict is what it was, just above it has turned. The demonstration with its
+// site is at the edge of a runaway, where a figure stands on one corner of the data
+// at one size and on another at the next.
 func TestCrossingsAreWhereTheyAre(t *testing.T) {
-	c := newCase(t, gram)
-	g := grow(t, gram, 0.1, 10000, scaling.Follow{})
-	if len(g.Crossings) < 10 {
-		t.Fatalf("only %d crossings", len(g.Crossings))
+	whole, site := demonstration(t), demoSite(t)
+	whole.Site = site
+	for _, x := range []struct {
+		name     string
+		c        route.Case
+		from, to float64
+		each     int
+	}{{"a gram", newCase(t, gram), 0.1, 10000, 3}, {"the demonstration", whole, 4, 40, 5}} {
+		g, err := scaling.Grow(x.c, mass(x.from), mass(x.to), scaling.Follow{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(g.Crossings) < 10 {
+			t.Fatalf("%s: only %d crossings", x.name, len(g.Crossings))
+		}
+		last, n := 0.0, 0
+		for i := range g.Crossings {
+			at := &g.Crossings[i]
+			if at.Grams < last {
+				t.Errorf("%s: %s out of order", x.name, at.ID())
+			}
+			last = at.Grams
+			if at.Already || at.Turns == figure.UnknownVerdict || i%x.each != 0 {
+				continue
+			}
+			turnsAt(t, x.c, at)
+			n++
+		}
+		if n < 3 {
+			t.Errorf("%s: %d crossings were looked at", x.name, n)
+		}
 	}
-	last := 0.0
-	for i, x := range g.Crossings {
-		if x.Grams < last {
-			t.Errorf("%s out of order", x.ID())
+}
+
+// turnsAt reviews a route two in a hundred below and above a crossing.
+func turnsAt(t *testing.T, c route.Case, x *scaling.Crossing) {
+	t.Helper()
+	for grams, want := range map[float64]bool{x.Grams * 0.98: x.Back, x.Grams * 1.02: !x.Back} {
+		k, err := route.NewCase(c.Route.Scaled(mass(grams)), c.Site, nil)
+		if err != nil {
+			t.Fatal(err)
 		}
-		last = x.Grams
-		if x.Already || x.Turns != figure.Exceeds || i%3 != 0 {
-			continue
+		k.Brief = true
+		rv, err := hazards.Make(k)
+		if err != nil {
+			t.Fatal(err)
 		}
-		for at, want := range map[float64]bool{x.Grams * 0.98: x.Back, x.Grams * 1.02: !x.Back} {
-			k, err := route.NewCase(c.Route.Scaled(mass(at)), nil, nil)
-			if err != nil {
-				t.Fatal(err)
+		for i := range rv.Findings {
+			f := &rv.Findings[i]
+			if f.ID() != x.ID() {
+				continue
 			}
-			k.Brief = true
-			rv, err := hazards.Make(k)
-			if err != nil {
-				t.Fatal(err)
-			}
-			for i := range rv.Findings {
-				if f := &rv.Findings[i]; f.ID() == x.ID() && (f.Verdict == figure.Exceeds) != want {
-					t.Errorf("%s turns at %g g, and a review of %g g says %v", x.ID(), x.Grams, at, f.Verdict)
-				}
+			if is := f.Verdict == figure.Exceeds || x.Turns == figure.Near && f.Verdict == figure.Near; is != want {
+				t.Errorf("%s turns to %v at %g g, and a review of %g g says %v", x.ID(), x.Turns, x.Grams, grams, f.Verdict)
 			}
 		}
 	}
+}
+
+func demonstration(t *testing.T) route.Case {
+	t.Helper()
+	text, err := os.ReadFile("../testdata/routes/demo-lif-hcl-2g.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return newCase(t, string(text))
+}
+
+func demoSite(t *testing.T) *route.Site {
+	t.Helper()
+	f, err := os.Open("../testdata/routes/site-demo.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	s, problems, err := route.LoadSite("site-demo.yaml", f)
+	if err != nil || s == nil {
+		t.Fatal(problems, err)
+	}
+	return s
 }
 
 func exponent(t *testing.T, g *scaling.Growth, quantity string) float64 {

@@ -53,7 +53,7 @@ func (g *Growth) Split(pots int) (Split, error) {
 	if err != nil {
 		return Split{}, err
 	}
-	s, err := g.trail.At(c, hazards.Wanted)
+	s, err := hazards.Size(c, hazards.Wanted)
 	if err != nil {
 		return Split{}, err
 	}
