@@ -62,13 +62,20 @@ func (b *builder) firstLimit(g *scaling.Growth) []Block {
 		out = append(out, Paragraph{say("growth.none", grams(g.To.In("g"))), Warning})
 	}
 	if next, there := nextOutgrown(g); there && ok && first.Already {
-		out = append(out, Paragraph{Text: say("growth.next", b.nameOf(next.Figure), next.Limit.Label, grams(next.Grams))})
+		if n := g.NotKnownBelow(next.Grams); n > 0 {
+			out = append(out, Paragraph{Text: say("growth.next_withheld", strconv.Itoa(n))})
+		} else {
+			out = append(out, Paragraph{Text: say("growth.next", b.nameOf(next.Figure), next.Limit.Label, grams(next.Grams))})
+		}
 	}
 	if g.NotKnown() {
-		l := List{}
+		l, labels := List{}, map[string]string{}
+		for i := range g.Crossings {
+			labels[g.Crossings[i].ID()] = g.Crossings[i].Limit.Label
+		}
 		for _, id := range g.Withheld {
-			name, limit, _ := strings.Cut(id, "+")
-			l.Items = append(l.Items, b.nameOf(name)+" ("+limit+")")
+			name, _, _ := strings.Cut(id, "+")
+			l.Items = append(l.Items, b.nameOf(name)+" ("+labels[id]+")")
 		}
 		out = append(out, Paragraph{Text: say("growth.unknown_lead")}, l)
 	}

@@ -64,9 +64,53 @@ func TestTriggers(t *testing.T) {
 		{"  - {do: hold, in: pot,", "  - {do: cool, in: pot, temperature: 5 degC}\n  - {do: hold, in: pot,", "procedure", true},
 		{"ua: 5 W/K", "ua: 0.1 W/K", "verdict", true}, {"vent: 6 mm, ", "", "unknown", true},
 		{"strength: 10 wt%", "strength: 50 wt%", "strength_class", true},
+		{"time: 24 h,", "time: 240 h,", "procedure", true}, {"time: 24 h,", "time: 25 h,", "procedure", false},
+		{"time: 24 h, temperature: 10 degC", "time: 24 h, temperature: 10 degC, gas: argon", "procedure", true},
+		{"over: 10 min,", "over: 10 min, not_above: 15 degC,", "incomparable", true},
 	} {
 		if got := fired(t, nil, row.from, row.to)[row.id]; got != row.fires {
 			t.Errorf("%q to %q: %s fires %v, want %v", row.from, row.to, row.id, got, row.fires)
+		}
+	}
+}
+
+// What is only written otherwise is no change; what is worse fires where nothing had
+// a verdict on it; and 100 g still belongs to the band below it (5 to 100 g and more
+// than 100 g, as the form that was read has them).
+func TestChangesOfWhatWasThere(t *testing.T) {
+	powder := func(grams string) string { return strings.Replace(reviewed, "mass: 2 g", "mass: "+grams, 1) }
+	sized := strings.Replace(reviewed, "impurities: none", "particle_size: 38 um, impurities: none", 1)
+	stopped := func(at string) string {
+		return strings.Replace(reviewed, "over: 10 min,", "over: 10 min, not_above: "+at+",", 1)
+	}
+	breaks := func(at string) string {
+		return strings.Replace(reviewed, "places:", "measured: {td24: "+at+"}\nplaces:", 1)
+	}
+	for _, row := range []struct {
+		name, was, is, id string
+		fires             bool
+	}{
+		{"a charge in two parts", reviewed, strings.Replace(reviewed, "[{substance: HF, strength: 10 wt%, volume: 100 mL}]", "[{substance: HF, strength: 10 wt%, volume: 60 mL}, {substance: HF, strength: 10 wt%, volume: 40 mL}]", 1), "", false},
+		{"up to 100 g", powder("99 g"), powder("100 g"), "mass_band", false},
+		{"above 100 g", powder("100 g"), powder("101 g"), "mass_band", true},
+		{"finer powder", sized, strings.Replace(sized, "38 um", "5 um", 1), "reagent", true},
+		{"stopped later", stopped("15 degC"), stopped("40 degC"), "temperature", true},
+		{"not stopped", stopped("15 degC"), reviewed, "incomparable", true},
+		{"decomposes sooner", breaks("250 degC"), breaks("60 degC"), "verdict", true},
+		{"decomposes later", breaks("60 degC"), breaks("250 degC"), "verdict", false},
+	} {
+		a, b := newCase(t, row.was), newCase(t, row.is)
+		a.Brief, b.Brief = true, true
+		c, err := scaling.TriggersOf(nil).Compare(a, b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := row.id == "" && len(c.Fired) > 0
+		for _, x := range c.Fired {
+			got = got || x.ID == row.id
+		}
+		if got != row.fires {
+			t.Errorf("%s: %s fires %v, want %v: %+v", row.name, row.id, got, row.fires, c.Fired)
 		}
 	}
 }

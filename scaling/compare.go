@@ -14,7 +14,8 @@ import (
 // Comparison is some routes side by side.
 type Comparison struct {
 	Reviews []hazards.Review
-	Product []float64 // g of layered product if all of it etches; NaN where not known
+	Product []float64    // g of layered product if all of it etches; NaN where not known
+	ends    [][2]float64 // of that mass: the lightest and the heaviest groups it can carry
 	Rows    []Row
 	Samples []*Sample // of each, where draws were made
 }
@@ -83,7 +84,8 @@ func Compare(cases []route.Case) (Comparison, error) {
 		}
 	}
 	for i := range out.Reviews {
-		out.Product = append(out.Product, product(&out.Reviews[i]))
+		mass, ends := product(&out.Reviews[i])
+		out.Product, out.ends = append(out.Product, mass), append(out.ends, ends)
 	}
 	for _, s := range shown {
 		out.row(s.quantity, s.agent, false)
@@ -98,10 +100,14 @@ func Compare(cases []route.Case) (Comparison, error) {
 // etches, g:
 //
 //	n (M(phase) - M(A) + o 15.999 + f 18.998 + h 17.007 + c 35.45)
-func product(r *hazards.Review) float64 {
+//
+// Its ends are those with oxygen alone and with fluorine alone, or chlorine where
+// there is any: nobody knows the groups of a product before it is made.
+func product(r *hazards.Review) (mass float64, ends [2]float64) {
+	unknown := [2]float64{math.NaN(), math.NaN()}
 	l := r.Walk.Layered
 	if l == nil {
-		return math.NaN()
+		return math.NaN(), unknown
 	}
 	molar := func(element string) float64 { return r.Case.Store.Num("weight." + element).V }
 	core := l.MolarMass.V
@@ -117,11 +123,18 @@ func product(r *hazards.Review) float64 {
 		p := &e.Product
 		groups := p.Oxygen.V*molar("O") + p.Fluorine.V*molar("F") + p.Hydroxyl.V*(molar("O")+molar("H")) + p.Chlorine.V*molar("Cl")
 		sum, any = sum+e.N.V*(core+groups), true
+		heavy := molar("F")
+		if p.Chlorine.V > 0 {
+			heavy = molar("Cl")
+		}
+		all := p.Oxygen.V + p.Fluorine.V + p.Hydroxyl.V + p.Chlorine.V
+		ends[0] += e.N.V * (core + all*molar("O"))
+		ends[1] += e.N.V * (core + all*heavy)
 	}
 	if !any {
-		return math.NaN()
+		return math.NaN(), unknown
 	}
-	return sum
+	return sum, [2]float64{math.Min(ends[0], sum), math.Max(ends[1], sum)}
 }
 
 func (c *Comparison) row(quantity, agent string, perGram bool) {
@@ -130,7 +143,7 @@ func (c *Comparison) row(quantity, agent string, perGram bool) {
 	for i := range c.Reviews {
 		cell := cellOf(&c.Reviews[i], quantity, agent)
 		if perGram && cell.There {
-			cell.Value, cell.Low, cell.High = cell.Value/c.Product[i], cell.Low/c.Product[i], cell.High/c.Product[i]
+			cell.Value, cell.Low, cell.High = cell.Value/c.Product[i], cell.Low/c.ends[i][1], cell.High/c.ends[i][0]
 		}
 		any = any || cell.There
 		row.Cells = append(row.Cells, cell)

@@ -99,6 +99,7 @@ func (d *differ) precursor() {
 	d.add("precursor", "phase", a.Phase.Text, b.Phase.Text)
 	d.value("precursor", "mass", a.Mass, b.Mass)
 	d.value("precursor", "purity", a.Purity, b.Purity)
+	d.value("precursor", "particle_size", a.ParticleSize, b.ParticleSize)
 	d.add("precursor", "impurities", impurities(a), impurities(b))
 }
 
@@ -291,8 +292,37 @@ func nameOf(m *route.Material) string {
 	return m.Substance.Name
 }
 
+// addedUp are the materials of a step with those added up that are the same in
+// all but how much of them is written at once.
+func addedUp(s *route.Step) []route.Material {
+	var out []route.Material
+	for i := range s.What {
+		m := s.What[i]
+		at := slices.IndexFunc(out, func(x route.Material) bool {
+			return nameOf(&x) == nameOf(&m) && equals(x.Strength, m.Strength) && x.Mass.Set == m.Mass.Set && x.Volume.Set == m.Volume.Set && x.Amount.Set == m.Amount.Set && !x.Ratio.Set && !m.Ratio.Set
+		})
+		if at < 0 {
+			out = append(out, m)
+			continue
+		}
+		x := &out[at]
+		x.Mass, x.Volume, x.Amount = joined(x.Mass, m.Mass), joined(x.Volume, m.Volume), joined(x.Amount, m.Amount)
+	}
+	return out
+}
+
+func joined(a, b quantity.Value) quantity.Value {
+	if !a.Set || !b.Set {
+		return a
+	}
+	a.Text += " + " + b.Text
+	a.SI, a.Low, a.High = a.SI+b.SI, math.NaN(), math.NaN()
+	return a
+}
+
 // pairsOf pairs the materials of two steps by name, in their order.
-func pairsOf(a, b *route.Step) [][2]*route.Material {
+func pairsOf(one, other *route.Step) [][2]*route.Material {
+	a, b := struct{ What []route.Material }{addedUp(one)}, struct{ What []route.Material }{addedUp(other)}
 	var out [][2]*route.Material
 	used := make([]bool, len(b.What))
 	for i := range a.What {

@@ -11,6 +11,7 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/schemas/quantity"
 )
@@ -147,6 +148,9 @@ func (f *firing) amounts() {
 		if a.Phase.Text != b.Phase.Text {
 			f.hit("reagent", "precursor", a.Phase.Text, b.Phase.Text)
 		}
+		if r := f.ratio("precursor", "particle_size", b.ParticleSize, a.ParticleSize); reaches(r, f.rule("quantity").Value) {
+			f.hit("reagent", "precursor, particle_size", a.ParticleSize.Text, b.ParticleSize.Text)
+		}
 	} else if (f.d.a.Precursor == nil) != (f.d.b.Precursor == nil) {
 		f.hit("reagent", "precursor", yes(f.d.a.Precursor != nil), yes(f.d.b.Precursor != nil))
 	}
@@ -245,8 +249,27 @@ func (f *firing) step(a, b *route.Step) {
 	if r := f.ratio(where, "over", b.Over, a.Over); reaches(r, f.rule("addition").Value) {
 		f.hit("addition", where, a.Over.Text, b.Over.Text)
 	}
-	f.ratio(where, "time", a.Time, b.Time)
-	f.ratio(where, "temperature", a.Temperature, b.Temperature)
+	if r := f.ratio(where, "time", a.Time, b.Time); reaches(math.Max(r, 1/r), f.rule("proportion").Value) {
+		f.hit("procedure", where+", time", a.Time.Text, b.Time.Text)
+	}
+	for _, x := range []struct {
+		what string
+		a, b quantity.Value
+	}{{"temperature", a.Temperature, b.Temperature}, {"not_above", a.NotAbove, b.NotAbove}, {"retained", a.Retained, b.Retained}, {"gas_flow", a.GasFlow, b.GasFlow}} {
+		f.ratio(where, x.what, x.a, x.b)
+	}
+	if a.NotAbove.Set && b.NotAbove.Set && b.NotAbove.SI-a.NotAbove.SI >= f.rule("temperature").Value*(1-1e-9) {
+		f.hit("temperature", where+", not_above", a.NotAbove.Text, b.NotAbove.Text)
+	}
+	if a.Gas != b.Gas {
+		f.hit("procedure", where+", gas", orNothing(a.Gas), orNothing(b.Gas))
+	}
+	if a.Part.Set && b.Part.Set && !equals(a.Part, b.Part) {
+		f.hit("procedure", where+", part", a.Part.Text, b.Part.Text)
+	}
+	if told := acidity(a.TargetPH); told != acidity(b.TargetPH) {
+		f.hit("procedure", where+", target_ph", told, acidity(b.TargetPH))
+	}
 	if a.Temperature.Set && b.Temperature.Set && math.Abs(b.Temperature.SI-a.Temperature.SI) >= f.rule("temperature").Value*(1-1e-9) {
 		f.hit("temperature", where, a.Temperature.Text, b.Temperature.Text)
 	}
@@ -256,6 +279,13 @@ func (f *firing) step(a, b *route.Step) {
 	if told(a.Stirred) != told(b.Stirred) {
 		f.hit("procedure", where, "stirred: "+told(a.Stirred), "stirred: "+told(b.Stirred))
 	}
+}
+
+func acidity(ph *float64) string {
+	if ph == nil {
+		return "not stated"
+	}
+	return strconv.FormatFloat(*ph, 'g', -1, 64)
 }
 
 // order is that in which things both routes have go in.
@@ -337,7 +367,7 @@ func grown(d *differ, x InputDiff, powder float64) bool {
 	return false
 }
 
-// bands of powder, g.
+// bands of powder, g: below the first, up to the second and above it.
 var bands = [...]float64{5, 100}
 
 func (f *firing) band() {
@@ -345,17 +375,17 @@ func (f *firing) band() {
 	if a == nil || b == nil || !a.Mass.Set || !b.Mass.Set {
 		return
 	}
-	edges := bands[:]
+	edges, upTo := bands[:], len(bands)-1 // an edge from upTo on still belongs to the band below it
 	if s := f.c.Proposed.Case.Site; s != nil && s.Triggers.MassBands != nil {
-		edges = nil
+		edges, upTo = nil, len(s.Triggers.MassBands)
 		for _, b := range s.Triggers.MassBands {
 			edges = append(edges, b.In("g"))
 		}
 	}
 	of := func(v quantity.Value) int {
 		n := 0
-		for _, edge := range edges {
-			if v.In("g") >= edge*(1-1e-9) {
+		for i, edge := range edges {
+			if g := v.In("g"); i < upTo && g >= edge*(1-1e-9) || g > edge*(1+1e-9) {
 				n++
 			}
 		}
@@ -387,11 +417,34 @@ func worstOf(r *hazards.Review, quantity string) float64 {
 	return out
 }
 
+// class is the worst a criticality class can be.
+func class(f *figure.Figure) string {
+	if f.High.Unknown() {
+		return "not known"
+	}
+	return strconv.FormatFloat(f.High.V, 'g', -1, 64)
+}
+
 // verdicts are findings that get worse, and what is no longer known.
 func (f *firing) verdicts() {
 	for i := range f.c.Verdicts {
 		if v := &f.c.Verdicts[i]; v.Worse() {
 			f.hit("verdict", v.ID, v.Was.Verdict.String(), v.Is.Verdict.String())
+		}
+	}
+	before := map[string]*figure.Figure{}
+	for i := range f.c.Reviewed.Figures {
+		x := &f.c.Reviewed.Figures[i]
+		before[x.ID()] = x
+	}
+	for i := range f.c.Proposed.Figures { // it has no verdict of its own
+		x := &f.c.Proposed.Figures[i]
+		old := before[x.ID()]
+		if x.Quantity != "heat.criticality_class" || x.Of != "" || old == nil {
+			continue
+		}
+		if x.High.V > old.High.V || x.High.Unknown() && !old.High.Unknown() {
+			f.hit("verdict", x.ID(), class(old), class(x))
 		}
 	}
 	was := map[string]bool{}

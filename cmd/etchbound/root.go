@@ -91,8 +91,11 @@ func root(s streams) *cobra.Command {
 	cmd.SetErr(s.err)
 	cmd.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		text, _, parse := strings.Cut(err.Error(), ": strconv.")
-		if parse {
+		switch {
+		case parse && strings.Contains(err.Error(), "strconv.ParseBool"):
 			text += ": it takes no value, or true or false"
+		case parse:
+			text += ": it takes a whole number, such as 1000"
 		}
 		return input("etchbound: %s%s (see %s --help)", text, nearFlag(c, err), c.CommandPath())
 	})
