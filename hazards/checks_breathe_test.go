@@ -167,3 +167,22 @@ func TestAmmoniaIsBreathed(t *testing.T) {
 		t.Errorf("%+v", f)
 	}
 }
+
+// Bifluoride in water leaves 0.25, 0.39 and 0.60 mol/kg of HF free at 0.5, 1 and 2,
+// by K = 3.9 (an encyclopaedia entry that was read), which stand at 19, 30 and 45 ppm over it at 25 degC; at
+// the dangerous end half of all its fluoride counts. With an acid all of it does.
+func TestVapourOverABifluoride(t *testing.T) {
+	ppm := func(what string) figure.Figure {
+		rv := review(t, openAcid("capacity: 2 L, closure: open", "{substance: water, mass: 1000 g}, "+what, "  - {do: hold, in: pot, time: 10 min, temperature: 25 degC}\n"))
+		return *figureOf(&rv, "air.saturated@2/hf")
+	}
+	for grams, want := range map[string][2]float64{"28.52 g": {19, 38}, "57.04 g": {30, 76}, "114.1 g": {45, 152}} {
+		f := ppm("{substance: ammonium bifluoride, mass: " + grams + "}")
+		if math.Abs(f.Value.V/want[0]-1) > 0.03 || math.Abs(f.High.V/want[1]-1) > 0.03 {
+			t.Errorf("%s: %g (to %g) ppm, want %g (to %g)", grams, f.Value.V, f.High.V, want[0], want[1])
+		}
+	}
+	if f := ppm("{substance: ammonium bifluoride, mass: 57.04 g}, {substance: hydrochloric acid, strength: 36 wt%, volume: 100 mL}"); !(f.Value.V >= 150*1.85/2) {
+		t.Errorf("with a strong acid %g ppm, want 150 for 2 mol/kg of HF or more; 1.85 here", f.Value.V)
+	}
+}

@@ -4,6 +4,8 @@
 package air
 
 import (
+	"math"
+
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -202,10 +204,25 @@ func (r *reader) hf(l *process.Acids, t working.Num) (working.Num, string) {
 		return solution.OverStrongAcid(st, r.w, m, r.strength("HCl", l.HCl, l.Water), t), cond
 	}
 	w := r.strength("HF", l.Fluoride, l.Water)
-	if l.Salted {
+	if l.Bifluoride.Symbol != "" && l.HF.V == 0 && !l.Salted {
+		return r.halfFree(l, t), "between the HF that the equilibrium of the bifluoride leaves free and half of its fluoride as HF"
+	}
+	if l.Salted || l.Bifluoride.Symbol != "" {
 		return solution.Vapour(st, r.w, "hf", w, t).Worse(working.Bound), "all fluoride as hydrofluoric acid: a bound"
 	}
 	return solution.Vapour(st, r.w, "hf", w, t), "liquor as charged"
+}
+
+// halfFree is the pressure of HF over a bifluoride in water, kPa: HF and F- of as
+// much come of it, and most of them stay together,
+//
+//	x + K x^2 = m,  p = h (x + z (m - x)) exp(-b (1/T - 1/298.15 K))
+func (r *reader) halfFree(l *process.Acids, t working.Num) working.Num {
+	st := r.c.Store
+	m, k, z := r.molal(l.Bifluoride, l.Water).As("m"), st.Num("vapour.bifluoride").As("K"), st.Num("vapour.bifluoride_share").As("z")
+	x := r.w.Line("x", "mol/kg", "(sqrt(1+4*K*m)-1)/(2*K)", (math.Sqrt(1+4*k.V*m.V)-1)/(2*k.V), k, m)
+	free := r.w.Line("m", "mol/kg", "x+z*(m-x)", x.V+z.V*(m.V-x.V), x, z, m)
+	return solution.OverStrongAcid(st, r.w, free, working.Exact("w", "1", 0, "no strong acid salts it out"), t)
 }
 
 // hcl is the pressure of HCl over a liquor, as it was charged.
@@ -215,6 +232,9 @@ func (r *reader) hcl(l *process.Acids, t working.Num) (working.Num, string) {
 		return working.Absent("p", "kPa", "vapour pressure of HCl over a liquor with "+l.Other), "measure the air over it, or look for vapour data"
 	}
 	w := r.strength("HCl", l.HCl, l.Water)
+	if l.Bifluoride.Symbol != "" {
+		return solution.Vapour(st, r.w, "hcl", w, t).Worse(working.Bound), "the acid before the bifluoride takes some of it: a bound"
+	}
 	if !l.Salted {
 		return solution.Vapour(st, r.w, "hcl", w, t), "liquor as charged"
 	}

@@ -13,6 +13,7 @@ type Acids struct {
 	Fluoride       working.Num // mol of fluorine in all of it
 	Ammonium       working.Num // mol
 	Acids          int         // kinds of volatile acid
+	Bifluoride     working.Num // mol of a salt that is half an acid; not there where it has no symbol
 	Salted         bool        // there is such a salt
 	Fluorine       bool        // there is any fluoride
 	Chloride       bool        // there is hydrochloric acid
@@ -22,10 +23,13 @@ type Acids struct {
 	Unsure         bool        // nobody knows whether it has
 }
 
+// halfAcid are the salts of which half the fluoride is an acid.
+var halfAcid = map[string]bool{"ammonium_bifluoride": true, "sodium_bifluoride": true, "potassium_bifluoride": true}
+
 // AcidsIn adds up the liquid of a place.
 func AcidsIn(w *working.Sheet, s *State) Acids {
 	var l Acids
-	var hf, hcl, water, salt, fluorine, ammonium []working.Num
+	var hf, hcl, water, salt, half, fluorine, ammonium []working.Num
 	left := 0.0
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
@@ -52,6 +56,8 @@ func AcidsIn(w *working.Sheet, s *State) Acids {
 			case e.Sub.Formula.Text == "LiF" || e.Sub.Formula.Text == "NaF":
 				salt = append(salt, n)
 				l.Salted = true
+			case halfAcid[e.Sub.Slug]:
+				half = append(half, n)
 			default:
 				l.Other = e.Sub.Name
 			}
@@ -61,6 +67,9 @@ func AcidsIn(w *working.Sheet, s *State) Acids {
 	l.Water, l.Salt = w.Sum("n_w", "mol", water...), w.Sum("n_s", "mol", salt...)
 	l.Fluoride, l.Ammonium = w.Sum("n_F", "mol", fluorine...), w.Sum("n_N", "mol", ammonium...)
 	l.Fluorine, l.Chloride, l.Ammoniac = fluorine != nil, hcl != nil, ammonium != nil
+	if half != nil {
+		l.Bifluoride = w.Sum("n_b", "mol", half...)
+	}
 	for _, x := range [][]working.Num{hf, hcl} {
 		if len(x) > 0 {
 			l.Acids++
