@@ -28,10 +28,26 @@ func (b *builder) firstAid() []Block {
 		out = append(out, Paragraph{say("skin.tmaoh"), Warning},
 			List{Ordered: true, Items: []string{say("skin.tmaoh_shower"), say("skin.tmaoh_help"), say("skin.tmaoh_breath"), say("skin.sheet")}})
 	}
+	if len(out) == 0 && b.burns() {
+		out = append(out, Paragraph{say("skin.corrosive"), Warning},
+			List{Ordered: true, Items: []string{say("skin.corrosive_rinse"), say("skin.corrosive_help"), say("skin.sheet")}})
+	}
 	if len(out) > 0 {
 		out = append(out, b.otherWays())
 	}
 	return append(out, Paragraph{Text: say("skin.pointer")})
+}
+
+// burns reports whether the route takes an acid or a base at all.
+func (b *builder) burns() bool {
+	for i := range b.r.Case.Route.Steps {
+		for j := range b.r.Case.Route.Steps[i].What {
+			if s := b.r.Case.Route.Steps[i].What[j].Substance; s != nil && s.Acid != 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // painComes says how late pain can be by the strength of the strongest acid
