@@ -1,8 +1,8 @@
 package air
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -10,7 +10,9 @@ import (
 )
 
 // Over names a figure that is averaged over a time in min.
-func Over(minutes float64) string { return fmt.Sprintf("over_%g_min", minutes) }
+func Over(minutes float64) string {
+	return "over_" + strconv.FormatFloat(minutes, 'g', -1, 64) + "_min"
+}
 
 // averages reports, where more than one step gives off a vapour, what a person
 // beside all of them breathes on average over each time that a limit is averaged
@@ -18,19 +20,24 @@ func Over(minutes float64) string { return fmt.Sprintf("over_%g_min", minutes) }
 // held to more the shorter it is; the steps together are not.
 func (r *reader) averages() {
 	for _, a := range agents {
+		var breathed []*figure.Figure
+		for j := range r.out {
+			if f := &r.out[j]; f.Quantity == "air.breathing_zone" && f.Agent == a.slug {
+				breathed = append(breathed, f)
+			}
+		}
+		if len(breathed) < 2 {
+			continue
+		}
 		steps := make([]span, len(r.c.Route.Steps))
-		n := 0
 		for i := range r.c.Route.Steps {
 			s := &r.c.Route.Steps[i]
 			steps[i].time = r.c.Lasts(r.w, s)
-			for j := range r.out {
-				if f := &r.out[j]; f.Quantity == "air.breathing_zone" && f.Agent == a.slug && f.Place == figure.Step(s.Number) {
-					steps[i].breathed, n = f.Value, n+1
+			for _, f := range breathed {
+				if f.Place == figure.Step(s.Number) {
+					steps[i].breathed = f.Value
 				}
 			}
-		}
-		if n < 2 {
-			continue
 		}
 		for _, window := range r.windows(a.slug) {
 			r.put("air.time_average", "", a.slug, Over(window), r.average(steps, window), "the worst such time of all steps, one after the other without a pause; a step that does not say how long it lasts counts as lasting that long")

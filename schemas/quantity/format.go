@@ -24,6 +24,15 @@ func (u *unit) fromSI(si float64) float64 {
 	if u.toSI(y) == si {
 		return y
 	}
+	for up, down, n := x, x, 0; n < 4; n++ { // a unit with many digits can lose the last one
+		if u.toSI(up) == si {
+			return up
+		}
+		if u.toSI(down) == si {
+			return down
+		}
+		up, down = math.Nextafter(up, math.Inf(1)), math.Nextafter(down, math.Inf(-1))
+	}
 	return x
 }
 
