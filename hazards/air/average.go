@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/route"
 )
 
 // Over names a figure that is averaged over a time in min.
@@ -29,20 +30,38 @@ func (r *reader) averages() {
 		if len(breathed) < 2 {
 			continue
 		}
-		steps := make([]span, len(r.c.Route.Steps))
+		var steps []span
 		for i := range r.c.Route.Steps {
 			s := &r.c.Route.Steps[i]
-			steps[i].time = r.c.Lasts(r.w, s)
+			x := span{time: r.c.Lasts(r.w, s)}
 			for _, f := range breathed {
 				if f.Place == figure.Step(s.Number) {
-					steps[i].breathed = f.Value
+					x.breathed = f.Value
 				}
 			}
+			if b, brief := r.brief[at{s.Number, a.slug}]; brief && x.breathed.Symbol != "" {
+				c, f := x.breathed.As("C"), b.share
+				steps = append(steps, span{c, r.pours(s)})
+				x.breathed = r.w.Line("C", "ppm", "C*f", c.V*f.V, c, f)
+			}
+			steps = append(steps, x)
 		}
 		for _, window := range r.windows(a.slug) {
-			r.put("air.time_average", "", a.slug, Over(window), r.average(steps, window), "the worst such time of all steps, one after the other without a pause; a step that does not say how long it lasts counts as lasting that long")
+			r.put("air.time_average", "", a.slug, Over(window), r.average(steps, window), "the worst such time of all steps, one after the other without a pause; what is poured counts for the time of a pour, and a step that does not say how long it lasts for all of that time")
 		}
 	}
+}
+
+// pours is how long the pours of a step take together, min: one, or one a cycle.
+func (r *reader) pours(s *route.Step) working.Num {
+	t := r.c.Store.Num("air.pour").As("t_p")
+	n := working.Exact("n", "1", float64(max(s.Cycles, 1)), "pours of the step")
+	for i := range r.k.Washes {
+		if x := &r.k.Washes[i]; x.Step == s.Number && s.Cycles == 0 {
+			n = x.Needed.As("n")
+		}
+	}
+	return r.w.Line("t", "min", "n*t_p/60", n.V*t.V/60, n, t)
 }
 
 // windows are the times in min over which the limits of an agent are averaged.

@@ -89,11 +89,22 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o, b
 		any = before
 	}
 	place, M := figure.Step(d.Number), r.molar(any.formula).As("M")
-	var n working.Num
-	how := ""
-	take := func(v working.Num, from string) {
-		if n.Symbol == "" || v.Unknown() || !n.Unknown() && v.V > n.V {
-			n, how = v, from
+	var n, steady working.Num
+	how, brief := "", false
+	worse := func(v, than working.Num) bool {
+		return than.Symbol == "" || v.Unknown() || !than.Unknown() && v.V > than.V
+	}
+	take := func(v working.Num, from string) { // as long as the step lasts
+		if worse(v, steady) {
+			steady = v
+		}
+		if worse(v, n) {
+			n, how, brief = v, from, false
+		}
+	}
+	once := func(v working.Num, from string) { // within the time of a pour
+		if worse(v, n) {
+			n, how, brief = v, from, true
 		}
 	}
 	spins := verb == "centrifuge" || verb == "wash" && p.Kind == "tube"
@@ -105,10 +116,10 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o, b
 			take(r.evaporates(x, r.surface(p, in), r.c.Store.Num("air.over_liquor"), d.Hot.As("T")), "open surface"+as+", the law that gives more of two that disagree")
 		}
 		if pours[verb] {
-			take(r.poured(in, x), "air over the liquor"+as+", driven out by pouring all of it")
+			once(r.poured(in, x), "air over the liquor"+as+", driven out by pouring all of it")
 		}
 		if spins {
-			take(r.broken(x), "air of the centrifuge, saturated after a tube"+as+" has broken in it, let out by opening it")
+			once(r.broken(x), "air of the centrifuge, saturated after a tube"+as+" has broken in it, let out by opening it")
 		}
 	}
 	from(before, &d.Before, " of the liquor as it stood before")
@@ -122,6 +133,24 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o, b
 	x := n.As("n")
 	r.put("air.emission", place, any.slug, "", r.w.Line("m", "mg/min", "n*M*60000", x.V*M.V*60000, x, M), how)
 	r.exposure(place, d.Number, any, n, how)
+	if brief {
+		b := brevity{share: working.Exact("f", "1", 0, "nothing goes on leaving after the pour")}
+		if steady.Symbol != "" {
+			y := steady.As("y")
+			b.share = r.w.Line("f", "1", "y/n", y.V/x.V, y, x)
+		}
+		r.brief[at{d.Number, any.slug}] = b
+	}
+}
+
+// brevity is what a step goes on giving off once its pour is over, as a share of
+// what leaves in the pour.
+type brevity struct{ share working.Num }
+
+// at is a vapour in a step.
+type at struct {
+	step int
+	slug string
 }
 
 // blown is the gas that leaves a vessel in a step, mol/s, with what it is: hydrogen
