@@ -114,6 +114,10 @@ func (l *Limit) Compare(x float64, low bool) (Level, float64) {
 	if low {
 		gap = -gap
 	}
+	noise := rounding * math.Abs(l.Value)
+	if math.Abs(gap) <= noise {
+		gap = 0
+	}
 	margin := gap
 	if l.Unit != "degC" && l.Value != 0 {
 		margin = gap / math.Abs(l.Value)
@@ -121,11 +125,15 @@ func (l *Limit) Compare(x float64, low bool) (Level, float64) {
 	switch {
 	case gap < 0:
 		return Exceeds, margin
-	case l.Value != 0 && gap < l.nearGap(low):
+	case l.Value != 0 && gap < l.nearGap(low)-noise:
 		return Near, margin
 	}
 	return Within, margin
 }
+
+// rounding is the share of a limit that a figure worked out in another order may
+// differ by: what is just at a limit has one verdict at every batch.
+const rounding = 1e-9
 
 // NearFrom is the value from which on a figure is near, by the side danger lies on.
 func (l *Limit) NearFrom(low bool) float64 {
