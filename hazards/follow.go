@@ -248,7 +248,11 @@ func Between(a, b *Sized) *Trail {
 	seen := map[string]int{}
 	for _, s := range []*Sized{a, b} {
 		for _, id := range slices.Sorted(maps.Keys(s.leads)) {
-			for _, x := range s.leads[id] {
+			leads := s.leads[id]
+			if len(leads) > 1 && SameLead(a, b, id) {
+				leads = leads[:1] // what leads at both leads between them
+			}
+			for _, x := range leads {
 				w := x.words()
 				at, there := seen[w]
 				if !there {

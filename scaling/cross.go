@@ -67,6 +67,7 @@ type gap struct {
 	low, high *Rung
 	limit     figure.LimitRef // as it was seen last
 	before    bool            // it is so at the lower one
+	danger    float64         // dangerous end at the turn
 	out       Crossing
 }
 
@@ -113,6 +114,11 @@ func (g *Growth) cross() error {
 		if errs[i] != nil {
 			return errs[i]
 		}
+		if g.restless(x.of.figure, x.out.Grams) || turns[x.turn].to == figure.UnknownVerdict {
+			if err := g.verify(x); err != nil {
+				return err
+			}
+		}
 		g.Crossings = append(g.Crossings, x.out)
 	}
 	slices.SortStableFunc(g.Crossings, func(a, b Crossing) int {
@@ -143,7 +149,7 @@ func (g *Growth) close(gaps []*gap) error {
 			apart[at] = append(apart[at], x)
 		}
 		for _, at := range order {
-			mid, err := g.halfway(at[0], at[1], apart[at])
+			mid, err := g.nearby(math.Sqrt(at[0].Batch.In("g")*at[1].Batch.In("g")), at[0], at[1], apart[at]...)
 			if err != nil {
 				return err
 			}
@@ -159,9 +165,57 @@ func (g *Growth) close(gaps []*gap) error {
 	return nil
 }
 
-// halfway is a rung between two for the figures of some gaps alone.
-func (g *Growth) halfway(low, high *Rung, gaps []*gap) (*Rung, error) {
-	grams := math.Sqrt(low.Batch.In("g") * high.Batch.In("g"))
+// restless reports whether a figure stands on one corner of the data at one rung and
+// on another at the next, near a batch in g.
+func (g *Growth) restless(id string, grams float64) bool {
+	const near = 2 // rungs to either side
+	up := slices.IndexFunc(g.Rungs, func(r Rung) bool { return r.Batch.In("g") >= grams })
+	for i := max(up-near, 1); i <= min(up+near-1, len(g.Rungs)-1); i++ {
+		if !hazards.SameLead(&g.Rungs[i-1].sized, &g.Rungs[i].sized, id) {
+			return true
+		}
+	}
+	return false
+}
+
+// agrees is how far a review of the batch at which a figure turns may stand from
+// what was found there; often is how many times a turn is looked for again.
+const (
+	agrees = 5e-3
+	often  = 3
+)
+
+// verify reviews a figure where it was found to turn, and looks for the turn again
+// from there where the review stands elsewhere.
+func (g *Growth) verify(x *gap) error {
+	for range often {
+		r, err := g.nearby(x.out.Grams, x.low, x.high, x)
+		if err != nil {
+			return err
+		}
+		s, there := r.sized.Judge(x.of.figure, x.of.limit)
+		so := turns[x.turn].is(s.Verdict)
+		same := math.Abs(s.Danger-x.danger) <= agrees*math.Abs(x.danger)
+		if math.IsNaN(s.Danger-x.danger) || turns[x.turn].to == figure.UnknownVerdict {
+			same = so == (x.before != x.out.Back) // on the side it was found for
+		}
+		if !there || same || r.Batch.SI <= x.low.Batch.SI || r.Batch.SI >= x.high.Batch.SI {
+			return nil
+		}
+		if so == x.before {
+			x.low = r
+		} else {
+			x.high = r
+		}
+		if err := g.narrow(x, hazards.Between(&x.low.sized, &x.high.sized)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// nearby is a batch between two rungs for the figures of some gaps alone.
+func (g *Growth) nearby(grams float64, low, high *Rung, gaps ...*gap) (*Rung, error) {
 	c, err := g.at(grams)
 	if err != nil {
 		return nil, err
@@ -191,6 +245,7 @@ func (g *Growth) narrow(x *gap, trail *hazards.Trail) error {
 			return err
 		}
 		v := beyond(&s, to)
+		x.danger = s.Danger
 		if s.Limit.ID != "" { // one that depends on the batch, as it is where the finding turns
 			limit = s.Limit
 		}
