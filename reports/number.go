@@ -83,6 +83,8 @@ func unitText(unit string) string {
 		return "m³/h"
 	case "m3":
 		return "m³"
+	case "m2":
+		return "m²"
 	}
 	return unit
 }

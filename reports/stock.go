@@ -89,7 +89,11 @@ func stockMasses(h *scaling.Holdings) []Block {
 		t.Rows = append(t.Rows, []Cell{text(s.Name), text(s.CAS), text(massText(s.Sum.Mass)), text(massText(s.Largest.Mass)),
 			text(massText(s.Stock)), text(rounded(s.Runs, 3, -1)), text(strength(s.Strongest)), text(takenBy(s))})
 	}
-	return []Block{t, Paragraph{Text: say("stock.masses_note"), Tone: Note}}
+	out := []Block{t}
+	if x, there := h.AsHF(); there {
+		out = append(out, Paragraph{Text: say("stock.as_hf", massText(x.Runs), massText(x.Stock)), Tone: Warning})
+	}
+	return append(out, Paragraph{Text: say("stock.masses_note"), Tone: Note})
 }
 
 // massText is a mass, its upper end where it has one, or what is missing.

@@ -21,6 +21,7 @@ type stockJSON struct {
 	Assumes      string          `json:"assumes"`
 	Routes       []stockRoute    `json:"routes"`
 	Substances   []substanceJSON `json:"substances"`
+	AsHF         *asHFJSON       `json:"hf_equivalent"` // null where there is no fluoride
 	Hood         hoodJSON        `json:"hood"`
 }
 
@@ -87,6 +88,11 @@ type thresholdJSON struct {
 	Note      string `json:"note"`
 }
 
+type asHFJSON struct {
+	Runs  numberJSON `json:"runs"`
+	Stock numberJSON `json:"stock"`
+}
+
 type hoodJSON struct {
 	Hydrogen      numberJSON `json:"hydrogen_peak"`
 	Dilution      numberJSON `json:"dilution_air"`
@@ -114,6 +120,9 @@ func newStockJSON(h *scaling.Holdings, o Options) stockJSON {
 	}
 	for i := range h.Substances {
 		out.Substances = append(out.Substances, substanceOf(&h.Substances[i]))
+	}
+	if x, there := h.AsHF(); there {
+		out.AsHF = &asHFJSON{both(x.Runs), both(x.Stock)}
 	}
 	l := &h.Hood
 	out.Hood = hoodJSON{one(l.Hydrogen), one(l.Dilution), one(l.Exhaust), one(l.Flow), one(l.DilutionShare), one(l.ExhaustShare)}

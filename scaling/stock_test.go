@@ -285,3 +285,23 @@ func BenchmarkStock500(b *testing.B) {
 		}
 	}
 }
+
+// All fluoride as HF, by hand: 51.48 g of LiF x 20.006/25.939 is what a route of
+// the demonstration's recipe takes; a litre of 48 wt% acid at 1.150 to 1.160 kg/L
+// holds 0.552 to 0.557 kg.
+func TestFluorideAsHF(t *testing.T) {
+	lif := "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, closure: open, capacity: 1 L}\nsteps:\n" +
+		"  - {do: charge, in: pot, what: [{substance: lithium fluoride, mass: 51.48 g}, {substance: water, volume: 500 mL}]}\n"
+	acid := strings.Replace(lif, "{substance: lithium fluoride, mass: 51.48 g}", "{substance: hydrofluoric acid, strength: 48 wt%, volume: 1 L}", 1)
+	h, err := scaling.Stock([]route.Case{newCase(t, lif), newCase(t, acid)}, true, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	x, there := h.AsHF()
+	if want := 0.05148*20.006/25.939 + 0.5545; !there || math.Abs(x.Runs.Mid.V-want) > 0.005 {
+		t.Errorf("%v %+v, want %g kg", there, x.Runs.Mid, want)
+	}
+	if !x.Stock.Mid.Unknown() {
+		t.Errorf("a stock nobody stated is %g kg", x.Stock.Mid.V)
+	}
+}

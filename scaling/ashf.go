@@ -1,0 +1,46 @@
+package scaling
+
+import (
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+)
+
+// AsHF is all fluoride of the routes and of the site counted as hydrogen fluoride,
+// kg: what the salts can give once they meet an acid. No threshold counts salts so.
+type AsHF struct {
+	Runs  Mass // one run of every route
+	Stock Mass // of the site; unknown where the stock of one that the routes take is
+}
+
+// AsHF adds up the fluoride of all substances; false where none holds any.
+//
+//	m_HF = sum m x M(HF)/M,  x fluorine in a formula unit
+func (h *Holdings) AsHF() (AsHF, bool) {
+	st := chemicals.Base()
+	at, _ := chemicals.ElementIndex("F")
+	hf, err := chemicals.ParseFormula("HF")
+	if err != nil {
+		return AsHF{}, false
+	}
+	acid := hf.MolarMass(st, nil).As("M_HF")
+	var runs, stock [2][]working.Num
+	for i := range h.Substances {
+		s := &h.Substances[i]
+		f, err := chemicals.ParseFormula(s.Formula)
+		if err != nil || f.Of[at] == 0 {
+			continue
+		}
+		M, x := f.MolarMass(st, nil).As("M"), working.Exact("x", "1", f.Of[at], "fluorine in a formula unit of "+s.Name)
+		as := func(m working.Num) working.Num {
+			var w *working.Sheet
+			m = m.As("m")
+			return w.Line("m_HF", "kg", "m*x*M_HF/M", m.V*x.V*acid.V/M.V, m, x, acid, M)
+		}
+		runs[0], runs[1] = append(runs[0], as(s.Sum.Mid)), append(runs[1], as(s.Sum.Top))
+		stock[0], stock[1] = append(stock[0], as(s.Stock.Mid)), append(stock[1], as(s.Stock.Top))
+	}
+	if len(runs[0]) == 0 {
+		return AsHF{}, false
+	}
+	return AsHF{Mass{plus(runs[0]), plus(runs[1])}, Mass{plus(stock[0]), plus(stock[1])}}, true
+}
