@@ -66,7 +66,7 @@ func (d *Drawing) At(shares []float64) (Drawn, error) {
 	}
 	for i := range a.Figures {
 		f := &a.Figures[i]
-		f.Low, f.High = f.End("low", f.Value.V), f.End("high", f.Value.V)
+		f.Low, f.High = f.Value, f.Value
 	}
 	return Drawn{a.Figures, judgedBy(c, a.Figures, &a.Walk, verdict, traces(a.Figures))}, nil
 }

@@ -14,17 +14,17 @@ import (
 // judge holds every figure that stands for something that can happen against
 // every limit of its quantity, by its dangerous end.
 func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding {
-	return judgedBy(c, figs, k, finding, func(figure.Figure) bool { return false })
+	return judgedBy(c, figs, k, finding, func(*figure.Figure) bool { return false })
 }
 
 // judgedBy is judge with what makes a finding of a figure and a limit, and figures
 // that are left out.
-func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk, by func(route.Case, []figure.Figure, *figure.Figure, *limit.Limit) figure.Finding, skip func(figure.Figure) bool) []figure.Finding {
+func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk, by func(route.Case, []figure.Figure, *figure.Figure, *limit.Limit) figure.Finding, skip func(*figure.Figure) bool) []figure.Finding {
 	out := make([]figure.Finding, 0, len(figs)/2)
 	var ls []limit.Limit
 	for i := range figs {
 		f := &figs[i]
-		if !judged(figs, f) || skip(*f) {
+		if !judged(figs, f) || skip(f) {
 			continue
 		}
 		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) && !isWorstKnown(figs, f) {
@@ -183,8 +183,11 @@ func here(c route.Case, l *limit.Limit) bool {
 	if l.Jurisdiction == "" || c.Site == nil || c.Site.Jurisdiction == "" {
 		return true
 	}
-	return c.Site.Jurisdiction == l.Jurisdiction || c.Site.Jurisdiction == "us_california" && l.Jurisdiction == "us"
+	return c.Site.Jurisdiction == l.Jurisdiction || within[c.Site.Jurisdiction] == l.Jurisdiction
 }
+
+// within are the jurisdictions inside another, whose limits hold there too.
+var within = map[string]string{"us_california": "us", "de": "eu"}
 
 // rating is the pressure a place may hold: the lower of its rating and its
 // relief, and only if it has both.
@@ -298,7 +301,10 @@ func finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limi
 // verdict holds a figure against a limit, without words.
 func verdict(_ route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
 	q, _ := figure.Lookup(f.Quantity)
-	danger := f.Danger().V
+	danger := f.High.V
+	if q.Danger == figure.Low {
+		danger = f.Low.V
+	}
 	if f.Quantity == "heat.mtsr" {
 		danger, _ = highest(figs, f.Place)
 	}
@@ -338,7 +344,7 @@ func words(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit,
 	case "additive":
 		return "Each may be within its own limit and the two are not, since both burn the same airways.",
 			need("air.additive", 1, "1", "more extract at the source, a colder liquor or less of it open.")
-	case "scrubber_hf", "scrubber_hcl":
+	case "scrubber_hf", "scrubber_hcl", "scrubber_ammonia":
 		return "So much leaves that it is not to be let out unscrubbed.", need("air.emission", l.Value, "mg/min", "a scrubber, or less open surface.")
 	case "oxygen":
 		return "The gas of the route takes the place of air in the room.", need("air.oxygen", l.Value, "vol%", "extract that is checked, and an oxygen alarm where gas can gather.")

@@ -91,11 +91,12 @@ const traceOver, traceLeaving, traceShare = 1e-3, 1e-6, 1e-6
 // most, and the air of steps that give off no more. It looks at whole ranges, so
 // a figure does not come and go within one.
 func withoutTraces(figs []figure.Figure) []figure.Figure {
-	return slices.DeleteFunc(figs, traces(figs))
+	trace := traces(figs)
+	return slices.DeleteFunc(figs, func(f figure.Figure) bool { return trace(&f) })
 }
 
 // traces tells which figures are of traces, by the whole of them.
-func traces(figs []figure.Figure) func(figure.Figure) bool {
+func traces(figs []figure.Figure) func(*figure.Figure) bool {
 	most, high, nothing := 0.0, map[string]float64{}, map[[2]string]bool{}
 	for i := range figs {
 		switch f := &figs[i]; f.Quantity {
@@ -106,7 +107,7 @@ func traces(figs []figure.Figure) func(figure.Figure) bool {
 			nothing[[2]string{f.Place, f.Agent}] = f.High.V < traceLeaving
 		}
 	}
-	return func(f figure.Figure) bool {
+	return func(f *figure.Figure) bool {
 		switch f.Quantity {
 		case "air.saturated":
 			return f.High.V < traceOver
