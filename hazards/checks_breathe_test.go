@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/schemas/quantity"
 )
 
@@ -184,5 +185,101 @@ func TestVapourOverABifluoride(t *testing.T) {
 	}
 	if f := ppm("{substance: ammonium bifluoride, mass: 57.04 g}, {substance: hydrochloric acid, strength: 36 wt%, volume: 100 mL}"); !(f.Value.V >= 150*1.85/2) {
 		t.Errorf("with a strong acid %g ppm, want 150 for 2 mol/kg of HF or more; 1.85 here", f.Value.V)
+	}
+}
+
+// What a step pours to is looked at as what it leaves: lithium fluoride poured to
+// acid is acid there, and liquor found hot is hot until it is cooled.
+func TestWhatIsPouredTo(t *testing.T) {
+	two := "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  a: {kind: beaker, capacity: 500 mL, closure: open}\n  b: {kind: beaker, capacity: 1 L, closure: open}\nsteps:\n" +
+		"  - {do: charge, in: a, what: [{substance: lithium fluoride, mass: 20 g}, {substance: water, volume: 100 mL}], temperature: 20 degC}\n" +
+		"  - {do: charge, in: b, what: [{substance: hydrochloric acid, strength: 36 wt%, volume: 200 mL}], temperature: 20 degC}\n" +
+		"  - {do: transfer, in: a, into: b}\n"
+	rv := review(t, two)
+	after := review(t, two+"  - {do: hold, in: b, time: 1 h, temperature: 20 degC}\n")
+	for _, id := range []string{"air.saturated@3/hf", "air.emission@3/hf", "air.room_peak@spill/hf"} {
+		if f := figureOf(&rv, id); f == nil {
+			t.Errorf("no %s", id)
+		}
+	}
+	if a, b := figureOf(&rv, "air.saturated@3/hf"), figureOf(&after, "air.saturated@4/hf"); a != nil && math.Abs(a.Value.V/b.Value.V-1) > 1e-9 {
+		t.Errorf("%g ppm where it is poured to and %g once it stands there", a.Value.V, b.Value.V)
+	}
+	wash := func(celsius string) float64 {
+		rv := review(t, strings.Replace(openAcid("capacity: 250 mL, closure: closed", acid30, "  - {do: hold, in: pot, time: 1 h, temperature: 50 degC}\n"+
+			"  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 3, temperature: "+celsius+"}\n"), "kind: beaker", "kind: tube", 1))
+		return figureOf(&rv, "air.emission@3/hf").Value.V
+	}
+	if hot, cold := wash("50 degC"), wash("2 degC"); cold < hot*(1-1e-9) {
+		t.Errorf("%g mg/min set cold, %g set hot: it was hot before", cold, hot)
+	}
+}
+
+// Tubes are spun in every wash, and a gas is a purge unless it is air or none.
+func TestTubesAndPurges(t *testing.T) {
+	tube := func(verb string) float64 {
+		rv := review(t, strings.Replace(openAcid("capacity: 250 mL, closure: closed", acid30,
+			"  - {do: "+verb+", in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 1}\n"), "kind: beaker", "kind: tube", 1))
+		return figureOf(&rv, "air.emission@2/hf").Value.V
+	}
+	if a, b, c := tube("wash"), tube("prewash"), tube("exchange"); math.Abs(b/a-1) > 1e-9 || math.Abs(c/a-1) > 1e-9 {
+		t.Errorf("a tube that breaks gives %g, %g and %g mg/min", a, b, c)
+	}
+	for gas, unknown := range map[string]bool{"nitrogen": true, "dry nitrogen from an airtight line": true, "argon (air grade)": true, "air": false, "compressed air": false, "none": false} {
+		c := newCase(t, load(t, openAcid("capacity: 250 mL, closure: vented", acid30, "  - {do: hold, in: pot, time: 1 h, temperature: 20 degC, gas: "+gas+"}\n")))
+		c.Brief, c.Site = true, demoSite(t)
+		rv := must(t, c)
+		f := figureOf(&rv, "air.oxygen@room")
+		if got := f != nil && f.Value.Unknown(); got != unknown {
+			t.Errorf("%s without a flow: %+v", gas, f)
+		}
+	}
+}
+
+// Twenty amperes for an hour give 20 x 3600/(2 x 96485) mol of hydrogen, 0.104
+// mmol/s (Faraday's law), and half as much oxygen, and both leave saturated.
+func TestACurrentCarriesVapour(t *testing.T) {
+	rv := review(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g, "+pure+"}\nplaces:\n  cell: {kind: cell, capacity: 500 mL, closure: vented, vent: 6 mm}\nsteps:\n"+
+		"  - {do: charge, in: cell, what: [precursor, {substance: hydrochloric acid, strength: 30 wt%, volume: 200 mL}], temperature: 25 degC}\n"+
+		"  - {do: electrolyse, in: cell, current: 20 A, time: 1 h, temperature: 25 degC}\n")
+	f := figureOf(&rv, "air.emission@2/hcl")
+	if f == nil {
+		t.Fatal("nothing leaves")
+	}
+	p := figureOf(&rv, "air.saturated@2/hcl").Value.V * 0.101325e-3
+	want := 1.5 * 20 / (2 * 96485.33) * p / (101.325 - p - 3.17) * 36.461 * 60e3
+	if math.Abs(f.Value.V/want-1) > 0.01 {
+		t.Errorf("%g mg/min, want %g", f.Value.V, want)
+	}
+}
+
+// A liquor that stands just at a limit has one verdict at every batch, and a kept
+// vessel that does not hold its liquor says nothing of how it is cooled.
+func TestOneVerdictAtEveryBatch(t *testing.T) {
+	set, problems, err := limit.Load("house.yaml", strings.NewReader("limits: etchbound/1\ntitle: House\nentries:\n  - {id: house, quantity: fluoride.hf_strength, value: 40 wt%, document: House rules}\n"), figure.Units{})
+	if err != nil || set == nil {
+		t.Fatal(problems, err)
+	}
+	r := load(t, strings.Replace(strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "10 wt%", "40 wt%", 1), "closure: vented,", "closure: vented, capacity: 2 L, keep: true,", 1))
+	seen := map[figure.Verdict]bool{}
+	for _, grams := range []float64{0.5, 1, 2, 3, 7, 13, 50, 97.99, 100} {
+		c := newCase(t, r.Scaled(quantity.Of(grams, "g", quantity.Mass)))
+		c.Brief, c.Limits = true, limit.Base().With(set)
+		rv := must(t, c)
+		for i := range rv.Findings {
+			if f := &rv.Findings[i]; f.Limit.ID == "house" {
+				seen[f.Verdict] = true
+			}
+		}
+	}
+	if len(seen) != 1 {
+		t.Errorf("%v", seen)
+	}
+	for grams, unknown := range map[float64]bool{50: false, 150: true} {
+		walled := strings.Replace(strings.Replace(inIce("10 g", "200 mL", "2 W/K"), ", ua: 2 W/K", "", 1), "closure: vented,", "closure: vented, capacity: 2 L, keep: true,", 1)
+		rv := must(t, newCase(t, load(t, walled).Scaled(quantity.Of(grams, "g", quantity.Mass))))
+		if f := figureOf(&rv, "heat.addition_time.required@2"); f.Value.Unknown() != unknown {
+			t.Errorf("%g g in 2 L: %+v", grams, f)
+		}
 	}
 }

@@ -106,6 +106,7 @@ var asks = []struct{ prefix, text, measure string }{
 	{"cycles to pH", "cycles to the target: dilution alone cannot be shown to reach it", "carbon dioxide-free water, a lower target, or the measured pH of a decant"},
 	{"liquid that stays", "liquid that stays behind", "weigh the vessel before and after it is emptied; state it as retained"},
 	{"metal dissolved", "metal that a reaction which is not followed dissolves", "analysis of the liquor"},
+	{"room for the liquor in", "how a vessel that does not hold its liquor takes heat from it", "a larger vessel, or less liquor"},
 	{"site: stock of", "the largest bottle of what the route takes, which can break on its way", "state it in the site file as it stands there: stock, with its strength and its bottle"},
 	{"site: hood flow", "air that the hood moves", "measure it, and state it in the site file: hood: flow"},
 	{"site: room flow", "air that the room changes", "state it in the site file: room: flow"},

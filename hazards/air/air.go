@@ -19,7 +19,7 @@ import (
 // Read gives the figures of the air over every step that holds a volatile acid
 // or ammonia, of the largest spill, and of the oxygen in the room.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}, escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, said: map[float64]string{}, brief: map[at]brevity{}}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}, escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, said: map[float64]string{}, brief: map[at]brevity{}, found: map[held][]over{}}
 	for i := range k.Steps {
 		r.step(&k.Steps[i])
 	}
@@ -54,6 +54,9 @@ type reader struct {
 	masses  map[string]working.Num     // molar, by formula
 	said    map[float64]string         // conditions of a time, by the concentration it lasts to
 	brief   map[at]brevity             // what leaves within the time of a pour
+	found   map[held][]over            // where no sheet is kept
+
+	flow, volume working.Num // exchange of the room and its air, once they were asked for
 }
 
 // molar is the molar mass of a formula, worked out once.
@@ -94,33 +97,74 @@ type over struct {
 	conditions string
 }
 
+// liquor is one that a step leaves or finds or pours to, with a vapour over it.
+type liquor struct {
+	over  *over
+	in    *process.State
+	place *route.Place
+	hot   working.Num // degC
+	as    string      // what it is, in words; nothing for what stands there after the step
+	open  bool        // the step opens it
+}
+
 // step reports the air of one step: what is over its liquor, what leaves it, and
-// what reaches a person.
+// what reaches a person. A step that opens a vessel opens what stood there before, and
+// one that pours opens what it pours to.
 func (r *reader) step(d *process.Done) {
 	p := r.place(d.Place)
 	s := d.Contents()
-	if p == nil || len(s.Liquid) == 0 {
+	if p == nil {
 		return
 	}
-	var before []over
-	if opens[r.c.Route.Steps[d.Number-1].Do] && len(d.Before.Liquid) > 0 {
-		before = r.vapours(&d.Before, d.Hot.As("T"))
+	verb := r.c.Route.Steps[d.Number-1].Do
+	var all []liquor
+	see := func(in *process.State, at *route.Place, hot working.Num, as string, open bool) {
+		if at == nil || len(in.Liquid) == 0 {
+			return
+		}
+		over := r.vapours(in, hot.As("T"))
+		for i := range over {
+			all = append(all, liquor{&over[i], in, at, hot, as, open})
+		}
 	}
-	var now []over
-	for _, o := range r.vapours(s, d.Hot.As("T")) {
-		place, x := figure.Step(d.Number), o.pressure.As("p")
-		atm := r.c.Store.Num("gas.pressure").As("P")
-		r.put("air.saturated", place, o.slug, "", r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), o.conditions)
-		r.leaving(d, p, s, &o, same(before, &o))
-		r.keep(d, s, &o)
-		now = append(now, o)
+	see(s, p, d.Hot, "", opens[verb])
+	if opens[verb] && !(s == &d.Before && hotter(d.Hot, s.Set).V == d.Hot.V) { // else it is the same
+		see(&d.Before, p, hotter(d.Hot, d.Before.Set), " of the liquor as it stood before", true)
 	}
-	for i := range before { // what a step finds and does not leave
-		if same(now, &before[i]) == nil {
-			r.leaving(d, p, s, nil, &before[i])
+	if d.Filled != nil {
+		see(d.Filled, r.place(d.Filled.Place), hotter(d.Hot, d.Filled.Set), " of the liquor where it is poured to", true)
+	}
+	for _, a := range agents {
+		var of []liquor
+		for i := range all {
+			if all[i].over.slug == a.slug {
+				of = append(of, all[i])
+			}
+		}
+		if of == nil {
+			continue
+		}
+		if first := &of[0]; first.as == "" || d.Filled != nil && first.in == d.Filled {
+			x, atm := first.over.pressure.As("p"), r.c.Store.Num("gas.pressure").As("P")
+			r.put("air.saturated", figure.Step(d.Number), a.slug, "", r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), first.over.conditions)
+		}
+		r.leaving(d, of)
+		for i := range of {
+			if of[i].as == "" || of[i].in == d.Filled {
+				r.keep(d, of[i].in, of[i].over)
+			}
 		}
 	}
 	r.together(d.Number)
+}
+
+// hotter is the higher of two temperatures, the first where the other is nowhere
+// stated.
+func hotter(t, other working.Num) working.Num {
+	if other.Symbol == "" || other.Unknown() || other.V <= t.V {
+		return t
+	}
+	return other
 }
 
 func (r *reader) place(key string) *route.Place {
@@ -139,20 +183,42 @@ func (r *reader) vapours(s *process.State, t working.Num) []over {
 	if more := s.Unsaid(); more != nil {
 		return r.unsaid(&l, more)
 	}
+	if r.w != nil { // every line is wanted
+		return r.stands(&l, t)
+	}
+	k := held{l.HF.V, l.HCl.V, l.Water.V, l.Salt.V, l.Bifluoride.V, l.Fluoride.V, l.Ammonium.V, t.V, l.Other, l.Neutral, l.Unsure, l.Salted, l.Fluorine, l.Chloride, l.Ammoniac}
+	out, there := r.found[k]
+	if !there {
+		out = r.stands(&l, t)
+		r.found[k] = out
+	}
+	return out
+}
+
+// held is what the vapours over a liquor depend on. A number that is not known is
+// like no other.
+type held struct {
+	hf, hcl, water, salt, half, fluoride, ammonium, celsius float64
+	other                                                   string
+	neutral, unsure, salted, fluorine, chloride, ammoniac   bool
+}
+
+// stands are the vapours over what a liquor holds.
+func (r *reader) stands(l *process.Acids, t working.Num) []over {
 	var out []over
 	add := func(a agent, p working.Num, conditions string) {
 		out = append(out, over{agent: a, pressure: p, conditions: conditions})
 	}
 	if l.Ammoniac && (l.Neutral || l.Unsure) {
-		p, cond := r.ammonia(&l, t)
+		p, cond := r.ammonia(l, t)
 		add(agents[2], p, cond)
 	}
 	if l.Fluorine && !l.Neutral {
-		p, cond := r.hf(&l, t)
+		p, cond := r.hf(l, t)
 		add(agents[0], p, cond)
 	}
 	if l.Chloride && !l.Neutral {
-		p, cond := r.hcl(&l, t)
+		p, cond := r.hcl(l, t)
 		add(agents[1], p, cond)
 	}
 	if out == nil {

@@ -1,6 +1,7 @@
 package air
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 
@@ -20,6 +21,7 @@ func Over(minutes float64) string {
 // over: the worst such time of the steps one after the other. A step of its own is
 // held to more the shorter it is; the steps together are not.
 func (r *reader) averages() {
+	parts := map[float64][]working.Num{}
 	for _, a := range agents {
 		var breathed []*figure.Figure
 		for j := range r.out {
@@ -47,9 +49,34 @@ func (r *reader) averages() {
 			steps = append(steps, x)
 		}
 		for _, window := range r.windows(a.slug) {
-			r.put("air.time_average", "", a.slug, Over(window), r.average(steps, window), "the worst such time of all steps, one after the other without a pause; what is poured counts for the time of a pour, and a step that does not say how long it lasts for all of that time")
+			v := r.average(steps, window)
+			if l, there := r.averaged(a.slug, window); there && a.slug != "ammonia" {
+				c := v.As("C")
+				parts[window] = append(parts[window], r.w.Line("C_L", "1", "C/L", c.V/l.V, c, l))
+			}
+			r.put("air.time_average", "", a.slug, Over(window), v, "the worst such time of all steps, one after the other without a pause; what is poured counts for the time of a pour, and a step that does not say how long it lasts for all of that time")
 		}
 	}
+	for _, window := range slices.Sorted(maps.Keys(parts)) {
+		if len(parts[window]) > 1 {
+			r.put("air.additive", "room", "", Over(window), r.w.Sum("s", "1", parts[window]...), "sum of each average over the steps over its limit: HF and HCl act on the same target")
+		}
+	}
+}
+
+// averaged is the strictest limit of an agent that is averaged over a time in min.
+func (r *reader) averaged(slug string, minutes float64) (working.Num, bool) {
+	jurisdiction := ""
+	if r.c.Site != nil {
+		jurisdiction = r.c.Site.Jurisdiction
+	}
+	all := limit.Strictest(slug, jurisdiction)
+	for i := range all {
+		if e := &all[i]; e.Average == minutes {
+			return working.Exact("L", "ppm", e.Value, e.Document+": "+e.Label), true
+		}
+	}
+	return working.Num{}, false
 }
 
 // pours is how long the pours of a step take together, min: one, or one a cycle.

@@ -78,16 +78,15 @@ var opens = map[string]bool{"charge": true, "mix": true, "dilute": true, "add": 
 // pours are the steps that pour liquor over.
 var pours = map[string]bool{"transfer": true, "decant": true, "filter": true, "centrifuge": true, "wash": true, "prewash": true, "exchange": true, "collect": true}
 
-// leaving reports what leaves the liquor of a step, and what of it reaches a
-// person: the surface where the vessel stands open, what hydrogen and a purge carry
-// along, and the air that a pour drives out. What a step that opens the vessel found
-// in it counts beside what it leaves; either may be nil.
-func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o, before *over) {
+// spins are the steps that spin what stands in tubes.
+var spins = map[string]bool{"wash": true, "prewash": true, "exchange": true}
+
+// leaving reports what leaves the liquors of a step as one vapour, and what of it
+// reaches a person: the surface where a vessel stands open, what hydrogen and a purge
+// carry along, and the air that a pour drives out.
+func (r *reader) leaving(d *process.Done, all []liquor) {
 	verb := r.c.Route.Steps[d.Number-1].Do
-	any := o
-	if any == nil {
-		any = before
-	}
+	any := all[0].over
 	place, M := figure.Step(d.Number), r.molar(any.formula).As("M")
 	var n, steady working.Num
 	how, brief := "", false
@@ -107,25 +106,20 @@ func (r *reader) leaving(d *process.Done, p *route.Place, s *process.State, o, b
 			n, how, brief = v, from, true
 		}
 	}
-	spins := verb == "centrifuge" || verb == "wash" && p.Kind == "tube"
-	from := func(x *over, in *process.State, as string) {
-		if x == nil {
-			return
-		}
-		if p.Closure == route.Open || !p.ClosureStated || opens[verb] { // what nobody stated is shut for pressure and open for vapour
-			take(r.evaporates(x, r.surface(p, in), r.c.Store.Num("air.over_liquor"), d.Hot.As("T")), "open surface"+as+", the law that gives more of two that disagree")
+	for i := range all {
+		x := &all[i]
+		if x.place.Closure == route.Open || !x.place.ClosureStated || x.open { // what nobody stated is shut for pressure and open for vapour
+			take(r.evaporates(x.over, r.surface(x.place, x.in), r.c.Store.Num("air.over_liquor"), x.hot.As("T")), "open surface"+x.as+", the law that gives more of two that disagree")
 		}
 		if pours[verb] {
-			once(r.poured(in, x), "air over the liquor"+as+", driven out by pouring all of it")
+			once(r.poured(x.in, x.over), airOver(x.as)+", driven out by pouring all of it")
 		}
-		if spins {
-			once(r.broken(x), "air of the centrifuge, saturated after a tube"+as+" has broken in it, let out by opening it")
+		if x.in != d.Filled && (verb == "centrifuge" || spins[verb] && x.place.Kind == "tube") {
+			once(r.broken(x.over), "air of the centrifuge, saturated after a tube"+x.as+" has broken in it, let out by opening it")
 		}
-	}
-	from(before, &d.Before, " of the liquor as it stood before")
-	from(o, s, "")
-	if g, of := r.blown(d.Number); g.Symbol != "" && (p.Closure != route.Closed || !p.ClosureStated) {
-		take(r.carried(any, g), "carried by "+of+", which leaves saturated")
+		if g, of := r.blown(d.Number); x.as == "" && g.Symbol != "" && (x.place.Closure != route.Closed || !x.place.ClosureStated) {
+			take(r.carried(x.over, g), "carried by "+of+", which leaves saturated")
+		}
 	}
 	if n.Symbol == "" {
 		return
@@ -153,10 +147,21 @@ type at struct {
 	slug string
 }
 
+// airOver is the air over a liquor, in words.
+func airOver(as string) string {
+	if as == "" {
+		return "air over the liquor"
+	}
+	return "air over" + strings.TrimPrefix(as, " of")
+}
+
 // blown is the gas that leaves a vessel in a step, mol/s, with what it is: hydrogen
 // at its largest flow, and the purge.
 func (r *reader) blown(step int) (working.Num, string) {
 	g, flow, purged := r.hydrogen(step), working.Num{}, false
+	if both := r.byCurrent(step, 1.5); both.Symbol != "" {
+		g = both // hydrogen at one electrode, half as much oxygen at the other
+	}
 	for i := range r.c.Route.Steps {
 		if s := &r.c.Route.Steps[i]; s.Number == step {
 			flow, purged = r.purge(s)
@@ -172,32 +177,29 @@ func (r *reader) blown(step int) (working.Num, string) {
 	return r.w.Line("F_n", "mol/s", "n+F/60/Vm", n.V+flow.V/60/r.vm.V, n, flow, r.vm), "the purge and the largest flow of hydrogen"
 }
 
+// inert reports whether the gas of a step takes the place of air: any that is not
+// air itself, or none.
+func inert(s *route.Step) bool {
+	words := strings.Fields(strings.ToLower(s.Gas))
+	return len(words) == 0 || words[len(words)-1] != "air" && words[0] != "none"
+}
+
 // purge is the flow of gas that a step leads over its contents, L/min; not known
 // where it names the gas and no flow, unless the place is shut.
 func (r *reader) purge(s *route.Step) (working.Num, bool) {
 	switch p := r.place(s.In); {
 	case s.GasFlow.Set:
 		return r.c.Given("F", "L/min", s.GasFlow), true
-	case s.Gas == "" || strings.Contains(strings.ToLower(s.Gas), "air") || p != nil && p.Closure == route.Closed && p.ClosureStated:
+	case s.Gas == "" || !inert(s) || p != nil && p.Closure == route.Closed && p.ClosureStated:
 		return working.Num{}, false
 	}
 	return working.Absent("F", "L/min", s.At+".gas_flow"), true
 }
 
-// same is the same vapour among others; nil where it is not there.
-func same(all []over, o *over) *over {
-	for i := range all {
-		if all[i].slug == o.slug {
-			return &all[i]
-		}
-	}
-	return nil
-}
-
 // hydrogen is the largest flow of a step over the laws, mol/s; nothing where it
 // gives none.
 func (r *reader) hydrogen(step int) working.Num {
-	var worst working.Num
+	worst := r.byCurrent(step, 1)
 	for i := range r.courses {
 		n := &r.courses[i]
 		for j := range n.Runs {
@@ -218,6 +220,22 @@ func (r *reader) hydrogen(step int) working.Num {
 		}
 	}
 	return worst
+}
+
+// byCurrent is the hydrogen that a current gives in a step, mol/s, as evenly as it
+// flows, times what comes with it; nothing in another step.
+func (r *reader) byCurrent(step int, times float64) working.Num {
+	s := &r.c.Route.Steps[step-1]
+	if s.Do != "electrolyse" {
+		return working.Num{}
+	}
+	for i := range r.k.Etches {
+		if e := &r.k.Etches[i]; e.Step == step {
+			n, t, x := e.Hydrogen.As("n"), r.c.Given("t", "s", s.Time), working.Exact("x", "1", times, "gas of both electrodes over the hydrogen")
+			return r.w.Line("F_n", "mol/s", "x*n/t", x.V*n.V/t.V, x, n, t)
+		}
+	}
+	return working.Num{}
 }
 
 // carried is what a gas takes along when it leaves saturated:

@@ -82,7 +82,7 @@ func (r *reader) purges() []working.Num {
 	for i := range r.c.Route.Steps {
 		s := &r.c.Route.Steps[i]
 		f, purged := r.purge(s)
-		if !purged {
+		if !purged || !inert(s) {
 			continue
 		}
 		time := s.Time
@@ -113,7 +113,7 @@ func (r *reader) hood() {
 			n := g.As("n")
 			parts = append(parts, r.w.Line("F", "L/min", "n*Vm*60", n.V*r.vm.V*60, n, r.vm))
 		}
-		if f, purged := r.purge(s); purged {
+		if f, purged := r.purge(s); purged && inert(s) {
 			parts = append(parts, f)
 		}
 		if parts == nil {

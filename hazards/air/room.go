@@ -25,11 +25,23 @@ func (r *reader) in(n *course.Course, step int) bool {
 // exchange is what the room changes of its air, m3/h, as far as it mixes; not
 // known where no site says.
 func (r *reader) exchange() working.Num {
-	if r.c.Site == nil || !r.c.Site.RoomFlow.Set {
-		return working.Absent("Q", "m3/h", "site: room flow")
+	switch {
+	case r.flow.Symbol != "":
+	case r.c.Site == nil || !r.c.Site.RoomFlow.Set:
+		r.flow = working.Absent("Q", "m3/h", "site: room flow")
+	default:
+		q, m := r.c.Given("Q_r", "m3/h", r.c.Site.RoomFlow), r.c.Store.Num("air.mixing").As("f_m")
+		r.flow = r.w.Line("Q", "m3/h", "Q_r*f_m", q.V*m.V, q, m)
 	}
-	q, m := r.c.Given("Q_r", "m3/h", r.c.Site.RoomFlow), r.c.Store.Num("air.mixing").As("f_m")
-	return r.w.Line("Q", "m3/h", "Q_r*f_m", q.V*m.V, q, m)
+	return r.flow
+}
+
+// room is the air of the room, m3.
+func (r *reader) room() working.Num {
+	if r.volume.Symbol == "" {
+		r.volume = r.c.RoomVolume("V_r")
+	}
+	return r.volume
 }
 
 // leak is the share of an emission that reaches the room past the hood: its
@@ -121,7 +133,7 @@ func (r *reader) reaches(place string, o *over, gas working.Num) {
 	limits[0].value, _ = r.strictest(o.slug)
 	limits[1].value, _ = r.escape(o.slug)
 	b, q, near := r.c.Store.Num("air.near").As("B"), r.exchange(), r.c.Store.Num("air.near_volume").As("V_n")
-	room := r.c.RoomVolume("V_r")
+	room := r.room()
 	for _, l := range limits {
 		if l.value.Symbol == "" {
 			continue
@@ -231,7 +243,7 @@ func (r *reader) idlh(x *spilt, place string, n, q working.Num, cond string) {
 	if !found {
 		return
 	}
-	vol := r.c.RoomVolume("V_r")
+	vol := r.room()
 	t := working.Absent("t", "min", append(append(n.Missing(), q.Missing()...), vol.Missing()...)...)
 	if !n.Unknown() && !q.Unknown() && !vol.Unknown() && !idlh.Unknown() {
 		room := spread.Room{Volume: vol.V, Flow: q.V / 3600}

@@ -83,6 +83,9 @@ func (f *finder) area(s *Stage) working.Num {
 	if more := s.Done.Contents().Unsaid(); more != nil {
 		v = working.Absent("V", "mL", more...)
 	}
+	if p := f.place(s.Done.Place); p != nil && p.Capacity.Set && v.V > p.Capacity.In("mL")*float64(max(p.Count, 1)) {
+		v = working.Absent("V", "mL", "room for the liquor in "+p.Key)
+	}
 	x := v.As("V")
 	const pi = 3.141592653589793
 	d := f.w.Line("D", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", math.Pow(4*x.V/1e6/pi, 1/3.0), x)

@@ -74,7 +74,7 @@ var held = sync.OnceValue(func() map[where][]Exposure {
 	out := map[where][]Exposure{}
 	for _, e := range exposures() {
 		for _, at := range [...]string{"", "us", "us_california", "eu", "uk", "de"} {
-			if e.Jurisdiction == "" || at == "" || e.Jurisdiction == at || at == "us_california" && e.Jurisdiction == "us" {
+			if e.Jurisdiction == "" || at == "" || e.Jurisdiction == at || at == "us_california" && e.Jurisdiction == "us" || at == "de" && e.Jurisdiction == "eu" {
 				out[where{e.Agent, at}] = append(out[where{e.Agent, at}], e)
 			}
 		}

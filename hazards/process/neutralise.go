@@ -65,7 +65,7 @@ func (k *walker) carbonate(p *State, s *route.Step) {
 		}
 		return 0
 	})
-	left := max(0, -value(q, func(e *Entry) float64 { return e.Acid }))
+	left := max(0, -value(q, func(e *Entry) float64 { return e.Base })) // dissolved metal takes base too
 	x := working.Given("x", "1", max(0, 1-left/base), "share of the carbonate that has met acid")
 	gone := Total(k.w, q, "n_gone", func(e *Entry) float64 {
 		if e.Name == freed {

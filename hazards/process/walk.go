@@ -71,8 +71,9 @@ type Release struct {
 type Done struct {
 	Number int
 	Place  string
-	Before State // the place the step worked in, before it
-	After  State // and after it
+	Before State  // the place the step worked in, before it
+	After  State  // and after it
+	Filled *State // where it poured to, after it; nil: nowhere
 	Mixed  *Mixing
 	Hot    working.Num // degC, the highest temperature set in the step; unknown if none is
 	Etches []int       // etches whose liquor is still whole in the place during the step
@@ -215,7 +216,10 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 	}
 	etches := len(k.out.Etches)
 	k.react(to, s, reaction{})
-	if len(k.out.Etches) > etches {
+	if len(k.out.Etches) == etches {
+		filled := to.copy()
+		d.Filled = &filled
+	} else {
 		d.Place, d.Before, d.After, d.Hot = to.Place, before, to.copy(), to.Set
 		d.Etches = append([]int(nil), to.Etches...)
 	}

@@ -58,6 +58,9 @@ func (n Near) Volume() float64 { return 2.0 / 3 * math.Pi * n.Radius * n.Radius 
 //	Vn dCn = (G + B (Cf - Cn)) dt
 //	Vf dCf = (B (Cn - Cf) - Q Cf) dt
 func (r Room) TwoZones(emission, exchange, near, t float64) (close, far float64) {
+	if t <= 0 {
+		return 0, 0
+	}
 	far = r.Volume - near
 	b, q := exchange, r.Flow
 	a := (b*far + near*(b+q)) / (near * far)
