@@ -56,7 +56,7 @@ func walked(c route.Case, w *working.Sheet, known []course.Course, by []reader) 
 
 // roomForMore is room for the figures of a usual route that no reader of a hazard
 // gives: what a brief case says of failures, and sums.
-const roomForMore = 80
+const roomForMore = 56
 
 // again assesses a route that went wrong: the same walk and the same runs, read
 // for what a failure is told by, which is heat and gas.

@@ -354,5 +354,5 @@ func (s *Sized) stand(f *figure.Figure, l *limit.Limit) Stand {
 	if f.Quantity == "heat.mtsr" {
 		danger, _ = highest(s.Figures, f.Place)
 	}
-	return Stand{Finding: finding(s.Case, s.Figures, f, l), Danger: danger, Near: l.NearFrom(low), Low: low}
+	return Stand{Finding: finding(s.Case, s.Figures, f, f.ID(), l), Danger: danger, Near: l.NearFrom(low), Low: low}
 }

@@ -19,7 +19,7 @@ func judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding
 
 // judgedBy is judge with what makes a finding of a figure and a limit, and figures
 // that are left out.
-func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk, by func(route.Case, []figure.Figure, *figure.Figure, *limit.Limit) figure.Finding, skip func(*figure.Figure) bool) []figure.Finding {
+func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk, by func(c route.Case, figs []figure.Figure, f *figure.Figure, id string, l *limit.Limit) figure.Finding, skip func(*figure.Figure) bool) []figure.Finding {
 	out := make([]figure.Finding, 0, len(figs)/2)
 	var ls []limit.Limit
 	for i := range figs {
@@ -31,8 +31,12 @@ func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk, by func(route
 			continue // one strength is enough to say so
 		}
 		ls = heldBy(c, figs, k, f, ls[:0])
+		id := ""
+		if len(ls) > 0 {
+			id = f.ID()
+		}
 		for i := range ls {
-			out = append(out, by(c, figs, f, &ls[i]))
+			out = append(out, by(c, figs, f, id, &ls[i]))
 		}
 	}
 	return out
@@ -289,8 +293,8 @@ func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
 }
 
 // finding is a verdict with what it means and what would be necessary.
-func finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
-	out := verdict(c, figs, f, l)
+func finding(c route.Case, figs []figure.Figure, f *figure.Figure, id string, l *limit.Limit) figure.Finding {
+	out := verdict(c, figs, f, id, l)
 	out.Text, out.Needs = words(c, figs, f, l, out.Verdict)
 	if f.Quantity == "heat.mtsr" {
 		out.Text += countedBy(figs, f)
@@ -299,7 +303,7 @@ func finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limi
 }
 
 // verdict holds a figure against a limit, without words.
-func verdict(_ route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
+func verdict(_ route.Case, figs []figure.Figure, f *figure.Figure, id string, l *limit.Limit) figure.Finding {
 	q, _ := figure.Lookup(f.Quantity)
 	danger := f.High.V
 	if q.Danger == figure.Low {
@@ -309,7 +313,7 @@ func verdict(_ route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limi
 		danger, _ = highest(figs, f.Place)
 	}
 	level, margin := l.Compare(danger, q.Danger == figure.Low)
-	out := figure.Finding{Figure: f.ID(), Margin: margin, Limit: figure.LimitRef{ID: l.ID, Label: l.Label, Value: l.Value, Unit: l.Unit,
+	out := figure.Finding{Figure: id, Margin: margin, Limit: figure.LimitRef{ID: l.ID, Label: l.Label, Value: l.Value, Unit: l.Unit,
 		Document: l.Document, Section: l.Section, Edition: l.Edition, Status: l.Status}}
 	out.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]
 	if l.ID == "no_rated_container" && level == limit.Unknown {

@@ -37,7 +37,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 }
 
 // usual is room for the figures of a usual route.
-const usual = 128
+const usual = 176
 
 type reader struct {
 	c       route.Case
