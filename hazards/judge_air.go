@@ -15,11 +15,8 @@ import (
 // and averaging time the strictest that holds at the site, at what it allows for
 // as long as the step lasts, and what is immediately dangerous.
 func breathing(c route.Case, f *figure.Figure, out []limit.Limit) []limit.Limit {
-	jurisdiction, minutes := "", lasts(c, f)
-	if c.Site != nil {
-		jurisdiction = c.Site.Jurisdiction
-	}
-	strictest := limit.Strictest(f.Agent, jurisdiction)
+	minutes := lasts(c, f)
+	strictest := limit.Strictest(f.Agent, c.Jurisdiction())
 	for i := range strictest {
 		e := &strictest[i]
 		out = append(out, held(e, f.Quantity, e.Allowed(minutes), minutes))
@@ -95,11 +92,7 @@ func lasts(c route.Case, f *figure.Figure) float64 {
 // together adds the limits that are averaged over the time that a figure of all
 // steps is averaged over.
 func together(c route.Case, f *figure.Figure, out []limit.Limit) []limit.Limit {
-	jurisdiction := ""
-	if c.Site != nil {
-		jurisdiction = c.Site.Jurisdiction
-	}
-	all := limit.Strictest(f.Agent, jurisdiction)
+	all := limit.Strictest(f.Agent, c.Jurisdiction())
 	for i := range all {
 		if e := &all[i]; e.Average > 0 && air.Over(e.Average) == f.Case {
 			out = append(out, held(e, f.Quantity, e.Value, math.NaN()))

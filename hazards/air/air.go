@@ -19,7 +19,7 @@ import (
 // Read gives the figures of the air over every step that holds a volatile acid
 // or ammonia, of the largest spill, and of the oxygen in the room.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}, escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, said: map[float64]string{}, brief: map[at]brevity{}, found: map[held][]over{}}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}, escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, said: map[float64]string{}, brief: map[at]working.Num{}, found: map[held][]over{}}
 	for i := range k.Steps {
 		r.step(&k.Steps[i])
 	}
@@ -53,7 +53,7 @@ type reader struct {
 	escapes map[string]*limit.Exposure // immediately dangerous, by agent
 	masses  map[string]working.Num     // molar, by formula
 	said    map[float64]string         // conditions of a time, by the concentration it lasts to
-	brief   map[at]brevity             // what leaves within the time of a pour
+	brief   map[at]working.Num         // of what leaves within the time of a pour, the share that goes on after it
 	found   map[held][]over            // where no sheet is kept
 
 	flow, volume working.Num // exchange of the room and its air, once they were asked for

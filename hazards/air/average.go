@@ -41,8 +41,8 @@ func (r *reader) averages() {
 					x.breathed = f.Value
 				}
 			}
-			if b, brief := r.brief[at{s.Number, a.slug}]; brief && x.breathed.Symbol != "" {
-				c, f := x.breathed.As("C"), b.share
+			if f, brief := r.brief[at{s.Number, a.slug}]; brief && x.breathed.Symbol != "" {
+				c := x.breathed.As("C")
 				steps = append(steps, span{c, r.pours(s)})
 				x.breathed = r.w.Line("C", "ppm", "C*f", c.V*f.V, c, f)
 			}
@@ -66,11 +66,7 @@ func (r *reader) averages() {
 
 // averaged is the strictest limit of an agent that is averaged over a time in min.
 func (r *reader) averaged(slug string, minutes float64) (working.Num, bool) {
-	jurisdiction := ""
-	if r.c.Site != nil {
-		jurisdiction = r.c.Site.Jurisdiction
-	}
-	all := limit.Strictest(slug, jurisdiction)
+	all := limit.Strictest(slug, r.c.Jurisdiction())
 	for i := range all {
 		if e := &all[i]; e.Average == minutes {
 			return working.Exact("L", "ppm", e.Value, e.Document+": "+e.Label), true
@@ -99,11 +95,7 @@ func (r *reader) windows(slug string) []float64 {
 			out = append(out, minutes)
 		}
 	}
-	jurisdiction := ""
-	if r.c.Site != nil {
-		jurisdiction = r.c.Site.Jurisdiction
-	}
-	for _, e := range limit.Strictest(slug, jurisdiction) {
+	for _, e := range limit.Strictest(slug, r.c.Jurisdiction()) {
 		take(e.Average)
 	}
 	for i := range r.c.Limits.Limits {

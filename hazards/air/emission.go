@@ -128,18 +128,14 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 	r.put("air.emission", place, any.slug, "", r.w.Line("m", "mg/min", "n*M*60000", x.V*M.V*60000, x, M), how)
 	r.exposure(place, d.Number, any, n, how)
 	if brief {
-		b := brevity{share: working.Exact("f", "1", 0, "nothing goes on leaving after the pour")}
+		goes := working.Exact("f", "1", 0, "nothing goes on leaving after the pour")
 		if steady.Symbol != "" {
 			y := steady.As("y")
-			b.share = r.w.Line("f", "1", "y/n", y.V/x.V, y, x)
+			goes = r.w.Line("f", "1", "y/n", y.V/x.V, y, x)
 		}
-		r.brief[at{d.Number, any.slug}] = b
+		r.brief[at{d.Number, any.slug}] = goes
 	}
 }
-
-// brevity is what a step goes on giving off once its pour is over, as a share of
-// what leaves in the pour.
-type brevity struct{ share working.Num }
 
 // at is a vapour in a step.
 type at struct {

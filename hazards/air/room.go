@@ -91,17 +91,13 @@ func (r *reader) strictest(slug string) (working.Num, *limit.Exposure) {
 }
 
 func (r *reader) lowest(slug string) *limit.Exposure {
-	jurisdiction := ""
-	if r.c.Site != nil {
-		jurisdiction = r.c.Site.Jurisdiction
-	}
 	var out *limit.Exposure
 	take := func(e limit.Exposure) {
 		if e.Average <= 15 && (out == nil || e.Value < out.Value) {
 			out = &e
 		}
 	}
-	for _, e := range limit.ExposureAt(slug, jurisdiction) {
+	for _, e := range limit.ExposureAt(slug, r.c.Jurisdiction()) {
 		if e.Kind == limit.Work || e.Kind == limit.Advisory {
 			take(e)
 		}

@@ -70,6 +70,15 @@ func (c Case) Given(symbol, unit string, q quantity.Value) working.Num {
 	return working.Given(symbol, unit, in(q, unit), q.At)
 }
 
+// Jurisdiction is the one whose limits hold; empty where no site states it, and then
+// those of every one do.
+func (c Case) Jurisdiction() string {
+	if c.Site == nil {
+		return ""
+	}
+	return c.Site.Jurisdiction
+}
+
 // Lasts is how long a step goes on, min, its addition and the time after it; unknown
 // where it does not say.
 func (c Case) Lasts(w *working.Sheet, s *Step) working.Num {
