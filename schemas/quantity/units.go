@@ -26,7 +26,7 @@ var units = []unit{
 	{"ug", Mass, 1, 1e9, 0, "mcg"},
 	{"t", Mass, 1e3, 1, 0, ""},
 
-	{"mL", Volume, 1, 1e6, 0, "ml cm3 ccm"},
+	{"mL", Volume, 1, 1e6, 0, "ml cm3 ccm cc"},
 	{"L", Volume, 1, 1e3, 0, "l dm3 litre litres liter liters"},
 	{"uL", Volume, 1, 1e9, 0, "ul mm3"},
 	{"m3", Volume, 1, 1, 0, ""},
@@ -78,7 +78,7 @@ var units = []unit{
 
 	{"m3/h", Flow, 1, 3600, 0, "m3/hr"},
 	{"L/min", Flow, 1, 6e4, 0, "l/min"},
-	{"mL/min", Flow, 1, 6e7, 0, "ml/min"},
+	{"mL/min", Flow, 1, 6e7, 0, "ml/min cc/min cm3/min"},
 	{"L/h", Flow, 1, 3.6e6, 0, "l/h"},
 	{"L/s", Flow, 1, 1e3, 0, "l/s"},
 	{"m3/s", Flow, 1, 1, 0, ""},
