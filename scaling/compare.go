@@ -143,7 +143,7 @@ func (c *Comparison) row(quantity, agent string, perGram bool) {
 	for i := range c.Reviews {
 		cell := cellOf(&c.Reviews[i], quantity, agent)
 		if perGram && cell.There {
-			cell.Value, cell.Low, cell.High = cell.Value/c.Product[i], cell.Low/c.ends[i][1], cell.High/c.ends[i][0]
+			cell.Value, cell.Low, cell.High = cell.Value/c.Product[i], leastOver(cell.Low, c.ends[i]), -leastOver(-cell.High, c.ends[i])
 		}
 		any = any || cell.There
 		row.Cells = append(row.Cells, cell)
@@ -152,6 +152,12 @@ func (c *Comparison) row(quantity, agent string, perGram bool) {
 		row.tell()
 		c.Rows = append(c.Rows, row)
 	}
+}
+
+// leastOver is the least that a value over a mass between two ends can be, also where it
+// is below zero.
+func leastOver(v float64, ends [2]float64) float64 {
+	return math.Min(v/ends[0], v/ends[1])
 }
 
 // cellOf is the worst member of a quantity in a review, or its sum.
