@@ -45,7 +45,7 @@ type Sized struct {
 	Case    route.Case
 	Walk    process.Walk
 	Courses []course.Course
-	Figures []figure.Figure     // the end that is not dangerous is the central value
+	Figures []figure.Figure     // the end that is not dangerous need not be as far out
 	leads   map[string][]corner // what the dangerous end of each figure by its id stands on
 	moves   map[string][]string // the variables that move it
 }

@@ -159,9 +159,9 @@ func (r *reader) step(d *process.Done) {
 }
 
 // hotter is the higher of two temperatures, the first where the other is nowhere
-// stated.
+// stated. What comes at a temperature nobody stated can be hotter than what is there.
 func hotter(t, other working.Num) working.Num {
-	if other.Symbol == "" || other.Unknown() || other.V <= t.V {
+	if t.Unknown() || other.Symbol == "" || other.Unknown() || other.V <= t.V {
 		return t
 	}
 	return other
