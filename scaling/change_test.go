@@ -115,6 +115,33 @@ func TestChangesOfWhatWasThere(t *testing.T) {
 	}
 }
 
+// A sample that grows with the batch is no change of its own, and one that does not is.
+func TestASampleGrowsWithTheBatch(t *testing.T) {
+	sampled := func(ml string) string {
+		return strings.Replace(strings.Replace(reviewed, "steps:", "  cup: {kind: beaker, closure: open, capacity: 100 mL}\nsteps:", 1)+
+			"  - {do: sample, in: pot, into: cup, part: PART}\n", "PART", ml, 1)
+	}
+	for _, row := range []struct {
+		was, is, batch string
+		fires          bool
+	}{{"10 mL", "12 mL", "2.4 g", false}, {"10 mL", "12 mL", "2 g", true}, {"10 %", "10 %", "2.4 g", false}} {
+		a := newCase(t, sampled(row.was))
+		b := newCase(t, strings.NewReplacer("mass: 2 g", "mass: "+row.batch, "volume: 100 mL", "volume: "+map[string]string{"2 g": "100 mL", "2.4 g": "120 mL"}[row.batch], "capacity: 500 mL", "capacity: "+map[string]string{"2 g": "500 mL", "2.4 g": "600 mL"}[row.batch]).Replace(sampled(row.is)))
+		a.Brief, b.Brief = true, true
+		c, err := scaling.TriggersOf(nil).Compare(a, b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := false
+		for _, x := range c.Fired {
+			got = got || x.ID == "procedure"
+		}
+		if got != row.fires {
+			t.Errorf("%+v: procedure fires %v: %+v", row, got, c.Fired)
+		}
+	}
+}
+
 // The same route twice meets no rule, and a site may set its own ratios.
 func TestNothingFiresWhereNothingChanges(t *testing.T) {
 	if got := fired(t, nil, "mass: 2 g", "mass: 2 g"); len(got) != 0 {

@@ -322,27 +322,27 @@ func joined(a, b quantity.Value) quantity.Value {
 
 // pairsOf pairs the materials of two steps by name, in their order.
 func pairsOf(one, other *route.Step) [][2]*route.Material {
-	a, b := struct{ What []route.Material }{addedUp(one)}, struct{ What []route.Material }{addedUp(other)}
+	a, b := addedUp(one), addedUp(other)
 	var out [][2]*route.Material
-	used := make([]bool, len(b.What))
-	for i := range a.What {
+	used := make([]bool, len(b))
+	for i := range a {
 		at := -1
-		for j := range b.What {
-			if !used[j] && nameOf(&a.What[i]) == nameOf(&b.What[j]) {
+		for j := range b {
+			if !used[j] && nameOf(&a[i]) == nameOf(&b[j]) {
 				at = j
 				break
 			}
 		}
 		if at < 0 {
-			out = append(out, [2]*route.Material{&a.What[i], nil})
+			out = append(out, [2]*route.Material{&a[i], nil})
 			continue
 		}
 		used[at] = true
-		out = append(out, [2]*route.Material{&a.What[i], &b.What[at]})
+		out = append(out, [2]*route.Material{&a[i], &b[at]})
 	}
-	for j := range b.What {
+	for j := range b {
 		if !used[j] {
-			out = append(out, [2]*route.Material{nil, &b.What[j]})
+			out = append(out, [2]*route.Material{nil, &b[j]})
 		}
 	}
 	return out

@@ -264,7 +264,7 @@ func (f *firing) step(a, b *route.Step) {
 	if a.Gas != b.Gas {
 		f.hit("procedure", where+", gas", orNothing(a.Gas), orNothing(b.Gas))
 	}
-	if a.Part.Set && b.Part.Set && !equals(a.Part, b.Part) {
+	if a.Part.Set && b.Part.Set && !equals(a.Part, b.Part) && !(b.Part.Dim == quantity.Volume && along(a.Part, b.Part, f.d.grown())) {
 		f.hit("procedure", where+", part", a.Part.Text, b.Part.Text)
 	}
 	if told := acidity(a.TargetPH); told != acidity(b.TargetPH) {
@@ -327,16 +327,26 @@ func common(a, b []string) []string {
 
 // places are containers, but for a capacity that only grew along with the batch.
 func (f *firing) places() {
-	powder := 1.0
-	if a, b := f.d.a.Precursor, f.d.b.Precursor; a != nil && b != nil && a.Mass.SI > 0 {
-		powder = b.Mass.SI / a.Mass.SI
-	}
+	powder := f.d.grown()
 	for _, x := range f.d.diffs {
 		if !strings.HasPrefix(x.Where, "place ") || grown(f.d, x, powder) {
 			continue
 		}
 		f.hit("vessel", x.Where+", "+x.What, orNothing(x.Was), orNothing(x.Is))
 	}
+}
+
+// grown is how many times the powder of the reviewed route the proposed one has.
+func (d *differ) grown() float64 {
+	if a, b := d.a.Precursor, d.b.Precursor; a != nil && b != nil && a.Mass.SI > 0 {
+		return b.Mass.SI / a.Mass.SI
+	}
+	return 1
+}
+
+// along reports whether a quantity grew along with the powder.
+func along(p, q quantity.Value, powder float64) bool {
+	return p.Set && q.Set && math.Abs(q.SI/p.SI/powder-1) < 1e-6
 }
 
 // grown reports whether a difference of a place is what the batch explains.
@@ -353,16 +363,15 @@ func grown(d *differ, x InputDiff, powder float64) bool {
 	if a == nil || b == nil {
 		return false
 	}
-	along := func(p, q quantity.Value) bool { return p.Set && q.Set && math.Abs(q.SI/p.SI/powder-1) < 1e-6 }
 	switch x.What {
 	case "capacity":
-		return along(a.Capacity, b.Capacity)
+		return along(a.Capacity, b.Capacity, powder)
 	case "stirrer_heat":
-		return along(a.StirrerHeat, b.StirrerHeat)
+		return along(a.StirrerHeat, b.StirrerHeat, powder)
 	case "cooling: ice":
-		return along(a.Cooling.Ice, b.Cooling.Ice)
+		return along(a.Cooling.Ice, b.Cooling.Ice, powder)
 	case "cooling: bath":
-		return along(a.Cooling.Bath, b.Cooling.Bath)
+		return along(a.Cooling.Bath, b.Cooling.Bath, powder)
 	}
 	return false
 }
