@@ -1,4 +1,4 @@
-package hazards
+package ranges
 
 import (
 	"math"
@@ -17,8 +17,9 @@ import (
 // runs slow or fast. With them go the runs in which a step gave most gas as it is
 // meant to go: the fastest is not always the worst.
 func (r *ranger) failures() {
-	heat, gas := []sort{rises, gives, speeds, shuts}, []sort{gives, rises, speeds, shuts}
-	keys := []key{r.extreme(heat, true, true), r.extreme(heat, true, false), r.extreme(heat, false, true), r.extreme(heat, false, false),
+	heat, gas := []kind{rises, gives, speeds, shuts}, []kind{gives, rises, speeds, shuts}
+	keys := []key{r.extreme(heat, true, true), r.extreme(heat, true, false),
+		r.extreme(heat, false, true), r.extreme(heat, false, false),
 		r.extreme(gas, true, true), r.extreme(gas, false, false)}
 	keys = append(keys, r.worstRuns()...)
 	slices.Sort(keys)
@@ -77,13 +78,13 @@ func (r *ranger) worstRuns() []key {
 	return out
 }
 
-// sort picks figures by what they say.
-type sort func(*figure.Figure) bool
+// kind picks figures by what they say.
+type kind func(*figure.Figure) bool
 
 // extreme is the corner in which every variable stands at the end that moves the
 // first sort of figures it moves at all up, or down; those that say how fast a
 // run goes may go the other way.
-func (r *ranger) extreme(order []sort, up, fast bool) key {
+func (r *ranger) extreme(order []kind, up, fast bool) key {
 	b := slices.Repeat([]byte{centre}, len(r.vars))
 	for v := range r.vars {
 		for i, of := range order {
@@ -119,7 +120,7 @@ func speeds(f *figure.Figure) bool {
 
 // toward is the end of a variable that moves some figures most up, or down,
 // each by its own size. An end at which one of them is unknown counts as most.
-func (r *ranger) toward(v int, of sort, up bool) (end byte, moves bool) {
+func (r *ranger) toward(v int, of kind, up bool) (end byte, moves bool) {
 	end, best := byte(centre), 0.0
 	for e, at := range ends {
 		if at == 1 || at == 3 {

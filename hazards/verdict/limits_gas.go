@@ -1,4 +1,4 @@
-package hazards
+package verdict
 
 import (
 	"math"
@@ -27,8 +27,8 @@ func writtenVent(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit 
 	if p == nil {
 		return nil
 	}
-	l := limit.Limit{ID: "written_vent", Quantity: f.Quantity, Label: "narrowest bore of the vent", Value: math.NaN(), Unit: "mm",
-		Document: "the route", Section: p.At + ".vent", Status: "given", Near: 1}
+	l := limit.Limit{ID: "written_vent", Quantity: f.Quantity, Label: "narrowest bore of the vent", Value: math.NaN(),
+		Unit: "mm", Document: "the route", Section: p.At + ".vent", Status: "given", Near: 1}
 	if p.VentBore.Set {
 		l.Value = least(p.VentBore).In("mm")
 	}
@@ -44,8 +44,8 @@ func roomLeft(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 	q := *p
 	q.Capacity = least(q.Capacity)
 	room := process.RoomIn(c, nil, k, &q, d.Contents())
-	return []limit.Limit{{ID: "room_left", Quantity: f.Quantity, Label: "room over the liquor", Value: room.Space.V, Unit: "mL",
-		Document: "the route", Section: p.At + ".capacity", Status: "computed"}}
+	return []limit.Limit{{ID: "room_left", Quantity: f.Quantity, Label: "room over the liquor", Value: room.Space.V,
+		Unit: "mL", Document: "the route", Section: p.At + ".capacity", Status: "computed"}}
 }
 
 // placeOf is the place a step works in, and what was done there.

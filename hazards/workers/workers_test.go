@@ -1,19 +1,19 @@
-package hazards_test
+package workers_test
 
 import (
 	"sync/atomic"
 	"testing"
 
-	"etchbound/hazards"
+	"etchbound/hazards/workers"
 )
 
 func TestEachCallsAllOnce(t *testing.T) {
-	for _, workers := range []int{0, 1, 3, 100} {
+	for _, count := range []int{0, 1, 3, 100} {
 		var calls [50]atomic.Int32
-		hazards.EachOn(len(calls), workers, func(i int) { calls[i].Add(1) })
+		workers.EachOn(len(calls), count, func(i int) { calls[i].Add(1) })
 		for i := range calls {
 			if n := calls[i].Load(); n != 1 {
-				t.Errorf("%d workers: %d called %d times", workers, i, n)
+				t.Errorf("%d workers: %d called %d times", count, i, n)
 			}
 		}
 	}
@@ -25,7 +25,7 @@ func TestEachRaisesAPanic(t *testing.T) {
 			t.Errorf("found %v", p)
 		}
 	}()
-	hazards.EachOn(10, 2, func(i int) {
+	workers.EachOn(10, 2, func(i int) {
 		if i == 3 {
 			panic("broken")
 		}

@@ -1,13 +1,19 @@
-package hazards
+// Package ranges moves the data of a case within what they can be, by assessing it
+// again: the range of every figure, the dangerous ends of a case at another size,
+// and draws. It must not know what a datum means, nor how anything is printed.
+package ranges
 
 import (
 	"math"
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/assess"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/hazards/workers"
 )
 
 // variable is one datum, or one group of data that moves together.
@@ -35,6 +41,24 @@ func (v *variable) at(end byte, into map[int]float64) {
 }
 
 const centre = 2
+
+// Used lists the rows of a store that a traced run used, in its order.
+func Used(st *chemicals.Store, w *working.Sheet) []chemicals.Datum {
+	seen := map[string]bool{}
+	var out []chemicals.Datum
+	for i := range w.Lines {
+		l := &w.Lines[i]
+		if l.Kind != working.KindDatum || seen[l.Ref] {
+			continue
+		}
+		seen[l.Ref] = true
+		if d, ok := st.Row(l.Ref); ok {
+			out = append(out, d)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b chemicals.Datum) int { return a.Index - b.Index })
+	return out
+}
 
 // variables are the data the traced run read that have a range, in the order
 // of the store, grouped.
@@ -88,7 +112,7 @@ func (r *ranger) run(k key) []float64 {
 	}
 	c := r.c
 	c.Store, c.Brief = c.Store.With(move), r.brief
-	return align(r.base, assess(c, nil, r.known).Figures)
+	return align(r.base, assess.Known(c, nil, r.known).Figures)
 }
 
 // align returns the values of figs in the order of base; a figure that is not
@@ -118,7 +142,7 @@ func align(base, figs []figure.Figure) []float64 {
 // how many there are.
 func (r *ranger) all(keys []key) [][]float64 {
 	out := make([][]float64, len(keys))
-	Each(len(keys), func(i int) { out[i] = r.run(keys[i]) })
+	workers.Each(len(keys), func(i int) { out[i] = r.run(keys[i]) })
 	return out
 }
 
@@ -168,7 +192,8 @@ func (r *ranger) swing() {
 // bends reports whether an end of a variable moves a kinked figure.
 func (r *ranger) bends(v int) bool {
 	for i := range r.base {
-		if q, _ := figure.Lookup(r.base[i].Quantity); !q.Kinked || r.about != nil && !r.about(&r.base[i]) {
+		q, _ := figure.Lookup(r.base[i].Quantity)
+		if !q.Kinked || r.about != nil && !r.about(&r.base[i]) {
 			continue
 		}
 		x := r.base[i].Value.V
@@ -181,15 +206,38 @@ func (r *ranger) bends(v int) bool {
 	return false
 }
 
-// ranges sets Low and High of every figure of base.
-func ranges(c route.Case, vars []variable, base []figure.Figure, known []course.Course) *ranger {
-	r := &ranger{c: c, vars: vars, base: base, known: known, brief: true}
+// Swung is what was found where each datum of a case was moved for itself.
+type Swung struct {
+	Data []chemicals.Datum // what was moved: of data that move together, the first
+	r    *ranger
+}
+
+// Ends are the figures with a datum, by its number in Data, at its low and at its
+// high end.
+func (s *Swung) Ends(v int) (low, high []float64) {
+	return s.r.swings[v*len(ends)], s.r.swings[v*len(ends)+len(ends)-1]
+}
+
+// Set sets Low and High of every figure of an assessment of a case, by moving the
+// data that its traced run used.
+func Set(c route.Case, used []chemicals.Datum, a *assess.Assessment) *Swung {
+	r := &ranger{c: c, vars: variables(used), base: a.Figures, known: a.Courses, brief: true}
+	r.setAll()
+	out := &Swung{r: r}
+	for v := range r.vars {
+		out.Data = append(out.Data, r.vars[v].rows[0])
+	}
+	return out
+}
+
+// setAll sets Low and High of every figure of base.
+func (r *ranger) setAll() {
 	r.swing()
 	corners := map[key]int{}
 	var corner []key
-	want := make([][2]int, len(base))
-	for i := range base {
-		if base[i].Searched {
+	want := make([][2]int, len(r.base))
+	for i := range r.base {
+		if r.base[i].Searched {
 			continue
 		}
 		for d, up := range []bool{false, true} {
@@ -205,15 +253,14 @@ func ranges(c route.Case, vars []variable, base []figure.Figure, known []course.
 	}
 	found := r.all(corner)
 	r.done = append(r.done, tries{corner, found})
-	for i := range base {
-		if !base[i].Searched {
+	for i := range r.base {
+		if !r.base[i].Searched {
 			r.set(i, found[want[i][0]][i], found[want[i][1]][i])
 		}
 	}
-	if !c.Brief {
+	if !r.c.Brief {
 		r.failures()
 	}
-	return r
 }
 
 // corner is the run in which every variable stands at the end that moved
@@ -257,7 +304,11 @@ func (r *ranger) corner(i int, up bool) key {
 // drivers are figures whose swings say which way another goes: a bore stands at
 // its least however the flow moves until the flow is large, and a time at a day
 // until the room is in danger.
-var drivers = map[string]string{"gas.vent.bore_required": "gas.superficial_velocity", "air.time_to_idlh": "air.room_peak", "air.time_to_short_limit": "air.breathing_zone"}
+var drivers = map[string]string{
+	"gas.vent.bore_required":  "gas.superficial_velocity",
+	"air.time_to_idlh":        "air.room_peak",
+	"air.time_to_short_limit": "air.breathing_zone",
+}
 
 // driver is the figure whose swings decide the corners of figure i.
 func (r *ranger) driver(i int) int {
@@ -267,7 +318,8 @@ func (r *ranger) driver(i int) int {
 		return i
 	}
 	for j := range r.base {
-		if g := &r.base[j]; g.Quantity == by && g.Place == f.Place && g.Agent == f.Agent && g.Case == f.Case && !g.Value.Unknown() {
+		g := &r.base[j]
+		if g.Quantity == by && g.Place == f.Place && g.Agent == f.Agent && g.Case == f.Case && !g.Value.Unknown() {
 			return j
 		}
 	}

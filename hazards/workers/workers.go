@@ -1,4 +1,6 @@
-package hazards
+// Package workers calls a function for many numbers on several processors. It
+// knows nothing of what is called.
+package workers
 
 import (
 	"runtime"

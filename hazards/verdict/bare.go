@@ -1,4 +1,4 @@
-package hazards
+package verdict
 
 import (
 	"math"
@@ -8,10 +8,10 @@ import (
 	"etchbound/hazards/figure"
 )
 
-// bare adds what always exists: for each failure the worst of its laws, for each
-// place the worst of its cases and agents, and for each quantity the worst of its members, each naming the
-// member it repeats. Sums are there already.
-func bare(figs []figure.Figure) []figure.Figure {
+// Bare adds what always exists: for each failure the worst of its laws, for each
+// place the worst of its cases and agents, and for each quantity the worst of its
+// members, each naming the member it repeats. Sums are there already.
+func Bare(figs []figure.Figure) []figure.Figure {
 	have := map[string]bool{}
 	for i := range figs {
 		have[figs[i].ID()] = true
@@ -62,7 +62,7 @@ func worst(figs []figure.Figure, in func(*figure.Figure) bool) *figure.Figure {
 }
 
 func worse(f, than *figure.Figure) bool {
-	if real := supposedly(than); real != supposedly(f) {
+	if real := notAsMeant(than); real != notAsMeant(f) {
 		return real
 	}
 	q, _ := figure.Lookup(f.Quantity)
@@ -82,7 +82,8 @@ func worse(f, than *figure.Figure) bool {
 // is the same the first stands for all, whatever the size.
 func beyond(x, y float64) bool { return x > y && x-y > 1e-9*math.Abs(y) }
 
-func supposedly(f *figure.Figure) bool { return f.Case == "closed" || f.Failure != "" }
+// notAsMeant reports whether a figure is of a shut container or of a failure.
+func notAsMeant(f *figure.Figure) bool { return f.Case == "closed" || f.Failure != "" }
 
 // order sorts by the catalogue, the bare figure first, then as they came.
 func order(figs []figure.Figure) []figure.Figure {

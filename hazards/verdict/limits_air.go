@@ -1,4 +1,4 @@
-package hazards
+package verdict
 
 import (
 	"fmt"
@@ -14,22 +14,24 @@ import (
 // breathing adds the limits a vapour near a person is held against: of every kind
 // and averaging time the strictest that holds at the site, at what it allows for
 // as long as the step lasts, and what is immediately dangerous.
-func breathing(c route.Case, f *figure.Figure, out []limit.Limit) []limit.Limit {
-	minutes := lasts(c, f)
+func breathing(c route.Case, f *figure.Figure) []limit.Limit {
+	var out []limit.Limit
+	minutes := minutesOf(c, f)
 	strictest := limit.Strictest(f.Agent, c.Jurisdiction())
 	for i := range strictest {
 		e := &strictest[i]
-		out = append(out, held(e, f.Quantity, e.Allowed(minutes), minutes))
+		out = append(out, exposure(e, f.Quantity, e.Allowed(minutes), minutes))
 	}
 	return out
 }
 
-// held is a limit of exposure as it holds for a time in min.
-func held(e *limit.Exposure, quantity string, value, minutes float64) limit.Limit {
+// exposure is a limit of exposure as it holds for a time in min.
+func exposure(e *limit.Exposure, quantity string, value, minutes float64) limit.Limit {
 	l := limit.Limit{ID: e.ID, Quantity: quantity, Agent: e.Agent, Label: e.Named(), Value: value, Unit: "ppm",
 		Document: e.Document, Section: e.Section, Edition: e.Edition, Status: e.Status}
 	if e.Average > 0 && minutes < e.Average {
-		l.Label = fmt.Sprintf("%.4g ppm as %s, for the %.3g min this lasts%s", e.Value, e.Label, minutes, strings.TrimPrefix(e.Named(), e.Label))
+		l.Label = fmt.Sprintf("%.4g ppm as %s, for the %.3g min this lasts%s",
+			e.Value, e.Label, minutes, strings.TrimPrefix(e.Named(), e.Label))
 	}
 	return l
 }
@@ -37,12 +39,13 @@ func held(e *limit.Exposure, quantity string, value, minutes float64) limit.Limi
 // averaged is a local limit that is averaged over time, as it holds for as long as
 // a step lasts.
 func averaged(c route.Case, f *figure.Figure, l *limit.Limit) limit.Limit {
-	minutes := lasts(c, f)
+	minutes := minutesOf(c, f)
 	e := limit.Exposure{Value: l.Value, Average: l.Average}
 	out := *l
 	out.Value = e.Allowed(minutes)
 	if minutes < l.Average {
-		out.Label = fmt.Sprintf("%.4g ppm over %.3g min as %s, for the %.3g min this lasts", l.Value, l.Average, l.Label, minutes)
+		out.Label = fmt.Sprintf("%.4g ppm over %.3g min as %s, for the %.3g min this lasts",
+			l.Value, l.Average, l.Label, minutes)
 	}
 	return out
 }
@@ -58,7 +61,8 @@ func offSite(c route.Case, f *figure.Figure) []limit.Limit {
 	if !ok {
 		return nil
 	}
-	return []limit.Limit{{ID: "aegl2_" + f.Agent, Quantity: f.Quantity, Agent: f.Agent, Label: fmt.Sprintf("AEGL-2 for %.3g min", minutes), Value: v, Unit: "ppm",
+	return []limit.Limit{{ID: "aegl2_" + f.Agent, Quantity: f.Quantity, Agent: f.Agent,
+		Label: fmt.Sprintf("AEGL-2 for %.3g min", minutes), Value: v, Unit: "ppm",
 		Document: "Final AEGLs", Edition: "final", Status: "read"}}
 }
 
@@ -69,7 +73,7 @@ func longest(c route.Case) float64 {
 	out := 10.0
 	for i := range c.Route.Steps {
 		s := &c.Route.Steps[i]
-		t := lasts(c, &figure.Figure{Place: figure.Step(s.Number)})
+		t := minutesOf(c, &figure.Figure{Place: figure.Step(s.Number)})
 		if math.IsNaN(t) {
 			return most
 		}
@@ -78,9 +82,9 @@ func longest(c route.Case) float64 {
 	return min(out, most)
 }
 
-// lasts is how long the step of a figure goes on, min; not a number where it does
+// minutesOf is how long the step of a figure goes on, min; not a number where it does
 // not say.
-func lasts(c route.Case, f *figure.Figure) float64 {
+func minutesOf(c route.Case, f *figure.Figure) float64 {
 	for i := range c.Route.Steps {
 		if s := &c.Route.Steps[i]; figure.Step(s.Number) == f.Place {
 			return c.Lasts(nil, s).V
@@ -89,18 +93,20 @@ func lasts(c route.Case, f *figure.Figure) float64 {
 	return math.NaN()
 }
 
-// together adds the limits that are averaged over the time that a figure of all
+// averagedAlike adds the limits that are averaged over the time that a figure of all
 // steps is averaged over.
-func together(c route.Case, f *figure.Figure, out []limit.Limit) []limit.Limit {
+func averagedAlike(c route.Case, f *figure.Figure) []limit.Limit {
+	var out []limit.Limit
 	all := limit.Strictest(f.Agent, c.Jurisdiction())
 	for i := range all {
 		if e := &all[i]; e.Average > 0 && air.Over(e.Average) == f.Case {
-			out = append(out, held(e, f.Quantity, e.Value, math.NaN()))
+			out = append(out, exposure(e, f.Quantity, e.Value, math.NaN()))
 		}
 	}
 	for i := range c.Limits.Limits {
 		l := c.Limits.Limits[i]
-		if l.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == f.Agent) && l.Average > 0 && air.Over(l.Average) == f.Case {
+		if l.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == f.Agent) &&
+			l.Average > 0 && air.Over(l.Average) == f.Case {
 			l.Quantity = f.Quantity
 			out = append(out, l)
 		}
@@ -110,11 +116,13 @@ func together(c route.Case, f *figure.Figure, out []limit.Limit) []limit.Limit {
 
 // emergency adds the concentrations at which a room after a spill is left: what is
 // immediately dangerous, and the emergency level for ten minutes.
-func emergency(f *figure.Figure, out []limit.Limit) []limit.Limit {
+func emergency(f *figure.Figure) []limit.Limit {
+	var out []limit.Limit
 	all := limit.ExposureAt(f.Agent, "")
 	for i := range all {
-		if e := &all[i]; e.Kind == limit.Escape || e.Kind == limit.Emergency && e.Average == 10 && strings.HasPrefix(e.ID, "aegl2") {
-			out = append(out, held(e, f.Quantity, e.Value, math.NaN()))
+		e := &all[i]
+		if e.Kind == limit.Escape || e.Kind == limit.Emergency && e.Average == 10 && strings.HasPrefix(e.ID, "aegl2") {
+			out = append(out, exposure(e, f.Quantity, e.Value, math.NaN()))
 		}
 	}
 	return out

@@ -1,4 +1,4 @@
-package hazards
+package ranges
 
 import (
 	"math"
@@ -7,8 +7,10 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/assess"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/hazards/verdict"
 )
 
 // Drawing is the data of a case that have a range, each with its shape, to be
@@ -23,12 +25,12 @@ type Drawing struct {
 func NewDrawing(c route.Case) (*Drawing, error) {
 	c.Brief = true
 	w := working.NewSheet()
-	a := Assess(c, w)
+	a := assess.Case(c, w)
 	if a.Err != nil {
 		return nil, a.Err
 	}
 	c.Rough = true
-	return &Drawing{c, variables(read(c.Store, w))}, nil
+	return &Drawing{c, variables(Used(c.Store, w))}, nil
 }
 
 // Inputs are what is drawn: a datum, or the name of a group that moves together.
@@ -60,7 +62,7 @@ func (d *Drawing) At(shares []float64) (Drawn, error) {
 	}
 	c := d.c
 	c.Store = c.Store.With(move)
-	a := Assess(c, nil)
+	a := assess.Case(c, nil)
 	if a.Err != nil {
 		return Drawn{}, a.Err
 	}
@@ -68,7 +70,7 @@ func (d *Drawing) At(shares []float64) (Drawn, error) {
 		f := &a.Figures[i]
 		f.Low, f.High = f.Value, f.Value
 	}
-	return Drawn{a.Figures, judgedBy(c, a.Figures, &a.Walk, verdict, traces(a.Figures))}, nil
+	return Drawn{a.Figures, verdict.Verdicts(c, a.Figures, &a.Walk, verdict.Traces(a.Figures))}, nil
 }
 
 // beyond95 is how many standard deviations lie to either side of 95 %.

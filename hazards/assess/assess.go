@@ -1,4 +1,7 @@
-package hazards
+// Package assess joins the walk, the vessels and the readers into one pure
+// function of a case, its central figures. It must not know a range, a verdict or
+// how anything is printed, nor read a clock, a file or the environment.
+package assess
 
 import (
 	"etchbound/chemicals/working"
@@ -16,19 +19,30 @@ import (
 	"etchbound/hazards/waste"
 )
 
-// Assess works out one case on its central values. It is a pure function: the
+// Assessment is what one set of central values gives.
+type Assessment struct {
+	Figures  []figure.Figure // with bare sums; ranges not set
+	Walk     process.Walk
+	Runs     []vessel.Run
+	Courses  []course.Course
+	Warnings []string
+	Err      error // the route cannot be walked
+}
+
+// Case works out one case on its central values. It is a pure function: the
 // same case gives the same assessment, and nothing outside the case is read.
 // w keeps the working, or nothing if it is nil. Err is set where the route
 // cannot be walked at all.
-func Assess(c route.Case, w *working.Sheet) Assessment { return assess(c, w, nil) }
+func Case(c route.Case, w *working.Sheet) Assessment { return Known(c, w, nil) }
 
-// assess is Assess with the runs that are known already.
-func assess(c route.Case, w *working.Sheet, known []course.Course) Assessment {
+// Known is Case with the runs that are known already.
+func Known(c route.Case, w *working.Sheet, known []course.Course) Assessment {
 	a := walked(c, w, known, readers[:])
 	if a.Err != nil {
 		return a
 	}
-	a.Figures = append(a.Figures, upset.Read(c, w, upset.Base{Walk: &a.Walk, Courses: a.Courses, Figures: a.Figures, Again: again})...)
+	as := upset.Base{Walk: &a.Walk, Courses: a.Courses, Figures: a.Figures, Again: again}
+	a.Figures = append(a.Figures, upset.Read(c, w, as)...)
 	a.Figures = append(a.Figures, figure.Figure{Quantity: "account.error", Value: a.Walk.Error,
 		Conditions: "every element of the route; what is not modelled counts as held"})
 	a.Figures = addSums(w, a.Figures)
@@ -117,7 +131,8 @@ func addSums(w *working.Sheet, figs []figure.Figure) []figure.Figure {
 			}
 		}
 		if terms != nil {
-			figs = append(figs, figure.Figure{Quantity: q.Name, Value: w.Sum("sum", q.Unit, terms...), Conditions: "sum over the route"})
+			sum := w.Sum("sum", q.Unit, terms...)
+			figs = append(figs, figure.Figure{Quantity: q.Name, Value: sum, Conditions: "sum over the route"})
 		}
 	}
 	return figs

@@ -1,4 +1,4 @@
-package hazards
+package verdict
 
 import (
 	"fmt"
@@ -11,9 +11,9 @@ import (
 	"etchbound/hazards/thermal"
 )
 
-// highest is the dangerous end of the highest temperature of a step, by full
+// Highest is the dangerous end of the highest temperature of a step, by full
 // accumulation or by a law where that is higher, and what it is of.
-func highest(figs []figure.Figure, place string) (float64, string) {
+func Highest(figs []figure.Figure, place string) (float64, string) {
 	v, of := math.Inf(-1), ""
 	for i := range figs {
 		f := &figs[i]
@@ -36,11 +36,12 @@ func technicalLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
 	boils := boilingLimit(figs, f)
 	for i := range figs {
 		t := &figs[i]
-		if t.Quantity != "heat.technical_limit" || t.Place != f.Place || math.IsNaN(boils.Value) || t.Low.V >= boils.Value {
+		if t.Quantity != "heat.technical_limit" || t.Place != f.Place ||
+			math.IsNaN(boils.Value) || t.Low.V >= boils.Value {
 			continue
 		}
-		return []limit.Limit{{ID: "technical_limit", Quantity: f.Quantity, Label: "technical limit", Value: t.Low.V, Unit: "degC",
-			Document: "this review", Section: t.ID(), Status: "computed"}}
+		return []limit.Limit{{ID: "technical_limit", Quantity: f.Quantity, Label: "technical limit", Value: t.Low.V,
+			Unit: "degC", Document: "this review", Section: t.ID(), Status: "computed"}}
 	}
 	return nil
 }
@@ -50,8 +51,8 @@ func technicalLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
 func hoodLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
 	for i := range figs {
 		if h := &figs[i]; h.Quantity == "air.hood_limit" && h.Place == f.Place {
-			return []limit.Limit{{ID: "hood_limit", Quantity: f.Quantity, Label: "what the hood stands of its vapour", Value: h.Low.V, Unit: "degC",
-				Document: "this review", Section: h.ID(), Status: "computed"}}
+			return []limit.Limit{{ID: "hood_limit", Quantity: f.Quantity, Label: "what the hood stands of its vapour",
+				Value: h.Low.V, Unit: "degC", Document: "this review", Section: h.ID(), Status: "computed"}}
 		}
 	}
 	return nil
@@ -68,16 +69,16 @@ func vesselRoom(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 	return out
 }
 
-// widenClasses sets the high end of every class from the dangerous ends of the
+// WidenClasses sets the high end of every class from the dangerous ends of the
 // temperatures it stands on: single swings that leave a class as it is may
 // still change it together.
-func widenClasses(c route.Case, k *process.Walk, figs []figure.Figure) {
+func WidenClasses(c route.Case, k *process.Walk, figs []figure.Figure) {
 	for i := range figs {
 		f := &figs[i]
 		if f.Quantity != "heat.criticality_class" || f.Value.Unknown() {
 			continue
 		}
-		top, _ := highest(figs, f.Place)
+		top, _ := Highest(figs, f.Place)
 		low, high := math.NaN(), math.NaN()
 		for j := range figs {
 			switch g := &figs[j]; {
@@ -90,14 +91,14 @@ func widenClasses(c route.Case, k *process.Walk, figs []figure.Figure) {
 		}
 		worst := f.High.V
 		for _, limit := range []float64{low, high} {
-			worst = max(worst, thermal.Class(set(k, f.Place), top, limit, lowest(c)))
+			worst = max(worst, thermal.Class(highestSet(k, f.Place), top, limit, decomposes(c)))
 		}
 		f.High = f.End("high", worst)
 	}
 }
 
-// set is the highest temperature set in a step, degC.
-func set(k *process.Walk, place string) float64 {
+// highestSet is the highest temperature set in a step, degC.
+func highestSet(k *process.Walk, place string) float64 {
 	for i := range k.Steps {
 		if d := &k.Steps[i]; figure.Step(d.Number) == place {
 			return d.Hot.V
@@ -106,13 +107,13 @@ func set(k *process.Walk, place string) float64 {
 	return math.NaN()
 }
 
-// lowest is the low end of the stated decomposition temperature, degC.
-func lowest(c route.Case) float64 { return least(c.Route.TD24).In("degC") }
+// decomposes is the low end of the stated decomposition temperature, degC.
+func decomposes(c route.Case) float64 { return least(c.Route.TD24).In("degC") }
 
 // countedBy says which figure a highest temperature was judged by, where that
 // is not the one the finding is of.
 func countedBy(figs []figure.Figure, f *figure.Figure) string {
-	if v, of := highest(figs, f.Place); of != f.ID() && of != "" {
+	if v, of := Highest(figs, f.Place); of != f.ID() && of != "" {
 		return fmt.Sprintf(" Judged by %s, which is higher: %.4g degC.", of, v)
 	}
 	return ""

@@ -1,0 +1,142 @@
+package ranges
+
+import (
+	"slices"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/assess"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// Sized is a case at a size, with its dangerous ends.
+type Sized struct {
+	Case    route.Case
+	Walk    process.Walk
+	Courses []course.Course
+	Figures []figure.Figure     // the end that is not dangerous need not be as far out
+	leads   map[string][]corner // what the dangerous end of each figure by its id stands on
+	moves   map[string][]string // the variables that move it
+}
+
+// Size assesses a case for the dangerous ends of those figures of it that are
+// wanted, each from the swings and its own corner, as a review has them. Failures
+// are left out, and ends that are not dangerous need not be as far out as a review
+// has them.
+func Size(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
+	return size(c, wanted, nil)
+}
+
+// Nearby is Size for a case between two others, whose figures nothing moves there
+// that moves them in neither of the two.
+func Nearby(c route.Case, wanted func(*figure.Figure) bool, others ...*Sized) (Sized, error) {
+	moves := map[string]bool{}
+	for _, s := range others {
+		for i := range s.Figures {
+			if f := &s.Figures[i]; wanted(f) {
+				for _, id := range s.moves[f.ID()] {
+					moves[id] = true
+				}
+			}
+		}
+	}
+	return size(c, wanted, moves)
+}
+
+func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool) (Sized, error) {
+	c.Brief = true
+	w := working.NewSheet()
+	a := assess.Case(c, w)
+	if a.Err != nil {
+		return Sized{}, a.Err
+	}
+	r := &ranger{c: c, vars: variables(Used(c.Store, w)), base: a.Figures, known: a.Courses, brief: true,
+		about: wanted, moves: moves}
+	r.swing()
+	var keys []key
+	at := map[key]int{}
+	of := make([]int, len(r.base))
+	for i := range r.base {
+		if of[i] = -1; !wanted(&r.base[i]) {
+			continue
+		}
+		k := r.corner(i, dangerUp(&r.base[i]))
+		if _, there := at[k]; !there {
+			at[k] = len(keys)
+			keys = append(keys, k)
+		}
+		of[i] = at[k]
+	}
+	found := r.all(keys)
+	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[string][]corner{}, moves: map[string][]string{}}
+	for i := range r.base {
+		f := &r.base[i]
+		low, high := f.Value.V, f.Value.V
+		switch {
+		case of[i] < 0:
+		case dangerUp(f):
+			high = found[of[i]][i]
+		default:
+			low = found[of[i]][i]
+		}
+		r.set(i, low, high)
+		if of[i] >= 0 {
+			out.moves[f.ID()] = r.movers(r.driver(i), i)
+			out.leads[f.ID()] = r.leads(i, keys[of[i]], found[of[i]][i])
+		}
+	}
+	out.Figures = r.base
+	return out, nil
+}
+
+// movers are the variables that move one of some figures at an end, by their ids.
+func (r *ranger) movers(figures ...int) []string {
+	var out []string
+	for v := range r.vars {
+		for _, i := range figures {
+			of := r.swings[v*len(ends) : (v+1)*len(ends)]
+			if slices.ContainsFunc(of, func(s []float64) bool { return s[i] != r.base[i].Value.V }) {
+				out = append(out, r.vars[v].id)
+				break
+			}
+		}
+	}
+	return out
+}
+
+func dangerUp(f *figure.Figure) bool {
+	q, _ := figure.Lookup(f.Quantity)
+	return q.Danger != figure.Low
+}
+
+// leads are what the dangerous end of figure i stands on, the farther first: its
+// corner, with what it has there, and the single swing that goes farthest.
+func (r *ranger) leads(i int, k key, there float64) []corner {
+	out := []corner{{r.vars, k}}
+	up, best, at := dangerUp(&r.base[i]), r.base[i].Value.V, -1
+	q, _ := figure.Lookup(r.base[i].Quantity)
+	for s := range r.swings {
+		if end := ends[s%len(ends)]; (end == 1 || end == 3) && !q.Kinked {
+			continue
+		}
+		if v := r.swings[s][i]; up && v > best || !up && v < best {
+			best, at = v, s
+		}
+	}
+	if at >= 0 {
+		out = append(out, corner{r.vars, r.single(at/len(ends), ends[at%len(ends)])})
+		if up && best > there || !up && best < there {
+			slices.Reverse(out)
+		}
+	}
+	return out
+}
+
+// SameLead reports whether the dangerous end of a figure stands on the same corner
+// in two sizes, so that it does between them.
+func SameLead(a, b *Sized, id string) bool {
+	x, y := a.leads[id], b.leads[id]
+	return len(x) == 0 && len(y) == 0 || len(x) > 0 && len(y) > 0 && x[0].words() == y[0].words()
+}

@@ -1,0 +1,92 @@
+package ranges
+
+import (
+	"slices"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/hazards/verdict"
+)
+
+// Findings holds every figure of a case against its limits.
+func (s *Sized) Findings() []figure.Finding {
+	figs := verdict.Bare(verdict.WithoutTraces(slices.Clone(s.Figures)))
+	return verdict.Judge(s.Case, figs, &s.Walk)
+}
+
+// Watch picks the figures that a finding of a figure stands on: that figure, what
+// may be judged in its place, and the figures that its limits are made of.
+func Watch(id string) func(*figure.Figure) bool {
+	quantity, place, _ := strings.Cut(id, "@")
+	if i := strings.IndexAny(place, "/:"); i >= 0 {
+		place = place[:i]
+	}
+	stands := standsOn[quantity]
+	return func(f *figure.Figure) bool {
+		return f.ID() == id || f.Place == place && slices.Contains(stands, f.Quantity)
+	}
+}
+
+// standsOn are the quantities of the same place that the limits of another are
+// made of, or that may be judged in its place.
+var standsOn = map[string][]string{
+	"heat.mtsr":             {"heat.mtsr", "heat.boiling_point", "heat.technical_limit", "air.hood_limit"},
+	"heat.temperature_peak": {"heat.boiling_point"},
+}
+
+// Wanted reports whether a figure has, or may have, a verdict, or is a limit of one
+// that has.
+func Wanted(f *figure.Figure) bool {
+	return !verdict.Beside(f.Quantity) || hasLimit[f.Quantity]
+}
+
+// hasLimit are figures that stand beside others and are limits, are held against
+// what the route or the site says, or say what has to be had.
+var hasLimit = map[string]bool{
+	"heat.boiling_point":        true,
+	"heat.technical_limit":      true,
+	"air.hood_limit":            true,
+	"heat.ice":                  true,
+	"heat.cooling.required":     true,
+	"gas.hydrogen.dilution_air": true,
+	"air.exhaust_required":      true,
+	"air.emission":              true,
+}
+
+// Stand is a finding with how far it is from turning.
+type Stand struct {
+	figure.Finding
+	Danger float64 // the dangerous end that was judged
+	Near   float64 // where near begins, in the same unit
+	Low    bool    // danger lies below the limit
+}
+
+// Judge is the finding of one figure against one of its limits, by their ids. It
+// is false where there is no such figure or limit at this size.
+func (s *Sized) Judge(id, limitID string) (Stand, bool) {
+	for i := range s.Figures {
+		f := &s.Figures[i]
+		if !strings.HasPrefix(id, f.Quantity) || f.ID() != id || !verdict.Judged(s.Figures, f) {
+			continue
+		}
+		ls := verdict.LimitsOf(s.Case, s.Figures, &s.Walk, f, nil)
+		for j := range ls {
+			if ls[j].ID == limitID {
+				return s.stand(f, &ls[j]), true
+			}
+		}
+	}
+	return Stand{}, false
+}
+
+func (s *Sized) stand(f *figure.Figure, l *limit.Limit) Stand {
+	q, _ := figure.Lookup(f.Quantity)
+	low := q.Danger == figure.Low
+	danger := f.Danger().V
+	if f.Quantity == "heat.mtsr" {
+		danger, _ = verdict.Highest(s.Figures, f.Place)
+	}
+	found := verdict.Finding(s.Case, s.Figures, f, f.ID(), l)
+	return Stand{Finding: found, Danger: danger, Near: l.NearFrom(low), Low: low}
+}

@@ -1,0 +1,155 @@
+package ranges
+
+import (
+	"maps"
+	"math"
+	"slices"
+	"strings"
+
+	"etchbound/hazards/assess"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+	"etchbound/hazards/workers"
+)
+
+// Trail leads the dangerous ends of figures between two sizes of the same route: of
+// every figure it has the corners of the data that a review of either size stands
+// on. It is safe for use by several goroutines.
+type Trail struct {
+	corners []corner
+	of      map[string][]int // of a figure by its id, into corners
+}
+
+// corner is one run, for any size of the route.
+type corner struct {
+	vars []variable
+	key  key
+}
+
+// words names a corner by what stands where, whatever else another size reads.
+func (c *corner) words() string {
+	var b strings.Builder
+	for i := range c.vars {
+		if c.key[i] != centre {
+			b.WriteString(c.vars[i].id)
+			b.WriteByte(c.key[i])
+		}
+	}
+	return b.String()
+}
+
+// At assesses a case with the dangerous ends of those figures of it that are
+// wanted. The other figures have their central value at both ends.
+func (t *Trail) At(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
+	c.Brief = true
+	a := assess.Case(c, nil)
+	if a.Err != nil {
+		return Sized{}, a.Err
+	}
+	r := ranger{c: c, base: a.Figures, known: a.Courses, brief: true}
+	found := t.run(&r, wanted)
+	for i := range a.Figures {
+		f := &a.Figures[i]
+		low, high := f.Value.V, f.Value.V
+		if wanted(f) {
+			low, high = t.ends(f, i, found)
+		}
+		f.Low, f.High = f.End("low", low), f.End("high", high)
+	}
+	return Sized{Case: c, Walk: a.Walk, Courses: a.Courses, Figures: a.Figures}, nil
+}
+
+// run assesses the corners of the figures that are wanted, by their number.
+func (t *Trail) run(r *ranger, wanted func(*figure.Figure) bool) [][]float64 {
+	var todo []int
+	found := make([][]float64, len(t.corners))
+	for i := range r.base {
+		if !wanted(&r.base[i]) {
+			continue
+		}
+		for _, at := range t.cornersOf(&r.base[i]) {
+			if found[at] == nil {
+				found[at] = []float64{}
+				todo = append(todo, at)
+			}
+		}
+	}
+	workers.Each(len(todo), func(i int) {
+		x := t.corners[todo[i]]
+		here := *r
+		here.vars = rowsOf(x.vars, r.c)
+		found[todo[i]] = here.run(x.key)
+	})
+	return found
+}
+
+// cornersOf are those of a figure; all of them where no case had it.
+func (t *Trail) cornersOf(f *figure.Figure) []int {
+	if k, there := t.of[f.ID()]; there {
+		return k
+	}
+	all := make([]int, len(t.corners))
+	for i := range all {
+		all[i] = i
+	}
+	return all
+}
+
+// ends are those of figure i over its corners. An unknown corner makes the
+// dangerous end unknown.
+func (t *Trail) ends(f *figure.Figure, i int, found [][]float64) (low, high float64) {
+	low, high = f.Value.V, f.Value.V
+	for _, at := range t.cornersOf(f) {
+		v := found[at][i]
+		switch {
+		case math.IsNaN(v) && dangerUp(f):
+			return low, v
+		case math.IsNaN(v):
+			return v, high
+		}
+		low, high = min(low, v), max(high, v)
+	}
+	return low, high
+}
+
+// Between is a trail for sizes between two.
+func Between(a, b *Sized) *Trail {
+	out := &Trail{of: map[string][]int{}}
+	seen := map[string]int{}
+	for _, s := range []*Sized{a, b} {
+		for _, id := range slices.Sorted(maps.Keys(s.leads)) {
+			leads := s.leads[id]
+			if len(leads) > 1 && SameLead(a, b, id) {
+				leads = leads[:1] // what leads at both leads between them
+			}
+			for _, x := range leads {
+				w := x.words()
+				at, there := seen[w]
+				if !there {
+					at = len(out.corners)
+					seen[w] = at
+					out.corners = append(out.corners, x)
+				}
+				if !slices.Contains(out.of[id], at) {
+					out.of[id] = append(out.of[id], at)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// rowsOf are variables with the rows another case has of them.
+func rowsOf(vars []variable, c route.Case) []variable {
+	out := slices.Clone(vars)
+	for i := range out {
+		rows := slices.Clone(out[i].rows)
+		for j := range rows {
+			if d, ok := c.Store.Row(rows[j].ID); ok {
+				rows[j] = d
+			}
+		}
+		out[i].rows = rows
+	}
+	return out
+}

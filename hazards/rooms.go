@@ -1,0 +1,63 @@
+package hazards
+
+import (
+	"etchbound/chemicals/working"
+	"etchbound/hazards/assess"
+	"etchbound/hazards/doubt"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/ranges"
+	"etchbound/hazards/route"
+	"etchbound/hazards/verdict"
+	"etchbound/hazards/workers"
+)
+
+// What the rooms of this package make, under the names that those above it use.
+type (
+	Assessment  = assess.Assessment
+	Assumption  = doubt.Assumption
+	Move        = doubt.Move
+	UnknownItem = doubt.UnknownItem
+	Hold        = verdict.Hold
+	Drawing     = ranges.Drawing
+	Drawn       = ranges.Drawn
+	Sized       = ranges.Sized
+	Stand       = ranges.Stand
+	Trail       = ranges.Trail
+)
+
+// Assess works out one case on its central values: see package assess.
+func Assess(c route.Case, w *working.Sheet) Assessment { return assess.Case(c, w) }
+
+// Size assesses a case for the dangerous ends of the figures wanted: see package
+// ranges.
+func Size(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
+	return ranges.Size(c, wanted)
+}
+
+// Nearby is Size for a case between others.
+func Nearby(c route.Case, wanted func(*figure.Figure) bool, others ...*Sized) (Sized, error) {
+	return ranges.Nearby(c, wanted, others...)
+}
+
+// Between is a trail for sizes between two.
+func Between(a, b *Sized) *Trail { return ranges.Between(a, b) }
+
+// SameLead reports whether the dangerous end of a figure stands on the same corner
+// in two sizes.
+func SameLead(a, b *Sized, id string) bool { return ranges.SameLead(a, b, id) }
+
+// Watch picks the figures that a finding of a figure stands on.
+func Watch(id string) func(*figure.Figure) bool { return ranges.Watch(id) }
+
+// Wanted reports whether a figure has, or may have, a verdict, or is a limit of one
+// that has.
+func Wanted(f *figure.Figure) bool { return ranges.Wanted(f) }
+
+// NewDrawing finds the data of a case that are drawn.
+func NewDrawing(c route.Case) (*Drawing, error) { return ranges.NewDrawing(c) }
+
+// Each calls f for 0 to n-1 on every processor: see package workers.
+func Each(n int, f func(i int)) { workers.Each(n, f) }
+
+// EachOn is Each on so many workers.
+func EachOn(n, count int, f func(i int)) { workers.EachOn(n, count, f) }

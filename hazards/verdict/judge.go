@@ -1,0 +1,188 @@
+// Package verdict holds figures with their ranges against limits: which figure has
+// a verdict, which limit it is held against, what a finding means and where work
+// has to stop. It must not know how a figure or its range is found, nor how
+// anything is printed.
+package verdict
+
+import (
+	"math"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/upset"
+)
+
+// Judge holds every figure that stands for something that can happen against
+// every limit of its quantity, by its dangerous end.
+func Judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding {
+	return judgedBy(c, figs, k, Finding, func(*figure.Figure) bool { return false })
+}
+
+// Verdicts is Judge without words and without the figures that are left out.
+func Verdicts(c route.Case, figs []figure.Figure, k *process.Walk, leftOut func(*figure.Figure) bool) []figure.Finding {
+	return judgedBy(c, figs, k, compared, leftOut)
+}
+
+// by makes a finding of a figure with an id and a limit.
+type by func(c route.Case, figs []figure.Figure, f *figure.Figure, id string, l *limit.Limit) figure.Finding
+
+// judgedBy is Judge with what makes a finding, and figures that are left out.
+func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk,
+	find by, leftOut func(*figure.Figure) bool) []figure.Finding {
+	out := make([]figure.Finding, 0, len(figs)/2)
+	var ls []limit.Limit
+	for i := range figs {
+		f := &figs[i]
+		if !Judged(figs, f) || leftOut(f) {
+			continue
+		}
+		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) && !isWorstKnown(figs, f) {
+			continue // one strength is enough to say so
+		}
+		ls = LimitsOf(c, figs, k, f, ls[:0])
+		id := ""
+		if len(ls) > 0 {
+			id = f.ID()
+		}
+		for i := range ls {
+			out = append(out, find(c, figs, f, id, &ls[i]))
+		}
+	}
+	return out
+}
+
+// Judged reports whether a figure has a verdict of its own: not what is so only
+// if a container were shut, nor what repeats another. What follows from a failure
+// is judged once, by the worst of its laws.
+func Judged(figs []figure.Figure, f *figure.Figure) bool {
+	switch {
+	case f.Case == "closed" || strings.HasPrefix(f.Case, "closed,"):
+		return false
+	case f.Failure != "" && f.Quantity == "heat.temperature_peak" && upset.AsMeant(f.Failure):
+		return false
+	case f.Failure != "":
+		return f.Case == f.Failure
+	}
+	return f.Of == "" && !(f.Place == "" && hasMembers(figs, f.Quantity))
+}
+
+// Beside reports whether a quantity is shown beside another that carries the
+// verdict.
+func Beside(quantity string) bool { return beside[quantity] }
+
+var beside = map[string]bool{
+	"fluoride.free_hf":                true,
+	"heat.etch.dissolution_bound":     true,
+	"heat.etch.per_gram":              true,
+	"heat.boiling_point":              true,
+	"heat.accumulation":               true,
+	"heat.time_to_boil":               true,
+	"heat.time_left":                  true,
+	"heat.time_to_maximum_rate":       true,
+	"heat.cooling.required":           true,
+	"heat.ice":                        true,
+	"heat.peak_power.during_addition": true,
+	"heat.peak_power.after_addition":  true,
+	"gas.hydrogen.dilution_air":       true,
+	"gas.hydrogen.peak_rate":          true,
+	"gas.hydrogen.room_time":          true,
+	"gas.closed.time_to_10_kpa":       true,
+	"gas.headspace.flammable_time":    true,
+	"gas.headspace.energy":            true,
+	"gas.headspace.flammable_from":    true,
+	"gas.suck_back":                   true,
+	"air.saturated":                   true,
+	"air.emission":                    true,
+	"air.exhaust_required":            true,
+	"air.warm_emission":               true,
+	"air.hood_limit":                  true,
+	"air.time_to_idlh":                true,
+	"air.time_to_short_limit":         true,
+	"air.spill_area":                  true,
+	"heat.technical_limit":            true,
+	"heat.criticality_class":          true,
+	"heat.class_margin":               true,
+}
+
+// mustBeKnown is the limit of a figure that no other limit judges and that is
+// unknown where danger lies: a figure nobody knows is a finding of its own.
+func mustBeKnown(f *figure.Figure) limit.Limit {
+	return limit.Limit{ID: "has_to_be_known", Quantity: f.Quantity, Label: "has to be known", Value: math.NaN(),
+		Unit: f.Value.Unit, Document: "Working rule of this tool", Status: "common practice"}
+}
+
+// isWorstKnown reports whether f is the first of the greatest known members of
+// a quantity whose worst is unknown: beside that one, it still has its verdict.
+func isWorstKnown(figs []figure.Figure, f *figure.Figure) bool {
+	if f.Danger().Unknown() {
+		return false
+	}
+	first := true
+	for i := range figs {
+		g := &figs[i]
+		switch {
+		case g.Quantity != f.Quantity:
+		case g.Place == "" && g.Of != "" && !g.Danger().Unknown():
+			return false
+		case g == f:
+			first = false
+		case g.Of == "" && beyond(g.Danger().V, f.Danger().V):
+			return false
+		case g.Of == "" && first && !beyond(f.Danger().V, g.Danger().V) && !g.Danger().Unknown():
+			return false
+		}
+	}
+	return true
+}
+
+// isWorst reports whether f is the member the bare figure repeats.
+func isWorst(figs []figure.Figure, f *figure.Figure) bool {
+	for i := range figs {
+		if figs[i].Quantity == f.Quantity && figs[i].Place == "" {
+			return figs[i].Of == f.ID()
+		}
+	}
+	return false
+}
+
+func hasMembers(figs []figure.Figure, quantity string) bool {
+	for i := range figs {
+		if figs[i].Quantity == quantity && figs[i].Place != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// Finding is a verdict with what it means and what would be necessary.
+func Finding(c route.Case, figs []figure.Figure, f *figure.Figure, id string, l *limit.Limit) figure.Finding {
+	out := compared(c, figs, f, id, l)
+	out.Text, out.Needs = words(figs, f, l, out.Verdict)
+	if f.Quantity == "heat.mtsr" {
+		out.Text += countedBy(figs, f)
+	}
+	return out
+}
+
+// compared holds a figure against a limit, without words.
+func compared(_ route.Case, figs []figure.Figure, f *figure.Figure, id string, l *limit.Limit) figure.Finding {
+	q, _ := figure.Lookup(f.Quantity)
+	danger := f.High.V
+	if q.Danger == figure.Low {
+		danger = f.Low.V
+	}
+	if f.Quantity == "heat.mtsr" {
+		danger, _ = Highest(figs, f.Place)
+	}
+	level, margin := l.Compare(danger, q.Danger == figure.Low)
+	out := figure.Finding{Figure: id, Margin: margin, Limit: figure.LimitRef{ID: l.ID, Label: l.Label,
+		Value: l.Value, Unit: l.Unit, Document: l.Document, Section: l.Section, Edition: l.Edition, Status: l.Status}}
+	out.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]
+	if l.ID == "no_rated_container" && level == limit.Unknown {
+		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
+	}
+	return out
+}

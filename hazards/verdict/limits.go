@@ -1,0 +1,205 @@
+package verdict
+
+import (
+	"math"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// LimitsOf is limitsFor, or that a figure has to be known where no limit judges it.
+func LimitsOf(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
+	out = limitsFor(c, figs, k, f, out)
+	if len(out) == 0 && f.Danger().Unknown() && !beside[f.Quantity] {
+		out = append(out, mustBeKnown(f))
+	}
+	return out
+}
+
+// limitsFor adds the limits of a figure to out: those of the set, and those
+// another figure or the route itself sets.
+func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
+	for i := range c.Limits.Limits {
+		if l := &c.Limits.Limits[i]; l.Quantity != f.Quantity || (l.Agent != "" && l.Agent != f.Agent) || !holdsAt(c, l) {
+			continue
+		}
+		l := c.Limits.Limits[i]
+		if l.ID == "no_rated_container" {
+			if r, ok := rating(c, f.Place); ok {
+				l = r
+			}
+		}
+		if l.Average > 0 {
+			l = averaged(c, f, &l)
+		}
+		out = append(out, l)
+	}
+	if by := made[f.Quantity]; by != nil {
+		return append(out, by(&held{c, figs, k, f})...)
+	}
+	return out
+}
+
+// held is a figure that is held against limits, and what those are made of.
+type held struct {
+	c    route.Case
+	figs []figure.Figure
+	walk *process.Walk
+	f    *figure.Figure
+}
+
+// made are the limits that another figure, the route, the site or a time makes of a
+// quantity.
+var made = map[string]func(*held) []limit.Limit{
+	"heat.mtsr":                   ofMTSR,
+	"heat.quench_water":           func(h *held) []limit.Limit { return vesselRoom(h.c, h.walk, h.f) },
+	"heat.temperature_peak":       ofPeak,
+	"heat.addition_time.required": func(h *held) []limit.Limit { return writtenOver(h.c, h.f) },
+	"gas.addition_time.hood":      func(h *held) []limit.Limit { return writtenOver(h.c, h.f) },
+	"gas.addition_time.vent":      func(h *held) []limit.Limit { return writtenOver(h.c, h.f) },
+	"air.breathing_zone":          func(h *held) []limit.Limit { return breathing(h.c, h.f) },
+	"air.floor":                   func(h *held) []limit.Limit { return breathing(h.c, h.f) },
+	"air.time_average":            func(h *held) []limit.Limit { return averagedAlike(h.c, h.f) },
+	"air.plume":                   func(h *held) []limit.Limit { return offSite(h.c, h.f) },
+	"air.room_peak":               func(h *held) []limit.Limit { return emergency(h.f) },
+	"gas.hydrogen.dilution_air":   func(h *held) []limit.Limit { return siteHood(h.c, h.f) },
+	"gas.vent.bore_required":      func(h *held) []limit.Limit { return writtenVent(h.c, h.walk, h.f) },
+	"gas.free_volume.required":    func(h *held) []limit.Limit { return roomLeft(h.c, h.walk, h.f) },
+	"heat.cooling.required":       func(h *held) []limit.Limit { return siteCooling(h.c, h.walk, h.f) },
+	"heat.ice":                    func(h *held) []limit.Limit { return writtenIce(h.c, h.walk, h.f) },
+	"wash.cycles":                 func(h *held) []limit.Limit { return writtenCycles(h.walk, h.f) },
+	"neutralise.mass":             func(h *held) []limit.Limit { return writtenMass(h.walk, h.f) },
+}
+
+// ofMTSR are the temperatures that the highest temperature of a step is held
+// against.
+func ofMTSR(h *held) []limit.Limit {
+	out := append([]limit.Limit{boilingLimit(h.figs, h.f)}, technicalLimit(h.figs, h.f)...)
+	return append(out, hoodLimit(h.figs, h.f)...)
+}
+
+// ofPeak is the boiling point, as it is cooled or as it went wrong.
+func ofPeak(h *held) []limit.Limit {
+	l := boilingLimit(h.figs, h.f)
+	l.ID, l.Label = "boiling_as_run", "boiling point, as it is cooled here"
+	if h.f.Failure != "" {
+		l.ID, l.Label = "boiling_if_it_fails", "boiling point, if something goes wrong"
+	}
+	return []limit.Limit{l}
+}
+
+// holdsAt reports whether a limit holds at the site; where no jurisdiction is
+// stated, those of every one do.
+func holdsAt(c route.Case, l *limit.Limit) bool {
+	if l.Jurisdiction == "" || c.Site == nil || c.Site.Jurisdiction == "" {
+		return true
+	}
+	return c.Site.Jurisdiction == l.Jurisdiction || insideOf[c.Site.Jurisdiction] == l.Jurisdiction
+}
+
+// insideOf are the jurisdictions inside another, whose limits hold there too.
+var insideOf = map[string]string{"us_california": "us", "de": "eu"}
+
+// rating is the pressure a place may hold: the lower of its rating and its
+// relief, and only if it has both.
+func rating(c route.Case, key string) (limit.Limit, bool) {
+	for i := range c.Route.Places {
+		p := &c.Route.Places[i]
+		if p.Key == key && p.Rating.Set && p.Relief.Set {
+			return limit.Limit{ID: "container_rating", Quantity: "gas.closed.pressure", Label: "lower of rating and relief",
+				Value: min(p.Rating.In("kPa"), p.Relief.In("kPa")), Unit: "kPa gauge",
+				Document: "the route", Section: p.At, Status: "given"}, true
+		}
+	}
+	return limit.Limit{}, false
+}
+
+func boilingLimit(figs []figure.Figure, f *figure.Figure) limit.Limit {
+	l := limit.Limit{ID: "boiling_point", Quantity: f.Quantity, Label: "boiling point", Value: math.NaN(), Unit: "degC",
+		Document: "this review", Status: "computed"}
+	for i := range figs {
+		if figs[i].Quantity == "heat.boiling_point" && figs[i].Place == f.Place {
+			l.Value, l.Section = figs[i].Low.V, figs[i].ID()
+		}
+	}
+	return l
+}
+
+// writtenOver is the time the route gives an addition: none where it does not
+// say that it takes any.
+func writtenOver(c route.Case, f *figure.Figure) []limit.Limit {
+	for i := range c.Route.Steps {
+		if s := &c.Route.Steps[i]; figure.Step(s.Number) == f.Place {
+			l := limit.Limit{ID: "written_over", Quantity: f.Quantity, Label: "time the route gives the addition", Unit: "min",
+				Document: "the route", Section: route.At(s.Number, "over"), Status: "given", Near: 1}
+			if s.Over.Set {
+				l.Value = c.Given("t", "min", s.Over).V
+			}
+			return []limit.Limit{l}
+		}
+	}
+	return nil
+}
+
+// siteCooling is the heat that the shared cooling of the site takes, for a vessel
+// with a jacket; not known where no site says, nor where nothing is said of what
+// cools the vessel. A bath and a vessel that nothing cools do not stand on it.
+func siteCooling(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
+	p, _ := placeOf(c, k, f)
+	if p == nil || p.Cooling != nil && p.Cooling.Kind != "jacket" {
+		return nil
+	}
+	l := limit.Limit{ID: "site_cooling", Quantity: f.Quantity, Label: "heat the shared cooling takes", Value: math.NaN(),
+		Unit: "W", Document: "the site", Section: "cooling.power", Status: "given"}
+	if p.Cooling != nil && c.Site != nil && c.Site.CoolingPower.Set {
+		l.Value, l.Section = least(c.Site.CoolingPower).In("W"), c.Site.CoolingPower.At
+	}
+	return []limit.Limit{l}
+}
+
+// writtenIce is the ice that stands around the place of a step; not known where
+// nothing is said of its cooling, or only that it is ice.
+func writtenIce(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
+	for i := range k.Steps {
+		if figure.Step(k.Steps[i].Number) != f.Place {
+			continue
+		}
+		for j := range c.Route.Places {
+			p := &c.Route.Places[j]
+			if p.Key != k.Steps[i].Place || p.Cooling != nil && p.Cooling.Kind != "ice_bath" && !p.Cooling.Ice.Set {
+				continue
+			}
+			l := limit.Limit{ID: "written_ice", Quantity: f.Quantity, Label: "ice the route has", Value: math.NaN(),
+				Unit: "kg", Document: "the route", Section: p.At, Status: "given", Near: 0.5}
+			if p.Cooling != nil && p.Cooling.Ice.Set {
+				l.Value = c.Given("m", "kg", p.Cooling.Ice).V
+			}
+			return []limit.Limit{l}
+		}
+	}
+	return nil
+}
+
+func writtenCycles(k *process.Walk, f *figure.Figure) []limit.Limit {
+	for i := range k.Washes {
+		if x := &k.Washes[i]; figure.Step(x.Step) == f.Place && x.Written > 0 {
+			return []limit.Limit{{ID: "written_cycles", Quantity: f.Quantity, Label: "cycles the route writes",
+				Value: float64(x.Written), Unit: "1",
+				Document: "the route", Section: route.At(x.Step, "cycles"), Status: "given", Near: 1}}
+		}
+	}
+	return nil
+}
+
+func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
+	for i := range k.Treated {
+		x := &k.Treated[i]
+		if x.Step > 0 && figure.Step(x.Step) == f.Place && x.Agent != nil {
+			return []limit.Limit{{ID: "written_mass", Quantity: f.Quantity, Label: "agent the route writes", Value: x.Added.V,
+				Unit: "kg", Document: "the route", Section: route.At(x.Step, "what"), Status: "given", Near: 1}}
+		}
+	}
+	return nil
+}

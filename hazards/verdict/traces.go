@@ -1,0 +1,48 @@
+package verdict
+
+import (
+	"slices"
+	"strings"
+
+	"etchbound/hazards/figure"
+)
+
+// traceOfMost is the share of the largest fluoride of the route below which that of
+// another place is not reported: ideal dilution says nothing about so little.
+const traceOfMost = 1e-6
+
+// Vapour of less than this over a liquor, or less that leaves it, is nothing a
+// person or an instrument could tell: ppm, mg/min and shares of a limit.
+const traceOver, traceLeaving, traceShare = 1e-3, 1e-6, 1e-6
+
+// WithoutTraces drops the fluoride figures of places that hold a trace at the
+// most, and the air of steps that give off no more. It looks at whole ranges, so
+// a figure does not come and go within one.
+func WithoutTraces(figs []figure.Figure) []figure.Figure {
+	trace := Traces(figs)
+	return slices.DeleteFunc(figs, func(f figure.Figure) bool { return trace(&f) })
+}
+
+// Traces tells which figures are of traces, by the whole of them.
+func Traces(figs []figure.Figure) func(*figure.Figure) bool {
+	most, high, nothing := 0.0, map[string]float64{}, map[[2]string]bool{}
+	for i := range figs {
+		switch f := &figs[i]; f.Quantity {
+		case "fluoride.total":
+			high[f.Place] = f.High.V
+			most = max(most, f.High.V)
+		case "air.emission":
+			nothing[[2]string{f.Place, f.Agent}] = f.High.V < traceLeaving
+		}
+	}
+	return func(f *figure.Figure) bool {
+		switch f.Quantity {
+		case "air.saturated":
+			return f.High.V < traceOver
+		case "air.additive":
+			return f.High.V < traceShare
+		}
+		return strings.HasPrefix(f.Quantity, "fluoride.") && high[f.Place] < traceOfMost*most ||
+			strings.HasPrefix(f.Quantity, "air.") && nothing[[2]string{f.Place, f.Agent}]
+	}
+}
