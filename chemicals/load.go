@@ -2,15 +2,13 @@ package chemicals
 
 import (
 	"embed"
-	"encoding/csv"
-	"fmt"
 	"io/fs"
 	"math"
 	"path"
 	"slices"
-	"strconv"
-	"strings"
 	"sync"
+
+	"etchbound/schemas/columns"
 )
 
 //go:embed data
@@ -26,9 +24,6 @@ type files struct {
 
 // Files of the data folder that do not hold scalar rows.
 var otherFiles = [...]string{"sources.csv", "tables.csv", "substances.csv"}
-
-// datumHeader is the first line of every file of scalar rows.
-const datumHeader = "id,symbol,value,low,high,unit,shape,group,valid,source,where,status,note"
 
 // base parses the embedded data once. They are part of the binary, so that a
 // fault in them is a fault of the build: it panics, and a test reads them all.
@@ -61,74 +56,46 @@ func load(fsys fs.FS) (*Store, error) {
 	return newStore(rows, f), nil
 }
 
-func loadRows(fsys fs.FS, name string, rows []Datum) ([]Datum, error) {
-	records, err := readCSV(fsys, name, datumHeader)
-	if err != nil {
-		return nil, err
-	}
-	for n, r := range records {
-		d := Datum{ID: r[0], Symbol: r[1], Unit: r[5], Shape: r[6], Group: r[7], Valid: r[8],
-			Source: r[9], Where: r[10], Status: r[11], Note: r[12], Old: math.NaN()}
-		for k, to := range [...]*float64{&d.Value, &d.Low, &d.High} {
-			if *to, err = readNumber(r[2+k]); err != nil {
-				return nil, fmt.Errorf("%s, row %d: %w", name, n+2, err)
-			}
-		}
-		rows = append(rows, d)
-	}
-	return rows, nil
-}
-
-func loadFiles(fsys fs.FS) (*files, error) {
-	f := &files{bySource: map[string]int{}, tables: map[string]*Table{}}
-	records, err := readCSV(fsys, "data/sources.csv", "key,title,publisher,year,doi,section")
-	if err != nil {
-		return nil, err
-	}
-	for i, r := range records {
-		f.sources = append(f.sources, Source{r[0], r[1], r[2], r[3], r[4], r[5]})
-		f.bySource[r[0]] = i
-	}
-	index, err := readCSV(fsys, "data/tables.csv", tableHeader)
-	if err != nil {
-		return nil, err
-	}
-	for n, r := range index {
-		t, err := loadTable(fsys, r)
-		if err != nil {
-			return nil, fmt.Errorf("data/tables.csv, row %d: %w", n+2, err)
-		}
-		f.tables[t.ID] = t
-		f.tableList = append(f.tableList, t)
-	}
-	return f, nil
-}
-
-// readCSV returns the records below the header, which must be the one given;
-// an empty header takes any and returns it as the first record.
-func readCSV(fsys fs.FS, name, header string) ([][]string, error) {
+// read makes a thing of each row of a table of the data folder.
+func read[T any](fsys fs.FS, name string, thing func(columns.Row) T) ([]T, error) {
 	text, err := fs.ReadFile(fsys, path.Clean(name))
 	if err != nil {
 		return nil, err
 	}
-	r := csv.NewReader(strings.NewReader(string(text)))
-	records, err := r.ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	if header == "" {
-		return records, nil
-	}
-	if len(records) == 0 || strings.Join(records[0], ",") != header {
-		return nil, fmt.Errorf("%s: the first line is not %q", name, header)
-	}
-	return records[1:], nil
+	return columns.Read("chemicals/"+name, string(text), thing)
 }
 
-// readNumber turns blank into NaN: a blank is absent, never zero.
-func readNumber(text string) (float64, error) {
-	if text == "" {
-		return math.NaN(), nil
+func loadRows(fsys fs.FS, name string, rows []Datum) ([]Datum, error) {
+	more, err := read(fsys, name, func(r columns.Row) Datum {
+		return Datum{ID: r.Named("id"), Symbol: r.Text("symbol"), Unit: r.Text("unit"), Shape: r.Text("shape"),
+			Value: r.Number("value"), Low: r.Number("low"), High: r.Number("high"), Old: math.NaN(),
+			Group: r.Text("group"), Valid: r.Text("valid"), Source: r.Text("source"), Where: r.Text("where"),
+			Status: r.Named("status"), Note: r.Text("note")}
+	})
+	return append(rows, more...), err
+}
+
+func loadFiles(fsys fs.FS) (*files, error) {
+	f := &files{bySource: map[string]int{}, tables: map[string]*Table{}}
+	var err error
+	f.sources, err = read(fsys, "data/sources.csv", func(r columns.Row) Source {
+		return Source{r.Named("key"), r.Text("title"), r.Text("publisher"), r.Text("year"), r.Text("doi"), r.Text("section")}
+	})
+	if err != nil {
+		return nil, err
 	}
-	return strconv.ParseFloat(text, 64)
+	for i := range f.sources {
+		f.bySource[f.sources[i].Key] = i
+	}
+	f.tableList, err = read(fsys, "data/tables.csv", func(r columns.Row) *Table {
+		t := tableOf(r)
+		if err := t.load(fsys); err != nil {
+			r.Fault("id", err)
+		}
+		return t
+	})
+	for _, t := range f.tableList {
+		f.tables[t.ID] = t
+	}
+	return f, err
 }

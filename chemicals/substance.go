@@ -1,9 +1,10 @@
 package chemicals
 
 import (
-	"fmt"
 	"io/fs"
-	"strings"
+	"math"
+
+	"etchbound/schemas/columns"
 )
 
 // Substance is something a bench holds: what it is called, what it is made of
@@ -33,43 +34,29 @@ type Substance struct {
 	Status         string // of CAS and name: read or memory
 }
 
-const substanceHeader = "slug,name,synonyms,formula,cas,state,acid,kind,solution,ammonium,oxidant,metal,metal_electrons,status"
-
 func loadSubstances(fsys fs.FS) ([]*Substance, error) {
-	records, err := readCSV(fsys, "data/substances.csv", substanceHeader)
-	if err != nil {
-		return nil, err
-	}
-	all := make([]Substance, len(records))
-	out := make([]*Substance, len(records))
-	for n, r := range records {
-		if err := all[n].read(r); err != nil {
-			return nil, fmt.Errorf("data/substances.csv, row %d: %w", n+2, err)
-		}
-		out[n] = &all[n]
-	}
-	return out, nil
+	return read(fsys, "data/substances.csv", substanceOf)
 }
 
-func (s *Substance) read(r []string) error {
-	s.Slug, s.Name, s.CAS, s.State = r[0], r[1], r[4], r[5]
-	s.Kind, s.Solution, s.Metal, s.Status = r[7], r[8], r[11], r[13]
-	if r[2] != "" {
-		s.Synonyms = strings.Split(r[2], "|")
-	}
+func substanceOf(r columns.Row) *Substance {
+	s := &Substance{Slug: r.Named("slug"), Name: r.Named("name"), Synonyms: r.List("synonyms"), CAS: r.Text("cas"),
+		State: r.Text("state"), Acid: counts(r, "acid"), Kind: r.Named("kind"), Solution: r.Text("solution"),
+		Ammonium: counts(r, "ammonium"), Oxidant: counts(r, "oxidant"), Metal: r.Text("metal"),
+		MetalElectrons: counts(r, "metal_electrons"), Status: r.Named("status")}
 	var err error
-	if s.Formula, err = ParseFormula(r[3]); err != nil {
-		return err
+	if s.Formula, err = ParseFormula(r.Text("formula")); err != nil {
+		r.Fault("formula", err)
 	}
-	for k, to := range map[int]*float64{6: &s.Acid, 9: &s.Ammonium, 10: &s.Oxidant, 12: &s.MetalElectrons} {
-		if r[k] == "" {
-			continue // not stated means it does not count, for these four
-		}
-		if *to, err = readNumber(r[k]); err != nil {
-			return err
-		}
+	return s
+}
+
+// counts is how a substance counts in a balance: not at all where its cell is blank.
+func counts(r columns.Row, head string) float64 {
+	v := r.Number(head)
+	if math.IsNaN(v) {
+		return 0
 	}
-	return nil
+	return v
 }
 
 // String returns the name.

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"gonum.org/v1/gonum/interp"
+
+	"etchbound/schemas/columns"
 )
 
 // Table is a tabulated function of one variable, with one or more columns. It
@@ -26,45 +28,44 @@ type Table struct {
 	curve []interp.FritschButland // by column
 }
 
-const tableHeader = "id,x,x_unit,unit,spacing,estimated_below,estimated_above,source,where,status,note"
-
-func loadTable(fsys fs.FS, r []string) (*Table, error) {
-	t := &Table{ID: r[0], XName: r[1], XUnit: r[2], Unit: r[3], log: r[4] == "log",
-		Source: r[7], Where: r[8], Status: r[9], Note: r[10]}
-	var err error
-	if t.EstimatedBelow, err = readNumber(r[5]); err != nil {
-		return nil, err
-	}
-	if t.EstimatedAbove, err = readNumber(r[6]); err != nil {
-		return nil, err
-	}
-	records, err := readCSV(fsys, "data/tables/"+t.ID+".csv", "")
-	if err != nil {
-		return nil, err
-	}
-	return t, t.fill(records)
+func tableOf(r columns.Row) *Table {
+	return &Table{ID: r.Named("id"), XName: r.Text("x"), XUnit: r.Text("x_unit"), Unit: r.Text("unit"),
+		log: r.Choice("spacing", "linear", "log") == "log", EstimatedBelow: r.Number("estimated_below"),
+		EstimatedAbove: r.Number("estimated_above"), Source: r.Text("source"), Where: r.Text("where"),
+		Status: r.Named("status"), Note: r.Text("note")}
 }
 
-func (t *Table) fill(records [][]string) error {
-	t.Columns = records[0][1:]
+// load reads the rows of a table: x, and a column of y under each other head.
+func (t *Table) load(fsys fs.FS) error {
+	name := "data/tables/" + t.ID + ".csv"
+	text, err := fs.ReadFile(fsys, name)
+	if err != nil {
+		return err
+	}
+	all, err := columns.Open("chemicals/"+name, string(text))
+	if err != nil {
+		return err
+	}
+	heads := all.Heads()
+	t.Columns = heads[1:]
 	t.Y = make([][]float64, len(t.Columns))
-	for n, r := range records[1:] {
-		x, err := readNumber(r[0])
-		if err != nil {
-			return err
+	for n, r := range all.Rows() {
+		t.X = append(t.X, r.Stated(heads[0]))
+		if n > 0 && !(t.X[n] > t.X[n-1]) {
+			r.Fault(heads[0], fmt.Errorf("%s does not rise", t.XName))
 		}
-		if n > 0 && !(x > t.X[n-1]) {
-			return fmt.Errorf("%s: %s does not rise at row %d", t.ID, t.XName, n+2)
-		}
-		t.X = append(t.X, x)
-		for c := range t.Columns {
-			y, err := readNumber(r[c+1])
-			if err != nil {
-				return err
-			}
-			t.Y[c] = append(t.Y[c], y)
+		for c, head := range t.Columns {
+			t.Y[c] = append(t.Y[c], r.Stated(head))
 		}
 	}
+	if err := all.Err(); err != nil {
+		return err
+	}
+	return t.fit()
+}
+
+// fit lays the curve of each column through its rows.
+func (t *Table) fit() error {
 	at := make([]float64, len(t.X))
 	for i, x := range t.X {
 		at[i] = t.place(x)

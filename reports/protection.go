@@ -2,10 +2,13 @@ package reports
 
 import (
 	_ "embed"
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"sync"
+
+	tables "etchbound/schemas/columns"
 )
 
 //go:embed protection.csv
@@ -28,32 +31,31 @@ type clause struct {
 }
 
 var protectionRules = sync.OnceValue(func() []protection {
-	var out []protection
-	for _, r := range rows("protection.csv", protectionCSV) {
-		band, err := strconv.Atoi(r[1])
+	return tables.Must("reports/protection.csv", protectionCSV, func(r tables.Row) protection {
+		when, err := clauses(r.Named("condition"))
 		if err != nil {
-			panic("reports: protection.csv: band " + r[1])
+			r.Fault("condition", err)
 		}
-		out = append(out, protection{r[0], band, clauses(r[2]), r[2], r[3], r[4], r[5], r[6], r[7]})
-	}
-	return out
+		return protection{r.Named("agent"), r.Count("band"), when, r.Text("condition"), r.Named("part"), r.Named("item"),
+			r.Text("material"), r.Named("source"), r.Named("status")}
+	})
 })
 
-// clauses reads "hf_strength >= 10 or hf_volume > 1000". A fault in it is ours.
-func clauses(condition string) []clause {
+// clauses reads "hf_strength >= 10 or hf_volume > 1000".
+func clauses(condition string) ([]clause, error) {
 	var out []clause
 	for _, part := range strings.Split(condition, " or ") {
 		w := strings.Fields(part)
 		if len(w) != 3 || w[1] != ">" && w[1] != ">=" {
-			panic("reports: protection.csv: condition " + condition)
+			return nil, fmt.Errorf("%q is not a measure, > or >= and a number", part)
 		}
 		v, err := strconv.ParseFloat(w[2], 64)
 		if err != nil {
-			panic("reports: protection.csv: condition " + condition)
+			return nil, err
 		}
 		out = append(out, clause{w[0], w[1] == ">=", v})
 	}
-	return out
+	return out, nil
 }
 
 // meet reports whether one of the clauses holds. What is not known meets every

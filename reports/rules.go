@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	tables "etchbound/schemas/columns"
 )
 
 // The rules of thumb a committee expects stand in tables, a condition and its
@@ -32,38 +34,31 @@ type material struct{ words, medium, verdict, note, source, status string }
 type safeguard struct{ tag, order, text, source, status string }
 
 var pairRules = sync.OnceValue(func() []pair {
-	var out []pair
-	for _, r := range rows("pairs.csv", pairsCSV) {
-		out = append(out, pair{r[0], r[1], r[2], r[3], r[4], r[5], r[6], r[7]})
-	}
-	return out
+	return tables.Must("reports/pairs.csv", pairsCSV, func(r tables.Row) pair {
+		return pair{r.Named("id"), r.Named("a"), r.Named("b"), r.Named("pair"), r.Named("result"), r.Named("severity"),
+			r.Named("source"), r.Named("status")}
+	})
 })
 
 var materialRules = sync.OnceValue(func() []material {
-	var out []material
-	for _, r := range rows("construction.csv", constructionCSV) {
-		out = append(out, material{r[0], r[1], r[2], r[3], r[4], r[5]})
-	}
-	return out
+	return tables.Must("reports/construction.csv", constructionCSV, func(r tables.Row) material {
+		return material{r.Named("words"), r.Named("medium"), r.Named("verdict"), r.Named("note"), r.Named("source"), r.Named("status")}
+	})
 })
 
 var safeguardRules = sync.OnceValue(func() []safeguard {
-	var out []safeguard
-	for _, r := range rows("safeguards.csv", safeguardsCSV) {
-		out = append(out, safeguard{r[0], r[1], r[2], r[3], r[4]})
-	}
-	return out
+	return tables.Must("reports/safeguards.csv", safeguardsCSV, func(r tables.Row) safeguard {
+		return safeguard{r.Named("tag"), r.Named("order"), r.Named("text"), r.Named("source"), r.Named("status")}
+	})
 })
 
 // leaveField is a question only people can answer.
 type leaveField struct{ id, group, label string }
 
 var leaveFields = sync.OnceValue(func() []leaveField {
-	var out []leaveField
-	for _, r := range rows("local.csv", localCSV) {
-		out = append(out, leaveField{r[0], r[1], r[2]})
-	}
-	return out
+	return tables.Must("reports/local.csv", localCSV, func(r tables.Row) leaveField {
+		return leaveField{r.Named("id"), r.Named("group"), r.Named("label")}
+	})
 })
 
 func (b *builder) pairs() Section {

@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"etchbound/hazards/figure"
+	tables "etchbound/schemas/columns"
 )
 
 //go:embed spill.csv
@@ -16,11 +17,9 @@ var spillCSV string
 type spillRow struct{ use, what, why, source, status string }
 
 var spillRows = sync.OnceValue(func() []spillRow {
-	var out []spillRow
-	for _, r := range rows("spill.csv", spillCSV) {
-		out = append(out, spillRow{r[0], r[1], r[2], r[3], r[4]})
-	}
-	return out
+	return tables.Must("reports/spill.csv", spillCSV, func(r tables.Row) spillRow {
+		return spillRow{r.Choice("use", "never", "trained"), r.Named("what"), r.Named("why"), r.Named("source"), r.Named("status")}
+	})
 })
 
 // leaveFirst reports whether the first line on a spill is to leave, close and

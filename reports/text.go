@@ -2,10 +2,10 @@ package reports
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"fmt"
-	"strings"
 	"sync"
+
+	tables "etchbound/schemas/columns"
 )
 
 // Every fixed sentence stands in text.csv, one a row, so that it can be
@@ -16,8 +16,10 @@ var textCSV string
 
 var sentences = sync.OnceValue(func() map[string]string {
 	m := map[string]string{}
-	for _, r := range rows("text.csv", textCSV) {
-		m[r[0]] = r[1]
+	for _, s := range tables.Must("reports/text.csv", textCSV, func(r tables.Row) [2]string {
+		return [...]string{r.Named("key"), r.Text("text")}
+	}) {
+		m[s[0]] = s[1]
 	}
 	return m
 })
@@ -38,15 +40,4 @@ func say(key string, args ...any) string {
 func said(key string) bool {
 	_, ok := sentences()[key]
 	return ok
-}
-
-// rows reads an embedded table and drops its head. A fault in it is ours.
-func rows(name, data string) [][]string {
-	r := csv.NewReader(strings.NewReader(data))
-	r.Comment = '#'
-	all, err := r.ReadAll()
-	if err != nil {
-		panic("reports: " + name + ": " + err.Error())
-	}
-	return all[1:]
 }

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"etchbound/hazards/figure"
+	"etchbound/schemas/columns"
 )
 
 // Exponent is the power of the batch with which a quantity grows: fitted over the
@@ -32,12 +33,9 @@ type power struct {
 }
 
 var powers = sync.OnceValue(func() []power {
-	const name = "exponents.csv"
-	var out []power
-	for _, r := range rowsOf(name, exponentTable) {
-		out = append(out, power{r[0], r[1], numberOf(name, r[2]), numberOf(name, r[3]), r[4], r[5]})
-	}
-	return out
+	return columns.Must("scaling/exponents.csv", exponentTable, func(r columns.Row) power {
+		return power{r.Named("quantity"), r.Text("case"), r.Number("fixed"), r.Number("stretched"), r.Named("status"), r.Text("note")}
+	})
 })
 
 // Removal is the name of the heat a vessel loses per kelvin and kilogram of

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/schemas/columns"
 	"etchbound/schemas/quantity"
 )
 
@@ -40,12 +41,9 @@ type Vessel struct {
 var vesselTable string
 
 var vessels = sync.OnceValue(func() []Vessel {
-	const name = "vessels.csv"
-	var out []Vessel
-	for _, r := range rowsOf(name, vesselTable) {
-		out = append(out, Vessel{numberOf(name, r[0]), r[1], numberOf(name, r[2]), r[3], r[4]})
-	}
-	return out
+	return columns.Must("scaling/vessels.csv", vesselTable, func(r columns.Row) Vessel {
+		return Vessel{r.Stated("litres"), r.Named("material"), r.Stated("wall_mm"), r.Named("status"), r.Text("note")}
+	})
 })
 
 // Vessels lists the containers that may be taken, the smallest first.

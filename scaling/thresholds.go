@@ -2,12 +2,11 @@ package scaling
 
 import (
 	_ "embed"
-	"encoding/csv"
-	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
+
+	"etchbound/schemas/columns"
 )
 
 //go:embed thresholds.csv
@@ -52,30 +51,10 @@ func (t *Threshold) Holds(jurisdiction string) bool {
 func Thresholds() []Threshold { return thresholds() }
 
 var thresholds = sync.OnceValue(func() []Threshold {
-	t, err := readThresholds(thresholdsCSV)
-	if err != nil {
-		panic(err) // embedded, so a fault of the build; a test reads it
-	}
-	return t
+	return columns.Must("scaling/thresholds.csv", thresholdsCSV, func(r columns.Row) Threshold {
+		return Threshold{ID: r.Named("id"), CAS: r.Text("cas"), Substance: r.Named("substance"), Programme: r.Named("programme"),
+			Tier: r.Text("tier"), Limit: r.Stated("threshold_kg"), Least: r.Stated("least_strength_wt"),
+			Counts: r.Choice("counts", countsPure, countsMixture, countsRelease), Jurisdictions: strings.Fields(r.Text("jurisdiction")),
+			Document: r.Named("document"), Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"), Note: r.Text("note")}
+	})
 })
-
-func readThresholds(data string) ([]Threshold, error) {
-	rows, err := csv.NewReader(strings.NewReader(data)).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("thresholds.csv: %w", err)
-	}
-	var out []Threshold
-	for _, r := range rows[1:] {
-		limit, err := strconv.ParseFloat(r[5], 64)
-		if err != nil {
-			return nil, fmt.Errorf("thresholds.csv: %s: %w", r[0], err)
-		}
-		least, err := strconv.ParseFloat(r[6], 64)
-		if err != nil {
-			return nil, fmt.Errorf("thresholds.csv: %s: %w", r[0], err)
-		}
-		out = append(out, Threshold{ID: r[0], CAS: r[1], Substance: r[2], Programme: r[3], Tier: r[4], Limit: limit, Least: least,
-			Counts: r[7], Jurisdictions: strings.Fields(r[8]), Document: r[9], Section: r[10], Edition: r[11], Status: r[12], Note: r[13]})
-	}
-	return out, nil
-}

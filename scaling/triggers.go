@@ -13,6 +13,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/schemas/columns"
 	"etchbound/schemas/quantity"
 )
 
@@ -38,12 +39,9 @@ type Fired struct {
 var triggerTable string
 
 var triggers = sync.OnceValue(func() Triggers {
-	const name = "triggers.csv"
-	var out Triggers
-	for _, r := range rowsOf(name, triggerTable) {
-		out = append(out, Trigger{r[0], r[1], numberOf(name, r[2]), r[3], r[4], r[5]})
-	}
-	return out
+	return columns.Must("scaling/triggers.csv", triggerTable, func(r columns.Row) Trigger {
+		return Trigger{r.Named("id"), r.Named("label"), r.Number("value"), r.Text("unit"), r.Named("source"), r.Named("status")}
+	})
 })
 
 // TriggersOf are the rules of a site: those of the program, with the values the

@@ -2,11 +2,9 @@ package figure
 
 import (
 	_ "embed"
-	"encoding/csv"
-	"fmt"
-	"strconv"
-	"strings"
 	"sync"
+
+	"etchbound/schemas/columns"
 )
 
 //go:embed catalogue.csv
@@ -54,26 +52,23 @@ type parsed struct {
 }
 
 var catalogue = sync.OnceValue(func() parsed {
-	rows, err := csv.NewReader(strings.NewReader(catalogueCSV)).ReadAll()
-	if err != nil {
-		panic("figure: catalogue.csv: " + err.Error())
-	}
 	p := parsed{index: map[string]int{}}
-	for _, r := range rows[1:] {
-		digits, err := strconv.Atoi(r[5])
-		if err != nil {
-			panic(fmt.Sprintf("figure: catalogue.csv: %s: digits %q", r[0], r[5]))
-		}
-		q := Quantity{Name: r[0], Label: r[1], Unit: r[2], Bare: r[4], Digits: digits,
-			Kinked: r[6] == "yes", Built: r[7] == "yes", Definition: r[8]}
-		if r[3] == "low" {
-			q.Danger = Low
-		}
-		p.index[q.Name] = len(p.rows)
-		p.rows = append(p.rows, q)
+	p.rows = columns.Must("hazards/figure/catalogue.csv", catalogueCSV, quantityOf)
+	for i := range p.rows {
+		p.index[p.rows[i].Name] = i
 	}
 	return p
 })
+
+func quantityOf(r columns.Row) Quantity {
+	q := Quantity{Name: r.Named("name"), Label: r.Named("label"), Unit: r.Named("unit"), Digits: r.Count("digits"),
+		Bare: r.Choice("bare", "sum", "worst", "only"), Kinked: r.Yes("kinked"), Built: r.Yes("built"),
+		Definition: r.Named("definition")}
+	if r.Choice("danger", "high", "low") == "low" {
+		q.Danger = Low
+	}
+	return q
+}
 
 // Units is the catalogue as a reader of limits files needs it.
 type Units struct{}

@@ -3,12 +3,12 @@ package limit
 import (
 	"cmp"
 	_ "embed"
-	"encoding/csv"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
+
+	"etchbound/schemas/columns"
 )
 
 // Kind is what a limit of exposure is for.
@@ -43,20 +43,13 @@ type Exposure struct {
 var exposureTable string
 
 var exposures = sync.OnceValue(func() []Exposure {
-	rows, err := csv.NewReader(strings.NewReader(exposureTable)).ReadAll()
-	if err != nil {
-		panic("limit: exposure.csv: " + err.Error())
-	}
-	var out []Exposure
-	for _, r := range rows[1:] {
-		v, err := strconv.ParseFloat(r[3], 64)
-		t, err2 := strconv.ParseFloat(r[4], 64)
-		if err != nil || err2 != nil {
-			panic("limit: exposure.csv: " + r[0] + ": no number")
-		}
-		out = append(out, Exposure{r[0], r[1], r[2], v, t, Kind(r[5]), r[6], r[7], r[8], r[9], r[10], r[2] + " (from memory: verify it locally)"})
-	}
-	return out
+	return columns.Must("hazards/limit/exposure.csv", exposureTable, func(r columns.Row) Exposure {
+		label := r.Named("label")
+		return Exposure{ID: r.Named("id"), Agent: r.Named("agent"), Label: label, Value: r.Stated("value"), Average: r.Stated("average"),
+			Kind:         Kind(r.Choice("kind", string(Work), string(Advisory), string(Escape), string(Emergency))),
+			Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"), Section: r.Text("section"),
+			Edition: r.Text("edition"), Status: r.Named("status"), verify: label + " (from memory: verify it locally)"}
+	})
 })
 
 // Exposures are the limits of exposure the program carries, by id.

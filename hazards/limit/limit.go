@@ -4,11 +4,10 @@ package limit
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"math"
-	"strconv"
-	"strings"
 	"sync"
+
+	"etchbound/schemas/columns"
 )
 
 // Limit is one limit value for one catalogued quantity.
@@ -50,26 +49,15 @@ var table string
 func Base() *Set { return base() }
 
 var base = sync.OnceValue(func() *Set {
-	rows, err := csv.NewReader(strings.NewReader(table)).ReadAll()
-	if err != nil {
-		panic("limit: limits.csv: " + err.Error())
-	}
-	s := &Set{}
-	for _, r := range rows[1:] {
-		v, err := strconv.ParseFloat(r[4], 64)
-		if err != nil {
-			panic("limit: limits.csv: " + r[0] + ": " + err.Error())
+	return &Set{Limits: columns.Must("hazards/limit/limits.csv", table, func(r columns.Row) Limit {
+		l := Limit{ID: r.Named("id"), Quantity: r.Named("quantity"), Agent: r.Text("agent"), Label: r.Text("label"),
+			Value: r.Stated("value"), Unit: r.Named("unit"), Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"),
+			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status")}
+		if near := r.Number("near"); !math.IsNaN(near) {
+			l.Near = near
 		}
-		l := Limit{ID: r[0], Quantity: r[1], Agent: r[2], Label: r[3], Value: v, Unit: r[5], Jurisdiction: r[6],
-			Document: r[7], Section: r[8], Edition: r[9], Status: r[10]}
-		if r[11] != "" {
-			if l.Near, err = strconv.ParseFloat(r[11], 64); err != nil {
-				panic("limit: limits.csv: " + r[0] + ": " + err.Error())
-			}
-		}
-		s.Limits = append(s.Limits, l)
-	}
-	return s
+		return l
+	})}
 })
 
 // With returns the set with local limits beside its own. A local limit that is
