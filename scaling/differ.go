@@ -71,7 +71,7 @@ func yes(b bool) string {
 func (d *differ) data() {
 	text := func(r *route.Route) map[string]string {
 		out := map[string]string{}
-		for _, o := range r.Data {
+		for _, o := range r.Overrides() {
 			out[o.ID] = fmt.Sprintf("%.6g", o.Value)
 		}
 		return out
@@ -79,7 +79,7 @@ func (d *differ) data() {
 	a, b := text(d.a), text(d.b)
 	var ids []string
 	for _, r := range []*route.Route{d.a, d.b} {
-		for _, o := range r.Data {
+		for _, o := range r.Overrides() {
 			if !slices.Contains(ids, o.ID) {
 				ids = append(ids, o.ID)
 			}

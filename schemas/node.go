@@ -3,6 +3,7 @@ package schemas
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"etchbound/schemas/quantity"
 )
@@ -86,6 +87,26 @@ func (n *Node) key(name string) *Key {
 		}
 	}
 	return nil
+}
+
+// At is the node at a path below this one, such as steps[2].over; nil where there is
+// none.
+func (n *Node) At(path string) *Node {
+	for _, part := range strings.Split(path, ".") {
+		key, places, _ := strings.Cut(part, "[")
+		n = n.Get(key)
+		for _, place := range strings.Split(strings.TrimSuffix(places, "]"), "][") {
+			i, err := strconv.Atoi(place)
+			if err != nil {
+				continue
+			}
+			if n == nil || i < 0 || i >= len(n.Items) {
+				return nil
+			}
+			n = n.Items[i]
+		}
+	}
+	return n
 }
 
 // Has reports whether the key was written.

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/process"
 	"etchbound/hazards/vessel"
+	"etchbound/schemas/quantity"
 )
 
 // Run is a course run by one law. Where something is missing there is no run,
@@ -226,6 +227,13 @@ func (f *finder) amount(etches []int) float64 {
 	return n
 }
 
+// ranged takes a stated quantity among what a run stands on, if it moves.
+func (f *finder) ranged(out *Run, symbol, unit string, q quantity.Value) {
+	if q.HasRange() {
+		out.Inputs = append(out.Inputs, f.c.Given(symbol, unit, q))
+	}
+}
+
 // calibrate finds the rate with which the law is done at the end of the stated
 // hold. Its parts at other temperatures count by Arrhenius, as time at that of
 // the longest:
@@ -234,10 +242,13 @@ func (f *finder) amount(etches []int) float64 {
 func (f *finder) calibrate(n *Course, p *vessel.Plan, out *Run) {
 	k := &p.Slow.Kinetics
 	if c := f.c.Route.Curve; c != nil {
-		k.Rate, k.Reference = 1, c.Temperature.In("degC")+kelvin
+		k.Rate, k.Reference = 1, f.c.Ranged(c.Temperature).In("degC")+kelvin
+		f.ranged(out, "T_x", "degC", c.Temperature)
 		for _, x := range c.Points {
-			k.Curve.Time = append(k.Curve.Time, x.Time.In("s"))
-			k.Curve.Conversion = append(k.Curve.Conversion, x.Conversion.SI)
+			f.ranged(out, "t_x", "min", x.Time)
+			f.ranged(out, "x", "1", x.Conversion)
+			k.Curve.Time = append(k.Curve.Time, f.c.Ranged(x.Time).In("s"))
+			k.Curve.Conversion = append(k.Curve.Conversion, f.c.Ranged(x.Conversion).SI)
 		}
 		return
 	}

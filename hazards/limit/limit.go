@@ -28,11 +28,13 @@ type Limit struct {
 	Average      float64 // min over which a concentration is averaged; 0: at any moment, or nothing to average
 }
 
-// Set is the limits in force, with the digest of the local file if any.
+// Set is the limits in force, with what the local file says of itself, if there is one.
 type Set struct {
-	Limits  []Limit
-	Digest  string
-	Notices []string
+	Title        string
+	Jurisdiction string
+	Limits       []Limit
+	Digest       string
+	Notices      []string
 }
 
 // NearShare and NearKelvin are where near begins unless a limit says
@@ -67,7 +69,8 @@ func (s *Set) With(local *Set) *Set {
 	if local == nil {
 		return s
 	}
-	out := &Set{Limits: append(append([]Limit(nil), s.Limits...), local.Limits...), Digest: local.Digest}
+	out := &Set{Limits: append(append([]Limit(nil), s.Limits...), local.Limits...), Digest: local.Digest,
+		Title: local.Title, Jurisdiction: local.Jurisdiction}
 	out.Notices = append(append(out.Notices, s.Notices...), local.Notices...)
 	for _, l := range local.Limits {
 		for _, ours := range s.Limits {

@@ -116,7 +116,7 @@ func refusal(n *schemas.Node, err error) schemas.Problem {
 
 // Resolve puts every limit into the unit of its catalogued quantity.
 func (f *File) Resolve(c Catalogue) (*Set, []schemas.Problem) {
-	s := &Set{Digest: f.Digest, Notices: f.Notices}
+	s := &Set{Title: f.Title, Jurisdiction: f.Jurisdiction, Digest: f.Digest, Notices: f.Notices}
 	var problems []schemas.Problem
 	for _, e := range f.Entries {
 		l, more := e.resolve(c)

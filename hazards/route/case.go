@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/limit"
+	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
 )
 
@@ -33,7 +34,7 @@ func NewCase(r *Route, s *Site, limits *limit.Set) (Case, error) {
 	if s != nil {
 		layers = append(layers, s.Data)
 	}
-	for _, o := range append(layers, r.Data) {
+	for _, o := range append(layers, r.Overrides()) {
 		st, applied, err := c.Store.Override(o)
 		if err != nil {
 			return c, err
@@ -138,70 +139,20 @@ func At(step int, key string) string { return fmt.Sprintf("steps[%d].%s", step-1
 // was stated with a range.
 func (c Case) Ranges() []chemicals.Override {
 	var out []chemicals.Override
-	from := func(where string) func(*quantity.Value) {
-		return func(q *quantity.Value) {
-			if ranged(*q) {
-				out = append(out, chemicals.Override{ID: RangePrefix + q.At, Value: q.SI, Low: q.Low, High: q.High,
-					Source: "stated in the " + where, At: q.At, From: where})
+	from := func(where string) func(field.Seen) {
+		return func(s field.Seen) {
+			x, ok := s.Value.(field.Amount)
+			if !ok || s.Range != field.OfGiven || !ranged(*x.Of) {
+				return
 			}
+			q := x.Of
+			out = append(out, chemicals.Override{ID: RangePrefix + q.At, Value: q.SI, Low: q.Low, High: q.High,
+				Source: "stated in the " + where, At: q.At, From: where})
 		}
 	}
-	c.Route.each(from("route"))
+	c.Route.Visit(from("route"))
 	if c.Site != nil {
-		c.Site.each(from("site"))
+		c.Site.Visit(from("site"))
 	}
 	return out
-}
-
-// each visits every stated quantity of the site.
-func (s *Site) each(visit func(*quantity.Value)) {
-	for _, q := range []*quantity.Value{&s.RoomVolume, &s.RoomFlow, &s.Cabinet, &s.Cylinder, &s.CoolingPower, &s.CoolingPoint} {
-		visit(q)
-	}
-	if h := s.Hood; h != nil {
-		for _, q := range []*quantity.Value{&h.Flow, &h.FaceVelocity, &h.Containment, &h.Stack} {
-			visit(q)
-		}
-	}
-	for i := range s.Stock {
-		x := &s.Stock[i]
-		for _, q := range []*quantity.Value{&x.Strength, &x.Mass, &x.Volume, &x.Bottle} {
-			visit(q)
-		}
-	}
-}
-
-// each visits every stated quantity of the route.
-func (r *Route) each(visit func(*quantity.Value)) {
-	if p := r.Precursor; p != nil {
-		visit(&p.Mass)
-		visit(&p.Purity)
-		for i := range p.Impurities {
-			visit(&p.Impurities[i].Share)
-		}
-	}
-	visit(&r.TD24)
-	for i := range r.Places {
-		p := &r.Places[i]
-		for _, q := range []*quantity.Value{&p.Capacity, &p.Rating, &p.Relief, &p.VentBore, &p.VentLine, &p.Bubbler, &p.Wall, &p.StirrerHeat} {
-			visit(q)
-		}
-		if k := p.Cooling; k != nil {
-			for _, q := range []*quantity.Value{&k.Temperature, &k.UA, &k.Ice, &k.Bath} {
-				visit(q)
-			}
-		}
-	}
-	for i := range r.Steps {
-		s := &r.Steps[i]
-		for _, q := range []*quantity.Value{&s.Over, &s.Time, &s.Temperature, &s.Retained, &s.Part, &s.Current, &s.GasFlow} {
-			visit(q)
-		}
-		for j := range s.What {
-			m := &s.What[j]
-			for _, q := range []*quantity.Value{&m.Mass, &m.Volume, &m.Amount, &m.Ratio, &m.Strength} {
-				visit(q)
-			}
-		}
-	}
 }

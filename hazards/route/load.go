@@ -89,8 +89,8 @@ func (l *loader) route(root *schemas.Node) *Route {
 	}
 	r.Places = l.places(root.Get("places"))
 	r.Steps = l.steps(root, r)
-	r.Data = l.measured(root, r)
-	r.Data = l.data(root.Get("data"), "route", r.Data)
+	l.measured(root, r)
+	r.Data = l.data(root.Get("data"), "route", r.Overrides())
 	l.agree(root, r)
 	return r
 }

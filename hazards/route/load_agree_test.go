@@ -177,8 +177,8 @@ measured:
 // another batch.
 func TestFittedAndMeasured(t *testing.T) {
 	r := loaded(t, fitted)
-	if len(r.Data) != 1 || r.Data[0].ID != "etch_conversion.Ti3AlC2" {
-		t.Errorf("%+v", r.Data)
+	if len(r.Overrides()) != 1 || r.Overrides()[0].ID != "etch_conversion.Ti3AlC2" {
+		t.Errorf("%+v", r.Overrides())
 	}
 	if c := r.Curve; c == nil || c.At != "measured.curve" || c.Temperature.SI != 308.15 || len(c.Points) != 2 ||
 		c.Points[0].Time.SI != 7200 || c.Points[0].Conversion.High != 0.14 || c.Points[1].Conversion.SI != 0.97 || c.Points[1].Time.At != "measured.curve.points[1].time" {

@@ -49,7 +49,7 @@ func (l *loader) risen(x *schemas.Node, before []CurvePoint, p CurvePoint) bool 
 		key     string
 		is, was quantity.Value
 	}{{"time", p.Time, least.Time}, {"conversion", p.Conversion, least.Conversion}} {
-		if v.is.SI <= v.was.SI {
+		if lowest(v.is) <= highest(v.was) {
 			what := fmt.Sprintf("the %s is %s", v.key, v.is.Text)
 			if len(before) > 0 {
 				what += ", not above the " + v.was.Text + " of the point before"
@@ -59,6 +59,21 @@ func (l *loader) risen(x *schemas.Node, before []CurvePoint, p CurvePoint) bool 
 		}
 	}
 	return true
+}
+
+// lowest and highest are the ends of a value, which is both of them where it has no range.
+func lowest(v quantity.Value) float64 {
+	if v.HasRange() {
+		return v.Low
+	}
+	return v.SI
+}
+
+func highest(v quantity.Value) float64 {
+	if v.HasRange() {
+		return v.High
+	}
+	return v.SI
 }
 
 // reaches is the conversion after t seconds at the temperature of the curve:
@@ -103,7 +118,7 @@ func (r *Route) stated(root *schemas.Node) (n *schemas.Node, low float64, words 
 	if r.Precursor == nil {
 		return nil, math.NaN(), ""
 	}
-	for _, o := range r.Data {
+	for _, o := range r.Overrides() {
 		if o.ID != "etch_conversion."+r.Precursor.Phase.Text {
 			continue
 		}

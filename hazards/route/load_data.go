@@ -11,47 +11,69 @@ import (
 )
 
 // measuredData pairs the keys of measured: with the data they replace.
-var measuredData = [...]struct{ key, prefix string }{
-	{"etch_heat", "etch_heat."},
-	{"hydrogen", "etch_hydrogen."},
-	{"conversion", "etch_conversion."},
-	{"density", "density."},
+var measuredData = [...]struct {
+	key, prefix string
+	of          func(*Measured) quantity.Value
+}{
+	{"etch_heat", "etch_heat.", func(m *Measured) quantity.Value { return m.EtchHeat }},
+	{"hydrogen", "etch_hydrogen.", func(m *Measured) quantity.Value { return m.Hydrogen }},
+	{"conversion", "etch_conversion.", func(m *Measured) quantity.Value { return m.Conversion }},
+	{"density", "density.", func(m *Measured) quantity.Value { return m.Density }},
 }
 
-func (l *loader) measured(root *schemas.Node, r *Route) []chemicals.Override {
+// measured reads what was measured and leaves out the values the store does not take.
+func (l *loader) measured(root *schemas.Node, r *Route) {
 	n := root.Get("measured")
 	if !n.Usable(schemas.Map) {
-		return nil
+		return
 	}
 	if !root.Wrote("precursor") {
 		l.refuseKey(root, "measured", "measured values in a route without a precursor", "a precursor block with phase and mass", "")
-		return nil
+		return
 	}
-	r.Curve, r.Kinetics, r.TD24 = l.curve(n.Get("curve")), n.Str("kinetics"), n.Value("td24")
+	r.Measured = Measured{EtchHeat: n.Value("etch_heat"), Hydrogen: n.Value("hydrogen"), Conversion: n.Value("conversion"),
+		Density: n.Value("density"), Curve: l.curve(n.Get("curve")), Kinetics: n.Str("kinetics"), TD24: n.Value("td24"),
+		Source: n.Str("source")}
+	for _, d := range measuredData {
+		if o, ok := r.measuredDatum(d.prefix, d.of(&r.Measured)); ok {
+			l.accepted(n.Get(d.key), o)
+		}
+	}
+}
+
+// measuredDatum is a measured value as what it replaces.
+func (r *Route) measuredDatum(prefix string, v quantity.Value) (chemicals.Override, bool) {
+	if !v.Set || r.Precursor == nil || r.Precursor.Phase.Text == "" {
+		return chemicals.Override{}, false
+	}
+	o := chemicals.Override{ID: prefix + r.Precursor.Phase.Text, Source: r.Source, At: v.At, From: "route"}
+	o.Unit = unitOf(o)
+	o.Value, o.Low, o.High = inUnit(v, o.Unit)
+	return o, true
+}
+
+// Overrides are the data the route replaces: the plain values of measured:, then
+// data:.
+func (r *Route) Overrides() []chemicals.Override {
 	var list []chemicals.Override
 	for _, d := range measuredData {
-		v := n.Value(d.key)
-		if !v.Set || l.holds.phase == "" {
-			continue
-		}
-		o := chemicals.Override{ID: d.prefix + l.holds.phase, Source: n.Str("source"), At: v.At, From: "route"}
-		o.Unit = l.unitOf(o)
-		o.Value, o.Low, o.High = inUnit(v, o.Unit)
-		if l.accepted(n.Get(d.key), o) {
+		if o, ok := r.measuredDatum(d.prefix, d.of(&r.Measured)); ok {
 			list = append(list, o)
 		}
 	}
-	return list
+	return append(list, r.Data...)
 }
 
-// data reads a data list. Overrides that are there already, from measured:, are
+// data reads a data list. Overrides that are there before it, from measured:, are
 // not to be given again.
-func (l *loader) data(n *schemas.Node, from string, list []chemicals.Override) []chemicals.Override {
+func (l *loader) data(n *schemas.Node, from string, before []chemicals.Override) []chemicals.Override {
 	if !n.Usable(schemas.List) {
-		return list
+		return nil
 	}
+	var list []chemicals.Override
 	for _, x := range n.Items {
-		if o, ok := l.datum(x, from); ok && l.accepted(x.Get("id"), o) && l.once(x.Get("id"), o, list) {
+		o, ok := l.datum(x, from)
+		if ok && l.accepted(x.Get("id"), o) && l.once(x.Get("id"), o, append(before, list...)) {
 			list = append(list, o)
 		}
 	}
@@ -76,7 +98,7 @@ func (l *loader) datum(n *schemas.Node, from string) (chemicals.Override, bool) 
 	if _, tabled := chemicals.Base().Row(o.ID); !tabled && !l.accepted(n.Get("id"), o) || !l.of(n.Get("id"), from) {
 		return o, false
 	}
-	o.Unit = l.unitOf(o)
+	o.Unit = unitOf(o)
 	var ok bool
 	if o.Value, o.Low, o.High, ok = l.figure(n.Get("value"), o.Unit); !ok {
 		return o, false
@@ -152,7 +174,7 @@ func inUnit(v quantity.Value, unit string) (x, low, high float64) {
 }
 
 // unitOf is the unit of the row that an override replaces or opens.
-func (l *loader) unitOf(o chemicals.Override) string {
+func unitOf(o chemicals.Override) string {
 	if row, tabled := chemicals.Base().Row(o.ID); tabled {
 		return row.Unit
 	}

@@ -22,6 +22,7 @@ func (l *loader) places(n *schemas.Node) []Place {
 func (l *loader) place(key string, n *schemas.Node) Place {
 	p := Place{
 		Key: key, Kind: n.Str("kind"), Material: n.Str("material"), Capacity: n.Value("capacity"), Count: n.Int("count", 1),
+		CountStated: n.Has("count"), KeepStated: n.Has("keep"),
 		ClosureStated: n.Has("closure"), Rating: n.Value("rating"), Relief: n.Value("relief"), VentBore: n.Value("vent"), At: n.Path,
 		VentLine: n.Value("vent_line"), Bubbler: n.Value("bubbler"), Wall: n.Value("wall"),
 		LidMaterial: n.Str("lid_material"), StirrerHeat: n.Value("stirrer_heat"),

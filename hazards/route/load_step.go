@@ -38,8 +38,8 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		x := ph.Number
 		s.TargetPH = &x
 	}
-	if s.Do == "wash" && s.Water == "" {
-		s.Water = "open_air"
+	if s.WaterStated = s.Water != ""; s.Do == "wash" && !s.WaterStated {
+		s.Water = openAir
 	}
 	if s.Into != "" && s.Into == s.In {
 		l.refuse(n.Get("into"), "into is the same place as in", "another place", "")

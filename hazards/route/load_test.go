@@ -251,10 +251,10 @@ func TestTypedRoute(t *testing.T) {
 	}
 	want := map[string][3]float64{"etch_heat.Ti3AlC2": {720, 650, 790}, "etch_conversion.Ti3AlC2": {0.97, math.NaN(), math.NaN()},
 		"density.Ti3AlC2": {4.2, math.NaN(), math.NaN()}, "weight.Ti": {47.9, 47.8, 48}}
-	if len(r.Data) != len(want) {
-		t.Fatalf("%+v", r.Data)
+	if len(r.Overrides()) != len(want) {
+		t.Fatalf("%+v", r.Overrides())
 	}
-	for _, o := range r.Data {
+	for _, o := range r.Overrides() {
 		w := want[o.ID]
 		if o.Value != w[0] || !like(o.Low, w[1]) || !like(o.High, w[2]) || o.Source == "" || o.From != "route" {
 			t.Errorf("%+v, want %v", o, w)

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"slices"
 
+	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
 )
 
@@ -27,13 +28,28 @@ func (r *Route) Scaled(mass quantity.Value) *Route {
 		return out
 	}
 	out.recomputed(r.Precursor.Mass.Text)
-	for i := range out.Places {
-		out.Places[i].scale(k)
-	}
-	for i := range out.Steps {
-		out.Steps[i].scale(k)
-	}
+	out.Visit(func(s field.Seen) {
+		if x, ok := s.Value.(field.Amount); ok && s.At != massPath && grows(s, *x.Of) {
+			*x.Of = x.Of.Times(k)
+		}
+	})
 	return out
+}
+
+// massPath is where the batch itself stands.
+const massPath = "precursor.mass"
+
+// grows reports whether a quantity goes with the batch.
+func grows(s field.Seen, q quantity.Value) bool {
+	switch s.Scale {
+	case field.Grows:
+		return true
+	case field.GrowsUnlessKept:
+		return !s.Kept
+	case field.GrowsAsVolume:
+		return q.Dim == quantity.Volume
+	}
+	return false
 }
 
 // batch is the new mass in the place of the old one.
@@ -49,72 +65,12 @@ func batch(old, mass quantity.Value, k float64) quantity.Value {
 	return mass.Times(1) // for its text
 }
 
-func (p *Place) scale(k float64) {
-	if !p.Keep {
-		p.Capacity = p.Capacity.Times(k)
-	}
-	p.StirrerHeat = p.StirrerHeat.Times(k)
-	if p.Cooling != nil {
-		p.Cooling.Ice = p.Cooling.Ice.Times(k)
-	}
-	if p.Cooling != nil && !p.Keep {
-		p.Cooling.Bath = p.Cooling.Bath.Times(k)
-	}
-}
-
-func (s *Step) scale(k float64) {
-	for i := range s.What {
-		m := &s.What[i]
-		m.Mass, m.Volume, m.Amount = m.Mass.Times(k), m.Volume.Times(k), m.Amount.Times(k)
-	}
-	s.Retained = volumeTimes(s.Retained, k)
-	s.Part = volumeTimes(s.Part, k)
-}
-
-// volumeTimes leaves shares and volumes per mass as they are.
-func volumeTimes(v quantity.Value, k float64) quantity.Value {
-	if v.Set && v.Dim == quantity.Volume {
-		return v.Times(k)
-	}
-	return v
-}
-
 // Copy shares nothing with the route that a calculation could change.
 func (r *Route) Copy() *Route {
 	out := *r
-	if r.Precursor != nil {
-		p := *r.Precursor
-		p.Layers, p.Impurities = slices.Clone(p.Layers), slices.Clone(p.Impurities)
-		p.Phase.Order = slices.Clone(p.Phase.Order)
-		out.Precursor = &p
-	}
-	if r.Curve != nil {
-		c := *r.Curve
-		c.Points = slices.Clone(c.Points)
-		out.Curve = &c
-	}
-	out.Places, out.Steps = slices.Clone(r.Places), slices.Clone(r.Steps)
-	out.Data, out.Notices = slices.Clone(r.Data), slices.Clone(r.Notices)
-	for i := range out.Places {
-		if c := out.Places[i].Cooling; c != nil {
-			copied := *c
-			out.Places[i].Cooling = &copied
-		}
-	}
-	for i := range out.Steps {
-		s := &out.Steps[i]
-		s.What = slices.Clone(s.What)
-		s.Attended, s.Stirred, s.TargetPH = clone(s.Attended), clone(s.Stirred), clone(s.TargetPH)
-	}
+	out.Notices = slices.Clone(r.Notices)
+	routeKeys.Own(&out)
 	return &out
-}
-
-func clone[T any](p *T) *T {
-	if p == nil {
-		return nil
-	}
-	v := *p
-	return &v
 }
 
 // recomputed marks a scaled route, so that a review of it cannot be taken for

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"etchbound/schemas"
+	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
 )
 
@@ -43,7 +44,14 @@ func (l *loader) site(root *schemas.Node) *Site {
 			s.Stock = append(s.Stock, x)
 		}
 	}
-	s.Data = l.data(root.Get("data"), "site", nil)
+	s.Visit(func(x field.Seen) {
+		if a, ok := x.Value.(field.Amount); ok && x.Range == field.NoRange && a.Of.HasRange() {
+			p := root.At(x.At).Problem("a range is of no use here: "+a.Of.Format(a.Of.Unit(), 0)+" counts", "one value", "")
+			p.Severity = schemas.Notice
+			l.problems = append(l.problems, p)
+		}
+	})
+	s.Data, s.Notes = l.data(root.Get("data"), "site", nil), root.Str("notes")
 	return s
 }
 

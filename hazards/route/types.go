@@ -20,13 +20,24 @@ type Route struct {
 	Precursor *Precursor
 	Places    []Place
 	Steps     []Step
-	Data      []chemicals.Override // data: and the plain values of measured:
-	Curve     *Curve               // measured conversion over time; nil where none was given
-	Kinetics  string               // first_order, early_peak, self_accelerating, or empty where no law is known
-	TD24      quantity.Value       // K: from here a decomposition of the liquor needs 24 h to its maximum rate
+	Data      []chemicals.Override // what stands under data:, in the unit of its row
 	Digest    string               // hex SHA-256 of the file's bytes
 	Notices   []string             // what a person should know of the file that is no error
 	BatchText string               // the batch as last scaled, or as written
+	Measured
+}
+
+// Measured is what was measured for the powder of the route. Its plain values count
+// as data of the phase: see Overrides.
+type Measured struct {
+	EtchHeat   quantity.Value // J per mol of layered phase
+	Hydrogen   quantity.Value // mol per mol of layered phase
+	Conversion quantity.Value // Fraction of the layered phase
+	Density    quantity.Value // kg/m3
+	Curve      *Curve         // conversion over time; nil where none was given
+	Kinetics   string         // first_order, early_peak, self_accelerating, or empty where no law is known
+	TD24       quantity.Value // K: from here a decomposition of the liquor needs 24 h to its maximum rate
+	Source     string
 }
 
 // Basis says what a route rests on.
@@ -90,6 +101,7 @@ type Place struct {
 	Material      string
 	Capacity      quantity.Value
 	Count         int // equal containers sharing the contents; at least 1
+	CountStated   bool
 	Closure       Closure
 	ClosureStated bool
 	Rating        quantity.Value // Pa gauge
@@ -101,6 +113,7 @@ type Place struct {
 	LidMaterial   string
 	StirrerHeat   quantity.Value // into the liquor, while it stirs
 	Cooling       *Cooling
+	KeepStated    bool
 	Keep          bool // the capacity and the water of the bath stay as written when the batch changes
 	At            string
 }
@@ -144,7 +157,8 @@ type Step struct {
 	Cycles      int            // 0: as many as the target needs
 	Retained    quantity.Value // Volume, VolumePerMass of powder, or Fraction of the filled tube
 	TargetPH    *float64
-	Water       string         // co2_free or open_air
+	Water       string // co2_free or open_air
+	WaterStated bool
 	Part        quantity.Value // Fraction of the contents, or a Volume, that a sample or transfer takes
 	Keeps       string         // solids or liquid: what stays in In on separation
 	Current     quantity.Value
@@ -168,6 +182,7 @@ type Site struct {
 	Stock        []Stock
 	Triggers     Triggers
 	Data         []chemicals.Override
+	Notes        string // prose in Markdown
 	Digest       string
 	Notices      []string // what a person should know of the file that is no error
 }

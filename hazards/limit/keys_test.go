@@ -1,0 +1,60 @@
+package limit_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"etchbound/hazards/limit"
+	"etchbound/schemas"
+	"etchbound/schemas/field"
+)
+
+// Every key of the schema stands in the table and the other way round.
+func TestKeysAreThoseOfTheSchema(t *testing.T) {
+	want, got := []string{}, []string{}
+	for _, d := range schemas.Describe("limits") {
+		want = append(want, d.Path)
+	}
+	for _, f := range limit.Fields() {
+		got = append(got, f.Path)
+	}
+	slices.Sort(want)
+	slices.Sort(got)
+	if len(want) < 13 || !slices.Equal(want, got) {
+		t.Errorf("the schema has %v\nthe table has %v", want, got)
+	}
+}
+
+const whole = `limits: etchbound/1
+title: House rules
+jurisdiction: eu
+entries:
+  - {id: a, quantity: air.breathing_zone, agent: HF, label: L, value: 1 ppm, document: D, section: "1", edition: "2",
+    average: 15 min, near: 40 %}
+`
+
+// Every key of a file is kept, and can be taken out.
+func TestEveryKeyIsKept(t *testing.T) {
+	s, problems, err := limit.Load("l.yaml", strings.NewReader(whole), catalogue{})
+	if err != nil || s == nil {
+		t.Fatalf("%v %v", err, problems)
+	}
+	local := limit.Base().With(s).OwnFile()
+	n := 0
+	local.Visit(func(x field.Seen) {
+		n++
+		if !x.Value.Stated() {
+			t.Errorf("%s is lost", x.At)
+		}
+		if x.Path == "limits" || x.Path == "entries[].value" {
+			return
+		}
+		if x.Value.Clear(); x.Value.Stated() && x.Path != "entries[].document" {
+			t.Errorf("%s is still %q", x.At, x.Value)
+		}
+	})
+	if n != len(limit.Fields())-1 {
+		t.Errorf("%d keys of %d are shown", n, len(limit.Fields())-1)
+	}
+}

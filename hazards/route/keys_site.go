@@ -1,0 +1,70 @@
+package route
+
+import (
+	"etchbound/chemicals"
+	"etchbound/schemas/field"
+	"etchbound/schemas/quantity"
+)
+
+// siteKeys are the keys of a site file.
+var siteKeys = field.Keys[Site]{
+	formatKey[Site]("site"),
+	field.Words("title", func(s *Site) *string { return &s.Title }),
+	field.OneOf("jurisdiction", func(s *Site) *string { return &s.Jurisdiction }).IsFact(),
+	field.Pointer("hood", hoodKeys, func(s *Site) **Hood { return &s.Hood }).IsFact(),
+	field.Part("room", roomKeys, func(s *Site) *Site { return s }),
+	field.Part("cooling", sharedKeys, func(s *Site) *Site { return s }),
+	field.Each("stock", stockKeys, stockName, func(s *Site) *[]Stock { return &s.Stock }).IsFact(),
+	field.Part("triggers", triggerKeys, func(s *Site) *Triggers { return &s.Triggers }),
+	field.Each("data", datumKeys, datumName, func(s *Site) *[]chemicals.Override { return &s.Data }),
+	field.Words("notes", func(s *Site) *string { return &s.Notes }),
+}
+
+var hoodKeys = field.Keys[Hood]{
+	field.Of("flow", func(h *Hood) *quantity.Value { return &h.Flow }).IsFact(),
+	field.Of("face_velocity", func(h *Hood) *quantity.Value { return &h.FaceVelocity }).IsFact(),
+	field.Words("tested", func(h *Hood) *string { return &h.TestDate }).IsFact(),
+	field.Of("containment", func(h *Hood) *quantity.Value { return &h.Containment }).IsFact(),
+	field.Of("stack", func(h *Hood) *quantity.Value { return &h.Stack }).IsFact(),
+}
+
+var roomKeys = field.Keys[Site]{
+	field.Of("volume", func(s *Site) *quantity.Value { return &s.RoomVolume }).IsFact(),
+	field.Of("flow", func(s *Site) *quantity.Value { return &s.RoomFlow }).IsFact(),
+	field.Of("cabinet", func(s *Site) *quantity.Value { return &s.Cabinet }).IsFact(),
+	field.Of("cylinder", func(s *Site) *quantity.Value { return &s.Cylinder }).IsFact(),
+}
+
+var sharedKeys = field.Keys[Site]{
+	field.Of("power", func(s *Site) *quantity.Value { return &s.CoolingPower }).IsFact(),
+	field.Of("temperature", func(s *Site) *quantity.Value { return &s.CoolingPoint }).IsFact(),
+}
+
+var stockKeys = field.Keys[Stock]{
+	substanceKey(func(x *Stock) **chemicals.Substance { return &x.Substance }),
+	field.Of("strength", func(x *Stock) *quantity.Value { return &x.Strength }),
+	field.Of("mass", func(x *Stock) *quantity.Value { return &x.Mass }),
+	field.Of("volume", func(x *Stock) *quantity.Value { return &x.Volume }),
+	field.Of("bottle", func(x *Stock) *quantity.Value { return &x.Bottle }).IsFact(),
+}
+
+func stockName(_ int, x *Stock) string { return x.Substance.Name }
+
+var triggerKeys = field.Keys[Triggers]{
+	field.Plain("quantity_ratio", func(t *Triggers) *float64 { return &t.QuantityRatio }),
+	field.Plain("strength_ratio", func(t *Triggers) *float64 { return &t.StrengthRatio }),
+	field.Plain("time_ratio", func(t *Triggers) *float64 { return &t.TimeRatio }),
+	field.Exactly("temperature_change", func(t *Triggers) *quantity.Value { return &t.TemperatureChange }),
+	field.Exactly("hf_strength", func(t *Triggers) *quantity.Value { return &t.HFStrength }),
+	field.Amounts("mass_bands", func(t *Triggers) *[]quantity.Value { return &t.MassBands }),
+	field.Texts("ignore", func(t *Triggers) *[]string { return &t.Ignore }),
+}
+
+// SiteFields lists every key of a site file.
+func SiteFields() []field.Field { return siteKeys.At("", "").List() }
+
+// Visit shows every key of what the site holds, in the order of SiteFields.
+func (s *Site) Visit(visit func(field.Seen)) { siteKeys.At("", "").Visit(s, visit) }
+
+// SitesBeside shows every key of two sites side by side.
+func SitesBeside(a, b *Site, visit func(field.Beside)) { siteKeys.At("", "").Beside(a, b, visit) }

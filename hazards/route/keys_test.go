@@ -1,0 +1,272 @@
+package route_test
+
+import (
+	"os"
+	"path/filepath"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"etchbound/chemicals"
+	"etchbound/hazards/route"
+	"etchbound/schemas"
+	"etchbound/schemas/field"
+	"etchbound/schemas/quantity"
+)
+
+// Every key of the schema stands in the table and the other way round, as what it is.
+func TestKeysAreThoseOfTheSchema(t *testing.T) {
+	for name, fields := range map[string][]field.Field{"route": route.Fields(), "site": route.SiteFields()} {
+		rules := map[string]schemas.Described{}
+		for _, d := range schemas.Describe(name) {
+			rules[d.Path] = d
+		}
+		if len(rules) < 20 {
+			t.Fatalf("%s: the schema gives %d keys", name, len(rules))
+		}
+		for _, f := range fields {
+			d, there := rules[f.Path]
+			if delete(rules, f.Path); !there {
+				t.Errorf("%s: %s is no key of the schema", name, f.Path)
+			} else if want := kindOf(d); f.Kind != want && !(f.Kind == field.Number && f.Path[:4] == "data") {
+				t.Errorf("%s: %s is %v in the table and %v in the schema", name, f.Path, f.Kind, want)
+			}
+			if f.Scale == field.GrowsAsVolume && !slices.Contains(d.Dimensions, quantity.Volume) {
+				t.Errorf("%s: %s grows as a volume and is none", name, f.Path)
+			}
+		}
+		for path := range rules {
+			t.Errorf("%s: %s has no entry in the table", name, path)
+		}
+	}
+}
+
+// kindOf is the kind of a key by its schema.
+func kindOf(d schemas.Described) field.Kind {
+	switch {
+	case d.Items == "object":
+		return field.Maps
+	case d.Items == "string":
+		return field.List
+	case slices.Contains(d.Types, "object") && d.Path == "places":
+		return field.Maps
+	case slices.Contains(d.Types, "object"):
+		return field.Map
+	case d.Words != nil || d.Only:
+		return field.Choice
+	case slices.Contains(d.Types, "boolean"):
+		return field.Flag
+	case slices.Contains(d.Dimensions, quantity.Count):
+		return field.Count
+	case len(d.Dimensions) > 0:
+		return field.Quantity
+	case slices.Equal(d.Types, []string{"number"}):
+		return field.Number
+	}
+	return field.Text
+}
+
+// wholeRoutes are the routes of the project and one that states every key.
+func wholeRoutes(t *testing.T) map[string]*route.Route {
+	t.Helper()
+	names, err := filepath.Glob("../../testdata/routes/*.yaml")
+	if err != nil || len(names) < 8 {
+		t.Fatalf("%d routes: %v", len(names), err)
+	}
+	out := map[string]*route.Route{"written whole": loaded(t, every)}
+	for _, name := range names {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(string(text), "\nroute:") {
+			out[filepath.Base(name)] = loaded(t, string(text))
+		}
+	}
+	return out
+}
+
+// every states every key that a route file has.
+const every = `route: etchbound/1
+title: every key
+basis: {status: read, title: T, publisher: P, year: 2020, doi: 10.1/x, section: "2", note: as read}
+date: "2026-11-25"
+purpose: P
+family: hf_hcl
+precursor:
+  phase: Ti3AlC2
+  layers: [Al]
+  mass: 2 (1.9 to 2.1) g
+  purity: 94 (93 to 95) wt%
+  impurities: [{formula: TiC, share: 3 (2 to 4) wt%}, {formula: Al, share: 1 wt%}]
+  impurities_source: certificate
+  particle_size: 38 (30 to 45) um
+places:
+  pot:
+    {kind: bottle, material: PTFE, capacity: 500 (490 to 510) mL, count: 1, closure: vented, rating: 50 kPa,
+    relief: 40 kPa, vent: 6 mm, vent_line: 1 m, bubbler: 20 mm, wall: 2 mm, lid_material: PTFE, stirrer_heat: 1 W,
+    cooling: {kind: ice_bath, temperature: 0 degC, ua: 2 (1 to 3) W/K, ice: 1 kg, bath: 2 L}, keep: false}
+  big: {kind: vessel, capacity: 2 L, closure: vented, keep: true, cooling: {kind: ice_bath, ice: 1 kg, bath: 3 L}}
+  drum: {kind: drum, material: HDPE, capacity: 20 L, closure: vented, count: 2}
+  tray: {kind: tray, closure: open}
+steps:
+  - {do: charge, in: pot, what: [{substance: HF, strength: 10 (9 to 11) wt%, volume: 60 mL},
+     {substance: lithium fluoride, mass: 2 g}, {substance: lithium chloride, amount: 0.05 mol},
+     {substance: potassium chloride, ratio: 2 mol/mol}], over: 5 min, temperature: 5 degC}
+  - {do: add, in: pot, what: precursor, over: 10 (8 to 12) min, temperature: 5 degC, not_above: 20 (18 to 22) degC,
+     attended: true, stirred: true, gas: argon, gas_flow: 0.2 L/min, label: add it, note: slowly}
+  - {do: hold, in: pot, time: 24 (23 to 25) h, temperature: 5 degC, attended: false}
+  - {do: sample, in: pot, into: tray, part: 1 mL}
+  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 300 mL}], cycles: 6, retained: 10 (8 to 12) mL,
+     target_ph: 5, water: co2_free}
+  - {do: electrolyse, in: pot, time: 10 min, temperature: 20 degC, current: 1 A}
+measured:
+  etch_heat: 760 (740 to 780) kJ/mol
+  hydrogen: 3 mol/mol
+  conversion: 97 %
+  density: 4.2 g/mL
+  curve: {temperature: 5 degC, points: [{time: 2 h, conversion: 30 %}, {time: 12 h, conversion: 98 %}]}
+  kinetics: first_order
+  td24: 120 (110 to 130) degC
+  source: own runs
+data:
+  - {id: cp.TiC(s), value: 34, low: 33, high: 35, source: handbook}
+notes: none so far
+`
+
+// The route that states every key does, so that what is held for all keys is held for
+// each of them.
+func TestEveryKeyIsWritten(t *testing.T) {
+	seen := map[string]bool{}
+	loaded(t, every).Visit(func(s field.Seen) { seen[s.Path] = seen[s.Path] || s.Value.Stated() })
+	for _, f := range route.Fields() {
+		if !seen[f.Path] && f.Kind != field.Map && f.Kind != field.Maps {
+			t.Errorf("%s is never stated", f.Path)
+		}
+	}
+}
+
+// A copy shares no memory that a calculation could write to. What the program holds
+// of a substance is the same for all and never written.
+func TestCopySharesNothing(t *testing.T) {
+	for name, r := range wholeRoutes(t) {
+		c := r.Copy()
+		shared(t, name, reflect.ValueOf(r).Elem(), reflect.ValueOf(c).Elem())
+	}
+}
+
+func shared(t *testing.T, at string, a, b reflect.Value) {
+	t.Helper()
+	if a.Type() == reflect.TypeFor[*chemicals.Substance]() {
+		return
+	}
+	switch a.Kind() {
+	case reflect.Struct:
+		for i := range a.NumField() {
+			shared(t, at+"."+a.Type().Field(i).Name, a.Field(i), b.Field(i))
+		}
+	case reflect.Pointer:
+		if !a.IsNil() && a.Pointer() == b.Pointer() {
+			t.Errorf("%s is shared", at)
+		} else if !a.IsNil() {
+			shared(t, at, a.Elem(), b.Elem())
+		}
+	case reflect.Slice:
+		if a.Len() > 0 && a.Pointer() == b.Pointer() {
+			t.Errorf("%s is shared", at)
+		}
+		for i := range min(a.Len(), b.Len()) {
+			shared(t, at+"[]", a.Index(i), b.Index(i))
+		}
+	case reflect.Map:
+		t.Errorf("%s is a map, which is not copied", at)
+	}
+}
+
+// What the table says grows does, by as much as the powder and its range with it, and
+// everything else stays.
+func TestScalingGoesByTheTable(t *testing.T) {
+	for name, r := range wholeRoutes(t) {
+		if r.Precursor == nil {
+			continue
+		}
+		want := map[string]float64{}
+		r.Visit(func(s field.Seen) {
+			x, ok := s.Value.(field.Amount)
+			if !ok || !x.Of.Set {
+				return
+			}
+			grows := s.Scale == field.Grows || s.Scale == field.GrowsUnlessKept && !kept(r, s.At) ||
+				s.Scale == field.GrowsAsVolume && x.Of.Dim == quantity.Volume
+			if want[s.At] = x.Of.SI; grows {
+				want[s.At] *= 2
+			}
+		})
+		double := r.Scaled(r.Precursor.Mass.Times(2))
+		double.Visit(func(s field.Seen) {
+			x, ok := s.Value.(field.Amount)
+			if ok && x.Of.Set && !(max(x.Of.SI/want[s.At], want[s.At]/x.Of.SI) < 1+1e-9) {
+				t.Errorf("%s: %s becomes %s, want %g in SI", name, s.At, x.Of.Text, want[s.At])
+			}
+			if delete(want, s.At); ok && x.Of.HasRange() && !(x.Of.Low < x.Of.SI && x.Of.SI < x.Of.High) {
+				t.Errorf("%s: %s has the range %g to %g", name, s.At, x.Of.Low, x.Of.High)
+			}
+		})
+	}
+}
+
+func kept(r *route.Route, at string) bool {
+	for _, p := range r.Places {
+		if strings.HasPrefix(at, p.At+".") {
+			return p.Keep
+		}
+	}
+	return false
+}
+
+// Whatever is stated with a range stands in the store with it, so that it moves: the
+// highest temperature of an addition did not, and made the addition time unknown.
+func TestEveryRangeIsCarried(t *testing.T) {
+	r := loaded(t, every)
+	c, err := route.NewCase(r, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	r.Visit(func(s field.Seen) {
+		x, ok := s.Value.(field.Amount)
+		if !ok || !x.Of.HasRange() {
+			return
+		}
+		n++
+		id := route.RangePrefix + x.Of.At
+		if s.Range == field.OfDatum {
+			id = s.Key + "." + r.Precursor.Phase.Text
+		}
+		d, there := c.Store.Row(id)
+		if !there || !(d.Low < d.Value && d.Value < d.High) {
+			t.Errorf("%s stands in the store as %+v", s.At, d)
+		}
+	})
+	if n < 12 {
+		t.Errorf("%d ranges", n)
+	}
+}
+
+// A fact is taken out as if it had been left out.
+func TestClearing(t *testing.T) {
+	paths := map[string]bool{}
+	r := loaded(t, every)
+	r.Visit(func(s field.Seen) {
+		if s.Value.Stated() && s.Path != "route" {
+			if s.Value.Clear(); s.Value.Stated() {
+				t.Errorf("%s is still stated as %q", s.At, s.Value)
+			}
+			paths[s.Path] = true
+		}
+	})
+	if len(paths) < 60 {
+		t.Errorf("%d keys were taken out", len(paths))
+	}
+}
