@@ -116,7 +116,7 @@ func TestABottleBreaksOnItsWay(t *testing.T) {
 	rv := airReview(t)
 	ppm := 0.0
 	for _, f := range rv.Figures {
-		if f.ID() == "air.room_peak@delivery/hf" {
+		if f.ID.String() == "air.room_peak@delivery/hf" {
 			ppm = f.Value.V
 		}
 	}
@@ -158,7 +158,7 @@ func TestALocalLimitIsAveraged(t *testing.T) {
 	rv := must(t, c)
 	got := map[string]float64{}
 	for _, f := range rv.Findings {
-		if f.Figure == "air.breathing_zone@2/hf" {
+		if f.Figure.String() == "air.breathing_zone@2/hf" {
 			got[f.Limit.ID] = f.Limit.Value
 		}
 	}
@@ -252,7 +252,7 @@ func TestAPlaceOfWhichLessIsSaidNeverHelps(t *testing.T) {
 		full := must(t, c)
 		held, wild := full, runAway(&full)
 		held.Findings = slices.DeleteFunc(slices.Clone(full.Findings), func(f figure.Finding) bool {
-			return slices.ContainsFunc(wild, func(place string) bool { return strings.Contains(f.Figure, "@"+place) })
+			return slices.ContainsFunc(wild, func(place string) bool { return strings.Contains(f.Figure.String(), "@"+place) })
 		})
 		if len(held.Findings) < len(full.Findings)/2 {
 			t.Errorf("%s: %d of %d findings are held", name, len(held.Findings), len(full.Findings))
@@ -296,8 +296,8 @@ func TestAPlaceOfWhichLessIsSaidNeverHelps(t *testing.T) {
 func runAway(rv *hazards.Review) []string {
 	var out []string
 	for _, f := range rv.Findings {
-		if f.Limit.ID == "boiling_as_run" && f.Verdict.Rank() == figure.Exceeds.Rank() && figureOf(rv, f.Figure).Value.V < f.Limit.Value {
-			place, _, _ := strings.Cut(strings.TrimPrefix(f.Figure, "heat.temperature_peak@"), ":")
+		if f.Limit.ID == "boiling_as_run" && f.Verdict.Rank() == figure.Exceeds.Rank() && figureOf(rv, f.Figure.String()).Value.V < f.Limit.Value {
+			place, _, _ := strings.Cut(strings.TrimPrefix(f.Figure.String(), "heat.temperature_peak@"), ":")
 			out = append(out, place)
 		}
 	}

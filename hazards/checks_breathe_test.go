@@ -65,7 +65,7 @@ func TestStepsAreAveragedTogether(t *testing.T) {
 		seen[name] = f.High.V
 		worst := figure.Within
 		for i := range rv.Findings {
-			if x := &rv.Findings[i]; x.Figure == f.ID() {
+			if x := &rv.Findings[i]; x.Figure == f.ID {
 				worst = max(worst, x.Verdict)
 			}
 		}
@@ -142,7 +142,7 @@ func TestTheLevelOfAStepWithoutATime(t *testing.T) {
 	level := func(yaml string) float64 {
 		rv := review(t, yaml)
 		for i := range rv.Findings {
-			if f := &rv.Findings[i]; f.Figure == "air.plume@stack/hf" {
+			if f := &rv.Findings[i]; f.Figure.String() == "air.plume@stack/hf" {
 				return f.Limit.Value
 			}
 		}

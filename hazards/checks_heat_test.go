@@ -108,7 +108,7 @@ func TestTheSharedCoolingIsHeldToItsPower(t *testing.T) {
 		rv := must(t, c)
 		got := ""
 		for i := range rv.Findings {
-			if rv.Findings[i].ID() == id {
+			if rv.Findings[i].ID().String() == id {
 				got = rv.Findings[i].Verdict.String()
 			}
 		}

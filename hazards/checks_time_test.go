@@ -144,7 +144,7 @@ func TestTheTimeOfMetalMovesTheFlow(t *testing.T) {
 	for _, a := range rv.Assumptions {
 		if a.ID == "kinetics.metal_time" {
 			for _, m := range a.Moves {
-				if m.Figure == "gas.hydrogen.peak_rate.during_addition@2:early_peak" && m.From > m.To {
+				if m.Figure.String() == "gas.hydrogen.peak_rate.during_addition@2:early_peak" && m.From > m.To {
 					return // quicker metal, more gas
 				}
 			}

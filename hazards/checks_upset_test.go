@@ -105,12 +105,12 @@ func TestEveryFailureIsMet(t *testing.T) {
 	for _, r := range bundled(t) {
 		rv := must(t, newCase(t, r))
 		for i := range rv.Figures {
-			met[rv.Figures[i].Failure] = true
+			met[rv.Figures[i].Case.Failure] = true
 		}
 	}
 	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
 	for i := range rv.Figures {
-		met[rv.Figures[i].Failure] = true
+		met[rv.Figures[i].Case.Failure] = true
 	}
 	for _, key := range upset.Keys() {
 		if key != "prewash_skipped" && !met[key] {
@@ -126,7 +126,7 @@ func TestBriefLeavesFailuresOut(t *testing.T) {
 	brief := must(t, c)
 	for i := range brief.Figures {
 		if brief.Figures[i].Searched {
-			t.Errorf("a brief review has %s", brief.Figures[i].ID())
+			t.Errorf("a brief review has %s", brief.Figures[i].ID.String())
 		}
 	}
 	if len(brief.Warnings) == 0 || !strings.Contains(strings.Join(brief.Warnings, " "), "left out of a brief review") {
@@ -145,8 +145,8 @@ func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
 		rv := must(t, newCase(t, r))
 		met := map[string]bool{}
 		for i := range rv.Figures {
-			if f := &rv.Figures[i]; f.Failure != "" && f.Of == "" && strings.HasPrefix(f.Quantity, "heat.") {
-				met[f.Place+":"+f.Failure] = true
+			if f := &rv.Figures[i]; f.Case.Failure != "" && f.Of.IsZero() && strings.HasPrefix(f.Quantity, "heat.") {
+				met[f.Place.String()+":"+f.Case.Failure] = true
 			}
 		}
 		for at := range met {
@@ -190,14 +190,14 @@ func TestMinutesOfEachStep(t *testing.T) {
 			for _, x := range n.Runs {
 				least, want := math.Inf(1), math.Inf(1)
 				for _, s := range n.Stages {
-					f := figureOf(&rv, "heat.time_left@"+figure.Step(s.Step.Number)+":"+string(x.Law))
+					f := figureOf(&rv, "heat.time_left@"+figure.Step(s.Step.Number).String()+":"+string(x.Law))
 					if f == nil {
 						t.Fatalf("%s: step %d has no minutes", name, s.Step.Number)
 					}
 					least = min(least, f.Value.V)
 				}
 				for _, key := range upset.Sudden() {
-					if f := figureOf(&rv, "heat.time_to_boil@"+first+":"+key+","+string(x.Law)); f != nil {
+					if f := figureOf(&rv, "heat.time_to_boil@"+first.String()+":"+key+","+string(x.Law)); f != nil {
 						want = min(want, f.Value.V)
 					}
 				}

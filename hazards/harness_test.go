@@ -72,7 +72,7 @@ func bundled(t testing.TB) map[string]*route.Route {
 
 func figureOf(rv *hazards.Review, id string) *figure.Figure {
 	for i := range rv.Figures {
-		if rv.Figures[i].ID() == id {
+		if rv.Figures[i].ID.String() == id {
 			return &rv.Figures[i]
 		}
 	}
@@ -82,7 +82,7 @@ func figureOf(rv *hazards.Review, id string) *figure.Figure {
 func verdicts(rv *hazards.Review) map[string]figure.Verdict {
 	out := map[string]figure.Verdict{}
 	for i := range rv.Findings {
-		out[rv.Findings[i].ID()] = rv.Findings[i].Verdict
+		out[rv.Findings[i].ID().String()] = rv.Findings[i].Verdict
 	}
 	return out
 }

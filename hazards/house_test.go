@@ -265,13 +265,13 @@ func TestWhatIsBuiltIsThere(t *testing.T) {
 			made[f.Quantity] = true
 			q, ok := figure.Lookup(f.Quantity)
 			if !ok || !q.Built {
-				t.Errorf("%s: %s is not catalogued as built", name, f.ID())
+				t.Errorf("%s: %s is not catalogued as built", name, f.ID.String())
 			}
 			if f.Value.Unit != q.Unit {
-				t.Errorf("%s: %s is in %q, the catalogue says %q", name, f.ID(), f.Value.Unit, q.Unit)
+				t.Errorf("%s: %s is in %q, the catalogue says %q", name, f.ID.String(), f.Value.Unit, q.Unit)
 			}
-			if !figureID.MatchString(f.ID()) {
-				t.Errorf("%s: %s is no id", name, f.ID())
+			if !figureID.MatchString(f.ID.String()) {
+				t.Errorf("%s: %s is no id", name, f.ID.String())
 			}
 		}
 	}
@@ -288,7 +288,7 @@ func TestIdsAreOwn(t *testing.T) {
 		rv := must(t, newCase(t, r))
 		seen := map[string]bool{}
 		for i := range rv.Figures {
-			id := rv.Figures[i].ID()
+			id := rv.Figures[i].ID.String()
 			if seen[id] {
 				t.Errorf("%s: %s is given twice", name, id)
 			}
@@ -299,19 +299,19 @@ func TestIdsAreOwn(t *testing.T) {
 			if !seen[f.Quantity] {
 				t.Errorf("%s: no bare %s", name, f.Quantity)
 			}
-			if f.Place != "" && !seen[f.Quantity+"@"+f.Place] {
+			if !f.Place.IsZero() && !seen[f.Quantity+"@"+f.Place.String()] {
 				t.Errorf("%s: no %s@%s", name, f.Quantity, f.Place)
 			}
-			if f.Of != "" && !seen[f.Of] {
-				t.Errorf("%s: %s repeats %s, which is not there", name, f.ID(), f.Of)
+			if !f.Of.IsZero() && !seen[f.Of.String()] {
+				t.Errorf("%s: %s repeats %s, which is not there", name, f.ID.String(), f.Of)
 			}
 		}
 		ids := map[string]bool{}
 		for i := range rv.Findings {
-			if id := rv.Findings[i].ID(); ids[id] {
+			if id := rv.Findings[i].ID(); ids[id.String()] {
 				t.Errorf("%s: the finding %s is there twice", name, id)
 			} else {
-				ids[id] = true
+				ids[id.String()] = true
 			}
 		}
 	}
@@ -326,8 +326,8 @@ func TestTheSameCaseGivesTheSame(t *testing.T) {
 	}
 	for i := range a.Figures {
 		x, y := &a.Figures[i], &b.Figures[i]
-		if x.ID() != y.ID() || !same(x.Value.V, y.Value.V) || !same(x.Low.V, y.Low.V) || !same(x.High.V, y.High.V) {
-			t.Errorf("%s %v (%v to %v) against %s %v (%v to %v)", x.ID(), x.Value.V, x.Low.V, x.High.V, y.ID(), y.Value.V, y.Low.V, y.High.V)
+		if x.ID.String() != y.ID.String() || !same(x.Value.V, y.Value.V) || !same(x.Low.V, y.Low.V) || !same(x.High.V, y.High.V) {
+			t.Errorf("%s %v (%v to %v) against %s %v (%v to %v)", x.ID.String(), x.Value.V, x.Low.V, x.High.V, y.ID.String(), y.Value.V, y.Low.V, y.High.V)
 		}
 	}
 }

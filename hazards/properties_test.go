@@ -48,7 +48,7 @@ func property(t *testing.T, check func(tb testing.TB, t *rapid.T)) {
 func byID(figs []figure.Figure) map[string]*figure.Figure {
 	out := map[string]*figure.Figure{}
 	for i := range figs {
-		out[figs[i].ID()] = &figs[i]
+		out[figs[i].ID.String()] = &figs[i]
 	}
 	return out
 }
@@ -76,14 +76,14 @@ func TestFiguresAreNumbers(t *testing.T) {
 				continue
 			}
 			if v := f.Value.V; math.IsNaN(v) || math.IsInf(v, 0) {
-				t.Fatalf("%s is %v\n%s", f.ID(), v, yaml)
+				t.Fatalf("%s is %v\n%s", f.ID.String(), v, yaml)
 			}
 			slack := 1e-12 * math.Abs(f.Value.V)
 			if f.Low.V > f.Value.V+slack || f.High.V < f.Value.V-slack {
-				t.Fatalf("%s is %v, but from %v to %v\n%s", f.ID(), f.Value.V, f.Low.V, f.High.V, yaml)
+				t.Fatalf("%s is %v, but from %v to %v\n%s", f.ID.String(), f.Value.V, f.Low.V, f.High.V, yaml)
 			}
 			if math.IsInf(f.Low.V, 0) || math.IsInf(f.High.V, 0) {
-				t.Fatalf("%s from %v to %v\n%s", f.ID(), f.Low.V, f.High.V, yaml)
+				t.Fatalf("%s from %v to %v\n%s", f.ID.String(), f.Low.V, f.High.V, yaml)
 			}
 		}
 	})
@@ -100,7 +100,7 @@ func TestSumsAddUp(t *testing.T) {
 			}
 			sum := 0.0
 			for _, f := range figs {
-				if f.Quantity == q.Name && f.Place != "" && f.Case == "" {
+				if f.Quantity == q.Name && !f.Place.IsZero() && f.Case.IsZero() {
 					sum += f.Value.V
 				}
 			}
@@ -130,9 +130,9 @@ func compare(t *rapid.T, want, got []figure.Figure, k, tolerance float64, yaml s
 	}
 	for i := range want {
 		f := &want[i]
-		g, ok := have[f.ID()]
+		g, ok := have[f.ID.String()]
 		if !ok {
-			t.Fatalf("%s is gone\n%s", f.ID(), yaml)
+			t.Fatalf("%s is gone\n%s", f.ID.String(), yaml)
 		}
 		v, tolerance := f.Value.V, tolerance
 		if inTime(f) {
@@ -147,7 +147,7 @@ func compare(t *rapid.T, want, got []figure.Figure, k, tolerance float64, yaml s
 		if f.Quantity == "account.error" || within(g.Value.V, v, tolerance) || math.Abs(g.Value.V-v) < 1e-12 {
 			continue
 		}
-		t.Fatalf("%s: %v becomes %v, want %v\n%s", f.ID(), f.Value.V, g.Value.V, v, yaml)
+		t.Fatalf("%s: %v becomes %v, want %v\n%s", f.ID.String(), f.Value.V, g.Value.V, v, yaml)
 	}
 }
 
@@ -159,10 +159,10 @@ func inTime(f *figure.Figure) bool {
 		"heat.quench_water", "heat.criticality_class", "heat.class_margin":
 		return true
 	}
-	if f.Failure != "" || strings.HasPrefix(f.Quantity, "air.") && f.Quantity != "air.saturated" {
+	if f.Case.Failure != "" || strings.HasPrefix(f.Quantity, "air.") && f.Quantity != "air.saturated" {
 		return true
 	}
-	return f.Case == "self_accelerating" || f.Case == "early_peak" || f.Case == "first_order" || f.Case == "measured"
+	return f.Case.String() == "self_accelerating" || f.Case.String() == "early_peak" || f.Case.String() == "first_order" || f.Case.String() == "measured"
 }
 
 // extensive figures grow with the batch.
@@ -218,11 +218,11 @@ func TestBoundsBound(t *testing.T) {
 				continue
 			}
 			g := figs[strings.Replace(id, f.Quantity, of, 1)]
-			if f.Place == "" || g == nil {
+			if f.Place.IsZero() || g == nil {
 				continue // the sum may have members without a bound
 			}
 			if f.Value.V < g.Value.V*(1-1e-9) || f.High.V < g.High.V*(1-1e-9) {
-				t.Fatalf("%s is %v (to %v), %s is %v (to %v)\n%s", id, f.Value.V, f.High.V, g.ID(), g.Value.V, g.High.V, yaml)
+				t.Fatalf("%s is %v (to %v), %s is %v (to %v)\n%s", id, f.Value.V, f.High.V, g.ID.String(), g.Value.V, g.High.V, yaml)
 			}
 		}
 	})
@@ -257,12 +257,12 @@ func neverLess(t *rapid.T, less, more *figure.Figure, yaml string) {
 		return
 	}
 	if more == nil {
-		t.Fatalf("%s is gone\n%s", less.ID(), yaml)
+		t.Fatalf("%s is gone\n%s", less.ID.String(), yaml)
 	}
 	ends := [][2]float64{{less.Value.V, more.Value.V}, {less.High.V, more.High.V}}
 	if more.Of != less.Of { // another member is the worst now, at the dangerous end
 		if more.High.V < less.High.V*(1-1e-9) {
-			t.Fatalf("%s falls from %v to %v\n%s", less.ID(), less.High.V, more.High.V, yaml)
+			t.Fatalf("%s falls from %v to %v\n%s", less.ID.String(), less.High.V, more.High.V, yaml)
 		}
 		return
 	}
@@ -271,7 +271,7 @@ func neverLess(t *rapid.T, less, more *figure.Figure, yaml string) {
 	}
 	for _, x := range ends {
 		if x[1] < x[0]*(1-1e-9) {
-			t.Fatalf("%s falls from %v to %v\n%s", less.ID(), x[0], x[1], yaml)
+			t.Fatalf("%s falls from %v to %v\n%s", less.ID.String(), x[0], x[1], yaml)
 		}
 	}
 }
@@ -402,10 +402,10 @@ func ranks(rv *hazards.Review) map[string]int {
 	out := map[string]int{"": 0}
 	for i := range rv.Findings {
 		f := &rv.Findings[i]
-		if strings.HasPrefix(f.Figure, "fluoride.hf_strength") {
+		if strings.HasPrefix(f.Figure.String(), "fluoride.hf_strength") {
 			continue // one finding for the strongest place, which may move
 		}
-		out[f.Figure] = max(out[f.Figure], f.Verdict.Rank())
+		out[f.Figure.String()] = max(out[f.Figure.String()], f.Verdict.Rank())
 		out[""] = max(out[""], f.Verdict.Rank())
 	}
 	return out
@@ -453,12 +453,12 @@ func without(tb testing.TB, t reporter, c route.Case, full *hazards.Review, d ch
 	was := byID(full.Figures)
 	for i := range rv.Figures {
 		f := &rv.Figures[i]
-		g, ok := was[f.ID()]
-		if !ok || f.Of != "" || f.Quantity == "account.error" {
+		g, ok := was[f.ID.String()]
+		if !ok || !f.Of.IsZero() || f.Quantity == "account.error" {
 			continue
 		}
 		if f.Value.Status < g.Value.Status {
-			t.Errorf("without %s: %s is %v, and was %v in %s", d.ID, f.ID(), f.Value.Status, g.Value.Status, what)
+			t.Errorf("without %s: %s is %v, and was %v in %s", d.ID, f.ID.String(), f.Value.Status, g.Value.Status, what)
 		}
 		q, _ := figure.Lookup(f.Quantity)
 		x, y := f.Danger().V, g.Danger().V
@@ -473,7 +473,7 @@ func without(tb testing.TB, t reporter, c route.Case, full *hazards.Review, d ch
 			tolerance = 0.02 // as close as the search comes to the worst moment
 		}
 		if x < y-tolerance*math.Abs(y) || math.IsNaN(y) && !math.IsNaN(x) {
-			t.Errorf("without %s: the dangerous end of %s goes from %v to %v in %s", d.ID, f.ID(), g.Danger().V, f.Danger().V, what)
+			t.Errorf("without %s: the dangerous end of %s goes from %v to %v in %s", d.ID, f.ID.String(), g.Danger().V, f.Danger().V, what)
 		}
 	}
 }

@@ -66,21 +66,21 @@ func TestFiguresStandOnTheirLines(t *testing.T) {
 			f := &rv.Figures[i]
 			n := f.Value.Line()
 			if n < 1 || n > len(rv.Sheet.Lines) {
-				t.Errorf("%s: %s stands on line %d of %d", name, f.ID(), n, len(rv.Sheet.Lines))
+				t.Errorf("%s: %s stands on line %d of %d", name, f.ID.String(), n, len(rv.Sheet.Lines))
 				continue
 			}
 			l := &rv.Sheet.Lines[n-1]
 			if !same(f.Value.V, l.V) {
-				t.Errorf("%s: %s is %v, its line %d says %v", name, f.ID(), f.Value.V, n, l.V)
+				t.Errorf("%s: %s is %v, its line %d says %v", name, f.ID.String(), f.Value.V, n, l.V)
 			}
 			if f.Value.Status < l.Status {
-				t.Errorf("%s: %s is %v, its line %d only %v", name, f.ID(), f.Value.Status, n, l.Status)
+				t.Errorf("%s: %s is %v, its line %d only %v", name, f.ID.String(), f.Value.Status, n, l.Status)
 			}
 			if (f.Value.Status == working.Unknown) != math.IsNaN(f.Value.V) {
-				t.Errorf("%s: %s is %v with value %v", name, f.ID(), f.Value.Status, f.Value.V)
+				t.Errorf("%s: %s is %v with value %v", name, f.ID.String(), f.Value.Status, f.Value.V)
 			}
 			if f.Value.Status == working.Unknown && len(f.Value.Missing()) == 0 {
-				t.Errorf("%s: %s is unknown and lacks nothing", name, f.ID())
+				t.Errorf("%s: %s is unknown and lacks nothing", name, f.ID.String())
 			}
 		}
 	}

@@ -44,10 +44,10 @@ func Between(a, b *Sized) *Trail { return ranges.Between(a, b) }
 
 // SameLead reports whether the dangerous end of a figure stands on the same corner
 // in two sizes.
-func SameLead(a, b *Sized, id string) bool { return ranges.SameLead(a, b, id) }
+func SameLead(a, b *Sized, id figure.ID) bool { return ranges.SameLead(a, b, id) }
 
 // Watch picks the figures that a finding of a figure stands on.
-func Watch(id string) func(*figure.Figure) bool { return ranges.Watch(id) }
+func Watch(id figure.ID) func(*figure.Figure) bool { return ranges.Watch(id) }
 
 // Wanted reports whether a figure has, or may have, a verdict, or is a limit of one
 // that has.

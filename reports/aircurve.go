@@ -48,9 +48,9 @@ func (b *builder) airCurves() []Block {
 	for i := range b.r.Figures {
 		f := &b.r.Figures[i]
 		switch {
-		case f.Of != "" || f.Value.Unknown() || f.High.Unknown():
+		case !f.Of.IsZero() || f.Value.Unknown() || f.High.Unknown():
 		case f.Quantity == "air.room_peak":
-			out = append(out, b.airCurve(f, "curve."+f.Place, air, wholeRoom, leaving(f.Agent))...)
+			out = append(out, b.airCurve(f, "curve."+f.Place.String(), air, wholeRoom, leaving(f.Agent))...)
 		case f.Quantity == "air.breathing_zone" && nearest[f.Agent] == nil:
 			order = append(order, f.Agent)
 			nearest[f.Agent] = f
@@ -126,7 +126,7 @@ func (b *builder) airCurve(f *figure.Figure, title string, air airOf, share func
 	if title == "curve.near" {
 		words = say(title, name, b.placeName(f.Place))
 	}
-	c := chart.Chart{ID: f.Place + "-" + f.Agent, Title: words, Alt: words,
+	c := chart.Chart{ID: f.Place.String() + "-" + f.Agent, Title: words, Alt: words,
 		X: chart.Axis{Label: say(title + "_time"), Unit: "min"}, Y: chart.Axis{Label: say(title + "_axis"), Unit: "ppm"}, Lines: lines}
 	for _, x := range []struct {
 		label string

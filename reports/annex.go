@@ -6,6 +6,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
+	"etchbound/hazards/figure"
 )
 
 // sheetDigits is what an eight-digit pocket calculator can follow.
@@ -47,7 +48,7 @@ func underFigures(r *hazards.Review) []bool {
 		}
 	}
 	for i := range r.Figures {
-		if r.Figures[i].Failure == "" { // what fails would fill as many pages again, and stands in the JSON
+		if r.Figures[i].Case.Failure == "" { // what fails would fill as many pages again, and stands in the JSON
 			mark(r.Figures[i].Value.Line())
 		}
 	}
@@ -168,7 +169,7 @@ const hydrochloricAcid = "7647-01-0"
 // gasText names the gases the review found.
 func (b *builder) gasText() string {
 	var s []string
-	if _, ok := b.byID["fluoride.hf_equivalent"]; ok {
+	if _, ok := b.bare("fluoride.hf_equivalent"); ok {
 		s = append(s, say("gas.hf_vapour"))
 	}
 	for _, h := range b.held() {
@@ -177,12 +178,12 @@ func (b *builder) gasText() string {
 		}
 	}
 	for _, q := range []string{"gas.hydrogen.total", "gas.hydride.bound", "neutralise.ammonia"} {
-		if f, ok := b.byID[q]; ok && (f.Value.Unknown() || f.Value.V > 0 || f.High.V > 0) {
+		if f, ok := b.bare(q); ok && (f.Value.Unknown() || f.Value.V > 0 || f.High.V > 0) {
 			s = append(s, b.figureName(f)+": "+valueAndRange(f))
 		}
 	}
 	for i := range b.r.Figures { // of an agent the route uses, not of those it might
-		if f := &b.r.Figures[i]; f.Quantity == "neutralise.carbon_dioxide" && f.Place != "" && f.Place != "waste" && f.Agent != "" {
+		if f := &b.r.Figures[i]; f.Quantity == "neutralise.carbon_dioxide" && !f.Place.IsZero() && f.Place != figure.Waste && f.Agent != "" {
 			s = append(s, b.figureName(f)+": "+valueAndRange(f))
 		}
 	}

@@ -57,16 +57,25 @@ func Build(r hazards.Review, o Options) Document {
 type builder struct {
 	r       *hazards.Review
 	o       Options
-	byID    map[string]*figure.Figure
+	byID    map[figure.ID]*figure.Figure
 	missing map[string]bool // quantities no model covers yet
 	places  []contents
 	tags    tagSet // of the whole route
 }
 
+// bare is the figure of a quantity for the whole route.
+func (b *builder) bare(quantity string) (*figure.Figure, bool) { return b.at(quantity, figure.Place{}) }
+
+// at is the figure of a quantity at a place, by no case in particular.
+func (b *builder) at(quantity string, place figure.Place) (*figure.Figure, bool) {
+	f, ok := b.byID[figure.ID{Quantity: quantity, Place: place}]
+	return f, ok
+}
+
 func newBuilder(r *hazards.Review, o Options) *builder {
-	b := &builder{r: r, o: o, byID: map[string]*figure.Figure{}, missing: map[string]bool{}}
+	b := &builder{r: r, o: o, byID: map[figure.ID]*figure.Figure{}, missing: map[string]bool{}}
 	for i := range r.Figures {
-		b.byID[r.Figures[i].ID()] = &r.Figures[i]
+		b.byID[r.Figures[i].ID] = &r.Figures[i]
 	}
 	for _, q := range r.NotAssessed {
 		b.missing[q] = true

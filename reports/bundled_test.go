@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"etchbound/hazards"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 )
 
@@ -83,7 +84,7 @@ func TestForbiddenWords(t *testing.T) {
 func TestHFIsNamedOnPageOne(t *testing.T) {
 	for name, r := range bundledReviews(t) {
 		b := newBuilder(&r, Options{})
-		_, there := b.byID["fluoride.hf_equivalent"]
+		_, there := b.byID[figure.ID{Quantity: "fluoride.hf_equivalent"}]
 		d := Build(r, Options{Brief: true})
 		var m bytes.Buffer
 		if err := Markdown(&m, Document{Sections: d.Sections[:1]}); err != nil {
@@ -99,11 +100,11 @@ func TestEveryFigureOfEveryRouteExplains(t *testing.T) {
 	for name, r := range bundledReviews(t) {
 		for i := range r.Figures {
 			var b bytes.Buffer
-			if err := Explain(&b, r, r.Figures[i].ID()); err != nil {
+			if err := Explain(&b, r, r.Figures[i].ID.String()); err != nil {
 				t.Fatalf("%s: %v", name, err)
 			}
 			if strings.Contains(b.String(), "NaN") || strings.Contains(b.String(), say("sheets.none")) {
-				t.Errorf("%s: %s has no working:\n%s", name, r.Figures[i].ID(), b.String())
+				t.Errorf("%s: %s has no working:\n%s", name, r.Figures[i].ID.String(), b.String())
 			}
 		}
 	}

@@ -148,7 +148,7 @@ func changeVerdicts(a, b *builder, c *scaling.Change) []Block {
 	for i := range c.Verdicts {
 		v := &c.Verdicts[i]
 		f, in := v.Is, b
-		if f.Figure == "" {
+		if f.Figure.IsZero() {
 			f, in = v.Was, a
 		}
 		t.Rows = append(t.Rows, []Cell{text(in.nameOf(f.Figure)), text(limitText(f.Limit)), changeVerdict(&v.Was), changeVerdict(&v.Is)})
@@ -158,7 +158,7 @@ func changeVerdicts(a, b *builder, c *scaling.Change) []Block {
 
 // changeVerdict is a verdict, or that there was none.
 func changeVerdict(f *figure.Finding) Cell {
-	if f.Figure == "" {
+	if f.Figure.IsZero() {
 		return text(say("change.not_there"))
 	}
 	return verdictCell(f.Verdict)
@@ -226,17 +226,17 @@ func ChangeJSON(w io.Writer, c scaling.Change, o Options) error {
 	}
 	for i := range c.Moved {
 		m := &c.Moved[i]
-		out.Figures = append(out.Figures, movedJSON{m.ID, nine(m.Was.Value.V), nine(m.Is.Value.V), unitOf(m.Is.Quantity), nine(m.Share)})
+		out.Figures = append(out.Figures, movedJSON{m.ID.String(), nine(m.Was.Value.V), nine(m.Is.Value.V), unitOf(m.Is.Quantity), nine(m.Share)})
 	}
 	for i := range c.Verdicts {
 		v := &c.Verdicts[i]
-		out.Findings = append(out.Findings, verdictChangeJSON{v.ID, verdictJSON(&v.Was), verdictJSON(&v.Is)})
+		out.Findings = append(out.Findings, verdictChangeJSON{v.ID.String(), verdictJSON(&v.Was), verdictJSON(&v.Is)})
 	}
 	return encode(w, out)
 }
 
 func verdictJSON(f *figure.Finding) *string {
-	if f.Figure == "" {
+	if f.Figure.IsZero() {
 		return nil
 	}
 	s := f.Verdict.String()
@@ -255,7 +255,7 @@ func ChangeCSV(w io.Writer, c scaling.Change) error {
 	}
 	for i := range c.Moved {
 		m := &c.Moved[i]
-		out.Write([]string{"figure", guard(m.ID), "", machine(m.Is.Quantity, m.Was.Value), machine(m.Is.Quantity, m.Is.Value), guard(unitOf(m.Is.Quantity))})
+		out.Write([]string{"figure", guard(m.ID.String()), "", machine(m.Is.Quantity, m.Was.Value), machine(m.Is.Quantity, m.Is.Value), guard(unitOf(m.Is.Quantity))})
 	}
 	for i := range c.Verdicts {
 		v := &c.Verdicts[i]
@@ -266,7 +266,7 @@ func ChangeCSV(w io.Writer, c scaling.Change) error {
 		if x := verdictJSON(&v.Is); x != nil {
 			is = *x
 		}
-		out.Write([]string{"finding", guard(v.ID), "", was, is, ""})
+		out.Write([]string{"finding", guard(v.ID.String()), "", was, is, ""})
 	}
 	out.Flush()
 	return out.Error()

@@ -249,7 +249,7 @@ func compareRowOf(r *scaling.Row) compareRowJSON {
 	x := compareRowJSON{r.Quantity, r.Agent, unitOf(r.Quantity), r.PerGram, []compareCellJSON{}, toldNames[r.Told], []string{}}
 	for k := range r.Cells {
 		y := &r.Cells[k]
-		z := compareCellJSON{y.Figure, y.There, nine(y.Value), nine(y.Low), nine(y.High), nine(y.P05), nine(y.P95)}
+		z := compareCellJSON{y.Figure.String(), y.There, nine(y.Value), nine(y.Low), nine(y.High), nine(y.P05), nine(y.P95)}
 		if !y.There {
 			none := nine(math.NaN())
 			z.Value, z.Low, z.High, z.P05, z.P95 = none, none, none, none, none
@@ -274,7 +274,7 @@ func CompareCSV(w io.Writer, c scaling.Comparison) error {
 			if x.There {
 				v, lo, hi = shortest(x.Value), shortest(x.Low), shortest(x.High)
 			}
-			out.Write([]string{letter(k), guard(c.Reviews[k].Case.Route.Title), r.Quantity, r.Agent, strconv.FormatBool(r.PerGram), guard(x.Figure), v, lo, hi, guard(unitOf(r.Quantity)), toldNames[r.Told]})
+			out.Write([]string{letter(k), guard(c.Reviews[k].Case.Route.Title), r.Quantity, r.Agent, strconv.FormatBool(r.PerGram), guard(x.Figure.String()), v, lo, hi, guard(unitOf(r.Quantity)), toldNames[r.Told]})
 		}
 	}
 	out.Flush()

@@ -20,7 +20,7 @@ func CSV(w io.Writer, r hazards.Review) error {
 	c.Write([]string{"id", "quantity", "place", "agent", "case", "of", "label", "value", "low", "high", "unit", "status", "conditions", "line", "missing"})
 	for i := range r.Figures {
 		f := &r.Figures[i]
-		c.Write([]string{guard(f.ID()), guard(f.Quantity), guard(f.Place), guard(f.Agent), guard(f.Case), guard(f.Of), guard(labelOf(f.Quantity)),
+		c.Write([]string{guard(f.ID.String()), guard(f.Quantity), guard(f.Place.String()), guard(f.Agent), guard(f.Case.String()), guard(f.Of.String()), guard(labelOf(f.Quantity)),
 			machine(f.Quantity, f.Value), machine(f.Quantity, f.Low), machine(f.Quantity, f.High), guard(unitOf(f.Quantity)),
 			f.Value.Status.String(), guard(f.Conditions), strconv.Itoa(f.Value.Line()), guard(strings.Join(f.Value.Missing(), " "))})
 	}

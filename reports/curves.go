@@ -47,15 +47,16 @@ func (t *track) overGas() bool {
 }
 
 // id is the figure that a track of a course shows over time, by one law.
-func (b *builder) trackID(t *track, n *course.Course, law vessel.Law) string {
+func (b *builder) trackID(t *track, n *course.Course, law vessel.Law) figure.ID {
 	if !strings.HasPrefix(t.quantity, "gas.closed.") {
-		return figure.ID(t.quantity, strconv.Itoa(n.Stages[0].Step.Number), "", string(law))
+		return figure.ID{Quantity: t.quantity, Place: figure.Step(n.Stages[0].Step.Number), Case: figure.By(string(law))}
 	}
-	place, kase := n.Stages[0].Done.Place, string(law)
-	if _, ok := b.byID[figure.ID(t.quantity, place, "", "closed,"+kase)]; ok {
-		kase = "closed," + kase
+	id := figure.ID{Quantity: t.quantity, Place: figure.At(n.Stages[0].Done.Place), Case: figure.By(string(law))}
+	shut := id
+	if shut.Case.State = figure.Closed; b.byID[shut] != nil {
+		return shut
 	}
-	return figure.ID(t.quantity, place, "", kase)
+	return id
 }
 
 // curves draws what a section shows against time, one picture for each course
@@ -96,7 +97,7 @@ func (b *builder) curve(n *course.Course, t *track) []Block {
 			c.Curves = append(c.Curves, v)
 		}
 	}
-	if f, ok := b.byID[figure.ID("heat.boiling_point", step, "", "")]; ok && t.unit == "degC" && !f.Low.Unknown() {
+	if f, ok := b.at("heat.boiling_point", figure.Step(n.Stages[0].Step.Number)); ok && t.unit == "degC" && !f.Low.Unknown() {
 		c.Lines = append(c.Lines, chart.Line{Y: f.Low.V, Label: labelOf("heat.boiling_point")})
 	}
 	if t.unit == "vol%" {

@@ -22,8 +22,9 @@ import (
 // nearest ones.
 func Explain(w io.Writer, r hazards.Review, figureID string) error {
 	b := newBuilder(&r, Options{})
-	f, ok := b.byID[figureID]
-	if !ok {
+	id, err := figure.Parse(figureID)
+	f, ok := b.byID[id]
+	if err != nil || !ok {
 		return fmt.Errorf("%s", say("explain.unknown", figureID, strings.Join(nearestOf(figureID, b.ids(), 3), ", ")))
 	}
 	e := &explainer{b: b, w: bufio.NewWriter(w), shown: map[int]bool{}, data: map[string]*chemicals.Datum{}}
@@ -39,7 +40,7 @@ func Explain(w io.Writer, r hazards.Review, figureID string) error {
 func (b *builder) ids() []string {
 	out := make([]string, len(b.r.Figures))
 	for i := range b.r.Figures {
-		out[i] = b.r.Figures[i].ID()
+		out[i] = b.r.Figures[i].ID.String()
 	}
 	return out
 }
@@ -71,7 +72,7 @@ func (e *explainer) print(depth int, s string) {
 }
 
 func (e *explainer) head(f *figure.Figure) {
-	e.print(0, f.ID())
+	e.print(0, f.ID.String())
 	e.print(0, e.b.figureName(f))
 	e.print(0, valueAndRange(f)+", "+statusText(f.Value.Status))
 	if q, ok := figure.Lookup(f.Quantity); ok && q.Definition != "" {
@@ -80,8 +81,8 @@ func (e *explainer) head(f *figure.Figure) {
 	if c := e.b.conditions(f); c != "" {
 		e.print(0, say("explain.conditions", c))
 	}
-	if f.Of != "" {
-		e.print(0, say("explain.of", f.Of))
+	if !f.Of.IsZero() {
+		e.print(0, say("explain.of", f.Of.String()))
 	}
 	e.print(0, "")
 }

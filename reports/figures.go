@@ -10,19 +10,19 @@ import (
 )
 
 // placeName is a place in words: "step 2", "waste", "vessel etch".
-func (b *builder) placeName(place string) string {
-	if _, err := strconv.Atoi(place); err == nil {
-		return say("place.step", place)
+func (b *builder) placeName(place figure.Place) string {
+	if _, ok := place.Step(); ok {
+		return say("place.step", place.String())
 	}
-	if key := "place." + place; said(key) {
+	if key := "place." + place.Key(); said(key) {
 		return say(key)
 	}
 	for i := range b.route().Places {
-		if p := &b.route().Places[i]; p.Key == place && !strings.HasPrefix(place, p.Kind) {
-			return say("place.key", p.Kind, place)
+		if p := &b.route().Places[i]; p.Key == place.Key() && !strings.HasPrefix(p.Key, p.Kind) {
+			return say("place.key", p.Kind, p.Key)
 		}
 	}
-	return place
+	return place.Key()
 }
 
 // agentName is a substance, or two of them, in words.
@@ -39,8 +39,8 @@ func agentName(agent string) string {
 }
 
 // caseName is a law, failure or branch in words.
-func caseName(kase string) string {
-	parts := strings.Split(kase, ",")
+func caseName(kase figure.Case) string {
+	parts := kase.Parts()
 	for i, p := range parts {
 		if key := "case." + p; said(key) {
 			parts[i] = say(key)
@@ -58,13 +58,13 @@ func (b *builder) figureName(f *figure.Figure) string {
 		place, agent, kase = m.Place, m.Agent, m.Case
 	}
 	s := []string{labelOf(f.Quantity)}
-	if place != "" {
+	if !place.IsZero() {
 		s = append(s, b.placeName(place))
 	}
 	if agent != "" {
 		s = append(s, agentName(agent))
 	}
-	if kase != "" {
+	if !kase.IsZero() {
 		s = append(s, caseName(kase))
 	}
 	return strings.Join(s, ", ")
@@ -94,7 +94,7 @@ func (b *builder) figureRow(f *figure.Figure) []Cell {
 		line = strconv.Itoa(n)
 	}
 	return []Cell{text(b.figureName(f)), text(valueText(f)), text(rangeText(f)), text(statusText(f.Value.Status)),
-		text(b.conditions(f)), code(f.ID()), text(line)}
+		text(b.conditions(f)), code(f.ID.String()), text(line)}
 }
 
 // conditions says what a number holds for and, where it is unknown, what for.
@@ -116,7 +116,7 @@ func (b *builder) conditions(f *figure.Figure) string {
 func (b *builder) findingTable(want func(quantity string) bool) []Block {
 	return b.findings(func(f *figure.Finding) bool {
 		g, ok := b.byID[f.Figure]
-		return want(quantityOf(f.Figure)) && (!ok || g.Failure == "")
+		return want(f.Figure.Quantity) && (!ok || g.Case.Failure == "")
 	})
 }
 
@@ -130,7 +130,7 @@ func (b *builder) findings(want func(*figure.Finding) bool) []Block {
 			continue
 		}
 		row := []Cell{text(b.nameOf(f.Figure)), text(limitText(f.Limit) + basisText(f.Limit)),
-			text(marginText(f, quantityOf(f.Figure))), verdictCell(f.Verdict), text(needsText(f))}
+			text(marginText(f, f.Figure.Quantity)), verdictCell(f.Verdict), text(needsText(f))}
 		if !joins(t.Rows, row) {
 			t.Rows = append(t.Rows, row)
 		}
@@ -153,11 +153,11 @@ func joins(rows [][]Cell, row []Cell) bool {
 }
 
 // nameOf is the name of the figure of an id, or the id where there is none.
-func (b *builder) nameOf(id string) string {
+func (b *builder) nameOf(id figure.ID) string {
 	if f, ok := b.byID[id]; ok {
 		return b.figureName(f)
 	}
-	return id
+	return id.String()
 }
 
 // repeated reports whether a finding only says again what one on the member
@@ -168,13 +168,13 @@ func (b *builder) repeated(f *figure.Finding) bool {
 		return false
 	}
 	_, there := b.byID[g.Of]
-	return there && b.judged(g.Of, f.Limit.ID)
+	return there && b.judged(figure.FindingID{Figure: g.Of, Limit: f.Limit.Key})
 }
 
 // judged reports whether a figure has a finding of its own for a limit.
-func (b *builder) judged(id, limit string) bool {
+func (b *builder) judged(id figure.FindingID) bool {
 	for i := range b.r.Findings {
-		if b.r.Findings[i].Figure == id && b.r.Findings[i].Limit.ID == limit {
+		if b.r.Findings[i].ID() == id {
 			return true
 		}
 	}
@@ -231,7 +231,7 @@ func under(name string, prefixes []string) bool {
 // about is the figures, findings and gaps of the quantities under prefixes, but
 // for what is so only when something fails, which has its own section, and a plain sentence where there are none of any.
 func (b *builder) about(prefixes ...string) []Block {
-	out := b.figureTable(func(f *figure.Figure) bool { return f.Failure == "" && under(f.Quantity, prefixes) })
+	out := b.figureTable(func(f *figure.Figure) bool { return f.Case.Failure == "" && under(f.Quantity, prefixes) })
 	out = append(out, b.findingTable(func(q string) bool { return under(q, prefixes) })...)
 	out = append(out, b.notAssessed(prefixes...)...)
 	if len(out) == 0 {

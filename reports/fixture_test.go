@@ -36,20 +36,20 @@ func fixture() hazards.Review {
 	return hazards.Review{
 		Case: fixtureCase(), Sheet: s,
 		Figures: []figure.Figure{
-			with3(figure.Figure{Quantity: "heat.adiabatic_rise", Of: "heat.adiabatic_rise@3", Conditions: "all heat stays in the liquor"}, rise, 56.871, 69.304),
-			with3(figure.Figure{Quantity: "heat.adiabatic_rise", Place: "3", Conditions: "all heat stays in the liquor"}, rise, 56.871, 69.304),
-			with3(figure.Figure{Quantity: "heat.mtsr", Place: "3", Case: "accumulated"}, rise, 91.87, 104.3),
-			with3(figure.Figure{Quantity: "heat.mtsr", Place: "3"}, rise, 91.87, 104.3),
-			with3(figure.Figure{Quantity: "heat.boiling_point", Place: "3"}, working.Datum("T_b", "degC", 103.6, working.Bound, "boil"), 101.6, 105.6),
-			with3(figure.Figure{Quantity: "gas.hydrogen.total"}, twice, 0.3143, 0.4401),
-			with3(figure.Figure{Quantity: "gas.closed.pressure", Place: "waste_bottle"}, lost, math.NaN(), math.NaN()),
-			with3(figure.Figure{Quantity: "fluoride.hf_equivalent", Of: "fluoride.hf_equivalent@1"}, hf, 1.234, 1.234),
-			with3(figure.Figure{Quantity: "fluoride.hf_equivalent", Place: "1"}, hf, 1.234, 1.234),
-			with3(figure.Figure{Quantity: "fluoride.hf_concentration", Of: "fluoride.hf_concentration@1"}, working.Given("c", "mol/L", 3.085, "x"), 3.085, 3.085),
-			with3(figure.Figure{Quantity: "fluoride.hf_concentration", Place: "1"}, working.Given("c", "mol/L", 3.085, "x"), 3.085, 3.085),
-			with3(figure.Figure{Quantity: "fluoride.hf_strength", Place: "1"}, working.Given("w", "wt%", 4.91, "x"), 4.91, 4.91),
-			with3(figure.Figure{Quantity: "account.error"}, working.Given("e", "1", 3.1e-16, "x"), 3.1e-16, 3.1e-16),
-			with3(figure.Figure{Quantity: "neutralise.heat", Place: "waste", Agent: "calcium_hydroxide"}, working.Given("Q", "kJ", 12.345678, "x"), 12.1, 13),
+			with3(figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise"}, Of: figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)}, Conditions: "all heat stays in the liquor"}, rise, 56.871, 69.304),
+			with3(figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)}, Conditions: "all heat stays in the liquor"}, rise, 56.871, 69.304),
+			with3(figure.Figure{ID: figure.ID{Quantity: "heat.mtsr", Place: figure.Step(3), Case: figure.By("accumulated")}}, rise, 91.87, 104.3),
+			with3(figure.Figure{ID: figure.ID{Quantity: "heat.mtsr", Place: figure.Step(3)}}, rise, 91.87, 104.3),
+			with3(figure.Figure{ID: figure.ID{Quantity: "heat.boiling_point", Place: figure.Step(3)}}, working.Datum("T_b", "degC", 103.6, working.Bound, "boil"), 101.6, 105.6),
+			with3(figure.Figure{ID: figure.ID{Quantity: "gas.hydrogen.total"}}, twice, 0.3143, 0.4401),
+			with3(figure.Figure{ID: figure.ID{Quantity: "gas.closed.pressure", Place: figure.At("waste_bottle")}}, lost, math.NaN(), math.NaN()),
+			with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_equivalent"}, Of: figure.ID{Quantity: "fluoride.hf_equivalent", Place: figure.Step(1)}}, hf, 1.234, 1.234),
+			with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_equivalent", Place: figure.Step(1)}}, hf, 1.234, 1.234),
+			with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_concentration"}, Of: figure.ID{Quantity: "fluoride.hf_concentration", Place: figure.Step(1)}}, working.Given("c", "mol/L", 3.085, "x"), 3.085, 3.085),
+			with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_concentration", Place: figure.Step(1)}}, working.Given("c", "mol/L", 3.085, "x"), 3.085, 3.085),
+			with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_strength", Place: figure.Step(1)}}, working.Given("w", "wt%", 4.91, "x"), 4.91, 4.91),
+			with3(figure.Figure{ID: figure.ID{Quantity: "account.error"}}, working.Given("e", "1", 3.1e-16, "x"), 3.1e-16, 3.1e-16),
+			with3(figure.Figure{ID: figure.ID{Quantity: "neutralise.heat", Place: figure.Waste, Agent: "calcium_hydroxide"}}, working.Given("Q", "kJ", 12.345678, "x"), 12.1, 13),
 		},
 		Findings: fixtureFindings(),
 		Walk: process.Walk{
@@ -66,7 +66,7 @@ func fixture() hazards.Review {
 			{ID: "wash.retained", Symbol: "r", Value: 5, Low: math.NaN(), High: math.NaN(), Unit: "mL/g", Status: "assumed", OverriddenBy: "route data[0]"},
 		},
 		Applied:     []chemicals.Applied{{Override: chemicals.Override{ID: "wash.retained", Value: 5, Low: 4, High: 6, Unit: "mL/g", Source: "own weighing", At: "data[0]", From: "route"}, Old: 6, OldStatus: "assumed"}},
-		Assumptions: []hazards.Assumption{{ID: "impurity", Text: "Impurities are not stated", Value: 0, Unit: "wt%", Moves: []hazards.Move{{Figure: "gas.hydrogen.total", From: 0.36, To: 0.44}}}},
+		Assumptions: []hazards.Assumption{{ID: "impurity", Text: "Impurities are not stated", Value: 0, Unit: "wt%", Moves: []hazards.Move{{Figure: figure.ID{Quantity: "gas.hydrogen.total"}, From: 0.36, To: 0.44}}}},
 		Unknown:     fixtureUnknown(),
 		NotAssessed: []string{"air.saturated", "air.breathing_zone", "heat.peak_power.during_addition", "store.pressure", "dust.mass", "stock.mass", "spill.neutraliser"},
 		Warnings:    []string{"hood not stated"},
@@ -91,21 +91,21 @@ func end3(v working.Num, x float64) working.Num {
 // that fills it.
 func fixtureFindings() []figure.Finding {
 	ref := func(id string, v float64, unit string) figure.LimitRef {
-		return figure.LimitRef{ID: id, Label: "allowed without rating and relief", Value: v, Unit: unit, Document: "Rule of this review",
+		return figure.LimitRef{Key: limit.Named(limit.Review, id), Label: "allowed without rating and relief", Value: v, Unit: unit, Document: "Rule of this review",
 			Section: "closed containers", Edition: "1", Status: "computed"}
 	}
 	return []figure.Finding{
-		{Figure: "gas.closed.pressure@waste_bottle", Limit: ref("closed_zero", 0, "kPa gauge"), Verdict: figure.Exceeds, Margin: math.NaN(),
+		{Figure: figure.ID{Quantity: "gas.closed.pressure", Place: figure.At("waste_bottle")}, Limit: ref("closed_zero", 0, "kPa gauge"), Verdict: figure.Exceeds, Margin: math.NaN(),
 			Needs: []figure.Need{{Quantity: "gas.vent.bore_required", Value: 3.21, Unit: "mm", Text: "a vent of this bore"}}, Text: "closed without a rating | exceeds from the first gas"},
-		{Figure: "heat.mtsr@3", Limit: ref("boiling", 103.6, "degC"), Verdict: figure.Near, Margin: 5.42},
-		{Figure: "heat.mtsr", Limit: ref("boiling", 103.6, "degC"), Verdict: figure.Near, Margin: 5.42},
-		{Figure: "heat.adiabatic_rise@3", Limit: ref("rise_50", 50, "K"), Verdict: figure.Exceeds, Margin: -0.386},
-		{Figure: "gas.hydrogen.total", Limit: ref("bag", 1, "L"), Verdict: figure.Within, Margin: 0.56},
-		{Figure: "fluoride.hf_concentration@1", Limit: ref("corrosive_1", 1, "mol/L"), Verdict: figure.Exceeds, Margin: -2.085},
-		{Figure: "fluoride.hf_strength@1", Limit: ref("cap_10", 10, "wt%"), Verdict: figure.Near, Margin: 0.509},
-		{Figure: "neutralise.heat@waste/calcium_hydroxide", Limit: ref("heat", math.NaN(), "kJ"), Verdict: figure.UnknownVerdict, Margin: math.NaN()},
-		{Figure: "account.error", Limit: ref("account", 1e-9, "1"), Verdict: figure.Within, Margin: 1},
-		{Figure: "fluoride.hf_equivalent@1", Limit: ref("kit", 5, "g as HF"), Verdict: figure.Within, Margin: 0.75},
+		{Figure: figure.ID{Quantity: "heat.mtsr", Place: figure.Step(3)}, Limit: ref("boiling", 103.6, "degC"), Verdict: figure.Near, Margin: 5.42},
+		{Figure: figure.ID{Quantity: "heat.mtsr"}, Limit: ref("boiling", 103.6, "degC"), Verdict: figure.Near, Margin: 5.42},
+		{Figure: figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)}, Limit: ref("rise_50", 50, "K"), Verdict: figure.Exceeds, Margin: -0.386},
+		{Figure: figure.ID{Quantity: "gas.hydrogen.total"}, Limit: ref("bag", 1, "L"), Verdict: figure.Within, Margin: 0.56},
+		{Figure: figure.ID{Quantity: "fluoride.hf_concentration", Place: figure.Step(1)}, Limit: ref("corrosive_1", 1, "mol/L"), Verdict: figure.Exceeds, Margin: -2.085},
+		{Figure: figure.ID{Quantity: "fluoride.hf_strength", Place: figure.Step(1)}, Limit: ref("cap_10", 10, "wt%"), Verdict: figure.Near, Margin: 0.509},
+		{Figure: figure.ID{Quantity: "neutralise.heat", Place: figure.At("waste"), Agent: "calcium_hydroxide"}, Limit: ref("heat", math.NaN(), "kJ"), Verdict: figure.UnknownVerdict, Margin: math.NaN()},
+		{Figure: figure.ID{Quantity: "account.error"}, Limit: ref("account", 1e-9, "1"), Verdict: figure.Within, Margin: 1},
+		{Figure: figure.ID{Quantity: "fluoride.hf_equivalent", Place: figure.Step(1)}, Limit: ref("kit", 5, "g as HF"), Verdict: figure.Within, Margin: 0.75},
 	}
 }
 
@@ -122,7 +122,7 @@ func fixtureUnknown() []hazards.UnknownItem {
 	var out []hazards.UnknownItem
 	for _, id := range []string{"capacity", "hood", "impurity", "conversion", "heat_loss"} {
 		out = append(out, hazards.UnknownItem{ID: id, Text: "The capacity of the bottle that takes the wash liquor is not stated",
-			Measure: "read it off the bottle | and write it in the file under places", Figures: []string{"gas.closed.pressure@waste_bottle"}})
+			Measure: "read it off the bottle | and write it in the file under places", Figures: []figure.ID{{Quantity: "gas.closed.pressure", Place: figure.At("waste_bottle")}}})
 	}
 	return out
 }
@@ -139,7 +139,7 @@ func fixtureCase() route.Case {
 	acid := find("hydrochloric acid")
 	return route.Case{
 		Store: chemicals.Base(),
-		Limits: &limit.Set{Limits: []limit.Limit{{ID: "closed_zero", Quantity: "gas.closed.pressure", Label: "allowed without rating and relief", Value: 0,
+		Limits: &limit.Set{Limits: []limit.Limit{{Key: limit.Named(limit.Review, "closed_zero"), Quantity: "gas.closed.pressure", Label: "allowed without rating and relief", Value: 0,
 			Unit: "kPa gauge", Document: "Rule of this review", Edition: "1", Status: "computed"}}, Notices: []string{"local limit is less strict | both stand"}},
 		Route: &route.Route{
 			Name: "x.yaml", Title: hostileTitle, Date: "2026-11-25", Purpose: hostileProse, BatchText: "1 g", Digest: "0123456789abcdef0123456789abcdef",

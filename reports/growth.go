@@ -69,13 +69,12 @@ func (b *builder) firstLimit(g *scaling.Growth) []Block {
 		}
 	}
 	if g.NotKnown() {
-		l, labels := List{}, map[string]string{}
+		l, labels := List{}, map[figure.FindingID]string{}
 		for i := range g.Crossings {
 			labels[g.Crossings[i].ID()] = g.Crossings[i].Limit.Label
 		}
 		for _, id := range g.Withheld {
-			name, _, _ := strings.Cut(id, "+")
-			l.Items = append(l.Items, b.nameOf(name)+" ("+labels[id]+")")
+			l.Items = append(l.Items, b.nameOf(id.Figure)+" ("+labels[id]+")")
 		}
 		out = append(out, Paragraph{Text: say("growth.unknown_lead")}, l)
 	}
@@ -94,7 +93,8 @@ func nextOutgrown(g *scaling.Growth) (scaling.Crossing, bool) {
 
 // turned is one finding with the batches at which it turns.
 type turned struct {
-	id, limit     string
+	id            figure.ID
+	limit         string
 	near, exceeds string
 	unknown, back string
 	sometimes     bool    // it turns above the smallest batch
@@ -125,8 +125,8 @@ func (b *builder) outgrown(g *scaling.Growth) Section {
 // and those that are so at the smallest batch and stay so.
 func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]Cell) {
 	var order []*turned
-	byID := map[string]*turned{}
-	worst := map[string]figure.Verdict{}
+	byID := map[figure.FindingID]*turned{}
+	worst := map[figure.FindingID]figure.Verdict{}
 	for i := range g.Crossings {
 		c := &g.Crossings[i]
 		x, there := byID[c.ID()]
@@ -144,7 +144,7 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]Cell) {
 		}
 	}
 	slices.SortStableFunc(order, func(a, b *turned) int { return cmp.Or(a.rank-b.rank, cmp.Compare(a.from, b.from)) })
-	shown := map[string]bool{}
+	shown := map[figure.ID]bool{}
 	for _, x := range order {
 		if x.sometimes && !shown[x.id] { // of the limits of one figure, the first to be exceeded
 			shown[x.id] = true
@@ -216,7 +216,7 @@ func (b *builder) growthChart(g *scaling.Growth) []Block {
 	c := chart.Chart{ID: "growth", Title: say("growth.chart"), Alt: say("growth.chart"),
 		X: chart.Axis{Label: say("growth.batch"), Unit: "g", Log: true}, Y: chart.Axis{Label: say("growth.share"), Log: true},
 		Lines: []chart.Line{{Y: 1, Label: say("growth.limit")}}}
-	drawn := map[string]bool{}
+	drawn := map[figure.ID]bool{}
 	for i := range g.Crossings {
 		x := &g.Crossings[i]
 		if x.Already || x.Back || x.Turns != figure.Exceeds || len(c.Curves) == mostLines || drawn[x.Figure] {
@@ -296,7 +296,7 @@ func (b *builder) powers(g *scaling.Growth) Section {
 			name = say("growth.removal")
 		}
 		if e.Case != "" {
-			name += ", " + caseName(e.Case)
+			name += ", " + caseName(figure.By(e.Case))
 		}
 		t.Rows = append(t.Rows, []Cell{text(name), text(nearest(e.Fitted, 3)), text(nearest(e.Similar, 3)), text(nearest(100*e.Fit, 3) + " %"), text(e.Note)})
 	}
@@ -314,7 +314,7 @@ func (b *builder) growthChances(g *scaling.Growth) Section {
 	for i := range g.Rungs {
 		t.Columns = append(t.Columns, Column{Text: grams(g.Rungs[i].Batch.In("g")), Right: true})
 	}
-	seen := map[string]bool{}
+	seen := map[figure.ID]bool{}
 	for i := range g.Crossings {
 		c := &g.Crossings[i]
 		if c.Already || c.Back || c.Turns != figure.Exceeds || seen[c.Figure] || len(t.Rows) == mostChanced {
@@ -340,7 +340,7 @@ func (b *builder) split(g *scaling.Growth, x scaling.Split) Section {
 	for _, r := range x.Rows {
 		name := labelOf(r.Quantity)
 		if r.Case != "" {
-			name += ", " + caseName(r.Case)
+			name += ", " + caseName(figure.By(r.Case))
 		}
 		unit := unitOf(r.Quantity)
 		all := say("growth.not_added")

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"encoding/csv"
+	"fmt"
 	"io"
 	"math"
 	"strconv"
@@ -94,7 +95,7 @@ type splitRowJSON struct {
 func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o Options) error {
 	out := growthJSON{Format: GrowthFormat, Notice: say("deference.line"), MadeBy: madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   growthRoute{g.Case.Route.Title, g.Case.Route.Digest, nine(g.From.In("g")), nine(g.To.In("g")), "g"},
-		Follows: follows(g.Follow), Withheld: strings0(g.Withheld), NotAssessed: strings0(hazards.NotAssessed()), Crossings: []crossingJSON{}, Exponents: []exponentJSON{}, Rungs: []rungJSON{}}
+		Follows: follows(g.Follow), Withheld: names(g.Withheld), NotAssessed: strings0(hazards.NotAssessed()), Crossings: []crossingJSON{}, Exponents: []exponentJSON{}, Rungs: []rungJSON{}}
 	if first, ok := g.First(); ok && (first.Already || !g.NotKnown()) {
 		x := crossingOf(&first)
 		out.First = &x
@@ -110,6 +111,15 @@ func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o Options) erro
 	}
 	out.Split = splitOf(&s)
 	return encode(w, out)
+}
+
+// names are ids as text.
+func names[T fmt.Stringer](ids []T) []string {
+	out := make([]string, len(ids))
+	for i := range ids {
+		out[i] = ids[i].String()
+	}
+	return out
 }
 
 func strings0(s []string) []string {
@@ -133,7 +143,7 @@ func follows(f scaling.Follow) []string {
 }
 
 func crossingOf(c *scaling.Crossing) crossingJSON {
-	return crossingJSON{c.Figure, c.Limit.ID, nine(c.Limit.Value), c.Limit.Unit, c.Turns.String(), nine(c.Grams), "g", c.Back, c.Already}
+	return crossingJSON{c.Figure.String(), c.Limit.Key.String(), nine(c.Limit.Value), c.Limit.Unit, c.Turns.String(), nine(c.Grams), "g", c.Back, c.Already}
 }
 
 func rungOf(g *scaling.Growth, at int) rungJSON {
@@ -145,14 +155,14 @@ func rungOf(g *scaling.Growth, at int) rungJSON {
 		if hazards.Wanted(f) {
 			danger = f.Danger().V
 		}
-		out.Figures = append(out.Figures, rungFigureJSON{f.ID(), nine(f.Value.V), nine(danger), unitOf(f.Quantity)})
+		out.Figures = append(out.Figures, rungFigureJSON{f.ID.String(), nine(f.Value.V), nine(danger), unitOf(f.Quantity)})
 	}
 	for i := range r.Findings {
 		chance := math.NaN()
 		if g.Chances != nil {
 			chance = sureChance(g.Chances[at], r.Findings[i].ID())
 		}
-		out.Findings = append(out.Findings, rungFindingJSON{r.Findings[i].ID(), r.Findings[i].Verdict.String(), nine(chance)})
+		out.Findings = append(out.Findings, rungFindingJSON{r.Findings[i].ID().String(), r.Findings[i].Verdict.String(), nine(chance)})
 	}
 	return out
 }
@@ -178,8 +188,8 @@ func GrowthCSV(w io.Writer, g *scaling.Growth) error {
 	c.Write([]string{"batch", "unit", "turns", "back", "from_the_start", "figure", "label", "limit", "limit_value", "limit_unit", "document", "status"})
 	for i := range g.Crossings {
 		x := &g.Crossings[i]
-		c.Write([]string{shortest(x.Grams), "g", x.Turns.String(), strconv.FormatBool(x.Back), strconv.FormatBool(x.Already), guard(x.Figure), guard(b.nameOf(x.Figure)),
-			guard(x.Limit.ID), shortest(x.Limit.Value), guard(x.Limit.Unit), guard(x.Limit.Document), guard(x.Limit.Status)})
+		c.Write([]string{shortest(x.Grams), "g", x.Turns.String(), strconv.FormatBool(x.Back), strconv.FormatBool(x.Already), guard(x.Figure.String()), guard(b.nameOf(x.Figure)),
+			guard(x.Limit.Key.String()), shortest(x.Limit.Value), guard(x.Limit.Unit), guard(x.Limit.Document), guard(x.Limit.Status)})
 	}
 	c.Flush()
 	return c.Error()

@@ -123,6 +123,7 @@ type drawsJSON struct {
 type findingJSON struct {
 	ID      string     `json:"id"`
 	Figure  string     `json:"figure"`
+	Of      string     `json:"of"` // the figure it was judged by, where that is another
 	Limit   limitJSON  `json:"limit"`
 	Verdict string     `json:"verdict"`
 	Margin  nine       `json:"margin"`
@@ -132,6 +133,7 @@ type findingJSON struct {
 
 type limitJSON struct {
 	ID       string `json:"id"`
+	Origin   string `json:"origin"`
 	Value    nine   `json:"value"`
 	Unit     string `json:"unit"`
 	Document string `json:"document"`

@@ -79,7 +79,7 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 		drawn = drawsJSON{nine(x.P05), nine(x.P50), nine(x.P95)}
 	}
 	zeroed := func(n working.Num) nine { return nine(balance(f.Quantity, float64(number(n)))) }
-	return figureJSON{ID: f.ID(), Quantity: f.Quantity, Place: f.Place, Agent: f.Agent, Case: f.Case, Of: f.Of,
+	return figureJSON{ID: f.ID.String(), Quantity: f.Quantity, Place: f.Place.String(), Agent: f.Agent, Case: f.Case.String(), Of: f.Of.String(),
 		Label: labelOf(f.Quantity), Value: zeroed(f.Value), Low: zeroed(f.Low), High: zeroed(f.High),
 		Unit: unitOf(f.Quantity), Status: f.Value.Status.String(), Conditions: f.Conditions, Line: f.Value.Line(),
 		Missing: list(f.Value.Missing()), Draws: drawn}
@@ -87,8 +87,8 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 
 func (b *builder) findingToJSON(f *figure.Finding) findingJSON {
 	l, chance := f.Limit, b.chanceOf(f)
-	return findingJSON{ID: f.ID(), Figure: f.Figure,
-		Limit:   limitJSON{l.ID, nine(l.Value), l.Unit, l.Document, l.Section, l.Edition, l.Status},
+	return findingJSON{ID: f.ID().String(), Figure: f.Figure.String(), Of: f.Of.String(),
+		Limit:   limitJSON{l.ID, l.Origin.String(), nine(l.Value), l.Unit, l.Document, l.Section, l.Edition, l.Status},
 		Verdict: f.Verdict.String(), Margin: nine(f.Margin),
 		Needs:  each(f.Needs, func(n *figure.Need) needJSON { return needJSON{n.Quantity, nine(n.Value), n.Unit, n.Text} }),
 		Chance: nine(chance)}
@@ -156,7 +156,7 @@ func (b *builder) seriesJSON() []seriesJSON {
 				if t.overGas() && n.Space.Unknown() {
 					continue
 				}
-				id := b.trackID(t, n, n.Runs[k].Law) + "~t"
+				id := b.trackID(t, n, n.Runs[k].Law).String() + "~t"
 				s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: t.unit, Points: make([][2]nine, len(points)), Events: []eventJSON{}}
 				for m, p := range points {
 					s.Points[m] = [2]nine{nine(p.Time / 60), nine(t.of(n, p))}
@@ -170,9 +170,9 @@ func (b *builder) seriesJSON() []seriesJSON {
 
 func assumptionToJSON(a *hazards.Assumption) assumptionJSON {
 	return assumptionJSON{a.ID, a.Text, nine(a.Value), a.Unit,
-		each(a.Moves, func(m *hazards.Move) moveJSON { return moveJSON{m.Figure, nine(m.From), nine(m.To)} })}
+		each(a.Moves, func(m *hazards.Move) moveJSON { return moveJSON{m.Figure.String(), nine(m.From), nine(m.To)} })}
 }
 
 func unknownToJSON(u *hazards.UnknownItem) unknownJSON {
-	return unknownJSON{u.ID, u.Text, u.Measure, list(u.Figures)}
+	return unknownJSON{u.ID, u.Text, u.Measure, names(u.Figures)}
 }

@@ -37,7 +37,7 @@ func TestRangeRoundsOutward(t *testing.T) {
 		low := rapid.Float64Range(-1e8, 1e8).Draw(t, "low")
 		high := low + rapid.Float64Range(1e-3, 1e6).Draw(t, "width")
 		n := func(v float64) working.Num { return working.Given("x", "K", v, "test") }
-		f := figure.Figure{Quantity: "heat.adiabatic_rise", Value: n(low), Low: n(low), High: n(high)}
+		f := figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise"}, Value: n(low), Low: n(low), High: n(high)}
 		s := rangeText(&f)
 		a, b, ok := strings.Cut(s, " to ")
 		if !ok {

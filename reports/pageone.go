@@ -9,6 +9,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/upset"
 )
 
@@ -91,7 +92,7 @@ func (b *builder) envelope() Section {
 // bareValue is the dangerous end of a bare figure, or the sentence of a key
 // where the figure does not apply.
 func (b *builder) bareValue(quantity, none string) string {
-	f, ok := b.byID[quantity]
+	f, ok := b.bare(quantity)
 	if !ok {
 		return say(none)
 	}
@@ -100,7 +101,7 @@ func (b *builder) bareValue(quantity, none string) string {
 
 // hfPresent is the sentence that names HF, and whether there is any.
 func (b *builder) hfPresent() (string, bool) {
-	f, ok := b.byID["fluoride.hf_equivalent"]
+	f, ok := b.bare("fluoride.hf_equivalent")
 	if !ok {
 		return "", false
 	}
@@ -109,9 +110,9 @@ func (b *builder) hfPresent() (string, bool) {
 		f, where = m, m.Place
 	}
 	at := func(quantity string) string {
-		g, ok := b.byID[figure.ID(quantity, where, "", "")]
+		g, ok := b.at(quantity, where)
 		if !ok {
-			g, ok = b.byID[quantity]
+			g, ok = b.bare(quantity)
 		}
 		if !ok {
 			return with(say("value.unknown"), unitOf(quantity))
@@ -119,7 +120,7 @@ func (b *builder) hfPresent() (string, bool) {
 		return valueText(g)
 	}
 	s := say("hf.present", valueText(f), at("fluoride.hf_concentration"), at("fluoride.hf_strength"))
-	if where != "" {
+	if !where.IsZero() {
 		s = say("hf.present_where", s, b.placeName(where))
 	}
 	return s, true
@@ -151,12 +152,12 @@ func (b *builder) worst() Section {
 // gasRow is the hydrogen of the route, which the committee looks for whether or
 // not a limit is held for it; nothing where a finding speaks of it already.
 func (b *builder) gasRow() [][]Cell {
-	f, ok := b.byID["gas.hydrogen.total"]
+	f, ok := b.bare("gas.hydrogen.total")
 	if !ok {
 		return nil
 	}
 	for i := range b.r.Findings {
-		if quantityOf(b.r.Findings[i].Figure) == f.Quantity {
+		if b.r.Findings[i].Figure.Quantity == f.Quantity {
 			return nil
 		}
 	}
@@ -183,10 +184,10 @@ func lines(s string, length int) int { return (utf8.RuneCountInString(s) + lengt
 func (b *builder) worstFindings() []*figure.Finding {
 	var all []*figure.Finding
 	for i := range b.r.Findings {
-		if f := &b.r.Findings[i]; f.Verdict == figure.Within && f.Figure == "account.error" {
+		if f := &b.r.Findings[i]; f.Verdict == figure.Within && f.Figure.Quantity == "account.error" {
 			continue // a check of the calculation is news only when it fails
 		}
-		if f := &b.r.Findings[i]; f.Limit.ID != upsetLimit || f == b.failing() {
+		if f := &b.r.Findings[i]; f.Limit.Key != upsetLimit || f == b.failing() {
 			all = append(all, f)
 		}
 	}
@@ -194,9 +195,9 @@ func (b *builder) worstFindings() []*figure.Finding {
 	seen := map[string]bool{}
 	var out []*figure.Finding
 	for _, f := range all {
-		key := quantityOf(f.Figure)
-		if f.Limit.ID == upsetLimit {
-			key += "+" + upsetLimit
+		key := f.Figure.Quantity
+		if f.Limit.Key == upsetLimit {
+			key += "+" + upsetLimit.ID
 		}
 		if seen[key] || len(out) == maxWorst {
 			continue
@@ -235,7 +236,7 @@ func (b *builder) failing() *figure.Finding {
 	var out *figure.Finding
 	for i := range b.r.Findings {
 		f := &b.r.Findings[i]
-		if f.Limit.ID != upsetLimit {
+		if f.Limit.Key != upsetLimit {
 			continue
 		}
 		if out == nil || f.Verdict > out.Verdict || f.Verdict == out.Verdict && failureRank(f.Figure) < failureRank(out.Figure) {
@@ -246,38 +247,28 @@ func (b *builder) failing() *figure.Finding {
 }
 
 // failureRank is the place of a finding's failure in their order.
-func failureRank(id string) int {
-	_, kase, _ := strings.Cut(id, ":")
-	return slices.Index(upset.Keys(), kase)
-}
+func failureRank(id figure.ID) int { return slices.Index(upset.Keys(), id.Case.Failure) }
 
-const upsetLimit = "boiling_if_it_fails"
+// upsetLimit is what the temperature of a failure is held against.
+var upsetLimit = limit.Named(limit.Review, "boiling_if_it_fails")
 
 // supposed reports whether a finding is of something that is no step of the route:
 // an agent it does not use, a bottle on its way.
 func supposed(f *figure.Finding) bool {
-	for _, at := range []string{"@waste/", "@delivery/", "@yard/"} {
-		if strings.Contains(f.Figure, at) {
-			return true
-		}
+	switch f.Figure.Place {
+	case figure.Waste, figure.Delivery, figure.Yard:
+		return f.Figure.Agent != ""
 	}
 	return false
 }
 
-func quantityOf(id string) string {
-	if i := strings.IndexAny(id, "@/:"); i >= 0 {
-		return id[:i]
-	}
-	return id
-}
-
 func (b *builder) worstRow(f *figure.Finding) []Cell {
-	value, name := say("value.unknown"), f.Figure
+	value, name := say("value.unknown"), f.Figure.String()
 	if g, ok := b.byID[f.Figure]; ok {
 		value, name = valueAndRange(g), b.figureName(g)
 	}
 	return []Cell{text(clip(name, nameLength)), text(value), text(clip(limitText(f.Limit), limitLength)),
-		text(marginText(f, quantityOf(f.Figure))), verdictCell(f.Verdict)}
+		text(marginText(f, f.Figure.Quantity)), verdictCell(f.Verdict)}
 }
 
 // asked are the figures a committee looks for even where no limit is held.
@@ -290,11 +281,11 @@ var asked = [...]string{
 func (b *builder) unjudged(room int) [][]Cell {
 	judged := map[string]bool{}
 	for i := range b.r.Findings {
-		judged[quantityOf(b.r.Findings[i].Figure)] = true
+		judged[b.r.Findings[i].Figure.Quantity] = true
 	}
 	var out [][]Cell
 	for _, q := range asked {
-		f, ok := b.byID[q]
+		f, ok := b.bare(q)
 		if !ok || judged[q] || q == "gas.hydrogen.total" || len(out) >= room {
 			continue
 		}

@@ -14,7 +14,7 @@ func (b *builder) bandOf(f *figure.Figure) (scaling.Band, bool) {
 	if b.o.Sample == nil {
 		return scaling.Band{}, false
 	}
-	if x, there := b.o.Sample.Bands[f.ID()]; there {
+	if x, there := b.o.Sample.Bands[f.ID]; there {
 		return x, true
 	}
 	x, there := b.o.Sample.Bands[f.Of]
@@ -27,7 +27,7 @@ const manyUnknown = 0.05
 // chanceOf is how often a finding exceeds; not a number where no draws were made,
 // where none judged it, as one of a failure, and where too many do not know it.
 func (b *builder) chanceOf(f *figure.Finding) float64 {
-	if g := b.byID[f.Figure]; b.o.Sample == nil || g == nil || g.Failure != "" {
+	if g := b.byID[f.Figure]; b.o.Sample == nil || g == nil || g.Case.Failure != "" {
 		return math.NaN()
 	}
 	return sureChance(b.o.Sample.Chance, f.ID())
@@ -35,7 +35,7 @@ func (b *builder) chanceOf(f *figure.Finding) float64 {
 
 // sureChance is a chance, not a number where no draw judged the finding and where
 // too many do not know it.
-func sureChance(all map[string]scaling.Chance, id string) float64 {
+func sureChance(all map[figure.FindingID]scaling.Chance, id figure.FindingID) float64 {
 	c, there := all[id]
 	if !there || c.Unknown > manyUnknown {
 		return math.NaN()
@@ -62,7 +62,7 @@ func (b *builder) bandTable() Block {
 	x := b.o.Sample
 	for i := range x.Ranked {
 		id := x.Ranked[i].Figure
-		v, q := x.Bands[id], quantityOf(id)
+		v, q := x.Bands[id], id.Quantity
 		t.Rows = append(t.Rows, []Cell{text(b.nameOf(id)), text(measure(v.P05, 3, unitOf(q))), text(measure(v.P50, 3, unitOf(q))), text(measure(v.P95, 3, unitOf(q))), text(strconv.Itoa(v.Unknown))})
 	}
 	return t

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"etchbound/hazards/figure"
 	"etchbound/scaling"
 )
 
@@ -21,7 +22,7 @@ func TestAnUnknownFindingHasNoChance(t *testing.T) {
 		{&scaling.Chance{Exceeds: 0.3, Unknown: 0.06}, math.NaN()},
 		{&scaling.Chance{Unknown: 1}, math.NaN()},
 	} {
-		s := &scaling.Sample{N: 100, Chance: map[string]scaling.Chance{}}
+		s := &scaling.Sample{N: 100, Chance: map[figure.FindingID]scaling.Chance{}}
 		if row.chance != nil {
 			s.Chance[f.ID()] = *row.chance
 		}

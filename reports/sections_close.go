@@ -83,7 +83,7 @@ func sub(key string, blocks []Block) Section {
 func (b *builder) unknownBlocks() []Block {
 	t := Table{Caption: say("unknown.caption"), Columns: columns("col.missing", "col.id", "col.settle", "col.figures")}
 	for _, u := range b.r.Unknown {
-		t.Rows = append(t.Rows, []Cell{text(fold(u.Text)), code(u.ID), text(fold(u.Measure)), code(strings.Join(u.Figures, ", "))})
+		t.Rows = append(t.Rows, []Cell{text(fold(u.Text)), code(u.ID), text(fold(u.Measure)), code(strings.Join(names(u.Figures), ", "))})
 	}
 	out := b.notAssessedAll()
 	if len(t.Rows) > 0 {
@@ -112,11 +112,11 @@ const maxMoves = 6
 func (b *builder) movesText(moves []hazards.Move, n int) string {
 	var s []string
 	for _, m := range moves[:min(n, len(moves))] {
-		name := m.Figure
+		name := m.Figure.String()
 		if f, ok := b.byID[m.Figure]; ok {
 			name = b.figureName(f)
 		}
-		q := quantityOf(m.Figure)
+		q := m.Figure.Quantity
 		s = append(s, say("move", name, nearest(m.From, digitsOf(q)), measure(m.To, digitsOf(q), unitOf(q))))
 	}
 	if more := len(moves) - n; more > 0 {

@@ -1,8 +1,6 @@
 package reports
 
 import (
-	"strconv"
-
 	"etchbound/hazards/figure"
 )
 
@@ -24,8 +22,8 @@ func (b *builder) temperatures() []Block {
 	t.Columns[3].Text = labelOf("heat.technical_limit")
 	for i := range b.route().Steps {
 		st := &b.route().Steps[i]
-		place := strconv.Itoa(st.Number)
-		mtsr, ok := b.byID[figure.ID("heat.mtsr", place, "", "")]
+		place := figure.Step(st.Number)
+		mtsr, ok := b.at("heat.mtsr", place)
 		if !ok {
 			continue
 		}
@@ -33,7 +31,7 @@ func (b *builder) temperatures() []Block {
 		if d := b.route().TD24; d.Set {
 			decomposes = amount(d)
 		}
-		t.Rows = append(t.Rows, []Cell{text(place), text(orNotStated(amount(st.Temperature))),
+		t.Rows = append(t.Rows, []Cell{text(place.String()), text(orNotStated(amount(st.Temperature))),
 			text(valueAndRange(mtsr)), text(b.technicalLimit(st.Number)), text(decomposes), text(b.classText(place))})
 	}
 	if len(t.Rows) == 0 {
@@ -43,13 +41,13 @@ func (b *builder) temperatures() []Block {
 }
 
 // classText is the class of a step at its worst, with how far the next one is.
-func (b *builder) classText(place string) string {
-	f, ok := b.byID[figure.ID("heat.criticality_class", place, "", "")]
+func (b *builder) classText(place figure.Place) string {
+	f, ok := b.at("heat.criticality_class", place)
 	if !ok || f.High.Unknown() {
 		return say("value.not_assessed")
 	}
 	s := significant(f.High.V, 1, 1)
-	if m, ok := b.byID[figure.ID("heat.class_margin", place, "", "")]; ok && !m.Low.Unknown() {
+	if m, ok := b.at("heat.class_margin", place); ok && !m.Low.Unknown() {
 		return say("temperatures.margin", s, with(significant(m.Low.V, 2, -1), unitOf("heat.class_margin")))
 	}
 	return s
@@ -59,7 +57,7 @@ func (b *builder) classText(place string) string {
 // its own name where only that is known.
 func (b *builder) technicalLimit(step int) string {
 	for _, q := range []string{"heat.technical_limit", "heat.boiling_point"} {
-		f, ok := b.byID[figure.ID(q, strconv.Itoa(step), "", "")]
+		f, ok := b.at(q, figure.Step(step))
 		if !ok {
 			continue
 		}
@@ -134,8 +132,9 @@ func (b *builder) storage() Section {
 
 // closedPressure is the pressure a place would reach if it were closed.
 func (b *builder) closedPressure(key string) *figure.Figure {
-	for _, kase := range []string{"", "closed"} {
-		if f, ok := b.byID[figure.ID("gas.closed.pressure", key, "", kase)]; ok {
+	for _, state := range []figure.State{figure.AsWritten, figure.Closed} {
+		id := figure.ID{Quantity: "gas.closed.pressure", Place: figure.At(key), Case: figure.Case{State: state}}
+		if f, ok := b.byID[id]; ok {
 			return f
 		}
 	}

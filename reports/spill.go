@@ -2,7 +2,6 @@ package reports
 
 import (
 	_ "embed"
-	"strings"
 	"sync"
 
 	"etchbound/hazards/figure"
@@ -32,7 +31,7 @@ func (b *builder) leaveFirst() bool {
 	}
 	for i := range b.r.Findings {
 		f := &b.r.Findings[i]
-		if strings.HasPrefix(f.Figure, "air.room_peak@") && (f.Verdict == figure.Exceeds || f.Verdict == figure.UnknownVerdict) {
+		if f.Figure.Quantity == "air.room_peak" && (f.Verdict == figure.Exceeds || f.Verdict == figure.UnknownVerdict) {
 			return true
 		}
 	}

@@ -130,7 +130,7 @@ func newStockJSON(h *scaling.Holdings, o Options) stockJSON {
 }
 
 func substanceOf(s *scaling.Holding) substanceJSON {
-	out := substanceJSON{ID: s.ID(), CAS: s.CAS, Name: s.Name, Formula: s.Formula, State: s.State, Sum: both(s.Sum.Mass), Largest: both(s.Largest.Mass),
+	out := substanceJSON{ID: s.ID().String(), CAS: s.CAS, Name: s.Name, Formula: s.Formula, State: s.State, Sum: both(s.Sum.Mass), Largest: both(s.Largest.Mass),
 		Stock: both(s.Stock), Runs: one(s.Runs), Strongest: one(s.Strongest), Takes: []takeJSON{}, Shares: []shareJSON{}}
 	for _, t := range s.Takes {
 		out.Takes = append(out.Takes, takeJSON{t.Route + 1, both(t.Mass)})
@@ -138,7 +138,7 @@ func substanceOf(s *scaling.Holding) substanceJSON {
 	for j := range s.Shares {
 		x := &s.Shares[j]
 		t := x.Threshold
-		out.Shares = append(out.Shares, shareJSON{x.ID, one(x.Held), one(x.Left), one(x.Ratio), x.Verdict.String(),
+		out.Shares = append(out.Shares, shareJSON{x.ID.String(), one(x.Held), one(x.Left), one(x.Ratio), x.Verdict.String(),
 			thresholdJSON{t.ID, t.Substance, t.Programme, t.Tier, nine(t.Limit), "kg", nine(t.Least), t.Counts, t.Document, t.Section, t.Edition, t.Status, t.Note}})
 	}
 	return out

@@ -53,7 +53,7 @@ func upTo(v quantity.Value, unit string) float64 {
 func (b *builder) strongestHF() float64 {
 	out := math.Inf(-1)
 	for i := range b.r.Figures {
-		if f := &b.r.Figures[i]; f.Quantity == "fluoride.hf_strength" && f.Failure == "" {
+		if f := &b.r.Figures[i]; f.Quantity == "fluoride.hf_strength" && f.Case.Failure == "" {
 			out = worse(out, f.Danger().V)
 			if f.Value.Unknown() {
 				return math.NaN()

@@ -129,7 +129,7 @@ func TestCSVGuard(t *testing.T) {
 	}
 	for i, f := range r.Figures {
 		if f.Value.Unknown() && rows[i+1][7] != "" {
-			t.Errorf("%s: unknown prints as %q", f.ID(), rows[i+1][7])
+			t.Errorf("%s: unknown prints as %q", f.ID.String(), rows[i+1][7])
 		}
 	}
 }

@@ -161,7 +161,7 @@ func (b *builder) routeTags() tagSet {
 		}
 	}
 	for id := range b.byID {
-		switch quantityOf(id) {
+		switch id.Quantity {
 		case "fluoride.hf_equivalent":
 			t.add(0, "hf")
 		case "gas.hydrogen.total":

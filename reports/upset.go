@@ -2,12 +2,12 @@ package reports
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"etchbound/hazards"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/upset"
 	"etchbound/hazards/vessel"
 )
@@ -38,7 +38,7 @@ func (b *builder) failures() []Block {
 	out = append(out, Paragraph{Text: say("upset.note"), Tone: Note})
 	out = append(out, b.findings(func(f *figure.Finding) bool {
 		g, ok := b.byID[f.Figure]
-		return ok && g.Failure != ""
+		return ok && g.Case.Failure != ""
 	})...)
 	for i := range b.r.Courses {
 		out = append(out, b.byLaw(&b.r.Courses[i])...)
@@ -49,17 +49,17 @@ func (b *builder) failures() []Block {
 // byLaw is every failure by every law, without the conditions, which would fill
 // pages and stand in the JSON.
 func (b *builder) byLaw(n *course.Course) []Block {
-	place := strconv.Itoa(n.Stages[0].Step.Number)
-	t := Table{Caption: say("upset.by_law", place), Columns: columns("col.failure", "upset.law", "col.figure", "col.figure", "col.figure", "col.figure")}
+	place := figure.Step(n.Stages[0].Step.Number)
+	t := Table{Caption: say("upset.by_law", place.String()), Columns: columns("col.failure", "upset.law", "col.figure", "col.figure", "col.figure", "col.figure")}
 	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil", "heat.time_to_maximum_rate"}
 	for i, q := range shown {
 		t.Columns[i+2].Text = labelOf(q)
 	}
 	for _, key := range upset.Keys() {
 		for _, law := range laws {
-			row, any := []Cell{text(caseName(key)), text(caseName(string(law)))}, false
+			row, any := []Cell{text(caseName(figure.If(key))), text(caseName(figure.By(string(law))))}, false
 			for _, q := range shown {
-				f := b.byID[figure.ID(q, place, "", key+","+string(law))]
+				f := b.byID[figure.ID{Quantity: q, Place: place, Case: figure.If(key).By(string(law))}]
 				any = any || f != nil
 				row = append(row, text(b.failureText(f, place)))
 			}
@@ -79,14 +79,14 @@ var laws = [...]vessel.Law{vessel.Instantaneous, vessel.SelfAccelerating, vessel
 
 // failureTable has a row for every failure that can happen to a course.
 func (b *builder) failureTable(n *course.Course) []Block {
-	place := strconv.Itoa(n.Stages[0].Step.Number)
-	t := Table{Caption: say("upset.caption", place), Columns: columns("col.failure", "col.figure", "col.figure", "col.figure", "upset.prevent")}
+	place := figure.Step(n.Stages[0].Step.Number)
+	t := Table{Caption: say("upset.caption", place.String()), Columns: columns("col.failure", "col.figure", "col.figure", "col.figure", "upset.prevent")}
 	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil"}
 	for i, q := range shown {
 		t.Columns[i+1].Text = labelOf(q)
 	}
 	for _, key := range upset.Keys() {
-		row, any := []Cell{text(caseName(key))}, false
+		row, any := []Cell{text(caseName(figure.If(key)))}, false
 		for _, q := range shown {
 			f := b.ofFailure(q, place, key)
 			any = any || f != nil
@@ -116,7 +116,7 @@ var comesTo = map[string]string{"lid_closed": "gas.closed.time_to_10_kpa", "hood
 
 // comesTo lists that figure of a failure, at the step or at the containers that
 // take part in it.
-func (b *builder) comesTo(quantity, place, key string) string {
+func (b *builder) comesTo(quantity string, place figure.Place, key string) string {
 	if f := b.ofFailure(quantity, place, key); f != nil {
 		also := say("upset.where", labelOf(quantity), b.failureText(f, place))
 		if key == "suck_back" {
@@ -126,7 +126,7 @@ func (b *builder) comesTo(quantity, place, key string) string {
 	}
 	var s []string
 	for i := range b.r.Figures {
-		if f := &b.r.Figures[i]; f.Quantity == quantity && f.Failure == key && f.Of == "" {
+		if f := &b.r.Figures[i]; f.Quantity == quantity && f.Case.Failure == key && f.Of.IsZero() {
 			s = append(s, say("upset.where", b.placeName(f.Place), valueAndRange(f)))
 		}
 	}
@@ -135,12 +135,12 @@ func (b *builder) comesTo(quantity, place, key string) string {
 
 // ofFailure is the figure of a failure, the worst of its laws; nil if there is
 // none.
-func (b *builder) ofFailure(quantity, place, key string) *figure.Figure {
-	return b.byID[figure.ID(quantity, place, "", key)]
+func (b *builder) ofFailure(quantity string, place figure.Place, key string) *figure.Figure {
+	return b.byID[figure.ID{Quantity: quantity, Place: place, Case: figure.If(key)}]
 }
 
 // failureText is a figure of a failure in its cell, with what it comes to.
-func (b *builder) failureText(f *figure.Figure, place string) string {
+func (b *builder) failureText(f *figure.Figure, place figure.Place) string {
 	switch {
 	case f == nil:
 		return say("value.dash")
@@ -156,8 +156,8 @@ func (b *builder) failureText(f *figure.Figure, place string) string {
 
 // boilsFrom is the low end of the boiling point of a step, degC; not a number
 // where it is not known.
-func (b *builder) boilsFrom(place string) float64 {
-	if f, ok := b.byID[figure.ID("heat.boiling_point", place, "", "")]; ok {
+func (b *builder) boilsFrom(place figure.Place) float64 {
+	if f, ok := b.at("heat.boiling_point", place); ok {
 		return f.Low.V
 	}
 	return math.NaN()
@@ -170,8 +170,8 @@ func (b *builder) first() []Block {
 	for i := range b.r.Courses {
 		n := &b.r.Courses[i]
 		for j := range n.Stages {
-			step := strconv.Itoa(n.Stages[j].Step.Number)
-			t.Rows = append(t.Rows, []Cell{text(step), text(b.minutesThereAre(step)), text(b.quench(step)), text(b.away(step))})
+			step := figure.Step(n.Stages[j].Step.Number)
+			t.Rows = append(t.Rows, []Cell{text(step.String()), text(b.minutesThereAre(step)), text(b.quench(step)), text(b.away(step))})
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -191,8 +191,8 @@ func (b *builder) rules() Block {
 
 // minutesThereAre is the shortest time to boiling once something in the
 // equipment fails in a step, at its dangerous end.
-func (b *builder) minutesThereAre(step string) string {
-	f, ok := b.byID[figure.ID("heat.time_left", step, "", "")]
+func (b *builder) minutesThereAre(step figure.Place) string {
+	f, ok := b.at("heat.time_left", step)
 	switch {
 	case !ok || f.Low.Unknown():
 		return say("first.unknown")
@@ -204,13 +204,13 @@ func (b *builder) minutesThereAre(step string) string {
 	return with(significant(f.Low.V, 2, -1), unitOf("heat.time_left"))
 }
 
-func (b *builder) quench(step string) string {
-	f, ok := b.byID[figure.ID("heat.quench_water", step, "", "")]
+func (b *builder) quench(step figure.Place) string {
+	f, ok := b.at("heat.quench_water", step)
 	if !ok || f.Value.Unknown() {
 		return say("first.water_missing")
 	}
 	for i := range b.r.Findings {
-		if x := &b.r.Findings[i]; x.Figure == f.ID() && x.Limit.ID == "vessel_room" {
+		if x := &b.r.Findings[i]; x.Figure == f.ID && x.Limit.Key == limit.Named(limit.Route, "vessel_room") {
 			return say("first.water_"+x.Verdict.String(), valueAndRange(f))
 		}
 	}
@@ -220,7 +220,7 @@ func (b *builder) quench(step string) string {
 // nearBoiling is how far below boiling nobody goes near any more, K.
 const nearBoiling = 10
 
-func (b *builder) away(step string) string {
+func (b *builder) away(step figure.Place) string {
 	t := b.boilsFrom(step)
 	if math.IsNaN(t) {
 		return say("first.near_unknown")
@@ -234,8 +234,8 @@ func (b *builder) firstLines() []Block {
 	for i := range b.r.Courses {
 		n := &b.r.Courses[i]
 		for j := range n.Stages {
-			step := strconv.Itoa(n.Stages[j].Step.Number)
-			hot = append(hot, say("first.door", step, b.minutesThereAre(step), b.away(step)))
+			step := figure.Step(n.Stages[j].Step.Number)
+			hot = append(hot, say("first.door", step.String(), b.minutesThereAre(step), b.away(step)))
 		}
 	}
 	if len(hot) == 0 {
@@ -262,11 +262,11 @@ func BuildUpset(r hazards.Review, o Options) Document {
 func OnlyUpset(r hazards.Review) hazards.Review {
 	all := r.Figures
 	r.Figures = nil
-	keep := map[string]bool{}
+	keep := map[figure.ID]bool{}
 	for i := range all {
-		if f := &all[i]; f.Failure != "" || f.Quantity == "heat.time_left" || f.Quantity == "heat.boiling_point" && f.Place != "" {
+		if f := &all[i]; f.Case.Failure != "" || f.Quantity == "heat.time_left" || f.Quantity == "heat.boiling_point" && !f.Place.IsZero() {
 			r.Figures = append(r.Figures, *f)
-			keep[f.ID()] = true
+			keep[f.ID] = true
 		}
 	}
 	found := r.Findings

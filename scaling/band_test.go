@@ -3,6 +3,8 @@ package scaling
 import (
 	"math"
 	"testing"
+
+	"etchbound/hazards/figure"
 )
 
 // Of the draws 1 to 100, some are not known. They rank as the most dangerous, so
@@ -31,7 +33,11 @@ func TestUnknownDrawsRankAsWorst(t *testing.T) {
 				v[i] = nan
 			}
 		}
-		b := bandOf(row.id, v)
+		id, err := figure.Parse(row.id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := bandOf(id, v)
 		for _, x := range [][2]float64{{b.P05, row.p05}, {b.P50, row.p50}, {b.P95, row.p95}} {
 			if math.Abs(x[0]-x[1]) > 1e-9 || math.IsNaN(x[0]) != math.IsNaN(x[1]) {
 				t.Errorf("%s with %d unknown: %+v, want %g %g %g", row.id, row.unknown, b, row.p05, row.p50, row.p95)

@@ -25,7 +25,7 @@ type InputDiff struct{ Where, What, Was, Is string }
 
 // Moved is a figure whose central value is another.
 type Moved struct {
-	ID      string
+	ID      figure.ID
 	Was, Is figure.Figure
 	Share   float64 // (is - was)/was; infinite from zero, not a number where one is unknown
 }
@@ -33,7 +33,7 @@ type Moved struct {
 // VerdictChange is a finding that says something else. Within stands for a finding
 // that is not there.
 type VerdictChange struct {
-	ID      string
+	ID      figure.FindingID
 	Was, Is figure.Finding
 }
 
@@ -65,14 +65,14 @@ const least = 0.01
 
 // moved lists the figures whose central value moved.
 func moved(a, b *hazards.Review) []Moved {
-	was := map[string]figure.Figure{}
+	was := map[figure.ID]figure.Figure{}
 	for _, f := range a.Figures {
-		was[f.ID()] = f
+		was[f.ID] = f
 	}
 	var out []Moved
 	for _, f := range b.Figures {
-		w, there := was[f.ID()]
-		if !there || f.Of != "" || f.Quantity == "account.error" {
+		w, there := was[f.ID]
+		if !there || !f.Of.IsZero() || f.Quantity == "account.error" {
 			continue
 		}
 		x, y := w.Value.V, f.Value.V
@@ -80,7 +80,7 @@ func moved(a, b *hazards.Review) []Moved {
 		if x == y || math.IsNaN(x) && math.IsNaN(y) || math.Abs(share) <= least {
 			continue
 		}
-		out = append(out, Moved{f.ID(), w, f, share})
+		out = append(out, Moved{f.ID, w, f, share})
 	}
 	slices.SortStableFunc(out, func(a, b Moved) int { // what happens before what would if something failed
 		return cmp.Or(cmp.Compare(fails(&a), fails(&b)), cmp.Compare(size(b.Share), size(a.Share)))
@@ -89,7 +89,7 @@ func moved(a, b *hazards.Review) []Moved {
 }
 
 func fails(m *Moved) int {
-	if m.Is.Failure != "" {
+	if m.Is.Case.Failure != "" {
 		return 1
 	}
 	return 0
@@ -104,8 +104,8 @@ func size(share float64) float64 {
 }
 
 func turned(a, b *hazards.Review) []VerdictChange {
-	was, is := map[string]figure.Finding{}, map[string]figure.Finding{}
-	var ids []string
+	was, is := map[figure.FindingID]figure.Finding{}, map[figure.FindingID]figure.Finding{}
+	var ids []figure.FindingID
 	for _, f := range a.Findings {
 		was[f.ID()] = f
 		ids = append(ids, f.ID())

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"math"
-	"strings"
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
@@ -35,7 +34,7 @@ type Row struct {
 type RowCell struct {
 	There            bool
 	Value, Low, High float64 // NaN where not known
-	Figure           string  // id
+	Figure           figure.ID
 	P05, P95         float64 // of the draws, where there are any; else not a number
 }
 
@@ -168,11 +167,11 @@ func cellOf(r *hazards.Review, quantity, agent string) RowCell {
 	for i := range r.Figures {
 		f := &r.Figures[i]
 		switch {
-		case f.Quantity != quantity || f.Failure != "" || strings.HasPrefix(f.Case, "closed") || agent != "" && f.Agent != agent:
+		case f.Quantity != quantity || f.Case.Supposed() || agent != "" && f.Agent != agent:
 			continue
-		case agent == "" && q.Bare == "sum" && f.Place == "":
+		case agent == "" && q.Bare == "sum" && f.Place.IsZero():
 			return cell(f)
-		case f.Of != "" || written && f.Place == "waste":
+		case !f.Of.IsZero() || written && f.Place == figure.Waste:
 			continue
 		case quantity == "neutralise.mass" && !written && f.Agent != "calcium_hydroxide", quantity == "neutralise.sludge_dry" && !written && f.Agent != "calcium_hydroxide":
 			continue
@@ -195,7 +194,7 @@ func beyondOther(q figure.Quantity, f, than *figure.Figure) bool {
 }
 
 func cell(f *figure.Figure) RowCell {
-	return RowCell{true, f.Value.V, f.Low.V, f.High.V, f.ID(), math.NaN(), math.NaN()}
+	return RowCell{true, f.Value.V, f.Low.V, f.High.V, f.ID, math.NaN(), math.NaN()}
 }
 
 // tell says whether the ranges of a row stand apart: none overlaps another, and
@@ -243,16 +242,16 @@ func (c *Comparison) Draw(ctx context.Context, n int, seed uint64, workers int, 
 }
 
 // figure is the member that a figure repeats, or itself.
-func (c *Comparison) figure(route int, id string) string {
+func (c *Comparison) figure(route int, id figure.ID) figure.ID {
 	for i := range c.Reviews[route].Figures {
-		if f := &c.Reviews[route].Figures[i]; f.ID() == id && f.Of != "" {
+		if f := &c.Reviews[route].Figures[i]; f.ID == id && !f.Of.IsZero() {
 			return f.Of
 		}
 	}
 	return id
 }
 
-func (x *RowCell) draw(s *Sample, id string, perGram bool, product float64) {
+func (x *RowCell) draw(s *Sample, id figure.ID, perGram bool, product float64) {
 	b, there := s.Bands[id]
 	if !x.There || !there {
 		return

@@ -12,7 +12,7 @@ import (
 
 // Crossing is a batch at which a finding turns.
 type Crossing struct {
-	Figure  string // id
+	Figure  figure.ID
 	Limit   figure.LimitRef
 	Turns   figure.Verdict // near, exceeds or unknown
 	Grams   float64        // last batch before it turns; first after it where it turns back
@@ -21,7 +21,9 @@ type Crossing struct {
 }
 
 // ID names the finding that turns.
-func (c *Crossing) ID() string { return c.Figure + "+" + c.Limit.ID }
+func (c *Crossing) ID() figure.FindingID {
+	return figure.FindingID{Figure: c.Figure, Limit: c.Limit.Key}
+}
 
 // fine is how close a crossing is found, as a share of the batch.
 const fine = 5e-4
@@ -38,19 +40,19 @@ var turns = [...]struct {
 
 // seen is one finding over the rungs.
 type seen struct {
-	figure, limit string
-	at            []figure.Finding // where there is none, within
+	id figure.FindingID
+	at []figure.Finding // where there is none, within
 }
 
 // over lists the findings of all rungs, in the order in which they appear.
 func (g *Growth) over() []*seen {
 	var order []*seen
-	byID := map[string]*seen{}
+	byID := map[figure.FindingID]*seen{}
 	for i := range g.Rungs {
 		for _, f := range g.Rungs[i].Findings {
 			s, there := byID[f.ID()]
 			if !there {
-				s = &seen{f.Figure, f.Limit.ID, make([]figure.Finding, len(g.Rungs))}
+				s = &seen{f.ID(), make([]figure.Finding, len(g.Rungs))}
 				byID[f.ID()] = s
 				order = append(order, s)
 			}
@@ -73,7 +75,7 @@ type gap struct {
 
 // is reports whether the finding of a gap has turned on a rung.
 func (x *gap) is(r *Rung) bool {
-	s, _ := r.sized.Judge(x.of.figure, x.of.limit)
+	s, _ := r.sized.Judge(x.of.id)
 	return turns[x.turn].is(s.Verdict)
 }
 
@@ -84,7 +86,7 @@ func (g *Growth) cross() error {
 		for t := range turns {
 			is := turns[t].is
 			if is(s.at[0].Verdict) {
-				g.Crossings = append(g.Crossings, Crossing{Figure: s.figure, Limit: s.at[0].Limit, Turns: turns[t].to, Grams: g.From.In("g"), Already: true})
+				g.Crossings = append(g.Crossings, Crossing{Figure: s.id.Figure, Limit: s.at[0].Limit, Turns: turns[t].to, Grams: g.From.In("g"), Already: true})
 			}
 			for i := 1; i < len(s.at); i++ {
 				a, b := s.at[i-1].Verdict, s.at[i].Verdict
@@ -114,7 +116,7 @@ func (g *Growth) cross() error {
 		if errs[i] != nil {
 			return errs[i]
 		}
-		if g.restless(x.of.figure, x.out.Grams) || turns[x.turn].to == figure.UnknownVerdict {
+		if g.restless(x.of.id.Figure, x.out.Grams) || turns[x.turn].to == figure.UnknownVerdict {
 			if err := g.verify(x); err != nil {
 				return err
 			}
@@ -139,7 +141,7 @@ func (g *Growth) close(gaps []*gap) error {
 		apart := map[[2]*Rung][]*gap{}
 		var order [][2]*Rung
 		for _, x := range gaps {
-			if hazards.SameLead(&x.low.sized, &x.high.sized, x.of.figure) {
+			if hazards.SameLead(&x.low.sized, &x.high.sized, x.of.id.Figure) {
 				continue
 			}
 			at := [2]*Rung{x.low, x.high}
@@ -167,7 +169,7 @@ func (g *Growth) close(gaps []*gap) error {
 
 // restless reports whether a figure stands on one corner of the data at one rung and
 // on another at the next, near a batch in g.
-func (g *Growth) restless(id string, grams float64) bool {
+func (g *Growth) restless(id figure.ID, grams float64) bool {
 	const near = 2 // rungs to either side
 	up := slices.IndexFunc(g.Rungs, func(r Rung) bool { return r.Batch.In("g") >= grams })
 	for i := max(up-near, 1); i <= min(up+near-1, len(g.Rungs)-1); i++ {
@@ -193,7 +195,7 @@ func (g *Growth) verify(x *gap) error {
 		if err != nil {
 			return err
 		}
-		s, there := r.sized.Judge(x.of.figure, x.of.limit)
+		s, there := r.sized.Judge(x.of.id)
 		so := turns[x.turn].is(s.Verdict)
 		same := math.Abs(s.Danger-x.danger) <= agrees*math.Abs(x.danger)
 		if math.IsNaN(s.Danger-x.danger) || turns[x.turn].to == figure.UnknownVerdict {
@@ -222,7 +224,7 @@ func (g *Growth) nearby(grams float64, low, high *Rung, gaps ...*gap) (*Rung, er
 	}
 	var watched []func(*figure.Figure) bool
 	for _, x := range gaps {
-		watched = append(watched, hazards.Watch(x.of.figure))
+		watched = append(watched, hazards.Watch(x.of.id.Figure))
 	}
 	s, err := hazards.Nearby(c, func(f *figure.Figure) bool {
 		return slices.ContainsFunc(watched, func(watch func(*figure.Figure) bool) bool { return watch(f) })
@@ -255,7 +257,7 @@ func (g *Growth) narrow(x *gap, trail *hazards.Trail) error {
 			high, b = mid, v
 		}
 	}
-	x.out = Crossing{Figure: x.of.figure, Limit: limit, Turns: to, Grams: low, Back: before}
+	x.out = Crossing{Figure: x.of.id.Figure, Limit: limit, Turns: to, Grams: low, Back: before}
 	if before { // it is over: the first batch at which it surely is
 		x.out.Grams = high
 	}
@@ -264,7 +266,7 @@ func (g *Growth) narrow(x *gap, trail *hazards.Trail) error {
 
 // beyond is how far a finding is beyond where it turns, on a rung.
 func (r *Rung) beyond(of *seen, to figure.Verdict) float64 {
-	s, there := r.sized.Judge(of.figure, of.limit)
+	s, there := r.sized.Judge(of.id)
 	if !there {
 		return math.NaN()
 	}
@@ -314,11 +316,11 @@ func (g *Growth) stand(trail *hazards.Trail, s *seen, grams float64) (hazards.St
 	if err != nil {
 		return hazards.Stand{}, err
 	}
-	at, err := trail.At(c, hazards.Watch(s.figure))
+	at, err := trail.At(c, hazards.Watch(s.id.Figure))
 	if err != nil {
 		return hazards.Stand{}, err
 	}
-	f, _ := at.Judge(s.figure, s.limit)
+	f, _ := at.Judge(s.id)
 	return f, nil
 }
 
@@ -338,7 +340,7 @@ func (g *Growth) withhold() {
 // NotKnownBelow is how many findings are not known somewhere at or below a batch in
 // g.
 func (g *Growth) NotKnownBelow(grams float64) int {
-	seen := map[string]bool{}
+	seen := map[figure.FindingID]bool{}
 	for i := range g.Crossings {
 		if c := &g.Crossings[i]; c.Turns == figure.UnknownVerdict && !c.Back && c.Grams <= grams {
 			seen[c.ID()] = true

@@ -22,9 +22,9 @@ type Sample struct {
 	N      int
 	Seed   uint64
 	Inputs []string
-	Bands  map[string]Band   // by the id of a figure
-	Chance map[string]Chance // by the id of a finding that was judged in any draw
-	Ranked []Ranking         // of the headline figures that vary
+	Bands  map[figure.ID]Band
+	Chance map[figure.FindingID]Chance // of a finding that was judged in any draw
+	Ranked []Ranking                   // of the headline figures that vary
 }
 
 // Band is where the draws of a figure lie, those that are not known ranked as the
@@ -40,7 +40,7 @@ type Chance struct{ Exceeds, Unknown float64 }
 // Ranking says which inputs a figure depends on: the squared standardised
 // coefficients of a regression of ranks, and the share they do not explain.
 type Ranking struct {
-	Figure      string
+	Figure      figure.ID
 	Shares      []Weight // the largest first
 	Unexplained float64
 	Entered     int // inputs that entered the regression
@@ -96,14 +96,13 @@ func hypercube(n, inputs int, seed uint64) *mat.Dense {
 // table is what every draw gave, by figure and by finding.
 type table struct {
 	n        int
-	order    []string             // ids of figures, as first seen
-	values   map[string][]float64 // not a number where a draw has no such figure or does not know it
-	findings map[findingID]*count // of those judged in any draw
-	failures map[string]bool      // figures of failures
-	first    []figure.Figure      // of the first draw: the others mostly have the same in the same order
-	columns  [][]float64          // of them
-	judged   []figure.Finding     // of the first draw, likewise
-	tallies  []*count             // of them
+	order    []figure.ID                 // as first seen
+	values   map[figure.ID][]float64     // not a number where a draw has no such figure or does not know it
+	findings map[figure.FindingID]*count // of those judged in any draw
+	first    []figure.Figure             // of the first draw: the others mostly have the same in the same order
+	columns  [][]float64                 // of them
+	judged   []figure.Finding            // of the first draw, likewise
+	tallies  []*count                    // of them
 }
 
 // batch is how many draws are run before what is new in them goes into the table.
@@ -117,7 +116,7 @@ func drawAll(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers
 	if shares != nil {
 		n, _ = shares.Dims()
 	}
-	t := &table{n: n, values: map[string][]float64{}, findings: map[findingID]*count{}, failures: map[string]bool{}}
+	t := &table{n: n, values: map[figure.ID][]float64{}, findings: map[figure.FindingID]*count{}}
 	var done atomic.Int64
 	draw := func(i int, of *fresh, fault *error) {
 		if *fault = ctx.Err(); *fault != nil {
@@ -156,7 +155,7 @@ func (t *table) keep(i int, d *hazards.Drawn) fresh {
 	var out fresh
 	for k := range d.Figures {
 		f := &d.Figures[k]
-		if k < len(t.first) && alsoOf(&t.first[k], f) {
+		if k < len(t.first) && t.first[k].ID == f.ID {
 			t.columns[k][i] = f.Value.V
 			continue
 		}
@@ -164,7 +163,7 @@ func (t *table) keep(i int, d *hazards.Drawn) fresh {
 	}
 	for k := range d.Findings {
 		f := &d.Findings[k]
-		if k < len(t.judged) && t.judged[k].Figure == f.Figure && t.judged[k].Limit.ID == f.Limit.ID {
+		if k < len(t.judged) && t.judged[k].ID() == f.ID() {
 			t.tallies[k].take(f.Verdict)
 			continue
 		}
@@ -183,13 +182,12 @@ func row(m *mat.Dense, i int) []float64 {
 func (t *table) add(i int, d *fresh) {
 	for k := range d.figures {
 		f := &d.figures[k]
-		id := f.ID()
+		id := f.ID
 		v, there := t.values[id]
 		if !there {
 			v = slices.Repeat([]float64{math.NaN()}, t.n)
 			t.values[id] = v
 			t.order = append(t.order, id)
-			t.failures[id] = f.Failure != ""
 		}
 		v[i] = f.Value.V
 	}
@@ -200,7 +198,7 @@ func (t *table) add(i int, d *fresh) {
 		return
 	}
 	for k := range d.figures {
-		t.columns = append(t.columns, t.values[d.figures[k].ID()])
+		t.columns = append(t.columns, t.values[d.figures[k].ID])
 	}
 	for k := range d.findings {
 		t.tallies = append(t.tallies, t.count(&d.findings[k]))
@@ -209,7 +207,7 @@ func (t *table) add(i int, d *fresh) {
 }
 
 func (t *table) count(f *figure.Finding) *count {
-	id := findingID{f.Figure, f.Limit.ID}
+	id := f.ID()
 	x, there := t.findings[id]
 	if !there {
 		x = &count{}
@@ -217,9 +215,6 @@ func (t *table) count(f *figure.Finding) *count {
 	}
 	return x
 }
-
-// findingID is what makes up the id of a finding: joined once, not in every draw.
-type findingID struct{ figure, limit string }
 
 // count is how many draws of a finding exceed and how many are not known.
 type count struct{ exceeds, unknown atomic.Int64 }
@@ -233,15 +228,10 @@ func (x *count) take(v figure.Verdict) {
 	}
 }
 
-// alsoOf reports whether two figures have the same id.
-func alsoOf(a, b *figure.Figure) bool {
-	return a.Quantity == b.Quantity && a.Place == b.Place && a.Agent == b.Agent && a.Case == b.Case
-}
-
-func (t *table) bands(workers int) map[string]Band {
+func (t *table) bands(workers int) map[figure.ID]Band {
 	bands := make([]Band, len(t.order))
 	hazards.EachOn(len(bands), workers, func(i int) { bands[i] = bandOf(t.order[i], t.values[t.order[i]]) })
-	out := map[string]Band{}
+	out := map[figure.ID]Band{}
 	for i, id := range t.order {
 		out[id] = bands[i]
 	}
@@ -250,7 +240,7 @@ func (t *table) bands(workers int) map[string]Band {
 
 // bandOf counts a draw that is not known as one that lies worst of all: what nobody
 // knows never makes an end better.
-func bandOf(id string, v []float64) Band {
+func bandOf(id figure.ID, v []float64) Band {
 	known := make([]float64, 0, len(v))
 	for _, x := range v {
 		if !math.IsNaN(x) {
@@ -263,7 +253,7 @@ func bandOf(id string, v []float64) Band {
 	}
 	slices.Sort(known)
 	before := 0
-	if q, _ := figure.Lookup(quantityOf(id)); q.Danger == figure.Low {
+	if q, _ := figure.Lookup(id.Quantity); q.Danger == figure.Low {
 		before = b.Unknown
 	}
 	b.P05, b.P50, b.P95 = at(known, before, len(v), 0.05), at(known, before, len(v), 0.5), at(known, before, len(v), 0.95)
@@ -288,11 +278,10 @@ func at(known []float64, before, n int, share float64) float64 {
 	return get(i) + part*(get(i+1)-get(i))
 }
 
-func (t *table) chances() map[string]Chance {
-	out := make(map[string]Chance, len(t.findings))
+func (t *table) chances() map[figure.FindingID]Chance {
+	out := make(map[figure.FindingID]Chance, len(t.findings))
 	for id, x := range t.findings {
-		f := figure.Finding{Figure: id.figure, Limit: figure.LimitRef{ID: id.limit}}
-		out[f.ID()] = Chance{float64(x.exceeds.Load()) / float64(t.n), float64(x.unknown.Load()) / float64(t.n)}
+		out[id] = Chance{float64(x.exceeds.Load()) / float64(t.n), float64(x.unknown.Load()) / float64(t.n)}
 	}
 	return out
 }

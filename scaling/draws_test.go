@@ -12,6 +12,8 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 	"etchbound/scaling"
 )
@@ -50,7 +52,7 @@ func TestQuantilesOfALinearFigure(t *testing.T) {
 	if len(s.Inputs) != 1 {
 		t.Fatalf("%d inputs are drawn: %q", len(s.Inputs), s.Inputs)
 	}
-	b := s.Bands["heat.etch.total@2"]
+	b := s.Bands[figure.ID{Quantity: "heat.etch.total", Place: figure.Step(2)}]
 	sigma := 75 / 1.959964
 	for _, row := range []struct{ got, z float64 }{{b.P05, -1.644854}, {b.P50, 0}, {b.P95, 1.644854}} {
 		if want := (760 + row.z*sigma) / 194.605; math.Abs(row.got/want-1) > 2e-4 {
@@ -67,7 +69,7 @@ func TestQuantilesOfALinearFigure(t *testing.T) {
 func TestQuantilesOfALognormalFigure(t *testing.T) {
 	open := strings.Replace(gram, "closure: vented", "closure: open", 1)
 	s := drawn(t, frozen(t, newCase(t, open), "air.evaporation"), 4000, 3, 2)
-	b := s.Bands["air.emission@1/hf"]
+	b := s.Bands[figure.ID{Quantity: "air.emission", Place: figure.Step(1), Agent: "hf"}]
 	if want := math.Exp(1.644854 * math.Ln2 / 1.959964); math.Abs(b.P95/b.P50/want-1) > 2e-3 || math.Abs(b.P50/b.P05/want-1) > 2e-3 {
 		t.Errorf("%+v, want a factor of %g", b, want)
 	}
@@ -80,7 +82,11 @@ func TestTheSameSeedGivesTheSame(t *testing.T) {
 	text := func(s scaling.Sample) []byte {
 		var out bytes.Buffer
 		for _, id := range []string{"heat.etch.total@2", "gas.hydrogen.total", "heat.mtsr@2", "air.emission@1/hf"} {
-			fmt.Fprintf(&out, "%s %v\n", id, s.Bands[id])
+			f, err := figure.Parse(id)
+			if err != nil {
+				t.Fatal(err)
+			}
+			fmt.Fprintf(&out, "%s %v\n", id, s.Bands[f])
 		}
 		fmt.Fprint(&out, s.Ranked, s.Inputs)
 		return out.Bytes()
@@ -97,7 +103,10 @@ func TestTheSameSeedGivesTheSame(t *testing.T) {
 // and what is never known is unknown in all of them.
 func TestChancesAndUnknowns(t *testing.T) {
 	s := drawn(t, newCase(t, strings.Replace(gram, ", vent: 6 mm", "", 1)), 100, 1, 2)
-	vent := s.Chance["gas.vent.bore_required@2:instantaneous+written_vent"]
+	vent := s.Chance[figure.FindingID{
+		Figure: figure.ID{Quantity: "gas.vent.bore_required", Place: figure.Step(2), Case: figure.By("instantaneous")},
+		Limit:  limit.Named(limit.Route, "written_vent"),
+	}]
 	if vent.Unknown != 1 || vent.Exceeds != 0 {
 		t.Errorf("a vent nobody stated: %+v", vent)
 	}
@@ -107,7 +116,7 @@ func TestChancesAndUnknowns(t *testing.T) {
 		}
 	}
 	hidden := drawn(t, newCase(t, strings.Replace(gram, "phase: Ti3AlC2", "phase: Ti3SiC2", 1)), 50, 1, 2)
-	if b := hidden.Bands["heat.etch.total@2"]; !math.IsNaN(b.P50) || b.Unknown != 50 {
+	if b := hidden.Bands[figure.ID{Quantity: "heat.etch.total", Place: figure.Step(2)}]; !math.IsNaN(b.P50) || b.Unknown != 50 {
 		t.Errorf("a heat nobody knows: %+v", b)
 	}
 }
@@ -133,7 +142,7 @@ func TestNoDrawIsLessThanNothing(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i := range x.Figures {
-			if f := &x.Figures[i]; f.ID() == "heat.etch.total" {
+			if f := &x.Figures[i]; f.ID.String() == "heat.etch.total" {
 				if !(f.Value.V > last) {
 					t.Errorf("at %g: %g kJ, after %g", share, f.Value.V, last)
 				}

@@ -103,10 +103,10 @@ func (r *Rung) worst(quantity, kase string, value func(*figure.Figure) float64) 
 	found := false
 	written := writesAgent(r.Figures, quantity)
 	for _, f := range r.Figures {
-		if f.Quantity != quantity || f.Case == "closed" || f.Failure != "" || kase != "" && f.Case != kase || written && f.Place == "waste" {
+		if f.Quantity != quantity || f.Case.Supposed() || kase != "" && f.Case != figure.By(kase) || written && f.Place == figure.Waste {
 			continue
 		}
-		if q.Bare == "sum" && f.Place == "" {
+		if q.Bare == "sum" && f.Place.IsZero() {
 			return f, true
 		}
 		x, y := value(&f), value(&out)
@@ -124,7 +124,7 @@ func (r *Rung) worst(quantity, kase string, value func(*figure.Figure) float64) 
 // own, so that the four usual ones need not be shown.
 func writesAgent(figs []figure.Figure, quantity string) bool {
 	for i := range figs {
-		if f := &figs[i]; f.Quantity == quantity && f.Agent != "" && f.Place != "waste" && f.Place != "" {
+		if f := &figs[i]; f.Quantity == quantity && f.Agent != "" && f.Place != figure.Waste && !f.Place.IsZero() {
 			return true
 		}
 	}

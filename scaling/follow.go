@@ -3,7 +3,6 @@ package scaling
 import (
 	_ "embed"
 	"math"
-	"strconv"
 	"sync"
 
 	"etchbound/hazards"
@@ -107,8 +106,8 @@ func stretched(c route.Case) (route.Case, error) {
 	r := c.Route.Copy()
 	for i := range s.Figures {
 		f := &s.Figures[i]
-		step, err := strconv.Atoi(f.Place)
-		if f.Quantity != required || err != nil || f.Danger().Unknown() {
+		step, ok := f.Place.Step()
+		if f.Quantity != required || !ok || f.Danger().Unknown() {
 			continue
 		}
 		over := &r.Steps[step-1].Over

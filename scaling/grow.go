@@ -17,9 +17,9 @@ type Growth struct {
 	From, To  quantity.Value
 	Follow    Follow
 	Rungs     []Rung
-	Crossings []Crossing // in the order of their batches
-	Chances   []Chances  // by rung, where draws were made
-	Withheld  []string   // findings that are not known somewhere and could set the first limit
+	Crossings []Crossing         // in the order of their batches
+	Chances   []Chances          // by rung, where draws were made
+	Withheld  []figure.FindingID // findings that are not known somewhere and could set the first limit
 }
 
 // Rung is the route at one size. The end of each figure at which danger lies is

@@ -89,16 +89,16 @@ func TestARungIsTheRouteAtThatBatch(t *testing.T) {
 		}
 		want := map[string]figure.Figure{}
 		for _, f := range rv.Figures {
-			want[f.ID()] = f
+			want[f.ID.String()] = f
 		}
 		for k := range r.Figures {
 			f := &r.Figures[k]
-			w, ok := want[f.ID()]
+			w, ok := want[f.ID.String()]
 			if !ok {
 				continue // a trace, which a review leaves out
 			}
 			if x, y := f.Value.V, w.Value.V; math.Abs(x-y) > 1e-9*math.Abs(y) || math.IsNaN(x) != math.IsNaN(y) {
-				t.Errorf("%g g: %s is %v, the route says %v", r.Batch.In("g"), f.ID(), x, y)
+				t.Errorf("%g g: %s is %v, the route says %v", r.Batch.In("g"), f.ID.String(), x, y)
 			}
 			q, _ := figure.Lookup(f.Quantity)
 			x, y := f.Danger().V, w.Danger().V
@@ -106,7 +106,7 @@ func TestARungIsTheRouteAtThatBatch(t *testing.T) {
 				x, y = -x, -y
 			}
 			if hazards.Wanted(f) && (x < y-0.01*math.Abs(y) || math.IsNaN(y) && !math.IsNaN(x)) {
-				t.Errorf("%g g: the dangerous end of %s is %v, a review has %v", r.Batch.In("g"), f.ID(), f.Danger().V, w.Danger().V)
+				t.Errorf("%g g: the dangerous end of %s is %v, a review has %v", r.Batch.In("g"), f.ID.String(), f.Danger().V, w.Danger().V)
 			}
 		}
 	}
@@ -121,7 +121,7 @@ func TestWhereTheAdditionIsOutgrown(t *testing.T) {
 		g := grow(t, strings.Replace(gram, "0.5 W/K", ua, 1), 0.1, 1000, scaling.Follow{})
 		found := false
 		for _, c := range g.Crossings {
-			if c.ID() != "heat.addition_time.required@2+written_over" || c.Turns != figure.Exceeds {
+			if c.ID().String() != "heat.addition_time.required@2+written_over" || c.Turns != figure.Exceeds {
 				continue
 			}
 			found = true
@@ -308,7 +308,7 @@ func TestWithheld(t *testing.T) {
 	}
 	found := false
 	for _, id := range g.Withheld {
-		found = found || strings.HasPrefix(id, "gas.vent.bore_required")
+		found = found || strings.HasPrefix(id.String(), "gas.vent.bore_required")
 	}
 	if !found {
 		t.Errorf("the vent is not among %q", g.Withheld)

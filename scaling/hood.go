@@ -45,7 +45,7 @@ func worst(c *route.Case, figs []figure.Figure, name, unit string) working.Num {
 	var out working.Num
 	for i := range figs {
 		f := &figs[i]
-		if f.Quantity != name || f.Case == "closed" || f.Failure != "" {
+		if f.Quantity != name || f.Case.Supposed() {
 			continue
 		}
 		if !found || greater(f.Value, out) {

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat"
@@ -17,13 +16,6 @@ import (
 // worst on average.
 var headlines = []string{"gas.hydrogen.total", "heat.etch.total", "heat.adiabatic_rise", "heat.mtsr", "gas.hydrogen.peak_rate.during_addition",
 	"gas.hydrogen.peak_rate.after_addition", "heat.temperature_peak", "fluoride.hf_equivalent", "air.breathing_zone", "wash.cycles", "neutralise.mass"}
-
-func quantityOf(id string) string {
-	if i := strings.IndexAny(id, "@/:"); i >= 0 {
-		return id[:i]
-	}
-	return id
-}
 
 // ranked ranks the inputs of every headline figure that varies. One that is not
 // known in some draw stands before the others of its quantity, with nothing ranked.
@@ -45,16 +37,16 @@ func (t *table) ranked(shares *mat.Dense, inputs []string, workers int) []Rankin
 	return slices.Concat(found...)
 }
 
-// counts reports whether a figure is one of a quantity as the route is meant.
-func (t *table) counts(id, quantity string) bool {
-	return quantityOf(id) == quantity && !t.failures[id] && !strings.Contains(id, ":closed")
+// counts reports whether a figure is one of a quantity as the route is meant to go.
+func counts(id figure.ID, quantity string) bool {
+	return id.Quantity == quantity && !id.Case.Supposed()
 }
 
 // unknown is the member of a quantity that is not known in most draws.
-func (t *table) unknown(quantity string) (string, bool) {
-	most, at := 0, ""
+func (t *table) unknown(quantity string) (figure.ID, bool) {
+	most, at := 0, figure.ID{}
 	for _, id := range t.order {
-		if !t.counts(id, quantity) {
+		if !counts(id, quantity) {
 			continue
 		}
 		n := 0
@@ -67,34 +59,34 @@ func (t *table) unknown(quantity string) (string, bool) {
 			most, at = n, id
 		}
 	}
-	return at, at != ""
+	return at, !at.IsZero()
 }
 
 // headline is the member of a quantity that is worst on average and varies at all;
 // one that is not known in some draw does not count, nor one of a failure.
-func (t *table) headline(quantity string) (string, bool) {
-	worst, at := 0.0, ""
+func (t *table) headline(quantity string) (figure.ID, bool) {
+	worst, at := 0.0, figure.ID{}
 	q, _ := figure.Lookup(quantity)
 	for _, id := range t.order {
 		v := t.values[id]
-		if !t.counts(id, quantity) || slices.ContainsFunc(v, math.IsNaN) {
+		if !counts(id, quantity) || slices.ContainsFunc(v, math.IsNaN) {
 			continue
 		}
 		mean, sd := stat.MeanStdDev(v, nil)
 		if q.Danger == figure.Low {
 			mean = -mean
 		}
-		if sd > 1e-9*math.Abs(mean) && (at == "" || mean > worst) {
+		if sd > 1e-9*math.Abs(mean) && (at.IsZero() || mean > worst) {
 			worst, at = mean, id
 		}
 	}
-	return at, at != ""
+	return at, !at.IsZero()
 }
 
 // rank regresses the ranks of a figure on those of its inputs, all standardised,
 // which are given;
 // where there are too few draws for all inputs, the most correlated enter.
-func rank(id string, v []float64, of [][]float64, inputs []string) Ranking {
+func rank(id figure.ID, v []float64, of [][]float64, inputs []string) Ranking {
 	n := len(v)
 	y := standard(ranks(v))
 	type column struct {

@@ -88,7 +88,7 @@ func (g *Growth) NotKnown() bool { return len(g.Withheld) > 0 }
 // Share is what a figure takes of its limit on a rung, for a picture: above one it
 // exceeds. It is not a number where either is unknown or not above zero.
 func (g *Growth) Share(r *Rung, c *Crossing) float64 {
-	s, ok := r.sized.Judge(c.Figure, c.Limit.ID)
+	s, ok := r.sized.Judge(c.ID())
 	if !ok || !(s.Danger > 0) || !(s.Limit.Value > 0) {
 		return math.NaN()
 	}
@@ -119,8 +119,8 @@ func (r *Rung) Vessel() string {
 	return ""
 }
 
-// Chances are those of the findings of a rung, by their ids.
-type Chances map[string]Chance
+// Chances are those of the findings of a rung.
+type Chances map[figure.FindingID]Chance
 
 // Draw draws the data at every rung, with the same seed.
 func (g *Growth) Draw(ctx context.Context, n int, seed uint64, workers int, progress func(int)) error {

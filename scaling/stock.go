@@ -43,7 +43,7 @@ type Holding struct {
 }
 
 // ID is the id of the mass of the substance.
-func (h *Holding) ID() string { return figure.ID("stock.mass", h.key(), "", "") }
+func (h *Holding) ID() figure.ID { return figure.ID{Quantity: "stock.mass", Place: figure.At(h.key())} }
 
 func (h *Holding) key() string { return substance{cas: h.CAS, formula: h.Formula}.key() }
 
@@ -59,7 +59,7 @@ type Take struct {
 // Share is what is held against a threshold. Held and Ratio are at the upper
 // ends; Left is what is there and does not count, kg.
 type Share struct {
-	ID        string
+	ID        figure.ID
 	Threshold *Threshold
 	Held      working.Num // kg that counts
 	Ratio     working.Num
@@ -284,7 +284,7 @@ func (h *Holding) share(t *Threshold, whole float64) Share {
 	if h.Stock.Top.Unknown() {
 		stock, stockLeft = h.Stock.Top, h.Stock.Top
 	}
-	s := Share{ID: figure.ID("stock.share", h.CAS, t.ID, ""), Threshold: t, Held: larger(stock, runs), Left: larger(stockLeft, runsLeft)}
+	s := Share{ID: figure.ID{Quantity: "stock.share", Place: figure.At(h.CAS), Agent: t.ID}, Threshold: t, Held: larger(stock, runs), Left: larger(stockLeft, runsLeft)}
 	s.Ratio = over("x", s.Held, working.Exact("T", "kg", t.Limit, t.Document))
 	level, _ := (&limit.Limit{Value: whole, Unit: "1"}).Compare(s.Ratio.V, false)
 	s.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]

@@ -88,14 +88,14 @@ func close(got, want, tolerance float64) bool { return math.Abs(got-want) <= tol
 func TestMassOfARun(t *testing.T) {
 	h := holdings(t, caseAt(t, "a.yaml", bench("48 wt%"), "stock:\n  - {substance: HF, strength: 48 wt%, volume: 1 L}\n"))
 	hf := holding(t, h, hydrofluoric)
-	if hf.ID() != "stock.mass@7664-39-3" || !close(hf.Sum.Mid.V, 0.1*1.15*0.48, 0.005) || !close(hf.Stock.Mid.V, 1.15*0.48, 0.005) {
+	if hf.ID().String() != "stock.mass@7664-39-3" || !close(hf.Sum.Mid.V, 0.1*1.15*0.48, 0.005) || !close(hf.Stock.Mid.V, 1.15*0.48, 0.005) {
 		t.Errorf("%s: %v a run, %v held", hf.ID(), hf.Sum.Mid, hf.Stock.Mid)
 	}
 	if !close(hf.Runs.V, 10, 1e-12) || hf.Strongest.V != 0.48 {
 		t.Errorf("%v runs, strongest %v", hf.Runs, hf.Strongest)
 	}
 	p := holding(t, h, "")
-	if p.Formula != "Ti3AlC2" || p.ID() != "stock.mass@Ti3AlC2" || !close(p.Sum.Mid.V, 0.0009, 1e-12) || !p.Stock.Mid.Unknown() || !p.Runs.Unknown() {
+	if p.Formula != "Ti3AlC2" || p.ID().String() != "stock.mass@Ti3AlC2" || !close(p.Sum.Mid.V, 0.0009, 1e-12) || !p.Stock.Mid.Unknown() || !p.Runs.Unknown() {
 		t.Errorf("%+v", p)
 	}
 }
@@ -154,7 +154,7 @@ func TestWhatCounts(t *testing.T) {
 		if c.ratio == 0 && !(x.Left.V > 0) {
 			t.Errorf("%s against %s: nothing is left out", c.stock, c.id)
 		}
-		if want := "stock.share@" + c.cas + "/" + c.id; x.ID != want {
+		if want := "stock.share@" + c.cas + "/" + c.id; x.ID.String() != want {
 			t.Errorf("%s, want %s", x.ID, want)
 		}
 	}
@@ -245,8 +245,8 @@ func TestLocalLimitsCount(t *testing.T) {
 		t.Errorf("10 kg of 45.4 kg: %s", x.Verdict)
 	}
 	c.Limits = c.Limits.With(&limit.Set{Limits: []limit.Limit{
-		{ID: "house", Quantity: "stock.mass", Agent: "hf", Label: "house rule", Value: 8, Unit: "kg", Document: "house"},
-		{ID: "fifth", Quantity: "stock.share", Label: "a fifth", Value: 0.2, Unit: "1", Document: "house"},
+		{Key: limit.Named(limit.Local, "house"), Quantity: "stock.mass", Agent: "hf", Label: "house rule", Value: 8, Unit: "kg", Document: "house"},
+		{Key: limit.Named(limit.Local, "fifth"), Quantity: "stock.share", Label: "a fifth", Value: 0.2, Unit: "1", Document: "house"},
 	}})
 	hf := holding(t, holdings(t, c), hydrofluoric)
 	if x := share(t, hf, "house"); x.Verdict != figure.Exceeds || !close(x.Ratio.V, 10./8, 1e-12) {

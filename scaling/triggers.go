@@ -436,22 +436,22 @@ func class(f *figure.Figure) string {
 func (f *firing) verdicts() {
 	for i := range f.c.Verdicts {
 		if v := &f.c.Verdicts[i]; v.Worse() {
-			f.hit("verdict", v.ID, v.Was.Verdict.String(), v.Is.Verdict.String())
+			f.hit("verdict", v.ID.String(), v.Was.Verdict.String(), v.Is.Verdict.String())
 		}
 	}
-	before := map[string]*figure.Figure{}
+	before := map[figure.ID]*figure.Figure{}
 	for i := range f.c.Reviewed.Figures {
 		x := &f.c.Reviewed.Figures[i]
-		before[x.ID()] = x
+		before[x.ID] = x
 	}
 	for i := range f.c.Proposed.Figures { // it has no verdict of its own
 		x := &f.c.Proposed.Figures[i]
-		old := before[x.ID()]
-		if x.Quantity != "heat.criticality_class" || x.Of != "" || old == nil {
+		old := before[x.ID]
+		if x.Quantity != "heat.criticality_class" || !x.Of.IsZero() || old == nil {
 			continue
 		}
 		if x.High.V > old.High.V || x.High.Unknown() && !old.High.Unknown() {
-			f.hit("verdict", x.ID(), class(old), class(x))
+			f.hit("verdict", x.ID.String(), class(old), class(x))
 		}
 	}
 	was := map[string]bool{}

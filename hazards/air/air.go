@@ -76,8 +76,9 @@ func (r *reader) quiet() *reader {
 	return &q
 }
 
-func (r *reader) put(quantity, place, agent, kase string, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Agent: agent, Case: kase, Value: r.w.Keep(v), Conditions: conditions})
+func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num, conditions string) {
+	id := figure.ID{Quantity: quantity, Place: place, Agent: agent, Case: kase}
+	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: conditions})
 }
 
 // agent is a vapour that people breathe.
@@ -146,7 +147,7 @@ func (r *reader) step(d *process.Done) {
 		}
 		if first := &of[0]; first.as == "" || d.Filled != nil && first.in == d.Filled {
 			x, atm := first.over.pressure.As("p"), r.c.Store.Num("gas.pressure").As("P")
-			r.put("air.saturated", figure.Step(d.Number), a.slug, "", r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), first.over.conditions)
+			r.put("air.saturated", figure.Step(d.Number), a.slug, figure.Case{}, r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), first.over.conditions)
 		}
 		r.leaving(d, of)
 		for i := range of {

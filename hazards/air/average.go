@@ -3,18 +3,12 @@ package air
 import (
 	"maps"
 	"slices"
-	"strconv"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 )
-
-// Over names a figure that is averaged over a time in min.
-func Over(minutes float64) string {
-	return "over_" + strconv.FormatFloat(minutes, 'g', -1, 64) + "_min"
-}
 
 // averages reports, where more than one step gives off a vapour, what a person
 // beside all of them breathes on average over each time that a limit is averaged
@@ -54,12 +48,12 @@ func (r *reader) averages() {
 				c := v.As("C")
 				parts[window] = append(parts[window], r.w.Line("C_L", "1", "C/L", c.V/l.V, c, l))
 			}
-			r.put("air.time_average", "", a.slug, Over(window), v, "the worst such time of all steps, one after the other without a pause; what is poured counts for the time of a pour, and a step that does not say how long it lasts for all of that time")
+			r.put("air.time_average", figure.Place{}, a.slug, figure.Over(window), v, "the worst such time of all steps, one after the other without a pause; what is poured counts for the time of a pour, and a step that does not say how long it lasts for all of that time")
 		}
 	}
 	for _, window := range slices.Sorted(maps.Keys(parts)) {
 		if len(parts[window]) > 1 {
-			r.put("air.additive", "room", "", Over(window), r.w.Sum("s", "1", parts[window]...), "sum of each average over the steps over its limit: HF and HCl act on the same target")
+			r.put("air.additive", figure.Room, "", figure.Over(window), r.w.Sum("s", "1", parts[window]...), "sum of each average over the steps over its limit: HF and HCl act on the same target")
 		}
 	}
 }
@@ -99,7 +93,7 @@ func (r *reader) windows(slug string) []float64 {
 		take(e.Average)
 	}
 	for i := range r.c.Limits.Limits {
-		if l := &r.c.Limits.Limits[i]; l.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == slug) {
+		if l := &r.c.Limits.Limits[i]; l.Origin == limit.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == slug) {
 			take(l.Average)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/spread"
 	"etchbound/schemas/quantity"
 )
@@ -38,7 +39,7 @@ func (r *reader) delivery() {
 	}
 	for _, a := range agents {
 		if x, ok := worst[a.slug]; ok {
-			r.pool(&x, "delivery", note[a.slug]+" breaks on a floor outside a hood and nobody stops it; the pool does not run dry")
+			r.pool(&x, figure.Delivery, note[a.slug]+" breaks on a floor outside a hood and nobody stops it; the pool does not run dry")
 			r.yard(&x, note[a.slug])
 		}
 	}
@@ -149,14 +150,14 @@ const across, up = "0.04*x/sqrt(1+0.0001*x)", "0.016*x/(1+0.0003*x)"
 // mol/s that leave at a height in m:
 //
 //	C = 1e6 n Vm/(pi u sy sz) exp(-H^2/(2 sz^2))
-func (r *reader) plume(place string, o *over, n, height working.Num, cond string) {
+func (r *reader) plume(place figure.Place, o *over, n, height working.Num, cond string) {
 	nearest, u, g, h := r.c.Store.Num("air.fence").As("x_f"), r.c.Store.Num("air.yard_wind").As("u"), n.As("n"), height.As("H")
 	x := r.w.Model("x", "m", "distance at which the plume is strongest at the ground", spread.Sky{Stable: true}.Worst(h.V, nearest.V), nearest, h)
 	sy := r.w.Line("s_y", "m", across, 0.04*x.V/math.Sqrt(1+0.0001*x.V), x)
 	sz := r.w.Line("s_z", "m", up, 0.016*x.V/(1+0.0003*x.V), x)
 	c := r.w.Line("C", "ppm", "1e6*n*Vm/1000/(3.141592653589793*u*s_y*s_z)*exp(-H*H/(2*s_z*s_z))",
 		1e6*g.V*r.vm.V/1000/(pi*u.V*sy.V*sz.V)*math.Exp(-h.V*h.V/(2*sz.V*sz.V)), g, r.vm, u, sy, sz, h)
-	r.put("air.plume", place, o.slug, "", c.Worse(working.Bound), "at the ground, where it is strongest from 100 m on downwind in a stable night, average of ten minutes; "+cond)
+	r.put("air.plume", place, o.slug, figure.Case{}, c.Worse(working.Bound), "at the ground, where it is strongest from 100 m on downwind in a stable night, average of ten minutes; "+cond)
 }
 
 // yard is a bottle that breaks out of doors.
@@ -166,7 +167,7 @@ func (r *reader) yard(x *spilt, what string) {
 	area := r.w.Line("A", "m2", "V/1e6/(h/1000)", v.V/1e6/(h.V/1000), v, h)
 	none := working.Exact("L", "m", 0, "a pool on the ground")
 	n := r.evaporates(&x.over, surface{area, none}, st.Num("air.yard_wind"), x.celsius)
-	r.plume("yard", &x.over, n, working.Exact("H", "m", 0, "from the ground"), what+" breaks out of doors")
+	r.plume(figure.Yard, &x.over, n, working.Exact("H", "m", 0, "from the ground"), what+" breaks out of doors")
 }
 
 // stack is the vapour of the step that gives off most, as the hood lets it out.
@@ -191,6 +192,6 @@ func (r *reader) stack() {
 			continue
 		}
 		m, M := most.As("m"), r.molar(a.formula).As("M")
-		r.plume("stack", &over{agent: a}, r.w.Line("n", "mol/s", "m/60000/M", m.V/60000/M.V, m, M), height, "all that leaves in the worst step, unscrubbed")
+		r.plume(figure.Stack, &over{agent: a}, r.w.Line("n", "mol/s", "m/60000/M", m.V/60000/M.V, m, M), height, "all that leaves in the worst step, unscrubbed")
 	}
 }

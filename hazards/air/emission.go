@@ -125,7 +125,7 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 		return
 	}
 	x := n.As("n")
-	r.put("air.emission", place, any.slug, "", r.w.Line("m", "mg/min", "n*M*60000", x.V*M.V*60000, x, M), how)
+	r.put("air.emission", place, any.slug, figure.Case{}, r.w.Line("m", "mg/min", "n*M*60000", x.V*M.V*60000, x, M), how)
 	r.exposure(place, d.Number, any, n, how)
 	if brief {
 		goes := working.Exact("f", "1", 0, "nothing goes on leaving after the pour")

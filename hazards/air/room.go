@@ -60,18 +60,18 @@ func (r *reader) leak() (working.Num, string) {
 // extract that an open source would need:
 //
 //	C = s n Vm (1/Q + 1/B)
-func (r *reader) exposure(place string, step int, o *over, n working.Num, how string) {
+func (r *reader) exposure(place figure.Place, step int, o *over, n working.Num, how string) {
 	share, hood := r.leak()
 	b, q, x := r.c.Store.Num("air.near").As("B"), r.exchange(), n.As("n")
 	v := r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*(3600/Q+60/B)", 1e6*share.V*x.V*r.vm.V/1000*(3600/q.V+60/b.V), share, x, r.vm, q, b)
-	r.put("air.breathing_zone", place, o.slug, "", v, "near the source, once the room has filled; "+hood+"; "+how)
+	r.put("air.breathing_zone", place, o.slug, figure.Case{}, v, "near the source, once the room has filled; "+hood+"; "+how)
 	r.reaches(place, o, r.w.Line("G", "m3/s", "s*n*Vm/1000", share.V*x.V*r.vm.V/1000, share, x, r.vm))
 	l, e := r.strictest(o.slug)
 	if e == nil {
 		return
 	}
 	need := r.w.Line("Q", "m3/h", "n*Vm/1000*3600*1e6/L", x.V*r.vm.V/1000*3600*1e6/l.V, x, r.vm, l)
-	r.put("air.exhaust_required", place, o.slug, "", need, "air that brings all of it, mixed at once, to the strictest short limit ("+e.ID+"); at the source it is stronger")
+	r.put("air.exhaust_required", place, o.slug, figure.Case{}, need, "air that brings all of it, mixed at once, to the strictest short limit ("+e.ID+"); at the source it is stronger")
 	part := r.w.Line("C_L", "1", "C/L", v.V/l.V, v.As("C"), l)
 	r.parts[step] = append(r.parts[step], part)
 }
@@ -103,7 +103,7 @@ func (r *reader) lowest(slug string) *limit.Exposure {
 		}
 	}
 	for i := range r.c.Limits.Limits {
-		if l := &r.c.Limits.Limits[i]; l.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == slug) {
+		if l := &r.c.Limits.Limits[i]; l.Origin == limit.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == slug) {
 			take(limit.Exposure{ID: l.ID, Agent: slug, Label: l.Label, Value: l.Value, Average: l.Average, Document: l.Document})
 		}
 	}
@@ -116,12 +116,12 @@ func (r *reader) together(step int) {
 		return
 	}
 	v := r.w.Sum("s", "1", r.parts[step]...)
-	r.put("air.additive", figure.Step(step), "", "", v, "sum of each over its strictest short limit: HF and HCl act on the same target")
+	r.put("air.additive", figure.Step(step), "", figure.Case{}, v, "sum of each over its strictest short limit: HF and HCl act on the same target")
 }
 
 // reaches reports how soon a person near the source breathes a limit: the near
 // field over time, with the room filling behind it.
-func (r *reader) reaches(place string, o *over, gas working.Num) {
+func (r *reader) reaches(place figure.Place, o *over, gas working.Num) {
 	limits := []struct {
 		quantity string
 		value    working.Num
@@ -142,7 +142,7 @@ func (r *reader) reaches(place string, o *over, gas working.Num) {
 			s := spread.Room{Volume: room.V, Flow: q.V / 3600}.NearReaches(gas.V, b.V/60, near.V, l.value.V*1e-6)
 			t = r.w.Model("t", "min", "near field and room, both well mixed", min(s/60, aDay), in...)
 		}
-		r.put(l.quantity, place, o.slug, "", t, r.until(l.value.V))
+		r.put(l.quantity, place, o.slug, figure.Case{}, t, r.until(l.value.V))
 	}
 }
 
@@ -214,27 +214,27 @@ func (r *reader) spill() {
 }
 
 func (r *reader) spilt(x *spilt) {
-	r.pool(x, "spill", "the liquor of step "+figure.Step(x.step)+" runs out on the floor outside a hood and nobody stops it; the pool does not run dry")
+	r.pool(x, figure.Spill, "the liquor of step "+figure.Step(x.step).String()+" runs out on the floor outside a hood and nobody stops it; the pool does not run dry")
 }
 
 // pool reports the room after a liquor runs out on its floor.
-func (r *reader) pool(x *spilt, place, cond string) {
+func (r *reader) pool(x *spilt, place figure.Place, cond string) {
 	st := r.c.Store
 	v, h := x.volume.As("V"), st.Num("spill.depth").As("h")
 	area := r.w.Line("A", "m2", "V/1e6/(h/1000)", v.V/1e6/(h.V/1000), v, h)
 	none := working.Exact("L", "m", 0, "a pool on the floor")
 	n := r.evaporates(&x.over, surface{area, none}, st.Num("air.room"), x.celsius).As("n")
 	q := r.exchange()
-	r.put("air.spill_area", place, x.slug, "", area, "as deep as a film on a sealed floor")
+	r.put("air.spill_area", place, x.slug, figure.Case{}, area, "as deep as a film on a sealed floor")
 	p, atm := x.pressure.As("p"), st.Num("gas.pressure").As("P")
 	c := r.w.Line("C", "ppm", "min(1e6*n*Vm/1000*3600/Q,p/P*1e6)", min(1e6*n.V*r.vm.V/1000*3600/q.V, p.V/atm.V*1e6), n, r.vm, q, p, atm)
-	r.put("air.room_peak", place, x.slug, "", c, "well mixed, in the end, and no more than over the liquor itself; "+cond)
+	r.put("air.room_peak", place, x.slug, figure.Case{}, c, "well mixed, in the end, and no more than over the liquor itself; "+cond)
 	r.idlh(x, place, n, q, cond)
 }
 
 // idlh is the time until the room is at the concentration immediately dangerous
 // to life or health.
-func (r *reader) idlh(x *spilt, place string, n, q working.Num, cond string) {
+func (r *reader) idlh(x *spilt, place figure.Place, n, q working.Num, cond string) {
 	idlh, found := r.escape(x.slug)
 	if !found {
 		return
@@ -245,7 +245,7 @@ func (r *reader) idlh(x *spilt, place string, n, q working.Num, cond string) {
 		room := spread.Room{Volume: vol.V, Flow: q.V / 3600}
 		t = r.w.Model("t", "min", "well mixed room", min(room.Reaches(n.V*r.vm.V/1000, idlh.V*1e-6)/60, aDay), n, r.vm, q, vol, idlh)
 	}
-	r.put("air.time_to_idlh", place, x.slug, "", t, "well mixed; near the pool it is sooner; "+cond+"; 1440 min: not within a day")
+	r.put("air.time_to_idlh", place, x.slug, figure.Case{}, t, "well mixed; near the pool it is sooner; "+cond+"; 1440 min: not within a day")
 }
 
 // escape is the concentration immediately dangerous to life or health.

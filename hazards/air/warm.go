@@ -32,11 +32,11 @@ func (r *reader) warm(run *vessel.Run) {
 		if n.Unknown() && r.w != nil {
 			cond += r.already(d, p, s, o.slug)
 		}
-		r.put("air.warm_emission", place, o.slug, "", r.w.Line("m", "mg/min", "n*M*60000", n.V*M.V*60000, n, M), cond)
+		r.put("air.warm_emission", place, o.slug, figure.Case{}, r.w.Line("m", "mg/min", "n*M*60000", n.V*M.V*60000, n, M), cond)
 	}
 	if over != nil {
 		v, cond := r.hoodLimit(d, p, s, top)
-		r.put("air.hood_limit", place, "", "", v, cond)
+		r.put("air.hood_limit", place, "", figure.Case{}, v, cond)
 	}
 }
 

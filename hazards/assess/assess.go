@@ -43,7 +43,7 @@ func Known(c route.Case, w *working.Sheet, known []course.Course) Assessment {
 	}
 	as := upset.Base{Walk: &a.Walk, Courses: a.Courses, Figures: a.Figures, Again: again}
 	a.Figures = append(a.Figures, upset.Read(c, w, as)...)
-	a.Figures = append(a.Figures, figure.Figure{Quantity: "account.error", Value: a.Walk.Error,
+	a.Figures = append(a.Figures, figure.Figure{ID: figure.ID{Quantity: "account.error"}, Value: a.Walk.Error,
 		Conditions: "every element of the route; what is not modelled counts as held"})
 	a.Figures = addSums(w, a.Figures)
 	return a
@@ -126,13 +126,13 @@ func addSums(w *working.Sheet, figs []figure.Figure) []figure.Figure {
 		}
 		var terms []working.Num
 		for j := range figs {
-			if figs[j].Quantity == q.Name && figs[j].Place != "" && figs[j].Case == "" {
+			if figs[j].Quantity == q.Name && !figs[j].Place.IsZero() && figs[j].Case.IsZero() {
 				terms = append(terms, figs[j].Value)
 			}
 		}
 		if terms != nil {
 			sum := w.Sum("sum", q.Unit, terms...)
-			figs = append(figs, figure.Figure{Quantity: q.Name, Value: sum, Conditions: "sum over the route"})
+			figs = append(figs, figure.Figure{ID: figure.ID{Quantity: q.Name}, Value: sum, Conditions: "sum over the route"})
 		}
 	}
 	return figs

@@ -20,7 +20,7 @@ type Assumption struct {
 
 // Move is the swing of one figure over the range of one assumption.
 type Move struct {
-	Figure   string
+	Figure   figure.ID
 	From, To float64
 }
 
@@ -45,7 +45,7 @@ func Assumptions(vars []chemicals.Datum, base []figure.Figure, ends func(v int) 
 			if math.IsNaN(lo) || math.IsNaN(hi) || math.Abs(hi-lo) <= 0.01*most {
 				continue
 			}
-			a.Moves = append(a.Moves, Move{Figure: base[i].ID(), From: lo, To: hi})
+			a.Moves = append(a.Moves, Move{Figure: base[i].ID, From: lo, To: hi})
 		}
 		slices.SortStableFunc(a.Moves, func(x, y Move) int { return -cmp.Compare(share(x), share(y)) })
 		out = append(out, a)

@@ -16,7 +16,7 @@ type UnknownItem struct {
 	ID      string
 	Text    string
 	Measure string
-	Figures []string
+	Figures []figure.ID
 }
 
 // Unknown lists what is missing: first what most figures lack, then what the
@@ -24,7 +24,7 @@ type UnknownItem struct {
 func Unknown(r *route.Route, figs []figure.Figure) []UnknownItem {
 	var out []UnknownItem
 	at := map[string]int{}
-	add := func(id, fig string) {
+	add := func(id string, fig figure.ID) {
 		i, ok := at[id]
 		if !ok {
 			i = len(out)
@@ -32,22 +32,22 @@ func Unknown(r *route.Route, figs []figure.Figure) []UnknownItem {
 			text, measure := ask(id)
 			out = append(out, UnknownItem{ID: id, Text: text, Measure: measure})
 		}
-		if fig != "" && !slices.Contains(out[i].Figures, fig) {
+		if !fig.IsZero() && !slices.Contains(out[i].Figures, fig) {
 			out[i].Figures = append(out[i].Figures, fig)
 		}
 	}
 	for i := range figs {
 		f := &figs[i]
-		if f.Of != "" {
+		if !f.Of.IsZero() {
 			continue
 		}
 		for _, n := range []interface{ Missing() []string }{f.Value, f.Low, f.High} {
 			for _, id := range n.Missing() {
 				if f.Quantity == "heat.criticality_class" || f.Quantity == "heat.class_margin" {
-					add(id, "") // a class is no verdict: it goes last
+					add(id, figure.ID{}) // a class is no verdict: it goes last
 					continue
 				}
-				add(id, f.ID())
+				add(id, f.ID)
 			}
 		}
 	}

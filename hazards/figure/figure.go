@@ -4,29 +4,20 @@
 package figure
 
 import (
-	"strconv"
-	"strings"
-
 	"etchbound/chemicals/working"
+	"etchbound/hazards/limit"
 )
 
 // Figure is one reported number. Low and High are set by the review; in an
 // assessment they are zero.
 type Figure struct {
-	Quantity   string // name in the catalogue
-	Place      string // step number, key of a place, or waste, spill, room, site; may be empty
-	Agent      string // slug of a substance, or two joined by _and_
-	Case       string // law, failure or branch
+	ID
 	Value      working.Num
 	Low, High  working.Num
-	Of         string // id of the member a bare figure repeats
+	Of         ID     // the member that a bare figure repeats; zero: none
 	Conditions string // what the number holds for, in words
-	Failure    string // what has gone wrong, as the case begins; empty where all goes as written
 	Searched   bool   // it comes of a search that a brief assessment leaves out
 }
-
-// ID is quantity[@place][/agent][:case].
-func (f *Figure) ID() string { return ID(f.Quantity, f.Place, f.Agent, f.Case) }
 
 // End is one end of the range of f, unknown where v is NaN.
 func (f *Figure) End(symbol string, v float64) working.Num {
@@ -47,29 +38,6 @@ func (f *Figure) Danger() working.Num {
 	}
 	return f.High
 }
-
-// ID joins the parts of a figure's identifier.
-func ID(quantity, place, agent, kase string) string {
-	var b strings.Builder
-	b.Grow(len(quantity) + len(place) + len(agent) + len(kase) + 3)
-	b.WriteString(quantity)
-	if place != "" {
-		b.WriteByte('@')
-		b.WriteString(place)
-	}
-	if agent != "" {
-		b.WriteByte('/')
-		b.WriteString(agent)
-	}
-	if kase != "" {
-		b.WriteByte(':')
-		b.WriteString(kase)
-	}
-	return b.String()
-}
-
-// Step is the place of a step.
-func Step(n int) string { return strconv.Itoa(n) }
 
 // Verdict is the outcome of comparing a figure with a limit.
 type Verdict uint8
@@ -101,7 +69,7 @@ type Need struct {
 // LimitRef is the limit a finding was judged by, as it stands in the review.
 // Value is NaN where the limit itself is unknown.
 type LimitRef struct {
-	ID       string
+	limit.Key
 	Label    string
 	Value    float64
 	Unit     string
@@ -113,7 +81,8 @@ type LimitRef struct {
 
 // Finding is a figure held against a limit.
 type Finding struct {
-	Figure  string // id of the figure
+	Figure  ID
+	Of      ID // the figure it was judged by, where that is another; else zero
 	Limit   LimitRef
 	Verdict Verdict
 	Margin  float64 // share of the limit left (temperatures: K left), from the dangerous end; NaN if unknown
@@ -121,5 +90,14 @@ type Finding struct {
 	Text    string // what the finding says in words
 }
 
-// ID is figure id "+" limit id.
-func (f *Finding) ID() string { return f.Figure + "+" + f.Limit.ID }
+// ID names the finding.
+func (f *Finding) ID() FindingID { return FindingID{f.Figure, f.Limit.Key} }
+
+// FindingID names a finding: its figure and its limit. Compare it, and key maps by it.
+type FindingID struct {
+	Figure ID
+	Limit  limit.Key
+}
+
+// String is figure id "+" limit id.
+func (id FindingID) String() string { return id.Figure.String() + "+" + id.Limit.String() }

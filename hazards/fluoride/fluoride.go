@@ -31,7 +31,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 	}
 	for i := range k.Ends {
 		if s := &k.Ends[i]; !last[s.Place] {
-			r.state(s.Place, s, true, false)
+			r.state(figure.At(s.Place), s, true, false)
 		}
 	}
 	return r.out
@@ -48,8 +48,8 @@ type reader struct {
 	out   []figure.Figure
 }
 
-func (r *reader) put(quantity, place string, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Value: r.w.Keep(v), Conditions: conditions})
+func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions string) {
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v), Conditions: conditions})
 }
 
 // etched reports whether any powder has met etchant by the step.
@@ -59,7 +59,7 @@ func (r *reader) etched(step int) bool {
 
 // state reports the fluoride of one place at one time, if it holds any. What
 // the product has taken up is not credited while it lies in the etch liquor.
-func (r *reader) state(place string, s *process.State, etched, whole bool) {
+func (r *reader) state(place figure.Place, s *process.State, etched, whole bool) {
 	var fluor, volume, mass []working.Num
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
@@ -96,7 +96,7 @@ func (r *reader) state(place string, s *process.State, etched, whole bool) {
 // atMost bounds the fluoride of a place that received nobody knows how much: no
 // more than the whole route brings, and no stronger than any liquor before it,
 // since mixing does not concentrate.
-func (r *reader) atMost(place string, etched bool) {
+func (r *reader) atMost(place figure.Place, etched bool) {
 	n := working.Absent("n_F", "mol", "fluorine of the route")
 	if r.k.Open != nil {
 		n = working.Absent("n_F", "mol", r.k.Open...)
@@ -178,7 +178,7 @@ func (r *reader) short(s *process.State, n working.Num) string {
 
 // free is the fluoride that is not bound to aluminium, HF2- and F- included.
 // Other dissolved metals have no table: unknown.
-func (r *reader) free(place string, s *process.State, n working.Num) {
+func (r *reader) free(place figure.Place, s *process.State, n working.Num) {
 	var al []working.Num
 	for i := range s.Liquid {
 		q := &s.Liquid[i]

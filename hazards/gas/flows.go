@@ -30,11 +30,11 @@ func (r *reader) addition(n *course.Course, s *course.Stage) {
 	}
 	v, t := r.litres(s.Gas), s.Over.As("t")
 	q := r.w.Line("F", "L/min", "V/t*60", v.V/t.V*60, v, t).Worse(working.Bound)
-	r.flow("gas.hydrogen.peak_rate.during_addition", n, s, string(vessel.Instantaneous), q, how+"; 25 degC, 101.325 kPa")
+	r.flow("gas.hydrogen.peak_rate.during_addition", n, s, figure.By(string(vessel.Instantaneous)), q, how+"; 25 degC, 101.325 kPa")
 }
 
 // flow reports a flow of a step, and keeps it for what has to let it out.
-func (r *reader) flow(quantity string, n *course.Course, s *course.Stage, kase string, q working.Num, conditions string) {
+func (r *reader) flow(quantity string, n *course.Course, s *course.Stage, kase figure.Case, q working.Num, conditions string) {
 	r.put(quantity, figure.Step(s.Step.Number), "", kase, q, conditions)
 	q = q.As("F")
 	for i := range r.flowing {
@@ -54,7 +54,7 @@ func (r *reader) flow(quantity string, n *course.Course, s *course.Stage, kase s
 type flowing struct {
 	course *course.Course
 	stage  *course.Stage
-	kase   string
+	kase   figure.Case
 	flow   working.Num
 }
 
@@ -68,7 +68,7 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 		m := r.w.Model("F_n", "mol/s", x.Balance(), v, x.Inputs...)
 		return r.w.Line("F", "L/min", "F_n*Vm*60", m.V*r.vm.V*60, m, r.vm)
 	}
-	cond, kase := x.Conditions()+"; 25 degC, 101.325 kPa", string(x.Law)
+	cond, kase := x.Conditions()+"; 25 degC, 101.325 kPa", figure.By(string(x.Law))
 	for i := range n.Stages {
 		s := &n.Stages[i]
 		during, after := x.Window(s.Step.Number)

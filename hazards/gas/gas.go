@@ -54,8 +54,9 @@ type reader struct {
 	spaces  map[string]working.Num // mL of gas of each place with a closed pressure
 }
 
-func (r *reader) put(quantity, place, agent, kase string, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Agent: agent, Case: kase, Value: r.w.Keep(v), Conditions: conditions})
+func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num, conditions string) {
+	id := figure.ID{Quantity: quantity, Place: place, Agent: agent, Case: kase}
+	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: conditions})
 }
 
 // litres is n mol of gas at 25 degC and 101.325 kPa.
@@ -72,16 +73,16 @@ func (r *reader) hydrogen() {
 		total, impurities, bound := r.step(n)
 		place := figure.Step(n)
 		if left := r.released(n, "residual"); left != nil {
-			r.put("gas.hydrogen.total", place, "", "residual", r.litres(r.w.Sum("n_H2", "mol", left...)), "from powder the etch left; part of the total of the etch, so not added to the sum")
+			r.put("gas.hydrogen.total", place, "", figure.By(figure.Residual), r.litres(r.w.Sum("n_H2", "mol", left...)), "from powder the etch left; part of the total of the etch, so not added to the sum")
 		}
 		if total != nil {
-			r.put("gas.hydrogen.total", place, "", "", r.litres(r.w.Sum("n_H2", "mol", total...)), "whole powder, by whatever time; 25 degC, 101.325 kPa")
+			r.put("gas.hydrogen.total", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", total...)), "whole powder, by whatever time; 25 degC, 101.325 kPa")
 		}
 		if impurities != nil {
-			r.put("gas.hydrogen.impurities", place, "", "", r.litres(r.w.Sum("n_H2", "mol", impurities...)), "first and fast; 25 degC, 101.325 kPa")
+			r.put("gas.hydrogen.impurities", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", impurities...)), "first and fast; 25 degC, 101.325 kPa")
 		}
 		if bound != nil {
-			r.put("gas.hydrogen.dissolution_bound", place, "", "", r.litres(r.w.Sum("n_H2", "mol", bound...)), "every metal in solution at its highest valence, carbon left as solid, no more than half the acid offered")
+			r.put("gas.hydrogen.dissolution_bound", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", bound...)), "every metal in solution at its highest valence, carbon left as solid, no more than half the acid offered")
 		}
 	}
 }
@@ -201,11 +202,11 @@ func (r *reader) hydrides() {
 		for _, h := range []string{"PH3", "AsH3", "SbH3", "H2S", "H2Se", "H2Te"} {
 			if n := amounts[h]; n != nil {
 				v := r.litres(r.w.Sum("n", "mol", n...)).Worse(working.Bound)
-				r.put("gas.hydride.bound", figure.Step(e.Step), gases[h], "", v, "all of the element leaving as "+h)
+				r.put("gas.hydride.bound", figure.Step(e.Step), gases[h], figure.Case{}, v, "all of the element leaving as "+h)
 			}
 		}
 		if l := r.k.Layered; l != nil && l.Unlisted != "" && l.Hydride == "" && e.N.Symbol != "" {
-			r.put("gas.hydride.bound", figure.Step(e.Step), "", "", working.Absent("V", "L", "electrons."+l.Unlisted), "what gas "+l.Unlisted+" gives in acid is not known here")
+			r.put("gas.hydride.bound", figure.Step(e.Step), "", figure.Case{}, working.Absent("V", "L", "electrons."+l.Unlisted), "what gas "+l.Unlisted+" gives in acid is not known here")
 		}
 	}
 }
@@ -244,16 +245,16 @@ func (r *reader) closed() {
 		if worst.Symbol == "" {
 			continue
 		}
-		kase, cond := "", "gas alone, all of it, at 25 degC"
+		kase, cond := figure.Case{}, "gas alone, all of it, at 25 degC"
 		switch {
 		case hot != 0:
-			kase, cond = "cold", fmt.Sprintf("once what step %d heated closed is cold again, before it is opened; %s", hot, cond)
+			kase.State, cond = figure.Cold, fmt.Sprintf("once what step %d heated closed is cold again, before it is opened; %s", hot, cond)
 		case p.Closure != route.Closed:
-			kase, cond = "closed", "if it were shut: "+cond
+			kase.State, cond = figure.Closed, "if it were shut: "+cond
 		case !p.ClosureStated:
 			cond = "closure not stated, counted as closed: " + cond
 		}
-		r.put("gas.closed.pressure", p.Key, "", kase, worst, cond)
+		r.put("gas.closed.pressure", figure.At(p.Key), "", kase, worst, cond)
 	}
 }
 

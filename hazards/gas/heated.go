@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
@@ -24,7 +25,7 @@ func (r *reader) heated(p *route.Place, step int, s *process.State, n working.Nu
 	}
 	room := process.RoomIn(r.c, r.w, r.k, p, s)
 	cap, l, solid, st := room.Capacity.As("cap"), room.Liquid.As("V_l"), room.Solid.As("V_s"), r.c.Store
-	r.put("vessel.filling", p.Key, "", "", r.w.Line("f", "%", "100*V_l/cap", 100*l.V/cap.V, l, cap), "liquid over capacity as it is filled, at 25 degC")
+	r.put("vessel.filling", figure.At(p.Key), "", figure.Case{}, r.w.Line("f", "%", "100*V_l/cap", 100*l.V/cap.V, l, cap), "liquid over capacity as it is filled, at 25 degC")
 	t, x := d.Hot.As("T"), r.swells(d.Hot)
 	space := r.w.Line("V_g", "mL", "cap-V_l*x-V_s", cap.V-l.V*x.V-solid.V, cap, l, x, solid)
 	if space.V <= 0 {
@@ -33,7 +34,7 @@ func (r *reader) heated(p *route.Place, step int, s *process.State, n working.Nu
 	R, P, fill, m, v := st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"), st.Num("gas.temperature").As("T_f"), n.As("n"), r.vapour(d)
 	hot := r.w.Line("p", "kPa gauge", "n*R*(T+273.15)/V_g*1000+P*(T+273.15)/T_f+p_v-P",
 		m.V*R.V*(t.V+kelvin)/space.V*1000+P.V*(t.V+kelvin)/fill.V+v.V-P.V, m, R, t, space, P, fill, v)
-	r.put("gas.closed.pressure", p.Key, "", "heated", hot, "all the gas, the air it was filled with and the vapour of the liquor at the temperature it is heated to")
+	r.put("gas.closed.pressure", figure.At(p.Key), "", figure.Case{State: figure.Heated}, hot, "all the gas, the air it was filled with and the vapour of the liquor at the temperature it is heated to")
 }
 
 const kelvin = 273.15

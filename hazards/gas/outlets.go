@@ -120,7 +120,7 @@ func (r *reader) additions(n *course.Course) {
 		place, v := figure.Step(s.Step.Number), r.litres(s.Gas).As("V")
 		q, y := r.c.HoodFlow("Q"), process.Flammable(r.c.Store, r.w)
 		t := r.w.Line("t", "min", "V*(1-y)/y*60/1000/Q", v.V*(1-y.V)/y.V*60/1000/q.V, v, y, q)
-		r.put("gas.addition_time.hood", place, "", "", t.Worse(working.Bound), "everything reacts as it goes in; the whole air of the hood takes part, which it does not at the mouth of the vessel")
+		r.put("gas.addition_time.hood", place, "", figure.Case{}, t.Worse(working.Bound), "everything reacts as it goes in; the whole air of the hood takes part, which it does not at the mouth of the vessel")
 		if p := r.place(s.Done.Place); p != nil && p.Closure != route.Open {
 			o, d, m := r.outlet(p), working.Absent("d", "mm", p.At+".vent"), r.c.Store.Num("vent.margin").As("f")
 			if p.VentBore.Set {
@@ -131,7 +131,7 @@ func (r *reader) additions(n *course.Course) {
 				f = r.w.Model("F", "L/min", "flow through bore and line at the pressure allowed", o.Flow(d.V/1000, o.allowed.V)*60000, append([]working.Num{d, o.allowed}, o.inputs...)...)
 			}
 			t := r.w.Line("t", "min", "V*f/F", v.V*m.V/f.V, v, m, f)
-			r.put("gas.addition_time.vent", place, "", "", t.Worse(working.Bound), "everything reacts as it goes in, and the stated vent lets twice that out at 1 kPa")
+			r.put("gas.addition_time.vent", place, "", figure.Case{}, t.Worse(working.Bound), "everything reacts as it goes in, and the stated vent lets twice that out at 1 kPa")
 		}
 	}
 }

@@ -22,7 +22,7 @@ func (r *reader) headspace(n *course.Course) {
 		missing := append(append([]string(nil), x.Missing...), n.Space.Missing()...)
 		cond := "perfect mixing in the vented headspace, until it is opened or purged; " + x.Conditions()
 		if missing != nil {
-			r.put("gas.headspace.flammable_time", place, "", string(x.Law), working.Absent("t", "min", missing...), cond)
+			r.put("gas.headspace.flammable_time", place, "", figure.By(string(x.Law)), working.Absent("t", "min", missing...), cond)
 			continue
 		}
 		at := func(share float64) (float64, bool) { return r.passes(x, n.Space.V, share) }
@@ -38,7 +38,7 @@ func (r *reader) headspace(n *course.Course) {
 			marks = r.marks(at, l.V/100, u.V/100)
 		}
 		v := r.w.Model("t", "min", "hydrogen in the headspace, "+x.Balance(), t/60, append([]working.Num{y, n.Space, r.vm}, x.Inputs...)...)
-		r.put("gas.headspace.flammable_time", place, "", string(x.Law), v, cond+marks)
+		r.put("gas.headspace.flammable_time", place, "", figure.By(string(x.Law)), v, cond+marks)
 	}
 }
 
@@ -76,12 +76,12 @@ func (r *reader) shutting(courses []course.Course) {
 		own := false
 		for j := range courses {
 			n := &courses[j]
-			if n.Stages[0].Done.Place == f.Place {
+			if figure.At(n.Stages[0].Done.Place) == f.Place {
 				own = true
 				r.shut(f.Place, f.Case, n.Space, n.Runs, n.Stages[0].Step.Number)
 			}
 		}
-		if space, ok := r.spaces[f.Place]; ok && !own && len(courses) > 0 {
+		if space, ok := r.spaces[f.Place.Key()]; ok && !own && len(courses) > 0 {
 			r.shut(f.Place, f.Case, space, worstRuns(courses), 0)
 		}
 	}
@@ -97,7 +97,7 @@ func worstRuns(courses []course.Course) []course.Run {
 }
 
 // shut reports the time of one place, by the worst of the runs of each law.
-func (r *reader) shut(place, kase string, space working.Num, runs []course.Run, step int) {
+func (r *reader) shut(place figure.Place, kase figure.Case, space working.Num, runs []course.Run, step int) {
 	worst := map[vessel.Law]*course.Run{}
 	var order []vessel.Law
 	for i := range runs {
@@ -119,14 +119,10 @@ func (r *reader) shut(place, kase string, space working.Num, runs []course.Run, 
 		}
 		R, T, v, p := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T"), space.As("V_g"), st.Num("closed.check").As("p")
 		t := r.w.Line("t", "min", "p*V_g/1000/(R*T)/F_n/60", p.V*v.V/1000/(R.V*T.V)/f.V/60, p, v, R, T, f)
-		id := string(law)
-		if kase != "" {
-			id = kase + "," + id
-		}
 		cond := "shut in the moment of the largest flow, gas alone at 25 degC; for setting checks, never permission; " + x.Conditions()
 		if step == 0 {
 			cond = "the largest flow of any vessel of the route, as if none of it had reacted before; " + cond
 		}
-		r.put("gas.closed.time_to_10_kpa", place, "", id, t, cond)
+		r.put("gas.closed.time_to_10_kpa", place, "", kase.By(string(law)), t, cond)
 	}
 }

@@ -12,7 +12,7 @@ import (
 
 // Limit is one limit value for one catalogued quantity.
 type Limit struct {
-	ID           string
+	Key
 	Quantity     string
 	Agent        string // empty: any
 	Label        string
@@ -24,7 +24,6 @@ type Limit struct {
 	Edition      string
 	Status       string
 	Near         float64 // share of the limit at which near begins; degC: K below it
-	Local        bool    // from the site's own file
 	Average      float64 // min over which a concentration is averaged; 0: at any moment, or nothing to average
 }
 
@@ -52,7 +51,7 @@ func Base() *Set { return base() }
 
 var base = sync.OnceValue(func() *Set {
 	return &Set{Limits: columns.Must("hazards/limit/limits.csv", table, func(r columns.Row) Limit {
-		l := Limit{ID: r.Named("id"), Quantity: r.Named("quantity"), Agent: r.Text("agent"), Label: r.Text("label"),
+		l := Limit{Key: Named(BuiltIn, r.Named("id")), Quantity: r.Named("quantity"), Agent: r.Text("agent"), Label: r.Text("label"),
 			Value: r.Stated("value"), Unit: r.Named("unit"), Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"),
 			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status")}
 		if near := r.Number("near"); !math.IsNaN(near) {

@@ -73,8 +73,8 @@ func LoadFile(name string, r io.Reader) (*File, []schemas.Problem, error) {
 
 func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
 	e := Entry{Margin: n.Value("near"), node: n}
-	e.Limit = Limit{ID: n.Str("id"), Quantity: n.Str("quantity"), Label: n.Str("label"), Jurisdiction: jurisdiction,
-		Document: n.Str("document"), Section: n.Str("section"), Edition: n.Str("edition"), Status: "stated", Local: true}
+	e.Limit = Limit{Key: Named(Local, n.Str("id")), Quantity: n.Str("quantity"), Label: n.Str("label"), Jurisdiction: jurisdiction,
+		Document: n.Str("document"), Section: n.Str("section"), Edition: n.Str("edition"), Status: "stated"}
 	if e.Label == "" {
 		e.Label = e.Document
 	}

@@ -55,7 +55,7 @@ func TestLimitsInCatalogueUnits(t *testing.T) {
 			continue
 		}
 		l := s.Limits[0]
-		if math.Abs(l.Value/tt.want-1) > 1e-12 || !l.Local || len(s.Digest) != 64 {
+		if math.Abs(l.Value/tt.want-1) > 1e-12 || l.Origin != limit.Local || len(s.Digest) != 64 {
 			t.Errorf("%s %s: got %+v, want %g", tt.quantity, tt.value, l, tt.want)
 		}
 	}

@@ -108,11 +108,11 @@ func rises(f *figure.Figure) bool { return f.Quantity == "heat.adiabatic_rise" }
 func gives(f *figure.Figure) bool { return f.Quantity == "gas.hydrogen.total" }
 
 // shuts reports whether a figure says what gas does in a shut container.
-func shuts(f *figure.Figure) bool { return f.Quantity == "gas.closed.pressure" && f.Failure == "" }
+func shuts(f *figure.Figure) bool { return f.Quantity == "gas.closed.pressure" && f.Case.Failure == "" }
 
 // speeds reports whether a figure says how fast or how hot a run goes.
 func speeds(f *figure.Figure) bool {
-	if f.Failure != "" || f.Case == "" || f.Case == string(vessel.Instantaneous) {
+	if f.Case.Failure != "" || f.Case.IsZero() || f.Case == figure.By(string(vessel.Instantaneous)) {
 		return false
 	}
 	return strings.HasPrefix(f.Quantity, "gas.hydrogen.peak_rate.") || f.Quantity == "heat.temperature_peak"

@@ -119,20 +119,33 @@ func (r *ranger) run(k key) []float64 {
 // there is unknown.
 func align(base, figs []figure.Figure) []float64 {
 	out := make([]float64, len(base))
-	same := func(a, b *figure.Figure) bool {
-		return a.Quantity == b.Quantity && a.Place == b.Place && a.Agent == b.Agent && a.Case == b.Case
-	}
+	var where map[figure.ID]int // made once the two lists part
+	next := 0
 	for i := range base {
-		if i < len(figs) && same(&base[i], &figs[i]) {
-			out[i] = figs[i].Value.V
+		if next < len(figs) && base[i].ID == figs[next].ID {
+			out[i] = figs[next].Value.V
+			next++
 			continue
 		}
-		out[i] = math.NaN()
-		for j := range figs {
-			if same(&base[i], &figs[j]) {
-				out[i] = figs[j].Value.V
-				break
-			}
+		if where == nil {
+			where = placesOf(figs)
+		}
+		at, there := where[base[i].ID]
+		if !there {
+			out[i] = math.NaN()
+			continue
+		}
+		out[i], next = figs[at].Value.V, at+1
+	}
+	return out
+}
+
+// placesOf is where each figure first stands in a list.
+func placesOf(figs []figure.Figure) map[figure.ID]int {
+	out := make(map[figure.ID]int, len(figs))
+	for i := range figs {
+		if _, there := out[figs[i].ID]; !there {
+			out[figs[i].ID] = i
 		}
 	}
 	return out
@@ -317,9 +330,10 @@ func (r *ranger) driver(i int) int {
 	if !ok {
 		return i
 	}
+	of := f.ID
+	of.Quantity = by
 	for j := range r.base {
-		g := &r.base[j]
-		if g.Quantity == by && g.Place == f.Place && g.Agent == f.Agent && g.Case == f.Case && !g.Value.Unknown() {
+		if g := &r.base[j]; g.ID == of && !g.Value.Unknown() {
 			return j
 		}
 	}

@@ -16,9 +16,9 @@ type Sized struct {
 	Case    route.Case
 	Walk    process.Walk
 	Courses []course.Course
-	Figures []figure.Figure     // the end that is not dangerous need not be as far out
-	leads   map[string][]corner // what the dangerous end of each figure by its id stands on
-	moves   map[string][]string // the variables that move it
+	Figures []figure.Figure        // the end that is not dangerous need not be as far out
+	leads   map[figure.ID][]corner // what the dangerous end of each figure stands on
+	moves   map[figure.ID][]string // the variables that move it
 }
 
 // Size assesses a case for the dangerous ends of those figures of it that are
@@ -36,7 +36,7 @@ func Nearby(c route.Case, wanted func(*figure.Figure) bool, others ...*Sized) (S
 	for _, s := range others {
 		for i := range s.Figures {
 			if f := &s.Figures[i]; wanted(f) {
-				for _, id := range s.moves[f.ID()] {
+				for _, id := range s.moves[f.ID] {
 					moves[id] = true
 				}
 			}
@@ -70,7 +70,7 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool)
 		of[i] = at[k]
 	}
 	found := r.all(keys)
-	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[string][]corner{}, moves: map[string][]string{}}
+	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[figure.ID][]corner{}, moves: map[figure.ID][]string{}}
 	for i := range r.base {
 		f := &r.base[i]
 		low, high := f.Value.V, f.Value.V
@@ -83,8 +83,8 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool)
 		}
 		r.set(i, low, high)
 		if of[i] >= 0 {
-			out.moves[f.ID()] = r.movers(r.driver(i), i)
-			out.leads[f.ID()] = r.leads(i, keys[of[i]], found[of[i]][i])
+			out.moves[f.ID] = r.movers(r.driver(i), i)
+			out.leads[f.ID] = r.leads(i, keys[of[i]], found[of[i]][i])
 		}
 	}
 	out.Figures = r.base
@@ -136,7 +136,7 @@ func (r *ranger) leads(i int, k key, there float64) []corner {
 
 // SameLead reports whether the dangerous end of a figure stands on the same corner
 // in two sizes, so that it does between them.
-func SameLead(a, b *Sized, id string) bool {
+func SameLead(a, b *Sized, id figure.ID) bool {
 	x, y := a.leads[id], b.leads[id]
 	return len(x) == 0 && len(y) == 0 || len(x) > 0 && len(y) > 0 && x[0].words() == y[0].words()
 }

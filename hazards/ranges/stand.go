@@ -2,7 +2,6 @@ package ranges
 
 import (
 	"slices"
-	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -17,14 +16,10 @@ func (s *Sized) Findings() []figure.Finding {
 
 // Watch picks the figures that a finding of a figure stands on: that figure, what
 // may be judged in its place, and the figures that its limits are made of.
-func Watch(id string) func(*figure.Figure) bool {
-	quantity, place, _ := strings.Cut(id, "@")
-	if i := strings.IndexAny(place, "/:"); i >= 0 {
-		place = place[:i]
-	}
-	stands := standsOn[quantity]
+func Watch(id figure.ID) func(*figure.Figure) bool {
+	stands := standsOn[id.Quantity]
 	return func(f *figure.Figure) bool {
-		return f.ID() == id || f.Place == place && slices.Contains(stands, f.Quantity)
+		return f.ID == id || f.Place == id.Place && slices.Contains(stands, f.Quantity)
 	}
 }
 
@@ -62,17 +57,17 @@ type Stand struct {
 	Low    bool    // danger lies below the limit
 }
 
-// Judge is the finding of one figure against one of its limits, by their ids. It
+// Judge is the finding of one figure against one of its limits. It
 // is false where there is no such figure or limit at this size.
-func (s *Sized) Judge(id, limitID string) (Stand, bool) {
+func (s *Sized) Judge(id figure.FindingID) (Stand, bool) {
 	for i := range s.Figures {
 		f := &s.Figures[i]
-		if !strings.HasPrefix(id, f.Quantity) || f.ID() != id || !verdict.Judged(s.Figures, f) {
+		if f.ID != id.Figure || !verdict.Judged(s.Figures, f) {
 			continue
 		}
 		ls := verdict.LimitsOf(s.Case, s.Figures, &s.Walk, f, nil)
 		for j := range ls {
-			if ls[j].ID == limitID {
+			if ls[j].Key == id.Limit {
 				return s.stand(f, &ls[j]), true
 			}
 		}
@@ -87,6 +82,6 @@ func (s *Sized) stand(f *figure.Figure, l *limit.Limit) Stand {
 	if f.Quantity == "heat.mtsr" {
 		danger, _ = verdict.Highest(s.Figures, f.Place)
 	}
-	found := verdict.Finding(s.Case, s.Figures, f, f.ID(), l)
+	found := verdict.Finding(s.Case, s.Figures, f, l)
 	return Stand{Finding: found, Danger: danger, Near: l.NearFrom(low), Low: low}
 }

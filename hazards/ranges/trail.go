@@ -17,7 +17,7 @@ import (
 // on. It is safe for use by several goroutines.
 type Trail struct {
 	corners []corner
-	of      map[string][]int // of a figure by its id, into corners
+	of      map[figure.ID][]int // of a figure, into corners
 }
 
 // corner is one run, for any size of the route.
@@ -85,7 +85,7 @@ func (t *Trail) run(r *ranger, wanted func(*figure.Figure) bool) [][]float64 {
 
 // cornersOf are those of a figure; all of them where no case had it.
 func (t *Trail) cornersOf(f *figure.Figure) []int {
-	if k, there := t.of[f.ID()]; there {
+	if k, there := t.of[f.ID]; there {
 		return k
 	}
 	all := make([]int, len(t.corners))
@@ -114,10 +114,10 @@ func (t *Trail) ends(f *figure.Figure, i int, found [][]float64) (low, high floa
 
 // Between is a trail for sizes between two.
 func Between(a, b *Sized) *Trail {
-	out := &Trail{of: map[string][]int{}}
+	out := &Trail{of: map[figure.ID][]int{}}
 	seen := map[string]int{}
 	for _, s := range []*Sized{a, b} {
-		for _, id := range slices.Sorted(maps.Keys(s.leads)) {
+		for _, id := range slices.SortedFunc(maps.Keys(s.leads), figure.ID.Compare) {
 			leads := s.leads[id]
 			if len(leads) > 1 && SameLead(a, b, id) {
 				leads = leads[:1] // what leads at both leads between them

@@ -54,19 +54,19 @@ const noTD24 = "td24: temperature from which the liquor needs a day to its great
 func (r *reader) class(d *process.Done, mtsr, limit working.Num) {
 	place := figure.Step(d.Number)
 	if !r.c.Route.TD24.Set {
-		r.add("heat.criticality_class", place, "", working.Absent("class", "1", noTD24), "not assessed, never infinite: no decomposition temperature of the liquor is stated; "+temperatureOnly)
+		r.add("heat.criticality_class", place, figure.Case{}, working.Absent("class", "1", noTD24), "not assessed, never infinite: no decomposition temperature of the liquor is stated; "+temperatureOnly)
 		return
 	}
 	v := r.classOf(d, mtsr, limit)
-	r.add("heat.criticality_class", place, "", v, "highest temperature by full accumulation, or by a law where that is higher; "+temperatureOnly)
+	r.add("heat.criticality_class", place, figure.Case{}, v, "highest temperature by full accumulation, or by a law where that is higher; "+temperatureOnly)
 	s, m, td24, c := mtsr.As("S"), limit.As("M"), r.td24(), v.As("K")
 	if c.Unknown() {
-		r.add("heat.class_margin", place, "", working.Absent("dT", "K", c.Missing()...), temperatureOnly)
+		r.add("heat.class_margin", place, figure.Case{}, working.Absent("dT", "K", c.Missing()...), temperatureOnly)
 		return
 	}
-	r.add("heat.class_margin", place, "", r.w.Model("dT", "K", "kelvin to the next worse class", Margin(c.V, s.V, m.V, td24.V), c, s, m, td24), "by a higher temperature when cooling fails or a lower decomposition temperature")
+	r.add("heat.class_margin", place, figure.Case{}, r.w.Model("dT", "K", "kelvin to the next worse class", Margin(c.V, s.V, m.V, td24.V), c, s, m, td24), "by a higher temperature when cooling fails or a lower decomposition temperature")
 	for i := range r.out {
-		if f := &r.out[i]; f.Quantity == "heat.mtsr" && f.Place == place && f.Case != "" {
+		if f := &r.out[i]; f.Quantity == "heat.mtsr" && f.Place == place && !f.Case.IsZero() {
 			kase, top := f.Case, f.Value
 			r.add("heat.criticality_class", place, kase, r.classOf(d, top, limit), "highest temperature by this law; "+temperatureOnly)
 		}

@@ -31,7 +31,7 @@ func (r *reader) course(n *course.Course) {
 //	time required = heat/(UA * allowed rise)    [min]
 //	highest temperature = Tc + P/UA + (T - Tc - P/UA) exp(-UA t/C), or T
 func (r *reader) addition(n *course.Course, s *course.Stage) {
-	place, law := figure.Step(s.Step.Number), string(vessel.Instantaneous)
+	place, law := figure.Step(s.Step.Number), figure.By(string(vessel.Instantaneous))
 	how := "everything reacts as it goes in"
 	if s.AtOnce {
 		how = "tipped in at once: everything reacts while it is wetted"
@@ -39,14 +39,14 @@ func (r *reader) addition(n *course.Course, s *course.Stage) {
 	q, t, ua, tc, set, c := s.Heat.As("Q"), s.Over.As("t"), s.UA, s.Coolant, s.Set, n.Capacity.As("C")
 	p := r.w.Line("P", "W", "Q*1000/t", q.V*1000/t.V, q, t).Worse(working.Bound)
 	r.add("heat.peak_power.during_addition", place, law, p, how)
-	r.add("heat.cooling.required", place, "", p, "cooling that holds the temperature while "+how)
+	r.add("heat.cooling.required", place, figure.Case{}, p, "cooling that holds the temperature while "+how)
 	x := r.allowed(s)
 	need := r.w.Line("t_req", "min", "Q*1000/(UA*dT)/60", q.V*1000/(ua.V*x.V)/60, q, ua, x)
-	r.add("heat.addition_time.required", place, "", need, fmt.Sprintf("everything reacts as it goes in and stays %.4g K above its coolant at most; %s", x.V, s.Around()))
+	r.add("heat.addition_time.required", place, figure.Case{}, need, fmt.Sprintf("everything reacts as it goes in and stays %.4g K above its coolant at most; %s", x.V, s.Around()))
 	end := r.w.Line("T_end", "degC", "T_c+P/UA+(T-T_c-P/UA)*exp(-UA*t/C)", tc.V+p.V/ua.V+(set.V-tc.V-p.V/ua.V)*math.Exp(-ua.V*t.V/c.V), tc, p, ua, set, t, c)
 	r.add("heat.temperature_peak", place, law, r.w.Line("T_max", "degC", "max(T,T_end)", max(set.V, end.V), set, end), how+"; "+s.Around()+"; no vapour leaves")
 	f := r.c.Store.Num("ice.fusion").As("h_f")
-	r.add("heat.ice", place, "", r.w.Line("m", "kg", "Q/h_f", q.V/f.V, q, f), "takes up the heat of the etch alone; the bath and the liquor have to be cold before")
+	r.add("heat.ice", place, figure.Case{}, r.w.Line("m", "kg", "Q/h_f", q.V/f.V, q, f), "takes up the heat of the etch alone; the bath and the liquor have to be cold before")
 }
 
 // allowed is how far above the coolant the addition may warm the liquor: to
@@ -63,14 +63,14 @@ func (r *reader) allowed(s *course.Stage) working.Num {
 	return d
 }
 
-func (r *reader) add(quantity, place, kase string, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Case: kase, Value: r.w.Keep(v), Conditions: conditions})
+func (r *reader) add(quantity string, place figure.Place, kase figure.Case, v working.Num, conditions string) {
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Case: kase}, Value: r.w.Keep(v), Conditions: conditions})
 }
 
 // law reports one integrated law: what has not reacted at the end of the
 // addition, and the peaks during and after it.
 func (r *reader) law(n *course.Course, x *course.Run) {
-	kase := string(x.Law)
+	kase := figure.By(string(x.Law))
 	at := func(symbol, unit string, v float64) working.Num {
 		if x.Missing != nil {
 			return working.Absent(symbol, unit, x.Missing...)

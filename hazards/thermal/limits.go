@@ -26,7 +26,7 @@ const noBarrier = "over HF, hydrochloric acid or ammonia boiling is never a barr
 // service temperature of the material [degC].
 func (r *reader) technical(d *process.Done) working.Num {
 	place := figure.Step(d.Number)
-	boils := r.find("heat.boiling_point", place, "").As("T_b")
+	boils := r.find(figure.ID{Quantity: "heat.boiling_point", Place: place}).As("T_b")
 	service, words := r.service(d.Place)
 	v := boils
 	if service.Symbol != "" {
@@ -88,21 +88,21 @@ func (r *reader) place(key string) *route.Place {
 }
 
 // find is a figure read before, unknown where there is none.
-func (r *reader) find(quantity, place, kase string) working.Num {
+func (r *reader) find(id figure.ID) working.Num {
 	for i := range r.out {
-		if f := &r.out[i]; f.Quantity == quantity && f.Place == place && f.Case == kase {
+		if f := &r.out[i]; f.ID == id {
 			return f.Value
 		}
 	}
-	return working.Absent("x", "degC", figure.ID(quantity, place, "", kase))
+	return working.Absent("x", "degC", id.String())
 }
 
 // highest is the highest temperature of a step if cooling fails: by full
 // accumulation, or by a law where that is higher.
-func (r *reader) highest(place string) working.Num {
-	top := r.find("heat.mtsr", place, "").As("MTSR")
+func (r *reader) highest(place figure.Place) working.Num {
+	top := r.find(figure.ID{Quantity: "heat.mtsr", Place: place}).As("MTSR")
 	for i := range r.out {
-		if f := &r.out[i]; f.Quantity == "heat.mtsr" && f.Place == place && f.Case != "" {
+		if f := &r.out[i]; f.Quantity == "heat.mtsr" && f.Place == place && !f.Case.IsZero() {
 			a, b := top.As("a"), f.Value.As("b")
 			top = r.w.Line("MTSR", "degC", "max(a,b)", max(a.V, b.V), a, b)
 		}

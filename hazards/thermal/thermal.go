@@ -57,8 +57,8 @@ type reader struct {
 	courses []course.Course
 }
 
-func (r *reader) put(quantity, place string, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Value: r.w.Keep(v), Conditions: conditions})
+func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions string) {
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v), Conditions: conditions})
 }
 
 // etch reports the etches of one step together; there is more than one where

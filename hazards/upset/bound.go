@@ -45,7 +45,7 @@ func (r *reader) acid(s *course.Stage) bool {
 //	T_max = T + Q/(min(1, n/A) C_l + C_s)
 //	n     = powder (electrons + F + Cl)      [mol of acid]
 func (r *reader) reversed(n *course.Course, s *course.Stage) {
-	const kase = "acid_onto_powder"
+	kase := figure.If("acid_onto_powder")
 	place, state := figure.Step(n.Stages[0].Step.Number), n.Stages[0].Done.Contents()
 	need, acid := r.needed(s)
 	q, t, solid := n.Heat.As("Q"), s.Set.As("T"), state.SolidCapacity(r.w).As("C_s")
@@ -86,7 +86,7 @@ func (r *reader) needed(s *course.Stage) (need, offered working.Num) {
 // within that time where it is hot enough:
 //
 //	t = t_w where T_max is above T_b, else a day
-func (r *reader) atOnce(n *course.Course, place, kase, cond string, top working.Num) {
+func (r *reader) atOnce(n *course.Course, place figure.Place, kase figure.Case, cond string, top working.Num) {
 	boils, hot, wets := r.boils(n), top.As("T_max"), r.c.Store.Num("kinetics.wetting").As("t_w")
 	t := r.w.Line("t_b", "min", "t_w/60*above(T_max,T_b)+1440*(1-above(T_max,T_b))",
 		wets.V/60*working.Above(hot.V, boils.V)+Followed*(1-working.Above(hot.V, boils.V)), wets, hot, boils)
@@ -94,7 +94,7 @@ func (r *reader) atOnce(n *course.Course, place, kase, cond string, top working.
 	r.released(n, place, kase, cond)
 }
 
-func (r *reader) released(n *course.Course, place, kase, cond string) {
+func (r *reader) released(n *course.Course, place figure.Place, kase figure.Case, cond string) {
 	g, t := n.Gas.As("n_H2"), r.c.Store.Num("kinetics.wetting").As("t_w")
 	f := r.w.Line("F_n", "mol/s", "n_H2/t_w", g.V/t.V, g, t)
 	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(f).Worse(working.Bound), cond+"; all the hydrogen within the time of wetting; 25 degC, 101.325 kPa")
@@ -105,7 +105,7 @@ func (r *reader) released(n *course.Course, place, kase, cond string) {
 //
 //	T_max = T + (Q + A q)/C,  q = H(HF) + H(OH-) - H(F-) - H(H2O)
 func (r *reader) base(n *course.Course, s *course.Stage) {
-	const kase = "base_added"
+	kase := figure.If("base_added")
 	place, st := figure.Step(n.Stages[0].Step.Number), r.c.Store
 	_, acid := r.needed(s)
 	hf, oh, f, h2o := st.Num("enthalpy.HF(aq)").As("h_HF"), st.Num("enthalpy.OH(-)(aq)").As("h_OH"), st.Num("enthalpy.F(-)(aq)").As("h_F"), st.Num("enthalpy.H2O(l)").As("h_W")
@@ -122,7 +122,7 @@ func (r *reader) base(n *course.Course, s *course.Stage) {
 //
 //	t = y V/((1 - y) F)      [min: m3, L/min]
 func (r *reader) unventilated(n *course.Course, x *course.Run) {
-	place, kase := figure.Step(n.Stages[0].Step.Number), "hood_fails,"+string(x.Law)
+	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If("hood_fails").By(string(x.Law))
 	cond := "largest flow of the run into the air of the whole room, without any exchange; nothing is said of the mouth of the vessel, nor of acid vapour; " + x.Conditions()
 	volume := r.c.RoomVolume("V")
 	y := process.Flammable(r.c.Store, r.w)
@@ -153,15 +153,11 @@ func (r *reader) moved() {
 		if f.Quantity != "gas.closed.pressure" || r.etches(f.Place) || same(r.b.Figures, f) {
 			continue
 		}
-		kase := "moved_unfinished"
-		if shut := r.place(f.Place); shut == nil || shut.Closure != route.Closed {
-			kase = "closed,moved_unfinished"
-		}
 		v := working.Absent("p", "kPa gauge", f.Value.Missing()...)
 		if !f.Value.Unknown() {
 			v = r.w.Model("p", "kPa gauge", model, f.Value.V, r.b.Courses[0].Gas).Worse(f.Value.Status)
 		}
-		r.put("gas.closed.pressure", f.Place, kase, v, "the batch is moved before anything of it has reacted; gas alone, all of it, at 25 degC")
+		r.put("gas.closed.pressure", f.Place, f.Case.If("moved_unfinished"), v, "the batch is moved before anything of it has reacted; gas alone, all of it, at 25 degC")
 	}
 }
 
@@ -175,9 +171,9 @@ func (r *reader) place(key string) *route.Place {
 }
 
 // etches reports whether an etch begins in a place.
-func (r *reader) etches(key string) bool {
+func (r *reader) etches(at figure.Place) bool {
 	for i := range r.b.Courses {
-		if r.b.Courses[i].Stages[0].Done.Place == key {
+		if figure.At(r.b.Courses[i].Stages[0].Done.Place) == at {
 			return true
 		}
 	}
@@ -188,7 +184,7 @@ func (r *reader) etches(key string) bool {
 // value; what is unknown is never the same.
 func same(figs []figure.Figure, f *figure.Figure) bool {
 	for i := range figs {
-		if g := &figs[i]; g.ID() == f.ID() {
+		if g := &figs[i]; g.ID == f.ID {
 			return g.Value.V == f.Value.V
 		}
 	}

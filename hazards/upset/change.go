@@ -200,7 +200,7 @@ const model = "assessed again with this done wrong"
 
 // tell reports the highest temperature and the largest flow over the course.
 func (a *again) tell(key, law, cond string, in []working.Num) {
-	place, kase := figure.Step(a.n.Stages[0].Step.Number), key+","+law
+	place, kase := figure.Step(a.n.Stages[0].Step.Number), figure.If(key).By(law)
 	t := a.worst(law, "T_max", "degC", in, "heat.temperature_peak")
 	a.r.put("heat.temperature_peak", place, kase, t, cond+"; no vapour leaves")
 	f := a.worst(law, "F", "L/min", in, "gas.hydrogen.peak_rate.during_addition", "gas.hydrogen.peak_rate.after_addition")
@@ -216,7 +216,7 @@ func (a *again) worst(law, symbol, unit string, in []working.Num, quantities ...
 	var worst working.Num
 	for i := range a.figs {
 		f := &a.figs[i]
-		if f.Case != law || !slices.Contains(quantities, f.Quantity) || !a.has(f.Place) {
+		if f.Case != figure.By(law) || !slices.Contains(quantities, f.Quantity) || !a.has(f.Place) {
 			continue
 		}
 		if v := f.Value; worst.Symbol == "" || v.Unknown() || !worst.Unknown() && v.V > worst.V {
@@ -232,7 +232,7 @@ func (a *again) worst(law, symbol, unit string, in []working.Num, quantities ...
 	return a.r.w.Model(symbol, unit, model, worst.V, in...).Worse(worst.Status)
 }
 
-func (a *again) has(place string) bool {
+func (a *again) has(place figure.Place) bool {
 	for i := range a.n.Stages {
 		if figure.Step(a.n.Stages[i].Step.Number) == place {
 			return true
@@ -243,7 +243,7 @@ func (a *again) has(place string) bool {
 
 // boil reports the time to boiling of the changed run.
 func (a *again) boil(key string, y *course.Run, cond string) {
-	place, kase := figure.Step(a.n.Stages[0].Step.Number), key+","+string(y.Law)
+	place, kase := figure.Step(a.n.Stages[0].Step.Number), figure.If(key).By(string(y.Law))
 	boils := boilsAt(a.figs, place)
 	v := working.Absent("t_b", "min", boils.Missing()...)
 	var run *course.Run

@@ -33,12 +33,13 @@ func (r *reader) spaces(n *course.Course) {
 // lid is a vent that is blocked, or a lid that is put on, in the moment of the
 // largest flow: what the review has of the place if it were shut.
 func (r *reader) lid(n *course.Course, x *course.Run) {
-	place, kase := figure.Step(n.Stages[0].Step.Number), "lid_closed,"+string(x.Law)
+	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If("lid_closed").By(string(x.Law))
 	cond := "vent blocked or lid closed in the moment of the largest flow, gas alone at 25 degC; for setting checks, never permission; " + x.Conditions()
 	r.asMeant(x, place, kase, cond)
-	shut := figure.ID("gas.closed.time_to_10_kpa", n.Stages[0].Done.Place, "", "closed,"+string(x.Law))
+	shut := figure.ID{Quantity: "gas.closed.time_to_10_kpa", Place: figure.At(n.Stages[0].Done.Place),
+		Case: figure.Case{State: figure.Closed, Branch: string(x.Law)}}
 	for i := range r.b.Figures {
-		if f := &r.b.Figures[i]; f.ID() == shut {
+		if f := &r.b.Figures[i]; f.ID == shut {
 			r.put("gas.closed.time_to_10_kpa", place, kase, f.Value, cond)
 			return
 		}
@@ -48,7 +49,7 @@ func (r *reader) lid(n *course.Course, x *course.Run) {
 
 // asMeant reports temperature and flow of a failure that leaves the run itself as
 // it is: the highest and the largest of the run.
-func (r *reader) asMeant(x *course.Run, place, kase, cond string) working.Num {
+func (r *reader) asMeant(x *course.Run, place figure.Place, kase figure.Case, cond string) working.Num {
 	r.put("heat.temperature_peak", place, kase, r.hottest(x).As("T_max"), cond+"; the reaction itself goes on as it is meant to; no vapour leaves")
 	flow := r.flow(r.largest(x)).As("F")
 	r.put("gas.hydrogen.peak_rate", place, kase, flow, cond)
@@ -76,7 +77,7 @@ func (r *reader) largest(x *course.Run) working.Num {
 //
 //	V = V_g (1 - (1 - x) T_c/T),  x = exp(-L/R (1/T - 1/T_b))
 func (r *reader) suckBack(n *course.Course, x *course.Run) {
-	place, kase := figure.Step(n.Stages[0].Step.Number), "suck_back,"+string(x.Law)
+	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If("suck_back").By(string(x.Law))
 	cond := "gas stops, the vessel cools from its highest temperature to its bath, and the vapour over the liquor condenses; " + x.Conditions()
 	r.asMeant(x, place, kase, cond)
 	top := r.hottest(x)
@@ -97,7 +98,7 @@ func (r *reader) suckBack(n *course.Course, x *course.Run) {
 //	Q = V_g/Vm x q      [kJ: L, L/mol, kJ/mol of hydrogen]
 //	T_max = T + Q/C
 func (r *reader) ignition(n *course.Course) {
-	const kase = "ignition"
+	kase := figure.If("ignition")
 	place, st := figure.Step(n.Stages[0].Step.Number), r.c.Store
 	v, x, h := n.Space.As("V_g"), st.Num("hydrogen.stoichiometric").As("x"), st.Num("enthalpy.H2O(g)").As("h_f")
 	q := r.w.Line("Q", "kJ", "V_g/1000/Vm*x/100*(-h_f)", v.V/1000/r.vm.V*x.V/100*(-h.V), v, r.vm, x, h)
@@ -110,7 +111,7 @@ func (r *reader) ignition(n *course.Course) {
 
 // lit is what fire in the gas space does by one law, and how soon it can burn.
 func (r *reader) lit(n *course.Course, x *course.Run, q working.Num, cond string) {
-	place, kase := figure.Step(n.Stages[0].Step.Number), "ignition,"+string(x.Law)
+	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If("ignition").By(string(x.Law))
 	cond += "; " + x.Conditions()
 	t, c := r.hottest(x), n.Capacity.As("C")
 	top := r.w.Line("T_max", "degC", "T+Q*1000/C", t.V+q.V*1000/c.V, t, q, c)

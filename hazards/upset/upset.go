@@ -7,7 +7,6 @@ package upset
 
 import (
 	"slices"
-	"strings"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -72,7 +71,7 @@ func (r *reader) sorted() []figure.Figure {
 		rank[k] = i
 	}
 	rank[""] = len(rank) // what is no failure by itself comes last
-	slices.SortStableFunc(r.out, func(a, b figure.Figure) int { return rank[a.Failure] - rank[b.Failure] })
+	slices.SortStableFunc(r.out, func(a, b figure.Figure) int { return rank[a.Case.Failure] - rank[b.Case.Failure] })
 	return r.out
 }
 
@@ -121,9 +120,9 @@ type reader struct {
 	searched bool
 }
 
-func (r *reader) put(quantity, place, kase string, v working.Num, conditions string) {
-	failure, _, _ := strings.Cut(strings.TrimPrefix(kase, "closed,"), ",")
-	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Case: kase, Failure: failure, Searched: r.searched, Value: r.w.Keep(v), Conditions: conditions})
+func (r *reader) put(quantity string, place figure.Place, kase figure.Case, v working.Num, conditions string) {
+	id := figure.ID{Quantity: quantity, Place: place, Case: kase}
+	r.out = append(r.out, figure.Figure{ID: id, Searched: r.searched, Value: r.w.Keep(v), Conditions: conditions})
 }
 
 // flow is mol/s of gas as L/min at 25 degC and 101.325 kPa.
@@ -137,7 +136,7 @@ func (r *reader) boils(n *course.Course) working.Num {
 	return boilsAt(r.b.Figures, figure.Step(n.Stages[0].Step.Number))
 }
 
-func boilsAt(figs []figure.Figure, place string) working.Num {
+func boilsAt(figs []figure.Figure, place figure.Place) working.Num {
 	for i := range figs {
 		if f := &figs[i]; f.Quantity == "heat.boiling_point" && f.Place == place {
 			return f.Value.As("T_b")

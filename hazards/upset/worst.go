@@ -66,7 +66,7 @@ func idle(n *course.Course) float64 {
 
 // missing reports that what a failure does is not known.
 func (r *reader) missing(n *course.Course, key string, x *course.Run) {
-	place, kase := figure.Step(n.Stages[0].Step.Number), key+","+string(x.Law)
+	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If(key).By(string(x.Law))
 	cond := x.Conditions()
 	r.put("heat.temperature_peak", place, kase, working.Absent("T_max", "degC", x.Missing...), cond)
 	r.put("gas.hydrogen.peak_rate", place, kase, working.Absent("F", "L/min", x.Missing...), cond)
@@ -75,7 +75,7 @@ func (r *reader) missing(n *course.Course, key string, x *course.Run) {
 
 // tell reports the worst of each kind, each with the moment it follows from.
 func (r *reader) tell(n *course.Course, f *failure, x *course.Run, boils working.Num, worst [kinds]outcome) {
-	place, kase := figure.Step(n.Stages[0].Step.Number), f.key+","+string(x.Law)
+	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If(f.key).By(string(x.Law))
 	in := r.inputs(x, f)
 	model := func(symbol, unit string, v float64, more ...working.Num) working.Num {
 		return r.w.Model(symbol, unit, "heat and mass balance from the failure on, "+x.Balance(), v, append(more, in...)...)

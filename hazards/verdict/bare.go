@@ -3,7 +3,6 @@ package verdict
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"etchbound/hazards/figure"
 )
@@ -12,37 +11,41 @@ import (
 // place the worst of its cases and agents, and for each quantity the worst of its
 // members, each naming the member it repeats. Sums are there already.
 func Bare(figs []figure.Figure) []figure.Figure {
-	have := map[string]bool{}
+	have := map[figure.ID]bool{}
 	for i := range figs {
-		have[figs[i].ID()] = true
+		have[figs[i].ID] = true
 	}
 	var out []figure.Figure
-	add := func(f figure.Figure, of *figure.Figure) {
-		if id := f.ID(); !have[id] {
+	add := func(id figure.ID, of *figure.Figure) {
+		if !have[id] {
 			have[id] = true
-			f.Value, f.Low, f.High, f.Conditions, f.Of = of.Value, of.Low, of.High, of.Conditions, of.ID()
-			out = append(out, f)
-		}
-	}
-	for i := range figs {
-		if f := &figs[i]; f.Failure != "" && f.Case != f.Failure && strings.HasPrefix(f.Case, f.Failure) {
-			w := worst(figs, func(x *figure.Figure) bool {
-				return x.Quantity == f.Quantity && x.Place == f.Place && x.Failure == f.Failure
-			})
-			add(figure.Figure{Quantity: f.Quantity, Place: f.Place, Case: f.Failure, Failure: f.Failure}, w)
+			out = append(out, figure.Figure{ID: id, Value: of.Value, Low: of.Low, High: of.High,
+				Conditions: of.Conditions, Of: of.ID})
 		}
 	}
 	for i := range figs {
 		f := &figs[i]
-		if f.Place != "" && (f.Agent != "" || f.Case != "") {
+		all := figure.If(f.Case.Failure)
+		if all.IsZero() || f.Case == all || f.Case.State == figure.Closed {
+			continue
+		}
+		w := worst(figs, func(x *figure.Figure) bool {
+			return x.Quantity == f.Quantity && x.Place == f.Place &&
+				x.Case.Failure == all.Failure && x.Case.State != figure.Closed
+		})
+		add(figure.ID{Quantity: f.Quantity, Place: f.Place, Case: all}, w)
+	}
+	for i := range figs {
+		f := &figs[i]
+		if !f.Place.IsZero() && (f.Agent != "" || !f.Case.IsZero()) {
 			w := worst(figs, func(x *figure.Figure) bool { return x.Quantity == f.Quantity && x.Place == f.Place })
-			add(figure.Figure{Quantity: f.Quantity, Place: f.Place}, w)
+			add(figure.ID{Quantity: f.Quantity, Place: f.Place}, w)
 		}
 	}
 	for i := range figs {
 		f := &figs[i]
-		if w := worst(figs, func(x *figure.Figure) bool { return x.Quantity == f.Quantity && x.Of == "" }); w != nil {
-			add(figure.Figure{Quantity: f.Quantity}, w)
+		if w := worst(figs, func(x *figure.Figure) bool { return x.Quantity == f.Quantity && x.Of.IsZero() }); w != nil {
+			add(figure.ID{Quantity: f.Quantity}, w)
 		}
 	}
 	return order(append(figs, out...))
@@ -83,7 +86,10 @@ func worse(f, than *figure.Figure) bool {
 func beyond(x, y float64) bool { return x > y && x-y > 1e-9*math.Abs(y) }
 
 // notAsMeant reports whether a figure is of a shut container or of a failure.
-func notAsMeant(f *figure.Figure) bool { return f.Case == "closed" || f.Failure != "" }
+func notAsMeant(f *figure.Figure) bool { return f.Case == shut || f.Case.Failure != "" }
+
+// shut is what would be so if a container were shut.
+var shut = figure.Case{State: figure.Closed}
 
 // order sorts by the catalogue, the bare figure first, then as they came.
 func order(figs []figure.Figure) []figure.Figure {
@@ -101,7 +107,7 @@ func order(figs []figure.Figure) []figure.Figure {
 }
 
 func depth(f *figure.Figure) int {
-	if f.Place == "" && f.Agent == "" && f.Case == "" {
+	if f.Bare() {
 		return 0
 	}
 	return 1

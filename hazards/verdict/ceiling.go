@@ -13,17 +13,17 @@ import (
 
 // Highest is the dangerous end of the highest temperature of a step, by full
 // accumulation or by a law where that is higher, and what it is of.
-func Highest(figs []figure.Figure, place string) (float64, string) {
-	v, of := math.Inf(-1), ""
+func Highest(figs []figure.Figure, place figure.Place) (float64, figure.ID) {
+	v, of := math.Inf(-1), figure.ID{}
 	for i := range figs {
 		f := &figs[i]
-		if f.Quantity != "heat.mtsr" || f.Place != place || f.Of != "" {
+		if f.Quantity != "heat.mtsr" || f.Place != place || !f.Of.IsZero() {
 			continue
 		}
 		if x := f.Danger().V; math.IsNaN(x) {
-			return x, f.ID()
+			return x, f.ID
 		} else if x > v {
-			v, of = x, f.ID()
+			v, of = x, f.ID
 		}
 	}
 	return v, of
@@ -40,8 +40,8 @@ func technicalLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
 			math.IsNaN(boils.Value) || t.Low.V >= boils.Value {
 			continue
 		}
-		return []limit.Limit{{ID: "technical_limit", Quantity: f.Quantity, Label: "technical limit", Value: t.Low.V,
-			Unit: "degC", Document: "this review", Section: t.ID(), Status: "computed"}}
+		return []limit.Limit{{Key: limit.Named(limit.Review, "technical_limit"), Quantity: f.Quantity, Label: "technical limit", Value: t.Low.V,
+			Unit: "degC", Document: "this review", Section: t.ID.String(), Status: "computed"}}
 	}
 	return nil
 }
@@ -51,8 +51,8 @@ func technicalLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
 func hoodLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
 	for i := range figs {
 		if h := &figs[i]; h.Quantity == "air.hood_limit" && h.Place == f.Place {
-			return []limit.Limit{{ID: "hood_limit", Quantity: f.Quantity, Label: "what the hood stands of its vapour",
-				Value: h.Low.V, Unit: "degC", Document: "this review", Section: h.ID(), Status: "computed"}}
+			return []limit.Limit{{Key: limit.Named(limit.Review, "hood_limit"), Quantity: f.Quantity, Label: "what the hood stands of its vapour",
+				Value: h.Low.V, Unit: "degC", Document: "this review", Section: h.ID.String(), Status: "computed"}}
 		}
 	}
 	return nil
@@ -63,7 +63,7 @@ func vesselRoom(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 	out := roomLeft(c, k, f)
 	for i := range out {
 		l := &out[i]
-		l.ID, l.Label, l.Unit, l.Near = "vessel_room", "room left in the vessel", "kg", 1
+		l.Key, l.Label, l.Unit, l.Near = limit.Named(limit.Route, "vessel_room"), "room left in the vessel", "kg", 1
 		l.Value = max(l.Value, 0) * c.Store.Num("water.density").V / 1000
 	}
 	return out
@@ -83,7 +83,7 @@ func WidenClasses(c route.Case, k *process.Walk, figs []figure.Figure) {
 		for j := range figs {
 			switch g := &figs[j]; {
 			case g.Place != f.Place:
-			case g.Quantity == "heat.mtsr" && f.Case != "" && g.Case == f.Case:
+			case g.Quantity == "heat.mtsr" && !f.Case.IsZero() && g.Case == f.Case:
 				top = g.High.V
 			case g.Quantity == "heat.technical_limit":
 				low, high = g.Low.V, g.High.V
@@ -98,7 +98,7 @@ func WidenClasses(c route.Case, k *process.Walk, figs []figure.Figure) {
 }
 
 // highestSet is the highest temperature set in a step, degC.
-func highestSet(k *process.Walk, place string) float64 {
+func highestSet(k *process.Walk, place figure.Place) float64 {
 	for i := range k.Steps {
 		if d := &k.Steps[i]; figure.Step(d.Number) == place {
 			return d.Hot.V
@@ -113,7 +113,7 @@ func decomposes(c route.Case) float64 { return least(c.Route.TD24).In("degC") }
 // countedBy says which figure a highest temperature was judged by, where that
 // is not the one the finding is of.
 func countedBy(figs []figure.Figure, f *figure.Figure) string {
-	if v, of := Highest(figs, f.Place); of != f.ID() && of != "" {
+	if v, of := Highest(figs, f.Place); of != f.ID && !of.IsZero() {
 		return fmt.Sprintf(" Judged by %s, which is higher: %.4g degC.", of, v)
 	}
 	return ""

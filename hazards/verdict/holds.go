@@ -2,9 +2,9 @@ package verdict
 
 import (
 	"fmt"
-	"strings"
 
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
@@ -43,7 +43,8 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 		if f.Verdict.Rank() < figure.Exceeds.Rank() {
 			continue
 		}
-		if text, ok := holdFinding[f.Limit.ID]; ok && !supposed(f.Figure) {
+		text, ok := holdFinding[f.Limit.ID]
+		if ok && f.Limit.Origin != limit.Local && !supposed(f.Figure) {
 			add(f.Limit.ID, text)
 		}
 	}
@@ -51,7 +52,7 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 }
 
 // supposed reports whether a figure is of an agent the route does not use.
-func supposed(id string) bool { return strings.Contains(id, "@waste/") }
+func supposed(id figure.ID) bool { return id.Place == figure.Waste && id.Agent != "" }
 
 const noAcid = "Do not let acid meet this powder before a specialist review"
 

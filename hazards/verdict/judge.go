@@ -6,7 +6,6 @@ package verdict
 
 import (
 	"math"
-	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -26,8 +25,8 @@ func Verdicts(c route.Case, figs []figure.Figure, k *process.Walk, leftOut func(
 	return judgedBy(c, figs, k, compared, leftOut)
 }
 
-// by makes a finding of a figure with an id and a limit.
-type by func(c route.Case, figs []figure.Figure, f *figure.Figure, id string, l *limit.Limit) figure.Finding
+// by makes a finding of a figure and a limit.
+type by func(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding
 
 // judgedBy is Judge with what makes a finding, and figures that are left out.
 func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk,
@@ -43,12 +42,8 @@ func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk,
 			continue // one strength is enough to say so
 		}
 		ls = LimitsOf(c, figs, k, f, ls[:0])
-		id := ""
-		if len(ls) > 0 {
-			id = f.ID()
-		}
 		for i := range ls {
-			out = append(out, find(c, figs, f, id, &ls[i]))
+			out = append(out, find(c, figs, f, &ls[i]))
 		}
 	}
 	return out
@@ -59,14 +54,14 @@ func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk,
 // is judged once, by the worst of its laws.
 func Judged(figs []figure.Figure, f *figure.Figure) bool {
 	switch {
-	case f.Case == "closed" || strings.HasPrefix(f.Case, "closed,"):
+	case f.Case.State == figure.Closed:
 		return false
-	case f.Failure != "" && f.Quantity == "heat.temperature_peak" && upset.AsMeant(f.Failure):
+	case f.Quantity == "heat.temperature_peak" && upset.AsMeant(f.Case.Failure):
 		return false
-	case f.Failure != "":
-		return f.Case == f.Failure
+	case f.Case.Failure != "":
+		return f.Case == figure.If(f.Case.Failure)
 	}
-	return f.Of == "" && !(f.Place == "" && hasMembers(figs, f.Quantity))
+	return f.Of.IsZero() && !(f.Place.IsZero() && hasMembers(figs, f.Quantity))
 }
 
 // Beside reports whether a quantity is shown beside another that carries the
@@ -110,7 +105,7 @@ var beside = map[string]bool{
 // mustBeKnown is the limit of a figure that no other limit judges and that is
 // unknown where danger lies: a figure nobody knows is a finding of its own.
 func mustBeKnown(f *figure.Figure) limit.Limit {
-	return limit.Limit{ID: "has_to_be_known", Quantity: f.Quantity, Label: "has to be known", Value: math.NaN(),
+	return limit.Limit{Key: limit.Named(limit.Review, "has_to_be_known"), Quantity: f.Quantity, Label: "has to be known", Value: math.NaN(),
 		Unit: f.Value.Unit, Document: "Working rule of this tool", Status: "common practice"}
 }
 
@@ -125,13 +120,13 @@ func isWorstKnown(figs []figure.Figure, f *figure.Figure) bool {
 		g := &figs[i]
 		switch {
 		case g.Quantity != f.Quantity:
-		case g.Place == "" && g.Of != "" && !g.Danger().Unknown():
+		case g.Place.IsZero() && !g.Of.IsZero() && !g.Danger().Unknown():
 			return false
 		case g == f:
 			first = false
-		case g.Of == "" && beyond(g.Danger().V, f.Danger().V):
+		case g.Of.IsZero() && beyond(g.Danger().V, f.Danger().V):
 			return false
-		case g.Of == "" && first && !beyond(f.Danger().V, g.Danger().V) && !g.Danger().Unknown():
+		case g.Of.IsZero() && first && !beyond(f.Danger().V, g.Danger().V) && !g.Danger().Unknown():
 			return false
 		}
 	}
@@ -141,8 +136,8 @@ func isWorstKnown(figs []figure.Figure, f *figure.Figure) bool {
 // isWorst reports whether f is the member the bare figure repeats.
 func isWorst(figs []figure.Figure, f *figure.Figure) bool {
 	for i := range figs {
-		if figs[i].Quantity == f.Quantity && figs[i].Place == "" {
-			return figs[i].Of == f.ID()
+		if figs[i].Quantity == f.Quantity && figs[i].Place.IsZero() {
+			return figs[i].Of == f.ID
 		}
 	}
 	return false
@@ -150,7 +145,7 @@ func isWorst(figs []figure.Figure, f *figure.Figure) bool {
 
 func hasMembers(figs []figure.Figure, quantity string) bool {
 	for i := range figs {
-		if figs[i].Quantity == quantity && figs[i].Place != "" {
+		if figs[i].Quantity == quantity && !figs[i].Place.IsZero() {
 			return true
 		}
 	}
@@ -158,8 +153,8 @@ func hasMembers(figs []figure.Figure, quantity string) bool {
 }
 
 // Finding is a verdict with what it means and what would be necessary.
-func Finding(c route.Case, figs []figure.Figure, f *figure.Figure, id string, l *limit.Limit) figure.Finding {
-	out := compared(c, figs, f, id, l)
+func Finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
+	out := compared(c, figs, f, l)
 	out.Text, out.Needs = words(figs, f, l, out.Verdict)
 	if f.Quantity == "heat.mtsr" {
 		out.Text += countedBy(figs, f)
@@ -168,20 +163,23 @@ func Finding(c route.Case, figs []figure.Figure, f *figure.Figure, id string, l 
 }
 
 // compared holds a figure against a limit, without words.
-func compared(_ route.Case, figs []figure.Figure, f *figure.Figure, id string, l *limit.Limit) figure.Finding {
+func compared(_ route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
 	q, _ := figure.Lookup(f.Quantity)
 	danger := f.High.V
 	if q.Danger == figure.Low {
 		danger = f.Low.V
 	}
+	var of figure.ID
 	if f.Quantity == "heat.mtsr" {
-		danger, _ = Highest(figs, f.Place)
+		if danger, of = Highest(figs, f.Place); of == f.ID {
+			of = figure.ID{}
+		}
 	}
 	level, margin := l.Compare(danger, q.Danger == figure.Low)
-	out := figure.Finding{Figure: id, Margin: margin, Limit: figure.LimitRef{ID: l.ID, Label: l.Label,
+	out := figure.Finding{Figure: f.ID, Of: of, Margin: margin, Limit: figure.LimitRef{Key: l.Key, Label: l.Label,
 		Value: l.Value, Unit: l.Unit, Document: l.Document, Section: l.Section, Edition: l.Edition, Status: l.Status}}
 	out.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]
-	if l.ID == "no_rated_container" && level == limit.Unknown {
+	if l.Key == notRated && level == limit.Unknown {
 		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
 	}
 	return out

@@ -26,8 +26,8 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 			continue
 		}
 		l := c.Limits.Limits[i]
-		if l.ID == "no_rated_container" {
-			if r, ok := rating(c, f.Place); ok {
+		if l.Key == notRated {
+			if r, ok := rating(c, f.Place.Key()); ok {
 				l = r
 			}
 		}
@@ -83,9 +83,9 @@ func ofMTSR(h *held) []limit.Limit {
 // ofPeak is the boiling point, as it is cooled or as it went wrong.
 func ofPeak(h *held) []limit.Limit {
 	l := boilingLimit(h.figs, h.f)
-	l.ID, l.Label = "boiling_as_run", "boiling point, as it is cooled here"
-	if h.f.Failure != "" {
-		l.ID, l.Label = "boiling_if_it_fails", "boiling point, if something goes wrong"
+	l.Key, l.Label = limit.Named(limit.Review, "boiling_as_run"), "boiling point, as it is cooled here"
+	if h.f.Case.Failure != "" {
+		l.Key, l.Label = limit.Named(limit.Review, "boiling_if_it_fails"), "boiling point, if something goes wrong"
 	}
 	return []limit.Limit{l}
 }
@@ -102,13 +102,16 @@ func holdsAt(c route.Case, l *limit.Limit) bool {
 // insideOf are the jurisdictions inside another, whose limits hold there too.
 var insideOf = map[string]string{"us_california": "us", "de": "eu"}
 
+// notRated is the limit of what may not be shut unless it is rated.
+var notRated = limit.Named(limit.BuiltIn, "no_rated_container")
+
 // rating is the pressure a place may hold: the lower of its rating and its
 // relief, and only if it has both.
 func rating(c route.Case, key string) (limit.Limit, bool) {
 	for i := range c.Route.Places {
 		p := &c.Route.Places[i]
 		if p.Key == key && p.Rating.Set && p.Relief.Set {
-			return limit.Limit{ID: "container_rating", Quantity: "gas.closed.pressure", Label: "lower of rating and relief",
+			return limit.Limit{Key: limit.Named(limit.Route, "container_rating"), Quantity: "gas.closed.pressure", Label: "lower of rating and relief",
 				Value: min(p.Rating.In("kPa"), p.Relief.In("kPa")), Unit: "kPa gauge",
 				Document: "the route", Section: p.At, Status: "given"}, true
 		}
@@ -117,11 +120,11 @@ func rating(c route.Case, key string) (limit.Limit, bool) {
 }
 
 func boilingLimit(figs []figure.Figure, f *figure.Figure) limit.Limit {
-	l := limit.Limit{ID: "boiling_point", Quantity: f.Quantity, Label: "boiling point", Value: math.NaN(), Unit: "degC",
+	l := limit.Limit{Key: limit.Named(limit.Review, "boiling_point"), Quantity: f.Quantity, Label: "boiling point", Value: math.NaN(), Unit: "degC",
 		Document: "this review", Status: "computed"}
 	for i := range figs {
 		if figs[i].Quantity == "heat.boiling_point" && figs[i].Place == f.Place {
-			l.Value, l.Section = figs[i].Low.V, figs[i].ID()
+			l.Value, l.Section = figs[i].Low.V, figs[i].ID.String()
 		}
 	}
 	return l
@@ -132,7 +135,7 @@ func boilingLimit(figs []figure.Figure, f *figure.Figure) limit.Limit {
 func writtenOver(c route.Case, f *figure.Figure) []limit.Limit {
 	for i := range c.Route.Steps {
 		if s := &c.Route.Steps[i]; figure.Step(s.Number) == f.Place {
-			l := limit.Limit{ID: "written_over", Quantity: f.Quantity, Label: "time the route gives the addition", Unit: "min",
+			l := limit.Limit{Key: limit.Named(limit.Route, "written_over"), Quantity: f.Quantity, Label: "time the route gives the addition", Unit: "min",
 				Document: "the route", Section: route.At(s.Number, "over"), Status: "given", Near: 1}
 			if s.Over.Set {
 				l.Value = c.Given("t", "min", s.Over).V
@@ -151,7 +154,7 @@ func siteCooling(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit 
 	if p == nil || p.Cooling != nil && p.Cooling.Kind != "jacket" {
 		return nil
 	}
-	l := limit.Limit{ID: "site_cooling", Quantity: f.Quantity, Label: "heat the shared cooling takes", Value: math.NaN(),
+	l := limit.Limit{Key: limit.Named(limit.Site, "site_cooling"), Quantity: f.Quantity, Label: "heat the shared cooling takes", Value: math.NaN(),
 		Unit: "W", Document: "the site", Section: "cooling.power", Status: "given"}
 	if p.Cooling != nil && c.Site != nil && c.Site.CoolingPower.Set {
 		l.Value, l.Section = least(c.Site.CoolingPower).In("W"), c.Site.CoolingPower.At
@@ -171,7 +174,7 @@ func writtenIce(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 			if p.Key != k.Steps[i].Place || p.Cooling != nil && p.Cooling.Kind != "ice_bath" && !p.Cooling.Ice.Set {
 				continue
 			}
-			l := limit.Limit{ID: "written_ice", Quantity: f.Quantity, Label: "ice the route has", Value: math.NaN(),
+			l := limit.Limit{Key: limit.Named(limit.Route, "written_ice"), Quantity: f.Quantity, Label: "ice the route has", Value: math.NaN(),
 				Unit: "kg", Document: "the route", Section: p.At, Status: "given", Near: 0.5}
 			if p.Cooling != nil && p.Cooling.Ice.Set {
 				l.Value = c.Given("m", "kg", p.Cooling.Ice).V
@@ -185,7 +188,7 @@ func writtenIce(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 func writtenCycles(k *process.Walk, f *figure.Figure) []limit.Limit {
 	for i := range k.Washes {
 		if x := &k.Washes[i]; figure.Step(x.Step) == f.Place && x.Written > 0 {
-			return []limit.Limit{{ID: "written_cycles", Quantity: f.Quantity, Label: "cycles the route writes",
+			return []limit.Limit{{Key: limit.Named(limit.Route, "written_cycles"), Quantity: f.Quantity, Label: "cycles the route writes",
 				Value: float64(x.Written), Unit: "1",
 				Document: "the route", Section: route.At(x.Step, "cycles"), Status: "given", Near: 1}}
 		}
@@ -197,7 +200,7 @@ func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
 	for i := range k.Treated {
 		x := &k.Treated[i]
 		if x.Step > 0 && figure.Step(x.Step) == f.Place && x.Agent != nil {
-			return []limit.Limit{{ID: "written_mass", Quantity: f.Quantity, Label: "agent the route writes", Value: x.Added.V,
+			return []limit.Limit{{Key: limit.Named(limit.Route, "written_mass"), Quantity: f.Quantity, Label: "agent the route writes", Value: x.Added.V,
 				Unit: "kg", Document: "the route", Section: route.At(x.Step, "what"), Status: "given", Near: 1}}
 		}
 	}

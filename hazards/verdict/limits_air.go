@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"etchbound/hazards/air"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
@@ -27,7 +26,7 @@ func breathing(c route.Case, f *figure.Figure) []limit.Limit {
 
 // exposure is a limit of exposure as it holds for a time in min.
 func exposure(e *limit.Exposure, quantity string, value, minutes float64) limit.Limit {
-	l := limit.Limit{ID: e.ID, Quantity: quantity, Agent: e.Agent, Label: e.Named(), Value: value, Unit: "ppm",
+	l := limit.Limit{Key: limit.Named(limit.BuiltIn, e.ID), Quantity: quantity, Agent: e.Agent, Label: e.Named(), Value: value, Unit: "ppm",
 		Document: e.Document, Section: e.Section, Edition: e.Edition, Status: e.Status}
 	if e.Average > 0 && minutes < e.Average {
 		l.Label = fmt.Sprintf("%.4g ppm as %s, for the %.3g min this lasts%s",
@@ -54,14 +53,14 @@ func averaged(c route.Case, f *figure.Figure, l *limit.Limit) limit.Limit {
 // where it is a bottle that breaks, eight hours at most.
 func offSite(c route.Case, f *figure.Figure) []limit.Limit {
 	minutes := 60.0
-	if f.Place == "stack" {
+	if f.Place == figure.Stack {
 		minutes = longest(c)
 	}
 	v, ok := limit.AEGL(f.Agent, 2, minutes)
 	if !ok {
 		return nil
 	}
-	return []limit.Limit{{ID: "aegl2_" + f.Agent, Quantity: f.Quantity, Agent: f.Agent,
+	return []limit.Limit{{Key: limit.Named(limit.BuiltIn, "aegl2_"+f.Agent), Quantity: f.Quantity, Agent: f.Agent,
 		Label: fmt.Sprintf("AEGL-2 for %.3g min", minutes), Value: v, Unit: "ppm",
 		Document: "Final AEGLs", Edition: "final", Status: "read"}}
 }
@@ -73,7 +72,7 @@ func longest(c route.Case) float64 {
 	out := 10.0
 	for i := range c.Route.Steps {
 		s := &c.Route.Steps[i]
-		t := minutesOf(c, &figure.Figure{Place: figure.Step(s.Number)})
+		t := minutesOf(c, &figure.Figure{ID: figure.ID{Place: figure.Step(s.Number)}})
 		if math.IsNaN(t) {
 			return most
 		}
@@ -99,14 +98,14 @@ func averagedAlike(c route.Case, f *figure.Figure) []limit.Limit {
 	var out []limit.Limit
 	all := limit.Strictest(f.Agent, c.Jurisdiction())
 	for i := range all {
-		if e := &all[i]; e.Average > 0 && air.Over(e.Average) == f.Case {
+		if e := &all[i]; e.Average > 0 && figure.Over(e.Average) == f.Case {
 			out = append(out, exposure(e, f.Quantity, e.Value, math.NaN()))
 		}
 	}
 	for i := range c.Limits.Limits {
 		l := c.Limits.Limits[i]
-		if l.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == f.Agent) &&
-			l.Average > 0 && air.Over(l.Average) == f.Case {
+		if l.Origin == limit.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == f.Agent) &&
+			l.Average > 0 && figure.Over(l.Average) == f.Case {
 			l.Quantity = f.Quantity
 			out = append(out, l)
 		}

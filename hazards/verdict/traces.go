@@ -25,14 +25,14 @@ func WithoutTraces(figs []figure.Figure) []figure.Figure {
 
 // Traces tells which figures are of traces, by the whole of them.
 func Traces(figs []figure.Figure) func(*figure.Figure) bool {
-	most, high, nothing := 0.0, map[string]float64{}, map[[2]string]bool{}
+	most, high, nothing := 0.0, map[figure.Place]float64{}, map[figure.ID]bool{}
 	for i := range figs {
 		switch f := &figs[i]; f.Quantity {
 		case "fluoride.total":
 			high[f.Place] = f.High.V
 			most = max(most, f.High.V)
 		case "air.emission":
-			nothing[[2]string{f.Place, f.Agent}] = f.High.V < traceLeaving
+			nothing[figure.ID{Place: f.Place, Agent: f.Agent}] = f.High.V < traceLeaving
 		}
 	}
 	return func(f *figure.Figure) bool {
@@ -43,6 +43,6 @@ func Traces(figs []figure.Figure) func(*figure.Figure) bool {
 			return f.High.V < traceShare
 		}
 		return strings.HasPrefix(f.Quantity, "fluoride.") && high[f.Place] < traceOfMost*most ||
-			strings.HasPrefix(f.Quantity, "air.") && nothing[[2]string{f.Place, f.Agent}]
+			strings.HasPrefix(f.Quantity, "air.") && nothing[figure.ID{Place: f.Place, Agent: f.Agent}]
 	}
 }

@@ -32,7 +32,7 @@ func words(figs []figure.Figure, f *figure.Figure, l *limit.Limit, v figure.Verd
 		return "It cannot be judged: what is missing is listed.", nil
 	}
 	m, ok := byLimit[l.ID]
-	if !ok {
+	if !ok || l.Origin == limit.Local { // whatever it is called, its words are not those of one of ours
 		m, ok = byQuantity[f.Quantity]
 	}
 	if !ok {

@@ -28,7 +28,7 @@ func read(w *working.Sheet, x *process.Wash, mf working.Num) []figure.Figure {
 	place := figure.Step(x.Step)
 	var out []figure.Figure
 	put := func(quantity string, v working.Num, conditions string) {
-		out = append(out, figure.Figure{Quantity: quantity, Place: place, Value: w.Keep(v), Conditions: conditions})
+		out = append(out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: w.Keep(v), Conditions: conditions})
 	}
 	water := "dilution alone, a minimum: acid between the layers, dissolved metal and undissolved fluoride all ask for more"
 	if x.Target == x.Target {

@@ -4,11 +4,12 @@ import (
 	"math"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 )
 
 // agent reports one neutraliser on one liquor.
-func (r *reader) agent(place string, a acids, g *agent) {
+func (r *reader) agent(place figure.Place, a acids, g *agent) {
 	w := r.w
 	b, x := a.base.As("B"), working.Exact("x", "mol/mol", g.base, "base equivalents of "+g.formula)
 	M := process.MolarMass(r.c.Store, w, g.formula)
@@ -59,7 +60,7 @@ const (
 	dilute          = 0.10
 )
 
-func (r *reader) rise(place string, a acids, g *agent, q working.Num) {
+func (r *reader) rise(place figure.Place, a acids, g *agent, q working.Num) {
 	w, st := r.w, r.c.Store
 	m, cp := a.water.As("m"), st.Num("water.cp").As("cp")
 	hi := working.Exact("hi", "K", boils-fromTemperature, "from 25 degC to boiling")
@@ -90,7 +91,7 @@ func (r *reader) water(a acids, q working.Num) working.Num {
 }
 
 // sludge is calcium fluoride and aluminium hydroxide, dry.
-func (r *reader) sludge(place string, a acids, g *agent) {
+func (r *reader) sludge(place figure.Place, a acids, g *agent) {
 	w, st := r.w, r.c.Store
 	if a.unknown {
 		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", "metal dissolved by a reaction that is not followed"), "calcium fluoride and the hydroxide of an unknown amount of metal")

@@ -47,10 +47,10 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 	}
 	for i := range agents {
 		if agents[i].usual {
-			r.agent("waste", total, &agents[i])
+			r.agent(figure.Waste, total, &agents[i])
 		}
 	}
-	r.common("waste", total)
+	r.common(figure.Waste, total)
 	return r.out
 }
 
@@ -64,8 +64,8 @@ type reader struct {
 	out []figure.Figure
 }
 
-func (r *reader) put(quantity, place, agent string, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{Quantity: quantity, Place: place, Agent: agent, Value: r.w.Keep(v), Conditions: conditions})
+func (r *reader) put(quantity string, place figure.Place, agent string, v working.Num, conditions string) {
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Agent: agent}, Value: r.w.Keep(v), Conditions: conditions})
 }
 
 // acids is what a liquor holds that base is needed for, in mol, with its
@@ -153,7 +153,7 @@ func (r *reader) sum(all []acids) acids {
 }
 
 // common reports what does not depend on the agent.
-func (r *reader) common(place string, a acids) {
+func (r *reader) common(place figure.Place, a acids) {
 	if a.ammonium.V > 0 || a.ammonium.Unknown() {
 		n := a.ammonium.As("n")
 		v := r.w.Line("V", "L", "n*Vm", n.V*r.vm.V, n, r.vm)
