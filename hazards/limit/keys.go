@@ -93,7 +93,7 @@ func Beside(a, b *Set, visit func(field.Beside)) { setKeys.At("", "").Beside(a, 
 func (s *Set) OwnFile() *Set {
 	out := &Set{Title: s.Title, Jurisdiction: s.Jurisdiction, Digest: s.Digest}
 	for _, l := range s.Limits {
-		if l.Local {
+		if l.Origin == Local {
 			out.Limits = append(out.Limits, l)
 		}
 	}
