@@ -243,10 +243,12 @@ func verdictJSON(f *figure.Finding) *string {
 	return &s
 }
 
+var changeColumns = []string{"kind", "id", "where", "was", "is", "unit"}
+
 // ChangeCSV writes a change as rows: rules that fire, inputs, figures, verdicts.
 func ChangeCSV(w io.Writer, c scaling.Change) error {
 	out := csv.NewWriter(w)
-	out.Write([]string{"kind", "id", "where", "was", "is", "unit"})
+	out.Write(changeColumns)
 	for _, f := range c.Fired {
 		out.Write([]string{"rule", f.ID, guard(f.Where), guard(f.Was), guard(f.Is), guard(f.Unit)})
 	}

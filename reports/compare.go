@@ -262,10 +262,13 @@ func compareRowOf(r *scaling.Row) compareRowJSON {
 	return x
 }
 
+var cellColumns = []string{"route", "title", "quantity", "agent", "per_gram_of_product", "figure", "value", "low", "high",
+	"unit", "told"}
+
 // CompareCSV writes a comparison, one value a row.
 func CompareCSV(w io.Writer, c scaling.Comparison) error {
 	out := csv.NewWriter(w)
-	out.Write([]string{"route", "title", "quantity", "agent", "per_gram_of_product", "figure", "value", "low", "high", "unit", "told"})
+	out.Write(cellColumns)
 	for i := range c.Rows {
 		r := &c.Rows[i]
 		for k := range r.Cells {

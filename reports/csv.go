@@ -12,17 +12,22 @@ import (
 	"etchbound/schemas/quantity"
 )
 
+var figureColumns = []string{"id", "quantity", "place", "agent", "case", "of", "label", "value", "low", "high", "unit",
+	"status", "conditions", "line", "missing"}
+
 // CSV writes the figures of a review, one a row: UTF-8 without a byte-order
 // mark, comma, LF, a header row, decimal points, an empty cell for what is
 // unknown. Text cells cannot start a formula in a spreadsheet.
 func CSV(w io.Writer, r hazards.Review) error {
 	c := csv.NewWriter(w)
-	c.Write([]string{"id", "quantity", "place", "agent", "case", "of", "label", "value", "low", "high", "unit", "status", "conditions", "line", "missing"})
+	c.Write(figureColumns)
 	for i := range r.Figures {
 		f := &r.Figures[i]
-		c.Write([]string{guard(f.ID.String()), guard(f.Quantity), guard(f.Place.String()), guard(f.Agent), guard(f.Case.String()), guard(f.Of.String()), guard(labelOf(f.Quantity)),
+		c.Write([]string{guard(f.ID.String()), guard(f.Quantity), guard(f.Place.String()), guard(f.Agent),
+			guard(f.Case.String()), guard(f.Of.String()), guard(labelOf(f.Quantity)),
 			machine(f.Quantity, f.Value), machine(f.Quantity, f.Low), machine(f.Quantity, f.High), guard(unitOf(f.Quantity)),
-			f.Value.Status.String(), guard(f.Conditions), strconv.Itoa(f.Value.Line()), guard(strings.Join(f.Value.Missing(), " "))})
+			f.Value.Status.String(), guard(f.Conditions), strconv.Itoa(f.Value.Line()),
+			guard(strings.Join(f.Value.Missing(), " "))})
 	}
 	c.Flush()
 	return c.Error()

@@ -181,11 +181,14 @@ func splitOf(s *scaling.Split) splitJSON {
 	return out
 }
 
+var crossingColumns = []string{"batch", "unit", "turns", "back", "from_the_start", "figure", "label", "limit",
+	"limit_value", "limit_unit", "document", "status"}
+
 // GrowthCSV writes the crossings of a growing route, one a row.
 func GrowthCSV(w io.Writer, g *scaling.Growth) error {
 	b := growthBuilder(g, Options{})
 	c := csv.NewWriter(w)
-	c.Write([]string{"batch", "unit", "turns", "back", "from_the_start", "figure", "label", "limit", "limit_value", "limit_unit", "document", "status"})
+	c.Write(crossingColumns)
 	for i := range g.Crossings {
 		x := &g.Crossings[i]
 		c.Write([]string{shortest(x.Grams), "g", x.Turns.String(), strconv.FormatBool(x.Back), strconv.FormatBool(x.Already), guard(x.Figure.String()), guard(b.nameOf(x.Figure)),

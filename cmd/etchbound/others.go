@@ -169,26 +169,30 @@ func explainCommand(s streams) *cobra.Command {
 }
 
 func schemaCommand(s streams) *cobra.Command {
+	written := []string{"route", "site", "limits"}
+	names := append(written, reports.Outputs()...)
 	return &cobra.Command{
-		Use:     "schema route|site|limits|review",
-		Short:   "Print the JSON Schema of a file",
-		Long:    "Print the JSON Schema of a file people write (route, site, limits) or of the review as JSON.",
-		Example: "  etchbound schema route",
-		Args:    exactly(1, "one of route, site, limits, review"),
+		Use:   "schema NAME",
+		Short: "Print the JSON Schema of a file that is read or written",
+		Long: "Print the JSON Schema of a file people write (route, site, limits), of what a command writes\n" +
+			"as JSON (review, upset, scale, change, compare, stock) or, with .csv, of one row of a CSV.\n" +
+			"NAME is one of:\n  " + strings.Join(names, ", "),
+		Example: "  etchbound schema route\n  etchbound schema scale.csv",
+		Args:    exactly(1, "one of "+strings.Join(names, ", ")),
 		RunE: func(_ *cobra.Command, args []string) error {
-			if args[0] == "review" {
-				b, err := reports.ReviewSchema()
-				if err != nil {
-					return err
-				}
-				_, err = s.out.Write(append(b, '\n'))
+			if slices.Contains(written, args[0]) {
+				b, _ := schemas.Schema(args[0])
+				_, err := s.out.Write(b)
 				return err
 			}
-			b, ok := schemas.Schema(args[0])
-			if !ok {
-				return input("etchbound: no schema %q; there are route, site, limits and review", args[0])
+			b, there, err := reports.Schema(args[0])
+			if err != nil {
+				return err
 			}
-			_, err := s.out.Write(b)
+			if !there {
+				return input("etchbound: no schema %q; there are %s", args[0], strings.Join(names, ", "))
+			}
+			_, err = s.out.Write(b)
 			return err
 		},
 	}
