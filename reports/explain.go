@@ -56,7 +56,11 @@ func nearestOf(s string, from []string, n int) []string {
 		}
 		return d
 	}
-	slices.SortStableFunc(from, func(a, b string) int { return cmp.Compare(score(a), score(b)) })
+	scores := make(map[string]int, len(from))
+	for _, t := range from {
+		scores[t] = score(t)
+	}
+	slices.SortStableFunc(from, func(a, b string) int { return cmp.Compare(scores[a], scores[b]) })
 	return from[:min(n, len(from))]
 }
 

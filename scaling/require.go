@@ -43,11 +43,14 @@ var splitRows = []struct {
 	{"fluoride.hf_equivalent", "", true}, {"air.breathing_zone", "", false}, {"air.spill_area", "", false}, {"neutralise.mass", "", true}, {"wash.liquor", "", true},
 }
 
+// MostPots is the largest number of small batches that a large one is set beside.
+const MostPots = 10000
+
 // Split compares the largest batch with the same powder in pots equal batches. It
-// fails for fewer than two pots.
+// fails for fewer than two pots, and for more than MostPots.
 func (g *Growth) Split(pots int) (Split, error) {
-	if pots < 2 {
-		return Split{}, fmt.Errorf("%d pots: one large batch is compared with at least two small ones", pots)
+	if pots < 2 || pots > MostPots {
+		return Split{}, fmt.Errorf("%d pots: one large batch is compared with 2 to %d small ones", pots, MostPots)
 	}
 	c, err := g.at(g.To.In("g") / float64(pots))
 	if err != nil {

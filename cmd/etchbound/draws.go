@@ -26,7 +26,7 @@ type drawing struct {
 func (d *drawing) flags(c *cobra.Command) {
 	c.Flags().IntVar(&d.n, "draws", 0, "draw the data this many times from their shapes")
 	c.Flags().Uint64Var(&d.seed, "seed", 1, "seed of the draws: the same gives the same")
-	c.Flags().IntVar(&d.workers, "workers", runtime.NumCPU(), "draws that run at once; the result does not depend on it")
+	c.Flags().IntVar(&d.workers, "workers", min(runtime.NumCPU(), mostWorkers), "draws that run at once; the result does not depend on it")
 }
 
 // sample draws the data of a case; nothing where no draws were asked for. An
@@ -43,8 +43,14 @@ func (d *drawing) sample(ctx context.Context, c route.Case, s streams) (*scaling
 	return &x, nil
 }
 
-// asked refuses what only draws would use.
+// mostWorkers is more than any machine has cores.
+const mostWorkers = 1024
+
+// asked refuses what only draws would use, and more at once than can be meant.
 func (d *drawing) asked(c *cobra.Command) error {
+	if d.workers < 1 || d.workers > mostWorkers {
+		return input("--workers: found %d, accepted are 1 to %d", d.workers, mostWorkers)
+	}
 	for _, name := range []string{"seed", "workers"} {
 		if d.n == 0 && c.Flags().Changed(name) {
 			return input("--%s: it is of the draws, and none are asked for; add --draws, such as --draws 1000", name)

@@ -48,7 +48,10 @@ func run(args []string, s streams) (code int) {
 	}()
 	cmd := root(s)
 	cmd.SetArgs(args)
-	err := cmd.Execute()
+	err := short(args)
+	if err == nil {
+		err = cmd.Execute()
+	}
 	var in *inputError
 	var stop *reached
 	switch {
@@ -63,6 +66,20 @@ func run(args []string, s streams) (code int) {
 	}
 	fmt.Fprintln(s.err, "etchbound:", err)
 	return exitOther
+}
+
+// longest is the length of the longest argument, that of a path.
+const longest = 4096
+
+// short refuses arguments so long that looking for what was meant would take
+// long.
+func short(args []string) error {
+	for _, a := range args {
+		if len(a) > longest {
+			return input("etchbound: an argument of %d bytes that begins with %.40q; accepted are at most %d", len(a), a, longest)
+		}
+	}
+	return nil
 }
 
 const notice = `A calculation aid. It does not replace the supplier's data sheets, stand above local codes

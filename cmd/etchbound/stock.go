@@ -57,9 +57,13 @@ func stockCommand(s streams) *cobra.Command {
 	return c
 }
 
+// mostRoutes is how many routes are added up at once; the masses of several runs
+// add up by hand.
+const mostRoutes = 10000
+
 func severalRoutes(c *cobra.Command, args []string) error {
-	if len(args) == 0 {
-		return input("etchbound: stock needs one route file or more (see %s --help)", c.CommandPath())
+	if len(args) == 0 || len(args) > mostRoutes {
+		return input("etchbound: stock needs 1 to %d route files, found %d (see %s --help)", mostRoutes, len(args), c.CommandPath())
 	}
 	return nil
 }

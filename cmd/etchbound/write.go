@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 )
@@ -24,7 +25,7 @@ func deliver(name string, inputs []string, s streams, make func(io.Writer) error
 		_, err := s.out.Write(b.Bytes())
 		return err
 	}
-	if err := notInput(name, inputs, s); err != nil {
+	if err := errors.Join(plainName(name, runtime.GOOS), notInput(name, inputs, s)); err != nil {
 		return err
 	}
 	if err := make(&b); err != nil {
@@ -34,6 +35,19 @@ func deliver(name string, inputs []string, s streams, make func(io.Writer) error
 		return into(name, b.Bytes()) // a pipe or a device cannot be replaced
 	}
 	return replace(name, b.Bytes())
+}
+
+// plainName refuses a name that would put the output where nobody finds it: on
+// Windows a colon behind the drive names a hidden stream of another file.
+func plainName(name, system string) error {
+	rest := name
+	if len(rest) > 1 && rest[1] == ':' {
+		rest = rest[2:]
+	}
+	if system == "windows" && strings.Contains(rest, ":") {
+		return input("%s: a file name has no colon here, other than behind the letter of a drive; choose another name", name)
+	}
+	return nil
 }
 
 func into(name string, data []byte) error {

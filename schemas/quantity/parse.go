@@ -178,6 +178,10 @@ func clean(x float64) string {
 
 func (u *unit) toSI(x float64) float64 { return x*u.mul/u.div + u.add }
 
+// smallest is the least amount that is not nothing, in SI: a picogram of powder.
+// Far below it, products of what a route states leave the range of numbers.
+const smallest = 1e-15
+
 // believable refuses values that can only be slips: negative amounts, more than
 // all of a whole, temperatures below absolute zero.
 func believable(v Value, p Parts, u *unit) *Error {
@@ -194,6 +198,9 @@ func believable(v Value, p Parts, u *unit) *Error {
 		e.What = "below absolute zero"
 	case least < d.floor:
 		e.What = "less than nothing: " + strings.TrimPrefix(strings.TrimPrefix(d.words, "an "), "a ") + " cannot be negative here"
+	case p.X != 0 && u.add == 0 && math.Abs(v.SI) < smallest:
+		e.What = "less than can be meant"
+		e.Hint = "write 0 where there is none"
 	case most > d.ceiling:
 		e.What = "more than can be meant"
 		e.Hint = "the most accepted is " + strings.TrimSpace(shortest(u.fromSI(d.ceiling))+" "+u.name)
