@@ -62,12 +62,16 @@ func ExposureAt(agent, jurisdiction string) []Exposure { return held()[where{age
 
 type where struct{ agent, jurisdiction string }
 
+// sites are the jurisdictions a site may state, and none.
+var sites = [...]string{"", "us", "us_california", "eu", "uk", "de"}
+
 // held are the lists of every agent at every site: they are asked for many times.
 var held = sync.OnceValue(func() map[where][]Exposure {
 	out := map[where][]Exposure{}
 	for _, e := range exposures() {
-		for _, at := range [...]string{"", "us", "us_california", "eu", "uk", "de"} {
-			if e.Jurisdiction == "" || at == "" || e.Jurisdiction == at || at == "us_california" && e.Jurisdiction == "us" || at == "de" && e.Jurisdiction == "eu" {
+		for _, at := range sites {
+			if e.Jurisdiction == "" || at == "" || e.Jurisdiction == at ||
+				at == "us_california" && e.Jurisdiction == "us" || at == "de" && e.Jurisdiction == "eu" {
 				out[where{e.Agent, at}] = append(out[where{e.Agent, at}], e)
 			}
 		}
@@ -76,32 +80,51 @@ var held = sync.OnceValue(func() map[where][]Exposure {
 })
 
 // Strictest lists, of every averaging time, the strictest that holds for an agent
-// at a site for as long as work lasts, and what is immediately dangerous. The list is
-// shared and not to be changed.
+// at a site for as long as work lasts, and what is immediately dangerous. Without a
+// jurisdiction it lists what any of them would have, the strictest of all first: so
+// stating one never adds a limit. The list is shared and not to be changed.
 func Strictest(agent, jurisdiction string) []Exposure { return strictest()[where{agent, jurisdiction}] }
 
 var strictest = sync.OnceValue(func() map[where][]Exposure {
 	out := map[where][]Exposure{}
 	for at, all := range held() {
-		var list []Exposure
-		for _, e := range all {
-			if e.Kind == Emergency {
-				continue
-			}
-			i := slices.IndexFunc(list, func(x Exposure) bool {
-				return (x.Kind == Escape) == (e.Kind == Escape) && (e.Kind == Escape || x.Average == e.Average)
-			})
-			switch {
-			case i < 0:
-				list = append(list, e)
-			case e.Value < list[i].Value:
-				list[i] = e
+		out[at] = strictestOf(all)
+	}
+	for at := range out {
+		if at.jurisdiction != "" {
+			continue
+		}
+		for _, site := range sites[1:] {
+			for _, e := range out[where{at.agent, site}] {
+				if !slices.ContainsFunc(out[at], func(x Exposure) bool { return x.ID == e.ID }) {
+					out[at] = append(out[at], e)
+				}
 			}
 		}
-		out[at] = list
 	}
 	return out
 })
+
+// strictestOf keeps one limit of every averaging time, and what is immediately
+// dangerous.
+func strictestOf(all []Exposure) []Exposure {
+	var list []Exposure
+	for _, e := range all {
+		if e.Kind == Emergency {
+			continue
+		}
+		i := slices.IndexFunc(list, func(x Exposure) bool {
+			return (x.Kind == Escape) == (e.Kind == Escape) && (e.Kind == Escape || x.Average == e.Average)
+		})
+		switch {
+		case i < 0:
+			list = append(list, e)
+		case e.Value < list[i].Value:
+			list[i] = e
+		}
+	}
+	return list
+}
 
 // Remembered reports whether nobody has seen the printed value: it has to be
 // verified locally.

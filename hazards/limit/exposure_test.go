@@ -2,6 +2,7 @@ package limit_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"etchbound/hazards/limit"
@@ -100,6 +101,29 @@ func TestExposureRowsAreWhole(t *testing.T) {
 		}
 		if e.Kind == limit.Work && e.Jurisdiction == "" {
 			t.Errorf("%s holds as law everywhere", e.ID)
+		}
+	}
+}
+
+// Leaving the jurisdiction out never loses a limit that one of them would give, and
+// the strictest of an averaging time still stands first.
+func TestNoJurisdictionHoldsWhatEveryOneDoes(t *testing.T) {
+	for _, agent := range []string{"hf", "hcl", "ammonia", "carbon_dioxide"} {
+		all := limit.Strictest(agent, "")
+		first := map[float64]float64{}
+		for _, e := range all {
+			if v, there := first[e.Average]; there && e.Kind != limit.Escape && !(v <= e.Value) {
+				t.Errorf("%s over %g min: %g ppm stands before %g", agent, e.Average, v, e.Value)
+			} else if !there && e.Kind != limit.Escape {
+				first[e.Average] = e.Value
+			}
+		}
+		for _, at := range []string{"us", "us_california", "eu", "uk", "de"} {
+			for _, e := range limit.Strictest(agent, at) {
+				if !slices.ContainsFunc(all, func(x limit.Exposure) bool { return x.ID == e.ID }) {
+					t.Errorf("%s at %s is held to %s, and not where no jurisdiction is stated", agent, at, e.ID)
+				}
+			}
 		}
 	}
 }
