@@ -93,6 +93,8 @@ func ask(id string) (text, measure string) {
 	switch {
 	case strings.HasSuffix(id, ".temperature"):
 		return "temperature set in this step", "write it in the route"
+	case strings.HasSuffix(id, ".target_ph"):
+		return "pH that this wash is to reach", "write it in the route as target_ph"
 	case strings.HasSuffix(id, ".gas_flow"):
 		return "flow of the gas that is named in this step", "read it, and write it in the route as gas_flow"
 	case strings.HasSuffix(id, ".vent"):

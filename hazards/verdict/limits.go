@@ -185,13 +185,21 @@ func writtenIce(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 	return nil
 }
 
+// writtenCycles is how often the route washes; not known where it does not say, so
+// that leaving the number out never takes the finding away.
 func writtenCycles(k *process.Walk, f *figure.Figure) []limit.Limit {
 	for i := range k.Washes {
-		if x := &k.Washes[i]; figure.Step(x.Step) == f.Place && x.Written > 0 {
-			return []limit.Limit{{Key: limit.Named(limit.Route, "written_cycles"), Quantity: f.Quantity, Label: "cycles the route writes",
-				Value: float64(x.Written), Unit: "1",
-				Document: "the route", Section: route.At(x.Step, "cycles"), Status: "given", Near: 1}}
+		x := &k.Washes[i]
+		if figure.Step(x.Step) != f.Place {
+			continue
 		}
+		written := math.NaN()
+		if x.Written > 0 {
+			written = float64(x.Written)
+		}
+		return []limit.Limit{{Key: limit.Named(limit.Route, "written_cycles"), Quantity: f.Quantity,
+			Label: "cycles the route writes", Value: written, Unit: "1",
+			Document: "the route", Section: route.At(x.Step, "cycles"), Status: "given", Near: 1}}
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ package wash
 
 import (
 	"fmt"
+	"math"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -31,7 +32,9 @@ func read(w *working.Sheet, x *process.Wash, mf working.Num) []figure.Figure {
 		out = append(out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: w.Keep(v), Conditions: conditions})
 	}
 	water := "dilution alone, a minimum: acid between the layers, dissolved metal and undissolved fluoride all ask for more"
-	if x.Target == x.Target {
+	if math.IsNaN(x.Target) {
+		put("wash.cycles", working.Absent("N", "1", route.At(x.Step, "target_ph")), "to a pH that the route does not state")
+	} else {
 		put("wash.cycles", x.Needed, fmt.Sprintf("to pH %g by %s", x.Target, water))
 	}
 	if x.WaterOnly {

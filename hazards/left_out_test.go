@@ -1,0 +1,47 @@
+package hazards_test
+
+import (
+	"testing"
+
+	"etchbound/hazards/figure"
+)
+
+// How often and how far a route washes, and how many tubes share its liquor, are
+// facts like any other: leaving one out leaves its finding and does not help.
+func TestWhatAWashLeavesOutStaysAFinding(t *testing.T) {
+	const id = "wash.cycles@3+written_cycles"
+	etched := head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\n" + places +
+		"steps:\n" + charges(hf10) + addsIt
+	wash := func(keys string) string {
+		return etched + "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], " +
+			"water: co2_free, temperature: 20 degC" + keys + "}\n"
+	}
+	for _, c := range []struct {
+		name, keys string
+		want       figure.Verdict
+	}{
+		{"both are stated", ", cycles: 20, target_ph: 5", figure.Within},
+		{"no number of cycles", ", target_ph: 5", figure.UnknownVerdict},
+		{"no target", ", cycles: 20", figure.UnknownVerdict},
+	} {
+		rv := review(t, wash(c.keys))
+		if got, there := verdicts(&rv)[id]; !there || got != c.want {
+			t.Errorf("%s: %v (there: %v), want %v", c.name, got, there, c.want)
+		}
+	}
+}
+
+// More liquor than its containers hold has a surface that nobody knows.
+func TestLiquorThatFindsNoRoomHasNoKnownSurface(t *testing.T) {
+	pot := func(capacity string) string {
+		return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: beaker, " +
+			"material: PTFE, closure: open, capacity: " + capacity + "}\nsteps:\n" + charges(hf10) + addsIt
+	}
+	for capacity, known := range map[string]bool{"50 mL": true, "5 mL": false} {
+		rv := review(t, pot(capacity))
+		f := figureOf(&rv, "air.emission@1/hf")
+		if f == nil || f.Value.Unknown() == known {
+			t.Errorf("10 mL of acid in %s: %v", capacity, f)
+		}
+	}
+}
