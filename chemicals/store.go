@@ -13,6 +13,7 @@ import (
 type Store struct {
 	rows   *rowSet
 	values []float64 // by Datum.Index; NaN is a row taken away
+	reads  *Reads    // nil where nobody asks what is read
 }
 
 // rowSet is what stores share: all of the rows but their values.
@@ -40,6 +41,7 @@ func (s *Store) Num(id string) working.Num {
 }
 
 func (s *Store) num(i int) working.Num {
+	s.note(i)
 	v := s.values[i]
 	if math.IsNaN(v) {
 		d := &s.rows.rows[i]
@@ -62,7 +64,7 @@ func (s *Store) weight(element int) working.Num {
 // values, in the units of the rows. NaN takes a row away. An index outside the
 // store is ignored.
 func (s *Store) With(values map[int]float64) *Store {
-	out := &Store{rows: s.rows, values: slices.Clone(s.values)}
+	out := &Store{rows: s.rows, values: slices.Clone(s.values), reads: s.reads}
 	for i, v := range values {
 		if i >= 0 && i < len(out.values) {
 			out.values[i] = v
@@ -78,6 +80,7 @@ func (s *Store) Row(id string) (Datum, bool) {
 	if !ok {
 		return Datum{}, false
 	}
+	s.note(i)
 	d := s.rows.rows[i]
 	d.Value = s.values[i]
 	return d, !math.IsNaN(d.Value)
@@ -87,6 +90,7 @@ func (s *Store) Row(id string) (Datum, bool) {
 func (s *Store) Rows() []Datum {
 	out := slices.Clone(s.rows.rows)
 	for i := range out {
+		s.note(i)
 		out[i].Value = s.values[i]
 	}
 	return out

@@ -5,8 +5,10 @@ import (
 	"slices"
 	"strings"
 
+	"etchbound/hazards/assess"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/vessel"
+	"etchbound/hazards/workers"
 )
 
 // failures sets the ranges of what a search found. It is not swung datum by
@@ -16,7 +18,7 @@ import (
 // give much or little gas; what moves neither stands at the ends that make the
 // runs slow or fast. With them go the runs in which a step gave most gas as it is
 // meant to go: the fastest is not always the worst.
-func (r *ranger) failures() {
+func (r *ranger) failures(searched *lots) {
 	heat, gas := []kind{rises, gives, speeds, shuts}, []kind{gives, rises, speeds, shuts}
 	keys := []key{r.extreme(heat, true, true), r.extreme(heat, true, false),
 		r.extreme(heat, false, true), r.extreme(heat, false, false),
@@ -24,9 +26,8 @@ func (r *ranger) failures() {
 	keys = append(keys, r.worstRuns()...)
 	slices.Sort(keys)
 	keys = slices.Compact(keys)
-	r.brief = false
-	found := r.all(keys)
-	r.brief = true
+	found := make([]found, len(keys))
+	workers.Each(len(keys), func(i int) { found[i] = searched.with(r.store(keys[i]), assess.Of(assess.Upset)) })
 	for i := range r.base {
 		if r.base[i].Searched {
 			r.between(i, found)
@@ -36,17 +37,18 @@ func (r *ranger) failures() {
 
 // between takes the least and the greatest of the centre and the corners. A
 // corner that is unknown makes the dangerous end unknown.
-func (r *ranger) between(i int, corners [][]float64) {
+func (r *ranger) between(i int, corners []found) {
 	f := &r.base[i]
 	q, _ := figure.Lookup(f.Quantity)
 	lo, hi := f.Value.V, f.Value.V
 	unknown := false
-	for _, c := range corners {
-		if math.IsNaN(c[i]) {
+	for c := range corners {
+		v := r.lots.at(&corners[c], i)
+		if math.IsNaN(v) {
 			unknown = true
 			continue
 		}
-		lo, hi = min(lo, c[i]), max(hi, c[i])
+		lo, hi = min(lo, v), max(hi, v)
 	}
 	if unknown && q.Danger == figure.Low {
 		lo = math.NaN()
@@ -66,7 +68,7 @@ func (r *ranger) worstRuns() []key {
 		best, at := r.base[i].Value.V, key("")
 		for _, t := range r.done {
 			for k := range t.keys {
-				if v := t.found[k][i]; v > best {
+				if v := r.lots.at(&t.found[k], i); v > best {
 					best, at = v, t.keys[k]
 				}
 			}
@@ -132,7 +134,7 @@ func (r *ranger) toward(v int, of kind, up bool) (end byte, moves bool) {
 			if !of(f) || f.Value.Unknown() || f.Value.V == 0 {
 				continue
 			}
-			d := (r.swings[v*len(ends)+e][i] - f.Value.V) / math.Abs(f.Value.V)
+			d := (r.lots.at(&r.swings[v*len(ends)+e], i) - f.Value.V) / math.Abs(f.Value.V)
 			if math.IsNaN(d) {
 				d = math.Inf(1)
 				if !up {

@@ -10,7 +10,6 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/assess"
-	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/hazards/workers"
@@ -88,74 +87,67 @@ type ranger struct {
 	c      route.Case
 	vars   []variable
 	base   []figure.Figure
-	known  []course.Course // runs of the centre
+	lots   *lots
 	done   []tries
-	brief  bool                      // the runs leave failures out
 	about  func(*figure.Figure) bool // the figures whose ranges are asked for; nil: all
 	moves  map[string]bool           // the variables that can move them; nil: all
-	swings [][]float64               // [variable*4 + (low, quarter, three quarters, high)][figure]
+	swings []found                   // [variable*4 + (low, quarter, three quarters, high)]
+}
+
+// newRanger is for the figures of an assessment of a case, without what only a
+// search gives.
+func newRanger(c route.Case, vars []variable, a *assess.Assessment) *ranger {
+	c.Brief = true
+	return &ranger{c: c, vars: vars, base: a.Figures, lots: newLots(c, a)}
 }
 
 // tries are some runs with what each gave.
 type tries struct {
 	keys  []key
-	found [][]float64
+	found []found
 }
 
 // key is one run: the end of every variable.
 type key string
 
-func (r *ranger) run(k key) []float64 {
+// store is that of a run.
+func (r *ranger) store(k key) *chemicals.Store {
 	move := map[int]float64{}
 	for i := range r.vars {
 		r.vars[i].at(k[i], move)
 	}
-	c := r.c
-	c.Store, c.Brief = c.Store.With(move), r.brief
-	return align(r.base, assess.Known(c, nil, r.known).Figures)
+	return r.c.Store.With(move)
 }
 
-// align returns the values of figs in the order of base; a figure that is not
-// there is unknown.
-func align(base, figs []figure.Figure) []float64 {
-	out := make([]float64, len(base))
-	var where map[figure.ID]int // made once the two lists part
-	next := 0
-	for i := range base {
-		if next < len(figs) && base[i].ID == figs[next].ID {
-			out[i] = figs[next].Value.V
-			next++
-			continue
-		}
-		if where == nil {
-			where = placesOf(figs)
-		}
-		at, there := where[base[i].ID]
-		if !there {
-			out[i] = math.NaN()
-			continue
-		}
-		out[i], next = figs[at].Value.V, at+1
-	}
+// all runs every key once, on every processor, as far as the parts that are wanted
+// of it; the result does not depend on how many there are.
+func (r *ranger) all(keys []key, want func(i int) assess.Set) []found {
+	out := make([]found, len(keys))
+	workers.Each(len(keys), func(i int) { out[i] = r.lots.with(r.store(keys[i]), want(i)) })
 	return out
 }
 
-// placesOf is where each figure first stands in a list.
-func placesOf(figs []figure.Figure) map[figure.ID]int {
-	out := make(map[figure.ID]int, len(figs))
-	for i := range figs {
-		if _, there := out[figs[i].ID]; !there {
-			out[figs[i].ID] = i
+// parts is the set of those that give the figures asked for, and the figures that
+// say which way those go.
+func (r *ranger) parts() assess.Set {
+	if r.about == nil {
+		return assess.All
+	}
+	var out assess.Set
+	for i := range r.base {
+		if r.about(&r.base[i]) {
+			out |= r.partsOf(i)
 		}
 	}
 	return out
 }
 
-// all runs every key once, on every processor; the result does not depend on
-// how many there are.
-func (r *ranger) all(keys []key) [][]float64 {
-	out := make([][]float64, len(keys))
-	workers.Each(len(keys), func(i int) { out[i] = r.run(keys[i]) })
+// partsOf is the set of those that figure i, and the one that drives it, stand on.
+func (r *ranger) partsOf(i int) assess.Set {
+	out := assess.GivenBy(r.base[i].Quantity)
+	if by, ok := drivers[r.base[i].Quantity]; ok {
+		out |= assess.GivenBy(by)
+	}
 	return out
 }
 
@@ -170,7 +162,8 @@ var ends = [...]byte{0, 1, 3, 4}
 // swing moves each variable to its ends, and to the quarter points of those that
 // move a kinked figure at all.
 func (r *ranger) swing() {
-	r.swings = make([][]float64, len(r.vars)*len(ends))
+	r.swings = make([]found, len(r.vars)*len(ends))
+	want := r.parts()
 	run := func(which func(variable, end int) bool) {
 		var keys []key
 		var at []int
@@ -181,7 +174,7 @@ func (r *ranger) swing() {
 				}
 			}
 		}
-		found := r.all(keys)
+		found := r.all(keys, func(int) assess.Set { return want })
 		for i := range at {
 			r.swings[at[i]] = found[i]
 		}
@@ -191,13 +184,9 @@ func (r *ranger) swing() {
 	quarter := func(e int) bool { return ends[e] == 1 || ends[e] == 3 }
 	run(func(v, e int) bool { return !quarter(e) && can(v) })
 	run(func(v, e int) bool { return quarter(e) && can(v) && r.bends(v) })
-	still := make([]float64, len(r.base))
-	for i := range r.base {
-		still[i] = r.base[i].Value.V
-	}
 	for i := range r.swings {
-		if r.swings[i] == nil {
-			r.swings[i] = still
+		if !r.swings[i].done {
+			r.swings[i] = r.lots.still
 		}
 	}
 }
@@ -211,7 +200,8 @@ func (r *ranger) bends(v int) bool {
 		}
 		x := r.base[i].Value.V
 		for e := range ends {
-			if y := r.swings[v*len(ends)+e]; y != nil && y[i] != x && !(math.IsNaN(y[i]) && math.IsNaN(x)) {
+			y := &r.swings[v*len(ends)+e]
+			if at := r.lots.at; y.done && at(y, i) != x && !(math.IsNaN(at(y, i)) && math.IsNaN(x)) {
 				return true
 			}
 		}
@@ -228,14 +218,17 @@ type Swung struct {
 // Ends are the figures with a datum, by its number in Data, at its low and at its
 // high end.
 func (s *Swung) Ends(v int) (low, high []float64) {
-	return s.r.swings[v*len(ends)], s.r.swings[v*len(ends)+len(ends)-1]
+	return s.r.lots.all(&s.r.swings[v*len(ends)]), s.r.lots.all(&s.r.swings[v*len(ends)+len(ends)-1])
 }
 
 // Set sets Low and High of every figure of an assessment of a case, by moving the
 // data that its traced run used.
 func Set(c route.Case, used []chemicals.Datum, a *assess.Assessment) *Swung {
-	r := &ranger{c: c, vars: variables(used), base: a.Figures, known: a.Courses, brief: true}
+	r := newRanger(c, variables(used), a)
 	r.setAll()
+	if !c.Brief {
+		r.failures(newLots(c, a))
+	}
 	out := &Swung{r: r}
 	for v := range r.vars {
 		out.Data = append(out.Data, r.vars[v].rows[0])
@@ -243,38 +236,56 @@ func Set(c route.Case, used []chemicals.Datum, a *assess.Assessment) *Swung {
 	return out
 }
 
-// setAll sets Low and High of every figure of base.
+// setAll sets Low and High of every figure of base but those that a search finds.
 func (r *ranger) setAll() {
 	r.swing()
-	corners := map[key]int{}
-	var corner []key
+	c := corners{at: map[key]int{}}
 	want := make([][2]int, len(r.base))
 	for i := range r.base {
 		if r.base[i].Searched {
 			continue
 		}
 		for d, up := range []bool{false, true} {
-			k := r.corner(i, up)
-			at, ok := corners[k]
-			if !ok {
-				at = len(corner)
-				corners[k] = at
-				corner = append(corner, k)
-			}
-			want[i][d] = at
+			want[i][d] = c.add(r.corner(i, up), r.partsOf(i))
 		}
 	}
-	found := r.all(corner)
-	r.done = append(r.done, tries{corner, found})
+	c.also(assess.Of(assess.Gas)) // the search for the worst failure looks at the flows of all runs
+	found := r.all(c.keys, c.want)
+	r.done = append(r.done, tries{c.keys, found})
 	for i := range r.base {
 		if !r.base[i].Searched {
-			r.set(i, found[want[i][0]][i], found[want[i][1]][i])
+			r.set(i, r.lots.at(&found[want[i][0]], i), r.lots.at(&found[want[i][1]], i))
 		}
 	}
-	if !r.c.Brief {
-		r.failures()
+}
+
+// corners are runs, each once, with the parts that are wanted of each.
+type corners struct {
+	at    map[key]int
+	keys  []key
+	parts []assess.Set
+}
+
+// add is the number of a run, of which some parts are wanted.
+func (c *corners) add(k key, parts assess.Set) int {
+	i, ok := c.at[k]
+	if !ok {
+		i = len(c.keys)
+		c.at[k] = i
+		c.keys, c.parts = append(c.keys, k), append(c.parts, 0)
+	}
+	c.parts[i] |= parts
+	return i
+}
+
+// also wants some parts of every run.
+func (c *corners) also(parts assess.Set) {
+	for i := range c.parts {
+		c.parts[i] |= parts
 	}
 }
+
+func (c *corners) want(i int) assess.Set { return c.parts[i] }
 
 // corner is the run in which every variable stands at the end that moved
 // figure i down, or up. An end that made it unknown counts as moving it toward
@@ -295,7 +306,7 @@ func (r *ranger) corner(i int, up bool) key {
 			if end == 1 || end == 3 {
 				continue
 			}
-			y := r.swings[v*len(ends)+e][i]
+			y := r.lots.at(&r.swings[v*len(ends)+e], i)
 			move := y - x
 			switch {
 			case math.IsNaN(y) && !math.IsNaN(x):
@@ -351,7 +362,7 @@ func (r *ranger) set(i int, down, up float64) {
 			if (end == 1 || end == 3) && !q.Kinked {
 				continue
 			}
-			if y := r.swings[v*len(ends)+e][i]; !math.IsNaN(y) {
+			if y := r.lots.at(&r.swings[v*len(ends)+e], i); !math.IsNaN(y) {
 				lo, hi = min(lo, y), max(hi, y)
 			}
 		}

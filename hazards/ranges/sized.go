@@ -52,24 +52,18 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool)
 	if a.Err != nil {
 		return Sized{}, a.Err
 	}
-	r := &ranger{c: c, vars: variables(Used(c.Store, w)), base: a.Figures, known: a.Courses, brief: true,
-		about: wanted, moves: moves}
+	r := newRanger(c, variables(Used(c.Store, w)), &a)
+	r.about, r.moves = wanted, moves
 	r.swing()
-	var keys []key
-	at := map[key]int{}
+	ends := corners{at: map[key]int{}}
 	of := make([]int, len(r.base))
 	for i := range r.base {
 		if of[i] = -1; !wanted(&r.base[i]) {
 			continue
 		}
-		k := r.corner(i, dangerUp(&r.base[i]))
-		if _, there := at[k]; !there {
-			at[k] = len(keys)
-			keys = append(keys, k)
-		}
-		of[i] = at[k]
+		of[i] = ends.add(r.corner(i, dangerUp(&r.base[i])), r.partsOf(i))
 	}
-	found := r.all(keys)
+	found := r.all(ends.keys, ends.want)
 	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[figure.ID][]corner{}, moves: map[figure.ID][]string{}}
 	for i := range r.base {
 		f := &r.base[i]
@@ -77,14 +71,14 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool)
 		switch {
 		case of[i] < 0:
 		case dangerUp(f):
-			high = found[of[i]][i]
+			high = r.lots.at(&found[of[i]], i)
 		default:
-			low = found[of[i]][i]
+			low = r.lots.at(&found[of[i]], i)
 		}
 		r.set(i, low, high)
 		if of[i] >= 0 {
 			out.moves[f.ID] = r.movers(r.driver(i), i)
-			out.leads[f.ID] = r.leads(i, keys[of[i]], found[of[i]][i])
+			out.leads[f.ID] = r.leads(i, ends.keys[of[i]], r.lots.at(&found[of[i]], i))
 		}
 	}
 	out.Figures = r.base
@@ -97,7 +91,7 @@ func (r *ranger) movers(figures ...int) []string {
 	for v := range r.vars {
 		for _, i := range figures {
 			of := r.swings[v*len(ends) : (v+1)*len(ends)]
-			if slices.ContainsFunc(of, func(s []float64) bool { return s[i] != r.base[i].Value.V }) {
+			if slices.ContainsFunc(of, func(s found) bool { return r.lots.at(&s, i) != r.base[i].Value.V }) {
 				out = append(out, r.vars[v].id)
 				break
 			}
@@ -121,7 +115,7 @@ func (r *ranger) leads(i int, k key, there float64) []corner {
 		if end := ends[s%len(ends)]; (end == 1 || end == 3) && !q.Kinked {
 			continue
 		}
-		if v := r.swings[s][i]; up && v > best || !up && v < best {
+		if v := r.lots.at(&r.swings[s], i); up && v > best || !up && v < best {
 			best, at = v, s
 		}
 	}

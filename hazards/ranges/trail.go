@@ -46,13 +46,13 @@ func (t *Trail) At(c route.Case, wanted func(*figure.Figure) bool) (Sized, error
 	if a.Err != nil {
 		return Sized{}, a.Err
 	}
-	r := ranger{c: c, base: a.Figures, known: a.Courses, brief: true}
-	found := t.run(&r, wanted)
+	r := newRanger(c, nil, &a)
+	found := t.run(r, wanted)
 	for i := range a.Figures {
 		f := &a.Figures[i]
 		low, high := f.Value.V, f.Value.V
 		if wanted(f) {
-			low, high = t.ends(f, i, found)
+			low, high = t.ends(r, i, found)
 		}
 		f.Low, f.High = f.End("low", low), f.End("high", high)
 	}
@@ -60,27 +60,28 @@ func (t *Trail) At(c route.Case, wanted func(*figure.Figure) bool) (Sized, error
 }
 
 // run assesses the corners of the figures that are wanted, by their number.
-func (t *Trail) run(r *ranger, wanted func(*figure.Figure) bool) [][]float64 {
+func (t *Trail) run(r *ranger, wanted func(*figure.Figure) bool) []found {
 	var todo []int
-	found := make([][]float64, len(t.corners))
+	parts := make([]assess.Set, len(t.corners))
+	out := make([]found, len(t.corners))
 	for i := range r.base {
 		if !wanted(&r.base[i]) {
 			continue
 		}
 		for _, at := range t.cornersOf(&r.base[i]) {
-			if found[at] == nil {
-				found[at] = []float64{}
+			if parts[at] == 0 {
 				todo = append(todo, at)
 			}
+			parts[at] |= r.partsOf(i)
 		}
 	}
 	workers.Each(len(todo), func(i int) {
 		x := t.corners[todo[i]]
 		here := *r
 		here.vars = rowsOf(x.vars, r.c)
-		found[todo[i]] = here.run(x.key)
+		out[todo[i]] = r.lots.with(here.store(x.key), parts[todo[i]])
 	})
-	return found
+	return out
 }
 
 // cornersOf are those of a figure; all of them where no case had it.
@@ -97,10 +98,11 @@ func (t *Trail) cornersOf(f *figure.Figure) []int {
 
 // ends are those of figure i over its corners. An unknown corner makes the
 // dangerous end unknown.
-func (t *Trail) ends(f *figure.Figure, i int, found [][]float64) (low, high float64) {
+func (t *Trail) ends(r *ranger, i int, found []found) (low, high float64) {
+	f := &r.base[i]
 	low, high = f.Value.V, f.Value.V
 	for _, at := range t.cornersOf(f) {
-		v := found[at][i]
+		v := r.lots.at(&found[at], i)
 		switch {
 		case math.IsNaN(v) && dangerUp(f):
 			return low, v

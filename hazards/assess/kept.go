@@ -1,0 +1,236 @@
+package assess
+
+import (
+	"strings"
+	"sync"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+)
+
+// Kept remembers what the stages of a case gave, so that the case with other data
+// works out only what the data move. The result of a stage serves where every datum
+// that it read has the same value, and what it was given by the stages before are
+// the same results. Nothing else of the case may differ. It is safe for use by
+// several goroutines.
+type Kept struct {
+	c     route.Case
+	known []course.Course
+	walks stage[*walked]
+	found stage[[]course.Course]
+	parts [Parts]stage[[]figure.Figure]
+}
+
+// Keep remembers nothing yet of a case. Known are runs that serve where their plans
+// are the same.
+func Keep(c route.Case, known []course.Course) *Kept { return &Kept{c: c, known: known} }
+
+// Set is a set of parts.
+type Set uint
+
+// All is the set of all parts.
+const All = Set(1)<<Parts - 1
+
+// Of is the set of some parts.
+func Of(parts ...Part) Set {
+	var out Set
+	for _, p := range parts {
+		out |= 1 << p
+	}
+	return out
+}
+
+// Has reports whether a part is in the set.
+func (s Set) Has(p Part) bool { return s&(1<<p) != 0 }
+
+// GivenBy is the set of parts that may give a quantity.
+func GivenBy(quantity string) Set {
+	word, _, _ := strings.Cut(quantity, ".")
+	if s, ok := givenBy[word]; ok {
+		return s
+	}
+	return All
+}
+
+// givenBy is by the first word of a quantity.
+var givenBy = map[string]Set{
+	"gas":        Of(Gas, Upset, Sums),
+	"vessel":     Of(Gas),
+	"heat":       Of(Thermal, Upset, Sums),
+	"fluoride":   Of(Fluoride, Sums),
+	"air":        Of(Air, Sums),
+	"wash":       Of(Wash, Sums),
+	"neutralise": Of(Waste, Sums),
+	"spill":      Of(Waste, Sums),
+	"account":    Of(Account),
+}
+
+// Lot are the figures of a part, with a number of their own: lots of the same part
+// and number are the same lot.
+type Lot struct {
+	Number  int
+	Figures []figure.Figure
+}
+
+// Lots are the figures of an assessment by their parts.
+type Lots struct {
+	Of  [Parts]Lot
+	Err error // the route cannot be walked
+}
+
+// With assesses the case with other data, as far as some of its parts: the figures
+// of others may be left out, and then a sum lacks their terms. It gives what Case
+// does without a sheet.
+func (k *Kept) With(st *chemicals.Store, want Set) Lots {
+	c := k.c
+	at := func(st *chemicals.Store) route.Case { c := c; c.Store = st; return c }
+	walk := k.walks.of(st, from{}, func(st *chemicals.Store) *walked { return walk(at(st), nil) })
+	if walk.gave.err != nil {
+		return Lots{Err: walk.gave.err}
+	}
+	if want.Has(Upset) {
+		want |= Of(Gas, Thermal)
+	}
+	courses := &result[[]course.Course]{}
+	if want&Of(Gas, Thermal, Air) != 0 {
+		courses = k.found.of(st, from{walk.number}, func(st *chemicals.Store) []course.Course {
+			return course.Find(at(st), nil, &walk.gave.walk, k.known)
+		})
+	}
+	var out Lots
+	part := func(p Part, from from, make func(st *chemicals.Store) []figure.Figure) []figure.Figure {
+		r := k.parts[p].of(st, from, make)
+		out.Of[p] = Lot{r.number, r.gave}
+		return r.gave
+	}
+	for p := range readers {
+		if !want.Has(Part(p)) {
+			continue
+		}
+		from := from{walk.number}
+		if readers[p].runs {
+			from[1] = courses.number
+		}
+		part(Part(p), from, func(st *chemicals.Store) []figure.Figure {
+			return readers[p].of(at(st), nil, walk.gave, courses.gave)
+		})
+	}
+	if want.Has(Upset) {
+		gas, heat := &out.Of[Gas], &out.Of[Thermal]
+		part(Upset, from{walk.number, courses.number, gas.Number, heat.Number}, func(st *chemicals.Store) []figure.Figure {
+			return failures(at(st), nil, walk.gave, courses.gave, gas.Figures, heat.Figures)
+		})
+	}
+	if want.Has(Account) {
+		part(Account, from{walk.number}, func(*chemicals.Store) []figure.Figure { return walk.gave.account() })
+	}
+	if want.Has(Sums) {
+		k.sum(st, &out)
+	}
+	return out
+}
+
+// sum adds the sums of the parts that are there.
+func (k *Kept) sum(st *chemicals.Store, out *Lots) {
+	var from from
+	var parts [Parts][]figure.Figure
+	for p := range out.Of {
+		if terms().Has(Part(p)) {
+			from[p], parts[p] = out.Of[p].Number, out.Of[p].Figures
+		}
+	}
+	var w *working.Sheet
+	r := k.parts[Sums].of(st, from, func(*chemicals.Store) []figure.Figure { return sums(w, &parts) })
+	out.Of[Sums] = Lot{r.number, r.gave}
+}
+
+// from are the numbers of the results of earlier stages.
+type from [Parts]int
+
+// stage remembers what one stage gave.
+type stage[T any] struct {
+	mu   sync.Mutex
+	next int
+	kept map[from][]*result[T]
+	used []*result[T] // the last used last
+}
+
+// result is what a stage gave, of what.
+type result[T any] struct {
+	number int // from 1, in its stage
+	from   from
+	reads  *chemicals.Reads
+	gave   T
+}
+
+// most is how many results of a stage are kept: those used last.
+const most = 64
+
+// of is the result of a stage, worked out unless it is kept.
+func (s *stage[T]) of(st *chemicals.Store, from from, make func(*chemicals.Store) T) *result[T] {
+	if r := s.find(st, from); r != nil {
+		return r
+	}
+	noting, reads := st.Noting()
+	r := &result[T]{from: from, reads: reads, gave: make(noting)}
+	s.keep(r)
+	return r
+}
+
+func (s *stage[T]) find(st *chemicals.Store, from from) *result[T] {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for _, r := range s.kept[from] {
+		if r.reads.Same(st) {
+			s.touch(r)
+			return r
+		}
+	}
+	return nil
+}
+
+// touch makes a result the last used.
+func (s *stage[T]) touch(r *result[T]) {
+	for i := len(s.used) - 1; i >= 0; i-- {
+		if s.used[i] == r {
+			copy(s.used[i:], s.used[i+1:])
+			s.used[len(s.used)-1] = r
+			return
+		}
+	}
+}
+
+func (s *stage[T]) keep(r *result[T]) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.kept == nil {
+		s.kept = map[from][]*result[T]{}
+	}
+	s.next++
+	r.number = s.next
+	if len(s.used) == most {
+		s.drop(s.used[0])
+	}
+	s.kept[r.from] = append(s.kept[r.from], r)
+	s.used = append(s.used, r)
+}
+
+// drop forgets a result, the one used longest ago.
+func (s *stage[T]) drop(r *result[T]) {
+	s.used = append(s.used[:0], s.used[1:]...)
+	all := s.kept[r.from]
+	for i := range all {
+		if all[i] == r {
+			all = append(all[:i], all[i+1:]...)
+			break
+		}
+	}
+	if len(all) == 0 {
+		delete(s.kept, r.from)
+		return
+	}
+	s.kept[r.from] = all
+}

@@ -1,0 +1,174 @@
+package assess
+
+import (
+	"slices"
+	"sync"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/air"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/fluoride"
+	"etchbound/hazards/gas"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/thermal"
+	"etchbound/hazards/upset"
+	"etchbound/hazards/vessel"
+	"etchbound/hazards/wash"
+	"etchbound/hazards/waste"
+)
+
+// Part is one of the lots in which the figures of an assessment come, one after
+// the other.
+type Part int
+
+// The parts: those of the readers first.
+const (
+	Gas Part = iota
+	Thermal
+	Fluoride
+	Air
+	Wash
+	Waste
+	Upset
+	Account
+	Sums
+	Parts // how many there are
+)
+
+// reader turns states and runs into the figures of one hazard.
+type reader struct {
+	read func(route.Case, *working.Sheet, process.Walk, []vessel.Run, []course.Course) []figure.Figure
+	runs bool // it looks at the courses and their runs; else it is given none
+}
+
+// readers turn states and runs into figures, one a hazard.
+var readers = [...]reader{
+	Gas:      {gas.Read, true},
+	Thermal:  {thermal.Read, true},
+	Fluoride: {fluoride.Read, false},
+	Air:      {air.Read, true},
+	Wash:     {wash.Read, false},
+	Waste:    {waste.Read, false},
+}
+
+// of are the figures of a reader.
+func (r *reader) of(c route.Case, w *working.Sheet, k *walked, courses []course.Course) []figure.Figure {
+	if !r.runs {
+		courses = nil
+	}
+	return r.read(c, w, k.walk, k.runs, courses)
+}
+
+// walked is what the first stage gives: the walk, and its runs by full
+// accumulation.
+type walked struct {
+	walk process.Walk
+	runs []vessel.Run
+	err  error
+}
+
+// walk is the first stage: it walks a case.
+func walk(c route.Case, w *working.Sheet) *walked {
+	k, err := process.Go(c, w)
+	if err != nil {
+		return &walked{err: err}
+	}
+	return &walked{walk: k, runs: runs(&k)}
+}
+
+// account is the figure of the account of a walk.
+func (k *walked) account() []figure.Figure {
+	return []figure.Figure{{ID: figure.ID{Quantity: "account.error"}, Value: k.walk.Error,
+		Conditions: "every element of the route; what is not modelled counts as held"}}
+}
+
+// failures are the figures of what can go wrong. They stand on the walk, the
+// courses and the figures of gas and heat.
+func failures(c route.Case, w *working.Sheet, k *walked, n []course.Course, gas, heat []figure.Figure) []figure.Figure {
+	return upset.Read(c, w, upset.Base{Walk: &k.walk, Courses: n, Figures: slices.Concat(gas, heat), Again: again})
+}
+
+// again assesses a route that went wrong: the same walk and the same runs, read
+// for what a failure is told by, which is heat and gas.
+func again(c route.Case) ([]figure.Figure, []course.Course, error) {
+	k := walk(c, nil)
+	if k.err != nil {
+		return nil, nil, k.err
+	}
+	courses := course.Find(c, nil, &k.walk, nil)
+	figs := gas.Read(c, nil, k.walk, k.runs, courses)
+	return append(figs, thermal.Read(c, nil, k.walk, k.runs, courses)...), courses, nil
+}
+
+// runs builds the plan of every step whose vessel still holds the liquor of an
+// etch and runs it by full accumulation: nothing has reacted yet.
+func runs(k *process.Walk) []vessel.Run {
+	var out []vessel.Run
+	for i := range k.Steps {
+		d := &k.Steps[i]
+		if len(d.Etches) == 0 {
+			continue
+		}
+		if r, err := vessel.Simulate(plan(k, d)); err == nil {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// plan is the vessel of a step in SI: the layered phase as the slow solid, what
+// else reacts as the fast one.
+func plan(k *process.Walk, d *process.Done) vessel.Plan {
+	p := vessel.Plan{Step: d.Number, Law: vessel.Accumulated, Start: d.Hot.V + kelvin}
+	p.Slow, p.Fast = course.Solids(k, d.Etches)
+	s := d.Contents()
+	p.Slow.Capacity = s.SolidCapacity(nil).V
+	p.Liquor.Capacity = s.HeatCapacity(nil).V - p.Slow.Capacity
+	return p
+}
+
+const kelvin = 273.15
+
+// sums are the bare figures of every quantity whose bare id is the sum of its
+// members, in the order of the catalogue.
+func sums(w *working.Sheet, parts *[Parts][]figure.Figure) []figure.Figure {
+	of := map[string][]working.Num{}
+	for p := range parts {
+		if !terms().Has(Part(p)) {
+			continue
+		}
+		for i := range parts[p] {
+			if f := &parts[p][i]; !f.Place.IsZero() && f.Case.IsZero() && summed(f.Quantity) {
+				of[f.Quantity] = append(of[f.Quantity], f.Value)
+			}
+		}
+	}
+	var out []figure.Figure
+	for i := range figure.Catalogue() {
+		q := &figure.Catalogue()[i]
+		if t := of[q.Name]; t != nil {
+			sum := w.Sum("sum", q.Unit, t...)
+			out = append(out, figure.Figure{ID: figure.ID{Quantity: q.Name}, Value: sum, Conditions: "sum over the route"})
+		}
+	}
+	return out
+}
+
+// terms is the set of parts that may give a term of a sum.
+var terms = sync.OnceValue(func() Set {
+	var out Set
+	for _, q := range figure.Catalogue() {
+		if q.Built && q.Bare == "sum" {
+			out |= GivenBy(q.Name) &^ Of(Sums)
+		}
+	}
+	return out
+})
+
+// summed reports whether the bare figure of a quantity is the sum of its members.
+func summed(quantity string) bool {
+	q, _ := figure.Lookup(quantity)
+	return q.Bare == "sum"
+}
