@@ -105,10 +105,16 @@ func changeInputs(c *scaling.Change) []Block {
 	}
 	t := Table{Caption: say("change.inputs_caption"), Columns: columns("change.where", "change.what", "change.was", "change.is")}
 	for _, x := range c.Inputs {
-		t.Rows = append(t.Rows, []Cell{text(x.Where), text(strings.ReplaceAll(x.What, "_", " ")), text(orDash(x.Was)), text(orDash(x.Is))})
+		t.Rows = append(t.Rows, []Cell{text(x.Where), text(strings.ReplaceAll(x.What, "_", " ")), text(input(x.Was)), text(input(x.Is))})
 	}
 	return []Block{t}
 }
+
+// longestInput is how many letters of an input are printed; all stand in the JSON and
+// the CSV.
+const longestInput = 160
+
+func input(s string) string { return orDash(clip(fold(s), longestInput)) }
 
 func changeMoved(b *builder, c *scaling.Change) []Block {
 	if len(c.Moved) == 0 {

@@ -52,9 +52,8 @@ func (t Triggers) Compare(reviewed, proposed route.Case) (Change, error) {
 		}
 	}
 	out.Reviewed, out.Proposed = reviews[0], reviews[1]
-	d := differ{a: reviewed.Route, b: proposed.Route}
-	d.all()
-	out.Inputs = d.diffs
+	d := differences(&reviewed, &proposed)
+	out.Inputs = d.inputs()
 	out.Moved, out.Verdicts = moved(&reviews[0], &reviews[1]), turned(&reviews[0], &reviews[1])
 	out.Fired = t.fire(&out, &d)
 	return out, nil

@@ -14,6 +14,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/schemas/columns"
+	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
 )
 
@@ -83,9 +84,8 @@ type firing struct {
 func (t Triggers) fire(c *Change, d *differ) []Fired {
 	f := firing{rules: t, d: d, c: c, out: map[string][]Fired{}}
 	f.amounts()
-	f.steps()
+	f.keys()
 	f.order()
-	f.places()
 	f.band()
 	f.class()
 	f.verdicts()
@@ -96,6 +96,7 @@ func (t Triggers) fire(c *Change, d *differ) []Fired {
 	return out
 }
 
+// rule is one that counts, and one without a value where it does not.
 func (f *firing) rule(id string) Trigger {
 	for _, r := range f.rules {
 		if r.ID == id {
@@ -115,13 +116,13 @@ func reaches(ratio, value float64) bool { return ratio >= value*(1-1e-9) }
 
 // ratio of two quantities that are stated in the same way; not a number where they
 // are not, with both then incomparable.
-func (f *firing) ratio(where, what string, a, b quantity.Value) float64 {
+func (f *firing) ratio(where string, a, b quantity.Value) float64 {
 	if !a.Set && !b.Set {
 		return math.NaN()
 	}
 	if a.Set != b.Set || a.Dim != b.Dim || !(a.SI > 0) {
-		if !equals(a, b) {
-			f.hit("incomparable", where+", "+what, orNothing(a.Text), orNothing(b.Text))
+		if !field.Equal(a, b) {
+			f.hit("incomparable", where, orNothing(a.Text), orNothing(b.Text))
 		}
 		return math.NaN()
 	}
@@ -135,30 +136,19 @@ func orNothing(s string) string {
 	return s
 }
 
-// amounts are the batch, the reagents of every step and their strengths.
+// amounts are the reagents of every step that both routes have, with their strengths.
 func (f *firing) amounts() {
 	powder := 1.0
-	if a, b := f.d.a.Precursor, f.d.b.Precursor; a != nil && b != nil {
-		powder = f.ratio("precursor", "mass", a.Mass, b.Mass)
-		if reaches(powder, f.rule("quantity").Value) {
-			f.hit("quantity", "precursor", a.Mass.Text, b.Mass.Text)
-		}
-		if a.Phase.Text != b.Phase.Text {
-			f.hit("reagent", "precursor", a.Phase.Text, b.Phase.Text)
-		}
-		if r := f.ratio("precursor", "particle_size", b.ParticleSize, a.ParticleSize); reaches(r, f.rule("quantity").Value) {
-			f.hit("reagent", "precursor, particle_size", a.ParticleSize.Text, b.ParticleSize.Text)
-		}
-	} else if (f.d.a.Precursor == nil) != (f.d.b.Precursor == nil) {
-		f.hit("reagent", "precursor", yes(f.d.a.Precursor != nil), yes(f.d.b.Precursor != nil))
+	if a, b := f.d.a.Precursor, f.d.b.Precursor; a != nil && b != nil && a.Mass.SI > 0 {
+		powder = b.Mass.SI / a.Mass.SI
 	}
-	for _, p := range f.d.pairs {
+	for _, p := range route.SameSteps(f.d.a.Steps, f.d.b.Steps) {
 		if p[0] < 0 || p[1] < 0 {
 			continue
 		}
 		a, b := &f.d.a.Steps[p[0]], &f.d.b.Steps[p[1]]
-		for _, m := range pairsOf(a, b) {
-			f.material(whichStep(a.Number, b.Number), m, powder)
+		for _, m := range route.SameMaterials(a, b) {
+			f.material(route.WhichStep(a, b), m, powder)
 		}
 	}
 }
@@ -169,17 +159,17 @@ func (f *firing) material(where string, m [2]*route.Material, powder float64) {
 			if m == nil {
 				return "not there"
 			}
-			return nameOf(m)
+			return m.Name()
 		}
 		f.hit("reagent", where, name(m[0]), name(m[1]))
 		return
 	}
-	name := nameOf(m[0])
+	name := m[0].Name()
 	for _, x := range []struct {
 		what string
 		a, b quantity.Value
 	}{{"mass", m[0].Mass, m[1].Mass}, {"volume", m[0].Volume, m[1].Volume}, {"amount", m[0].Amount, m[1].Amount}} {
-		r := f.ratio(where, name+": "+x.what, x.a, x.b)
+		r := f.ratio(where+", "+name+": "+x.what, x.a, x.b)
 		switch limit := f.rule("quantity").Value; {
 		case math.IsNaN(r):
 		case !m[0].Precursor && reaches(r, limit):
@@ -188,13 +178,13 @@ func (f *firing) material(where string, m [2]*route.Material, powder float64) {
 			f.hit("proportion", where+", "+name, x.a.Text+powderOf(f.d.a), x.b.Text+powderOf(f.d.b))
 		}
 	}
-	if r := f.ratio(where, name+": ratio", m[0].Ratio, m[1].Ratio); reaches(math.Max(r, 1/r), f.rule("proportion").Value) {
+	if r := f.ratio(where+", "+name+": ratio", m[0].Ratio, m[1].Ratio); reaches(math.Max(r, 1/r), f.rule("proportion").Value) {
 		f.hit("proportion", where+", "+name, m[0].Ratio.Text, m[1].Ratio.Text)
 	}
 	if mark := f.rule("corrosive").Value; corrosive(m[1]) && molar(m[1]) >= mark*(1-1e-9) && molar(m[0]) < mark*(1-1e-9) {
 		f.hit("corrosive", where+", "+name, m[0].Strength.Text, m[1].Strength.Text)
 	}
-	if r := f.ratio(where, name+": strength", m[0].Strength, m[1].Strength); reaches(r, f.rule("strength").Value) {
+	if r := f.ratio(where+", "+name+": strength", m[0].Strength, m[1].Strength); reaches(r, f.rule("strength").Value) {
 		f.hit("strength", where+", "+name, m[0].Strength.Text, m[1].Strength.Text)
 	}
 }
@@ -225,74 +215,13 @@ func molar(m *route.Material) float64 {
 	return math.NaN()
 }
 
-// steps are what is done, how fast, how warm and who is there.
-func (f *firing) steps() {
-	for _, p := range f.d.pairs {
-		switch {
-		case p[1] < 0:
-			s := &f.d.a.Steps[p[0]]
-			f.hit("procedure", "step "+strconv.Itoa(s.Number)+" of the reviewed route", words(s), "left out")
-			continue
-		case p[0] < 0:
-			s := &f.d.b.Steps[p[1]]
-			f.hit("procedure", "step "+strconv.Itoa(s.Number), "not there", words(s))
-			continue
-		}
-		f.step(&f.d.a.Steps[p[0]], &f.d.b.Steps[p[1]])
-	}
-}
-
-func (f *firing) step(a, b *route.Step) {
-	where := whichStep(a.Number, b.Number)
-	if r := f.ratio(where, "over", b.Over, a.Over); reaches(r, f.rule("addition").Value) {
-		f.hit("addition", where, a.Over.Text, b.Over.Text)
-	}
-	if r := f.ratio(where, "time", a.Time, b.Time); reaches(math.Max(r, 1/r), f.rule("proportion").Value) {
-		f.hit("procedure", where+", time", a.Time.Text, b.Time.Text)
-	}
-	for _, x := range []struct {
-		what string
-		a, b quantity.Value
-	}{{"temperature", a.Temperature, b.Temperature}, {"not_above", a.NotAbove, b.NotAbove}, {"retained", a.Retained, b.Retained}, {"gas_flow", a.GasFlow, b.GasFlow}} {
-		f.ratio(where, x.what, x.a, x.b)
-	}
-	if a.NotAbove.Set && b.NotAbove.Set && b.NotAbove.SI-a.NotAbove.SI >= f.rule("temperature").Value*(1-1e-9) {
-		f.hit("temperature", where+", not_above", a.NotAbove.Text, b.NotAbove.Text)
-	}
-	if a.Gas != b.Gas {
-		f.hit("procedure", where+", gas", orNothing(a.Gas), orNothing(b.Gas))
-	}
-	if a.Part.Set && b.Part.Set && !equals(a.Part, b.Part) && !(b.Part.Dim == quantity.Volume && along(a.Part, b.Part, f.d.grown())) {
-		f.hit("procedure", where+", part", a.Part.Text, b.Part.Text)
-	}
-	if told := acidity(a.TargetPH); told != acidity(b.TargetPH) {
-		f.hit("procedure", where+", target_ph", told, acidity(b.TargetPH))
-	}
-	if a.Temperature.Set && b.Temperature.Set && math.Abs(b.Temperature.SI-a.Temperature.SI) >= f.rule("temperature").Value*(1-1e-9) {
-		f.hit("temperature", where, a.Temperature.Text, b.Temperature.Text)
-	}
-	if a.Attended != nil && *a.Attended && (b.Attended == nil || !*b.Attended) {
-		f.hit("attendance", where, "attended", "attended: "+told(b.Attended))
-	}
-	if told(a.Stirred) != told(b.Stirred) {
-		f.hit("procedure", where, "stirred: "+told(a.Stirred), "stirred: "+told(b.Stirred))
-	}
-}
-
-func acidity(ph *float64) string {
-	if ph == nil {
-		return "not stated"
-	}
-	return strconv.FormatFloat(*ph, 'g', -1, 64)
-}
-
 // order is that in which things both routes have go in.
 func (f *firing) order() {
 	list := func(r *route.Route) []string {
 		var out []string
 		for i := range r.Steps {
 			for j := range r.Steps[i].What {
-				out = append(out, r.Steps[i].In+": "+nameOf(&r.Steps[i].What[j]))
+				out = append(out, r.Steps[i].In+": "+r.Steps[i].What[j].Name())
 			}
 		}
 		return out
@@ -323,57 +252,6 @@ func common(a, b []string) []string {
 	return out
 }
 
-// places are containers, but for a capacity that only grew along with the batch.
-func (f *firing) places() {
-	powder := f.d.grown()
-	for _, x := range f.d.diffs {
-		if !strings.HasPrefix(x.Where, "place ") || grown(f.d, x, powder) {
-			continue
-		}
-		f.hit("vessel", x.Where+", "+x.What, orNothing(x.Was), orNothing(x.Is))
-	}
-}
-
-// grown is how many times the powder of the reviewed route the proposed one has.
-func (d *differ) grown() float64 {
-	if a, b := d.a.Precursor, d.b.Precursor; a != nil && b != nil && a.Mass.SI > 0 {
-		return b.Mass.SI / a.Mass.SI
-	}
-	return 1
-}
-
-// along reports whether a quantity grew along with the powder.
-func along(p, q quantity.Value, powder float64) bool {
-	return p.Set && q.Set && math.Abs(q.SI/p.SI/powder-1) < 1e-6
-}
-
-// grown reports whether a difference of a place is what the batch explains.
-func grown(d *differ, x InputDiff, powder float64) bool {
-	find := func(r *route.Route) *route.Place {
-		for i := range r.Places {
-			if "place "+r.Places[i].Key == x.Where {
-				return &r.Places[i]
-			}
-		}
-		return nil
-	}
-	a, b := find(d.a), find(d.b)
-	if a == nil || b == nil {
-		return false
-	}
-	switch x.What {
-	case "capacity":
-		return along(a.Capacity, b.Capacity, powder)
-	case "stirrer_heat":
-		return along(a.StirrerHeat, b.StirrerHeat, powder)
-	case "cooling: ice":
-		return along(a.Cooling.Ice, b.Cooling.Ice, powder)
-	case "cooling: bath":
-		return along(a.Cooling.Bath, b.Cooling.Bath, powder)
-	}
-	return false
-}
-
 // bands of powder, g: below the first, up to the second and above it.
 var bands = [...]float64{5, 100}
 
@@ -383,7 +261,7 @@ func (f *firing) band() {
 		return
 	}
 	edges, upTo := bands[:], len(bands)-1 // an edge from upTo on still belongs to the band below it
-	if s := f.c.Proposed.Case.Site; s != nil && s.Triggers.MassBands != nil {
+	if s := f.c.Reviewed.Case.Site; s != nil && s.Triggers.MassBands != nil {
 		edges, upTo = nil, len(s.Triggers.MassBands)
 		for _, b := range s.Triggers.MassBands {
 			edges = append(edges, b.In("g"))

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"strings"
@@ -12,30 +13,32 @@ import (
 )
 
 func changeCommand(s streams) *cobra.Command {
-	var f files
-	var before, format, output string
+	var f, reviewed files
+	var format, output string
 	c := &cobra.Command{
 		Use:   "change REVIEWED PROPOSED",
 		Short: "Say what a proposed route changes of a reviewed one, and whether it goes back to review",
 		Long: "List the inputs that differ between two routes, the figures and verdicts that move and by how\n" +
 			"much, and the rules by which the change goes back to be reviewed; a site file may set their\n" +
-			"values. The first page is a sheet to sign. The exit code is 1 if a rule is met.\n" +
+			"values. Site and limits are those of both routes, unless those of the review are named: then\n" +
+			"what changed in them is listed too, and the rules are those of the site of the review.\n" +
+			"The first page is a sheet to sign. The exit code is 1 if a rule is met.\n" +
 			"The format follows the suffix of -o (.html, .json, .csv, else Markdown).",
 		Example: "  etchbound change testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/demo-lif-hcl-2g.yaml --batch \"2.49 g\"",
 		Args:    exactly(2, "two route files: the reviewed one and the proposed one"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := given(cmd, "site", "limits", "batch", "reviewed-batch", "format", "output"); err != nil {
+			if err := given(cmd, "site", "limits", "batch", "reviewed-batch", "reviewed-site", "reviewed-limits", "format", "output"); err != nil {
 				return err
 			}
 			kind, err := formatOf(format, output, "csv")
 			if err != nil {
 				return err
 			}
-			x, err := bothRoutes(f, args, before, s)
+			x, err := bothRoutes(f, reviewed, args, s)
 			if err != nil {
 				return err
 			}
-			err = deliver(output, []string{args[0], args[1], f.site, f.limits}, s, func(w io.Writer) error { return writeChange(w, x, kind) })
+			err = deliver(output, []string{args[0], args[1], f.site, f.limits, reviewed.site, reviewed.limits}, s, func(w io.Writer) error { return writeChange(w, x, kind) })
 			if err != nil || len(x.Fired) == 0 {
 				return err
 			}
@@ -44,21 +47,22 @@ func changeCommand(s streams) *cobra.Command {
 	}
 	caseFlags(c, &f)
 	c.Flags().StringVar(&f.batch, "batch", "", "the proposed route at this mass of powder, such as \"50 g\"")
-	c.Flags().StringVar(&before, "reviewed-batch", "", "the reviewed route at this mass of powder")
+	c.Flags().StringVar(&reviewed.batch, "reviewed-batch", "", "the reviewed route at this mass of powder")
+	c.Flags().StringVar(&reviewed.site, "reviewed-site", "", "site file the review was made with, if another one")
+	c.Flags().StringVar(&reviewed.limits, "reviewed-limits", "", "limits file the review was made with, if another one")
 	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	return c
 }
 
-func bothRoutes(f files, routes []string, before string, s streams) (scaling.Change, error) {
+func bothRoutes(proposed, reviewed files, routes []string, s streams) (scaling.Change, error) {
 	var none scaling.Change
-	if twice(routes[0], routes[1], f.site, f.limits) {
+	if twice(routes[0], routes[1], proposed.site, proposed.limits, reviewed.site, reviewed.limits) {
 		return none, input("-: standard input can be only one of the files; name the others")
 	}
-	old, proposed := f, f
-	old.route, old.batch = routes[0], before
-	proposed.route = routes[1]
-	a, err := load(old, s)
+	reviewed.route, proposed.route = routes[0], routes[1]
+	reviewed.site, reviewed.limits = cmp.Or(reviewed.site, proposed.site), cmp.Or(reviewed.limits, proposed.limits)
+	a, err := load(reviewed, s)
 	if err != nil {
 		return none, err
 	}

@@ -81,13 +81,13 @@ func nearUnit(unit string) string {
 }
 
 // Fields lists every key of a limits file.
-func Fields() []field.Field { return setKeys.At("", "").List() }
+func Fields() []field.Field { return setKeys.Whole("limits").List() }
 
 // Visit shows every key of the set, in the order of Fields.
-func (s *Set) Visit(visit func(field.Seen)) { setKeys.At("", "").Visit(s, visit) }
+func (s *Set) Visit(visit func(field.Seen)) { setKeys.Whole("limits").Visit(s, visit) }
 
 // Beside shows every key of two sets side by side.
-func Beside(a, b *Set, visit func(field.Beside)) { setKeys.At("", "").Beside(a, b, visit) }
+func Beside(a, b *Set, visit func(field.Beside)) { setKeys.Whole("limits").Beside(a, b, visit) }
 
 // OwnFile is what the file of the site gave to the set.
 func (s *Set) OwnFile() *Set {

@@ -2,6 +2,7 @@ package route
 
 import (
 	"strconv"
+	"strings"
 
 	"etchbound/chemicals"
 	"etchbound/schemas/field"
@@ -13,16 +14,14 @@ import (
 // own.
 var routeKeys = field.Keys[Route]{
 	formatKey[Route]("route"),
-	field.Words("title", func(r *Route) *string { return &r.Title }),
+	field.Words("title", func(r *Route) *string { return &r.Written }),
 	field.Part("basis", basisKeys, func(r *Route) *Basis { return &r.Basis }),
 	field.Words("date", func(r *Route) *string { return &r.Date }),
 	field.Words("purpose", func(r *Route) *string { return &r.Purpose }),
 	field.OneOf("family", func(r *Route) *string { return &r.Family }),
 	field.Pointer("precursor", precursorKeys, func(r *Route) **Precursor { return &r.Precursor }),
-	field.Under("places", placeKeys, func(_ int, p *Place) string { return p.Key }, func(p *Place) bool { return p.Keep },
-		func(r *Route) *[]Place { return &r.Places }),
-	field.Each("steps", stepKeys, func(_ int, s *Step) string { return s.Words() },
-		func(r *Route) *[]Step { return &r.Steps }),
+	field.Items("places", placeKeys, placeList, func(r *Route) *[]Place { return &r.Places }),
+	field.Items("steps", stepKeys, stepList, func(r *Route) *[]Step { return &r.Steps }),
 	field.Part("measured", measuredKeys, func(r *Route) *Measured { return &r.Measured }),
 	field.Each("data", datumKeys, datumName, func(r *Route) *[]chemicals.Override { return &r.Data }),
 	field.Words("notes", func(r *Route) *string { return &r.Notes }),
@@ -49,11 +48,13 @@ var precursorKeys = field.Keys[Precursor]{
 	field.Texts("layers", func(p *Precursor) *[]string { return &p.Layers }),
 	field.Of("mass", func(p *Precursor) *quantity.Value { return &p.Mass }).Grows(field.Grows),
 	field.Of("purity", func(p *Precursor) *quantity.Value { return &p.Purity }).IsFact(),
-	field.Each("impurities", impurityKeys, func(_ int, i *Impurity) string { return i.Formula.Text },
-		func(p *Precursor) *[]Impurity { return &p.Impurities }).With(impuritiesStated).IsFact(),
+	field.Items("impurities", impurityKeys, impurityList, func(p *Precursor) *[]Impurity { return &p.Impurities }).
+		With(impuritiesStated).IsFact(),
 	field.Words("impurities_source", func(p *Precursor) *string { return &p.Source }),
 	field.Of("particle_size", func(p *Precursor) *quantity.Value { return &p.ParticleSize }).IsFact(),
 }
+
+var impurityList = field.ListOf[Impurity]{Name: func(_ int, i *Impurity) string { return i.Formula.Text }, Told: true}
 
 // impuritiesStated tells a list and a written none from what was left out.
 func impuritiesStated(p *Precursor) field.Value {
@@ -65,7 +66,11 @@ func impuritiesStated(p *Precursor) field.Value {
 			case len(p.Impurities) == 0:
 				return "none"
 			}
-			return "listed"
+			var names []string
+			for _, x := range p.Impurities {
+				names = append(names, x.Formula.Text)
+			}
+			return strings.Join(names, ", ")
 		},
 		Forget: func() { p.Stated, p.Impurities, p.Source = false, nil, "" },
 	}
@@ -136,16 +141,11 @@ var datumKeys = field.Keys[chemicals.Override]{
 func datumName(_ int, o *chemicals.Override) string { return o.ID }
 
 // Fields lists every key of a route file.
-func Fields() []field.Field { return routeKeys.At("", "").List() }
+func Fields() []field.Field { return routeKeys.File("route").List() }
 
 // Visit shows every key of what the route holds, in the order of Fields.
-func (r *Route) Visit(visit func(field.Seen)) { routeKeys.At("", "").Visit(r, visit) }
+func (r *Route) Visit(visit func(field.Seen)) { routeKeys.File("route").Visit(r, visit) }
 
-// Words says what a step does, and where.
-func (s *Step) Words() string {
-	out := s.Do + " in " + s.In
-	if s.Into != "" {
-		out += " into " + s.Into
-	}
-	return out
-}
+// Beside shows every key of two routes side by side: those of the same container, of
+// the same step and, in it, of the same material.
+func Beside(a, b *Route, visit func(field.Beside)) { routeKeys.File("route").Beside(a, b, visit) }

@@ -26,6 +26,18 @@ var placeKeys = field.Keys[Place]{
 	field.Custom(field.Flag, "keep", keepOf).IsFact(),
 }
 
+// placeList pairs containers by their key.
+var placeList = field.ListOf[Place]{
+	Name: func(_ int, p *Place) string { return p.Key }, Under: true, Kept: func(p *Place) bool { return p.Keep },
+	One: "place", Tell: func(p *Place) string { return p.Kind },
+	Part: func(a, b *Place) string {
+		if a == nil {
+			a = b
+		}
+		return "place " + a.Key
+	},
+}
+
 var coolingKeys = field.Keys[Cooling]{
 	field.OneOf("kind", func(c *Cooling) *string { return &c.Kind }),
 	field.Of("temperature", func(c *Cooling) *quantity.Value { return &c.Temperature }),
@@ -43,6 +55,7 @@ func countOf(p *Place) field.Value {
 			return strconv.Itoa(p.Count)
 		},
 		Forget: func() { p.Count, p.CountStated = 1, false },
+		Counts: "1",
 	}
 }
 
@@ -69,5 +82,6 @@ func keepOf(p *Place) field.Value {
 			return strconv.FormatBool(p.Keep)
 		},
 		Forget: func() { p.Keep, p.KeepStated = false, false },
+		Counts: "false",
 	}
 }

@@ -61,10 +61,10 @@ var triggerKeys = field.Keys[Triggers]{
 }
 
 // SiteFields lists every key of a site file.
-func SiteFields() []field.Field { return siteKeys.At("", "").List() }
+func SiteFields() []field.Field { return siteKeys.Whole("site").List() }
 
 // Visit shows every key of what the site holds, in the order of SiteFields.
-func (s *Site) Visit(visit func(field.Seen)) { siteKeys.At("", "").Visit(s, visit) }
+func (s *Site) Visit(visit func(field.Seen)) { siteKeys.Whole("site").Visit(s, visit) }
 
 // SitesBeside shows every key of two sites side by side.
-func SitesBeside(a, b *Site, visit func(field.Beside)) { siteKeys.At("", "").Beside(a, b, visit) }
+func SitesBeside(a, b *Site, visit func(field.Beside)) { siteKeys.Whole("site").Beside(a, b, visit) }

@@ -11,8 +11,7 @@ var stepKeys = field.Keys[Step]{
 	field.OneOf("do", func(s *Step) *string { return &s.Do }),
 	field.Words("in", func(s *Step) *string { return &s.In }),
 	field.Words("into", func(s *Step) *string { return &s.Into }),
-	field.Each("what", materialKeys, func(_ int, m *Material) string { return m.Name() },
-		func(s *Step) *[]Material { return &s.What }),
+	field.Items("what", materialKeys, materialList, func(s *Step) *[]Material { return &s.What }),
 	field.Of("over", func(s *Step) *quantity.Value { return &s.Over }),
 	field.Of("time", func(s *Step) *quantity.Value { return &s.Time }),
 	field.Of("temperature", func(s *Step) *quantity.Value { return &s.Temperature }),
@@ -41,6 +40,7 @@ func waterOf(s *Step) field.Value {
 			}
 			return s.Water
 		},
+		Counts: openAir,
 		Forget: func() {
 			s.WaterStated = false
 			if s.Water = ""; s.Do == "wash" {
@@ -69,14 +69,4 @@ func (m *Material) Name() string {
 		return "precursor"
 	}
 	return m.Substance.Name
-}
-
-// StepsBeside shows every key of two steps side by side.
-func StepsBeside(a, b *Step, visit func(field.Beside)) {
-	stepKeys.At("steps[]", "").Beside(a, b, visit)
-}
-
-// PlacesBeside shows every key of two containers side by side.
-func PlacesBeside(a, b *Place, visit func(field.Beside)) {
-	placeKeys.At("places.*", "").Beside(a, b, visit)
 }

@@ -74,7 +74,7 @@ func wholeRoutes(t *testing.T) map[string]*route.Route {
 	if err != nil || len(names) < 8 {
 		t.Fatalf("%d routes: %v", len(names), err)
 	}
-	out := map[string]*route.Route{"written whole": loaded(t, every)}
+	out := map[string]*route.Route{"written whole": loaded(t, every(t))}
 	for _, name := range names {
 		text, err := os.ReadFile(name)
 		if err != nil {
@@ -88,58 +88,20 @@ func wholeRoutes(t *testing.T) map[string]*route.Route {
 }
 
 // every states every key that a route file has.
-const every = `route: etchbound/1
-title: every key
-basis: {status: read, title: T, publisher: P, year: 2020, doi: 10.1/x, section: "2", note: as read}
-date: "2026-11-25"
-purpose: P
-family: hf_hcl
-precursor:
-  phase: Ti3AlC2
-  layers: [Al]
-  mass: 2 (1.9 to 2.1) g
-  purity: 94 (93 to 95) wt%
-  impurities: [{formula: TiC, share: 3 (2 to 4) wt%}, {formula: Al, share: 1 wt%}]
-  impurities_source: certificate
-  particle_size: 38 (30 to 45) um
-places:
-  pot:
-    {kind: bottle, material: PTFE, capacity: 500 (490 to 510) mL, count: 1, closure: vented, rating: 50 kPa,
-    relief: 40 kPa, vent: 6 mm, vent_line: 1 m, bubbler: 20 mm, wall: 2 mm, lid_material: PTFE, stirrer_heat: 1 W,
-    cooling: {kind: ice_bath, temperature: 0 degC, ua: 2 (1 to 3) W/K, ice: 1 kg, bath: 2 L}, keep: false}
-  big: {kind: vessel, capacity: 2 L, closure: vented, keep: true, cooling: {kind: ice_bath, ice: 1 kg, bath: 3 L}}
-  drum: {kind: drum, material: HDPE, capacity: 20 L, closure: vented, count: 2}
-  tray: {kind: tray, closure: open}
-steps:
-  - {do: charge, in: pot, what: [{substance: HF, strength: 10 (9 to 11) wt%, volume: 60 mL},
-     {substance: lithium fluoride, mass: 2 g}, {substance: lithium chloride, amount: 0.05 mol},
-     {substance: potassium chloride, ratio: 2 mol/mol}], over: 5 min, temperature: 5 degC}
-  - {do: add, in: pot, what: precursor, over: 10 (8 to 12) min, temperature: 5 degC, not_above: 20 (18 to 22) degC,
-     attended: true, stirred: true, gas: argon, gas_flow: 0.2 L/min, label: add it, note: slowly}
-  - {do: hold, in: pot, time: 24 (23 to 25) h, temperature: 5 degC, attended: false}
-  - {do: sample, in: pot, into: tray, part: 1 mL}
-  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 300 mL}], cycles: 6, retained: 10 (8 to 12) mL,
-     target_ph: 5, water: co2_free}
-  - {do: electrolyse, in: pot, time: 10 min, temperature: 20 degC, current: 1 A}
-measured:
-  etch_heat: 760 (740 to 780) kJ/mol
-  hydrogen: 3 mol/mol
-  conversion: 97 %
-  density: 4.2 g/mL
-  curve: {temperature: 5 degC, points: [{time: 2 h, conversion: 30 %}, {time: 12 h, conversion: 98 %}]}
-  kinetics: first_order
-  td24: 120 (110 to 130) degC
-  source: own runs
-data:
-  - {id: cp.TiC(s), value: 34, low: 33, high: 35, source: handbook}
-notes: none so far
-`
+func every(t *testing.T) string {
+	t.Helper()
+	text, err := os.ReadFile("../../testdata/keys/route.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
 
 // The route that states every key does, so that what is held for all keys is held for
 // each of them.
 func TestEveryKeyIsWritten(t *testing.T) {
 	seen := map[string]bool{}
-	loaded(t, every).Visit(func(s field.Seen) { seen[s.Path] = seen[s.Path] || s.Value.Stated() })
+	loaded(t, every(t)).Visit(func(s field.Seen) { seen[s.Path] = seen[s.Path] || s.Value.Stated() })
 	for _, f := range route.Fields() {
 		if !seen[f.Path] && f.Kind != field.Map && f.Kind != field.Maps {
 			t.Errorf("%s is never stated", f.Path)
@@ -228,7 +190,7 @@ func kept(r *route.Route, at string) bool {
 // Whatever is stated with a range stands in the store with it, so that it moves: the
 // highest temperature of an addition did not, and made the addition time unknown.
 func TestEveryRangeIsCarried(t *testing.T) {
-	r := loaded(t, every)
+	r := loaded(t, every(t))
 	c, err := route.NewCase(r, nil, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -257,7 +219,7 @@ func TestEveryRangeIsCarried(t *testing.T) {
 // A fact is taken out as if it had been left out.
 func TestClearing(t *testing.T) {
 	paths := map[string]bool{}
-	r := loaded(t, every)
+	r := loaded(t, every(t))
 	r.Visit(func(s field.Seen) {
 		if s.Value.Stated() && s.Path != "route" {
 			if s.Value.Clear(); s.Value.Stated() {

@@ -76,7 +76,7 @@ func (l *loader) refuseKey(n *schemas.Node, key, what, accepted, hint string) {
 func (l *loader) route(root *schemas.Node) *Route {
 	basis := root.Get("basis")
 	r := &Route{
-		Title: root.Str("title"), Date: root.Str("date"), Family: root.Str("family"), Purpose: root.Str("purpose"), Notes: root.Str("notes"),
+		Title: root.Str("title"), Written: root.Str("title"), Date: root.Str("date"), Family: root.Str("family"), Purpose: root.Str("purpose"), Notes: root.Str("notes"),
 		Basis: Basis{Status: basis.Str("status"), Title: basis.Str("title"), Publisher: basis.Str("publisher"),
 			Year: basis.Str("year"), DOI: basis.Str("doi"), Section: basis.Str("section"), Note: basis.Str("note")},
 	}

@@ -11,7 +11,8 @@ import (
 // Route is one route file, checked and in SI.
 type Route struct {
 	Name      string // file name as given
-	Title     string
+	Title     string // with the batch, where that is not the one written
+	Written   string // the title as written
 	Basis     Basis
 	Date      string // given by the writer, never taken from a clock
 	Family    string // as written; decides nothing

@@ -82,11 +82,15 @@ type Seen struct {
 // second. For a whole map that only one of them has, Value and Other tell its name.
 type Beside struct {
 	Field
-	Name  string // of the key below the map that was begun at: "cooling: ice"
+	Where string // the part of the file, as people say it: "place pot", "step 2 (was 3)"
+	Name  string // of the key in that part: "cooling: ice"
 	Kept  bool   // both stand in maps that do not grow with the batch
 	Value Value
 	Other Value
 }
+
+// Same reports whether both files state the same.
+func (b *Beside) Same() bool { return b.Value.Same(b.Other) }
 
 // Keys are the keys of one kind of map, which fill a T.
 type Keys[T any] []Key[T]
@@ -106,10 +110,29 @@ type below[T any] interface {
 	own(t *T)
 }
 
-// way is how one came to a map.
+// way is how one came to a map. Where no part of the file is entered yet, the next
+// key that holds maps is one.
 type way struct {
 	path, at, name string
+	file, where    string
 	kept           bool
+}
+
+// part is where a key stands, as people say it.
+func (w way) part() string {
+	if w.where == "" {
+		return w.file
+	}
+	return w.where
+}
+
+// enter goes into a map under a key.
+func (w way) enter(key string) way {
+	if w.where == "" {
+		w.where = key
+		return w
+	}
+	return w.named(key)
 }
 
 func (w way) key(k string) way {
@@ -132,8 +155,11 @@ func (w way) named(word string) way {
 	return w
 }
 
-// At begins a visit below a path, such as "steps[2]" of the path "steps[]".
-func (k Keys[T]) At(path, at string) Mounted[T] { return Mounted[T]{k, way{path: path, at: at}} }
+// File begins a visit at the top of a file of a name. Its maps are its parts.
+func (k Keys[T]) File(name string) Mounted[T] { return Mounted[T]{k, way{file: name}} }
+
+// Whole begins a visit at the top of a file of a name, which is one part.
+func (k Keys[T]) Whole(name string) Mounted[T] { return Mounted[T]{k, way{where: name}} }
 
 // Mounted are the keys of a map at its place in a file.
 type Mounted[T any] struct {
@@ -202,7 +228,7 @@ func (k Keys[T]) beside(a, b *T, w way, visit func(Beside)) {
 	for i := range k {
 		in := w.key(k[i].Key)
 		if k[i].value != nil {
-			s := Beside{k[i].Field, w.name + k[i].Key, in.kept, k[i].value(a), k[i].value(b)}
+			s := Beside{k[i].Field, w.part(), w.name + k[i].Key, in.kept, k[i].value(a), k[i].value(b)}
 			s.Path = in.path
 			visit(s)
 		}

@@ -21,7 +21,7 @@ func (p *part[T, E]) list(w way) []Field                  { return p.keys.list(w
 func (p *part[T, E]) visit(t *T, w way, visit func(Seen)) { p.keys.visit(p.of(t), w, visit) }
 func (p *part[T, E]) own(t *T)                            { p.keys.Own(p.of(t)) }
 func (p *part[T, E]) beside(a, b *T, w way, v func(Beside)) {
-	p.keys.beside(p.of(a), p.of(b), w.named(p.key), v)
+	p.keys.beside(p.of(a), p.of(b), w.enter(p.key), v)
 }
 
 // Pointer is a map that may be left out as a whole.
@@ -45,7 +45,7 @@ func (p *pointer[T, E]) visit(t *T, w way, visit func(Seen)) {
 
 func (p *pointer[T, E]) beside(a, b *T, w way, visit func(Beside)) {
 	if x, y := *p.of(a), *p.of(b); x != nil || y != nil {
-		p.keys.beside(x, y, w.named(p.key), visit)
+		p.keys.beside(x, y, w.enter(p.key), visit)
 	}
 }
 
@@ -59,50 +59,60 @@ func (p *pointer[T, E]) own(t *T) {
 	p.keys.Own(&e)
 }
 
-// Each is a list of maps. Items of two lists are the same item where name gives
-// the same for both, in their order; it gets the place in the list, from 0.
+// Each is a list of maps. Items of two lists are the same item where name gives the
+// same for both, in their order; it gets the place in the list, from 0.
 func Each[T, E any](key string, keys Keys[E], name func(int, *E) string, of func(*T) *[]E) Key[T] {
-	return Key[T]{Field: Field{Key: key, Kind: Maps}, below: &items[T, E]{key: key, keys: keys, of: of, name: name}}
+	return Items(key, keys, ListOf[E]{Name: name}, of)
 }
 
-// Under is a map of maps, each under a name of the writer; where kept holds, what
-// is in it does not grow with the batch.
-func Under[T, E any](key string, keys Keys[E], name func(int, *E) string, kept func(*E) bool, of func(*T) *[]E) Key[T] {
-	return Key[T]{Field: Field{Key: key, Kind: Maps}, below: &items[T, E]{key, keys, of, name, kept, true}}
+// Items is a list of maps, or a map of them, that is laid beside another as l says.
+func Items[T, E any](key string, keys Keys[E], l ListOf[E], of func(*T) *[]E) Key[T] {
+	return Key[T]{Field: Field{Key: key, Kind: Maps}, below: &items[T, E]{key, keys, l, of}}
+}
+
+// ListOf says what the items of a list of maps are.
+type ListOf[E any] struct {
+	Name  func(int, *E) string         // of an item, from its place in the list, from 0
+	Under bool                         // the name is the key in the file
+	Kept  func(*E) bool                // what is in it does not grow with the batch
+	Pairs func(a, b []E) [][2]int      // the same items of two lists, -1 where there is none; nil: by their names
+	Add   func([]E) []E                // what is the same but written in parts, as one
+	Part  func(a, b *E) (where string) // of items that are parts of the file; one of them may be nil
+	One   string                       // the word for such an item
+	Told  bool                         // the key has a value that tells which items there are
+	Tell  func(*E) string              // such an item in words
 }
 
 type items[T, E any] struct {
-	key   string
-	keys  Keys[E]
-	of    func(*T) *[]E
-	name  func(int, *E) string
-	kept  func(*E) bool
-	under bool // the name is the key in the file
+	key  string
+	keys Keys[E]
+	ListOf[E]
+	of func(*T) *[]E
 }
 
 func (x *items[T, E]) list(w way) []Field {
-	if x.under {
+	if x.Under {
 		return x.keys.list(w.key("*"))
 	}
 	w.path += "[]"
 	return x.keys.list(w)
 }
 
-// item is the way to one item; e and f are the same item of two files.
-func (x *items[T, E]) item(w way, i int, e, f *E) way {
-	name := x.name(i, e)
-	in := way{w.path + "[]", w.at + "[" + strconv.Itoa(i) + "]", w.name, w.kept}
-	if x.under {
-		in.path, in.at = join(w.path, "*"), join(w.at, name)
+// item is the way to one item.
+func (x *items[T, E]) item(w way, i int, e *E) way {
+	if x.Under {
+		w.path, w.at = join(w.path, "*"), join(w.at, x.Name(i, e))
+	} else {
+		w.path, w.at = w.path+"[]", w.at+"["+strconv.Itoa(i)+"]"
 	}
-	in.kept = in.kept || x.kept != nil && x.kept(e) && x.kept(f)
-	return in.named(name)
+	w.kept = w.kept || x.Kept != nil && x.Kept(e)
+	return w
 }
 
 func (x *items[T, E]) visit(t *T, w way, visit func(Seen)) {
 	list := *x.of(t)
 	for i := range list {
-		x.keys.visit(&list[i], x.item(w, i, &list[i], &list[i]), visit)
+		x.keys.visit(&list[i], x.item(w, i, &list[i]), visit)
 	}
 }
 
@@ -116,38 +126,86 @@ func (x *items[T, E]) own(t *T) {
 
 func (x *items[T, E]) beside(a, b *T, w way, visit func(Beside)) {
 	one, other := *x.of(a), *x.of(b)
-	whole := Beside{Field{Path: w.path, Key: x.key, Kind: Maps}, w.name + x.key, w.kept, Word(""), Word("")}
-	if (len(one) == 0) != (len(other) == 0) {
+	if x.Add != nil {
+		one, other = x.Add(one), x.Add(other)
+	}
+	if x.Part == nil && w.where == "" {
+		w.where = x.key
+	}
+	if x.Part == nil && !x.Told && (len(one) == 0) != (len(other) == 0) {
+		whole := x.whole(w)
 		whole.Value, whole.Other = x.names(one), x.names(other)
 		visit(whole)
 		return
 	}
-	for _, p := range x.pairs(one, other) {
-		switch {
-		case p[1] < 0:
-			whole.Value, whole.Other = Word(x.name(p[0], &one[p[0]])), Word("")
-			visit(whole)
-		case p[0] < 0:
-			whole.Value, whole.Other = Word(""), Word(x.name(p[1], &other[p[1]]))
-			visit(whole)
-		default:
-			e, f := &one[p[0]], &other[p[1]]
-			x.keys.beside(e, f, x.item(w, p[1], f, e), visit)
-		}
+	pairs := x.Pairs
+	if pairs == nil {
+		pairs = x.byName
+	}
+	for _, p := range pairs(one, other) {
+		x.pair(item(one, p[0]), item(other, p[1]), p, w, visit)
 	}
 }
 
-// pairs are the places of the same items in both lists, -1 where there is none.
-func (x *items[T, E]) pairs(a, b []E) [][2]int {
+// item of a list, nil for a place before it.
+func item[E any](list []E, i int) *E {
+	if i < 0 {
+		return nil
+	}
+	return &list[i]
+}
+
+// pair shows two items side by side, or the one that is there as a whole.
+func (x *items[T, E]) pair(e, f *E, at [2]int, w way, visit func(Beside)) {
+	if x.Part != nil {
+		w.where = x.Part(e, f)
+	}
+	whole := x.whole(w)
+	switch {
+	case x.Told && (e == nil || f == nil):
+	case f == nil:
+		whole.Value = Word(x.tell(at[0], e))
+		visit(whole)
+	case e == nil:
+		whole.Other = Word(x.tell(at[1], f))
+		visit(whole)
+	default:
+		kept := x.Kept == nil || x.Kept(e)
+		w = x.item(w, at[1], f)
+		if w.kept = w.kept && kept; x.Part == nil {
+			w = w.named(x.Name(at[0], e))
+		}
+		x.keys.beside(e, f, w, visit)
+	}
+}
+
+// whole is the list itself, or one of its items where they are parts of the file.
+func (x *items[T, E]) whole(w way) Beside {
+	out := Beside{Field{Path: w.path, Key: x.key, Kind: Maps}, w.part(), w.name + x.key, w.kept, Word(""), Word("")}
+	if x.Part != nil {
+		out.Name = x.One
+	}
+	return out
+}
+
+func (x *items[T, E]) tell(i int, e *E) string {
+	if x.Tell != nil {
+		return x.Tell(e)
+	}
+	return x.Name(i, e)
+}
+
+// byName are the places of the same items in both lists.
+func (x *items[T, E]) byName(a, b []E) [][2]int {
 	var out [][2]int
 	left := map[string][]int{}
 	for j := range b {
-		name := x.name(j, &b[j])
+		name := x.Name(j, &b[j])
 		left[name] = append(left[name], j)
 	}
 	used := make([]bool, len(b))
 	for i := range a {
-		name, at := x.name(i, &a[i]), -1
+		name, at := x.Name(i, &a[i]), -1
 		if js := left[name]; len(js) > 0 {
 			at, left[name] = js[0], js[1:]
 			used[at] = true
@@ -172,7 +230,7 @@ func (x *items[T, E]) names(list []E) Word {
 			out = append(out, "and "+strconv.Itoa(len(list)-i)+" more")
 			break
 		}
-		out = append(out, x.name(i, &list[i]))
+		out = append(out, x.Name(i, &list[i]))
 	}
 	return Word(strings.Join(out, ", "))
 }

@@ -29,11 +29,24 @@ func (w Word) Clear()            {}
 func (w Word) Own()              {}
 
 // Told is a value that is told by one function and taken out by another. Share, if
-// there is one, gives it memory of its own.
+// there is one, gives it memory of its own. Counts is what counts where the key is
+// left out, if that is the same as if it were written.
 type Told struct {
 	Tell   func() string
 	Forget func()
 	Share  func()
+	Counts string
+}
+
+// Alike reports whether two values mean the same, though one may be written and the
+// other left out.
+func Alike(a, b Value) bool { return a.Same(b) || counts(a) != "" && counts(a) == counts(b) }
+
+func counts(v Value) string {
+	if t, ok := v.(Told); ok && !t.Stated() {
+		return t.Counts
+	}
+	return v.String()
 }
 
 // The methods of a Value.

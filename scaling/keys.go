@@ -1,0 +1,139 @@
+package scaling
+
+import (
+	_ "embed"
+	"math"
+	"sync"
+
+	"etchbound/schemas/columns"
+	"etchbound/schemas/field"
+	"etchbound/schemas/quantity"
+)
+
+//go:embed keys.csv
+var keyTable string
+
+// The ways in which a change of a key meets a rule. Of the ways that need an amount, a key that only one of the two states, or in another kind of
+// unit, is incomparable.
+const (
+	judgedNot      = "none"
+	judgedNames    = "names"    // it only says where things come from or what they are called
+	judgedOther    = "other"    // whatever it is
+	judgedBatch    = "batch"    // but where it only grew along with the batch
+	judgedMore     = "more"     // at least so many times as much
+	judgedLess     = "less"     // at least so many times less
+	judgedRatio    = "ratio"    // one or the other
+	judgedApart    = "apart"    // by so much, up or down
+	judgedAbove    = "above"    // by so much, up
+	judgedStated   = "stated"   // where only one states it
+	judgedNobody   = "nobody"   // where it was true and is not
+	judgedMaterial = "material" // with the rest of its material
+)
+
+// judged says how a change of a key meets a rule, or why it meets none.
+type judged struct {
+	file, key string
+	rule, how string
+	mark      string // the rule whose value counts
+	bare      bool   // where it stands says enough
+	why       string
+}
+
+type keyOf struct{ file, path string }
+
+var judgedKeys = sync.OnceValue(func() map[keyOf]judged {
+	out := map[keyOf]judged{}
+	for _, j := range columns.Must("scaling/keys.csv", keyTable, func(r columns.Row) judged {
+		return judged{r.Choice("file", "route", "site", "limits"), r.Named("key"), r.Text("rule"),
+			r.Choice("how", judgedNot, judgedNames, judgedOther, judgedBatch, judgedMore, judgedLess, judgedRatio,
+				judgedApart, judgedAbove, judgedStated, judgedNobody, judgedMaterial), r.Text("mark"),
+			r.Yes("bare"), r.Text("why")}
+	}) {
+		out[keyOf{j.file, j.key}] = j
+	}
+	return out
+})
+
+// keys holds every key that differs against the rule of its kind.
+func (f *firing) keys() {
+	for i := range f.d.found {
+		x := &f.d.found[i]
+		j := x.judged()
+		f.judge(&j, x)
+	}
+}
+
+// judged is the row of the key. That there is one for each is held by a test.
+func (x *found) judged() judged {
+	if j, known := judgedKeys()[keyOf{x.file, x.Path}]; known {
+		return j
+	}
+	return judged{rule: "procedure", how: judgedOther}
+}
+
+func (f *firing) judge(j *judged, x *found) {
+	where := x.Where + ", " + x.Name
+	if j.bare {
+		where = x.Where
+	}
+	a, isAmount := x.Value.(field.Amount)
+	b, _ := x.Other.(field.Amount)
+	meets := false
+	switch mark := f.rule(j.mark).Value; j.how {
+	case judgedNot, judgedNames, judgedMaterial:
+	case judgedOther:
+		meets = !field.Alike(x.Value, x.Other)
+	case judgedBatch:
+		meets = !isAmount && !field.Alike(x.Value, x.Other) || isAmount && (x.Scale == field.Fixed || !along(*a.Of, *b.Of, f.d.powder()))
+	case judgedNobody:
+		meets = x.Value.String() == "true"
+	default:
+		if !isAmount {
+			panic("scaling/keys.csv: " + j.key + " is no quantity to be " + j.how)
+		}
+		r := f.ratio(where, *a.Of, *b.Of)
+		meets = !math.IsNaN(r) && reached(j.how, *a.Of, *b.Of, mark)
+	}
+	if meets {
+		was, is := x.told()
+		f.hit(j.rule, where, was, is)
+	}
+}
+
+// told is what both files state, in words that can stand alone.
+func (x *found) told() (was, is string) {
+	was, is = x.Value.String(), x.Other.String()
+	switch {
+	case x.Kind == field.Maps && was == "":
+		return "not there", is
+	case x.Kind == field.Maps && is == "":
+		return was, "left out"
+	case x.Kind == field.Flag:
+		return x.Key + ": " + orNothing(was), x.Key + ": " + orNothing(is)
+	}
+	return orNothing(was), orNothing(is)
+}
+
+// reached reports whether a change of a quantity that both state is as large as mark.
+func reached(how string, a, b quantity.Value, mark float64) bool {
+	r := b.SI / a.SI
+	switch how {
+	case judgedMore:
+		return reaches(r, mark)
+	case judgedLess:
+		return reaches(1/r, mark)
+	case judgedRatio:
+		return reaches(math.Max(r, 1/r), mark)
+	case judgedApart:
+		return math.Abs(b.SI-a.SI) >= mark*(1-1e-9)
+	case judgedAbove:
+		return b.SI-a.SI >= mark*(1-1e-9)
+	}
+	return false
+}
+
+// along reports whether a quantity grew along with the powder. A share does not: it
+// is the same or another.
+func along(a, b quantity.Value, powder float64) bool {
+	return a.Set && b.Set && a.Dim == b.Dim && a.Dim != quantity.Fraction && math.Abs(b.SI/a.SI/powder-1) < 1e-6
+}
