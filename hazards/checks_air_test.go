@@ -14,6 +14,7 @@ import (
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 	"etchbound/hazards/spread"
+	"etchbound/schemas/long"
 	"etchbound/schemas/quantity"
 )
 
@@ -190,105 +191,161 @@ func TestHowSoonTheNearFieldIsAtALimit(t *testing.T) {
 	}
 }
 
-// A site that says less never makes a verdict better: no hood or a hood without
-// its test, no stock or no size of its bottle, no room, no site at all.
-func TestASiteThatSaysLessNeverHelps(t *testing.T) {
-	hood := func(take func(*route.Hood)) func(*route.Site) {
-		return func(s *route.Site) {
+// siteTakes are the facts a site can leave unsaid: no hood or a hood without its
+// test, no stock or no size of its bottle, no room, no site at all.
+func siteTakes() map[string]func(*route.Case) {
+	site := func(take func(*route.Site)) func(*route.Case) {
+		return func(c *route.Case) {
+			s := *c.Site
+			take(&s)
+			c.Site = &s
+		}
+	}
+	hood := func(take func(*route.Hood)) func(*route.Case) {
+		return site(func(s *route.Site) {
 			h := *s.Hood
 			take(&h)
 			s.Hood = &h
-		}
+		})
 	}
-	takes := map[string]func(*route.Site){
+	return map[string]func(*route.Case){
+		"the site":                      func(c *route.Case) { c.Site = nil },
 		"the test date of its hood":     hood(func(h *route.Hood) { h.TestDate = "" }),
 		"the face velocity of its hood": hood(func(h *route.Hood) { h.FaceVelocity = quantity.Value{} }),
 		"the rating of its hood":        hood(func(h *route.Hood) { h.Containment = quantity.Value{} }),
 		"the stack of its hood":         hood(func(h *route.Hood) { h.Stack = quantity.Value{} }),
-		"the hood":                      func(s *route.Site) { s.Hood = nil },
-		"the flow of the room":          func(s *route.Site) { s.RoomFlow = quantity.Value{} },
-		"the volume of the room":        func(s *route.Site) { s.RoomVolume = quantity.Value{} },
-		"jurisdiction":                  func(s *route.Site) { s.Jurisdiction = "" },
-		"cooling":                       func(s *route.Site) { s.CoolingPower = quantity.Value{} },
-		"the temperature of cooling":    func(s *route.Site) { s.CoolingPoint = quantity.Value{} },
-		"stock":                         func(s *route.Site) { s.Stock = nil },
-		"the stock of acid fluoride":    func(s *route.Site) { s.Stock = s.Stock[1:] },
-		"the size of bottles": func(s *route.Site) {
+		"the hood":                      site(func(s *route.Site) { s.Hood = nil }),
+		"the flow of the room":          site(func(s *route.Site) { s.RoomFlow = quantity.Value{} }),
+		"the volume of the room":        site(func(s *route.Site) { s.RoomVolume = quantity.Value{} }),
+		"jurisdiction":                  site(func(s *route.Site) { s.Jurisdiction = "" }),
+		"cooling":                       site(func(s *route.Site) { s.CoolingPower = quantity.Value{} }),
+		"the temperature of cooling":    site(func(s *route.Site) { s.CoolingPoint = quantity.Value{} }),
+		"stock":                         site(func(s *route.Site) { s.Stock = nil }),
+		"the stock of acid fluoride":    site(func(s *route.Site) { s.Stock = s.Stock[1:] }),
+		"the size of bottles": site(func(s *route.Site) {
 			s.Stock = slices.Clone(s.Stock)
 			for i := range s.Stock {
 				s.Stock[i].Bottle = quantity.Value{}
 			}
-		},
-	}
-	for name, r := range bundled(t) {
-		c := newCase(t, r)
-		c.Brief, c.Site = true, demoSite(t)
-		c.Site.Hood.Stack = quantity.Of(10, "m")
-		full := must(t, c)
-		for what, take := range takes {
-			site := *c.Site
-			take(&site)
-			less := c
-			less.Site = &site
-			bare := must(t, less)
-			notBetter(t, &full, &bare, name+" without "+what)
-		}
-		c.Site = nil
-		bare := must(t, c)
-		notBetter(t, &full, &bare, name+" without its site")
+		}),
 	}
 }
 
-// A place of which less is said never makes a verdict better: none of its
-// quantities, of its cooling or of its materials. A stated fault is no omission: a
-// line, a bubbler and the heat of a stirrer are things that are there. A step
-// at the edge of a runaway is not held: what is cooled less runs away sooner, with
-// less of the powder waiting, and so may give its gas more gently.
-func TestAPlaceOfWhichLessIsSaidNeverHelps(t *testing.T) {
-	there := map[string]bool{"VentLine": true, "Bubbler": true, "StirrerHeat": true}
-	for name, r := range bundled(t) {
-		c := newCase(t, r)
-		c.Brief, c.Site = true, demoSite(t)
-		full := must(t, c)
-		held, wild := full, runAway(&full)
-		held.Findings = slices.DeleteFunc(slices.Clone(full.Findings), func(f figure.Finding) bool {
-			return slices.ContainsFunc(wild, func(place string) bool { return strings.Contains(f.Figure.String(), "@"+place) })
-		})
-		if len(held.Findings) < len(full.Findings)/2 {
-			t.Errorf("%s: %d of %d findings are held", name, len(held.Findings), len(full.Findings))
-		}
-		for i := range r.Places {
-			try := func(what string, take func(*route.Place)) {
-				less := *r
-				less.Places = slices.Clone(r.Places)
-				if p := &less.Places[i]; p.Cooling != nil {
-					cooling := *p.Cooling
-					p.Cooling = &cooling
-				}
-				take(&less.Places[i])
-				bare := c
-				bare.Route = &less
-				rv := must(t, bare)
-				notBetter(t, &held, &rv, name+" without "+what+" of "+r.Places[i].Key)
-			}
-			empty := func(what string, in func(*route.Place) reflect.Value) {
-				v := in(&r.Places[i])
-				for f := range v.NumField() {
-					field := v.Type().Field(f).Name
-					if q, ok := v.Field(f).Interface().(quantity.Value); ok && q.Set && !there[field] {
-						try(what+field, func(p *route.Place) { in(p).Field(f).Set(reflect.ValueOf(quantity.Value{At: q.At})) })
-					}
-				}
-			}
-			empty("", func(p *route.Place) reflect.Value { return reflect.ValueOf(p).Elem() })
-			if r.Places[i].Cooling != nil {
-				empty("cooling ", func(p *route.Place) reflect.Value { return reflect.ValueOf(p.Cooling).Elem() })
-				try("cooling", func(p *route.Place) { p.Cooling = nil })
-			}
-			try("material", func(p *route.Place) { p.Material = "" })
-			try("closure", func(p *route.Place) { p.Closure, p.ClosureStated = route.Closed, false })
+// A site that says less never makes a verdict better. Every pair of a bundled route
+// and a fact is tried in the long form, every fact once in the usual one.
+func TestASiteThatSaysLessNeverHelps(t *testing.T) {
+	type pair struct{ name, what string }
+	texts, takes := bundledTexts(t), siteTakes()
+	var pairs []pair
+	for _, name := range sorted(texts) {
+		for _, what := range sorted(takes) {
+			pairs = append(pairs, pair{name, what})
 		}
 	}
+	wholes := map[string]*hazards.Review{}
+	for _, x := range long.Some(pairs, len(takes), 1) {
+		full, ok := wholes[x.name]
+		if !ok {
+			c := newCase(t, load(t, texts[x.name]))
+			c.Brief, c.Site = true, demoSite(t)
+			c.Site.Hood.Stack = quantity.Of(10, "m")
+			rv := must(t, c)
+			full, wholes[x.name] = &rv, &rv
+		}
+		less := full.Case
+		takes[x.what](&less)
+		bare := must(t, less)
+		notBetter(t, full, &bare, x.name+" without "+x.what)
+	}
+}
+
+// placeTake takes one fact of a place out of a route.
+type placeTake struct {
+	what string
+	take func(*route.Place)
+}
+
+// placeTakes are the facts that a place can leave unsaid: its quantities, those of
+// its cooling, its material and its closure. A line, a bubbler and the heat of a
+// stirrer are things that are there: a stated fault is no omission.
+func placeTakes(place *route.Place) []placeTake {
+	there := map[string]bool{"VentLine": true, "Bubbler": true, "StirrerHeat": true}
+	var out []placeTake
+	empty := func(what string, in func(*route.Place) reflect.Value) {
+		v := in(place)
+		for f := range v.NumField() {
+			field := v.Type().Field(f).Name
+			if q, ok := v.Field(f).Interface().(quantity.Value); ok && q.Set && !there[field] {
+				gone := reflect.ValueOf(quantity.Value{At: q.At})
+				out = append(out, placeTake{what + field, func(p *route.Place) { in(p).Field(f).Set(gone) }})
+			}
+		}
+	}
+	empty("", func(p *route.Place) reflect.Value { return reflect.ValueOf(p).Elem() })
+	if place.Cooling != nil {
+		empty("cooling ", func(p *route.Place) reflect.Value { return reflect.ValueOf(p.Cooling).Elem() })
+		out = append(out, placeTake{"cooling", func(p *route.Place) { p.Cooling = nil }})
+	}
+	return append(out, placeTake{"material", func(p *route.Place) { p.Material = "" }},
+		placeTake{"closure", func(p *route.Place) { p.Closure, p.ClosureStated = route.Closed, false }})
+}
+
+// A place of which less is said never makes a verdict better. Every fact of every
+// place is taken out in the long form, a spread of them in the usual one.
+func TestAPlaceOfWhichLessIsSaidNeverHelps(t *testing.T) {
+	type try struct {
+		name  string
+		place int
+		placeTake
+	}
+	routes := bundled(t)
+	var tries []try
+	for _, name := range sorted(routes) {
+		for i := range routes[name].Places {
+			for _, x := range placeTakes(&routes[name].Places[i]) {
+				tries = append(tries, try{name, i, x})
+			}
+		}
+	}
+	wholes := map[string]*hazards.Review{}
+	for _, x := range long.Some(tries, 12, 1) {
+		held, ok := wholes[x.name]
+		if !ok {
+			held = heldReview(t, x.name, routes[x.name])
+			wholes[x.name] = held
+		}
+		less := *routes[x.name]
+		less.Places = slices.Clone(less.Places)
+		p := &less.Places[x.place]
+		if p.Cooling != nil {
+			cooling := *p.Cooling
+			p.Cooling = &cooling
+		}
+		x.take(p)
+		c := held.Case
+		c.Route = &less
+		rv := must(t, c)
+		notBetter(t, held, &rv, x.name+" without "+x.what+" of "+p.Key)
+	}
+}
+
+// heldReview is the brief review of a route on the site of the examples, with the
+// findings that are held against others. A step at the edge of a runaway is not:
+// what is cooled less runs away sooner, with less of the powder waiting, and so may
+// give its gas more gently.
+func heldReview(t *testing.T, name string, r *route.Route) *hazards.Review {
+	t.Helper()
+	c := newCase(t, r)
+	c.Brief, c.Site = true, demoSite(t)
+	full := must(t, c)
+	wild, all := runAway(&full), len(full.Findings)
+	full.Findings = slices.DeleteFunc(slices.Clone(full.Findings), func(f figure.Finding) bool {
+		return slices.ContainsFunc(wild, func(place string) bool { return strings.Contains(f.Figure.String(), "@"+place) })
+	})
+	if len(full.Findings) < all/2 {
+		t.Errorf("%s: %d of %d findings are held", name, len(full.Findings), all)
+	}
+	return &full
 }
 
 // runAway are the steps that boil at one end of what is known and do not at its

@@ -101,9 +101,12 @@ func TestPrewashSkipped(t *testing.T) {
 
 // Every failure of the list can be met, and each is said in words.
 func TestEveryFailureIsMet(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it takes all bundled routes")
+	}
 	met := map[string]bool{}
-	for _, r := range bundled(t) {
-		rv := must(t, newCase(t, r))
+	for _, text := range bundledTexts(t) {
+		rv := review(t, text)
 		for i := range rv.Figures {
 			met[rv.Figures[i].Case.Failure] = true
 		}
@@ -141,8 +144,7 @@ func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
 	soon := map[string]string{"lid_closed": "gas.closed.time_to_10_kpa", "hood_fails": "gas.hydrogen.room_time",
 		"suck_back": "gas.suck_back", // at once
 		"ignition":  "gas.headspace.flammable_from"}
-	for name, r := range bundled(t) {
-		rv := must(t, newCase(t, r))
+	for name, rv := range bundledReviews(t) {
 		met := map[string]bool{}
 		for i := range rv.Figures {
 			if f := &rv.Figures[i]; f.Case.Failure != "" && f.Of.IsZero() && strings.HasPrefix(f.Quantity, "heat.") {
@@ -182,8 +184,7 @@ func TestHowSoonTheWrongOrderBoils(t *testing.T) {
 // The minutes of a step are those of a failure that strikes in it: over all steps
 // the least is that of the worst failure of equipment.
 func TestMinutesOfEachStep(t *testing.T) {
-	for name, r := range bundled(t) {
-		rv := must(t, newCase(t, r))
+	for name, rv := range bundledReviews(t) {
 		for i := range rv.Courses {
 			n := &rv.Courses[i]
 			first := figure.Step(n.Stages[0].Step.Number)

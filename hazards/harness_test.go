@@ -1,10 +1,13 @@
 package hazards_test
 
 import (
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"etchbound/hazards"
@@ -39,36 +42,59 @@ func newCase(t testing.TB, r *route.Route) route.Case {
 
 func review(t testing.TB, yaml string) hazards.Review {
 	t.Helper()
+	_, drawn := t.(fataler)
+	if rv, ok := reviews.Load(yaml); ok && !drawn {
+		return rv.(hazards.Review)
+	}
 	rv, err := hazards.Make(newCase(t, load(t, yaml)))
 	if err != nil {
 		t.Fatalf("%v\n%s", err, yaml)
 	}
+	if !drawn {
+		reviews.Store(yaml, rv)
+	}
 	return rv
 }
 
-// bundled loads every route of the examples.
-func bundled(t testing.TB) map[string]*route.Route {
+// reviews are those that tests have made, by the text of their route: many look at
+// the same ones. Nobody changes what he gets.
+var reviews sync.Map
+
+// bundledTexts are the routes of the examples, by file name.
+func bundledTexts(t testing.TB) map[string]string {
 	t.Helper()
 	names, err := filepath.Glob("../testdata/routes/*.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	out := map[string]*route.Route{}
+	out := map[string]string{}
 	for _, n := range names {
 		raw, err := os.ReadFile(n)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !strings.Contains("\n"+string(raw), "\nroute: ") {
-			continue // a site or limits file
+		if strings.Contains("\n"+string(raw), "\nroute: ") { // no site or limits file
+			out[filepath.Base(n)] = string(raw)
 		}
-		out[filepath.Base(n)] = load(t, string(raw))
 	}
 	if len(out) < 9 {
 		t.Fatalf("only %d routes found", len(out))
 	}
 	return out
 }
+
+// bundled loads every route of the examples.
+func bundled(t testing.TB) map[string]*route.Route {
+	t.Helper()
+	out := map[string]*route.Route{}
+	for name, text := range bundledTexts(t) {
+		out[name] = load(t, text)
+	}
+	return out
+}
+
+// sorted are the keys of a map, in order.
+func sorted[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
 func figureOf(rv *hazards.Review, id string) *figure.Figure {
 	for i := range rv.Figures {

@@ -13,6 +13,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/schemas/long"
 	"etchbound/schemas/quantity"
 )
 
@@ -35,6 +36,14 @@ type fataler struct {
 func (f fataler) Helper()                   {}
 func (f fataler) Fatal(args ...any)         { f.t.Fatal(args...) }
 func (f fataler) Fatalf(s string, a ...any) { f.t.Fatalf(s, a...) }
+
+// costly is a property that reviews what it draws: a tenth of the draws outside of
+// the long form.
+func costly(t *testing.T, check func(tb testing.TB, t *rapid.T)) {
+	t.Helper()
+	long.Draws(t, 10)
+	property(t, check)
+}
 
 func property(t *testing.T, check func(tb testing.TB, t *rapid.T)) {
 	t.Helper()
@@ -67,7 +76,7 @@ func TestAccountCloses(t *testing.T) {
 }
 
 func TestFiguresAreNumbers(t *testing.T) {
-	property(t, func(tb testing.TB, t *rapid.T) {
+	costly(t, func(tb testing.TB, t *rapid.T) {
 		yaml := (&drawing{t: t}).recipe().yaml(plainly)
 		rv := review(tb, yaml)
 		for i := range rv.Figures {
@@ -191,7 +200,7 @@ func TestScalingIsExact(t *testing.T) {
 func TestMorePowderNeverGivesLess(t *testing.T) {
 	grow := []string{"gas.hydrogen.total", "gas.hydrogen.impurities", "gas.hydrogen.dissolution_bound", "gas.hydride.bound",
 		"heat.etch.total", "heat.etch.dissolution_bound", "heat.adiabatic_rise", "heat.mtsr", "gas.closed.pressure"}
-	property(t, func(tb testing.TB, t *rapid.T) {
+	costly(t, func(tb testing.TB, t *rapid.T) {
 		r := (&drawing{t: t, calm: true, bath: true}).recipe()
 		yaml := r.yaml(plainly)
 		less := byID(review(tb, yaml).Figures)
@@ -204,7 +213,7 @@ func TestMorePowderNeverGivesLess(t *testing.T) {
 
 // A bound lies above what it bounds, at every end.
 func TestBoundsBound(t *testing.T) {
-	property(t, func(tb testing.TB, t *rapid.T) {
+	costly(t, func(tb testing.TB, t *rapid.T) {
 		yaml := (&drawing{t: t, calm: true}).recipe().yaml(plainly)
 		figs := byID(review(tb, yaml).Figures)
 		for id, f := range figs {
@@ -230,7 +239,7 @@ func TestBoundsBound(t *testing.T) {
 
 // A larger bath of the same acids never holds less fluoride or neutraliser.
 func TestMoreAcidNeverHoldsLess(t *testing.T) {
-	property(t, func(tb testing.TB, t *rapid.T) {
+	costly(t, func(tb testing.TB, t *rapid.T) {
 		d := &drawing{t: t, plain: true}
 		r := &recipe{places: &table{}, measured: &table{}}
 		d.r = r
@@ -316,7 +325,7 @@ func acidOf(q *process.Pool, weights map[string]float64) (acid, from, size float
 // makes a verdict better. Nothing stated here is worse than what is assumed in
 // its place: a stated fault is no omission.
 func TestLeavingOutNeverHelps(t *testing.T) {
-	property(t, func(tb testing.TB, t *rapid.T) {
+	costly(t, func(tb testing.TB, t *rapid.T) {
 		r := (&drawing{t: t, mild: true}).recipe()
 		before := r.yaml(plainly)
 		options := r.optional()
@@ -414,7 +423,7 @@ func ranks(rv *hazards.Review) map[string]int {
 // Taking a datum away that is no definition never makes a verdict or a figure
 // better.
 func TestAMissingDatumNeverHelps(t *testing.T) {
-	property(t, func(tb testing.TB, t *rapid.T) {
+	costly(t, func(tb testing.TB, t *rapid.T) {
 		yaml := (&drawing{t: t}).recipe().yaml(plainly)
 		c := newCase(tb, load(tb, yaml))
 		full := must(tb, c)
@@ -435,13 +444,15 @@ func TestAMissingDatumNeverHelps(t *testing.T) {
 type reporter interface{ Errorf(string, ...any) }
 
 func TestNoDatumOfTheDemonstrationHelpsByMissing(t *testing.T) {
-	r := bundled(t)["demo-lif-hcl-2g.yaml"]
-	c := newCase(t, r)
-	full := must(t, c)
-	for _, d := range full.Used {
-		if !exact(d) {
-			without(t, t, c, &full, d, r.Title)
-		}
+	text := bundledTexts(t)["demo-lif-hcl-2g.yaml"]
+	full := review(t, text)
+	c := full.Case
+	used := slices.DeleteFunc(slices.Clone(full.Used), exact)
+	if len(used) < 40 {
+		t.Errorf("only %d data are used", len(used))
+	}
+	for _, d := range long.Some(used, 6, 1) {
+		without(t, t, c, &full, d, c.Route.Title)
 	}
 }
 
