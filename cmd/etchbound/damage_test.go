@@ -78,7 +78,6 @@ func TestDamagedRoutes(t *testing.T) {
 	good := bundled(t, demoName)
 	for _, d := range damages {
 		t.Run(d.name, func(t *testing.T) {
-			t.Parallel()
 			dir := t.TempDir()
 			bad := d.apply(t, good)
 			put(t, dir, "route.yaml", bad)
@@ -111,7 +110,6 @@ func TestSoundRoutes(t *testing.T) {
 	good := bundled(t, demoName)
 	for _, d := range sound {
 		t.Run(d.name, func(t *testing.T) {
-			t.Parallel()
 			dir := t.TempDir()
 			put(t, dir, "route.yaml", d.apply(t, good))
 			r := call(t, dir, nil, "check", "route.yaml")
@@ -148,7 +146,6 @@ func TestLineEndsChangeNothing(t *testing.T) {
 func TestDamagedSitesAndLimits(t *testing.T) {
 	for _, d := range damagedAround {
 		t.Run(d.flag+"/"+d.name, func(t *testing.T) {
-			t.Parallel()
 			dir := t.TempDir()
 			good := bundled(t, d.flag+"-demo.yaml")
 			bad := d.apply(t, good)

@@ -14,6 +14,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"etchbound/schemas/long"
 )
 
 const demoName = "demo-lif-hcl-2g.yaml"
@@ -53,11 +55,16 @@ var built = sync.OnceValues(func() (string, error) {
 	return name, nil
 })
 
-// program is the path of the built program: what a user runs, not the test
-// binary.
+// program is the path of the program: in the long form what a user runs, built as
+// a release is, else the test binary, which testscript.Main has put on the path
+// under that name.
 func program(tb testing.TB) string {
 	tb.Helper()
-	name, err := built()
+	find := built
+	if !long.Form() {
+		find = func() (string, error) { return exec.LookPath("etchbound") }
+	}
+	name, err := find()
 	if err != nil {
 		tb.Fatal("the program does not build: ", err)
 	}
@@ -70,22 +77,33 @@ type result struct {
 	out, err string
 }
 
-// call runs the built program in a folder.
-func call(tb testing.TB, dir string, in io.Reader, args ...string) result {
-	tb.Helper()
-	return callEnv(tb, dir, nil, in, args...)
+// call runs the program in a folder: within the test, or in the long form the
+// built program.
+func call(t *testing.T, dir string, in io.Reader, args ...string) result {
+	t.Helper()
+	if long.Form() {
+		return callEnv(t, dir, nil, in, args...)
+	}
+	t.Chdir(dir)
+	if in == nil {
+		in = strings.NewReader("")
+	}
+	var out, msg bytes.Buffer
+	code := run(args, streams{in: in, out: &out, err: &msg})
+	return result{code, out.String(), msg.String()}
 }
 
-func callEnv(tb testing.TB, dir string, env []string, in io.Reader, args ...string) result {
-	tb.Helper()
-	c := exec.Command(program(tb), args...)
+// callEnv runs the program as a process of its own.
+func callEnv(t *testing.T, dir string, env []string, in io.Reader, args ...string) result {
+	t.Helper()
+	c := exec.Command(program(t), args...)
 	c.Dir, c.Stdin, c.Env = dir, in, append(os.Environ(), env...)
 	var out, msg bytes.Buffer
 	c.Stdout, c.Stderr = &out, &msg
 	err := c.Run()
 	var exit *exec.ExitError
 	if err != nil && !errors.As(err, &exit) {
-		tb.Fatal(err)
+		t.Fatal(err)
 	}
 	return result{c.ProcessState.ExitCode(), out.String(), msg.String()}
 }
@@ -100,15 +118,11 @@ func bundled(tb testing.TB, name string) string {
 	return string(b)
 }
 
+// home is the folder of the package: tests change to others.
+var home, _ = filepath.Abs(".")
+
 // routes is the folder of the bundled routes.
-func routes(tb testing.TB) string {
-	tb.Helper()
-	dir, err := filepath.Abs(filepath.Join("..", "..", "testdata", "routes"))
-	if err != nil {
-		tb.Fatal(err)
-	}
-	return dir
-}
+func routes(testing.TB) string { return filepath.Join(home, "..", "..", "testdata", "routes") }
 
 // put writes a file and gives its path.
 func put(tb testing.TB, dir, name, text string) string {

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"etchbound/schemas/long"
 )
 
 // The same input gives the same bytes: again, on one processor or two, at
@@ -16,42 +18,55 @@ func TestSameBytes(t *testing.T) {
 	if err != nil || len(list) == 0 {
 		t.Fatal("no routes", err)
 	}
-	settings := [][]string{
-		{"GOMAXPROCS=1"},
-		{"GOMAXPROCS=2"},
-		{"GOMAXPROCS=2", "TZ=Pacific/Kiritimati", "LC_ALL=de_DE.UTF-8", "LANG=de_DE.UTF-8", "NO_COLOR=1", "COLUMNS=20", "HOME=/nonexistent"},
-	}
 	site, limits := filepath.Join(routes(t), "site-demo.yaml"), filepath.Join(routes(t), "limits-demo.yaml")
-	for _, path := range list {
-		if path == site || path == limits {
-			continue
+	var all [][2]string // route and format
+	for _, format := range []string{"json", "html", "markdown"} {
+		for _, path := range list {
+			if path != site && path != limits {
+				all = append(all, [2]string{path, format})
+			}
 		}
-		for _, format := range []string{"json", "html", "markdown"} {
-			t.Run(filepath.Base(path)+"/"+format, func(t *testing.T) {
-				t.Parallel()
-				args := []string{"review", filepath.Base(path), "--format", format, "--site", site, "--limits", limits}
-				want := ""
-				for _, env := range settings {
-					r := callEnv(t, filepath.Dir(path), env, nil, args...)
-					if r.code != exitDone {
-						t.Fatalf("exit code %d: %s", r.code, r.err)
-					}
-					if want == "" {
-						want = r.out
-					}
-					if r.out != want {
-						t.Errorf("%v: %s", env, firstDifference(want, r.out))
-					}
+	}
+	elsewhere := []string{"GOMAXPROCS=2", "TZ=Pacific/Kiritimati", "LC_ALL=de_DE.UTF-8", "LANG=de_DE.UTF-8", "NO_COLOR=1",
+		"COLUMNS=20", "HOME=/nonexistent"}
+	settings := [][]string{{"GOMAXPROCS=1"}, elsewhere, {"GOMAXPROCS=2"}}
+	if !long.Form() {
+		settings = settings[:2]
+	}
+	for _, x := range long.Some(all, 4, 1) {
+		path, format := x[0], x[1]
+		t.Run(filepath.Base(path)+"/"+format, func(t *testing.T) {
+			t.Parallel()
+			args := []string{"review", filepath.Base(path), "--format", format, "--site", site, "--limits", limits}
+			want := ""
+			for _, env := range settings {
+				r := callEnv(t, filepath.Dir(path), env, nil, args...)
+				if r.code != exitDone {
+					t.Fatalf("exit code %d: %s", r.code, r.err)
 				}
-			})
-		}
+				if want == "" {
+					want = r.out
+				}
+				if r.out != want {
+					t.Errorf("%v: %s", env, firstDifference(want, r.out))
+				}
+			}
+		})
 	}
 }
 
 // Nothing of the machine, the folder or the user gets into a review.
 func TestNothingOfTheMachine(t *testing.T) {
 	dir := t.TempDir()
-	put(t, dir, "route.yaml", bundled(t, demoName))
+	name := filepath.Join(home, "testdata", "weak.yaml")
+	if long.Form() {
+		name = filepath.Join(routes(t), demoName)
+	}
+	text, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	put(t, dir, "route.yaml", string(text))
 	host, _ := os.Hostname()
 	for _, format := range []string{"json", "html", "markdown"} {
 		out := call(t, dir, nil, "review", "route.yaml", "--format", format).out

@@ -11,20 +11,32 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"etchbound/schemas/long"
 )
 
 // TestScripts runs the scripts of testdata/script. Each begins in a folder with
-// a copy of the bundled routes in routes/.
+// a copy of the bundled routes in routes/, and weak.yaml, which is reviewed in no
+// time: for what does not ask which route it is.
 func TestScripts(t *testing.T) {
 	from := routes(t)
+	weak, err := os.ReadFile(filepath.Join("testdata", "weak.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:                filepath.Join("testdata", "script"),
 		RequireUniqueNames: true,
 		Setup: func(e *testscript.Env) error {
-			return os.CopyFS(filepath.Join(e.WorkDir, "routes"), os.DirFS(from))
+			if err := os.CopyFS(filepath.Join(e.WorkDir, "routes"), os.DirFS(from)); err != nil {
+				return err
+			}
+			return os.WriteFile(filepath.Join(e.WorkDir, "weak.yaml"), weak, 0o644)
 		},
 		Condition: func(name string) (bool, error) {
 			switch name {
+			case "long": // runs in .ci/run
+				return long.Form(), nil
 			case "root":
 				return os.Geteuid() == 0, nil
 			case "full": // a device that is always full

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"testing"
 	"time"
+
+	"etchbound/schemas/long"
 )
 
 // once is one run of the built program: the time that passes, and the time it
@@ -23,8 +25,9 @@ func once(tb testing.TB, args ...string) (wall, busy time.Duration) {
 // Start-up is felt by everybody who checks while typing. The limits are those
 // of a quiet machine with two cores; only three times as much is a failure.
 func TestColdStart(t *testing.T) {
-	if testing.Short() || raced {
-		t.Skip("times are measured in the full run, without the race detector")
+	long.Only(t)
+	if raced {
+		t.Skip("the race detector makes everything slower")
 	}
 	route := filepath.Join(routes(t), demoName)
 	for _, m := range []struct {
