@@ -31,7 +31,23 @@ type Substance struct {
 	// the mol of electrons it takes for that, per mol; "" and 0 for others.
 	Metal          string
 	MetalElectrons float64
-	Status         string // of CAS and name: read or memory
+	// HydrolysisHF is the mol of HF that water or base can free from the complex
+	// that holds its fluoride, such as 4 for BF4-, and HydrolysisAcid the acid
+	// equivalents that this adds to Acid, per mol; 0 where nothing is held so.
+	HydrolysisHF, HydrolysisAcid float64
+	// Liquor is salt for a fluoride that takes up strong acid and leaves the
+	// chloride of its metal, half_acid for one of which half the fluoride is an
+	// acid already, and "" for what no model of the vapour over a liquor counts.
+	Liquor string
+	// WasteAgent ranks what is offered for waste that nobody wrote an agent for,
+	// from 1; 0 is not offered.
+	WasteAgent int
+	// Vapour is none for a liquid that adds nothing to the vapour of water, gives
+	// for a solid that does, and "" for what its state says.
+	Vapour string
+	// Sold is solution for a substance that comes as its solution alone.
+	Sold   string
+	Status string // of CAS and name: read or memory
 }
 
 func loadSubstances(fsys fs.FS) ([]*Substance, error) {
@@ -42,7 +58,9 @@ func substanceOf(r columns.Row) *Substance {
 	s := &Substance{Slug: r.Named("slug"), Name: r.Named("name"), Synonyms: r.List("synonyms"), CAS: r.Text("cas"),
 		State: r.Text("state"), Acid: counts(r, "acid"), Kind: r.Named("kind"), Solution: r.Text("solution"),
 		Ammonium: counts(r, "ammonium"), Oxidant: counts(r, "oxidant"), Metal: r.Text("metal"),
-		MetalElectrons: counts(r, "metal_electrons"), Status: r.Named("status")}
+		MetalElectrons: counts(r, "metal_electrons"), HydrolysisHF: counts(r, "hydrolysis_hf"),
+		HydrolysisAcid: counts(r, "hydrolysis_acid"), Liquor: r.Text("liquor"), WasteAgent: int(counts(r, "waste_agent")),
+		Vapour: r.Text("vapour"), Sold: r.Text("sold"), Status: r.Named("status")}
 	var err error
 	if s.Formula, err = ParseFormula(r.Text("formula")); err != nil {
 		r.Fault("formula", err)
@@ -58,6 +76,18 @@ func counts(r columns.Row, head string) float64 {
 	}
 	return v
 }
+
+// Carbonate is the mol of carbon dioxide that acid frees of one mol.
+func (s *Substance) Carbonate() float64 {
+	if s.Kind != "carbonate" {
+		return 0
+	}
+	return s.Formula.Count("C")
+}
+
+// Neutral is the base in mol per mol that takes it to neutral, ammonium to
+// ammonia, and what its complexes free with it; negative where it brings base.
+func (s *Substance) Neutral() float64 { return s.Acid + s.Ammonium + s.HydrolysisAcid }
 
 // String returns the name.
 func (s *Substance) String() string { return s.Name }

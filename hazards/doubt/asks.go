@@ -30,6 +30,11 @@ var asks = []struct{ prefix, text, measure string }{
 		"the supplier's certificate or an analysis; state it under precursor: impurities"},
 	{"enthalpies of", "enthalpies of the dissolved metal", "reaction calorimetry, or thermodynamic data"},
 	{"boiling point of", "boiling point of this liquor", "measure it in a vented apparatus, or find vapour data"},
+	{"heat of acid meeting", "heat of neutralising with this agent", "solution calorimetry at small scale, or the enthalpy of formation of what it leaves"},
+	{"an agent that brings base", "what takes the acid of this step", "write an agent that brings base under what, or leave the step out and hand the liquor over as acid waste"},
+	{"base equivalents of", "what acid or base this brings", "a titration, or its data sheet"},
+	{"carbon dioxide per mol of", "what carbon dioxide acid frees of this", "its data sheet, or the gas of a weighed sample in acid"},
+	{"enthalpy.", "heat of formation of this", "a handbook table, or solution calorimetry of the step"},
 	{"heat of", "heat of this way of etching", "reaction calorimetry at small scale"},
 	{"gas of the wet product",
 		"gas the stored product gives: it degrades in water, and how much gas that gives is not " +

@@ -2,44 +2,98 @@ package process
 
 import (
 	"fmt"
+	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/neutralising"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
 )
 
-// neutralise records the liquor as it stands, then lets the agent in: what
-// base it brings goes into the account, and carbonate leaves as CO2 as far as
-// there is acid for it.
+// neutralise records the liquor as it stands, with what acid and fluoride the
+// step itself brings, then lets everything in: what base it brings goes into the
+// account, and carbonate leaves as CO2 as far as there is acid for it.
 func (k *walker) neutralise(p *State, s *route.Step) {
 	q := k.merged(p)
 	l := Liquor{Step: s.Number, Place: p.Place, Pool: *q}
 	l.Pool.Entries = append([]Entry(nil), q.Entries...)
-	for i := range s.What {
-		m := &s.What[i]
-		if m.Precursor || m.Substance.Acid >= 0 {
-			continue
-		}
-		l.Agent = m.Substance
-		l.Added = k.added(m)
-		break
-	}
-	k.out.Treated = append(k.out.Treated, l)
 	var d Done
 	k.put(p, s, &d)
+	q = k.merged(p)
+	f, _ := chemicals.ElementIndex("F")
+	var seen []*chemicals.Substance
+	for i := range s.What {
+		m := &s.What[i]
+		if m.Precursor || slices.Contains(seen, m.Substance) {
+			continue
+		}
+		seen = append(seen, m.Substance)
+		n := k.came(&l.Pool, q, m.Substance)
+		if m.Substance.Acid > 0 || m.Substance.Formula.Of[f] > 0 {
+			l.Pool.Entries = append(l.Pool.Entries, entryOf(m.Substance, n))
+			continue
+		}
+		l.Doses = append(l.Doses, Dose{Sub: m.Substance, N: n, Mass: k.weighed(s, m.Substance, n)})
+	}
+	l.Added = k.base(&l)
+	k.out.Treated = append(k.out.Treated, l)
 	k.react(p, s, reaction{})
 	p.Neutralised = true
 }
 
-func (k *walker) added(m *route.Material) working.Num {
-	if m.Mass.Set && !m.Strength.Set {
-		return k.c.Given("m", "kg", m.Mass)
+// came is how much of a substance came to what was there, mol.
+func (k *walker) came(before, after *Pool, sub *chemicals.Substance) working.Num {
+	of := func(q *Pool) working.Num {
+		for i := range q.Entries {
+			if q.Entries[i].Sub == sub {
+				return q.Entries[i].N
+			}
+		}
+		return working.Num{}
 	}
-	if !m.Amount.Set {
-		return working.Absent("m", "kg", m.At+".mass")
+	a, b := of(after), of(before)
+	if b.Symbol == "" || a.Symbol == "" {
+		return a
 	}
-	n, M := k.c.Given("n", "mol", m.Amount), m.Substance.Formula.MolarMass(k.st, k.w).As("M")
-	return k.w.Line("m", "kg", "n*M/1000", n.V*M.V/1000, n, M)
+	x, y := a.As("x"), b.As("y")
+	return k.w.Line("n", "mol", "x-y", x.V-y.V, x, y)
+}
+
+// weighed is the mass of a substance that a step writes, kg: as it is written, if
+// it is, once.
+func (k *walker) weighed(s *route.Step, sub *chemicals.Substance, n working.Num) working.Num {
+	var only *route.Material
+	for i := range s.What {
+		if m := &s.What[i]; m.Substance == sub {
+			if only != nil {
+				only = nil
+				break
+			}
+			only = m
+		}
+	}
+	if only != nil && only.Mass.Set && !only.Strength.Set {
+		return k.c.Given("m", "kg", only.Mass)
+	}
+	if n.Symbol == "" {
+		return working.Absent("m", "kg", s.At+".what")
+	}
+	x, M := n.As("n"), sub.Formula.MolarMass(k.st, k.w).As("M")
+	return k.w.Line("m", "kg", "n*M/1000", x.V*M.V/1000, x, M)
+}
+
+// base is the mass of everything a step writes that brings base, kg.
+func (k *walker) base(l *Liquor) working.Num {
+	var all []working.Num
+	for i := range l.Doses {
+		if x := &l.Doses[i]; !(neutralising.Of(x.Sub).Base <= 0) {
+			all = append(all, x.Mass)
+		}
+	}
+	if len(all) == 1 {
+		return all[0]
+	}
+	return k.w.Sum("m", "kg", all...)
 }
 
 // carbonate frees the carbon dioxide of whatever carbonate has met acid by now
@@ -48,11 +102,10 @@ func (k *walker) added(m *route.Material) working.Num {
 //	freed in all = carbon (1 - base left / base of the carbonate)
 func (k *walker) carbonate(p *State, s *route.Step) {
 	q := k.merged(p)
-	c, _ := chemicals.ElementIndex("C")
-	of := func(e *Entry) bool { return e.Sub != nil && e.Sub.Kind == "carbonate" && e.Sub.Acid < 0 }
+	of := func(e *Entry) bool { return e.Sub != nil && e.Sub.Carbonate() > 0 }
 	carbon := Total(k.w, q, "n_C", func(e *Entry) float64 {
 		if of(e) {
-			return e.Of[c]
+			return e.Sub.Carbonate()
 		}
 		return 0
 	})

@@ -113,9 +113,13 @@ func (k *walker) enter(q *Pool, sub *chemicals.Substance, n working.Num) {
 			return
 		}
 	}
-	q.Entries = append(q.Entries, Entry{Name: sub.Name, Of: &sub.Formula.Of, Sub: sub,
-		N: n.As("n_" + ident(sub.Slug)), Acid: sub.Acid, Base: sub.Acid + sub.Ammonium})
+	q.Entries = append(q.Entries, entryOf(sub, n))
 	k.account(&sub.Formula.Of, n.V)
+}
+
+// entryOf is an amount of a substance as it dissolves.
+func entryOf(sub *chemicals.Substance, n working.Num) Entry {
+	return Entry{Name: sub.Name, Of: &sub.Formula.Of, Sub: sub, N: n.As("n_" + ident(sub.Slug)), Acid: sub.Acid, Base: sub.Neutral()}
 }
 
 func ident(slug string) string {

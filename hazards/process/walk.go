@@ -102,8 +102,15 @@ type Liquor struct {
 	Step  int // 0: at the end of the route
 	Place string
 	Pool  Pool
-	Agent *chemicals.Substance // what the route neutralises it with, if anything
-	Added working.Num          // kg of it
+	Doses []Dose      // what the step brings that is neither acid nor fluoride, in the order written
+	Added working.Num // kg of what of it brings base
+}
+
+// Dose is a substance that a step neutralises with, or tries to.
+type Dose struct {
+	Sub  *chemicals.Substance
+	N    working.Num // mol
+	Mass working.Num // kg
 }
 
 // Go walks the route of c. It fails only where the route cannot be walked at

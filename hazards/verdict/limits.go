@@ -207,7 +207,7 @@ func writtenCycles(k *process.Walk, f *figure.Figure) []limit.Limit {
 func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
 	for i := range k.Treated {
 		x := &k.Treated[i]
-		if x.Step > 0 && figure.Step(x.Step) == f.Place && x.Agent != nil {
+		if x.Step > 0 && figure.Step(x.Step) == f.Place {
 			return []limit.Limit{{Key: limit.Named(limit.Route, "written_mass"), Quantity: f.Quantity, Label: "agent the route writes", Value: x.Added.V,
 				Unit: "kg", Document: "the route", Section: route.At(x.Step, "what"), Status: "given", Near: 1}}
 		}

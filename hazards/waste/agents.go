@@ -1,100 +1,172 @@
 package waste
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/neutralising"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/process"
 )
 
-// term is x mol of a species of the enthalpy table.
-type term struct {
-	x  float64
-	id string
-}
-
-// agent is a neutraliser: its base equivalents and carbon dioxide per mol, and
-// what one mol of HF, of strong acid and of AlF3(aq) gives with it. A product
-// counts positive, a reactant negative.
+// agent is what a liquor is neutralised with: one substance, or several written
+// in one step, in the proportion in which they are written.
 type agent struct {
-	slug, formula string
-	base          float64
-	carbon        float64
-	calcium       bool
-	usual         bool
-	hf, acid, alf []term
+	slug, name string
+	parts      []part // what brings base, or may
+	beside     []part // what brings none and binds fluoride
 }
 
-const (
-	hf    = "HF(aq)"
-	alf3  = "AlF3(aq)"
-	water = "H2O(l)"
-	caf2  = "CaF2(s)"
-	aloh3 = "Al(OH)3(s)"
-	co2   = "CO2(g)"
-	na    = "Na(+)(aq)"
-	f     = "F(-)(aq)"
-	ca    = "Ca(2+)(aq)"
-)
-
-var agents = []agent{
-	{slug: "calcium_hydroxide", formula: "Ca(OH)2", base: 2, calcium: true, usual: true,
-		hf:   []term{{0.5, caf2}, {1, water}, {-1, hf}, {-0.5, "Ca(OH)2(s)"}},
-		acid: []term{{0.5, ca}, {1, water}, {-0.5, "Ca(OH)2(s)"}},
-		alf:  []term{{1.5, caf2}, {1, aloh3}, {-1, alf3}, {-1.5, "Ca(OH)2(s)"}}},
-	{slug: "calcium_carbonate", formula: "CaCO3", base: 2, carbon: 1, calcium: true, usual: true,
-		hf:   []term{{0.5, caf2}, {0.5, co2}, {0.5, water}, {-1, hf}, {-0.5, "CaCO3(s)"}},
-		acid: []term{{0.5, ca}, {0.5, co2}, {0.5, water}, {-0.5, "CaCO3(s)"}},
-		alf:  []term{{1.5, caf2}, {1, aloh3}, {1.5, co2}, {-1, alf3}, {-1.5, "CaCO3(s)"}, {-1.5, water}}},
-	{slug: "sodium_hydrogencarbonate", formula: "NaHCO3", base: 1, carbon: 1, usual: true,
-		hf:   []term{{1, na}, {1, f}, {1, co2}, {1, water}, {-1, hf}, {-1, "NaHCO3(s)"}},
-		acid: []term{{1, na}, {1, co2}, {1, water}, {-1, "NaHCO3(s)"}},
-		alf:  []term{{1, aloh3}, {3, na}, {3, f}, {3, co2}, {-1, alf3}, {-3, "NaHCO3(s)"}}},
-	{slug: "sodium_hydroxide", formula: "NaOH", base: 1, usual: true,
-		hf:   []term{{1, na}, {1, f}, {1, water}, {-1, hf}, {-1, "NaOH(s)"}},
-		acid: []term{{1, na}, {1, water}, {-1, "NaOH(s)"}},
-		alf:  []term{{1, aloh3}, {3, na}, {3, f}, {-1, alf3}, {-3, "NaOH(s)"}}},
-	{slug: "sodium_carbonate", formula: "Na2CO3", base: 2, carbon: 1,
-		hf:   []term{{1, na}, {1, f}, {0.5, co2}, {0.5, water}, {-1, hf}, {-0.5, "Na2CO3(s)"}},
-		acid: []term{{1, na}, {0.5, co2}, {0.5, water}, {-0.5, "Na2CO3(s)"}},
-		alf:  []term{{1, aloh3}, {3, na}, {3, f}, {1.5, co2}, {-1, alf3}, {-1.5, "Na2CO3(s)"}, {-1.5, water}}},
-	{slug: "calcium_oxide", formula: "CaO", base: 2, calcium: true,
-		hf:   []term{{0.5, caf2}, {0.5, water}, {-1, hf}, {-0.5, "CaO(s)"}},
-		acid: []term{{0.5, ca}, {0.5, water}, {-0.5, "CaO(s)"}},
-		alf:  []term{{1.5, caf2}, {1, aloh3}, {-1, alf3}, {-1.5, "CaO(s)"}, {-1.5, water}}},
-	{slug: "magnesium_hydroxide", formula: "Mg(OH)2", base: 2,
-		hf:   []term{{0.5, "MgF2(s)"}, {1, water}, {-1, hf}, {-0.5, "Mg(OH)2(s)"}},
-		acid: []term{{0.5, "Mg(2+)(aq)"}, {1, water}, {-0.5, "Mg(OH)2(s)"}},
-		alf:  []term{{1.5, "MgF2(s)"}, {1, aloh3}, {-1, alf3}, {-1.5, "Mg(OH)2(s)"}}},
+// part is one substance of an agent.
+type part struct {
+	sub    *chemicals.Substance
+	brings neutralising.Brings
+	n      working.Num // mol as written; nothing of an agent nobody wrote
+	mass   working.Num // kg likewise
 }
 
-func agentOf(s *chemicals.Substance) *agent {
-	if s == nil {
-		return nil
-	}
-	for i := range agents {
-		if agents[i].formula == s.Formula.Text {
-			return &agents[i]
+// offered are the agents for waste that nobody wrote one for.
+var offered = sync.OnceValue(func() []agent {
+	var of []*chemicals.Substance
+	for _, s := range chemicals.Library().All() {
+		if s.WasteAgent > 0 {
+			of = append(of, s)
 		}
 	}
-	return nil
+	slices.SortFunc(of, func(a, b *chemicals.Substance) int { return cmp.Compare(a.WasteAgent, b.WasteAgent) })
+	var out []agent
+	for _, s := range of {
+		out = append(out, agent{slug: s.Slug, name: s.Name, parts: []part{{sub: s, brings: neutralising.Of(s)}}})
+	}
+	return out
+})
+
+// written is the agent of a step. Where nothing in it brings base, it has the
+// names of what is written and no parts.
+func written(l *process.Liquor) agent {
+	var g agent
+	var used []*chemicals.Substance
+	for i := range l.Doses {
+		d := &l.Doses[i]
+		x := part{d.Sub, neutralising.Of(d.Sub), d.N, d.Mass}
+		switch {
+		case !(x.brings.Base <= 0):
+			g.parts, used = append(g.parts, x), append(used, d.Sub)
+		case x.brings.Agent():
+			g.beside = append(g.beside, x)
+		}
+	}
+	for i := range l.Doses {
+		if d := &l.Doses[i]; used == nil && d.Sub.Kind != "water" {
+			g.name, g.slug = joined(g.name, d.Sub.Name, " and "), joined(g.slug, d.Sub.Slug, "_and_")
+		}
+	}
+	for _, s := range used {
+		g.name, g.slug = joined(g.name, s.Name, " and "), joined(g.slug, s.Slug, "_and_")
+	}
+	if g.slug == "" && len(l.Doses) > 0 {
+		g.name, g.slug = l.Doses[0].Sub.Name, l.Doses[0].Sub.Slug
+	}
+	return g
+}
+
+func joined(to, more, by string) string {
+	if to == "" {
+		return more
+	}
+	return to + by + more
+}
+
+// any reports whether a part brings something, or may.
+func (g *agent) any(of func(neutralising.Brings) float64) bool {
+	return slices.ContainsFunc(g.parts, func(p part) bool { return !(of(p.brings) <= 0) })
+}
+
+func carbon(b neutralising.Brings) float64 { return b.Carbon }
+
+// per adds up what the parts count for each mol of base that they bring:
+//
+//	one part   x/base
+//	several    sum of n x over sum of n base
+func (r *reader) per(g *agent, symbol, unit, of string, count func(*part) working.Num) working.Num {
+	w := r.w
+	one := func(p *part) (x, base working.Num) {
+		return count(p).As("x"), r.base(p)
+	}
+	if len(g.parts) == 1 {
+		x, b := one(&g.parts[0])
+		return w.Line(symbol, unit, "x/b", x.V/b.V, x, b.As("b"))
+	}
+	xs, bs := make([]working.Num, len(g.parts)), make([]working.Num, len(g.parts))
+	for i := range g.parts {
+		x, b := one(&g.parts[i])
+		n := g.parts[i].n.As("n")
+		xs[i] = w.Line("nx", of, "n*x", n.V*x.V, n, x)
+		bs[i] = w.Line("nb", "mol", "n*b", n.V*b.V, n, b.As("b"))
+	}
+	x, b := w.Sum("X", of, xs...), w.Sum("E", "mol", bs...)
+	return w.Line(symbol, unit, "X/E", x.V/b.V, x, b)
+}
+
+// base is the base equivalents of one mol of a part.
+func (r *reader) base(p *part) working.Num {
+	return counted("x", p.brings.Base, "base equivalents of ", p.sub)
+}
+
+// counted is what a substance brings per mol; unknown where it is not held.
+func counted(symbol string, v float64, what string, s *chemicals.Substance) working.Num {
+	if v != v {
+		return working.Absent(symbol, "mol/mol", what+s.Name)
+	}
+	return working.Exact(symbol, "mol/mol", v, what+s.Name)
+}
+
+// reaction is the heat released as the agent takes up one mol of an acid, kJ: of
+// several parts, each by its share of the base.
+func (r *reader) reaction(symbol string, g *agent, a neutralising.Acid) working.Num {
+	if len(g.parts) == 1 {
+		return r.released(symbol, &g.parts[0], a)
+	}
+	b := make([]working.Num, len(g.parts))
+	for i := range g.parts {
+		n, x := g.parts[i].n.As("n"), r.base(&g.parts[i])
+		b[i] = r.w.Line("nb", "mol", "n*x", n.V*x.V, n, x)
+	}
+	all := r.w.Sum("E", "mol", b...)
+	terms := make([]working.Num, len(g.parts))
+	for i := range g.parts {
+		q, e := r.released("q", &g.parts[i], a), b[i].As("e")
+		terms[i] = r.w.Line("q", "kJ/mol", "q*e/E", q.V*e.V/all.V, q, e, all)
+	}
+	return r.w.Sum(symbol, "kJ/mol", terms...)
+}
+
+func (r *reader) released(symbol string, p *part, a neutralising.Acid) working.Num {
+	terms, balanced := neutralising.Reaction(p.sub, a)
+	if !balanced {
+		return working.Absent(symbol, "kJ/mol", "heat of acid meeting "+p.sub.Name)
+	}
+	return r.hess(symbol, terms)
 }
 
 // hess is the heat released, in kJ, by what terms lists, from the enthalpies
 // of formation of one data family: reactants minus products.
-func (r *reader) hess(symbol string, terms []term) working.Num {
+func (r *reader) hess(symbol string, terms []neutralising.Term) working.Num {
 	in := make([]working.Num, len(terms))
 	v := 0.0
 	var formula strings.Builder
 	for i, t := range terms {
-		in[i] = r.c.Store.Num("enthalpy." + t.id)
-		v -= t.x * in[i].V
+		in[i] = r.c.Store.Num("enthalpy." + t.Row)
+		v -= t.X * in[i].V
 		if r.w == nil {
 			continue
 		}
 		in[i] = in[i].As("H_" + strconv.Itoa(i+1))
-		formula.WriteString("-(" + strconv.FormatFloat(t.x, 'g', -1, 64) + ")*" + in[i].Symbol)
+		formula.WriteString("-(" + strconv.FormatFloat(t.X, 'g', -1, 64) + ")*" + in[i].Symbol)
 	}
 	return r.w.Line(symbol, "kJ/mol", formula.String(), v, in...)
 }

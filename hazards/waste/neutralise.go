@@ -3,34 +3,90 @@ package waste
 import (
 	"math"
 
+	"etchbound/chemicals"
+	"etchbound/chemicals/neutralising"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 )
 
-// agent reports one neutraliser on one liquor.
+// agent reports an agent on one liquor.
 func (r *reader) agent(place figure.Place, a acids, g *agent) {
-	w := r.w
-	b, x := a.base.As("B"), working.Exact("x", "mol/mol", g.base, "base equivalents of "+g.formula)
-	M := process.MolarMass(r.c.Store, w, g.formula)
-	r.put("neutralise.mass", place, g.slug, w.Line("m", "kg", "B/x*M/1000", b.V/x.V*M.V/1000, b, x, M),
-		"stoichiometric, by total acid and every metal to its hydroxide; no excess"+r.calcium(a, g))
+	if len(g.parts) == 0 {
+		r.noBase(place, g)
+		return
+	}
+	b := a.base.As("B")
+	r.put("neutralise.mass", place, g.slug, r.needed(b, g),
+		"stoichiometric, by total acid and every metal to its hydroxide; no excess"+calcium(a, g))
 	q := r.heat(a, g)
 	r.put("neutralise.heat", place, g.slug, q, "liquor as it stands, solid agent; fluoride bound to other metals counted as free HF")
 	r.rise(place, a, g, q)
-	if g.carbon > 0 {
-		y := working.Exact("y", "mol/mol", g.carbon, "carbon dioxide per mol of "+g.formula)
-		r.put("neutralise.carbon_dioxide", place, g.slug, w.Line("V", "L", "B/x*y*Vm", b.V/x.V*y.V*r.vm.V, b, x, y, r.vm), "all of it, 25 degC, 101.325 kPa")
+	if g.any(carbon) {
+		r.carbonDioxide(place, b, g)
 	}
-	if g.calcium {
+	if g.any(neutralising.Brings.Binds) {
 		r.sludge(place, a, g)
 	}
 }
 
-// calcium says where the agent brings less calcium than the fluoride binds.
-func (r *reader) calcium(a acids, g *agent) string {
+// needed is the mass of agent that takes B mol of base equivalents, kg.
+func (r *reader) needed(b working.Num, g *agent) working.Num {
+	w := r.w
+	if len(g.parts) == 1 {
+		x, M := r.base(&g.parts[0]), r.molar(g.parts[0].sub)
+		return w.Line("m", "kg", "B/x*M/1000", b.V/x.V*M.V/1000, b, x, M)
+	}
+	M := r.per(g, "M_e", "g/mol", "g", func(p *part) working.Num { return r.molar(p.sub) })
+	return w.Line("m", "kg", "B*M_e/1000", b.V*M.V/1000, b, M)
+}
+
+func (r *reader) molar(s *chemicals.Substance) working.Num {
+	return s.Formula.MolarMass(r.c.Store, r.w).As("M")
+}
+
+// noBase reports a step in which nothing is written that neutralises: what it
+// needs cannot be said in an agent it does not have.
+func (r *reader) noBase(place figure.Place, g *agent) {
+	missing, cond := "an agent that brings base", "nothing is written that neutralises"
+	if g.name != "" {
+		cond = g.name + " brings no base: it neutralises no acid"
+	}
+	for i := range g.beside {
+		cond += "; " + g.beside[i].sub.Name + " binds fluoride and leaves the acid"
+	}
+	r.put("neutralise.mass", place, g.slug, working.Absent("m", "kg", missing), cond)
+	r.put("neutralise.temperature_rise", place, g.slug, working.Absent("dT", "K", missing), cond)
+}
+
+// spent reports a step whose liquor holds no acid that base is needed for.
+func (r *reader) spent(place figure.Place, g *agent) {
+	r.put("neutralise.mass", place, g.slug, working.Exact("m", "kg", 0, "the liquor holds no acid that base is needed for"),
+		"the liquor holds no acid that base is needed for")
+}
+
+// carbonDioxide is what carbonate gives off with the acid, L.
+func (r *reader) carbonDioxide(place figure.Place, b working.Num, g *agent) {
+	w := r.w
+	of := func(p *part) working.Num { return counted("y", p.brings.Carbon, "carbon dioxide per mol of ", p.sub) }
+	const cond = "all of it, 25 degC, 101.325 kPa"
+	if len(g.parts) == 1 {
+		x, y := r.base(&g.parts[0]), of(&g.parts[0])
+		r.put("neutralise.carbon_dioxide", place, g.slug, w.Line("V", "L", "B/x*y*Vm", b.V/x.V*y.V*r.vm.V, b, x, y, r.vm), cond)
+		return
+	}
+	y := r.per(g, "y", "mol/mol", "mol", of)
+	r.put("neutralise.carbon_dioxide", place, g.slug, w.Line("V", "L", "B*y*Vm", b.V*y.V*r.vm.V, b, y, r.vm), cond)
+}
+
+// calcium says how far the fluoride is bound.
+func calcium(a acids, g *agent) string {
 	switch {
-	case !g.calcium:
+	case len(g.beside) > 0:
+		return "; " + g.beside[0].sub.Name + " binds fluoride beside it"
+	case g.any(func(b neutralising.Brings) float64 { return b.Magnesium }):
+		return "; binds fluoride as magnesium fluoride, less fully than calcium does"
+	case !g.any(func(b neutralising.Brings) float64 { return b.Calcium }):
 		return "; leaves the fluoride in solution"
 	case a.fluorine.V > a.base.V:
 		return "; brings less calcium than the fluoride binds: add calcium chloride for the rest"
@@ -47,8 +103,26 @@ func (r *reader) heat(a acids, g *agent) working.Num {
 	y := w.Line("AlF3", "mol", "max(min(Al,F/3,B/3),0)", max(min(al.V, n.V/3, b.V/3), 0), al, n, b)
 	h := w.Line("HF", "mol", "max(min(F,B)-3*AlF3,0)", max(min(n.V, b.V)-3*y.V, 0), n, b, y)
 	s := w.Line("S", "mol", "B-3*AlF3-HF", b.V-3*y.V-h.V, b, y, h)
-	qh, qs, qy := r.hess("q_h", g.hf), r.hess("q_s", g.acid), r.hess("q_y", g.alf)
-	return w.Line("Q", "kJ", "HF*q_h+S*q_s+AlF3*q_y", h.V*qh.V+s.V*qs.V+y.V*qy.V, h, qh, s, qs, y, qy)
+	qh, qs := r.reaction("q_h", g, neutralising.HF), r.reaction("q_s", g, neutralising.Strong)
+	qy := r.reaction("q_y", g, neutralising.AluminiumFluoride)
+	q := w.Line("Q", "kJ", "HF*q_h+S*q_s+AlF3*q_y", h.V*qh.V+s.V*qs.V+y.V*qy.V, h, qh, s, qs, y, qy)
+	if len(g.beside) == 0 {
+		return q
+	}
+	terms := []working.Num{q}
+	for i := range g.beside {
+		terms = append(terms, r.binding(&g.beside[i]))
+	}
+	return w.Sum("Q", "kJ", terms...)
+}
+
+// binding is the heat of dissolving all of what binds fluoride, and of all of it
+// binding some: at least what it gives here.
+func (r *reader) binding(p *part) working.Num {
+	q := r.c.Store.Num("dissolution_water." + neutralising.Row(p.sub)).As("q_d")
+	b := r.hess("q_b", neutralising.Binding(p.sub))
+	n := p.n.As("n")
+	return r.w.Line("Q_b", "kJ", "n*max(q_d+q_b,0)", n.V*max(q.V+b.V, 0), n, q, b).Worse(working.Bound)
 }
 
 // The water is counted from 25 degC, to no more than boiling at 100 degC and
@@ -90,21 +164,26 @@ func (r *reader) water(a acids, q working.Num) working.Num {
 	return w.Line("V", "L", "max(m_1,m_2)/(1000*rho)", max(weak.V, cool.V)/(1000*rho.V), weak, cool, rho)
 }
 
-// sludge is calcium fluoride and aluminium hydroxide, dry.
+// sludge is the fluoride of calcium, or of magnesium where there is no calcium,
+// and aluminium hydroxide, dry.
 func (r *reader) sludge(place figure.Place, a acids, g *agent) {
 	w, st := r.w, r.c.Store
+	salt, solid := "calcium fluoride", "CaF2"
+	if !g.any(func(b neutralising.Brings) float64 { return b.Calcium }) {
+		salt, solid = "magnesium fluoride", "MgF2"
+	}
 	if a.unknown {
-		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", "metal dissolved by a reaction that is not followed"), "calcium fluoride and the hydroxide of an unknown amount of metal")
+		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", "metal dissolved by a reaction that is not followed"), salt+" and the hydroxide of an unknown amount of metal")
 		return
 	}
 	if a.base.Unknown() { // nobody knows whether it is acid enough to be limed
-		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", a.base.Missing()...), "calcium fluoride and aluminium hydroxide, if the liquor is acid")
+		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", a.base.Missing()...), salt+" and aluminium hydroxide, if the liquor is acid")
 		return
 	}
-	M1, M2 := process.MolarMass(st, w, "CaF2").As("M_1"), process.MolarMass(st, w, "Al(OH)3").As("M_2")
+	M1, M2 := process.MolarMass(st, w, solid).As("M_1"), process.MolarMass(st, w, "Al(OH)3").As("M_2")
 	n, al := a.fluorine.As("F"), a.aluminium.As("Al")
 	v := w.Line("m", "kg", "(F/2*M_1+Al*M_2)/1000", (n.V/2*M1.V+al.V*M2.V)/1000, n, M1, al, M2)
-	r.put("neutralise.sludge_dry", place, g.slug, v, "calcium fluoride and aluminium hydroxide; other hydroxides and unused agent come on top")
+	r.put("neutralise.sludge_dry", place, g.slug, v, salt+" and aluminium hydroxide; other hydroxides and unused agent come on top")
 }
 
 // above is 1 where x is more than y, else 0; NaN where either is unknown.

@@ -15,27 +15,20 @@ import (
 )
 
 // Read gives the neutralising figures of a walk: at the place waste for all
-// acid liquors of the route together with each of the four usual agents, and
-// at a step that neutralises with the agent it names.
+// acid liquors of the route together with each of the usual agents, and at a step
+// that neutralises with what it writes.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
 	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, vm: process.MolarVolume(c.Store, w)}
 	var all []acids
 	for i := range k.Treated {
 		l := &k.Treated[i]
 		a := r.acids(&l.Pool)
-		g := agentOf(l.Agent)
-		if l.Step > 0 && g != nil && len(l.Pool.More) > 0 {
-			// The solid that was washed still counts all of it, so the sum over the
-			// route is whole; what is in this liquor nobody knows.
-			r.agent(figure.Step(l.Step), lost(l.Pool.More), g)
-			g = nil
+		acid := a.base.V > 1e-9*size(&l.Pool) || a.base.Unknown()
+		if l.Step > 0 {
+			r.step(l, a, acid)
 		}
-		if !(a.base.V > 1e-9*size(&l.Pool)) && !a.base.Unknown() {
-			continue
-		}
-		all = append(all, a)
-		if l.Step > 0 && g != nil {
-			r.agent(figure.Step(l.Step), a, g)
+		if acid {
+			all = append(all, a)
 		}
 	}
 	if len(all) == 0 {
@@ -45,13 +38,27 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 	if k.Open != nil {
 		total = lost(k.Open)
 	}
-	for i := range agents {
-		if agents[i].usual {
-			r.agent(figure.Waste, total, &agents[i])
-		}
+	of := offered()
+	for i := range of {
+		r.agent(figure.Waste, total, &of[i])
 	}
 	r.common(figure.Waste, total)
 	return r.out
+}
+
+// step reports what a step that neutralises needs. The solid that was washed still
+// counts all of what came from nobody knows how many cycles, so the sum over the
+// route is whole; what is in this liquor nobody knows.
+func (r *reader) step(l *process.Liquor, a acids, acid bool) {
+	g, place := written(l), figure.Step(l.Step)
+	switch {
+	case len(l.Pool.More) > 0:
+		r.agent(place, lost(l.Pool.More), &g)
+	case acid:
+		r.agent(place, a, &g)
+	default:
+		r.spent(place, &g)
+	}
 }
 
 // usual is room for the figures of a usual route.
