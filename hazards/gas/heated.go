@@ -3,6 +3,7 @@ package gas
 import (
 	"math"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -80,7 +81,7 @@ func (r *reader) vapour(d *process.Done) working.Num {
 	for i := range d.Contents().Liquid {
 		for j := range d.Contents().Liquid[i].Entries {
 			e := &d.Contents().Liquid[i].Entries[j]
-			if e.Sub != nil && volatile(e.Sub.Slug, e.Sub.State, e.Sub.Solution, e.Sub.Ammonium) {
+			if e.Sub != nil && volatile(e.Sub) {
 				return working.Absent("p_v", "kPa", "vapour pressure of a liquor with "+e.Sub.Name)
 			}
 		}
@@ -95,12 +96,12 @@ func (r *reader) vapour(d *process.Done) working.Num {
 const mostWater = 370
 
 // volatile reports whether a substance can add to the vapour of water.
-func volatile(slug, state, model string, ammonium float64) bool {
+func volatile(s *chemicals.Substance) bool {
 	switch {
-	case model == "water" || slug == "sulfuric_acid" || slug == "phosphoric_acid":
+	case s.Solution == "water" || s.Vapour == "none":
 		return false
-	case ammonium > 0 || slug == "tmaoh":
+	case s.Ammonium > 0 || s.Vapour == "gives":
 		return true
 	}
-	return state != "s" && state != "aq"
+	return s.State != "s" && s.State != "aq"
 }

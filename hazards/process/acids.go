@@ -23,9 +23,6 @@ type Acids struct {
 	Unsure         bool        // nobody knows whether it has
 }
 
-// halfAcid are the salts of which half the fluoride is an acid.
-var halfAcid = map[string]bool{"ammonium_bifluoride": true, "sodium_bifluoride": true, "potassium_bifluoride": true}
-
 // AcidsIn adds up the liquid of a place.
 func AcidsIn(w *working.Sheet, s *State) Acids {
 	var l Acids
@@ -43,7 +40,7 @@ func AcidsIn(w *working.Sheet, s *State) Acids {
 			if f := times(w, n, e.Sub, "F"); f.Symbol != "" {
 				fluorine = append(fluorine, f)
 			}
-			if e.Sub.Ammonium > 0 || e.Sub.Slug == "ammonia" {
+			if e.Sub.Ammonium > 0 {
 				ammonium = append(ammonium, n)
 			}
 			switch {
@@ -53,10 +50,10 @@ func AcidsIn(w *working.Sheet, s *State) Acids {
 				hcl = append(hcl, n)
 			case e.Sub.Solution == "water":
 				water = append(water, n)
-			case e.Sub.Formula.Text == "LiF" || e.Sub.Formula.Text == "NaF":
+			case e.Sub.Liquor == "salt":
 				salt = append(salt, n)
 				l.Salted = true
-			case halfAcid[e.Sub.Slug]:
+			case e.Sub.Liquor == "half_acid":
 				half = append(half, n)
 			default:
 				l.Other = e.Sub.Name

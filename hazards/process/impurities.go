@@ -9,16 +9,17 @@ import (
 	"etchbound/hazards/route"
 )
 
-// inert impurities give no gas in any bath of these routes; common practice.
-var inert = map[string]bool{"TiC": true, "Al2O3": true, "TiO2": true, "SiC": true, "ZrO2": true, "C": true,
-	"VC": true, "NbC": true, "TaC": true, "TiN": true, "Mo2C": true, "Nb2O5": true, "V2O3": true}
+// inert reports whether an impurity is held as one that gives no gas.
+func (k *walker) inert(formula string) bool {
+	return k.st.Num("hydrogen.impurity."+formula).V == 0 && k.st.Num("methane.impurity."+formula).Unknown()
+}
 
 // impurities lets the foreign solids react: metals dissolve first and fast.
 func (k *walker) impurities(p *State, q *Pool, e *Etch, b bath) bool {
 	did := false
 	kept := p.Solids[:0:0]
 	for _, x := range p.Solids {
-		if x.Kind != Impurity || inert[x.Formula] {
+		if x.Kind != Impurity || k.inert(x.Formula) {
 			kept = append(kept, x)
 			continue
 		}
@@ -52,9 +53,10 @@ func (k *walker) impurity(x Solid, e *Etch, b bath) Dissolved {
 	}
 	heat := k.st.Num("heat.impurity" + way + x.Formula)
 	switch {
-	case b.base && x.Formula != "Al":
-		h = working.Absent("h", "mol/mol", "hydrogen of "+x.Formula+" in base")
-		heat = working.Absent("q", "kJ/mol", "heat of "+x.Formula+" in base")
+	case b.base:
+		if h = k.inBase(x.Formula); h.Unknown() {
+			heat = working.Absent("q", "kJ/mol", "heat of "+x.Formula+" in base")
+		}
 	case h.Unknown():
 		h, heat = k.otherImpurity(f, h, heat, e, b)
 	}
@@ -62,6 +64,15 @@ func (k *walker) impurity(x Solid, e *Etch, b bath) Dissolved {
 	d.Heat = k.w.Line("Q", "kJ", "n*q", n.V*dh.V, n, dh)
 	d.Hydrogen = k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
 	return d
+}
+
+// inBase is the hydrogen of a metal in base, mol/mol.
+func (k *walker) inBase(formula string) working.Num {
+	h := k.st.Num("hydrogen.impurity.base." + formula).As("h")
+	if h.Unknown() {
+		return working.Absent("h", "mol/mol", "hydrogen of "+formula+" in base")
+	}
+	return h
 }
 
 // otherImpurity covers foreign layered phases, by the same electron count, and
@@ -106,13 +117,13 @@ func (k *walker) dissolveMetal(q *Pool, e *Etch, x Solid, d Dissolved) {
 func (k *walker) metals(p *State, q *Pool, s *route.Step, base bool) {
 	kept := p.Solids[:0:0]
 	for _, x := range p.Solids {
-		if x.Kind != Metal || x.Formula == "Cu" || x.Formula == "Ag" || base && x.Formula == "Fe" {
-			kept = append(kept, x)
-			continue
-		}
 		h, n := k.st.Num("hydrogen.impurity."+x.Formula).As("h"), x.N.As("n")
 		if base {
-			h = working.Absent("h", "mol/mol", "hydrogen of "+x.Formula+" in base")
+			h = k.inBase(x.Formula)
+		}
+		if x.Kind != Metal || h.V == 0 {
+			kept = append(kept, x)
+			continue
 		}
 		gas := k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
 		if gas.Unknown() {

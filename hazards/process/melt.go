@@ -42,9 +42,7 @@ func (k *walker) melt(p *State, s *route.Step) {
 // meltSalt returns the divalent chloride of the pool that gives up its metal.
 func (k *walker) meltSalt(q *Pool) *chemicals.Substance {
 	for i := range q.Entries {
-		switch s := q.Entries[i].Sub; {
-		case s == nil:
-		case s.Formula.Text == "CuCl2", s.Formula.Text == "ZnCl2", s.Formula.Text == "FeCl2", s.Formula.Text == "SnCl2":
+		if s := q.Entries[i].Sub; s != nil && s.MetalElectrons == 2 && s.Formula.Count("Cl") == 2 {
 			return s
 		}
 	}
@@ -52,7 +50,7 @@ func (k *walker) meltSalt(q *Pool) *chemicals.Substance {
 }
 
 func (k *walker) meltEtch(p *State, q *Pool, at int, salt *chemicals.Substance, e *Etch) {
-	l, metal := k.out.Layered, salt.Formula.Order[0]
+	l, metal := k.out.Layered, salt.Metal
 	n, z := e.N.As("n"), l.Electrons.As("e")
 	m := k.w.Line("n_metal", "mol", "n*(e+2)/2", n.V*(z.V+2)/2, n, z)
 	have := value(q, func(x *Entry) float64 {

@@ -159,7 +159,7 @@ func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string) {
 		switch x := p.Solids[i]; x.Kind {
 		case Unetched, Impurity, Residual, Based:
 			met = met || x.Kind != Residual || !x.N.Unknown()
-			if f, err := chemicals.ParseFormula(x.Formula); x.Kind == Impurity && err == nil && !inert[x.Formula] {
+			if f, err := chemicals.ParseFormula(x.Formula); x.Kind == Impurity && err == nil && !k.inert(x.Formula) {
 				dissolved = append(dissolved, Dissolved{Formula: f, N: x.N, Unstated: x.Unstated, Hydrogen: working.Absent("n_H2", "mol", missing), Heat: lostHeat})
 			}
 			k.unresolve(p, i, fmt.Sprintf("gas of what the %s bath in step %d leaves", bath, s.Number))

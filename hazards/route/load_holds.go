@@ -45,7 +45,8 @@ func (h *holdings) ids() []string {
 	add(phase, "(s)", "cp.", "enthalpy.")
 	add(h.leaving, "", "electrons.")
 	add(h.staying, "", "valence.")
-	add(h.impurities, "", "hydrogen.impurity.", "methane.impurity.", "heat.impurity.hf.", "heat.impurity.acid.", "heat.impurity.base.", "etch_heat.")
+	add(h.impurities, "", "hydrogen.impurity.", "hydrogen.impurity.base.", "methane.impurity.", "heat.impurity.hf.",
+		"heat.impurity.acid.", "heat.impurity.base.", "etch_heat.")
 	add(h.impurities, "(s)", "cp.", "density.", "enthalpy.")
 	add(h.substances, "(s)", "cp.", "density.", "enthalpy.", "dissolution.", "dissolution_water.")
 	return list

@@ -163,11 +163,7 @@ func solid(s *chemicals.Substance) bool {
 
 // needsStrength reports whether a substance comes as a solution only.
 func needsStrength(s *chemicals.Substance) bool {
-	switch s.Slug {
-	case "tmaoh", "tbaoh", "hydrogen_peroxide":
-		return true
-	}
-	return (s.Kind == "acid" || s.Kind == "base") && s.State != "s"
+	return s.Sold == "solution" || (s.Kind == "acid" || s.Kind == "base") && s.State != "s"
 }
 
 func takesStrength(s *chemicals.Substance) bool {

@@ -113,3 +113,30 @@ func TestSeveralAgentsCountTogether(t *testing.T) {
 		}
 	}
 }
+
+// What a complex of fluoride frees as it hydrolyses takes base as well: HBF4 is
+// four HF and boric acid, H2SiF6 six HF and silica, PF6- six HF and phosphoric
+// acid less its cation.
+func TestHydrolysisTakesBase(t *testing.T) {
+	for what, want := range map[string]float64{
+		"{substance: tetrafluoroboric acid, strength: 50 wt%, mass: 10 g}":  5 / 87.81 * 4,
+		"{substance: hexafluorosilicic acid, strength: 35 wt%, mass: 10 g}": 3.5 / 144.09 * 6,
+		"{substance: sodium tetrafluoroborate, mass: 10 g}":                 10 / 109.79 * 3,
+		"{substance: lithium hexafluorophosphate, mass: 10 g}":              10 / 151.90 * 8,
+	} {
+		c, ok := caseOf(t, bath+"  - {do: charge, in: pot, what: ["+what+"]}\n"+
+			"  - {do: neutralise, in: pot, what: [{substance: sodium hydroxide, mass: 1 g}]}\n")
+		if !ok {
+			t.Errorf("%s is refused", what)
+			continue
+		}
+		k, err := process.Go(c, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := massAt(waste.Read(c, nil, k, nil, nil), "3").Value.V * 1000 / 39.997
+		if want += 0.051784; !(got >= want*0.999 && got <= want*1.001) {
+			t.Errorf("%s takes %g mol of base, want %g", what, got, want)
+		}
+	}
+}
