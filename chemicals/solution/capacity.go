@@ -6,9 +6,10 @@ import (
 )
 
 // heatCapacity returns the low heat capacity in J/K of a mass (g) of solution
-// of the given fraction (g/g). Too low a heat capacity makes a rise too large
-// and not too small, so that a solution without one counts as zero, a bound.
-func heatCapacity(st *chemicals.Store, w *working.Sheet, model string, mass, fraction working.Num) working.Num {
+// of the given fraction (g/g). A solution without one is most of what it is
+// charged to, so that nothing can be said of how warm that gets: it is unknown,
+// and lacks what names it.
+func heatCapacity(st *chemicals.Store, w *working.Sheet, model, name string, mass, fraction working.Num) working.Num {
 	m, x := mass.V, fraction.V
 	switch model {
 	case "water":
@@ -23,15 +24,21 @@ func heatCapacity(st *chemicals.Store, w *working.Sheet, model string, mass, fra
 		return w.Line("C", "J/K", "m*(a-b*w+c*w*w)*f", m*(a.V-b.V*x+c.V*x*x)*f.V, mass, a, b, c, f, fraction)
 	}
 	if _, ok := st.Table("cp." + model); !ok {
-		return noCapacity()
+		return noCapacity(name)
 	}
 	c := read(st, w, "c_p", "cp."+model, "25", fraction, percent)
 	if c.Unknown() && !fraction.Unknown() {
-		return noCapacity()
+		return noCapacity(name)
 	}
 	return w.Line("C", "J/K", "m*c_p", m*c.V, mass, c)
 }
 
-func noCapacity() working.Num {
+func noCapacity(name string) working.Num {
+	return working.Absent("C", "J/K", "heat capacity of "+name)
+}
+
+// leftOut is the heat capacity of a solid that no row is held of. It adds
+// nothing to that of the liquid it goes into, which is a bound.
+func leftOut() working.Num {
 	return working.Exact("C", "J/K", 0, "no heat capacity held").Worse(working.Bound)
 }

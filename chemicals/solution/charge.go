@@ -13,8 +13,8 @@ type Charge struct {
 	Solute   working.Num // mol of the substance; 0 for water
 	Water    working.Num // mol
 	Fraction working.Num // g/g of the substance; 0 for water, 1 undiluted
-	// HeatCapacity is in J/K, at the low end of what is known. Where none is
-	// held it is zero with status bound: the portion then takes up no heat.
+	// HeatCapacity is in J/K, at the low end of what is known. That of a liquid
+	// is unknown where none is held; a solid then counts zero with status bound.
 	HeatCapacity working.Num
 }
 
@@ -88,10 +88,13 @@ func (p *portion) undiluted() Charge {
 		Solute:       p.w.Line("n", "mol", "m/M", p.mass.V/molar.V, p.mass, molar),
 		Water:        working.Exact("n_w", "mol", 0, "undiluted"),
 		Fraction:     working.Exact("w", "g/g", 1, "undiluted"),
-		HeatCapacity: noCapacity(),
+		HeatCapacity: noCapacity(p.sub.Name),
 	}
-	if cp := p.st.Num("cp." + tag); !cp.Unknown() {
+	switch cp := p.st.Num("cp." + tag); {
+	case !cp.Unknown():
 		c.HeatCapacity = p.w.Line("C", "J/K", "n*Cp", c.Solute.V*cp.V, c.Solute, cp)
+	case p.sub.State == "s":
+		c.HeatCapacity = leftOut()
 	}
 	return c
 }
@@ -104,7 +107,7 @@ func (p *portion) solution(strength quantity.Value) Charge {
 	c := Charge{
 		Mass: p.mass, Volume: p.volume, Fraction: fraction,
 		Water:        p.w.Line("n_w", "mol", "m*(1-w)/M_w", p.mass.V*(1-fraction.V)/waterMolar.V, p.mass, fraction, waterMolar),
-		HeatCapacity: heatCapacity(p.st, p.w, p.sub.Solution, p.mass, fraction),
+		HeatCapacity: heatCapacity(p.st, p.w, p.sub.Solution, p.named(strength), p.mass, fraction),
 	}
 	if p.byVolume && conc.Symbol == "c" { // mol/L times the stated volume, whatever the density
 		c.Solute = p.w.Line("n", "mol", "c*V/1000", conc.V*p.volume.V/1000, conc, p.volume)
@@ -112,6 +115,14 @@ func (p *portion) solution(strength quantity.Value) Charge {
 		c.Solute = p.w.Line("n", "mol", "m*w/M", p.mass.V*fraction.V/molar.V, p.mass, fraction, molar)
 	}
 	return c
+}
+
+// named is the substance with its strength as it was written.
+func (p *portion) named(strength quantity.Value) string {
+	if strength.Text == "" {
+		return p.sub.Name + " in water"
+	}
+	return p.sub.Name + " of " + strength.Text
 }
 
 // strength returns the mass fraction, the strength as stated, and whether

@@ -1,8 +1,12 @@
 package doubt
 
-import "strings"
+import (
+	"cmp"
+	"strings"
+)
 
-// asks gives, by the beginning of an id, what is missing and how to get it.
+// asks gives, by the beginning of an id, what is missing and how to get it. An id
+// that says it itself has no text here.
 var asks = []struct{ prefix, text, measure string }{
 	{"time the powder stays",
 		"how long the etch lasts, and so how fast it is",
@@ -30,10 +34,16 @@ var asks = []struct{ prefix, text, measure string }{
 		"the supplier's certificate or an analysis; state it under precursor: impurities"},
 	{"enthalpies of", "enthalpies of the dissolved metal", "reaction calorimetry, or thermodynamic data"},
 	{"boiling point of", "boiling point of this liquor", "measure it in a vented apparatus, or find vapour data"},
-	{"heat of acid meeting", "heat of neutralising with this agent", "solution calorimetry at small scale, or the enthalpy of formation of what it leaves"},
-	{"an agent that brings base", "what takes the acid of this step", "write an agent that brings base under what, or leave the step out and hand the liquor over as acid waste"},
-	{"base equivalents of", "what acid or base this brings", "a titration, or its data sheet"},
-	{"carbon dioxide per mol of", "what carbon dioxide acid frees of this", "its data sheet, or the gas of a weighed sample in acid"},
+	{"heat capacity of", "", "solution calorimetry, or a handbook table"},
+	{"heat of mixing", "", "solution calorimetry at small scale, or a handbook table"},
+	{"heat of acid meeting base", "heat of acid meeting base", "write the step as neutralise, or measure it at small scale"},
+	{"heat of acid meeting", "", "solution calorimetry at small scale, or the enthalpies of formation of what it leaves"},
+	{"an agent that brings base",
+		"what takes the acid of this step",
+		"write an agent that brings base under what, or leave the step out and hand the liquor over " +
+			"as acid waste"},
+	{"base equivalents of", "", "a titration, or its data sheet"},
+	{"carbon dioxide per mol of", "", "its data sheet, or the gas of a weighed sample in acid"},
 	{"enthalpy.", "heat of formation of this", "a handbook table, or solution calorimetry of the step"},
 	{"heat of", "heat of this way of etching", "reaction calorimetry at small scale"},
 	{"gas of the wet product",
@@ -92,7 +102,7 @@ var asks = []struct{ prefix, text, measure string }{
 func ask(id string) (text, measure string) {
 	for _, a := range asks {
 		if strings.HasPrefix(id, a.prefix) {
-			return a.text, a.measure
+			return cmp.Or(a.text, id), a.measure
 		}
 	}
 	switch {

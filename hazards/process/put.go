@@ -18,6 +18,10 @@ func (k *walker) put(p *State, s *route.Step, d *Done) {
 	q := k.merged(p)
 	mix := &Mixing{Before: k.portions(q)}
 	acid0, base0 := sides(q)
+	liquids := 0
+	if len(q.Entries) > 0 {
+		liquids = 1
+	}
 	for pass := range 3 {
 		for i := range s.What {
 			m := &s.What[i]
@@ -29,11 +33,42 @@ func (k *walker) put(p *State, s *route.Step, d *Done) {
 	mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })
 	mix.After = k.portions(q)
 	mix.Diluted = mix.Diluted && len(mix.After) > 0
+	if liquids += fed(s); liquids > 1 {
+		mix.Strange, mix.StrangeMol = strange(q)
+	}
 	mix.Met = met(q, acid0, base0)
 	k.carbonate(p, s)
 	k.sayAmmonia(q, s)
 	d.Mixed = mix
 	k.sayHF(q, s)
+}
+
+// fed counts the liquids that a step puts in.
+func fed(s *route.Step) int {
+	n := 0
+	for i := range s.What {
+		if m := &s.What[i]; !m.Precursor && (!isSolid(m) || m.Strength.Set && m.Mass.Set) {
+			n++
+		}
+	}
+	return n
+}
+
+// strange is what in a liquor came as a liquid whose heat of mixing with others
+// no model gives, the most of it, with all such mol.
+func strange(q *Pool) (name string, mol float64) {
+	most := 0.0
+	for i := range q.Entries {
+		e := &q.Entries[i]
+		if !e.Poured {
+			continue
+		}
+		n := e.N.V * q.share()
+		if mol += n; name == "" || !(n <= most) {
+			name, most = e.Name, n
+		}
+	}
+	return name, mol
 }
 
 // passOf orders the materials of a step: 0 liquids, 1 dissolved solids whose
@@ -91,14 +126,31 @@ func (k *walker) liquid(q *Pool, m *route.Material, s *route.Step, mix *Mixing) 
 	default:
 		k.enter(q, m.Substance, ch.Solute)
 	}
+	if m.Substance.Solution == "" {
+		q.poured(m.Substance)
+	}
 	q.Volume = k.w.Sum("V", "mL", q.Volume.As("V"), ch.Volume)
 	q.Mass = k.w.Sum("m", "g", q.Mass.As("m"), ch.Mass)
-	q.HeatCapacity = k.w.Sum("C", "J/K", q.HeatCapacity.As("C"), ch.HeatCapacity)
+	c := ch.HeatCapacity
+	if c.Unknown() {
+		q.Uncounted = q.Uncounted.and(uncounted{ch.Mass.V, c.Missing()})
+		c = working.Exact("C", "J/K", 0, "no heat capacity of "+m.Substance.Name+": left out").Worse(working.Bound)
+	}
+	q.HeatCapacity = k.w.Sum("C", "J/K", q.HeatCapacity.As("C"), c)
 	if m.Substance.Solution == "water" {
 		mix.Diluted = true
 	}
 	if modelled(m.Substance) {
 		mix.Before = append(mix.Before, Portion{m.Substance.Solution, m.Substance, ch.Solute, ch.Water})
+	}
+}
+
+// poured notes that a substance came as a liquid.
+func (q *Pool) poured(s *chemicals.Substance) {
+	for i := range q.Entries {
+		if q.Entries[i].Sub == s {
+			q.Entries[i].Poured = true
+		}
 	}
 }
 
@@ -220,7 +272,7 @@ func (k *walker) portions(q *Pool) []Portion {
 // Mixes reports whether a step dissolves or dilutes anything: a salt goes in,
 // or a solution meets another or water.
 func (m *Mixing) Mixes() bool {
-	return m.Fed && (len(m.Salts) > 0 || len(m.Before) > 1 || m.Diluted)
+	return m.Fed && (len(m.Salts) > 0 || len(m.Before) > 1 || m.Diluted || m.Strange != "")
 }
 
 // sides is the acid and the base a liquid has seen, mol, as charged.

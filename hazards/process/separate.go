@@ -180,6 +180,7 @@ func (k *walker) dry(p *State) {
 	}
 	q.Entries = kept // gone for good: drying again takes nothing more
 	q.HeatCapacity = working.Exact("C", "J/K", 0, "dried: what salt is left adds nothing").Worse(working.Bound)
+	q.Uncounted = uncounted{}
 	q.Volume = working.Exact("V", "mL", 0, "dried")
 	if k.out.Layered != nil {
 		k.fact("dry", 0, "Drying leaves in the solid whatever acid and fluoride its liquid held; what of it leaves with the water is not followed.")

@@ -15,6 +15,8 @@ type Entry struct {
 	N    working.Num            // mol; negative where a reaction took it
 	Acid float64                // acid equivalents per mol, dissolved metal counted as a neutral salt
 	Base float64                // base that takes it to neutral, metals down to their hydroxides and ammonium to ammonia
+
+	Poured bool // it came as a liquid, and no model gives its heat of mixing
 }
 
 // Free is the acid of an entry per mol with dissolved metal still counted as
@@ -31,11 +33,39 @@ type Pool struct {
 	Entries      []Entry
 	Volume       working.Num // mL of liquid as charged; solids add none
 	Mass         working.Num // g, dissolved salt included
-	HeatCapacity working.Num // J/K, low end, of the solutions and salts as charged
+	HeatCapacity working.Num // J/K, low end, of the solutions and salts as charged, as far as it is held
+	Uncounted    uncounted   // what of the liquid it leaves out
 	Share        working.Num
 	Whole        bool     // Share is exactly one
 	Unfollowed   bool     // a reaction that is not modelled may have dissolved metal into it
 	More         []string // what has to be known to say how much more came into it
+}
+
+// uncounted is the liquid of a pool whose heat capacity is not held: g of it,
+// central, and what each lacks.
+type uncounted struct {
+	grams   float64
+	missing []string
+}
+
+func (u uncounted) times(x float64) uncounted { return uncounted{u.grams * x, u.missing} }
+
+func (u uncounted) and(o uncounted) uncounted {
+	out := uncounted{u.grams + o.grams, u.missing}
+	for _, m := range o.missing {
+		if !slices.Contains(out.missing, m) {
+			out.missing = append(slices.Clip(out.missing), m)
+		}
+	}
+	return out
+}
+
+// share is the central share of a pool that is still there.
+func (q *Pool) share() float64 {
+	if q.Whole {
+		return 1
+	}
+	return q.Share.V
 }
 
 // State is the contents of a place.
@@ -110,8 +140,10 @@ func (k *walker) merged(p *State) *Pool {
 	all := make([]Entry, 0, entries)
 	unfollowed := false
 	var more []string
+	var left uncounted
 	for i := range p.Liquid {
 		q := &p.Liquid[i]
+		left = left.and(q.Uncounted.times(q.share()))
 		unfollowed = unfollowed || q.Unfollowed
 		more = append(more, q.More...)
 		volumes = append(volumes, k.Part(q, q.Volume))
@@ -123,7 +155,7 @@ func (k *walker) merged(p *State) *Pool {
 		}
 	}
 	p.Liquid = []Pool{{Entries: all, Volume: k.w.Sum("V", "mL", volumes...), Mass: k.w.Sum("m", "g", masses...),
-		HeatCapacity: k.w.Sum("C", "J/K", heats...), Share: one, Whole: true, Unfollowed: unfollowed, More: more}}
+		HeatCapacity: k.w.Sum("C", "J/K", heats...), Uncounted: left, Share: one, Whole: true, Unfollowed: unfollowed, More: more}}
 	return &p.Liquid[0]
 }
 

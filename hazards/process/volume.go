@@ -20,13 +20,30 @@ func Flammable(st *chemicals.Store, w *working.Sheet) working.Num {
 	return w.Line("y", "1", "y_L/100*f_L", l.V/100*f.V, l, f)
 }
 
-// HeatCapacity is that of everything in a place, in J/K, at the low end.
+// leftOut is the share of the mass of a liquid that may have no heat capacity
+// before that of the whole is unknown: too low by as much, it is a bound.
+const leftOut = 0.01
+
+// HeatCapacity is that of everything in a place, in J/K, at the low end. It is
+// unknown where a liquid without one is more than a trace, or where nothing that
+// is there has one: nothing takes up no heat.
 func (s *State) HeatCapacity(w *working.Sheet) working.Num {
 	terms := make([]working.Num, 0, usualTerms)
+	var left uncounted
+	mass := 0.0
 	for i := range s.Liquid {
-		terms = append(terms, PartOf(w, &s.Liquid[i], s.Liquid[i].HeatCapacity))
+		q := &s.Liquid[i]
+		terms = append(terms, PartOf(w, q, q.HeatCapacity))
+		left, mass = left.and(q.Uncounted.times(q.share())), mass+q.Mass.V*q.share()
 	}
-	return w.Sum("C", "J/K", append(terms, s.SolidCapacity(w))...)
+	if left.missing != nil && !(left.grams <= leftOut*mass) {
+		return working.Absent("C", "J/K", left.missing...)
+	}
+	c := w.Sum("C", "J/K", append(terms, s.SolidCapacity(w))...)
+	if c.V == 0 {
+		return working.Absent("C", "J/K", "heat capacity of what is in "+s.Place)
+	}
+	return c
 }
 
 // SolidCapacity is the heat capacity of the solids of a place, in J/K.

@@ -85,6 +85,8 @@ type Mixing struct {
 	Salts         []Entry     // solids that went into solution
 	Fed           bool        // a liquid or a salt went in
 	Met           float64     // mol of acid that met base in the step, central
+	Strange       string      // something that met another liquid and whose heat of mixing no model gives
+	StrangeMol    float64     // mol of all such, central
 	Diluted       bool        // water or another liquid without a model went in with a solute there
 	AcidBefore    working.Num // mol of acid equivalents there to dissolve them
 	There         *State      // where the liquids came together, if not all of it stayed there; nil: the place of the step
@@ -255,6 +257,7 @@ func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
 		mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q), AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}
 		mix.Diluted = len(mix.After) > 0
 		mix.Met, mix.There = meet, &state
+		mix.Strange, mix.StrangeMol = strange(q)
 		d.Mixed = mix
 	case d.Mixed != nil:
 		d.Mixed.Met += meet

@@ -268,6 +268,7 @@ func (k *walker) times(q Pool, n working.Num) Pool {
 	}
 	q.Entries = entries
 	q.Volume, q.Mass, q.HeatCapacity = scale(q.Volume), scale(q.Mass), scale(q.HeatCapacity)
+	q.Uncounted = q.Uncounted.times(N.V)
 	return q
 }
 

@@ -26,8 +26,11 @@ func (r *reader) mix(d *process.Done) {
 		return
 	}
 	if more := mixedIn(d).Unsaid(); more != nil {
-		r.put("heat.mix.total", figure.Step(d.Number), working.Absent("Q_mix", "kJ", more...), "how much was there is not known")
-		r.put("heat.mix.rise", figure.Step(d.Number), working.Absent("dT", "K", more...), "how much was there is not known")
+		r.notMixed(d, "how much was there is not known", more...)
+		return
+	}
+	if strange := m.StrangeMol * mostMixing * 1000 / mixedIn(d).HeatCapacity(nil).V; m.Strange != "" && !(strange <= noRise) {
+		r.notMixed(d, "no heat of mixing is held for "+m.Strange, "heat of mixing "+m.Strange)
 		return
 	}
 	var terms []working.Num
@@ -60,6 +63,12 @@ func (r *reader) mix(d *process.Done) {
 	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "max(Q_mix*1000/C,lo)", max(q.V*1000/c.V, lo.V), q, c, lo), "nothing lost; low heat capacity; no colder than freezing from 25 degC")
 }
 
+// notMixed reports that nothing can be said of what a step mixes, and why.
+func (r *reader) notMixed(d *process.Done, conditions string, missing ...string) {
+	r.put("heat.mix.total", figure.Step(d.Number), working.Absent("Q_mix", "kJ", missing...), conditions)
+	r.put("heat.mix.rise", figure.Step(d.Number), working.Absent("dT", "K", missing...), conditions)
+}
+
 // mixedIn is where the liquids of a step came together.
 func mixedIn(d *process.Done) *process.State {
 	if d.Mixed.There != nil {
@@ -71,6 +80,8 @@ func mixedIn(d *process.Done) *process.State {
 // The heat of acid meeting base is not modelled outside the neutralising
 // figures. No pair met here gives more than this, solid soda on HF included.
 const (
+	mostMixing = 100.0 // kJ per mol of a liquid that goes into another, sulfuric acid in much water included; memory
+
 	mostHeat = 130.0 // kJ per mol of acid met; common practice, memory
 	noRise   = 0.5   // K that may be left out
 )
@@ -85,10 +96,8 @@ func (r *reader) met(d *process.Done) bool {
 	if r.c.Route.Steps[d.Number-1].Do == "neutralise" || most <= noRise {
 		return false
 	}
-	missing := fmt.Sprintf("heat of acid meeting base in step %d", d.Number)
-	cond := "acid meets base here: write it as a neutralise step, or measure it"
-	r.put("heat.mix.total", figure.Step(d.Number), working.Absent("Q_mix", "kJ", missing), cond)
-	r.put("heat.mix.rise", figure.Step(d.Number), working.Absent("dT", "K", missing), cond)
+	r.notMixed(d, "acid meets base here: write it as a neutralise step, or measure it",
+		fmt.Sprintf("heat of acid meeting base in step %d", d.Number))
 	return true
 }
 

@@ -2,6 +2,7 @@ package waste_test
 
 import (
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 
@@ -134,9 +135,57 @@ func TestHydrolysisTakesBase(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := massAt(waste.Read(c, nil, k, nil, nil), "3").Value.V * 1000 / 39.997
+		got := massAt(waste.Read(c, nil, k, nil, nil), 3).Value.V * 1000 / 39.997
 		if want += 0.051784; !(got >= want*0.999 && got <= want*1.001) {
 			t.Errorf("%s takes %g mol of base, want %g", what, got, want)
+		}
+	}
+}
+
+// The demonstration needs 351 mmol of base. What its step writes is held against
+// that, whatever it is.
+func TestAgentsOfTheDemonstration(t *testing.T) {
+	raw, err := os.ReadFile("../../testdata/routes/demo-lif-hcl-2g.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const lime = "{substance: calcium hydroxide, mass: 16 g}"
+	for _, row := range []struct {
+		what   string
+		enough bool
+		agent  string
+		from   string
+	}{
+		{lime, true, "calcium_hydroxide", "432 mmol"},
+		{"{substance: calcium hydroxide, mass: 3 g}", false, "calcium_hydroxide", "81 mmol"},
+		{"{substance: potassium hydroxide, mass: 3 g}", false, "potassium_hydroxide", "53 mmol"},
+		{"{substance: magnesium oxide, mass: 3 g}", false, "magnesium_oxide", "149 mmol"},
+		{"{substance: magnesium oxide, mass: 16 g}", true, "magnesium_oxide", "794 mmol"},
+		{"{substance: calcium chloride, mass: 50 g}", false, "calcium_chloride", "no base"},
+		{"{substance: sodium chloride, mass: 50 g}", false, "sodium_chloride", "no base"},
+		{"{substance: water, volume: 1 mL}", false, "water", "nothing but water"},
+		{"{substance: calcium hydroxide, mass: 8 g}\n      - {substance: calcium oxide, mass: 3 g}", false,
+			"calcium_hydroxide_and_calcium_oxide", "216 + 107 mmol"},
+		{"{substance: calcium hydroxide, mass: 8 g}\n      - {substance: calcium oxide, mass: 6 g}", true,
+			"calcium_hydroxide_and_calcium_oxide", "216 + 214 mmol"},
+		{"{substance: sodium hydroxide, strength: 10 wt%, volume: 100 mL}", false, "sodium_hydroxide", "277 mmol at 1.109 g/mL"},
+		{"{substance: sodium hydroxide, strength: 10 wt%, volume: 200 mL}", true, "sodium_hydroxide", "555 mmol"},
+		{lime + "\n      - {substance: hydrochloric acid, strength: 9 mol/L, volume: 20 mL}", false, "calcium_hydroxide", "180 mmol more acid"},
+		{lime + "\n      - {substance: calcium chloride, mass: 5 g}", true, "calcium_hydroxide", "calcium chloride takes no acid"},
+	} {
+		c, ok := caseOf(t, strings.Replace(string(raw), lime, row.what, 1))
+		if !ok {
+			t.Fatalf("%s is refused", row.what)
+		}
+		k, err := process.Go(c, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f := massAt(waste.Read(c, nil, k, nil, nil), 10)
+		for i := range k.Treated {
+			if l := &k.Treated[i]; l.Step == 10 && (f == nil || f.Agent != row.agent || f.Value.V <= l.Added.V != row.enough) {
+				t.Errorf("%s (%s): %+v of %v", row.what, row.from, f, l.Added)
+			}
 		}
 	}
 }
