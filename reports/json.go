@@ -11,7 +11,7 @@ import (
 
 // Format names the shape of the JSON review. Ids and keys are only added
 // within it.
-const Format = "etchbound.review/1"
+const Format = "etchbound.review/2"
 
 // JSON writes the review for programs: every key present, nine significant
 // digits, null for what is unknown, the same bytes for the same review on one
@@ -49,6 +49,7 @@ type reviewJSON struct {
 	Figures     []figureJSON     `json:"figures"`
 	Findings    []findingJSON    `json:"findings"`
 	Lines       []lineJSON       `json:"lines"`
+	Ends        []endJSON        `json:"ends"`
 	Data        []datumJSON      `json:"data"`
 	Sources     []sourceJSON     `json:"sources"`
 	Account     []balanceJSON    `json:"account"`
@@ -123,9 +124,10 @@ type drawsJSON struct {
 type findingJSON struct {
 	ID      string     `json:"id"`
 	Figure  string     `json:"figure"`
-	Of      string     `json:"of"` // the figure it was judged by, where that is another
 	Limit   limitJSON  `json:"limit"`
 	Verdict string     `json:"verdict"`
+	Surely  string     `json:"surely"`
+	Of      string     `json:"of"` // the figure it was judged by, where that is another
 	Margin  nine       `json:"margin"`
 	Needs   []needJSON `json:"needs"`
 	Chance  nine       `json:"chance"`
@@ -160,6 +162,15 @@ type lineJSON struct {
 	In      []inputJSON `json:"in"`
 	Data    string      `json:"data"`
 	At      string      `json:"at"`
+}
+
+// endJSON is how the dangerous end of a figure was worked out. This version
+// writes none.
+type endJSON struct {
+	Figure string     `json:"figure"`
+	End    string     `json:"end"`
+	Line   int        `json:"line"`
+	Lines  []lineJSON `json:"lines"`
 }
 
 type inputJSON struct {

@@ -17,7 +17,7 @@ func newReviewJSON(r *hazards.Review, o Options) reviewJSON {
 		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   b.routeJSON(),
 		Figures: each(r.Figures, b.figureToJSON), Findings: each(r.Findings, b.findingToJSON),
-		Lines: linesToJSON(r.Sheet), Data: b.dataJSON(), Sources: b.sourcesJSON(),
+		Lines: linesToJSON(r.Sheet), Ends: []endJSON{}, Data: b.dataJSON(), Sources: b.sourcesJSON(),
 		Account: b.accountJSON(), Series: b.seriesJSON(),
 		Assumptions: each(r.Assumptions, assumptionToJSON), Unknown: each(r.Unknown, unknownToJSON),
 		NotAssessed: list(r.NotAssessed), Warnings: list(r.Warnings),
@@ -87,9 +87,9 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 
 func (b *builder) findingToJSON(f *figure.Finding) findingJSON {
 	l, chance := f.Limit, b.chanceOf(f)
-	return findingJSON{ID: f.ID().String(), Figure: f.Figure.String(), Of: f.Of.String(),
+	return findingJSON{ID: f.ID().String(), Figure: f.Figure.String(),
 		Limit:   limitJSON{l.ID, l.Origin.String(), nine(l.Value), l.Unit, l.Document, l.Section, l.Edition, l.Status},
-		Verdict: f.Verdict.String(), Margin: nine(f.Margin),
+		Verdict: f.Verdict.String(), Surely: f.Surely.String(), Of: f.Of.String(), Margin: nine(f.Margin),
 		Needs:  each(f.Needs, func(n *figure.Need) needJSON { return needJSON{n.Quantity, nine(n.Value), n.Unit, n.Text} }),
 		Chance: nine(chance)}
 }

@@ -102,7 +102,8 @@ type keyWord struct {
 
 var keyRows = sync.OnceValue(func() []keyWord {
 	return tables.Must("reports/keys.csv", keyTable, func(r tables.Row) keyWord {
-		return keyWord{r.Named("output"), r.Named("key"), r.Text("kind"), valuesOf(r.List("values")), r.Text("pattern"), r.Text("says")}
+		return keyWord{output: r.Named("output"), key: r.Named("key"), kind: r.Text("kind"),
+			values: valuesOf(r.List("values")), pattern: r.Text("pattern"), says: r.Text("says")}
 	})
 })
 
@@ -141,13 +142,22 @@ func valuesOf(cell []string) []string {
 	return names
 }
 
-// of is what is said of the key at a path: its own row, or that of every key of
-// its name.
+// of is what is said of the key at a path: its own row, or that of the longest
+// end of the path that has one.
 func (k keyWords) of(path string) *keyWord {
 	if w := k[path]; w != nil {
 		return w
 	}
-	return k["."+path[strings.LastIndexByte(path, '.')+1:]]
+	for rest := "." + path; ; {
+		if w := k[rest]; w != nil {
+			return w
+		}
+		at := strings.IndexByte(rest[1:], '.')
+		if at < 0 {
+			return nil
+		}
+		rest = rest[1+at:]
+	}
 }
 
 // add puts the words of a key into its schema.

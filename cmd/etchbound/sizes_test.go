@@ -41,7 +41,8 @@ func TestLongArgumentsAreRefused(t *testing.T) {
 	}
 	many := append([]string{"stock"}, slices.Repeat([]string{"route.yaml"}, mostRoutes+1)...)
 	var out, msg bytes.Buffer
-	if code := run(many, streams{out: &out, err: &msg}); code != exitInput || !strings.Contains(msg.String(), "1 to 10000") {
+	code := run(many, streams{out: &out, err: &msg})
+	if code != exitInput || !strings.Contains(msg.String(), "1 to 10000") {
 		t.Errorf("exit code %d, %.200s", code, msg.String())
 	}
 }
@@ -52,15 +53,18 @@ func TestNamesOfOutputs(t *testing.T) {
 		name, system string
 		good         bool
 	}{
-		{`C:\reviews\route.html`, "windows", true}, {`c:route.html`, "windows", true}, {`\\server\share\route.html`, "windows", true},
-		{`reviews/route.html`, "windows", true}, {`route:1.html`, "windows", false}, {`C:\reviews\route.html:x`, "windows", false},
+		{`C:\reviews\route.html`, "windows", true}, {`c:route.html`, "windows", true},
+		{`\\server\share\route.html`, "windows", true},
+		{`reviews/route.html`, "windows", true}, {`route:1.html`, "windows", false},
+		{`C:\reviews\route.html:x`, "windows", false},
 		{`12:30.html`, "windows", false}, {`route:1.html`, "linux", true},
 	} {
 		if err := plainName(c.name, c.system); (err == nil) != c.good {
 			t.Errorf("%s on %s: %v", c.name, c.system, err)
 		}
 	}
-	for name, want := range map[string]string{`C:\reviews\route.JSON`: "json", `C:\a.b\route`: "markdown", `..\route.htm`: "html"} {
+	for name, want := range map[string]string{`C:\reviews\route.JSON`: "json",
+		`C:\a.b\route`: "markdown", `..\route.htm`: "html"} {
 		if got, err := formatOf("", strings.ReplaceAll(name, `\`, "/")); err != nil || got != want {
 			t.Errorf("%s is written as %s", name, got)
 		}

@@ -63,7 +63,8 @@ const mostRoutes = 10000
 
 func severalRoutes(c *cobra.Command, args []string) error {
 	if len(args) == 0 || len(args) > mostRoutes {
-		return input("etchbound: stock needs 1 to %d route files, found %d (see %s --help)", mostRoutes, len(args), c.CommandPath())
+		return input("etchbound: stock needs 1 to %d route files, found %d (see %s --help)",
+			mostRoutes, len(args), c.CommandPath())
 	}
 	return nil
 }

@@ -58,6 +58,22 @@ func (v Verdict) String() string { return verdictNames[v] }
 // Rank orders verdicts: within 0, near 1, unknown and exceeds 2.
 func (v Verdict) Rank() int { return min(int(v), 2) }
 
+// Surety is how much of the range of a figure has the verdict of its finding.
+type Surety uint8
+
+// The sureties, from the least that is said to the most.
+const (
+	NotSaid      Surety = iota // no number stands behind the verdict
+	DangerousEnd               // only the dangerous end, or more of a bound whose other end has not
+	BestEstimate               // the central value too
+	WholeRange                 // all of it
+)
+
+var suretyNames = [...]string{"none", "end", "best", "range"}
+
+// String returns the word for the surety.
+func (s Surety) String() string { return suretyNames[s] }
+
 // Need is one thing that would meet a limit: necessary, not sufficient.
 type Need struct {
 	Quantity string // name in the catalogue
@@ -85,6 +101,7 @@ type Finding struct {
 	Of      ID // the figure it was judged by, where that is another; else zero
 	Limit   LimitRef
 	Verdict Verdict
+	Surely  Surety
 	Margin  float64 // share of the limit left (temperatures: K left), from the dangerous end; NaN if unknown
 	Needs   []Need
 	Text    string // what the finding says in words

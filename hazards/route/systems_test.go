@@ -103,8 +103,10 @@ func withoutDigest(t *testing.T, name string, text []byte) (any, string) {
 // Problems name a file as it was named, with the place behind it, whatever
 // the path is made of; the place is the same with other line ends.
 func TestProblemsNameFilesOfAnySystem(t *testing.T) {
-	const text = "route: etchbound/1\ntitle: x\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker}\nsteps:\n  - {do: stirr, in: pot}\n"
-	for _, name := range []string{`C:\routes\first one.yaml`, `\\server\share\route.yaml`, `..\route.yaml`, "/home/route:1.yaml"} {
+	const text = "route: etchbound/1\ntitle: x\nbasis: {status: invented}\n" +
+		"places:\n  pot: {kind: beaker}\nsteps:\n  - {do: stirr, in: pot}\n"
+	for _, name := range []string{`C:\routes\first one.yaml`,
+		`\\server\share\route.yaml`, `..\route.yaml`, "/home/route:1.yaml"} {
 		for _, lines := range []string{text, strings.ReplaceAll(text, "\n", "\r\n")} {
 			_, problems, err := route.Load(name, strings.NewReader(lines))
 			if err != nil || len(problems) == 0 {

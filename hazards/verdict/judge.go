@@ -155,6 +155,7 @@ func hasMembers(figs []figure.Figure, quantity string) bool {
 // Finding is a verdict with what it means and what would be necessary.
 func Finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
 	out := compared(c, figs, f, l)
+	out.Surely = surely(behind(figs, f, out.Of), l, out.Verdict)
 	out.Text, out.Needs = words(figs, f, l, out.Verdict)
 	if f.Quantity == "heat.mtsr" {
 		out.Text += countedBy(figs, f)
@@ -178,7 +179,7 @@ func compared(_ route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Lim
 	level, margin := l.Compare(danger, q.Danger == figure.Low)
 	out := figure.Finding{Figure: f.ID, Of: of, Margin: margin, Limit: figure.LimitRef{Key: l.Key, Label: l.Label,
 		Value: l.Value, Unit: l.Unit, Document: l.Document, Section: l.Section, Edition: l.Edition, Status: l.Status}}
-	out.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]
+	out.Verdict = levels[level]
 	if l.Key == notRated && level == limit.Unknown {
 		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
 	}

@@ -1,0 +1,49 @@
+package verdict
+
+import (
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+)
+
+// surely says how much of the range of a figure has the verdict that its dangerous
+// end gives, or a worse one. A bound has no best estimate, so its middle says
+// nothing; an end that is not known is not counted. Where no number stands behind
+// the verdict it says nothing at all, which softens nothing: an unknown verdict
+// still ranks with one that exceeds.
+func surely(f *figure.Figure, l *limit.Limit, v figure.Verdict) figure.Surety {
+	q, _ := figure.Lookup(f.Quantity)
+	low := q.Danger == figure.Low
+	tame := f.Low
+	if low {
+		tame = f.High
+	}
+	reaches := func(n working.Num) bool {
+		level, _ := l.Compare(n.V, low)
+		return level != limit.Unknown && levels[level] >= v
+	}
+	switch {
+	case v == figure.UnknownVerdict || !reaches(f.Danger()):
+		return figure.NotSaid
+	case reaches(tame) && reaches(f.Value):
+		return figure.WholeRange
+	case reaches(f.Value) && f.Value.Status < working.Bound:
+		return figure.BestEstimate
+	}
+	return figure.DangerousEnd
+}
+
+// levels are the verdicts of the outcomes of a comparison.
+var levels = [...]figure.Verdict{limit.Within: figure.Within, limit.Near: figure.Near,
+	limit.Unknown: figure.UnknownVerdict, limit.Exceeds: figure.Exceeds}
+
+// behind is the figure that a verdict on f was taken from: f, or another that the
+// finding names.
+func behind(figs []figure.Figure, f *figure.Figure, of figure.ID) *figure.Figure {
+	for i := range figs {
+		if !of.IsZero() && figs[i].ID == of {
+			return &figs[i]
+		}
+	}
+	return f
+}

@@ -1,0 +1,60 @@
+package verdict
+
+import (
+	"math"
+	"testing"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+)
+
+// ranged is a figure of the rise, whose dangerous end is high, or of the oxygen
+// of air, whose dangerous end is low.
+func ranged(quantity string, low, mid, high float64, s working.Status) *figure.Figure {
+	num := func(v float64) working.Num {
+		if math.IsNaN(v) {
+			return working.Absent("x", "1", "")
+		}
+		return working.Exact("x", "1", v, "x").Worse(s)
+	}
+	f := &figure.Figure{Value: num(mid), Low: num(low), High: num(high)}
+	f.Quantity = quantity
+	return f
+}
+
+func TestSurely(t *testing.T) {
+	const rise, oxygen = "heat.adiabatic_rise", "air.oxygen"
+	none := math.NaN()
+	for _, c := range []struct {
+		name           string
+		quantity       string
+		low, mid, high float64
+		status         working.Status
+		limit          float64
+		verdict        figure.Verdict
+		want           figure.Surety
+	}{
+		{"all of it over", rise, 60, 70, 80, working.Known, 50, figure.Exceeds, figure.WholeRange},
+		{"best estimate over", rise, 40, 70, 80, working.Estimated, 50, figure.Exceeds, figure.BestEstimate},
+		{"only the end over", rise, 40, 45, 80, working.Known, 50, figure.Exceeds, figure.DangerousEnd},
+		{"a bound has no best estimate", rise, 40, 70, 80, working.Bound, 50, figure.Exceeds, figure.DangerousEnd},
+		{"all of a bound over", rise, 60, 70, 80, working.Bound, 50, figure.Exceeds, figure.WholeRange},
+		{"tame end unknown", rise, none, 70, 80, working.Known, 50, figure.Exceeds, figure.BestEstimate},
+		{"only the end known", rise, none, none, 80, working.Unknown, 50, figure.Exceeds, figure.DangerousEnd},
+		{"near by its end", rise, 10, 20, 40, working.Known, 50, figure.Near, figure.DangerousEnd},
+		{"near all along", rise, 30, 35, 40, working.Known, 50, figure.Near, figure.WholeRange},
+		{"within is of all", rise, 1, 2, 3, working.Bound, 50, figure.Within, figure.WholeRange},
+		{"unknown figure", rise, none, none, none, working.Unknown, 50, figure.UnknownVerdict, figure.NotSaid},
+		{"exceeds whatever it is", rise, none, none, none, working.Unknown, 50, figure.Exceeds, figure.NotSaid},
+		{"unknown limit", rise, 60, 70, 80, working.Known, none, figure.UnknownVerdict, figure.NotSaid},
+		{"danger is low, all of it", oxygen, 15, 16, 17, working.Known, 19.5, figure.Exceeds, figure.WholeRange},
+		{"danger is low, the end", oxygen, 15, 20, 20.9, working.Known, 19.5, figure.Exceeds, figure.DangerousEnd},
+		{"danger is low, best", oxygen, 15, 18, 20.9, working.Known, 19.5, figure.Exceeds, figure.BestEstimate},
+	} {
+		f := ranged(c.quantity, c.low, c.mid, c.high, c.status)
+		if got := surely(f, &limit.Limit{Value: c.limit, Unit: "1"}, c.verdict); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
