@@ -360,26 +360,26 @@ type option struct {
 
 func (r *recipe) optional() []option {
 	var out []option
-	add := func(t *table, keys ...string) {
-		for _, k := range keys {
-			if t.get(k) != nil {
-				out = append(out, option{t, k})
+	facts := map[string]bool{}
+	for _, f := range route.Fields() {
+		facts[f.Path] = f.Fact
+	}
+	add := func(t *table, path string) {
+		for _, e := range t.entries {
+			if facts[path+"."+e.key] && (e.key != "rating" || t.get("relief") == nil) {
+				out = append(out, option{t, e.key})
 			}
 		}
 	}
 	if r.powder != nil {
-		add(r.powder, "purity", "impurities", "particle_size")
+		add(r.powder, "precursor")
 	}
-	add(r.measured, "etch_heat", "hydrogen", "conversion")
+	add(r.measured, "measured")
 	for _, e := range r.places.entries {
-		p := e.value.(*table)
-		add(p, "material", "capacity", "count", "closure", "relief", "vent", "cooling", "keep")
-		if p.get("relief") == nil {
-			add(p, "rating")
-		}
+		add(e.value.(*table), "places.*")
 	}
 	for _, s := range r.steps {
-		add(s, "retained", "water")
+		add(s, "steps[]")
 	}
 	return out
 }

@@ -146,6 +146,18 @@ func Fields() []field.Field { return routeKeys.File("route").List() }
 // Visit shows every key of what the route holds, in the order of Fields.
 func (r *Route) Visit(visit func(field.Seen)) { routeKeys.File("route").Visit(r, visit) }
 
+// Without is the route without the key at a path, false where it states none there.
+func (r *Route) Without(at string) (*Route, bool) {
+	out, there := r.Copy(), false
+	out.Visit(func(s field.Seen) {
+		if s.At == at && s.Value.Stated() {
+			there = true
+			s.Value.Clear()
+		}
+	})
+	return out, there
+}
+
 // Beside shows every key of two routes side by side: those of the same container, of
 // the same step and, in it, of the same material.
 func Beside(a, b *Route, visit func(field.Beside)) { routeKeys.File("route").Beside(a, b, visit) }

@@ -1,6 +1,8 @@
 package route
 
 import (
+	"slices"
+
 	"etchbound/chemicals"
 	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
@@ -65,6 +67,26 @@ func SiteFields() []field.Field { return siteKeys.Whole("site").List() }
 
 // Visit shows every key of what the site holds, in the order of SiteFields.
 func (s *Site) Visit(visit func(field.Seen)) { siteKeys.Whole("site").Visit(s, visit) }
+
+// Copy shares nothing with the site that a calculation could change.
+func (s *Site) Copy() *Site {
+	out := *s
+	out.Notices = slices.Clone(s.Notices)
+	siteKeys.Own(&out)
+	return &out
+}
+
+// Without is the site without the key at a path, false where it states none there.
+func (s *Site) Without(at string) (*Site, bool) {
+	out, there := s.Copy(), false
+	out.Visit(func(x field.Seen) {
+		if x.At == at && x.Value.Stated() {
+			there = true
+			x.Value.Clear()
+		}
+	})
+	return out, there
+}
 
 // SitesBeside shows every key of two sites side by side.
 func SitesBeside(a, b *Site, visit func(field.Beside)) { siteKeys.Whole("site").Beside(a, b, visit) }

@@ -216,19 +216,68 @@ func TestEveryRangeIsCarried(t *testing.T) {
 	}
 }
 
-// A fact is taken out as if it had been left out.
-func TestClearing(t *testing.T) {
-	paths := map[string]bool{}
+// A key is taken out as if it had been left out, and nothing else is.
+func TestWithout(t *testing.T) {
 	r := loaded(t, every(t))
+	paths := map[string]bool{}
 	r.Visit(func(s field.Seen) {
-		if s.Value.Stated() && s.Path != "route" {
-			if s.Value.Clear(); s.Value.Stated() {
-				t.Errorf("%s is still stated as %q", s.At, s.Value)
+		if !s.Value.Stated() || s.Alone != "" {
+			return
+		}
+		paths[s.Path] = true
+		less, there := r.Without(s.At)
+		if !there {
+			t.Errorf("%s is not found", s.At)
+		}
+		less.Visit(func(x field.Seen) {
+			if x.At == s.At && x.Value.Stated() {
+				t.Errorf("%s is still stated as %q", s.At, x.Value)
 			}
-			paths[s.Path] = true
+		})
+		n := 0
+		route.Beside(r, less, func(b field.Beside) {
+			if !b.Same() {
+				n++
+			}
+		})
+		if n == 0 {
+			t.Errorf("without %s, no key differs", s.At)
 		}
 	})
-	if len(paths) < 60 {
+	if len(paths) < 80 {
 		t.Errorf("%d keys were taken out", len(paths))
+	}
+}
+
+// A site is copied and stripped as a route is.
+func TestSiteWithout(t *testing.T) {
+	f, err := os.Open("../../testdata/keys/site.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	s, problems, err := route.LoadSite("s.yaml", f)
+	if err != nil || s == nil {
+		t.Fatal(err, problems)
+	}
+	shared(t, "site", reflect.ValueOf(s).Elem(), reflect.ValueOf(s.Copy()).Elem())
+	n := 0
+	s.Visit(func(x field.Seen) {
+		if !x.Value.Stated() || x.Alone != "" {
+			return
+		}
+		n++
+		less, there := s.Without(x.At)
+		if !there {
+			t.Errorf("%s is not found", x.At)
+		}
+		less.Visit(func(y field.Seen) {
+			if y.At == x.At && y.Value.Stated() {
+				t.Errorf("%s is still stated as %q", x.At, y.Value)
+			}
+		})
+	})
+	if n < 35 {
+		t.Errorf("%d keys were taken out", n)
 	}
 }

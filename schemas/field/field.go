@@ -108,6 +108,7 @@ type below[T any] interface {
 	visit(t *T, w way, visit func(Seen))
 	beside(a, b *T, w way, visit func(Beside))
 	own(t *T)
+	there(t *T) Value // the map itself, to be taken out; nil where it always is there
 }
 
 // way is how one came to a map. Where no part of the file is entered yet, the next
@@ -207,8 +208,8 @@ func (k Keys[T]) list(w way) []Field {
 func (k Keys[T]) visit(t *T, w way, visit func(Seen)) {
 	for i := range k {
 		in := w.key(k[i].Key)
-		if k[i].value != nil {
-			s := Seen{k[i].Field, in.at, in.kept, k[i].value(t)}
+		if v := k[i].at(t); v != nil {
+			s := Seen{k[i].Field, in.at, in.kept, v}
 			s.Path = in.path
 			visit(s)
 		}
@@ -216,6 +217,14 @@ func (k Keys[T]) visit(t *T, w way, visit func(Seen)) {
 			k[i].below.visit(t, in, visit)
 		}
 	}
+}
+
+// at is the value of the key in t, or the map it holds; nil for one that always is there.
+func (k *Key[T]) at(t *T) Value {
+	if k.value != nil {
+		return k.value(t)
+	}
+	return k.below.there(t)
 }
 
 func (k Keys[T]) beside(a, b *T, w way, visit func(Beside)) {

@@ -20,6 +20,7 @@ type part[T, E any] struct {
 func (p *part[T, E]) list(w way) []Field                  { return p.keys.list(w) }
 func (p *part[T, E]) visit(t *T, w way, visit func(Seen)) { p.keys.visit(p.of(t), w, visit) }
 func (p *part[T, E]) own(t *T)                            { p.keys.Own(p.of(t)) }
+func (p *part[T, E]) there(*T) Value                      { return nil }
 func (p *part[T, E]) beside(a, b *T, w way, v func(Beside)) {
 	p.keys.beside(p.of(a), p.of(b), w.enter(p.key), v)
 }
@@ -47,6 +48,19 @@ func (p *pointer[T, E]) beside(a, b *T, w way, visit func(Beside)) {
 	if x, y := *p.of(a), *p.of(b); x != nil || y != nil {
 		p.keys.beside(x, y, w.enter(p.key), visit)
 	}
+}
+
+func (p *pointer[T, E]) there(t *T) Value {
+	at := p.of(t)
+	return Told{Tell: func() string { return given(*at != nil) }, Forget: func() { *at = nil }}
+}
+
+// given is the word for a map that is there.
+func given(there bool) string {
+	if there {
+		return "given"
+	}
+	return ""
 }
 
 func (p *pointer[T, E]) own(t *T) {
@@ -122,6 +136,11 @@ func (x *items[T, E]) own(t *T) {
 	for i := range *list {
 		x.keys.Own(&(*list)[i])
 	}
+}
+
+func (x *items[T, E]) there(t *T) Value {
+	at := x.of(t)
+	return Told{Tell: func() string { return given(len(*at) > 0) }, Forget: func() { *at = nil }}
 }
 
 func (x *items[T, E]) beside(a, b *T, w way, visit func(Beside)) {
