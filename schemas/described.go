@@ -18,6 +18,8 @@ type Described struct {
 	Items      string   // type of JSON of the items of a list
 	Text       string   // what it is, in a sentence
 	Required   bool
+	NeededBy   []string // of a key of a step: the verbs that need it
+	TakenBy    []string // and those that take it
 }
 
 // Describe lists every key that a kind of file may have, by name, with the keys of a
@@ -39,6 +41,14 @@ func (d *schemaDoc) described(rule map[string]any, path string) []Described {
 		x := Described{Path: join(path, key), Key: key, Types: stringsOf(p["type"]), Dimensions: dimensionsOf(p),
 			Words: stringsOf(p["enum"]), Only: p["const"] != nil, Text: stringOf(p["description"]),
 			Required: slices.Contains(stringsOf(rule["required"]), key)}
+		for _, name := range names(rule) {
+			if needed(rule, name, key) {
+				x.NeededBy = append(x.NeededBy, name)
+			}
+			if taken(rule, name, key) {
+				x.TakenBy = append(x.TakenBy, name)
+			}
+		}
 		for _, one := range d.choices(p) {
 			x.Types = append(x.Types, stringsOf(one["type"])...)
 		}

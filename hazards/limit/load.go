@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 
@@ -101,7 +102,26 @@ func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
 		stated.At = v.Path
 		e.Stated = stated
 	}
-	return e, problems
+	return e, append(problems, e.ranges()...)
+}
+
+// ranges notices a range where only its value counts.
+func (e *Entry) ranges() []schemas.Problem {
+	var out []schemas.Problem
+	for key, v := range map[string]quantity.Value{"value": e.Stated, "near": e.Margin, "average": e.node.Value("average")} {
+		if v.HasRange() {
+			p := e.node.Get(key).Problem("a range is of no use here: "+valueOf(v)+" counts", "one value", "")
+			p.Severity = schemas.Notice
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// valueOf is a quantity without its range.
+func valueOf(v quantity.Value) string {
+	v.Low, v.High = math.NaN(), math.NaN()
+	return v.Format(v.Unit(), 0)
 }
 
 // breathing is the one quantity that is averaged over time.

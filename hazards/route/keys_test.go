@@ -281,3 +281,12 @@ func TestSiteWithout(t *testing.T) {
 		t.Errorf("%d keys were taken out", n)
 	}
 }
+
+// A range that nothing could move within is noticed, and its value counts.
+func TestARangeOfNoUse(t *testing.T) {
+	text := "site: etchbound/1\ntitle: Workshop\ntriggers: {temperature_change: 5 (4 to 6) K}\n"
+	s, problems, err := route.LoadSite("s.yaml", strings.NewReader(text))
+	if err != nil || s == nil || len(problems) != 1 || !strings.Contains(problems[0].What, "5 K counts") {
+		t.Errorf("%v, %v", err, problems)
+	}
+}

@@ -46,13 +46,19 @@ func (l *loader) site(root *schemas.Node) *Site {
 	}
 	s.Visit(func(x field.Seen) {
 		if a, ok := x.Value.(field.Amount); ok && x.Range == field.NoRange && a.Of.HasRange() {
-			p := root.At(x.At).Problem("a range is of no use here: "+a.Of.Format(a.Of.Unit(), 0)+" counts", "one value", "")
+			p := root.At(x.At).Problem("a range is of no use here: "+valueOf(*a.Of)+" counts", "one value", "")
 			p.Severity = schemas.Notice
 			l.problems = append(l.problems, p)
 		}
 	})
 	s.Data, s.Notes = l.data(root.Get("data"), "site", nil), root.Str("notes")
 	return s
+}
+
+// valueOf is a quantity without its range.
+func valueOf(v quantity.Value) string {
+	v.Low, v.High = math.NaN(), math.NaN()
+	return v.Format(v.Unit(), 0)
 }
 
 func triggers(n *schemas.Node) Triggers {
