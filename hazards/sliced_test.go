@@ -135,5 +135,6 @@ func differ(whole *assessing.Assessment, sliced assessing.Lots, want assessing.S
 // inFull is everything a figure says.
 func inFull(f *figure.Figure) string {
 	v := &f.Value
-	return fmt.Sprint(f.ID, f.Searched, f.Conditions, v.Symbol, v.Unit, math.Float64bits(v.V), v.Status, v.Ref(), v.Missing())
+	return fmt.Sprint(f.ID, f.Searched, f.Conditions, v.Symbol, v.Unit,
+		math.Float64bits(v.V), v.Status, v.Ref(), v.Missing())
 }

@@ -316,7 +316,7 @@ func (g *Growth) stand(trail *hazards.Trail, s *seen, grams float64) (hazards.St
 	if err != nil {
 		return hazards.Stand{}, err
 	}
-	at, err := trail.At(c, hazards.Watch(s.id.Figure))
+	at, err := trail.At(c, s.id.Figure)
 	if err != nil {
 		return hazards.Stand{}, err
 	}

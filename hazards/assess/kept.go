@@ -25,7 +25,7 @@ type Kept struct {
 }
 
 // Keep remembers nothing yet of a case. Known are runs that serve where their plans
-// are the same.
+// are the same: where there are none, those of the first time.
 func Keep(c route.Case, known []course.Course) *Kept { return &Kept{c: c, known: known} }
 
 // Set is a set of parts.
@@ -79,6 +79,9 @@ type Lot struct {
 type Lots struct {
 	Of  [Parts]Lot
 	Err error // the route cannot be walked
+
+	walk    *walked
+	courses []course.Course // where a part that is there looks at them
 }
 
 // With assesses the case with other data, as far as some of its parts: the figures
@@ -97,10 +100,10 @@ func (k *Kept) With(st *chemicals.Store, want Set) Lots {
 	courses := &result[[]course.Course]{}
 	if want&Of(Gas, Thermal, Air) != 0 {
 		courses = k.found.of(st, from{walk.number}, func(st *chemicals.Store) []course.Course {
-			return course.Find(at(st), nil, &walk.gave.walk, k.known)
+			return course.Find(at(st), nil, &walk.gave.walk, k.runs())
 		})
 	}
-	var out Lots
+	out := Lots{walk: walk.gave, courses: courses.gave}
 	part := func(p Part, from from, make func(st *chemicals.Store) []figure.Figure) []figure.Figure {
 		r := k.parts[p].of(st, from, make)
 		out.Of[p] = Lot{r.number, r.gave}
@@ -133,6 +136,27 @@ func (k *Kept) With(st *chemicals.Store, want Set) Lots {
 	return out
 }
 
+// runs are those that are known.
+func (k *Kept) runs() []course.Course {
+	if k.known == nil {
+		return k.found.first()
+	}
+	return k.known
+}
+
+// Assessment is With as an assessment, of some parts.
+func (k *Kept) Assessment(st *chemicals.Store, want Set) Assessment {
+	l := k.With(st, want)
+	if l.Err != nil {
+		return Assessment{Err: l.Err}
+	}
+	a := Assessment{Walk: l.walk.walk, Runs: l.walk.runs, Courses: l.courses, Warnings: l.walk.walk.Warnings}
+	for p := range l.Of {
+		a.Figures, a.Counts[p] = append(a.Figures, l.Of[p].Figures...), len(l.Of[p].Figures)
+	}
+	return a
+}
+
 // sum adds the sums of the parts that are there.
 func (k *Kept) sum(st *chemicals.Store, out *Lots) {
 	var from from
@@ -152,10 +176,11 @@ type from [Parts]int
 
 // stage remembers what one stage gave.
 type stage[T any] struct {
-	mu   sync.Mutex
-	next int
-	kept map[from][]*result[T]
-	used []*result[T] // the last used last
+	mu    sync.Mutex
+	next  int
+	kept  map[from][]*result[T]
+	start *result[T]   // the first of all
+	used  []*result[T] // the last used last
 }
 
 // result is what a stage gave, of what.
@@ -192,6 +217,17 @@ func (s *stage[T]) find(st *chemicals.Store, from from) *result[T] {
 	return nil
 }
 
+// first is what the stage gave first of what is kept; nothing where it has not run.
+func (s *stage[T]) first() T {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	var out T
+	if s.start != nil {
+		out = s.start.gave
+	}
+	return out
+}
+
 // touch makes a result the last used.
 func (s *stage[T]) touch(r *result[T]) {
 	for i := len(s.used) - 1; i >= 0; i-- {
@@ -211,6 +247,9 @@ func (s *stage[T]) keep(r *result[T]) {
 	}
 	s.next++
 	r.number = s.next
+	if s.start == nil {
+		s.start = r
+	}
 	if len(s.used) == most {
 		s.drop(s.used[0])
 	}

@@ -7,7 +7,6 @@ import (
 	"etchbound/chemicals"
 	"etchbound/hazards/assess"
 	"etchbound/hazards/figure"
-	"etchbound/hazards/route"
 )
 
 // lots assesses a case with other data and lays what it gives beside the figures of
@@ -36,8 +35,9 @@ type found struct {
 	done bool
 }
 
-func newLots(c route.Case, a *assess.Assessment) *lots {
-	out := &lots{kept: assess.Keep(c, a.Courses), base: a.Figures, values: map[lot][]float64{}}
+// newLots is for what is kept of a case, beside an assessment of it.
+func newLots(kept *assess.Kept, a *assess.Assessment) *lots {
+	out := &lots{kept: kept, base: a.Figures, values: map[lot][]float64{}}
 	for p, n := range a.Counts {
 		from := out.begin[p]
 		out.begin[p+1] = from + n

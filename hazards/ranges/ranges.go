@@ -98,7 +98,7 @@ type ranger struct {
 // search gives.
 func newRanger(c route.Case, vars []variable, a *assess.Assessment) *ranger {
 	c.Brief = true
-	return &ranger{c: c, vars: vars, base: a.Figures, lots: newLots(c, a)}
+	return &ranger{c: c, vars: vars, base: a.Figures, lots: newLots(assess.Keep(c, a.Courses), a)}
 }
 
 // tries are some runs with what each gave.
@@ -144,9 +144,9 @@ func (r *ranger) parts() assess.Set {
 
 // partsOf is the set of those that figure i, and the one that drives it, stand on.
 func (r *ranger) partsOf(i int) assess.Set {
-	out := assess.GivenBy(r.base[i].Quantity)
-	if by, ok := drivers[r.base[i].Quantity]; ok {
-		out |= assess.GivenBy(by)
+	out := assess.Of(r.lots.part[i], r.lots.part[r.driver(i)])
+	if r.lots.part[i] == assess.Sums {
+		out |= assess.GivenBy(r.base[i].Quantity)
 	}
 	return out
 }
@@ -227,7 +227,7 @@ func Set(c route.Case, used []chemicals.Datum, a *assess.Assessment) *Swung {
 	r := newRanger(c, variables(used), a)
 	r.setAll()
 	if !c.Brief {
-		r.failures(newLots(c, a))
+		r.failures(newLots(assess.Keep(c, a.Courses), a))
 	}
 	out := &Swung{r: r}
 	for v := range r.vars {

@@ -3,6 +3,7 @@ package ranges
 import (
 	"slices"
 
+	"etchbound/hazards/assess"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/verdict"
@@ -28,6 +29,15 @@ func Watch(id figure.ID) func(*figure.Figure) bool {
 var standsOn = map[string][]string{
 	"heat.mtsr":             {"heat.mtsr", "heat.boiling_point", "heat.technical_limit", "air.hood_limit"},
 	"heat.temperature_peak": {"heat.boiling_point"},
+}
+
+// standOn is the set of parts that give what a finding of a quantity stands on.
+func standOn(quantity string) assess.Set {
+	out := assess.GivenBy(quantity)
+	for _, q := range standsOn[quantity] {
+		out |= assess.GivenBy(q)
+	}
+	return out
 }
 
 // Wanted reports whether a figure has, or may have, a verdict, or is a limit of one

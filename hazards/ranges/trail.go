@@ -38,15 +38,17 @@ func (c *corner) words() string {
 	return b.String()
 }
 
-// At assesses a case with the dangerous ends of those figures of it that are
-// wanted. The other figures have their central value at both ends.
-func (t *Trail) At(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
+// At assesses a case as far as a finding of a figure stands on it, with the dangerous
+// ends of the figures that Watch picks. Others have their central value at both ends,
+// or are left out.
+func (t *Trail) At(c route.Case, id figure.ID) (Sized, error) {
 	c.Brief = true
-	a := assess.Case(c, nil)
+	wanted, kept := Watch(id), assess.Keep(c, nil)
+	a := kept.Assessment(c.Store, standOn(id.Quantity))
 	if a.Err != nil {
 		return Sized{}, a.Err
 	}
-	r := newRanger(c, nil, &a)
+	r := &ranger{c: c, base: a.Figures, lots: newLots(kept, &a)}
 	found := t.run(r, wanted)
 	for i := range a.Figures {
 		f := &a.Figures[i]
