@@ -8,6 +8,7 @@ import (
 	"slices"
 	"sync"
 
+	"etchbound/chemicals/material"
 	"etchbound/schemas/columns"
 )
 
@@ -20,10 +21,12 @@ type files struct {
 	bySource  map[string]int
 	tables    map[string]*Table
 	tableList []*Table
+	materials *material.Table
 }
 
 // Files of the data folder that do not hold scalar rows.
-var otherFiles = [...]string{"sources.csv", "tables.csv", "substances.csv"}
+var otherFiles = [...]string{"sources.csv", "tables.csv", "substances.csv",
+	"materials.csv", "material_resistance.csv", "material_words.csv"}
 
 // base parses the embedded data once. They are part of the binary, so that a
 // fault in them is a fault of the build: it panics, and a test reads them all.
@@ -53,7 +56,10 @@ func load(fsys fs.FS) (*Store, error) {
 			return nil, err
 		}
 	}
-	return newStore(rows, f), nil
+	if f.materials, err = loadMaterials(fsys); err != nil {
+		return nil, err
+	}
+	return newStore(append(rows, ofMaterials(f.materials)...), f), nil
 }
 
 // read makes a thing of each row of a table of the data folder.

@@ -73,6 +73,13 @@ func TestHeadsInAnyOrder(t *testing.T) {
 
 func inMemory(files map[string]string) fstest.MapFS {
 	out := fstest.MapFS{}
+	for _, name := range []string{"materials", "material_resistance", "material_words"} {
+		text, err := dataFiles.ReadFile("data/" + name + ".csv")
+		if err != nil {
+			panic(err)
+		}
+		out["data/"+name+".csv"] = &fstest.MapFile{Data: text}
+	}
 	for name, text := range files {
 		out[name] = &fstest.MapFile{Data: []byte(text)}
 	}

@@ -2,10 +2,13 @@ package reports
 
 import (
 	_ "embed"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
 
+	"etchbound/chemicals"
+	"etchbound/chemicals/material"
 	tables "etchbound/schemas/columns"
 )
 
@@ -14,9 +17,6 @@ import (
 
 //go:embed pairs.csv
 var pairsCSV string
-
-//go:embed construction.csv
-var constructionCSV string
 
 //go:embed safeguards.csv
 var safeguardsCSV string
@@ -27,9 +27,6 @@ var localCSV string
 // pair is two things that must not meet unasked: tags a and b in one place.
 type pair struct{ id, a, b, names, result, severity, source, status string }
 
-// material is a material of construction that a medium harms.
-type material struct{ words, medium, verdict, note, source, status string }
-
 // safeguard is one precaution of one order.
 type safeguard struct{ tag, order, text, source, status string }
 
@@ -37,12 +34,6 @@ var pairRules = sync.OnceValue(func() []pair {
 	return tables.Must("reports/pairs.csv", pairsCSV, func(r tables.Row) pair {
 		return pair{r.Named("id"), r.Named("a"), r.Named("b"), r.Named("pair"), r.Named("result"), r.Named("severity"),
 			r.Named("source"), r.Named("status")}
-	})
-})
-
-var materialRules = sync.OnceValue(func() []material {
-	return tables.Must("reports/construction.csv", constructionCSV, func(r tables.Row) material {
-		return material{r.Named("words"), r.Named("medium"), r.Named("verdict"), r.Named("note"), r.Named("source"), r.Named("status")}
 	})
 })
 
@@ -97,39 +88,40 @@ func (b *builder) meet(p pair) []string {
 	return out
 }
 
-// step is when a tag came into a place. The material of the place itself is a
-// tag too, there from the start.
+// step is when a tag came into a place. What the place itself is made of is a tag
+// too, there from the start: wall: with slugs and classes of the table of materials.
 func (c *contents) step(tag string) (int, bool) {
-	if words, ok := strings.CutPrefix(tag, "wall:"); ok {
-		return 1, madeOf(c.place.Material, words)
+	if kinds, ok := strings.CutPrefix(tag, "wall:"); ok {
+		return 1, madeOf(c.place.Material, strings.Split(kinds, "|")) || madeOf(c.place.LidMaterial, strings.Split(kinds, "|"))
 	}
 	n, ok := c.tags[tag]
 	return n, ok
 }
 
-// madeOf reports whether a material names one of the words joined by |.
-func madeOf(material, words string) bool {
-	m := strings.ToLower(material)
-	for _, w := range strings.Split(words, "|") {
-		if m != "" && strings.Contains(m, w) {
-			return true
-		}
-	}
-	return false
+// madeOf reports whether something of what a text names that meets the liquor is of
+// one of some materials or classes.
+func madeOf(text string, kinds []string) bool {
+	wall := chemicals.Base().Materials().Read(text)
+	return slices.ContainsFunc(wall.Wetted, func(m *material.Material) bool {
+		return slices.Contains(kinds, m.Slug) || slices.Contains(kinds, m.Class)
+	})
 }
 
+// construction is what each part of each place meets, as the walk judged it.
 func (b *builder) construction() Section {
 	s := section("construction")
 	t := Table{Caption: say("construction.caption"), Columns: columns("col.place", "col.material_of", "col.medium", "col.suited", "col.note", "col.source", "col.status")}
-	for i := range b.places {
-		c := &b.places[i]
-		for _, m := range materialRules() {
-			if !madeOf(c.place.Material, m.words) || !c.tags.has(m.medium) {
-				continue
-			}
-			t.Rows = append(t.Rows, []Cell{text(c.place.Key), text(fold(c.place.Material)), text(say("medium." + m.medium)),
-				text(say("suited." + m.verdict)), text(m.note), text(m.source), text(m.status)})
+	for i := range b.r.Walk.Contacts {
+		c := &b.r.Walk.Contacts[i]
+		place, note, source, status := c.Place, c.Note, c.Source, c.Status
+		if c.Part == "lid" {
+			place = say("construction.lid", c.Place)
 		}
+		if c.Verdict == material.Unknown {
+			note, source, status = say("construction.settle"), say("value.dash"), say("value.dash")
+		}
+		t.Rows = append(t.Rows, []Cell{text(place), text(orNotStated(fold(c.Material))), text(say("medium." + c.Medium)),
+			text(say("suited." + c.Verdict.String())), text(orDash(note)), text(source), text(status)})
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)

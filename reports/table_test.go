@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/material"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/upset"
 )
@@ -61,9 +62,14 @@ func TestRules(t *testing.T) {
 			t.Errorf("pair %s: %+v", p.id, p)
 		}
 	}
-	for _, m := range materialRules() {
-		if m.status == "" || m.source == "" || !said("suited."+m.verdict) || !said("medium."+m.medium) {
-			t.Errorf("material %+v", m)
+	for _, m := range material.Media() {
+		if !said("medium." + m) {
+			t.Errorf("no word for the medium %s", m)
+		}
+	}
+	for v := material.Yes; v <= material.No; v++ {
+		if !said("suited." + v.String()) {
+			t.Errorf("no word for the verdict %s", v)
 		}
 	}
 	for _, g := range safeguardRules() {

@@ -92,31 +92,11 @@ func (f *finder) area(s *Stage) working.Num {
 	return f.w.Line("A", "m2", "5*V/1e6/D", 5*x.V/1e6/d.V, x, d)
 }
 
-// walls are the materials whose wall is known, by what is written of them.
-var walls = []struct{ word, slug string }{
-	{"ptfe", "ptfe"}, {"pfa", "ptfe"}, {"fep", "ptfe"}, {"fluoropolymer", "ptfe"}, {"hdpe", "hdpe"}, {"pvdf", "pvdf"},
-	{"polypropylene", "pp"}, {"polyethylene", "hdpe"}, {"glass", "glass"}, {"steel", "steel"},
-}
-
-// Material is the slug of a vessel material that rows of data are held of, or
-// nothing. A lining counts before what it lines.
-func Material(material string) string {
-	m := strings.ToLower(material)
-	for _, w := range walls {
-		if strings.Contains(m, w.word) {
-			return w.slug
-		}
-	}
-	if m == "pp" {
-		return "pp"
-	}
-	return ""
-}
-
 // through is the overall coefficient of heat transfer from the liquor to the
-// bath: 1/U = 1/h_i + t/k + 1/h_o.
+// bath: 1/U = 1/h_i + t/k + 1/h_o. A wall of which anything is not known counts as
+// one of unknown make.
 func (f *finder) through(s *Stage, p *route.Place) working.Num {
-	st, slug := f.c.Store, Material(p.Material)
+	st, slug := f.c.Store, f.insulates(p)
 	if slug == "" {
 		return st.Num("wall.unknown").As("U")
 	}
@@ -125,16 +105,45 @@ func (f *finder) through(s *Stage, p *route.Place) working.Num {
 		x, still := hi.As("h"), st.Num("film.still").As("f")
 		hi = f.w.Line("h_i", "W/m2/K", "h*f", x.V*still.V, x, still)
 	}
-	t := st.Num("wall." + slug).As("t")
+	t, k, ho := f.thickness(p, slug), st.Num("conductivity."+slug).As("k"), st.Num("film.bath").As("h_o")
+	return f.w.Line("U", "W/m2/K", "1/(1/h_i+t/1000/k+1/h_o)", 1/(1/hi.V+t.V/1000/k.V+1/ho.V), hi, t, k, ho)
+}
+
+// insulates is the material of a wall that conducts heat least, lining and shell
+// alike: the whole wall counts as of it. It is "" where not all of the wall is known.
+func (f *finder) insulates(p *route.Place) string {
+	wall := f.c.Store.Materials().Read(p.Material)
+	if !wall.Known() || wall.Hidden {
+		return ""
+	}
+	least, slug := math.Inf(1), ""
+	for _, m := range wall.All() {
+		if _, held := f.c.Store.Row("conductivity." + m.Slug); !held {
+			return ""
+		}
+		if k := f.c.Store.Num("conductivity." + m.Slug).V; !(k >= least) {
+			least, slug = k, m.Slug
+		}
+	}
+	return slug
+}
+
+// thickness of a wall is as stated, or as such ware usually has it. A vessel that may
+// be a large one has the wall of a tank.
+func (f *finder) thickness(p *route.Place, slug string) working.Num {
+	st := f.c.Store
+	usual := "wall.other"
+	if _, held := st.Row("wall." + slug); held {
+		usual = "wall." + slug
+	}
 	big := st.Num("wall.big")
 	switch {
 	case p.Wall.Set:
-		t = f.c.Given("t", "mm", p.Wall)
-	case p.Capacity.Set && p.Capacity.In("L") > big.V:
-		t = st.Num("wall.thick").As("t")
+		return f.c.Given("t", "mm", p.Wall)
+	case !(p.Capacity.Set && p.Capacity.In("L") <= big.V):
+		return st.Num("wall.thick").As("t")
 	}
-	k, ho := st.Num("conductivity."+slug).As("k"), st.Num("film.bath").As("h_o")
-	return f.w.Line("U", "W/m2/K", "1/(1/h_i+t/1000/k+1/h_o)", 1/(1/hi.V+t.V/1000/k.V+1/ho.V), hi, t, k, ho)
+	return st.Num(usual).As("t")
 }
 
 // Around says what is around the vessel in a stage, in words.

@@ -25,6 +25,7 @@ type Walk struct {
 	Warnings []string
 	Open     []string // what has to be known to say how much went into the route at all
 	Facts    []Fact
+	Contacts []Contact // what the parts of the places meet, in the order it comes
 }
 
 // Balance is one element of the account, in mol.
@@ -129,6 +130,7 @@ func Go(c route.Case, w *working.Sheet) (Walk, error) {
 	for i := range c.Route.Steps {
 		k.step(&c.Route.Steps[i])
 	}
+	k.contacts()
 	k.end()
 	return k.out, nil
 }
@@ -145,12 +147,13 @@ type walker struct {
 	lost    chemicals.Composition // evaporated
 	unres   chemicals.Composition
 	charged bool // the powder has gone in
+	touched []touch
 	out     Walk
 }
 
 func (k *walker) fact(id string, step int, text string) {
 	for _, f := range k.out.Facts {
-		if f.ID == id && f.Step == step {
+		if f.ID == id && f.Step == step && f.Text == text {
 			return
 		}
 	}

@@ -2,14 +2,12 @@ package process
 
 import (
 	"fmt"
-	"strings"
 
-	"etchbound/chemicals"
 	"etchbound/hazards/route"
 )
 
 // watch looks at a place after a step for what no figure shows: more in it than
-// it holds, a material that its liquor attacks, and wet product put by.
+// it holds, what its liquor does to what it is made of, and wet product put by.
 func (k *walker) watch(p *State, s *route.Step) {
 	at := k.place(p.Place)
 	if at == nil {
@@ -17,11 +15,7 @@ func (k *walker) watch(p *State, s *route.Step) {
 	}
 	q := k.merged(p)
 	k.overfull(at, q.Volume.V, s)
-	f, _ := chemicals.ElementIndex("F")
-	fluor := value(q, func(e *Entry) float64 { return e.Of[f] })
-	if word := attacked(at.Material); word != "" && !(fluor <= 1e-6*k.in[f]) {
-		k.fact("attacked", s.Number, fmt.Sprintf("%s is of %s, and its liquor holds fluoride in step %d: it is eaten away; glass and ceramic give off silicon tetrafluoride, metals hydrogen.", at.Key, word, s.Number))
-	}
+	k.touches(p, q, s)
 	if s.Do == "store" && len(p.Liquid) > 0 && at.Closure == route.Closed && len(pick(p.Solids, Product)) > 0 {
 		k.fact("stored", s.Number, fmt.Sprintf("Wet product degrades and gives gas in its bottle (step %d, %s); how much is not assessed here.", s.Number, at.Key))
 	}
@@ -44,16 +38,4 @@ func (k *walker) overfull(at *route.Place, volume float64, s *route.Step) {
 	if holds := at.Capacity.In("mL") * float64(max(at.Count, 1)); volume > holds*(1+1e-9) {
 		k.fact("overfull", s.Number, fmt.Sprintf("Step %d puts %.4g mL into %s, which holds %.4g mL.", s.Number, volume, at.Key, holds))
 	}
-}
-
-// attacked returns the word of a material that acid fluoride eats; common
-// practice.
-func attacked(material string) string {
-	m := strings.ToLower(material)
-	for _, word := range []string{"glass", "borosilicate", "quartz", "silica", "ceramic", "porcelain", "alumina", "enamel", "steel", "titanium", "aluminium", "aluminum"} {
-		if strings.Contains(m, word) {
-			return word
-		}
-	}
-	return ""
 }

@@ -1,7 +1,10 @@
 package route
 
 import (
+	"fmt"
 	"strings"
+
+	"etchbound/chemicals"
 
 	"etchbound/schemas"
 )
@@ -43,7 +46,26 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 	}
 	l.closed(n)
 	p.Cooling = l.cooling(n.Get("cooling"))
+	l.thick(n, &p)
 	return p
+}
+
+// thick refuses a wall that counts and is thicker than one that is left out can count:
+// else leaving it out would do better than stating it.
+func (l *loader) thick(n *schemas.Node, p *Place) {
+	if !p.Wall.Set || p.Cooling == nil || p.Cooling.Kind == "none" || p.Cooling.UA.Set {
+		return
+	}
+	held := chemicals.Base()
+	row, what := "wall.thick", "any vessel"
+	if big := held.Num("wall.big").V; p.Capacity.Set && p.Capacity.In("L") <= big {
+		row, what = "wall.other", fmt.Sprintf("a vessel of up to %.4g L", big)
+	}
+	d, _ := held.Row(row)
+	if !(p.Wall.In("mm") <= d.High*(1+1e-9)) {
+		l.refuse(n.Get("wall"), fmt.Sprintf("a wall of %s is thicker than the %.4g mm that are known here of %s", p.Wall.Text, d.High, what),
+			fmt.Sprintf("a wall of %.4g mm at most", d.High), "state what the bath takes instead: cooling: ua: 0.5 W/K")
+	}
 }
 
 // closed refuses ways out of a place that is shut.

@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"etchbound/chemicals/working"
-	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -62,20 +61,33 @@ func (r *reader) service(key string) (working.Num, string) {
 	return r.w.Line("T_s", "degC", "min(a,b)", min(a.V, b.V), a, b), words
 }
 
-// stands is the temperature a material is used up to, with no symbol for glass
-// and steel, which pass the boiling point of any liquor here. A material nobody
-// stated or that no row is held of gets no credit: it counts as weaker than any
-// that is held.
-func (r *reader) stands(part, material string) (working.Num, string) {
-	switch slug := course.Material(material); {
-	case slug == "glass" || slug == "steel":
-		return working.Num{}, part + " " + slug + " sets no limit"
-	case slug != "":
-		return r.c.Store.Num("service." + slug).As("T_s"), part + " " + material
-	case material == "":
+// stands is the temperature a material is used up to, the lower of lining and shell,
+// with no symbol for what passes the boiling point of any liquor here, such as glass
+// and steel. A material nobody stated or that no row is held of gets no credit: it
+// counts as weaker than any that is held.
+func (r *reader) stands(part, text string) (working.Num, string) {
+	wall := r.c.Store.Materials().Read(text)
+	if text == "" {
 		return r.c.Store.Num("service.unknown").As("T_s"), part + " not stated, so counted as the weakest; boiling counts beside it"
 	}
-	return r.c.Store.Num("service.unknown").As("T_s"), part + ": no service temperature is held of " + material + ", so counted as the weakest; boiling counts beside it"
+	least, known := working.Num{}, wall.Known() && !wall.Hidden
+	for _, m := range wall.All() {
+		if m.Unlimited || !known {
+			continue
+		}
+		_, held := r.c.Store.Row("service." + m.Slug)
+		known = known && held
+		if t := r.c.Store.Num("service." + m.Slug).As("T_s"); least.Symbol == "" || !(t.V >= least.V) {
+			least = t
+		}
+	}
+	switch {
+	case !known:
+		return r.c.Store.Num("service.unknown").As("T_s"), part + ": no service temperature is held of " + text + ", so counted as the weakest; boiling counts beside it"
+	case least.Symbol == "":
+		return least, part + " " + text + " sets no limit"
+	}
+	return least, part + " " + text
 }
 
 func (r *reader) place(key string) *route.Place {

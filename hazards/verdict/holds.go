@@ -69,6 +69,7 @@ var holdText = map[string]string{
 	"stored":           "Do not store it shut: leave gas a way out, or open it in the hood at set intervals.",
 	"overfull":         "Do not fill it so: take a larger container or a smaller batch.",
 	"attacked":         "Do not start in this material.",
+	"material_unknown": "Do not start before it is known that the material stands what it meets.",
 	"hf_strong":        "A specialist review is needed before anything else.",
 	"slab":             "Do not start before the gas has been measured at small scale.",
 }

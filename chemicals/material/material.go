@@ -1,0 +1,226 @@
+// Package material knows what vessels, linings, lids and seals are made of: by which
+// words each material is written, and what it stands of which medium, strength and
+// temperature. It must not know any route, nor what is done where one does not stand.
+//
+// A text is read word by word, never by a part of a word. What stands of it is that of
+// the worst material it names; of a lining, or a coat, it is the lining that meets the
+// liquor, and the shell behind it that does not. A word that is neither a material nor
+// a plain word of the trade leaves the material unknown: what nobody can name stands
+// nothing. Where a strength or a temperature is not known, every row that could apply
+// does, and the worst of them counts.
+package material
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"etchbound/schemas/columns"
+)
+
+// Verdict is what a material stands.
+type Verdict uint8
+
+// The verdicts, from the best. Unknown is worse than Limited: it may be No.
+const (
+	Yes Verdict = iota
+	Limited
+	Unknown
+	No
+)
+
+// String is the word of the tables: yes, limited, unknown or no.
+func (v Verdict) String() string { return [...]string{"yes", "limited", "unknown", "no"}[v] }
+
+func verdict(word string) Verdict {
+	return Verdict(slices.Index([]string{"yes", "limited", "", "no"}, word))
+}
+
+// Media are what a liquor can hold that some material does not stand: the columns of
+// the table of materials.
+var media = [...]string{"hf", "acid", "chloride", "strong_base", "tmaoh", "solvent"}
+
+// Media lists them.
+func Media() []string { return media[:] }
+
+// Called is a medium in words.
+func Called(medium string) string {
+	i := slices.Index(media[:], medium)
+	if i < 0 {
+		return medium
+	}
+	return [...]string{"acid fluoride", "strong acid", "hydrochloric acid or chloride", "strong base",
+		"quaternary ammonium hydroxide", "organic solvent"}[i]
+}
+
+// Material is one row of the table.
+type Material struct {
+	Slug, Name string
+	Words      []string
+	Class      string // "not named" for one that only says which sort it is, such as plastic
+	// Service is the temperature in degC up to which it is used; NaN where none is
+	// held. Unlimited: it stands the boiling of any liquor here.
+	Service   float64
+	Unlimited bool
+	// Conductivity is that of heat, W/m/K, with its ends; NaN where none is held here.
+	Conductivity, Low, High float64
+	Note, Source, Status    string
+
+	stands [len(media)]Verdict
+}
+
+// Stand is what is known of one material in one medium.
+type Stand struct {
+	Verdict
+	Note, Source, Status string
+}
+
+// rule is a row of its own for a medium: it applies between two strengths, wt%, and two temperatures, degC.
+type rule struct {
+	material, medium              string
+	above, upTo, hotter, notAbove float64 // NaN: no bound
+	Stand
+}
+
+// Table is what is held of all materials.
+type Table struct {
+	rows  []Material
+	rules []rule
+	words map[string]meaning
+	most  int // words of the longest name
+}
+
+// meaning is what a word, or some words, of a text are.
+type meaning struct {
+	row  int  // of the material, -1: none
+	coat bool // it says that what is named lines or coats the rest
+}
+
+// Text is the three tables: the materials, what they stand that no column of these
+// can say, and the other words of the trade.
+type Text struct{ Materials, Resistance, Words string }
+
+// Parse reads the tables. The error names file, row and column.
+func Parse(text Text) (*Table, error) {
+	t := &Table{words: map[string]meaning{}}
+	var err error
+	n := 0
+	t.rows, err = columns.Read("chemicals/data/materials.csv", text.Materials, func(r columns.Row) Material {
+		t.called(r, meaning{row: n})
+		n++
+		return materialOf(r)
+	})
+	if err != nil {
+		return nil, err
+	}
+	all, err := columns.Read("chemicals/data/material_resistance.csv", text.Resistance, t.rulesOf)
+	if err != nil {
+		return nil, err
+	}
+	t.rules = slices.Concat(all...)
+	_, err = columns.Read("chemicals/data/material_words.csv", text.Words, func(r columns.Row) bool {
+		coat := r.Choice("meaning", "plain", "coat") == "coat"
+		at := t.row(r.Text("material"))
+		if r.Text("material") != "" && at < 0 {
+			r.Fault("material", fmt.Errorf("there is no material %q", r.Text("material")))
+		}
+		t.called(r, meaning{at, coat})
+		return r.Named("note")+r.Named("source")+r.Named("status") != ""
+	})
+	return t, err
+}
+
+func materialOf(r columns.Row) Material {
+	m := Material{Slug: r.Named("slug"), Name: r.Named("name"), Words: r.List("words"), Class: r.Named("class"),
+		Conductivity: r.Number("conductivity"), Low: r.Number("conductivity_low"), High: r.Number("conductivity_high"),
+		Note: r.Text("note"), Source: r.Named("source"), Status: r.Named("status"), Service: math.NaN()}
+	if m.Unlimited = r.Text("service") == "none"; !m.Unlimited {
+		m.Service = r.Number("service")
+	}
+	for i, medium := range media {
+		m.stands[i] = verdict(r.Choice(medium, "", "yes", "limited", "no"))
+	}
+	return m
+}
+
+func (t *Table) rulesOf(r columns.Row) []rule {
+	var out []rule
+	for _, slug := range r.List("materials") {
+		if t.row(slug) < 0 {
+			r.Fault("materials", fmt.Errorf("there is no material %q", slug))
+		}
+		out = append(out, rule{slug, r.Choice("medium", media[:]...), r.Number("above_wt"), r.Number("up_to_wt"),
+			r.Number("above_degc"), r.Number("up_to_degc"),
+			Stand{verdict(r.Choice("verdict", "yes", "limited", "no")), r.Text("note"), r.Named("source"), r.Named("status")}})
+	}
+	return out
+}
+
+func (t *Table) row(slug string) int {
+	return slices.IndexFunc(t.rows, func(m Material) bool { return m.Slug == slug })
+}
+
+// called gives all words of a row a meaning.
+func (t *Table) called(r columns.Row, what meaning) {
+	for _, w := range r.List("words") {
+		if err := t.name(w, what); err != nil {
+			r.Fault("words", err)
+		}
+	}
+}
+
+// name gives some words a meaning; none may have two.
+func (t *Table) name(written string, what meaning) error {
+	w := split(written)
+	key := strings.Join(w, " ")
+	if old, twice := t.words[key]; twice && old != what || key == "" {
+		return fmt.Errorf("the words %q are blank or mean two things", written)
+	}
+	t.words[key] = what
+	t.most = max(t.most, len(w))
+	return nil
+}
+
+// Rows are the materials held, in the order of the table.
+func (t *Table) Rows() []Material { return slices.Clone(t.rows) }
+
+// Stands is what is known of a material in a medium at a strength in wt% and a
+// temperature in degC, either NaN where it is not known. A row of its own for the
+// medium counts before the column of the table.
+func (t *Table) Stands(m *Material, medium string, strength, degC float64) Stand {
+	worst := Stand{Verdict: Unknown}
+	found := false
+	for i := range t.rules {
+		r := &t.rules[i]
+		if r.material != m.Slug || r.medium != medium || strength <= r.above || strength > r.upTo ||
+			degC <= r.hotter || degC > r.notAbove {
+			continue
+		}
+		if !found || r.Verdict > worst.Verdict {
+			worst, found = r.Stand, true
+		}
+	}
+	if found {
+		return worst
+	}
+	if i := slices.Index(media[:], medium); i >= 0 && m.stands[i] != Unknown {
+		return Stand{m.stands[i], m.Note, m.Source, m.Status}
+	}
+	return worst
+}
+
+// WallStands is what is known of a wall in a medium: that of the worst material that
+// meets the liquor, and unknown where not all of that is held.
+func (t *Table) WallStands(w *Wall, medium string, strength, degC float64) Stand {
+	worst := Stand{}
+	if !w.Known() {
+		worst.Verdict = Unknown
+	}
+	for i, m := range w.Wetted {
+		if s := t.Stands(m, medium, strength, degC); i == 0 && w.Known() || s.Verdict > worst.Verdict {
+			worst = s
+		}
+	}
+	return worst
+}

@@ -1,0 +1,150 @@
+package process
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/material"
+	"etchbound/hazards/route"
+)
+
+// Contact is a medium that one part of a place meets, with what is known of the two.
+type Contact struct {
+	Place, Part string // wall or lid
+	Material    string // as written, "" where it is not stated
+	Medium      string
+	Step        int // in which it is there first
+	material.Stand
+}
+
+// touch is what the liquor of a place has held of a medium so far. What was there once
+// counts to the end: a residue is enough.
+type touch struct {
+	place, medium     string
+	step              int
+	strength, hottest float64 // wt% and degC, the greatest; NaN once one was not known
+}
+
+// touches notes what the liquor q of a place holds in a step that a material may not
+// stand, how strong and how hot. What a reaction warms it to is not counted.
+func (k *walker) touches(p *State, q *Pool, s *route.Step) {
+	degC := p.Set.V
+	if p.Set.Symbol == "" {
+		degC = math.NaN()
+	}
+	for _, medium := range material.Media() {
+		strength, there := k.holds(q, medium)
+		if !there {
+			continue
+		}
+		i := slices.IndexFunc(k.touched, func(t touch) bool { return t.place == p.Place && t.medium == medium })
+		if i < 0 {
+			k.touched = append(k.touched, touch{p.Place, medium, s.Number, strength, degC})
+			continue
+		}
+		t := &k.touched[i]
+		t.strength, t.hottest = math.Max(t.strength, strength), math.Max(t.hottest, degC)
+	}
+}
+
+// holds reports whether a liquor holds a medium, and at which strength in wt%, NaN
+// where that is not followed.
+func (k *walker) holds(q *Pool, medium string) (float64, bool) {
+	var is func(*chemicals.Substance) bool
+	switch medium {
+	case "hf":
+		f, _ := chemicals.ElementIndex("F")
+		n := value(q, func(e *Entry) float64 { return e.Of[f] })
+		const molar = 20.006 // g/mol of HF: to tell a strong acid from a weak one, in no figure
+		return 100 * n * molar / q.Mass.V, !(n <= 1e-6*k.in[f])
+	case "acid":
+		is = func(s *chemicals.Substance) bool { return s.Kind == "acid" || s.Acid > 0 && s.Kind != "water" }
+	case "chloride":
+		is = func(s *chemicals.Substance) bool { return s.Formula.Count("Cl") > 0 && s.Oxidant == 0 }
+	case "strong_base":
+		is = strongBase
+	case "tmaoh":
+		is = func(s *chemicals.Substance) bool { return strongBase(s) && s.Formula.Count("C") > 0 }
+	case "solvent":
+		is = func(s *chemicals.Substance) bool { return s.Kind == "solvent" }
+	}
+	return math.NaN(), has(q, is)
+}
+
+func strongBase(s *chemicals.Substance) bool {
+	return s.Acid < 0 && s.Kind != "carbonate" && s.Formula.Text != "NH3"
+}
+
+// contacts judges every part of every place by what its liquor held, and says where
+// one does not stand it or nobody knows.
+func (k *walker) contacts() {
+	held := k.st.Materials()
+	for _, t := range k.touched {
+		at := k.place(t.place)
+		if at == nil {
+			continue
+		}
+		parts := [...]struct{ name, of string }{{"wall", at.Material}, {"lid", at.LidMaterial}}
+		for _, part := range parts {
+			if part.name == "lid" && at.Closure == route.Open && part.of == "" {
+				continue
+			}
+			wall := held.Read(part.of)
+			stand := held.WallStands(&wall, t.medium, t.strength, t.hottest)
+			k.out.Contacts = append(k.out.Contacts, Contact{at.Key, part.name, wall.Text, t.medium, t.step, stand})
+		}
+	}
+	k.sayAttacked()
+	k.sayUnknown()
+}
+
+func (k *walker) sayAttacked() {
+	for i := range k.out.Contacts {
+		if c := &k.out.Contacts[i]; c.Verdict == material.No {
+			k.fact("attacked", c.Step, fmt.Sprintf("The %s of %s is of %s, and its liquor holds %s from step %d: %s.",
+				c.Part, c.Place, c.Material, material.Called(c.Medium), c.Step, orEaten(c.Note)))
+		}
+	}
+}
+
+func orEaten(note string) string {
+	if note == "" {
+		return "it is eaten away"
+	}
+	return note
+}
+
+// sayUnknown says once for each material of a part what nobody knows of it.
+func (k *walker) sayUnknown() {
+	done := map[[2]string]bool{}
+	for i := range k.out.Contacts {
+		c := &k.out.Contacts[i]
+		key := [...]string{c.Part, c.Material}
+		if c.Verdict != material.Unknown || done[key] {
+			continue
+		}
+		done[key] = true
+		var places, media []string
+		for _, o := range k.out.Contacts {
+			if o.Part == c.Part && o.Material == c.Material && o.Verdict == material.Unknown {
+				places, media = with(places, o.Place), with(media, material.Called(o.Medium))
+			}
+		}
+		what, settle := c.Material, "say which material that is, by its common name, or look it up in the maker's resistance table"
+		if c.Material == "" {
+			what, settle = "a material that is not stated", "write what it is made of, and look it up in the maker's resistance table"
+		}
+		k.fact("material_unknown", c.Step, fmt.Sprintf("The %s of %s is of %s: it is not known whether that stands %s, which it meets from step %d. "+
+			"To settle it, %s.", c.Part, strings.Join(places, ", "), what, strings.Join(media, ", "), c.Step, settle))
+	}
+}
+
+func with(list []string, s string) []string {
+	if slices.Contains(list, s) {
+		return list
+	}
+	return append(list, s)
+}
