@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/material"
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
@@ -54,6 +55,12 @@ func fixture() hazards.Review {
 		Findings: fixtureFindings(),
 		Walk: process.Walk{
 			Facts: []process.Fact{{ID: "hf_formed", Step: 1, Text: "HF is formed where LiF meets the acid"}},
+			Contacts: []process.Contact{
+				{Place: "etch", Part: "wall", Material: "borosilicate glass", Medium: "hf", Step: 1, Stand: material.Stand{Verdict: material.No,
+					Note:   "fluoride with acid dissolves it; the wall thins and leaks, SiF4 forms",
+					Source: "two institutional HF guidance pages", Status: "two-sources"}},
+				{Place: "drum", Part: "lid", Medium: "hf", Step: 2, Stand: material.Stand{Verdict: material.Unknown}},
+			},
 			Account: []process.Balance{
 				{Element: "Al", In: 0.00514, Out: map[string]float64{"etch": 0.00504, "waste_bottle": 0.0001, "gas": 1e-18}, Error: 2e-16},
 				{Element: "H", In: 0.4, Out: map[string]float64{"gas": 0.03, "etch": 0.37}, Error: 0},

@@ -101,12 +101,24 @@ func (k *walker) contacts() {
 	k.sayUnknown()
 }
 
+// sayAttacked says once for each part of a place what it does not stand.
 func (k *walker) sayAttacked() {
+	done := map[[2]string]bool{}
 	for i := range k.out.Contacts {
-		if c := &k.out.Contacts[i]; c.Verdict == material.No {
-			k.fact("attacked", c.Step, fmt.Sprintf("The %s of %s is of %s, and its liquor holds %s from step %d: %s.",
-				c.Part, c.Place, c.Material, material.Called(c.Medium), c.Step, orEaten(c.Note)))
+		c := &k.out.Contacts[i]
+		key := [...]string{c.Place, c.Part}
+		if c.Verdict != material.No || done[key] {
+			continue
 		}
+		done[key] = true
+		var media []string
+		for _, o := range k.out.Contacts {
+			if o.Place == c.Place && o.Part == c.Part && o.Verdict == material.No {
+				media = with(media, material.Called(o.Medium))
+			}
+		}
+		k.fact("attacked", c.Step, fmt.Sprintf("The %s of %s is of %s, and what it meets from step %d is %s: %s.",
+			c.Part, c.Place, c.Material, c.Step, strings.Join(media, ", "), orEaten(c.Note)))
 	}
 }
 
