@@ -51,6 +51,8 @@ var refused = []struct{ name, text, message string }{
 	{"waste as a place", top + etch + "steps:\n  - {do: transfer, in: etch, into: " + here + "waste}\n", "kind: drum"},
 	{"into itself", top + etch + "steps:\n  - {do: transfer, in: etch, into: " + here + "etch}\n", "same place"},
 	{"relief above rating", top + "places:\n  etch: {kind: autoclave, rating: 400 kPa, relief: " + here + "5 bar}\n" + cool, "at or below the rating"},
+	{"a wall thicker than any", top + "places:\n  etch: {kind: bottle, capacity: 1 L, wall: " + here + "12 mm, cooling: {kind: ice_bath}}\n" + cool, "ua: 0.5 W/K"},
+	{"a tank thicker than any", top + "places:\n  etch: {kind: vessel, wall: " + here + "30 mm, cooling: {kind: ice_bath}}\n" + cool, "a wall of 25 mm at most"},
 	{"capacity of nothing", top + "places:\n  etch: {kind: bottle, capacity: " + here + "0 mL}\n" + cool, "more than zero"},
 	{"closed with a vent", top + "places:\n  etch: {kind: bottle, closure: closed, vent: " + here + "3 mm}\n" + cool, "closure: vented"},
 
