@@ -29,7 +29,7 @@ func (f Formula) Count(symbol string) float64 {
 // weight of one of the elements is. The mass of electrons is left out.
 func (f Formula) MolarMass(st *Store, w *working.Sheet) working.Num {
 	if len(f.Order) == 0 {
-		return working.Absent("M", "g/mol", "formula")
+		return working.Absent("M", "g/mol", working.Lacks("formula", ""))
 	}
 	var room [12]working.Num
 	in, mass := room[:0], 0.0

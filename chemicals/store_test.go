@@ -95,7 +95,7 @@ func TestNumStatus(t *testing.T) {
 		if n.Status != want || n.Ref() != id {
 			t.Errorf("%s is %v from %q, want %v", id, n, n.Ref(), want)
 		}
-		if want == working.Unknown && (!math.IsNaN(n.V) || !slices.Equal(n.Missing(), []string{id})) {
+		if want == working.Unknown && (!math.IsNaN(n.V) || !slices.Equal(n.Missing(), []working.Missing{working.Lacks(working.NoDatum, id)})) {
 			t.Errorf("%s: value %g, missing %v", id, n.V, n.Missing())
 		}
 	}
@@ -123,7 +123,7 @@ func TestWith(t *testing.T) {
 	}
 	removed := base.With(map[int]float64{d.Index: math.NaN()})
 	n := removed.Num(d.ID)
-	if !n.Unknown() || !slices.Equal(n.Missing(), []string{d.ID}) {
+	if !n.Unknown() || !slices.Equal(n.Missing(), []working.Missing{working.Lacks(working.NoDatum, d.ID)}) {
 		t.Errorf("taken away: %v", n)
 	}
 	if _, ok := removed.Row(d.ID); ok {
@@ -135,7 +135,7 @@ func TestWith(t *testing.T) {
 	titanium, _ := base.Row("weight.Ti")
 	f, _ := chemicals.ParseFormula("Ti3AlC2")
 	m := f.MolarMass(base.With(map[int]float64{titanium.Index: math.NaN()}), nil)
-	if !m.Unknown() || !slices.Equal(m.Missing(), []string{"weight.Ti"}) {
+	if !m.Unknown() || !slices.Equal(m.Missing(), []working.Missing{working.Lacks(working.NoDatum, "weight.Ti")}) {
 		t.Errorf("molar mass without titanium: %v", m)
 	}
 }

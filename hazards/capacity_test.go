@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/reports/words"
 )
 
 // Most of what is charged is a solution without a heat capacity: nothing can be
@@ -23,7 +24,8 @@ func TestASolutionWithoutAHeatCapacityIsUnknown(t *testing.T) {
 		}
 		said := false
 		for _, u := range rv.Unknown {
-			said = said || strings.Contains(u.Text, "heat capacity of "+name) && strings.Contains(u.Measure, "handbook")
+			text, settles := words.Ask(u.Missing)
+			said = said || strings.Contains(text, "heat capacity of "+name) && strings.Contains(settles, "handbook")
 		}
 		if !said {
 			t.Errorf("%s: nothing settles its heat capacity: %v", name, rv.Unknown)

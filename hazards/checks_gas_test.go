@@ -21,7 +21,7 @@ var gasChecks = []check{
 			{id: "gas.hydrogen.total@2", value: 0.37715, low: 0.31430, high: 0.44001 + 0.0680, from: "the phase, and 5 wt% of aluminium on top at the high end"},
 			{id: "heat.etch.total@2", value: 3.9053, low: 3.5199, high: 4.2907 + 1.0534, tolerance: 2e-3, from: "760 (685 to 835)/194.605 and 0.05/26.982*568.45; the 6 kJ/mol of the latter move with it"},
 		},
-		measures: []string{"precursor.impurities"}},
+		measures: []string{"precursor: impurities"}},
 
 	{name: "aluminium and trialuminide", yaml: etches("phase: Ti3AlC2, mass: 1 g, impurities: [{formula: Al, share: 3 wt%}, {formula: TiAl3, share: 10 wt%}]", "{substance: HF, strength: 10 wt%, volume: 30 mL}"),
 		figures: []want{

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/reports/words"
 )
 
 // want is one figure as worked out apart from the program. low and high are
@@ -90,7 +91,7 @@ func (c *check) run(t *testing.T) {
 		t.Errorf("nothing says %q: %q", c.warns, said(&rv))
 	}
 	for _, id := range c.measures {
-		if !slices.ContainsFunc(rv.Unknown, func(u unknownItem) bool { return u.ID == id && u.Measure != "" }) {
+		if !slices.ContainsFunc(rv.Unknown, func(u unknownItem) bool { return words.Name(u.Missing) == id }) {
 			t.Errorf("%s is not listed with what to measure", id)
 		}
 	}

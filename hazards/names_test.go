@@ -6,9 +6,12 @@ import (
 
 	"pgregory.net/rapid"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/route"
+	"etchbound/reports/words"
 )
 
 // locally is a set of limits of a limits file, of every limit of a review one with
@@ -120,5 +123,44 @@ func TestAFindingNamesWhatItWasJudgedBy(t *testing.T) {
 				t.Errorf("%s: %s has margin %g, %s leaves %g", name, f.ID(), f.Margin, judged, got)
 			}
 		}
+	}
+}
+
+// What is missing always says what it is and what settles it, with its object: over
+// any route, and with every fact that can be left out left out.
+func TestMissingThingsSayWhatTheyAre(t *testing.T) {
+	property(t, func(tb testing.TB, t *rapid.T) {
+		r := (&drawing{t: t}).recipe()
+		for _, o := range r.optional() {
+			if rapid.Bool().Draw(t, "left out") {
+				o.from.drop(o.key)
+			}
+		}
+		yaml := r.yaml(plainly)
+		left, _, err := route.Load("check.yaml", strings.NewReader(yaml))
+		if err != nil || left == nil {
+			return // refused
+		}
+		rv := must(tb, newCase(tb, left))
+		for _, u := range rv.Unknown {
+			saysWhat(t, u.Missing, yaml)
+		}
+		for i := range rv.Sheet.Lines {
+			for _, m := range rv.Sheet.Lines[i].Missing {
+				saysWhat(t, m, yaml)
+			}
+		}
+	})
+}
+
+func saysWhat(t interface{ Fatalf(string, ...any) }, m working.Missing, yaml string) {
+	text, settles := words.Ask(m)
+	for _, s := range []string{words.Name(m), text, settles} {
+		if s == "" || strings.ContainsAny(s, "{}") || containsAny(s, "NaN", "%!", "steps[", "places.", "is not stated  ") {
+			t.Fatalf("%+v: %q\n%s", m, s, yaml)
+		}
+	}
+	if m.Kind == working.NothingIn || m.Kind == working.NotGiven && m.Subject == "" || strings.HasPrefix(text, " ") {
+		t.Fatalf("%+v: %q\n%s", m, text, yaml)
 	}
 }

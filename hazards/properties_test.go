@@ -340,7 +340,7 @@ func TestLeavingOutNeverHelps(t *testing.T) {
 		if heat := byID(full.Figures)["heat.etch.total"]; o.key == "impurities" && heat != nil && heat.Value.Unknown() {
 			return // an impurity without a heat in this bath is worse than the metal assumed in its place
 		}
-		if o.key == "capacity" && slices.ContainsFunc(full.Unknown, func(u hazards.UnknownItem) bool { return strings.HasPrefix(u.ID, "room for the liquor in") }) {
+		if o.key == "capacity" && slices.ContainsFunc(full.Unknown, func(u hazards.UnknownItem) bool { return u.Kind == "room_for_liquor" }) {
 			return // too small for its liquor: a stated fault is no omission
 		}
 		o.from.drop(o.key)

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/reports/words"
 )
 
 // sheetDigits is what an eight-digit pocket calculator can follow.
@@ -55,13 +56,18 @@ func underFigures(r *hazards.Review) []bool {
 	return used
 }
 
+// neverGiven stands for the place of what nobody stated.
+func neverGiven(l *working.Line) string {
+	return "missing: " + strings.Join(words.Names(l.Missing), ", ")
+}
+
 // givenAt says where a given was stated, or what an exact number is.
 func givenAt(l *working.Line) string {
 	if why, ok := strings.CutPrefix(l.Ref, working.ExactPrefix); ok {
 		return say("made.exact", why)
 	}
-	if strings.HasPrefix(l.Ref, working.MissingPrefix) {
-		return l.Ref
+	if l.Ref == "" && len(l.Missing) > 0 {
+		return neverGiven(l)
 	}
 	return say("made.given", orNone(l.Ref))
 }
@@ -93,7 +99,7 @@ func made(l *working.Line) string {
 		s = append(s, say("made.input", in.Symbol, measure(in.V, sheetDigits, in.Unit), in.Line))
 	}
 	if len(l.Missing) > 0 {
-		s = append(s, say("figure.lacks", strings.Join(l.Missing, ", ")))
+		s = append(s, say("figure.lacks", strings.Join(words.Names(l.Missing), ", ")))
 	}
 	return strings.Join(s, ", ")
 }

@@ -7,7 +7,9 @@ import (
 	"strconv"
 	"strings"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -74,7 +76,7 @@ func changeSummary(c *scaling.Change) Block {
 		if i > 0 && c.Fired[i-1].ID == f.ID {
 			continue
 		}
-		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(strconv.Itoa(times[f.ID])), text(clip(say("change.example_of", f.Where, f.Was, f.Is), 80))})
+		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(strconv.Itoa(times[f.ID])), text(clip(say("change.example_of", FiredAt(f), f.Was, f.Is), 80))})
 	}
 	return t
 }
@@ -87,7 +89,7 @@ func changeFired(c *scaling.Change) []Block {
 	t := Table{Caption: say("change.fired_all"), Columns: columns("change.rule", "change.where", "change.was", "change.is", "change.source")}
 	for i := range c.Fired {
 		f := &c.Fired[i]
-		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(f.Where), text(clip(f.Was, 60)), text(clip(f.Is, 60)), text(f.Source + " (" + f.Status + ")")})
+		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(FiredAt(f)), text(clip(f.Was, 60)), text(clip(f.Is, 60)), text(f.Source + " (" + f.Status + ")")})
 	}
 	return []Block{t}
 }
@@ -170,6 +172,15 @@ func changeVerdict(f *figure.Finding) Cell {
 	return verdictCell(f.Verdict)
 }
 
+// FiredAt says where a rule is met, or what is no longer known.
+func FiredAt(f *scaling.Fired) string {
+	if f.Lacks != (working.Missing{}) {
+		text, _ := words.Ask(f.Lacks)
+		return text
+	}
+	return f.Where
+}
+
 type changeJSON struct {
 	Format   string              `json:"format"`
 	Notice   string              `json:"notice"`
@@ -225,7 +236,7 @@ func ChangeJSON(w io.Writer, c scaling.Change, o Options) error {
 		Reviewed: changeRouteJSON{c.Reviewed.Case.Route.Title, c.Reviewed.Case.Route.Digest}, Proposed: changeRouteJSON{c.Proposed.Case.Route.Title, c.Proposed.Case.Route.Digest},
 		Fired: []firedJSON{}, Inputs: []inputDiffJSON{}, Figures: []movedJSON{}, Findings: []verdictChangeJSON{}}
 	for _, f := range c.Fired {
-		out.Fired = append(out.Fired, firedJSON{f.ID, nine(f.Value), f.Unit, f.Where, f.Was, f.Is, f.Source, f.Status})
+		out.Fired = append(out.Fired, firedJSON{f.ID, nine(f.Value), f.Unit, FiredAt(&f), f.Was, f.Is, f.Source, f.Status})
 	}
 	for _, x := range c.Inputs {
 		out.Inputs = append(out.Inputs, inputDiffJSON(x))
@@ -256,7 +267,7 @@ func ChangeCSV(w io.Writer, c scaling.Change) error {
 	out := csv.NewWriter(w)
 	out.Write(changeColumns)
 	for _, f := range c.Fired {
-		out.Write([]string{"rule", f.ID, guard(f.Where), guard(f.Was), guard(f.Is), guard(f.Unit)})
+		out.Write([]string{"rule", f.ID, guard(FiredAt(&f)), guard(f.Was), guard(f.Is), guard(f.Unit)})
 	}
 	for _, x := range c.Inputs {
 		out.Write([]string{"input", guard(x.What), guard(x.Where), guard(x.Was), guard(x.Is), ""})

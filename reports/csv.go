@@ -9,6 +9,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
+	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
 
@@ -27,7 +28,7 @@ func CSV(w io.Writer, r hazards.Review) error {
 			guard(f.Case.String()), guard(f.Of.String()), guard(labelOf(f.Quantity)),
 			machine(f.Quantity, f.Value), machine(f.Quantity, f.Low), machine(f.Quantity, f.High), guard(unitOf(f.Quantity)),
 			f.Value.Status.String(), guard(f.Conditions), strconv.Itoa(f.Value.Line()),
-			guard(strings.Join(f.Value.Missing(), " "))})
+			guard(strings.Join(words.Names(f.Value.Missing()), " "))})
 	}
 	c.Flush()
 	return c.Error()

@@ -13,6 +13,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
 
@@ -109,7 +110,7 @@ func (e *explainer) line(depth, n int) {
 	}
 	e.shown[n] = true
 	e.print(depth, say("explain.line", n, l.Symbol, measure(l.V, sheetDigits, l.Unit), statusText(l.Status), e.origin(l)))
-	for _, m := range l.Missing {
+	for _, m := range words.Names(l.Missing) {
 		if len(l.In) == 0 {
 			e.print(depth+1, say("figure.lacks", m))
 		}

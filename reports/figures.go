@@ -7,6 +7,7 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards/figure"
+	"etchbound/reports/words"
 )
 
 // placeName is a place in words: "step 2", "waste", "vessel etch".
@@ -101,7 +102,7 @@ func (b *builder) figureRow(f *figure.Figure) []Cell {
 func (b *builder) conditions(f *figure.Figure) string {
 	s := fold(f.Conditions)
 	if f.Value.Unknown() && len(f.Value.Missing()) > 0 {
-		lacks := say("figure.lacks", strings.Join(f.Value.Missing(), ", "))
+		lacks := say("figure.lacks", strings.Join(words.Names(f.Value.Missing()), ", "))
 		if s == "" {
 			return lacks
 		}

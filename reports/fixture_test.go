@@ -33,7 +33,7 @@ func fixture() hazards.Review {
 	rise := s.Line("dT", "K", "Q/C", 760/194.6/0.0618, q, c)
 	hf := s.Keep(working.Given("m_HF", "g", 1.2340001, "steps[0].what[1].mass"))
 	twice := s.Sum("V", "L", s.Line("V1", "L", "n*24.4654*3", 3*24.4654/194.6, n), s.Line("V2", "L", "n*0", 0, n))
-	lost := s.Line("P", "kPa gauge", "V/C_gas", math.NaN(), twice, working.Absent("C_gas", "L", "places.waste_bottle.capacity"))
+	lost := s.Line("P", "kPa gauge", "V/C_gas", math.NaN(), twice, working.Absent("C_gas", "L", working.Lacks(working.NotGiven, "places.waste_bottle.capacity")))
 	return hazards.Review{
 		Case: fixtureCase(), Sheet: s,
 		Figures: []figure.Figure{
@@ -127,9 +127,8 @@ func fixtureHolds() []hazards.Hold {
 
 func fixtureUnknown() []hazards.UnknownItem {
 	var out []hazards.UnknownItem
-	for _, id := range []string{"capacity", "hood", "impurity", "conversion", "heat_loss"} {
-		out = append(out, hazards.UnknownItem{ID: id, Text: "The capacity of the bottle that takes the wash liquor is not stated",
-			Measure: "read it off the bottle | and write it in the file under places", Figures: []figure.ID{{Quantity: "gas.closed.pressure", Place: figure.At("waste_bottle")}}})
+	for _, key := range []string{"etch", "tubes", "waste_bottle", "product", "drum"} {
+		out = append(out, hazards.UnknownItem{Missing: working.Lacks("cooling_open", key), Figures: []figure.ID{{Quantity: "gas.closed.pressure", Place: figure.At("waste_bottle")}}})
 	}
 	return out
 }

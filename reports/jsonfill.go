@@ -7,6 +7,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
 
@@ -82,7 +83,7 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 	return figureJSON{ID: f.ID.String(), Quantity: f.Quantity, Place: f.Place.String(), Agent: f.Agent, Case: f.Case.String(), Of: f.Of.String(),
 		Label: labelOf(f.Quantity), Value: zeroed(f.Value), Low: zeroed(f.Low), High: zeroed(f.High),
 		Unit: unitOf(f.Quantity), Status: f.Value.Status.String(), Conditions: f.Conditions, Line: f.Value.Line(),
-		Missing: list(f.Value.Missing()), Draws: drawn}
+		Missing: words.Names(f.Value.Missing()), Draws: drawn}
 }
 
 func (b *builder) findingToJSON(f *figure.Finding) findingJSON {
@@ -105,9 +106,12 @@ func lineToJSON(l *working.Line) lineJSON {
 	out := lineJSON{N: l.N, Kind: l.Kind.String(), Symbol: l.Symbol, Unit: l.Unit, Formula: l.Formula,
 		Value: nine(l.V), Status: l.Status.String(),
 		In: each(l.In, func(i *working.Input) inputJSON { return inputJSON{i.Symbol, nine(i.V), i.Unit, i.Line} })}
-	if l.Kind == working.KindDatum {
+	switch {
+	case l.Kind == working.KindDatum:
 		out.Data = l.Ref
-	} else {
+	case l.Ref == "" && l.Kind == working.KindGiven && len(l.Missing) > 0:
+		out.At = neverGiven(l)
+	default:
 		out.At = l.Ref
 	}
 	return out
@@ -174,5 +178,6 @@ func assumptionToJSON(a *hazards.Assumption) assumptionJSON {
 }
 
 func unknownToJSON(u *hazards.UnknownItem) unknownJSON {
-	return unknownJSON{u.ID, u.Text, u.Measure, names(u.Figures)}
+	text, settles := words.Ask(u.Missing)
+	return unknownJSON{words.Name(u.Missing), text, settles, names(u.Figures)}
 }

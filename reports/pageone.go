@@ -4,13 +4,13 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
-	"strings"
 	"unicode/utf8"
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/upset"
+	"etchbound/reports/words"
 )
 
 // Page 1 has to fit one side of either paper, so its lists are cut to a number
@@ -321,7 +321,7 @@ func (b *builder) notKnown() Section {
 	s := section("not-known")
 	l := List{}
 	for _, u := range b.r.Unknown {
-		line := clip(unknownLine(named(u), u.Measure), unknownText)
+		line := clip(unknownLine(words.Named(u.Missing)), unknownText)
 		if len(l.Items) < maxUnknown && !slices.Contains(l.Items, line) {
 			l.Items = append(l.Items, line)
 		}
@@ -349,14 +349,6 @@ func (b *builder) assumed(room int) []string {
 		}
 	}
 	return out
-}
-
-// named is what is missing with its id, which says of what.
-func named(u hazards.UnknownItem) string {
-	if u.ID == "" || strings.Contains(u.Text, u.ID) || len(u.ID) > 40 {
-		return u.Text
-	}
-	return say("unknown.named", u.Text, u.ID)
 }
 
 func unknownLine(what, measure string) string {

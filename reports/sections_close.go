@@ -8,6 +8,7 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards"
+	"etchbound/reports/words"
 )
 
 func (b *builder) emergency() Section {
@@ -51,8 +52,8 @@ func (b *builder) actions() Section {
 		add(fold(h.Text))
 	}
 	for _, u := range b.r.Unknown {
-		if u.Measure != "" {
-			add(say("actions.settle", fold(u.Text), fold(u.Measure)))
+		if what, settles := words.Named(u.Missing); settles != "" {
+			add(say("actions.settle", fold(what), fold(settles)))
 		}
 	}
 	for range 3 {
@@ -83,7 +84,8 @@ func sub(key string, blocks []Block) Section {
 func (b *builder) unknownBlocks() []Block {
 	t := Table{Caption: say("unknown.caption"), Columns: columns("col.missing", "col.id", "col.settle", "col.figures")}
 	for _, u := range b.r.Unknown {
-		t.Rows = append(t.Rows, []Cell{text(fold(u.Text)), code(u.ID), text(fold(u.Measure)), code(strings.Join(names(u.Figures), ", "))})
+		what, settles := words.Ask(u.Missing)
+		t.Rows = append(t.Rows, []Cell{text(fold(what)), code(words.Name(u.Missing)), text(fold(settles)), code(strings.Join(names(u.Figures), ", "))})
 	}
 	out := b.notAssessedAll()
 	if len(t.Rows) > 0 {

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals/working"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -74,7 +75,7 @@ func shareNote(x *scaling.Share) string {
 		out = append(out, say("stock.left", kilos(x.Left, 1)))
 	}
 	if x.Ratio.Unknown() {
-		out = append(out, say("stock.missing", strings.Join(x.Ratio.Missing(), ", ")))
+		out = append(out, say("stock.missing", strings.Join(words.Names(x.Ratio.Missing()), ", ")))
 	}
 	if x.Threshold.Status == "memory" {
 		out = append(out, say("stock.memory"))
@@ -99,7 +100,7 @@ func stockMasses(h *scaling.Holdings) []Block {
 // massText is a mass, its upper end where it has one, or what is missing.
 func massText(m scaling.Mass) string {
 	if m.Mid.Unknown() {
-		return say("stock.unknown", strings.Join(m.Mid.Missing(), ", "))
+		return say("stock.unknown", strings.Join(words.Names(m.Mid.Missing()), ", "))
 	}
 	if mid, top := kilos(m.Mid, 0), kilos(m.Top, 1); round9(m.Top.V) != round9(m.Mid.V) {
 		return say("stock.up_to", mid, top)
@@ -133,7 +134,7 @@ func stockHood(h *scaling.Holdings) []Block {
 		if r.part.Unknown() && len(r.part.Missing()) == 0 {
 			part = say("value.dash")
 		}
-		t.Rows = append(t.Rows, []Cell{text(r.label), text(measureNum(r.need)), text(part), text(fewOf(r.need.Missing()))})
+		t.Rows = append(t.Rows, []Cell{text(r.label), text(measureNum(r.need)), text(part), text(fewOf(words.Names(r.need.Missing())))})
 	}
 	return []Block{Paragraph{Text: assumes(h)}, t, Paragraph{Text: say("stock.hood_note"), Tone: Note}}
 }

@@ -6,6 +6,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -43,7 +44,7 @@ func HoldingsCSV(w io.Writer, h *scaling.Holdings) error {
 }
 
 func missingOf(s *scaling.Holding) []string {
-	return append(append([]string(nil), s.Stock.Mid.Missing()...), s.Sum.Mid.Missing()...)
+	return append(words.Names(s.Stock.Mid.Missing()), words.Names(s.Sum.Mid.Missing())...)
 }
 
 func inventoryRow(s *scaling.Holding, x *route.Stock) []string {

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"etchbound/chemicals/working"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -148,9 +149,5 @@ func substanceOf(s *scaling.Holding) substanceJSON {
 func one(n working.Num) numberJSON { return both(scaling.Mass{Mid: n, Top: n}) }
 
 func both(m scaling.Mass) numberJSON {
-	missing := m.Mid.Missing()
-	if missing == nil {
-		missing = []string{}
-	}
-	return numberJSON{nine(m.Mid.V), nine(m.Top.V), m.Mid.Unit, m.Mid.Status.String(), missing}
+	return numberJSON{nine(m.Mid.V), nine(m.Top.V), m.Mid.Unit, m.Mid.Status.String(), words.Names(m.Mid.Missing())}
 }

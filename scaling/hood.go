@@ -58,7 +58,7 @@ func worst(c *route.Case, figs []figure.Figure, name, unit string) working.Num {
 	case c.Route.Precursor == nil && name != "air.exhaust_required":
 		return working.Exact("q", unit, 0, "the route has no powder")
 	}
-	return working.Absent("q", unit, name+" of "+c.Route.Name)
+	return working.Absent("q", unit, working.Lacks("figure_of_route", name+" of "+c.Route.Name))
 }
 
 func greater(a, than working.Num) bool {
@@ -73,7 +73,7 @@ func hood(site *route.Site, rows []read, sameDay bool) HoodLoad {
 	h.Hydrogen = together(h.Routes, sameDay, "L/min", func(l *Load) working.Num { return l.Hydrogen })
 	h.Dilution = together(h.Routes, sameDay, "m3/h", func(l *Load) working.Num { return l.Dilution })
 	h.Exhaust = together(h.Routes, sameDay, "m3/h", func(l *Load) working.Num { return l.Exhaust })
-	h.Flow = working.Absent("Q", "m3/h", "hood.flow in a site file")
+	h.Flow = working.Absent("Q", "m3/h", working.Lacks("site_file_hood", ""))
 	if site != nil && site.Hood != nil && site.Hood.Flow.Set {
 		h.Flow = working.Given("Q", "m3/h", lower(site.Hood.Flow).In("m3/h"), site.Hood.Flow.At)
 	}

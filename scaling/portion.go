@@ -1,7 +1,6 @@
 package scaling
 
 import (
-	"fmt"
 	"strings"
 
 	"etchbound/chemicals"
@@ -132,7 +131,7 @@ func taken(by int, c *route.Case, a *hazards.Assessment) []portion {
 // is not stated.
 func powder(p *route.Precursor, at end) weighed {
 	if !p.Mass.Set {
-		return undiluted(working.Absent("m", "kg", "precursor.mass"))
+		return undiluted(working.Absent("m", "kg", working.Lacks(working.NotGiven, "precursor.mass")))
 	}
 	kg := working.Given("m", "kg", at(p.Mass).In("g")/1000, p.Mass.At)
 	if !p.Purity.Set {
@@ -156,7 +155,7 @@ func cycles(s *route.Step, a *hazards.Assessment) working.Num {
 			return f.Value
 		}
 	}
-	return working.Absent("N", "1", route.At(s.Number, "cycles"))
+	return working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(s.Number, "cycles")))
 }
 
 // taker weighs one material of a step. nth counts the dissolved materials of a
@@ -209,7 +208,7 @@ func (t *taker) byAmount(at end) weighed {
 // fromWalk is a material told by its ratio to the powder or by the strength it
 // comes to in the liquid of its step: the walk knows how much that is.
 func (t *taker) fromWalk() (mid, top weighed) {
-	n, at := working.Absent("n", "mol", fmt.Sprintf("amount of %s in step %d", t.m.Substance.Name, t.s.Number)), 0
+	n, at := working.Absent("n", "mol", working.Lacks("amount_of", t.m.Substance.Name).In(t.s.Number)), 0
 	for i := range t.a.Walk.Steps {
 		d := &t.a.Walk.Steps[i]
 		if d.Number != t.s.Number || d.Mixed == nil {
@@ -248,5 +247,5 @@ func (t *taker) asNeeded() working.Num {
 			return f.Value.Worse(working.Bound)
 		}
 	}
-	return working.Absent("m", "kg", fmt.Sprintf("amount of %s in step %d", t.m.Substance.Name, t.s.Number))
+	return working.Absent("m", "kg", working.Lacks("amount_of", t.m.Substance.Name).In(t.s.Number))
 }

@@ -181,9 +181,9 @@ func (h *Holding) add(site *route.Site) {
 // and not this one may still have it.
 func (h *Holding) notStated(site *route.Site) working.Num {
 	if site == nil {
-		return working.Absent("m", "kg", "a site file with its stock")
+		return working.Absent("m", "kg", working.Lacks("site_with_stock", ""))
 	}
-	return working.Absent("m", "kg", "stock of "+h.Name+" in the site file")
+	return working.Absent("m", "kg", working.Lacks("stock_of", h.Name))
 }
 
 func sumOf(ps []portion) Mass {
@@ -224,7 +224,7 @@ func total(takes []Take) Take {
 func over(symbol string, a, b working.Num) working.Num {
 	var w *working.Sheet
 	if b.V == 0 {
-		return working.Absent(symbol, "1", "a route that takes it")
+		return working.Absent(symbol, "1", working.Lacks("taking_route", ""))
 	}
 	return w.Line(symbol, "1", "a/b", a.V/b.V, a.As("a"), b.As("b"))
 }

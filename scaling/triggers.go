@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
@@ -34,6 +35,7 @@ type Triggers []Trigger
 type Fired struct {
 	Trigger
 	Where, Was, Is string
+	Lacks          working.Missing // what is no longer known, instead of where; zero for other rules
 }
 
 //go:embed triggers.csv
@@ -107,7 +109,7 @@ func (f *firing) rule(id string) Trigger {
 }
 
 func (f *firing) hit(id, where, was, is string) {
-	f.out[id] = append(f.out[id], Fired{f.rule(id), where, was, is})
+	f.out[id] = append(f.out[id], Fired{Trigger: f.rule(id), Where: where, Was: was, Is: is})
 }
 
 // reaches reports whether a ratio is at least the value of a rule, but for the
@@ -332,13 +334,15 @@ func (f *firing) verdicts() {
 			f.hit("verdict", x.ID.String(), class(old), class(x))
 		}
 	}
-	was := map[string]bool{}
+	was := map[working.Missing]bool{}
 	for _, u := range f.c.Reviewed.Unknown {
-		was[u.ID] = true
+		was[u.Missing] = true
 	}
 	for _, u := range f.c.Proposed.Unknown {
-		if !was[u.ID] {
-			f.hit("unknown", u.Text, "known", "not known")
+		if !was[u.Missing] {
+			f.hit("unknown", "", "known", "not known")
+			hits := f.out["unknown"]
+			hits[len(hits)-1].Lacks = u.Missing
 		}
 	}
 }

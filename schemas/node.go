@@ -137,12 +137,17 @@ func (n *Node) List(key string) []*Node {
 	return nil
 }
 
-// Value is the quantity of a key, not Set where it was left out or is wrong.
+// Value is the quantity of a key, not Set where it was left out or is wrong. It knows
+// its path even then, so that what lacks it can say where to write it.
 func (n *Node) Value(key string) quantity.Value {
+	q := quantity.Value{}
 	if v := n.Get(key); v != nil {
-		return v.Quantity
+		q = v.Quantity
 	}
-	return quantity.Value{}
+	if q.At == "" && n != nil {
+		q.At = join(n.Path, key)
+	}
+	return q
 }
 
 // Int is the whole number of a key, or the fallback.

@@ -44,8 +44,8 @@ func TestBoilingPointEdges(t *testing.T) {
 	if got := boils(nil, "hf", 0.7); got.Unknown() {
 		t.Errorf("70 wt%% hydrofluoric acid: %v", got)
 	}
-	absent := solution.BoilingPoint(chemicals.Base(), nil, "hf", working.Absent("w", "g/g", "strength"))
-	if !slices.Equal(absent.Missing(), []string{"strength"}) {
+	absent := solution.BoilingPoint(chemicals.Base(), nil, "hf", working.Absent("w", "g/g", working.Lacks("strength", "")))
+	if !slices.Equal(absent.Missing(), []working.Missing{working.Lacks("strength", "")}) {
 		t.Errorf("%v", absent)
 	}
 }

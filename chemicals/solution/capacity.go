@@ -34,7 +34,7 @@ func heatCapacity(st *chemicals.Store, w *working.Sheet, model, name string, mas
 }
 
 func noCapacity(name string) working.Num {
-	return working.Absent("C", "J/K", "heat capacity of "+name)
+	return working.Absent("C", "J/K", working.Lacks("heat_capacity", name))
 }
 
 // leftOut is the heat capacity of a solid that no row is held of. It adds

@@ -28,7 +28,7 @@ func Charged(st *chemicals.Store, w *working.Sheet, sub *chemicals.Substance, st
 	p.volume, p.byVolume = volume.As("V"), stated(volume)
 	p.mass = mass.As("m")
 	if !p.byVolume && !stated(mass) {
-		p.mass = working.Absent("m", "g", "mass or volume of "+sub.Name)
+		p.mass = working.Absent("m", "g", working.Lacks("mass_or_volume", sub.Name))
 	}
 	switch {
 	case sub.Solution == "water":
@@ -80,7 +80,7 @@ func (p *portion) undiluted() Charge {
 	case p.sub.State == "s":
 		p.volume = working.Exact("V", "mL", 0, "a solid adds no liquid")
 	default:
-		p.volume = working.Absent("V", "mL", "strength of "+p.sub.Name)
+		p.volume = working.Absent("V", "mL", working.Lacks("strength", p.sub.Name))
 	}
 	molar := p.sub.Formula.MolarMass(p.st, p.w)
 	c := Charge{
@@ -144,6 +144,6 @@ func (p *portion) strength(s quantity.Value, molar working.Num) (fraction, given
 		given = working.Given("y", "g/L", s.SI, s.At)
 		return fractionOf(p.st, p.w, p.sub.Solution, given), given, false
 	}
-	given = working.Absent("w", "g/g", "strength of "+p.sub.Name)
+	given = working.Absent("w", "g/g", working.Lacks("strength", p.sub.Name))
 	return given, given, true
 }

@@ -92,7 +92,7 @@ func TestChargedUndiluted(t *testing.T) {
 		t.Errorf("%+v", salt)
 	}
 	nmp := solution.Charged(st, nil, substance(t, "NMP"), quantity.Value{}, given("V", "mL", 10), working.Num{})
-	lacks := []string{"heat capacity of N-methyl-2-pyrrolidone"}
+	lacks := []working.Missing{working.Lacks("heat_capacity", "N-methyl-2-pyrrolidone")}
 	if !nmp.HeatCapacity.Unknown() || !slices.Equal(nmp.HeatCapacity.Missing(), lacks) || nmp.Mass.Unknown() {
 		t.Errorf("a solvent without a heat capacity: %+v", nmp)
 	}
@@ -107,7 +107,7 @@ func TestChargedUnknowns(t *testing.T) {
 		t.Errorf("acid without a strength: %+v", noStrength)
 	}
 	tooStrong := solution.Charged(st, nil, hcl, strength(quantity.Molarity, 20000), given("V", "mL", 100), working.Num{})
-	if !tooStrong.Mass.Unknown() || !slices.Contains(tooStrong.Mass.Missing(), "density.hcl") || math.Abs(tooStrong.Solute.V-2) > 1e-12 {
+	if !tooStrong.Mass.Unknown() || !slices.Contains(tooStrong.Mass.Missing(), working.Lacks(working.NoDatum, "density.hcl")) || math.Abs(tooStrong.Solute.V-2) > 1e-12 {
 		t.Errorf("20 mol/L hydrochloric acid: %+v", tooStrong)
 	}
 	nothing := solution.Charged(st, nil, hcl, strength(quantity.MassFraction, 0.3), working.Num{}, working.Num{})
@@ -117,7 +117,7 @@ func TestChargedUnknowns(t *testing.T) {
 	d, _ := st.Row("weight.Cl")
 	without := solution.Charged(st.With(map[int]float64{d.Index: math.NaN()}), nil, hcl, strength(quantity.MassFraction, 0.3),
 		given("V", "mL", 100), working.Num{})
-	if !without.Solute.Unknown() || !slices.Contains(without.Solute.Missing(), "weight.Cl") || without.Mass.Unknown() {
+	if !without.Solute.Unknown() || !slices.Contains(without.Solute.Missing(), working.Lacks(working.NoDatum, "weight.Cl")) || without.Mass.Unknown() {
 		t.Errorf("without the weight of chlorine: %+v", without)
 	}
 }

@@ -33,7 +33,7 @@ func IntegralHeat(st *chemicals.Store, w *working.Sheet, model string, acid, wat
 	case "naoh":
 		q = heatNaOH(st, w, ratio)
 	default:
-		q = working.Absent("q", "kJ/mol", "heat_of_solution."+model)
+		q = working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, "heat_of_solution."+model))
 	}
 	return w.Line("Q", "kJ", "n*q", acid.V*q.V, acid, q.As("q"))
 }
@@ -49,7 +49,7 @@ func dilution(st *chemicals.Store, w *working.Sheet, model string, b working.Num
 	id := "heat_of_dilution." + model
 	t, ok := st.Table(id)
 	if !ok {
-		return working.Absent("d", "kJ/mol", id)
+		return working.Absent("d", "kJ/mol", working.Lacks(working.NoDatum, id))
 	}
 	if low, _ := t.Range(); b.V < low {
 		v, _ := t.At(0, low)
@@ -91,7 +91,7 @@ func heatH2SO4(st *chemicals.Store, w *working.Sheet, ratio working.Num) working
 	k := st.Num("factor.heat.h2so4")
 	t, ok := st.Table(id)
 	if !ok {
-		return working.Absent("q", "kJ/mol", id)
+		return working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, id))
 	}
 	low, high := t.Range()
 	if ratio.V >= low {
@@ -120,7 +120,7 @@ func heatNaOH(st *chemicals.Store, w *working.Sheet, ratio working.Num) working.
 	k := st.Num("factor.heat.naoh")
 	t, ok := st.Table(id)
 	if !ok {
-		return working.Absent("q", "kJ/mol", id)
+		return working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, id))
 	}
 	low, high := t.Range()
 	if ratio.V >= low {

@@ -47,16 +47,16 @@ func pressure(st *chemicals.Store, w *working.Sheet, model string, fraction, cel
 	t, ok := st.Table(id)
 	switch {
 	case fraction.Unknown() || celsius.Unknown() || highest.Unknown():
-		return working.Absent("p", "kPa", append(append(fraction.Missing(), celsius.Missing()...), highest.Missing()...)...)
+		return working.Absent("p", "kPa", working.Joined(fraction.Missing(), celsius.Missing(), highest.Missing())...)
 	case !ok:
-		return working.Absent("p", "kPa", id)
+		return working.Absent("p", "kPa", working.Lacks(working.NoDatum, id))
 	case !(celsius.V >= 0 && celsius.V <= highest.V):
-		return working.Absent("p", "kPa", "vapour pressure of "+model+" outside 0 degC to its highest tabled temperature")
+		return working.Absent("p", "kPa", working.Lacks("vapour_outside", model))
 	}
 	x, kelvin := fraction.V*percent, celsius.V+273.15
 	low, high := t.Range()
 	if x > high*(1+1e-12) || x < 0 {
-		return working.Absent("p", "kPa", id)
+		return working.Absent("p", "kPa", working.Lacks(working.NoDatum, id))
 	}
 	at := func(x float64) float64 {
 		a, b := coefficients(t, x)
@@ -98,7 +98,7 @@ func dilute(st *chemicals.Store, w *working.Sheet, at float64, fraction, celsius
 func OverStrongAcid(st *chemicals.Store, w *working.Sheet, molality, hcl, celsius working.Num) working.Num {
 	highest := st.Num("vapour.highest")
 	if celsius.V < 0 || celsius.V > highest.V {
-		return working.Absent("p_HF", "kPa", "vapour pressure of hf outside 0 degC to its highest tabled temperature")
+		return working.Absent("p_HF", "kPa", working.Lacks("vapour_outside", "hf"))
 	}
 	h, b, s := st.Num("vapour.hf_strong").As("h"), st.Num("vapour.hf_strong_slope").As("b"), st.Num("vapour.salting").As("s")
 	f := read(st, w, "f", "vapour_salting.hf", "factor", hcl, percent)
@@ -127,7 +127,7 @@ func OverSalt(st *chemicals.Store, w *working.Sheet, free, total, ratio, celsius
 func WaterVapour(st *chemicals.Store, w *working.Sheet, model string, fraction, celsius working.Num) working.Num {
 	t, ok := st.Table("pressure." + model + ".water")
 	if !ok || fraction.Unknown() || celsius.Unknown() || celsius.V < 0 || celsius.V > st.Num("vapour.highest").V {
-		return working.Absent("p_w", "kPa", "vapour pressure of water over "+model)
+		return working.Absent("p_w", "kPa", working.Lacks("water_over", model))
 	}
 	x, kelvin := fraction.V*percent, celsius.V+273.15
 	low, _ := t.Range()
@@ -163,7 +163,7 @@ func Ammonia(st *chemicals.Store, w *working.Sheet, molality, celsius working.Nu
 	m, t := molality.As("m"), celsius.As("T")
 	k := st.Num("vapour.nh3_excess").As("k")
 	if m.V > mostAmmonia {
-		return working.Absent("p", "kPa", "vapour pressure of ammonia over more than 24 mol in a kg of water")
+		return working.Absent("p", "kPa", working.Lacks("ammonia_over_strong", ""))
 	}
 	v := 101.325 * m.V / h.V * math.Exp(-b.V*(1/(t.V+273.15)-1/298.15)) * math.Exp(k.V*m.V)
 	return w.Line("p", "kPa", "101.325*m/h*exp(-b*(1/(T+273.15)-1/298.15))*exp(k*m)", v, m, h, b, t, k).Worse(working.Bound)

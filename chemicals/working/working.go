@@ -10,8 +10,6 @@ package working
 import (
 	"fmt"
 	"math"
-	"slices"
-	"strings"
 )
 
 // Status says how far a number can be trusted. A line stands no better than
@@ -41,8 +39,8 @@ type Num struct {
 	kind    Kind
 	made    made
 	line    int32
-	ref     string    // datum id, or the place in the route of a given
-	missing *[]string // nil unless unknown: a number is copied far more often than it lacks anything
+	ref     string     // datum id, or the place in the route of a given
+	missing *[]Missing // nil unless unknown: a number is copied far more often than it lacks anything
 }
 
 // made says what the ref of a number leaves to be said.
@@ -51,7 +49,7 @@ type made uint8
 const (
 	asSaid made = iota
 	exact       // ref stands behind ExactPrefix
-	absent      // what is missing stands behind MissingPrefix
+	absent      // nothing was read: its missing things say why
 )
 
 // Given is a value the writer of a route or site file stated. at names the
@@ -59,7 +57,7 @@ const (
 func Given(symbol, unit string, v float64, at string) Num {
 	n := Num{Symbol: symbol, Unit: unit, V: v, kind: KindGiven, ref: at}
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return Absent(symbol, unit, at)
+		return Absent(symbol, unit, Lacks(NotGiven, at))
 	}
 	return n
 }
@@ -67,7 +65,7 @@ func Given(symbol, unit string, v float64, at string) Num {
 // Datum is a row of the data store.
 func Datum(symbol, unit string, v float64, st Status, id string) Num {
 	if math.IsNaN(v) {
-		n := Absent(symbol, unit, id)
+		n := Absent(symbol, unit, Lacks(NoDatum, id))
 		n.kind, n.ref, n.made = KindDatum, id, asSaid
 		return n
 	}
@@ -84,14 +82,10 @@ func Exact(symbol, unit string, v float64, why string) Num {
 // what it is.
 const ExactPrefix = "exact: "
 
-// Absent is an unknown number; missing names what would have to be known.
-func Absent(symbol, unit string, missing ...string) Num {
+// Absent is an unknown number; missing is what would have to be known.
+func Absent(symbol, unit string, missing ...Missing) Num {
 	return Num{Symbol: symbol, Unit: unit, V: math.NaN(), Status: Unknown, kind: KindGiven, missing: &missing, made: absent}
 }
-
-// MissingPrefix begins the Ref of a number nobody stated, before what would
-// have to be known.
-const MissingPrefix = "missing: "
 
 // As returns the number under another symbol, so that two inputs of one line
 // can be told apart.
@@ -104,7 +98,7 @@ func (n Num) Worse(st Status) Num { n.Status = max(n.Status, st); return n }
 func (n Num) Unknown() bool { return n.Status == Unknown }
 
 // Missing lists, sorted and without repeats, what an unknown number lacks.
-func (n Num) Missing() []string {
+func (n Num) Missing() []Missing {
 	if n.missing == nil {
 		return nil
 	}
@@ -121,7 +115,7 @@ func (n Num) Ref() string {
 	case exact:
 		return ExactPrefix + n.ref
 	case absent:
-		return MissingPrefix + strings.Join(n.Missing(), ", ")
+		return ""
 	}
 	return n.ref
 }
@@ -165,18 +159,26 @@ type Line struct {
 	Status  Status
 	In      []Input
 	Ref     string
-	Missing []string
+	Missing []Missing
 }
 
 // Sheet keeps the lines of one traced calculation. A nil Sheet keeps nothing
 // and costs nothing; every method works on it.
 type Sheet struct {
 	Lines []Line
-	read  map[string]int32 // datum id or place -> its line
+	read  map[source]int32 // its line
+}
+
+// source is what a number was read from: a datum, a place in a file, or nothing that
+// anybody stated, by what is missing.
+type source struct {
+	kind Kind
+	unit string
+	ref  string
 }
 
 // NewSheet returns an empty sheet that keeps lines.
-func NewSheet() *Sheet { return &Sheet{read: map[string]int32{}} }
+func NewSheet() *Sheet { return &Sheet{read: map[source]int32{}} }
 
 // Line records v, made by formula from in, and returns it as a number. The
 // formula is Go arithmetic over the symbols of in; a test evaluates it again.
@@ -211,7 +213,7 @@ func (s *Sheet) add(kind Kind, symbol, unit, formula string, v float64, in []Num
 	}
 	if n.Status == Unknown || math.IsNaN(v) || math.IsInf(v, 0) {
 		n.V, n.Status = math.NaN(), Unknown
-		n.missing = missingOf(symbol, in)
+		n.missing = lackedBy(symbol, in)
 	}
 	if s == nil {
 		return n
@@ -241,8 +243,11 @@ func (s *Sheet) place(n Num) int32 {
 		return n.line
 	}
 	ref := n.Ref()
-	key := ref + "\x00" + n.Unit + "\x00" + n.kind.String()
-	if ref != "" {
+	key := source{n.kind, n.Unit, ref}
+	if n.made == absent {
+		key.ref = fmt.Sprint(n.Missing())
+	}
+	if key.ref != "" {
 		if l, ok := s.read[key]; ok && same(s.Lines[l-1].V, n.V) {
 			return l
 		}
@@ -250,7 +255,7 @@ func (s *Sheet) place(n Num) int32 {
 	s.Lines = append(s.Lines, Line{N: len(s.Lines) + 1, Kind: n.kind, Symbol: n.Symbol, Unit: n.Unit,
 		V: n.V, Status: n.Status, Ref: ref, Missing: n.Missing()})
 	l := int32(len(s.Lines))
-	if ref != "" {
+	if key.ref != "" {
 		s.read[key] = l
 	}
 	return l
@@ -259,37 +264,10 @@ func (s *Sheet) place(n Num) int32 {
 // same compares values, counting two unknowns as equal.
 func same(a, b float64) bool { return a == b || (a != a && b != b) }
 
-// missingOf is what unknown numbers lack together, sorted and each once; the symbol
-// itself where they lack nothing.
-func missingOf(symbol string, in []Num) *[]string {
-	var one *[]string // the only one that lacks something
-	n := 0
-	for i := range in {
-		if x := in[i].missing; in[i].Status == Unknown && x != nil && len(*x) > 0 {
-			one, n = x, n+1
-		}
-	}
-	if n == 1 && len(*one) == 1 {
-		return one
-	}
-	var out []string
-	for i := range in {
-		if in[i].Status == Unknown {
-			out = append(out, in[i].Missing()...)
-		}
-	}
-	if len(out) == 0 {
-		out = append(out, symbol)
-	}
-	slices.Sort(out)
-	out = slices.Compact(out)
-	return &out
-}
-
 // String prints the number for a debugger; reports format figures themselves.
 func (n Num) String() string {
 	if n.Unknown() {
-		return fmt.Sprintf("%s = unknown (%s)", n.Symbol, strings.Join(n.Missing(), ", "))
+		return fmt.Sprintf("%s = unknown %v", n.Symbol, n.Missing())
 	}
 	return fmt.Sprintf("%s = %.9g %s (%s)", n.Symbol, n.V, n.Unit, n.Status)
 }

@@ -80,7 +80,7 @@ func bothRoutes(proposed, reviewed files, routes []string, s streams) (scaling.C
 func rulesMet(x scaling.Change) string {
 	var at []string
 	for _, f := range x.Fired {
-		at = append(at, fmt.Sprintf("  %s, %s: %s, now %s", f.ID, f.Where, f.Was, f.Is))
+		at = append(at, fmt.Sprintf("  %s, %s: %s, now %s", f.ID, reports.FiredAt(&f), f.Was, f.Is))
 	}
 	return fmt.Sprintf("%d rule(s) for a new review are met:\n%s", len(at), strings.Join(at, "\n"))
 }

@@ -241,7 +241,7 @@ func (r *reader) stands(l *process.Acids, t working.Num) []over {
 const kelvin = 273.15
 
 // unsaid are the vapours of a place that received nobody knows what.
-func (r *reader) unsaid(l *process.Acids, more []string) []over {
+func (r *reader) unsaid(l *process.Acids, more []working.Missing) []over {
 	var out []over
 	for i, there := range [...]bool{l.Fluorine, l.Chloride, l.Ammoniac} {
 		if there {
@@ -260,7 +260,7 @@ func (r *reader) unsaid(l *process.Acids, more []string) []over {
 func (r *reader) hf(l *process.Acids, t working.Num) (working.Num, string) {
 	st := r.c.Store
 	if l.Other != "" {
-		return working.Absent("p", "kPa", "vapour pressure of HF over a liquor with "+l.Other), "measure the air over it, or look for vapour data"
+		return working.Absent("p", "kPa", working.Lacks("hf_over", l.Other)), "measure the air over it, or look for vapour data"
 	}
 	if l.Chloride {
 		cond := "all fluoride as HF over the hydrochloric acid; nobody has measured it: between no salting out and all of it"
@@ -297,7 +297,7 @@ func (r *reader) halfFree(l *process.Acids, t working.Num) working.Num {
 func (r *reader) hcl(l *process.Acids, t working.Num) (working.Num, string) {
 	st := r.c.Store
 	if l.Other != "" {
-		return working.Absent("p", "kPa", "vapour pressure of HCl over a liquor with "+l.Other), "measure the air over it, or look for vapour data"
+		return working.Absent("p", "kPa", working.Lacks("hcl_over", l.Other)), "measure the air over it, or look for vapour data"
 	}
 	w := r.strength("HCl", l.HCl, l.Water)
 	if l.Bifluoride.Symbol != "" {

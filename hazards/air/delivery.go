@@ -136,7 +136,7 @@ func (r *reader) dropped(b *bottle) (spilt, bool) {
 	}
 	volume := c.Volume
 	if b.unlisted {
-		volume = working.Absent("V", "mL", "site: stock of "+b.sub.Name)
+		volume = working.Absent("V", "mL", working.Lacks("site_stock", b.sub.Name))
 	}
 	return spilt{over: over{agent: a, pressure: p}, volume: volume, celsius: t}, true
 }

@@ -23,11 +23,11 @@ const pi = 3.141592653589793
 // does not hold its liquor, nobody knows.
 func (r *reader) surface(p *route.Place, s *process.State) surface {
 	v := s.Volume(r.w).As("V")
-	cap := working.Absent("V", "mL", p.At+".capacity")
+	cap := working.Absent("V", "mL", working.Lacks(working.NotGiven, p.At+".capacity"))
 	if p.Capacity.Set {
 		cap = r.c.Given("V_c", "mL", p.Capacity).As("V")
 		if v.V > cap.V*float64(max(p.Count, 1))*(1+1e-9) {
-			cap = working.Absent("V", "mL", "room for the liquor in "+p.Key)
+			cap = working.Absent("V", "mL", working.Lacks("room_for_liquor", p.Key))
 		}
 	}
 	var a, h working.Num
@@ -192,7 +192,7 @@ func (r *reader) purge(s *route.Step) (working.Num, bool) {
 	case s.Gas == "" || !inert(s) || p != nil && p.Closure == route.Closed && p.ClosureStated:
 		return working.Num{}, false
 	}
-	return working.Absent("F", "L/min", s.At+".gas_flow"), true
+	return working.Absent("F", "L/min", working.Lacks(working.NotGiven, s.At+".gas_flow")), true
 }
 
 // hydrogen is the largest flow of a step over the laws, mol/s; nothing where it
@@ -243,7 +243,7 @@ func (r *reader) byCurrent(step int, times float64) working.Num {
 func (r *reader) carried(o *over, gas working.Num) working.Num {
 	f, p, t, P := gas.As("F_n"), o.pressure.As("p"), o.total.As("p_t"), r.c.Store.Num("gas.pressure").As("P")
 	if t.V >= P.V {
-		return working.Absent("n_e", "mol/s", "vapour carried off at the boiling point")
+		return working.Absent("n_e", "mol/s", working.Lacks("carried_off", ""))
 	}
 	return r.w.Line("n_e", "mol/s", "F_n*p/(P-p_t)", f.V*p.V/(P.V-t.V), f, p, P, t)
 }

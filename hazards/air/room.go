@@ -3,7 +3,6 @@ package air
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -28,7 +27,7 @@ func (r *reader) exchange() working.Num {
 	switch {
 	case r.flow.Symbol != "":
 	case r.c.Site == nil || !r.c.Site.RoomFlow.Set:
-		r.flow = working.Absent("Q", "m3/h", "site: room flow")
+		r.flow = working.Absent("Q", "m3/h", working.Lacks("site_room_flow", ""))
 	default:
 		q, m := r.c.Given("Q_r", "m3/h", r.c.Site.RoomFlow), r.c.Store.Num("air.mixing").As("f_m")
 		r.flow = r.w.Line("Q", "m3/h", "Q_r*f_m", q.V*m.V, q, m)
@@ -157,15 +156,14 @@ func (r *reader) until(ppm float64) string {
 }
 
 // lacks is what is missing in any of some numbers, sorted and each once.
-func lacks(in []working.Num) []string {
-	var out []string
+func lacks(in []working.Num) []working.Missing {
+	var out []working.Missing
 	for i := range in {
 		if in[i].Unknown() {
 			out = append(out, in[i].Missing()...)
 		}
 	}
-	slices.Sort(out)
-	return slices.Compact(out)
+	return working.Joined(out)
 }
 
 // spilt is the liquor that would be worst to spill of an agent.
@@ -240,7 +238,7 @@ func (r *reader) idlh(x *spilt, place figure.Place, n, q working.Num, cond strin
 		return
 	}
 	vol := r.room()
-	t := working.Absent("t", "min", append(append(n.Missing(), q.Missing()...), vol.Missing()...)...)
+	t := working.Absent("t", "min", working.Joined(n.Missing(), q.Missing(), vol.Missing())...)
 	if !n.Unknown() && !q.Unknown() && !vol.Unknown() && !idlh.Unknown() {
 		room := spread.Room{Volume: vol.V, Flow: q.V / 3600}
 		t = r.w.Model("t", "min", "well mixed room", min(room.Reaches(n.V*r.vm.V/1000, idlh.V*1e-6)/60, aDay), n, r.vm, q, vol, idlh)

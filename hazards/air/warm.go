@@ -120,7 +120,7 @@ func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, to
 	last := share(known.V)
 	switch {
 	case math.IsNaN(last) || flow.Unknown() || from.Unknown() || top.Unknown():
-		var missing []string
+		var missing []working.Missing
 		for _, o := range r.vapours(s, from) {
 			missing = append(missing, o.pressure.Missing()...)
 		}
@@ -128,19 +128,19 @@ func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, to
 			missing = append(missing, x.Missing()...)
 		}
 		if missing == nil {
-			missing = []string{"vapour pressure over this liquor when it is warm"}
+			missing = []working.Missing{working.Lacks("vapour_warm", "")}
 		}
 		return working.Absent("T_h", "degC", missing...), hoodLimit
 	case last <= 0 && top.V <= known.V:
 		return model(known.V).Worse(working.Bound), hoodLimit + "; not exceeded up to the highest temperature that vapour is known for"
 	case last <= 0:
-		return working.Absent("T_h", "degC", "vapour pressure over this liquor above the highest temperature it is known for; up to there nothing is exceeded"), hoodLimit
+		return working.Absent("T_h", "degC", working.Lacks("vapour_above_known", "")), hoodLimit
 	case from.V >= known.V || share(from.V) >= 0:
 		return model(min(from.V, known.V)), hoodLimit + "; exceeded at the temperature of the step already"
 	}
 	root, err := roots.Find(share, from.V, known.V, 1e-3)
 	if err != nil {
-		return working.Absent("T_h", "degC", err.Error()), hoodLimit
+		return working.Absent("T_h", "degC", working.Lacks("root", "")), hoodLimit
 	}
 	return model(root.X), hoodLimit
 }

@@ -22,7 +22,7 @@ const warmer = 10
 func (f *finder) cooling(s *Stage) {
 	p := f.place(s.Done.Place)
 	if p == nil {
-		s.Coolant, s.UA = working.Absent("T_c", "degC", "place "+s.Done.Place), working.Absent("UA", "W/K", "place "+s.Done.Place)
+		s.Coolant, s.UA = working.Absent("T_c", "degC", working.Lacks("place", s.Done.Place)), working.Absent("UA", "W/K", working.Lacks("place", s.Done.Place))
 		return
 	}
 	if p.StirrerHeat.Set {
@@ -84,7 +84,7 @@ func (f *finder) area(s *Stage) working.Num {
 		v = working.Absent("V", "mL", more...)
 	}
 	if p := f.place(s.Done.Place); p != nil && p.Capacity.Set && v.V > p.Capacity.In("mL")*float64(max(p.Count, 1)) {
-		v = working.Absent("V", "mL", "room for the liquor in "+p.Key)
+		v = working.Absent("V", "mL", working.Lacks("room_for_liquor", p.Key))
 	}
 	x := v.As("V")
 	const pi = 3.141592653589793

@@ -23,7 +23,7 @@ type Course struct {
 	Space    working.Num // mL of gas over it; unknown where the contents leave none
 	Runs     []Run       // by the laws that are integrated
 
-	Incomplete []string // what of the heat capacity is not known
+	Incomplete []working.Missing // what of the heat capacity is not known
 }
 
 // Stage is one step of a course.
@@ -134,13 +134,13 @@ func (f *finder) room(n *Course) {
 	first := n.Stages[0].Done
 	p := f.place(first.Place)
 	if p == nil {
-		n.Liquid, n.Space = working.Absent("V_l", "mL", "place "+first.Place), working.Absent("V_g", "mL", "place "+first.Place)
+		n.Liquid, n.Space = working.Absent("V_l", "mL", working.Lacks("place", first.Place)), working.Absent("V_g", "mL", working.Lacks("place", first.Place))
 		return
 	}
 	r := process.RoomIn(f.c, f.w, f.k, p, first.Contents())
 	n.Liquid, n.Space = r.Liquid, r.Space
 	if n.Space.V <= 0 {
-		n.Space = working.Absent("V_g", "mL", p.At+".capacity: the contents leave no gas space")
+		n.Space = working.Absent("V_g", "mL", working.Lacks("no_gas_space", p.Key))
 	}
 }
 
@@ -184,6 +184,6 @@ func (f *finder) sum(n *Course) {
 	if n.Capacity.Status == working.Bound {
 		// Too low a heat capacity is no bound of a run: what is colder than its
 		// bath would warm too fast, or too slowly.
-		n.Incomplete = []string{"cp. of every solid in the vessel"}
+		n.Incomplete = []working.Missing{working.Lacks("heat_capacity_solids", "")}
 	}
 }

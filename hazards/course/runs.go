@@ -2,7 +2,6 @@ package course
 
 import (
 	"math"
-	"strconv"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/process"
@@ -15,7 +14,7 @@ import (
 type Run struct {
 	Law     vessel.Law
 	Vessel  vessel.Run
-	Missing []string
+	Missing []working.Missing
 	Inputs  []working.Num // what a line made of it stands on
 	balance string        // in words; only where a sheet keeps the working
 }
@@ -70,14 +69,14 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 		out.Missing = append(out.Missing, x.Missing()...)
 	}
 	if p.Slow.Amount == 0 {
-		out.Missing = append(out.Missing, "a layered phase that is etched in this vessel")
+		out.Missing = append(out.Missing, working.Lacks("layered_phase", ""))
 	}
 	if out.Missing != nil {
 		return out
 	}
 	r, err := f.simulate(p)
 	if err != nil {
-		out.Missing = append(out.Missing, err.Error())
+		out.Missing = append(out.Missing, working.Lacks("run", ""))
 		return out
 	}
 	out.Vessel = r
@@ -259,7 +258,7 @@ func (f *finder) calibrate(n *Course, p *vessel.Plan, out *Run) {
 		}
 	}
 	if longest < 0 {
-		out.Missing = append(out.Missing, "time the powder stays in the liquor: a hold after step "+strconv.Itoa(n.Stages[0].Step.Number))
+		out.Missing = append(out.Missing, working.Lacks("hold", "").In(n.Stages[0].Step.Number))
 		return
 	}
 	k.Reference = n.Stages[longest].Set.V + kelvin

@@ -1,39 +1,36 @@
-// Package doubt lists what a review does not know: what is missing and how to get
-// it, and what is assumed and what that moves. It must not know how a figure is
-// found, nor which verdict it has.
+// Package doubt lists what a review does not know: what is missing, and what is
+// assumed and what that moves. It must not know how a figure is found, nor which
+// verdict it has, nor the words for what is missing.
 package doubt
 
 import (
-	"fmt"
 	"slices"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 )
 
 // UnknownItem is something missing that could change the answer.
 type UnknownItem struct {
-	ID      string
-	Text    string
-	Measure string
-	Figures []figure.ID
+	working.Missing
+	Figures []figure.ID // that lack it
 }
 
 // Unknown lists what is missing: first what most figures lack, then what the
 // writer left open.
 func Unknown(r *route.Route, figs []figure.Figure) []UnknownItem {
 	var out []UnknownItem
-	at := map[string]int{}
-	add := func(id string, fig figure.ID) {
-		i, ok := at[id]
+	at := map[working.Missing]int{}
+	add := func(m working.Missing, f figure.ID) {
+		i, ok := at[m]
 		if !ok {
 			i = len(out)
-			at[id] = i
-			text, measure := ask(id)
-			out = append(out, UnknownItem{ID: id, Text: text, Measure: measure})
+			at[m] = i
+			out = append(out, UnknownItem{Missing: m})
 		}
-		if !fig.IsZero() && !slices.Contains(out[i].Figures, fig) {
-			out[i].Figures = append(out[i].Figures, fig)
+		if !f.IsZero() && !slices.Contains(out[i].Figures, f) {
+			out[i].Figures = append(out[i].Figures, f)
 		}
 	}
 	for i := range figs {
@@ -41,51 +38,48 @@ func Unknown(r *route.Route, figs []figure.Figure) []UnknownItem {
 		if !f.Of.IsZero() {
 			continue
 		}
-		for _, n := range []interface{ Missing() []string }{f.Value, f.Low, f.High} {
-			for _, id := range n.Missing() {
+		for _, n := range [...]*working.Num{&f.Value, &f.Low, &f.High} {
+			for _, m := range n.Missing() {
 				if f.Quantity == "heat.criticality_class" || f.Quantity == "heat.class_margin" {
-					add(id, figure.ID{}) // a class is no verdict: it goes last
+					add(m, figure.ID{}) // a class is no verdict: it goes last
 					continue
 				}
-				add(id, f.ID)
+				add(m, f.ID)
 			}
 		}
 	}
-	leftOpen(r, func(id, text, measure string) {
-		out = append(out, UnknownItem{ID: id, Text: text, Measure: measure})
-	})
+	for _, m := range leftOpen(r) {
+		add(m, figure.ID{})
+	}
 	slices.SortStableFunc(out, func(a, b UnknownItem) int { return len(b.Figures) - len(a.Figures) })
 	return out
 }
 
 // leftOpen lists what the writer did not state and the review had to assume.
-func leftOpen(r *route.Route, add func(id, text, measure string)) {
+func leftOpen(r *route.Route) []working.Missing {
+	var out []working.Missing
 	if p := r.Precursor; p != nil && !p.Stated {
-		add("precursor.impurities", "impurities of the powder are not stated: up to 5 wt% free metal on top is "+
-			"counted at the dangerous end", "the supplier's certificate or an analysis; none has to be written with its source")
+		out = append(out, working.Lacks("impurities_open", ""))
 	}
 	for i := range r.Places {
 		p := &r.Places[i]
 		if !p.ClosureStated {
-			add(p.At+".closure", fmt.Sprintf("closure of %s is not stated: it counts as closed", p.Key),
-				"state open, vented or closed")
+			out = append(out, working.Lacks("closure_open", p.Key))
 		}
 		if p.Cooling == nil && etchesIn(r, p.Key) {
-			add(p.At+".cooling", fmt.Sprintf("what cools %s is not stated: the room alone is counted", p.Key),
-				"state it under cooling, and kind: none where nothing does")
+			out = append(out, working.Lacks("cooling_open", p.Key))
 		}
 		if p.Cooling != nil && p.Cooling.Kind == "ice_bath" && !p.Cooling.Ice.Set {
-			add(p.At+".cooling.ice", fmt.Sprintf("how much ice stands around %s is not stated", p.Key),
-				"weigh it, and state it under cooling: ice")
+			out = append(out, working.Lacks("ice_open", p.Key))
 		}
 	}
 	for i := range r.Steps {
 		s := &r.Steps[i]
 		if s.Attended == nil && s.Time.Set && s.Time.In("h") > 1 {
-			add(s.At+".attended", fmt.Sprintf("step %d lasts %s and does not say whether it is attended",
-				s.Number, s.Time.Text), "state attended: true or false")
+			out = append(out, working.Lacks("attended_open", s.Time.Text).In(s.Number))
 		}
 	}
+	return out
 }
 
 // etchesIn reports whether powder is put into a place.

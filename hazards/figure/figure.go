@@ -25,7 +25,7 @@ func (f *Figure) End(symbol string, v float64) working.Num {
 		return f.Value
 	}
 	if v != v {
-		return working.Absent(symbol, f.Value.Unit, "what "+f.Quantity+" is at its "+symbol+" end")
+		return working.Absent(symbol, f.Value.Unit, working.Lacks("end_"+symbol, f.Quantity))
 	}
 	return working.Exact(symbol, f.Value.Unit, v, symbol).Worse(f.Value.Status)
 }

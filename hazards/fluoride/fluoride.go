@@ -97,7 +97,7 @@ func (r *reader) state(place figure.Place, s *process.State, etched, whole bool)
 // more than the whole route brings, and no stronger than any liquor before it,
 // since mixing does not concentrate.
 func (r *reader) atMost(place figure.Place, etched bool) {
-	n := working.Absent("n_F", "mol", "fluorine of the route")
+	n := working.Absent("n_F", "mol", working.Lacks("fluorine_of_route", ""))
 	if r.k.Open != nil {
 		n = working.Absent("n_F", "mol", r.k.Open...)
 	}
@@ -122,7 +122,7 @@ func (r *reader) strongest(quantity, symbol, unit string) working.Num {
 	if r.k.Open != nil { // what it was washed with may be stronger
 		return working.Absent(symbol, unit, r.k.Open...)
 	}
-	out := working.Absent(symbol, unit, "strength of the liquors before it")
+	out := working.Absent(symbol, unit, working.Lacks("strengths_before", ""))
 	for i := range r.out {
 		v := r.out[i].Value
 		if r.out[i].Quantity != quantity {
@@ -189,7 +189,7 @@ func (r *reader) free(place figure.Place, s *process.State, n working.Num) {
 					continue
 				}
 				if sym != "Al" {
-					r.put("fluoride.free_hf", place, working.Absent("m_HF", "g as HF", "fluoride complexes of "+sym), "metals other than aluminium: no table here")
+					r.put("fluoride.free_hf", place, working.Absent("m_HF", "g as HF", working.Lacks("complexes", sym)), "metals other than aluminium: no table here")
 					return
 				}
 			}

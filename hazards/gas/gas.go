@@ -126,7 +126,7 @@ func (r *reader) released(step int, cause string) []working.Num {
 func (r *reader) dissolution(e *process.Etch) working.Num {
 	l := r.k.Layered
 	if l.Unlisted != "" {
-		return working.Absent("n_H2", "mol", "electrons."+l.Unlisted)
+		return working.Absent("n_H2", "mol", working.Lacks(working.NoDatum, "electrons."+l.Unlisted))
 	}
 	h, n := l.Dissolved(r.c.Store, r.w).As("h"), e.N.As("n")
 	phase := r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
@@ -206,7 +206,7 @@ func (r *reader) hydrides() {
 			}
 		}
 		if l := r.k.Layered; l != nil && l.Unlisted != "" && l.Hydride == "" && e.N.Symbol != "" {
-			r.put("gas.hydride.bound", figure.Step(e.Step), "", figure.Case{}, working.Absent("V", "L", "electrons."+l.Unlisted), "what gas "+l.Unlisted+" gives in acid is not known here")
+			r.put("gas.hydride.bound", figure.Step(e.Step), "", figure.Case{}, working.Absent("V", "L", working.Lacks(working.NoDatum, "electrons."+l.Unlisted)), "what gas "+l.Unlisted+" gives in acid is not known here")
 		}
 	}
 }
@@ -315,7 +315,7 @@ func (r *reader) stored(out []potential, key string) []potential {
 		}
 		for j := range d.After.Solids {
 			if d.After.Solids[j].Kind == process.Product {
-				missing := fmt.Sprintf("gas of the wet product stored in step %d", d.Number)
+				missing := working.Lacks("stored_gas", "").In(d.Number)
 				return append(out, potential{[]working.Num{working.Absent("n", "mol", missing)}, &d.After})
 			}
 		}
@@ -391,7 +391,7 @@ func (r *reader) pressure(p *route.Place, s *process.State, n working.Num) worki
 		r.spaces[p.Key] = space
 	}
 	if space.V <= 0 {
-		return working.Absent("p", "kPa gauge", p.At+".capacity: the contents leave no gas space")
+		return working.Absent("p", "kPa gauge", working.Lacks("no_gas_space", p.Key))
 	}
 	R, T := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T")
 	return r.w.Line("p", "kPa gauge", "n*R*T/V_g*1000", n.V*R.V*T.V/space.V*1000, n, R, T, space)

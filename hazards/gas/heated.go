@@ -30,7 +30,7 @@ func (r *reader) heated(p *route.Place, step int, s *process.State, n working.Nu
 	t, x := d.Hot.As("T"), r.swells(d.Hot)
 	space := r.w.Line("V_g", "mL", "cap-V_l*x-V_s", cap.V-l.V*x.V-solid.V, cap, l, x, solid)
 	if space.V <= 0 {
-		space = working.Absent("V_g", "mL", p.At+".capacity: hot, the liquid fills it and bursts it whatever it holds")
+		space = working.Absent("V_g", "mL", working.Lacks("no_space_hot", p.Key))
 	}
 	R, P, fill, m, v := st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"), st.Num("gas.temperature").As("T_f"), n.As("n"), r.vapour(d)
 	hot := r.w.Line("p", "kPa gauge", "n*R*(T+273.15)/V_g*1000+P*(T+273.15)/T_f+p_v-P",
@@ -60,7 +60,7 @@ func (r *reader) swells(celsius working.Num) working.Num {
 	}
 	v, in := t.At(0, celsius.V)
 	if !in {
-		return working.Absent("x", "1", "expansion of the liquor at this temperature")
+		return working.Absent("x", "1", working.Lacks("expansion", ""))
 	}
 	return r.w.Table("x", "1", "expansion.water", v, celsius).Worse(working.Estimated)
 }
@@ -82,12 +82,12 @@ func (r *reader) vapour(d *process.Done) working.Num {
 		for j := range d.Contents().Liquid[i].Entries {
 			e := &d.Contents().Liquid[i].Entries[j]
 			if e.Sub != nil && volatile(e.Sub) {
-				return working.Absent("p_v", "kPa", "vapour pressure of a liquor with "+e.Sub.Name)
+				return working.Absent("p_v", "kPa", working.Lacks("vapour_of_liquor", e.Sub.Name))
 			}
 		}
 	}
 	if t.Unknown() || t.V > mostWater {
-		return working.Absent("p_v", "kPa", append(t.Missing(), "vapour pressure of water at this temperature")...)
+		return working.Absent("p_v", "kPa", working.Joined(t.Missing(), []working.Missing{working.Lacks("water_vapour", "")})...)
 	}
 	return r.w.Model("p_v", "kPa", "saturation pressure of water", solution.Saturation(t.V+kelvin), t).Worse(working.Bound)
 }

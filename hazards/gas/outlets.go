@@ -29,7 +29,7 @@ func (r *reader) outlet(p *route.Place) outlet {
 		h, g, rw := r.c.Given("h", "mm", p.Bubbler), working.Exact("g", "m/s2", vessel.Gravity, "standard acceleration of free fall"), st.Num("water.density").As("rho_w")
 		o.allowed = r.w.Line("dp", "Pa", "p_v*1000-rho_w*1000*g*h/1000", pv.V*1000-rw.V*1000*g.V*h.V/1000, pv, rw, g, h)
 		if o.allowed.V <= 0 {
-			o.allowed = working.Absent("dp", "Pa", p.At+".bubbler: deeper than the pressure a vent may take, so that no bore will do")
+			o.allowed = working.Absent("dp", "Pa", working.Lacks("bubbler_too_deep", p.Key))
 		}
 	}
 	if p.VentLine.Set {
@@ -122,11 +122,11 @@ func (r *reader) additions(n *course.Course) {
 		t := r.w.Line("t", "min", "V*(1-y)/y*60/1000/Q", v.V*(1-y.V)/y.V*60/1000/q.V, v, y, q)
 		r.put("gas.addition_time.hood", place, "", figure.Case{}, t.Worse(working.Bound), "everything reacts as it goes in; the whole air of the hood takes part, which it does not at the mouth of the vessel")
 		if p := r.place(s.Done.Place); p != nil && p.Closure != route.Open {
-			o, d, m := r.outlet(p), working.Absent("d", "mm", p.At+".vent"), r.c.Store.Num("vent.margin").As("f")
+			o, d, m := r.outlet(p), working.Absent("d", "mm", working.Lacks(working.NotGiven, p.At+".vent")), r.c.Store.Num("vent.margin").As("f")
 			if p.VentBore.Set {
 				d = r.c.Given("d", "mm", p.VentBore)
 			}
-			f := working.Absent("F", "L/min", append(o.allowed.Missing(), d.Missing()...)...)
+			f := working.Absent("F", "L/min", working.Joined(o.allowed.Missing(), d.Missing())...)
 			if !o.allowed.Unknown() && !d.Unknown() {
 				f = r.w.Model("F", "L/min", "flow through bore and line at the pressure allowed", o.Flow(d.V/1000, o.allowed.V)*60000, append([]working.Num{d, o.allowed}, o.inputs...)...)
 			}

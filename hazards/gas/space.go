@@ -19,7 +19,7 @@ func (r *reader) headspace(n *course.Course) {
 	l, u := r.c.Store.Num("hydrogen.flammable"), r.c.Store.Num("hydrogen.upper")
 	for i := range n.Runs {
 		x := &n.Runs[i]
-		missing := append(append([]string(nil), x.Missing...), n.Space.Missing()...)
+		missing := working.Joined(x.Missing, n.Space.Missing())
 		cond := "perfect mixing in the vented headspace, until it is opened or purged; " + x.Conditions()
 		if missing != nil {
 			r.put("gas.headspace.flammable_time", place, "", figure.By(string(x.Law)), working.Absent("t", "min", missing...), cond)

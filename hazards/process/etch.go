@@ -67,7 +67,7 @@ func (k *walker) byCurrent(p *State, q *Pool, s *route.Step, e *Etch, b bath) {
 func (k *walker) heat(e *Etch) {
 	phase := k.out.Layered.Formula.Text
 	if e.Family != FluorideAcid {
-		e.Heat = working.Absent("Q", "kJ", fmt.Sprintf("heat of the etch of %s (%s)", phase, e.Family))
+		e.Heat = working.Absent("Q", "kJ", working.Lacks("family_heat", phase+" ("+string(e.Family)+")"))
 		return
 	}
 	n, q := e.N.As("n"), k.st.Num("etch_heat."+phase).As("q")
@@ -137,9 +137,9 @@ func (k *walker) unmodelled(p *State, at int, e *Etch) {
 		e.Product.Hydrogen = h
 		e.Hydrogen = k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
 	} else {
-		e.Hydrogen = working.Absent("n_H2", "mol", "electrons."+l.Unlisted)
+		e.Hydrogen = working.Absent("n_H2", "mol", working.Lacks(working.NoDatum, "electrons."+l.Unlisted))
 	}
-	k.unresolve(p, at, "gas of what "+l.Formula.Text+" leaves")
+	k.unresolve(p, at, working.Lacks("gas_of_left", l.Formula.Text))
 }
 
 // doubt makes every amount of a pool a bound: what a reaction that is not
@@ -154,7 +154,7 @@ func (q *Pool) doubt() {
 // unresolve moves a solid to the unresolved and leaves in its place one that
 // can still give an unknown amount of gas, so that a container it goes to is
 // judged.
-func (k *walker) unresolve(p *State, at int, missing string) {
+func (k *walker) unresolve(p *State, at int, missing working.Missing) {
 	was := p.Solids[at]
 	k.toUnresolved(was.Of, was.N.V)
 	p.Solids[at] = Solid{Name: was.Name + ", not followed", Kind: Residual, Of: new(chemicals.Composition), N: working.Absent("n", "mol", missing),

@@ -55,7 +55,7 @@ func (k *walker) impurity(x Solid, e *Etch, b bath) Dissolved {
 	switch {
 	case b.base:
 		if h = k.inBase(x.Formula); h.Unknown() {
-			heat = working.Absent("q", "kJ/mol", "heat of "+x.Formula+" in base")
+			heat = working.Absent("q", "kJ/mol", working.Lacks("heat_in_base", x.Formula))
 		}
 	case h.Unknown():
 		h, heat = k.otherImpurity(f, h, heat, e, b)
@@ -70,7 +70,7 @@ func (k *walker) impurity(x Solid, e *Etch, b bath) Dissolved {
 func (k *walker) inBase(formula string) working.Num {
 	h := k.st.Num("hydrogen.impurity.base." + formula).As("h")
 	if h.Unknown() {
-		return working.Absent("h", "mol/mol", "hydrogen of "+formula+" in base")
+		return working.Absent("h", "mol/mol", working.Lacks("hydrogen_in_base", formula))
 	}
 	return h
 }

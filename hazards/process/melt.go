@@ -23,12 +23,12 @@ func (k *walker) melt(p *State, s *route.Step) {
 	salt := k.meltSalt(q)
 	l := k.out.Layered
 	e := Etch{Step: s.Number, Place: p.Place, Family: Molten, Powder: k.out.Powder.Mass, N: p.Solids[at[0]].N}
-	e.Heat = working.Absent("Q", "kJ", fmt.Sprintf("heat of the melt in step %d", s.Number))
+	e.Heat = working.Absent("Q", "kJ", working.Lacks("melt_heat", "").In(s.Number))
 	e.Hydrogen = working.Exact("n_H2", "mol", 0, "a dry melt gives no hydrogen; wet salt gives hydrogen chloride")
 	if salt == nil || l.Unlisted != "" || l.Slab {
-		e.Hydrogen = working.Absent("n_H2", "mol", fmt.Sprintf("gas of the melt in step %d", s.Number))
+		e.Hydrogen = working.Absent("n_H2", "mol", working.Lacks("melt_gas", "").In(s.Number))
 		q.doubt()
-		k.unresolve(p, at[0], fmt.Sprintf("gas of what the melt in step %d leaves", s.Number))
+		k.unresolve(p, at[0], working.Lacks("gas_of_melt_left", "").In(s.Number))
 		k.fact("melt", s.Number, fmt.Sprintf("The melt of step %d is not one of a divalent metal chloride with a listed layer element: what it gives off is unknown.", s.Number))
 		k.out.Etches = append(k.out.Etches, e)
 		p.Etches = append(p.Etches, len(k.out.Etches)-1)

@@ -76,7 +76,7 @@ func (k *walker) weighed(s *route.Step, sub *chemicals.Substance, n working.Num)
 		return k.c.Given("m", "kg", only.Mass)
 	}
 	if n.Symbol == "" {
-		return working.Absent("m", "kg", s.At+".what")
+		return working.Absent("m", "kg", working.Lacks(working.NotGiven, s.At+".what"))
 	}
 	x, M := n.As("n"), sub.Formula.MolarMass(k.st, k.w).As("M")
 	return k.w.Line("m", "kg", "n*M/1000", x.V*M.V/1000, x, M)

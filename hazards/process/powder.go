@@ -73,7 +73,7 @@ func (k *walker) unstated(pow *Powder, stated, pure bool, remainder float64) {
 		if g.V == 0 {
 			return
 		}
-		g = working.Absent("m_unstated", "g", "composition of the unstated impurity")
+		g = working.Absent("m_unstated", "g", working.Lacks("unstated_impurity", ""))
 	}
 	pow.Impurities = append(pow.Impurities, k.foreign(al, g, true))
 }

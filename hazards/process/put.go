@@ -223,7 +223,7 @@ func (k *walker) dissolve(q *Pool, m *route.Material, s *route.Step, mix *Mixing
 
 func (k *walker) byRatio(m *route.Material) working.Num {
 	if k.out.Powder == nil {
-		return working.Absent("n", "mol", m.At+".ratio needs a precursor")
+		return working.Absent("n", "mol", working.Lacks("ratio_to_powder", m.At))
 	}
 	r, n := k.c.Given("r", "mol/mol", m.Ratio), k.out.Powder.N.As("n")
 	return k.w.Line("n", "mol", "r*n", r.V*n.V, r, n)

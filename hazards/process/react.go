@@ -1,8 +1,6 @@
 package process
 
 import (
-	"fmt"
-
 	"etchbound/chemicals"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
@@ -152,8 +150,8 @@ func (k *walker) family(p *State, b bath, r reaction) (Family, bool) {
 func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string) {
 	kept := p.Solids[:0:0]
 	met, seen := false, false
-	missing := fmt.Sprintf("gas of the %s etch in step %d", bath, s.Number)
-	lostHeat := working.Absent("Q", "kJ", fmt.Sprintf("heat of the %s etch in step %d", bath, s.Number))
+	missing := working.Lacks("bath_gas", bath).In(s.Number)
+	lostHeat := working.Absent("Q", "kJ", working.Lacks("bath_heat", bath).In(s.Number))
 	var dissolved []Dissolved // a toxic hydride stays named
 	for i := range p.Solids {
 		switch x := p.Solids[i]; x.Kind {
@@ -162,7 +160,7 @@ func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string) {
 			if f, err := chemicals.ParseFormula(x.Formula); x.Kind == Impurity && err == nil && !k.inert(x.Formula) {
 				dissolved = append(dissolved, Dissolved{Formula: f, N: x.N, Unstated: x.Unstated, Hydrogen: working.Absent("n_H2", "mol", missing), Heat: lostHeat})
 			}
-			k.unresolve(p, i, fmt.Sprintf("gas of what the %s bath in step %d leaves", bath, s.Number))
+			k.unresolve(p, i, working.Lacks("gas_of_bath_left", bath).In(s.Number))
 			kept = append(kept, p.Solids[i])
 		case Metal:
 			seen = true

@@ -36,16 +36,16 @@ type Pool struct {
 	HeatCapacity working.Num // J/K, low end, of the solutions and salts as charged, as far as it is held
 	Uncounted    uncounted   // what of the liquid it leaves out
 	Share        working.Num
-	Whole        bool     // Share is exactly one
-	Unfollowed   bool     // a reaction that is not modelled may have dissolved metal into it
-	More         []string // what has to be known to say how much more came into it
+	Whole        bool              // Share is exactly one
+	Unfollowed   bool              // a reaction that is not modelled may have dissolved metal into it
+	More         []working.Missing // what has to be known to say how much more came into it
 }
 
 // uncounted is the liquid of a pool whose heat capacity is not held: g of it,
 // central, and what each lacks.
 type uncounted struct {
 	grams   float64
-	missing []string
+	missing []working.Missing
 }
 
 func (u uncounted) times(x float64) uncounted { return uncounted{u.grams * x, u.missing} }
@@ -117,8 +117,8 @@ func (s *State) copy() State {
 }
 
 // Unsaid lists what has to be known to say what a place received.
-func (s *State) Unsaid() []string {
-	var out []string
+func (s *State) Unsaid() []working.Missing {
+	var out []working.Missing
 	for i := range s.Liquid {
 		out = append(out, s.Liquid[i].More...)
 	}
@@ -139,7 +139,7 @@ func (k *walker) merged(p *State) *Pool {
 	}
 	all := make([]Entry, 0, entries)
 	unfollowed := false
-	var more []string
+	var more []working.Missing
 	var left uncounted
 	for i := range p.Liquid {
 		q := &p.Liquid[i]
@@ -198,7 +198,7 @@ func Total(w *working.Sheet, q *Pool, symbol string, per func(*Entry) float64) w
 func Element(w *working.Sheet, q *Pool, symbol string) working.Num {
 	i, ok := chemicals.ElementIndex(symbol)
 	if !ok {
-		return working.Absent("n_"+symbol, "mol", "element "+symbol)
+		return working.Absent("n_"+symbol, "mol", working.Lacks("element", symbol))
 	}
 	return Total(w, q, "n_"+symbol, func(e *Entry) float64 { return e.Of[i] })
 }

@@ -41,7 +41,7 @@ func (s *State) HeatCapacity(w *working.Sheet) working.Num {
 	}
 	c := w.Sum("C", "J/K", append(terms, s.SolidCapacity(w))...)
 	if c.V == 0 {
-		return working.Absent("C", "J/K", "heat capacity of what is in "+s.Place)
+		return working.Absent("C", "J/K", working.Lacks("heat_capacity_in", s.Place))
 	}
 	return c
 }
@@ -91,7 +91,7 @@ var formulas = sync.OnceValue(func() map[string]chemicals.Formula {
 func MolarMass(st *chemicals.Store, w *working.Sheet, formula string) working.Num {
 	f, ok := formulas()[formula]
 	if !ok {
-		return working.Absent("M", "g/mol", "formula "+formula)
+		return working.Absent("M", "g/mol", working.Lacks("formula", formula))
 	}
 	return f.MolarMass(st, w).As("M")
 }

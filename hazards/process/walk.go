@@ -23,7 +23,7 @@ type Walk struct {
 	Account  []Balance
 	Error    working.Num // largest relative error of the account
 	Warnings []string
-	Open     []string // what has to be known to say how much went into the route at all
+	Open     []working.Missing // what has to be known to say how much went into the route at all
 	Facts    []Fact
 	Contacts []Contact // what the parts of the places meet, in the order it comes
 }
@@ -278,9 +278,9 @@ func (k *walker) hot(p *State, s *route.Step) working.Num {
 	case s.Temperature.Set:
 		p.Set = k.c.Given("T", "degC", s.Temperature)
 	case !passive[s.Do]:
-		p.Set = working.Absent("T", "degC", route.At(s.Number, "temperature"))
+		p.Set = working.Absent("T", "degC", working.Lacks(working.NotGiven, route.At(s.Number, "temperature")))
 	case p.Set.Symbol == "":
-		p.Set = working.Absent("T", "degC", route.At(s.Number, "temperature"))
+		p.Set = working.Absent("T", "degC", working.Lacks(working.NotGiven, route.At(s.Number, "temperature")))
 	}
 	return p.Set
 }

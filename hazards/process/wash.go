@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
@@ -72,7 +73,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	x.Kept = k.w.Line("f", "1", "R/(R+W)", R.V/(R.V+W.V), R, W)
 	k.count(&x, !s.Retained.Set && len(p.Solids) > 0)
 	if len(p.Solids) == 0 && !s.Retained.Set {
-		left := fmt.Sprintf("liquid that stays in %s in step %d", p.Place, s.Number)
+		left := working.Lacks("liquid_that_stays", p.Place).In(s.Number)
 		x.Needed, x.PH = working.Absent("N", "1", left), working.Absent("pH", "1", left)
 	}
 	if air := k.st.Num("ph.water_in_air"); x.OpenAir && x.WaterOnly && x.Target > air.V {
@@ -142,9 +143,9 @@ func (k *walker) count(x *Wash, swells bool) {
 	switch {
 	case need == need:
 	case x.Target != x.Target && x.Written == 0:
-		in = append(in, working.Absent("N", "1", route.At(x.Step, "cycles")))
+		in = append(in, working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(x.Step, "cycles"))))
 	case x.Target == x.Target:
-		in = append(in, working.Absent("N", "1", fmt.Sprintf("cycles to pH %g in step %d", x.Target, x.Step)))
+		in = append(in, working.Absent("N", "1", working.Lacks("cycles_to_ph", strconv.FormatFloat(x.Target, 'g', -1, 64)).In(x.Step)))
 	}
 	x.Needed = k.w.Model("N", "1", "dilution, cycle by cycle, until the pH of the retained liquid reaches the target", need, in...)
 	switch {
@@ -283,7 +284,7 @@ func (k *walker) poolsAt(place string) int {
 func (k *walker) gained(place string, n int) working.Num {
 	to, ok := k.places[place]
 	if !ok {
-		return working.Absent("n_F", "mol", "where the decants go")
+		return working.Absent("n_F", "mol", working.Lacks("decants", ""))
 	}
 	var terms []working.Num
 	for i := n; i < len(to.Liquid); i++ {

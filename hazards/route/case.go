@@ -58,7 +58,7 @@ const RangePrefix = "given:"
 // was left out is unknown, and one stated with a range is read from the store.
 func (c Case) Given(symbol, unit string, q quantity.Value) working.Num {
 	if !q.Set {
-		return working.Absent(symbol, unit, q.At)
+		return working.Absent(symbol, unit, working.Lacks(working.NotGiven, q.At))
 	}
 	if ranged(q) {
 		n := c.Store.Num(RangePrefix + q.At)
@@ -91,14 +91,14 @@ func (c Case) Lasts(w *working.Sheet, s *Step) working.Num {
 	case s.Time.Set:
 		return c.Given("t", "min", s.Time)
 	}
-	return working.Absent("t", "min", s.At+".time")
+	return working.Absent("t", "min", working.Lacks(working.NotGiven, s.At+".time"))
 }
 
 // RoomVolume is the air of the room at the site, m3, and HoodFlow what the hood
 // moves, m3/h; unknown where no site says.
 func (c Case) RoomVolume(symbol string) working.Num {
 	if c.Site == nil || !c.Site.RoomVolume.Set {
-		return working.Absent(symbol, "m3", "site: room volume")
+		return working.Absent(symbol, "m3", working.Lacks("site_room_volume", ""))
 	}
 	return c.Given(symbol, "m3", c.Site.RoomVolume)
 }
@@ -106,7 +106,7 @@ func (c Case) RoomVolume(symbol string) working.Num {
 // HoodFlow is described with RoomVolume.
 func (c Case) HoodFlow(symbol string) working.Num {
 	if c.Site == nil || c.Site.Hood == nil || !c.Site.Hood.Flow.Set {
-		return working.Absent(symbol, "m3/h", "site: hood flow")
+		return working.Absent(symbol, "m3/h", working.Lacks("site_hood_flow", ""))
 	}
 	return c.Given(symbol, "m3/h", c.Site.Hood.Flow)
 }

@@ -46,15 +46,12 @@ const classFormula = "max(above(D,M)*(1+2*(1-above(M,S))+(1-above(D,S)))+(1-abov
 // temperatureOnly is said wherever a class is.
 const temperatureOnly = "temperature only, see gas and vapour; a rise below 50 K is not low where gas is made"
 
-// noTD24 is what a class lacks where nobody stated a decomposition.
-const noTD24 = "td24: temperature from which the liquor needs a day to its greatest rate"
-
 // class reports the class of a step, of the highest temperature by any way and
 // by each law. Without the four temperatures there is none.
 func (r *reader) class(d *process.Done, mtsr, limit working.Num) {
 	place := figure.Step(d.Number)
 	if !r.c.Route.TD24.Set {
-		r.add("heat.criticality_class", place, figure.Case{}, working.Absent("class", "1", noTD24), "not assessed, never infinite: no decomposition temperature of the liquor is stated; "+temperatureOnly)
+		r.add("heat.criticality_class", place, figure.Case{}, working.Absent("class", "1", working.Lacks("td24", "")), "not assessed, never infinite: no decomposition temperature of the liquor is stated; "+temperatureOnly)
 		return
 	}
 	v := r.classOf(d, mtsr, limit)

@@ -58,7 +58,7 @@ func (r *reader) allowed(s *course.Stage) working.Num {
 	top, tc := r.c.Given("T_stop", "degC", s.Step.NotAbove), s.Coolant
 	d := r.w.Line("dT", "K", "T_stop-T_c", top.V-tc.V, top, tc)
 	if d.V <= 0 {
-		return working.Absent("dT", "K", s.Step.At+".not_above: no room above the coolant")
+		return working.Absent("dT", "K", working.Lacks("no_room_above_coolant", "").In(s.Step.Number))
 	}
 	return d
 }

@@ -22,12 +22,12 @@ func (r *reader) dissolution(e *process.Etch) working.Num {
 		case "Al":
 			al = p.Count
 		default:
-			return working.Absent("Q", "kJ", "enthalpies of dissolved "+p.Symbol+" fluorides")
+			return working.Absent("Q", "kJ", working.Lacks("dissolved_fluorides", p.Symbol))
 		}
 	}
 	for _, p := range l.X {
 		if p.Symbol != "C" {
-			return working.Absent("Q", "kJ", "where the "+p.Symbol+" of "+l.Formula.Text+" goes")
+			return working.Absent("Q", "kJ", working.Lacks("light_element", p.Symbol+" of "+l.Formula.Text))
 		}
 	}
 	phase := st.Num("enthalpy." + l.Formula.Text + "(s)").As("H_ph")

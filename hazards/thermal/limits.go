@@ -106,7 +106,7 @@ func (r *reader) find(id figure.ID) working.Num {
 			return f.Value
 		}
 	}
-	return working.Absent("x", "degC", id.String())
+	return working.Absent("x", "degC", working.Lacks("figure", id.String()))
 }
 
 // highest is the highest temperature of a step if cooling fails: by full

@@ -1,7 +1,6 @@
 package thermal
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -30,7 +29,7 @@ func (r *reader) mix(d *process.Done) {
 		return
 	}
 	if strange := m.StrangeMol * mostMixing * 1000 / mixedIn(d).HeatCapacity(nil).V; m.Strange != "" && !(strange <= noRise) {
-		r.notMixed(d, "no heat of mixing is held for "+m.Strange, "heat of mixing "+m.Strange)
+		r.notMixed(d, "no heat of mixing is held for "+m.Strange, working.Lacks("heat_of_mixing", m.Strange))
 		return
 	}
 	var terms []working.Num
@@ -56,7 +55,7 @@ func (r *reader) mix(d *process.Done) {
 	c := mixedIn(d).HeatCapacity(r.w).As("C")
 	if q.V < -1e-9*size && c.Status == working.Bound {
 		// A heat capacity left out overstates the cooling, which is no bound.
-		r.put("heat.mix.rise", place, working.Absent("dT", "K", "cp. of every solid and solution mixed"), "it cools, by less than the known heat capacities alone would say")
+		r.put("heat.mix.rise", place, working.Absent("dT", "K", working.Lacks("heat_capacity_mixed", "")), "it cools, by less than the known heat capacities alone would say")
 		return
 	}
 	lo := working.Exact("lo", "K", -25, "from 25 degC to freezing")
@@ -64,7 +63,7 @@ func (r *reader) mix(d *process.Done) {
 }
 
 // notMixed reports that nothing can be said of what a step mixes, and why.
-func (r *reader) notMixed(d *process.Done, conditions string, missing ...string) {
+func (r *reader) notMixed(d *process.Done, conditions string, missing ...working.Missing) {
 	r.put("heat.mix.total", figure.Step(d.Number), working.Absent("Q_mix", "kJ", missing...), conditions)
 	r.put("heat.mix.rise", figure.Step(d.Number), working.Absent("dT", "K", missing...), conditions)
 }
@@ -97,7 +96,7 @@ func (r *reader) met(d *process.Done) bool {
 		return false
 	}
 	r.notMixed(d, "acid meets base here: write it as a neutralise step, or measure it",
-		fmt.Sprintf("heat of acid meeting base in step %d", d.Number))
+		working.Lacks("acid_meets_base", "").In(d.Number))
 	return true
 }
 

@@ -60,7 +60,7 @@ func (r *reader) reversed(n *course.Course, s *course.Stage) {
 // needed is the acid a complete etch takes, and what is offered, in mol; not known
 // for a way of etching that is not followed.
 func (r *reader) needed(s *course.Stage) (need, offered working.Num) {
-	const missing = "acid that this way of etching takes"
+	missing := working.Lacks("acid_taken", "")
 	var terms []working.Num
 	for _, i := range s.Etches {
 		e := &r.b.Walk.Etches[i]

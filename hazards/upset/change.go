@@ -211,7 +211,7 @@ func (a *again) tell(key, law, cond string, in []working.Num) {
 // where one of them is.
 func (a *again) worst(law, symbol, unit string, in []working.Num, quantities ...string) working.Num {
 	if a.err != nil {
-		return working.Absent(symbol, unit, a.err.Error())
+		return working.Absent(symbol, unit, working.Lacks("run", ""))
 	}
 	var worst working.Num
 	for i := range a.figs {
@@ -225,7 +225,7 @@ func (a *again) worst(law, symbol, unit string, in []working.Num, quantities ...
 	}
 	switch {
 	case worst.Symbol == "":
-		return working.Absent(symbol, unit, "an etch of the changed route in this vessel")
+		return working.Absent(symbol, unit, working.Lacks("etch_of_changed", ""))
 	case worst.Unknown():
 		return working.Absent(symbol, unit, worst.Missing()...)
 	}
@@ -256,7 +256,7 @@ func (a *again) boil(key string, y *course.Run, cond string) {
 	}
 	switch {
 	case a.err != nil || run == nil:
-		v = working.Absent("t_b", "min", "an etch of the changed route in this vessel")
+		v = working.Absent("t_b", "min", working.Lacks("etch_of_changed", ""))
 	case run.Missing != nil:
 		v = working.Absent("t_b", "min", run.Missing...)
 	case !boils.Unknown():

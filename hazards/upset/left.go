@@ -29,7 +29,7 @@ func (r *reader) left(n *course.Course) {
 func (r *reader) soonest(n *course.Course, law, stage int, boils working.Num) working.Num {
 	x := &n.Runs[law]
 	if x.Missing != nil || boils.Unknown() {
-		return working.Absent("t_b", "min", append(append([]string(nil), x.Missing...), boils.Missing()...)...)
+		return working.Absent("t_b", "min", working.Joined(x.Missing, boils.Missing())...)
 	}
 	s, missing := r.shortest(n, law, stage, boils.V+kelvin)
 	if missing != nil {
@@ -40,7 +40,7 @@ func (r *reader) soonest(n *course.Course, law, stage int, boils working.Num) wo
 
 // shortest is the shortest time to a temperature in K over the failures of
 // equipment that strike in a stage, s; missing says what it lacks.
-func (r *reader) shortest(n *course.Course, law, stage int, boils float64) (t float64, missing []string) {
+func (r *reader) shortest(n *course.Course, law, stage int, boils float64) (t float64, missing []working.Missing) {
 	from, to := window(&n.Runs[law].Vessel.Plan, n.Stages[stage].Step.Number)
 	least := float64(day)
 	for k := range failures {
@@ -53,7 +53,7 @@ func (r *reader) shortest(n *course.Course, law, stage int, boils float64) (t fl
 			missing = append(missing, r.c.Store.Num(id).Missing()...)
 		}
 		if found.err != nil {
-			missing = append(missing, found.err.Error())
+			missing = append(missing, working.Lacks("run", ""))
 			continue
 		}
 		before, after := math.Inf(-1), math.Inf(1) // the nearest moments outside

@@ -44,7 +44,7 @@ func (r *reader) lid(n *course.Course, x *course.Run) {
 			return
 		}
 	}
-	r.put("gas.closed.time_to_10_kpa", place, kase, working.Absent("t", "min", "what the gas does if the vessel is shut"), cond)
+	r.put("gas.closed.time_to_10_kpa", place, kase, working.Absent("t", "min", working.Lacks("gas_if_shut", "")), cond)
 }
 
 // asMeant reports temperature and flow of a failure that leaves the run itself as
@@ -118,7 +118,7 @@ func (r *reader) lit(n *course.Course, x *course.Run, q working.Num, cond string
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), "liquor that takes up all the heat of the gas; the flame itself is hotter than anything in the hood stands; "+cond)
 	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(r.largest(x)), "goes on feeding the flame; "+cond)
 	y, space := process.Flammable(r.c.Store, r.w), n.Space.As("V_g")
-	from := working.Absent("t", "min", append(append([]string(nil), x.Missing...), space.Missing()...)...)
+	from := working.Absent("t", "min", working.Joined(x.Missing, space.Missing())...)
 	if x.Missing == nil && !space.Unknown() {
 		at := float64(Followed)
 		if s, ok := x.Vessel.Path.Given(vessel.VolumeFor(y.V, space.V/1000) / r.vm.V); ok {

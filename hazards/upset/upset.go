@@ -142,7 +142,7 @@ func boilsAt(figs []figure.Figure, place figure.Place) working.Num {
 			return f.Value.As("T_b")
 		}
 	}
-	return working.Absent("T_b", "degC", "boiling point of the liquor")
+	return working.Absent("T_b", "degC", working.Lacks("boiling_point", ""))
 }
 
 // boiling is the time to a temperature in K, s; a day where it is not reached.

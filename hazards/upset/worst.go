@@ -45,7 +45,7 @@ func (r *reader) fail(n *course.Course, f *failure) {
 		}
 		if err != nil {
 			m := *x
-			m.Missing = []string{err.Error()}
+			m.Missing = []working.Missing{working.Lacks("run", "")}
 			r.missing(n, f.key, &m)
 			continue
 		}

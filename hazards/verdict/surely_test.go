@@ -14,7 +14,7 @@ import (
 func ranged(quantity string, low, mid, high float64, s working.Status) *figure.Figure {
 	num := func(v float64) working.Num {
 		if math.IsNaN(v) {
-			return working.Absent("x", "1", "")
+			return working.Absent("x", "1")
 		}
 		return working.Exact("x", "1", v, "x").Worse(s)
 	}

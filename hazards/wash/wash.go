@@ -33,7 +33,7 @@ func read(w *working.Sheet, x *process.Wash, mf working.Num) []figure.Figure {
 	}
 	water := "dilution alone, a minimum: acid between the layers, dissolved metal and undissolved fluoride all ask for more"
 	if math.IsNaN(x.Target) {
-		put("wash.cycles", working.Absent("N", "1", route.At(x.Step, "target_ph")), "to a pH that the route does not state")
+		put("wash.cycles", working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(x.Step, "target_ph"))), "to a pH that the route does not state")
 	} else {
 		put("wash.cycles", x.Needed, fmt.Sprintf("to pH %g by %s", x.Target, water))
 	}

@@ -114,13 +114,13 @@ func (r *reader) per(g *agent, symbol, unit, of string, count func(*part) workin
 
 // base is the base equivalents of one mol of a part.
 func (r *reader) base(p *part) working.Num {
-	return counted("x", p.brings.Base, "base equivalents of ", p.sub)
+	return counted("x", p.brings.Base, "base_equivalents", "base equivalents of ", p.sub)
 }
 
 // counted is what a substance brings per mol; unknown where it is not held.
-func counted(symbol string, v float64, what string, s *chemicals.Substance) working.Num {
+func counted(symbol string, v float64, kind, what string, s *chemicals.Substance) working.Num {
 	if v != v {
-		return working.Absent(symbol, "mol/mol", what+s.Name)
+		return working.Absent(symbol, "mol/mol", working.Lacks(kind, s.Name))
 	}
 	return working.Exact(symbol, "mol/mol", v, what+s.Name)
 }
@@ -148,7 +148,7 @@ func (r *reader) reaction(symbol string, g *agent, a neutralising.Acid) working.
 func (r *reader) released(symbol string, p *part, a neutralising.Acid) working.Num {
 	terms, balanced := neutralising.Reaction(p.sub, a)
 	if !balanced {
-		return working.Absent(symbol, "kJ/mol", "heat of acid meeting "+p.sub.Name)
+		return working.Absent(symbol, "kJ/mol", working.Lacks("heat_of_acid", p.sub.Name))
 	}
 	return r.hess(symbol, terms)
 }

@@ -48,7 +48,7 @@ func (r *reader) molar(s *chemicals.Substance) working.Num {
 // noBase reports a step in which nothing is written that neutralises: what it
 // needs cannot be said in an agent it does not have.
 func (r *reader) noBase(place figure.Place, g *agent) {
-	missing, cond := "an agent that brings base", "nothing is written that neutralises"
+	missing, cond := working.Lacks("agent", ""), "nothing is written that neutralises"
 	if g.name != "" {
 		cond = g.name + " brings no base: it neutralises no acid"
 	}
@@ -68,7 +68,9 @@ func (r *reader) spent(place figure.Place, g *agent) {
 // carbonDioxide is what carbonate gives off with the acid, L.
 func (r *reader) carbonDioxide(place figure.Place, b working.Num, g *agent) {
 	w := r.w
-	of := func(p *part) working.Num { return counted("y", p.brings.Carbon, "carbon dioxide per mol of ", p.sub) }
+	of := func(p *part) working.Num {
+		return counted("y", p.brings.Carbon, "carbon_per_mol", "carbon dioxide per mol of ", p.sub)
+	}
 	const cond = "all of it, 25 degC, 101.325 kPa"
 	if len(g.parts) == 1 {
 		x, y := r.base(&g.parts[0]), of(&g.parts[0])
@@ -173,7 +175,7 @@ func (r *reader) sludge(place figure.Place, a acids, g *agent) {
 		salt, solid = "magnesium fluoride", "MgF2"
 	}
 	if a.unknown {
-		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", "metal dissolved by a reaction that is not followed"), salt+" and the hydroxide of an unknown amount of metal")
+		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", working.Lacks("metal_not_followed", "")), salt+" and the hydroxide of an unknown amount of metal")
 		return
 	}
 	if a.base.Unknown() { // nobody knows whether it is acid enough to be limed

@@ -113,7 +113,7 @@ func (r *reader) acids(q *process.Pool) acids {
 }
 
 // lost is a liquor of which nobody can say what it holds.
-func lost(missing []string) acids {
+func lost(missing []working.Missing) acids {
 	n := func(symbol, unit string) working.Num { return working.Absent(symbol, unit, missing...) }
 	return acids{base: n("B", "mol"), fluorine: n("n_F", "mol"), aluminium: n("n_Al", "mol"), ammonium: n("n_N", "mol"), water: n("m_w", "g"), mass: n("m", "g")}
 }

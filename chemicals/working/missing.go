@@ -1,0 +1,80 @@
+package working
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+)
+
+// Missing names a thing that would have to be known: what kind of thing it is, what
+// it is of, and in which step. It is a value: compare it, and key maps by it. The
+// words for each kind stand in one table, where reviews are written.
+type Missing struct {
+	Kind    string // a row of that table
+	Subject string // id of a datum, path in a file, substance, place; empty where the kind says it all
+	Step    int    // counted from 1; 0: none
+}
+
+// The kinds that this package makes itself.
+const (
+	NoDatum   = "datum"   // a row of the data store has no value; the subject is its id
+	NotGiven  = "given"   // a file does not state it; the subject is its path
+	NoNumber  = "result"  // arithmetic on known numbers gave none; the subject is the symbol of the line
+	NothingIn = "nothing" // a number nobody put anything into: a fault of the program
+)
+
+// Lacks is a missing thing of a kind.
+func Lacks(kind, subject string) Missing { return Missing{Kind: kind, Subject: subject} }
+
+// In is the missing thing in a step.
+func (m Missing) In(step int) Missing { m.Step = step; return m }
+
+// Compare orders missing things by kind, subject and step.
+func (m Missing) Compare(other Missing) int {
+	return cmp.Or(cmp.Compare(m.Kind, other.Kind), cmp.Compare(m.Subject, other.Subject), cmp.Compare(m.Step, other.Step))
+}
+
+// String is for a debugger; reviews have words for it.
+func (m Missing) String() string {
+	s := m.Kind
+	if m.Subject != "" {
+		s += " " + m.Subject
+	}
+	if m.Step != 0 {
+		s += " in step " + strconv.Itoa(m.Step)
+	}
+	return s
+}
+
+// Joined are some lists of missing things, sorted and each once.
+func Joined(lists ...[]Missing) []Missing {
+	out := slices.Concat(lists...)
+	slices.SortFunc(out, Missing.Compare)
+	return slices.Compact(out)
+}
+
+// lackedBy is what unknown numbers lack together, sorted and each once; that there was
+// no result for a symbol where they lack nothing.
+func lackedBy(symbol string, in []Num) *[]Missing {
+	var one *[]Missing // the only one that lacks something
+	n := 0
+	for i := range in {
+		if x := in[i].missing; in[i].Status == Unknown && x != nil && len(*x) > 0 {
+			one, n = x, n+1
+		}
+	}
+	if n == 1 && len(*one) == 1 {
+		return one
+	}
+	var out []Missing
+	for i := range in {
+		if in[i].Status == Unknown {
+			out = append(out, in[i].Missing()...)
+		}
+	}
+	if len(out) == 0 {
+		out = append(out, Lacks(NoNumber, symbol))
+	}
+	out = Joined(out)
+	return &out
+}
