@@ -1,6 +1,3 @@
-// Package etching knows layered precursors: which element leaves, what stays,
-// how many electrons that gives to hydrogen, and what else the powder could
-// turn into. It must not know any route, vessel or limit.
 package etching
 
 import (

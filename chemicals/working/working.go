@@ -1,10 +1,3 @@
-// Package working knows how a number was made: its value, its unit, how far it
-// can be trusted and the line of arithmetic that produced it. It must not know
-// any chemistry, any file, or which hazard it serves.
-//
-// Values on a Sheet are in the units of the bench (g, mol, L, kJ, K, degC) and
-// not in SI, because every line has to be followable with a pocket calculator.
-// Conversion happens once, where a given enters the Sheet.
 package working
 
 import (

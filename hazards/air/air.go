@@ -1,6 +1,3 @@
-// Package air knows what people could breathe: what leaves a liquor as vapour,
-// and how strong it gets near them and in the room. It must not move material,
-// and it judges nothing: a limit serves it only to say what extract would meet it.
 package air
 
 import (

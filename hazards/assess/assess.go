@@ -1,6 +1,3 @@
-// Package assess joins the walk, the vessels and the readers into one pure
-// function of a case, its central figures. It must not know a range, a verdict or
-// how anything is printed, nor read a clock, a file or the environment.
 package assess
 
 import (

@@ -1,7 +1,3 @@
-// Package course knows how a batch of powder passes through the steps of a
-// vessel: when it goes in, how long it stays, and what takes its heat. It makes
-// of that the plans of package vessel. It must not know any limit, nor how a
-// figure is made of a run.
 package course
 
 import (

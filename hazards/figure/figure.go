@@ -1,6 +1,3 @@
-// Package figure knows what a figure and a finding are and what each catalogued
-// quantity is called, measured in and endangered by. It must not know which
-// hazard computes one.
 package figure
 
 import (

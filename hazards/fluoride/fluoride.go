@@ -1,6 +1,3 @@
-// Package fluoride knows where the fluoride is: how much each step and each
-// place holds, and how strong that is as HF. It must not move material, and it
-// must not know what fluoride does to anyone.
 package fluoride
 
 import (

@@ -1,6 +1,3 @@
-// Package gas knows what gas comes off and what it does in a closed container:
-// it turns the walk into figures of hydrogen, toxic hydride and pressure. It
-// must not move material, and it must not know heat or fluoride.
 package gas
 
 import (

@@ -1,5 +1,3 @@
-// Package limit knows limits, where they come from and how a number is held
-// against one. It must not know which hazard a limit belongs to.
 package limit
 
 import (

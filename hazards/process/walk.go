@@ -1,6 +1,3 @@
-// Package process knows what happens to the material: it walks the steps of a
-// route and says what is where after each, with every element accounted for.
-// It must not know how fast anything happens inside a step, nor any limit.
 package process
 
 import (

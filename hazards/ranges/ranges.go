@@ -1,6 +1,3 @@
-// Package ranges moves the data of a case within what they can be, by assessing it
-// again: the range of every figure, the dangerous ends of a case at another size,
-// and draws. It must not know what a datum means, nor how anything is printed.
 package ranges
 
 import (

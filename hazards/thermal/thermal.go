@@ -1,6 +1,3 @@
-// Package thermal knows heat: what the etch and the mixing release, how warm
-// the liquor gets if all of it stays there, and where it boils. It must not
-// move material, and it must not know gas or fluoride limits.
 package thermal
 
 import (

@@ -1,8 +1,3 @@
-// Package upset knows what can fail while a vessel reacts, and looks for the
-// moment in which it is worst. A failure is the same vessel with other inputs
-// from a moment on, or the same route with one thing done wrong: both are run
-// by the same models as the review itself. It must not know how anything is
-// printed.
 package upset
 
 import (

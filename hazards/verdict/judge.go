@@ -1,7 +1,3 @@
-// Package verdict holds figures with their ranges against limits: which figure has
-// a verdict, which limit it is held against, what a finding means and where work
-// has to stop. It must not know how a figure or its range is found, nor how
-// anything is printed.
 package verdict
 
 import (

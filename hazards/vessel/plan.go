@@ -1,9 +1,3 @@
-// Package vessel knows one vessel in time: a Plan of what goes in and what
-// takes heat away gives a Run of temperature, heat and gas. It must not know
-// which step of a route it serves, nor any limit.
-//
-// Everything in it is in SI (mol, J, K, s, W, kg); volumes of liquor are in L
-// because rate constants are.
 package vessel
 
 import "slices"

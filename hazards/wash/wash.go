@@ -1,6 +1,3 @@
-// Package wash knows washing by dilution: how many cycles a target needs, how
-// much water that takes and which decants hold fluoride. It must not move
-// material.
 package wash
 
 import (

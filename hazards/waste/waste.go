@@ -1,6 +1,3 @@
-// Package waste knows what neutralising takes and gives off: reagent, heat,
-// carbon dioxide, ammonia, sludge and the water that keeps it cool. It must
-// not move material, and it must not judge what may be discharged.
 package waste
 
 import (

@@ -1,0 +1,26 @@
+// Package course knows how a batch of powder passes through the steps of a
+// vessel: when it goes in, how long it stays, and what takes its heat. It makes
+// of that the plans of package vessel. It must not know any limit, nor how a
+// figure is made of a run.
+//
+// A course is one lot of etchant and powder from the step in which they meet until they
+// are parted. Three kinds of answer stand side by side: all reacts as it goes in (it sizes
+// the addition), all is there and nothing has reacted (the highest temperature), and two
+// slow laws that are done at the end of the stated hold (what waits, and the peaks after
+// it). A curve or a law stated under measured takes the place of the two. The hold counts
+// after the last powder; its parts at other temperatures by Arrhenius, Ea 60 (50 to 70)
+// kJ/mol.
+//
+// While something goes in, the coolant is the bath as stated; in other steps a bath is
+// brought to the set temperature, and ice stays ice up to 10 K above it. Without cooling,
+// heat is lost to still air alone. The wall passes
+//
+//	U = 1/(1/h_i + t/k + 1/h_o),   A = 5 V/D of a cylinder as high as it is wide
+//
+// The boiling point of a single acid is where the partial pressures of its tables add to
+// 101.325 kPa, +-2 K; water over HF beyond 80 degC is extrapolated, so estimated. Of a
+// mixture, low and central take the most volatile acid at its strength as charged, high
+// takes what remains after salt conversion; a bound. Sulfuric mixtures, KF and ammonium
+// liquors are unknown. Where the heat capacity of a solid is unknown the runs in time are
+// unknown: too low a heat capacity is no bound of a run.
+package course
