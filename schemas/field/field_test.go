@@ -14,6 +14,7 @@ type shelf struct {
 	Name  string
 	Boxes []box
 	Weigh []quantity.Value
+	Notes []lid
 }
 
 type box struct {
@@ -43,13 +44,15 @@ var keys = field.Keys[shelf]{
 	field.Words("name", func(s *shelf) *string { return &s.Name }),
 	field.Items("boxes", boxKeys, boxList, func(s *shelf) *[]box { return &s.Boxes }),
 	field.Amounts("weigh", func(s *shelf) *[]quantity.Value { return &s.Weigh }),
+	field.Items("notes", lidKeys, field.ListOf[lid]{Name: func(_ int, l *lid) string { return l.Of }, Order: true},
+		func(s *shelf) *[]lid { return &s.Notes }),
 }
 
 func whole() *shelf {
 	yes := true
 	a := box{"a", quantity.Of(2, "L"), &lid{"cork"}, true, &yes, 1}
 	b := box{Key: "b", Full: quantity.Of(3, "L"), Rest: math.NaN()}
-	return &shelf{"S", []box{a, b}, []quantity.Value{quantity.Of(1, "kg")}}
+	return &shelf{"S", []box{a, b}, []quantity.Value{quantity.Of(1, "kg")}, []lid{{"x"}, {"y"}}}
 }
 
 func TestListAndVisit(t *testing.T) {
@@ -64,9 +67,10 @@ func TestListAndVisit(t *testing.T) {
 	})
 	for _, x := range []struct{ got, want []string }{
 		{paths, []string{"name", "boxes", "boxes.*.full", "boxes.*.lid", "boxes.*.lid.of", "boxes.*.seen",
-			"boxes.*.rest", "weigh"}},
+			"boxes.*.rest", "weigh", "notes", "notes[].of"}},
 		{at, []string{"name", "boxes", "boxes.a.full", "boxes.a.lid", "boxes.a.lid.of", "boxes.a.seen", "boxes.a.rest",
-			"boxes.b.full", "boxes.b.lid", "boxes.b.seen", "boxes.b.rest", "weigh"}},
+			"boxes.b.full", "boxes.b.lid", "boxes.b.seen", "boxes.b.rest", "weigh",
+			"notes", "notes[0].of", "notes[1].of"}},
 		{kept, []string{"boxes.a.full", "boxes.a.lid", "boxes.a.lid.of", "boxes.a.seen", "boxes.a.rest"}},
 	} {
 		if !slices.Equal(x.got, x.want) {
@@ -90,6 +94,7 @@ func TestBeside(t *testing.T) {
 		{"an item taken out", func(s *shelf) { s.Boxes = s.Boxes[1:] }, []string{"boxes/boxes: a, "}},
 		{"all items taken out", func(s *shelf) { s.Boxes = nil }, []string{"boxes/boxes: a, b, "}},
 		{"the other order", func(s *shelf) { slices.Reverse(s.Boxes) }, nil},
+		{"the other order of what has one", func(s *shelf) { slices.Reverse(s.Notes) }, []string{"notes/notes: x, y, y, x"}},
 		{"a flag", func(s *shelf) { s.Boxes[0].Seen = nil }, []string{"boxes/a: seen: true, "}},
 		{"a number", func(s *shelf) { s.Boxes[1].Rest = 2 }, []string{"boxes/b: rest: , 2"}},
 		{"a list", func(s *shelf) { s.Weigh = append(s.Weigh, quantity.Of(2, "kg")) },

@@ -94,6 +94,7 @@ type ListOf[E any] struct {
 	Part  func(a, b *E) (where string) // of items that are parts of the file; one of them may be nil
 	One   string                       // the word for such an item
 	Told  bool                         // the key has a value that tells which items there are
+	Order bool                         // another order of the same items is another list
 	Tell  func(*E) string              // such an item in words
 }
 
@@ -161,8 +162,17 @@ func (x *items[T, E]) beside(a, b *T, w way, visit func(Beside)) {
 	if pairs == nil {
 		pairs = x.byName
 	}
+	last, turned := -1, false
 	for _, p := range pairs(one, other) {
 		x.pair(item(one, p[0]), item(other, p[1]), p, w, visit)
+		if p[0] >= 0 && p[1] >= 0 {
+			turned, last = turned || p[1] < last, p[1]
+		}
+	}
+	if x.Order && turned {
+		whole := x.whole(w)
+		whole.Value, whole.Other = x.names(one), x.names(other)
+		visit(whole)
 	}
 }
 
