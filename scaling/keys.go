@@ -13,8 +13,8 @@ import (
 //go:embed keys.csv
 var keyTable string
 
-// The ways in which a change of a key meets a rule. Of the ways that need an amount, a key that only one of the two states, or in another kind of
-// unit, is incomparable.
+// The ways in which a change of a key meets a rule. By those that need an amount, a key
+// that only one of the two states, or each in another kind of unit, is incomparable.
 const (
 	judgedNot      = "none"
 	judgedNames    = "names"    // it only says where things come from or what they are called
@@ -84,7 +84,8 @@ func (f *firing) judge(j *judged, x *found) {
 	case judgedOther:
 		meets = !field.Alike(x.Value, x.Other)
 	case judgedBatch:
-		meets = !isAmount && !field.Alike(x.Value, x.Other) || isAmount && (x.Scale == field.Fixed || !along(*a.Of, *b.Of, f.d.powder()))
+		meets = !isAmount && !field.Alike(x.Value, x.Other) || isAmount &&
+			(x.Scale == field.Fixed || !along(*a.Of, *b.Of, f.d.powder()))
 	case judgedNobody:
 		meets = x.Value.String() == "true"
 	default:

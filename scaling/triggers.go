@@ -43,7 +43,8 @@ var triggerTable string
 
 var triggers = sync.OnceValue(func() Triggers {
 	return columns.Must("scaling/triggers.csv", triggerTable, func(r columns.Row) Trigger {
-		return Trigger{r.Named("id"), r.Named("label"), r.Number("value"), r.Text("unit"), r.Named("source"), r.Named("status")}
+		return Trigger{r.Named("id"), r.Named("label"), r.Number("value"), r.Text("unit"), r.Named("source"),
+			r.Named("status")}
 	})
 })
 
@@ -180,7 +181,8 @@ func (f *firing) material(where string, m [2]*route.Material, powder float64) {
 			f.hit("proportion", where+", "+name, x.a.Text+powderOf(f.d.a), x.b.Text+powderOf(f.d.b))
 		}
 	}
-	if r := f.ratio(where+", "+name+": ratio", m[0].Ratio, m[1].Ratio); reaches(math.Max(r, 1/r), f.rule("proportion").Value) {
+	if r := f.ratio(where+", "+name+": ratio", m[0].Ratio, m[1].Ratio); reaches(math.Max(r, 1/r),
+		f.rule("proportion").Value) {
 		f.hit("proportion", where+", "+name, m[0].Ratio.Text, m[1].Ratio.Text)
 	}
 	if mark := f.rule("corrosive").Value; corrosive(m[1]) && molar(m[1]) >= mark*(1-1e-9) && molar(m[0]) < mark*(1-1e-9) {

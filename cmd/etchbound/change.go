@@ -24,10 +24,12 @@ func changeCommand(s streams) *cobra.Command {
 			"what changed in them is listed too, and the rules are those of the site of the review.\n" +
 			"The first page is a sheet to sign. The exit code is 1 if a rule is met.\n" +
 			"The format follows the suffix of -o (.html, .json, .csv, else Markdown).",
-		Example: "  etchbound change testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/demo-lif-hcl-2g.yaml --batch \"2.49 g\"",
-		Args:    exactly(2, "two route files: the reviewed one and the proposed one"),
+		Example: "  etchbound change testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/demo-lif-hcl-2g.yaml " +
+			"--batch \"2.49 g\"",
+		Args: exactly(2, "two route files: the reviewed one and the proposed one"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := given(cmd, "site", "limits", "batch", "reviewed-batch", "reviewed-site", "reviewed-limits", "format", "output"); err != nil {
+			if err := given(cmd, "site", "limits", "batch", "reviewed-batch", "reviewed-site", "reviewed-limits", "format",
+				"output"); err != nil {
 				return err
 			}
 			kind, err := formatOf(format, output, "csv")
@@ -38,7 +40,8 @@ func changeCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			err = deliver(output, []string{args[0], args[1], f.site, f.limits, reviewed.site, reviewed.limits}, s, func(w io.Writer) error { return writeChange(w, x, kind) })
+			err = deliver(output, []string{args[0], args[1], f.site, f.limits, reviewed.site, reviewed.limits}, s,
+				func(w io.Writer) error { return writeChange(w, x, kind) })
 			if err != nil || len(x.Fired) == 0 {
 				return err
 			}

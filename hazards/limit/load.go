@@ -57,7 +57,8 @@ func LoadFile(name string, r io.Reader) (*File, []schemas.Problem, error) {
 		e, more := entry(n, f.Jurisdiction)
 		problems = append(problems, more...)
 		if first, twice := lines[e.ID]; twice && e.ID != "" {
-			problems = append(problems, n.Get("id").Problem("the limit "+e.ID+" is given twice: first in line "+strconv.Itoa(first), "each id once", ""))
+			problems = append(problems, n.Get("id").Problem("the limit "+e.ID+" is given twice: first in line "+
+				strconv.Itoa(first), "each id once", ""))
 		}
 		lines[e.ID] = n.Line
 		f.Entries = append(f.Entries, e)
@@ -74,14 +75,16 @@ func LoadFile(name string, r io.Reader) (*File, []schemas.Problem, error) {
 
 func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
 	e := Entry{Margin: n.Value("near"), node: n}
-	e.Limit = Limit{Key: Named(Local, n.Str("id")), Quantity: n.Str("quantity"), Label: n.Str("label"), Jurisdiction: jurisdiction,
-		Document: n.Str("document"), Section: n.Str("section"), Edition: n.Str("edition"), Status: "stated"}
+	e.Limit = Limit{Key: Named(Local, n.Str("id")), Quantity: n.Str("quantity"), Label: n.Str("label"),
+		Jurisdiction: jurisdiction,
+		Document:     n.Str("document"), Section: n.Str("section"), Edition: n.Str("edition"), Status: "stated"}
 	if e.Label == "" {
 		e.Label = e.Document
 	}
 	var problems []schemas.Problem
 	if n.Wrote("average") && e.Quantity != breathing {
-		problems = append(problems, n.Get("average").Problem("an averaging time for "+e.Quantity, "an averaging time for "+breathing+" alone", "leave average out"))
+		problems = append(problems, n.Get("average").Problem("an averaging time for "+e.Quantity,
+			"an averaging time for "+breathing+" alone", "leave average out"))
 	}
 	if v := n.Value("average"); v.Set {
 		e.Average = v.In("min")
@@ -90,7 +93,8 @@ func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
 		if s, ok := chemicals.Library().Find(agent.Text); ok {
 			e.Agent = s.Slug
 		} else {
-			problems = append(problems, agent.Problem("the substance "+agent.Text+" is not known", "a name, formula or CAS number of a known substance",
+			problems = append(problems, agent.Problem("the substance "+agent.Text+" is not known", "a name, formula or "+
+				"CAS number of a known substance",
 				"nearest: "+strings.Join(chemicals.Library().Nearest(agent.Text, 3), ", ")))
 		}
 	}
@@ -108,7 +112,8 @@ func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
 // ranges notices a range where only its value counts.
 func (e *Entry) ranges() []schemas.Problem {
 	var out []schemas.Problem
-	for key, v := range map[string]quantity.Value{"value": e.Stated, "near": e.Margin, "average": e.node.Value("average")} {
+	for key, v := range map[string]quantity.Value{"value": e.Stated, "near": e.Margin,
+		"average": e.node.Value("average")} {
 		if v.HasRange() {
 			p := e.node.Get(key).Problem("a range is of no use here: "+valueOf(v)+" counts", "one value", "")
 			p.Severity = schemas.Notice
@@ -154,7 +159,8 @@ func (e Entry) resolve(c Catalogue) (Limit, []schemas.Problem) {
 		if near := schemas.Nearest(e.Quantity, c.Names()); near != "" {
 			hint = "did you mean " + near + "?"
 		}
-		return l, []schemas.Problem{e.node.Get("quantity").Problem(e.Quantity+" is no catalogued quantity", "the name of a figure, without @ and what follows it", hint)}
+		return l, []schemas.Problem{e.node.Get("quantity").Problem(e.Quantity+" is no catalogued quantity",
+			"the name of a figure, without @ and what follows it", hint)}
 	}
 	l.Unit = unit
 	v, err := inCatalogueUnit(e.node.Get("value").Text, unit)

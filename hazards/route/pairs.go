@@ -43,7 +43,8 @@ func (s *Step) Words() string {
 }
 
 // materialList pairs what goes in by its name.
-var materialList = field.ListOf[Material]{Name: func(_ int, m *Material) string { return m.Name() }, Add: addedUp, Order: true}
+var materialList = field.ListOf[Material]{Name: func(_ int, m *Material) string { return m.Name() }, Add: addedUp,
+	Order: true}
 
 // SameMaterials pairs what goes into two steps by its name, nil where there is none.
 // What is the same in all but how much of it is written at once is added up before.

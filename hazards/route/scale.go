@@ -79,5 +79,6 @@ func (r *Route) recomputed(from string) {
 	sum := sha256.Sum256([]byte(r.Digest + " at " + r.BatchText))
 	r.Digest = hex.EncodeToString(sum[:])
 	r.Title += " (recomputed from " + from + " to " + r.BatchText + ")"
-	r.Notices = append(slices.Clone(r.Notices), "Recomputed from "+from+" to "+r.BatchText+": amounts and the capacities of containers are in proportion, times and temperatures as written.")
+	r.Notices = append(slices.Clone(r.Notices), "Recomputed from "+from+" to "+r.BatchText+": amounts and the "+
+		"capacities of containers are in proportion, times and temperatures as written.")
 }

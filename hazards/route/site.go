@@ -29,14 +29,16 @@ func (l *loader) site(root *schemas.Node) *Site {
 	room, cold := root.Get("room"), root.Get("cooling")
 	s := &Site{
 		Title: root.Str("title"), Jurisdiction: root.Str("jurisdiction"),
-		RoomVolume: room.Value("volume"), RoomFlow: room.Value("flow"), Cabinet: room.Value("cabinet"), Cylinder: room.Value("cylinder"),
+		RoomVolume: room.Value("volume"), RoomFlow: room.Value("flow"), Cabinet: room.Value("cabinet"),
+		Cylinder:     room.Value("cylinder"),
 		CoolingPower: cold.Value("power"), CoolingPoint: cold.Value("temperature"),
 		Triggers: triggers(root.Get("triggers")),
 	}
 	l.aboveZero(room, "volume", "cabinet")
 	if h := root.Get("hood"); h.Usable(schemas.Map) {
 		l.aboveZero(h, "containment", "face_velocity", "flow")
-		s.Hood = &Hood{Flow: h.Value("flow"), FaceVelocity: h.Value("face_velocity"), TestDate: h.Str("tested"), Containment: h.Value("containment"), Stack: h.Value("stack")}
+		s.Hood = &Hood{Flow: h.Value("flow"), FaceVelocity: h.Value("face_velocity"), TestDate: h.Str("tested"),
+			Containment: h.Value("containment"), Stack: h.Value("stack")}
 		l.date(h.Get("tested"))
 	}
 	for _, n := range root.List("stock") {
@@ -87,7 +89,8 @@ func (l *loader) stock(n *schemas.Node) (Stock, bool) {
 	if !n.Usable(schemas.Map) {
 		return Stock{}, false
 	}
-	x := Stock{Substance: l.substance(n.Get("substance")), Strength: n.Value("strength"), Mass: n.Value("mass"), Volume: n.Value("volume"), Bottle: n.Value("bottle"), At: n.Path}
+	x := Stock{Substance: l.substance(n.Get("substance")), Strength: n.Value("strength"), Mass: n.Value("mass"),
+		Volume: n.Value("volume"), Bottle: n.Value("bottle"), At: n.Path}
 	if x.Substance == nil {
 		return x, false
 	}
@@ -95,7 +98,8 @@ func (l *loader) stock(n *schemas.Node) (Stock, bool) {
 	case n.Wrote("mass") == n.Wrote("volume"):
 		l.refuse(n, "how much "+x.Substance.Name+" is kept is not said in one way", "mass or volume", "")
 	case needsStrength(x.Substance) && !n.Wrote("strength"):
-		l.refuseKey(n, "strength", x.Substance.Name+" without its strength", quantity.Accepted(quantity.MassFraction, quantity.Molarity), "take it from the label of the bottle")
+		l.refuseKey(n, "strength", x.Substance.Name+" without its strength",
+			quantity.Accepted(quantity.MassFraction, quantity.Molarity), "take it from the label of the bottle")
 	case !takesStrength(x.Substance) && n.Wrote("strength"):
 		l.refuseKey(n, "strength", x.Substance.Name+" takes no strength", "a volume or a mass", "")
 	case x.Substance.State == "s" && n.Wrote("volume") && !n.Wrote("strength"):

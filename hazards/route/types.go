@@ -136,8 +136,9 @@ type Material struct {
 	Volume    quantity.Value
 	Amount    quantity.Value
 	Ratio     quantity.Value // mol per mol of layered phase
-	Strength  quantity.Value // MassFraction, Molarity, Molality or MassConc; a salt's molarity without a volume is over the liquid of its step
-	At        string
+	// MassFraction, Molarity, Molality or MassConc; a salt's molarity without a volume is over the liquid of its step
+	Strength quantity.Value
+	At       string
 }
 
 // Step is one thing done. Do is one of the verbs of the route language.
