@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/schemas/nearly"
 )
 
 // Reactions by Hess's law from the rows of the store against published or
@@ -56,7 +57,7 @@ func TestReactionsBalance(t *testing.T) {
 			}
 		}
 		for e, v := range sum {
-			if math.Abs(v) > 1e-12 || math.Abs(electrons) > 1e-12 {
+			if !nearly.To(v, 0, 1e-12) || !nearly.To(electrons, 0, 1e-12) {
 				t.Errorf("%s: %s out by %g, charge by %g", row["case"], chemicals.ElementSymbol(e), v, electrons)
 				break
 			}

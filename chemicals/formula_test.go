@@ -10,6 +10,8 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"pgregory.net/rapid"
+
+	"etchbound/schemas/nearly"
 )
 
 func TestParseFormula(t *testing.T) {
@@ -47,11 +49,11 @@ func TestParseFormula(t *testing.T) {
 		}
 		for symbol, n := range c.of {
 			want += n
-			if math.Abs(f.Count(symbol)-n) > 1e-12 {
+			if !nearly.To(f.Count(symbol), n, 1e-12) {
 				t.Errorf("%s: %g %s, want %g", c.text, f.Count(symbol), symbol, n)
 			}
 		}
-		if math.Abs(total-want) > 1e-12 || strings.Join(f.Order, " ") != c.order || f.Charge != c.charge {
+		if !nearly.To(total, want, 1e-12) || strings.Join(f.Order, " ") != c.order || f.Charge != c.charge {
 			t.Errorf("%s: %g atoms in order %v, charge %d", c.text, total, f.Order, f.Charge)
 		}
 	}
@@ -101,7 +103,7 @@ func TestParseFormulaRoundTrip(t *testing.T) {
 			rt.Fatal(err)
 		}
 		for e, n := range want {
-			if math.Abs(f.Of[e]-n) > 1e-9 {
+			if !nearly.To(f.Of[e], n, 1e-9) {
 				rt.Fatalf("%s: %g %s, want %g", text, f.Of[e], chemicals.ElementSymbol(e), n)
 			}
 		}

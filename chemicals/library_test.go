@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/schemas/nearly"
 )
 
 func TestFind(t *testing.T) {
@@ -107,7 +108,7 @@ func TestTables(t *testing.T) {
 	for _, table := range st.Tables() {
 		for c := range table.Columns {
 			for i, x := range table.X {
-				if got, ok := table.At(c, x); !ok || math.Abs(got-table.Y[c][i]) > 1e-12 {
+				if got, ok := table.At(c, x); !ok || !nearly.To(got, table.Y[c][i], 1e-12) {
 					t.Errorf("%s: %g at %g, row says %g", table.ID, got, x, table.Y[c][i])
 				}
 			}
@@ -127,7 +128,7 @@ func between(t *testing.T, table *chemicals.Table, c int) {
 		low, high := min(table.Y[c][i-1], table.Y[c][i]), max(table.Y[c][i-1], table.Y[c][i])
 		for k := 1; k < 10; k++ {
 			x := table.X[i-1] + (table.X[i]-table.X[i-1])*float64(k)/10
-			if v, _ := table.At(c, x); v < low-1e-9 || v > high+1e-9 {
+			if v, _ := table.At(c, x); !nearly.Between(v, low-1e-9, high+1e-9) {
 				t.Errorf("%s: %g at %g leaves %g to %g", table.ID, v, x, low, high)
 			}
 		}

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"etchbound/schemas/nearly"
 )
 
 // inIce is m g of powder in 20 mL/g of 10 wt% HF, added over 10 min in ice.
@@ -27,7 +29,7 @@ func TestBothBoundsOfTheAddition(t *testing.T) {
 	}{{"10 g", "200 mL", "2 W/K", 29.3, 32.5, 35.8}, {"1 kg", "20 L", "40 W/K", 146.7, 162.7, 178.8}} {
 		rv := review(t, inIce(c.mass, c.volume, c.ua))
 		f := figureOf(&rv, "heat.addition_time.required@2")
-		if f == nil || math.Abs(f.Value.V-c.mid) > 0.1 || math.Abs(f.Low.V-c.low) > 0.1 || math.Abs(f.High.V-c.high) > 0.1 {
+		if f == nil || !nearly.To(f.Value.V, c.mid, 0.1) || !nearly.To(f.Low.V, c.low, 0.1) || !nearly.To(f.High.V, c.high, 0.1) {
 			t.Fatalf("%s: addition time required %+v, want %g (%g to %g) min", c.mass, f, c.mid, c.low, c.high)
 		}
 		if v := verdicts(&rv)["heat.addition_time.required@2+written_over"]; v != exceeds {
@@ -50,7 +52,7 @@ func TestInstantaneousPeakTemperature(t *testing.T) {
 	heat := figureOf(&rv, "heat.etch.total@2").Value.V
 	c, p := 1000*heat/rise, heat*1000/600
 	want := p/2 + (2-p/2)*math.Exp(-2*600/c)
-	if f := figureOf(&rv, "heat.temperature_peak@2:instantaneous"); f == nil || math.Abs(f.Value.V-want) > 1e-9 {
+	if f := figureOf(&rv, "heat.temperature_peak@2:instantaneous"); f == nil || !nearly.To(f.Value.V, want, 1e-9) {
 		t.Errorf("%+v, want %g degC", f, want)
 	}
 }
@@ -60,10 +62,10 @@ func TestInstantaneousPeakTemperature(t *testing.T) {
 func TestInstantaneousFlow(t *testing.T) {
 	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
 	q := figureOf(&rv, "gas.hydrogen.peak_rate.during_addition@2:instantaneous").Value.V
-	if math.Abs(q-0.37715) > 1e-4 {
+	if !nearly.To(q, 0.37715, 1e-4) {
 		t.Errorf("%g L/min, want 0.3772", q)
 	}
-	if air := figureOf(&rv, "gas.hydrogen.dilution_air@2:instantaneous").Value.V; math.Abs(air-q*99*0.06) > 1e-9 {
+	if air := figureOf(&rv, "gas.hydrogen.dilution_air@2:instantaneous").Value.V; !nearly.To(air, q*99*0.06, 1e-9) {
 		t.Errorf("%g m3/h of air, want 99 times the hydrogen", air)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/upset"
+	"etchbound/schemas/nearly"
 )
 
 // worstOfBoth is the greatest value of a figure over the two steps of a course.
@@ -37,11 +38,11 @@ func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
 		as := review(t, wrong)
 		for _, law := range []string{"instantaneous", "self_accelerating", "early_peak"} {
 			f := figureOf(&rv, "heat.temperature_peak@2:"+key+","+law)
-			if want := worstOfBoth(&as, law, "heat.temperature_peak"); f == nil || math.Abs(f.Value.V-want) > 1e-9*want {
+			if want := worstOfBoth(&as, law, "heat.temperature_peak"); f == nil || !nearly.Share(f.Value.V, want, 1e-9) {
 				t.Errorf("%s, %s: %+v, want %g degC", key, law, f, want)
 			}
 			g := figureOf(&rv, "gas.hydrogen.peak_rate@2:"+key+","+law)
-			if want := worstOfBoth(&as, law, "gas.hydrogen.peak_rate.during_addition", "gas.hydrogen.peak_rate.after_addition"); g == nil || math.Abs(g.Value.V-want) > 1e-9*want {
+			if want := worstOfBoth(&as, law, "gas.hydrogen.peak_rate.during_addition", "gas.hydrogen.peak_rate.after_addition"); g == nil || !nearly.Share(g.Value.V, want, 1e-9) {
 				t.Errorf("%s, %s: %+v, want %g L/min", key, law, g, want)
 			}
 		}
@@ -54,7 +55,7 @@ func TestStrongerAcidIsFaster(t *testing.T) {
 	rv := review(t, strings.Replace(inIce("1 g", "200 mL", "20 W/K"), "time: 4 h", "time: 24 h", 1))
 	weak := figureOf(&rv, "gas.hydrogen.peak_rate.after_addition@3:early_peak").Value.V
 	f := figureOf(&rv, "gas.hydrogen.peak_rate@2:stronger_acid,early_peak")
-	if f == nil || math.Abs(f.Value.V/weak-3) > 0.05 {
+	if f == nil || !nearly.To(f.Value.V/weak, 3, 0.05) {
 		t.Errorf("%+v against %g L/min, want three times", f, weak)
 	}
 	strong := review(t, strings.Replace(inIce("1 g", "200 mL", "20 W/K"), "10 wt%", "49 wt%", 1))
@@ -73,11 +74,11 @@ func TestBoundsOfTheWrongOrder(t *testing.T) {
 	acid := figureOf(&rv, "fluoride.hf_equivalent@1").Value.V / 20.0064
 	solid := 10 * 0.64 // J/K; the phase has about 0.64 J/g/K
 	onto := 2 + 1000*heat/(0.0513861*3.9/acid*(c-solid)+solid)
-	if f := figureOf(&rv, "heat.temperature_peak@2:acid_onto_powder"); f == nil || math.Abs(f.Value.V-onto) > 0.02*onto {
+	if f := figureOf(&rv, "heat.temperature_peak@2:acid_onto_powder"); f == nil || !nearly.Share(f.Value.V, onto, 0.02) {
 		t.Errorf("%+v, want %.1f degC", f, onto)
 	}
 	base := 2 + (heat+acid*68.8)*1000/c
-	if f := figureOf(&rv, "heat.temperature_peak@2:base_added"); f == nil || math.Abs(f.Value.V-base) > 0.01*base {
+	if f := figureOf(&rv, "heat.temperature_peak@2:base_added"); f == nil || !nearly.Share(f.Value.V, base, 0.01) {
 		t.Errorf("%+v, want %.1f degC", f, base)
 	}
 }
@@ -176,7 +177,7 @@ func TestHowSoonTheWrongOrderBoils(t *testing.T) {
 		t.Errorf("%+v, want the half minute of wetting", f)
 	}
 	a, b := figureOf(&rv, "heat.temperature_peak@2:hood_fails,early_peak"), figureOf(&rv, "heat.temperature_peak@2:ignition,early_peak")
-	if a == nil || b == nil || math.Abs(b.Value.V-a.Value.V-2.8) > 0.1 {
+	if a == nil || b == nil || !nearly.To(b.Value.V-a.Value.V, 2.8, 0.1) {
 		t.Errorf("%+v and with fire %+v, want 2.8 K more", a, b)
 	}
 }
@@ -202,7 +203,7 @@ func TestMinutesOfEachStep(t *testing.T) {
 						want = min(want, f.Value.V)
 					}
 				}
-				if math.Abs(least-want) > 0.02*want {
+				if !nearly.Alike(least, want, 0.02) {
 					t.Errorf("%s, %s: the steps leave %g min, the failures %g", name, x.Law, least, want)
 				}
 			}
@@ -215,12 +216,12 @@ func TestMinutesOfEachStep(t *testing.T) {
 func TestAStirrerHeats(t *testing.T) {
 	rv := review(t, strings.Replace(inIce("1 g", "200 mL", "2 W/K"), "closure: vented,", "closure: vented, stirrer_heat: 5 W,", 1))
 	x := &rv.Courses[0].Runs[0]
-	if end := x.Vessel.End.Temperature - 273.15; math.Abs(end-2.5) > 0.1 {
+	if end := x.Vessel.End.Temperature - 273.15; !nearly.To(end, 2.5, 0.1) {
 		t.Errorf("%g degC at the end of the hold, want 2.5", end)
 	}
 	cooling, power := figureOf(&rv, "heat.temperature_peak@2:cooling_lost"), figureOf(&rv, "heat.temperature_peak@2:power_lost")
 	d := math.Cbrt(4 * 200.3e-6 / math.Pi) // m, 200 mL of acid; 5 V/D of wetted area, 5 W/m2/K of still air
-	if rise := 5 / (5 * 5 * 200.3e-6 / d); cooling == nil || power == nil || math.Abs(cooling.Value.V-power.Value.V-rise) > 0.1*rise {
+	if rise := 5 / (5 * 5 * 200.3e-6 / d); cooling == nil || power == nil || !nearly.Share(cooling.Value.V-power.Value.V, rise, 0.1) {
 		t.Errorf("cooling lost %+v, power lost %+v, want %g K more", cooling, power, rise)
 	}
 }

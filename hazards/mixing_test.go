@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals/working"
+	"etchbound/schemas/nearly"
 )
 
 // Heat of solution is a function of state: however the same acid and water come
@@ -40,7 +41,7 @@ func TestHeatOfMixingDoesNotDependOnTheWay(t *testing.T) {
 		if math.IsNaN(want) {
 			want = f.Value.V
 		}
-		if math.Abs(f.Value.V-want) > 1e-9*want {
+		if !nearly.Share(f.Value.V, want, 1e-9) {
 			t.Errorf("%s: %v kJ, and %v kJ %s", w.name, f.Value.V, want, ways[0].name)
 		}
 	}
@@ -58,7 +59,7 @@ func TestDryingTwiceTakesNothingMore(t *testing.T) {
 	one, two := byID(review(t, once+end).Figures), byID(review(t, once+again+end).Figures)
 	for _, id := range []string{"fluoride.hf_strength", "fluoride.hf_concentration", "fluoride.total", "heat.adiabatic_rise"} {
 		a, b := one[id], two[id]
-		if a == nil || b == nil || !(a.Value.V > 0) || math.Abs(a.Value.V-b.Value.V) > 1e-12*a.Value.V {
+		if a == nil || b == nil || !(a.Value.V > 0) || !nearly.Share(b.Value.V, a.Value.V, 1e-12) {
 			t.Errorf("%s: %v, and %v when dried twice", id, a, b)
 		}
 	}
@@ -88,12 +89,12 @@ func TestUnknownWashingLeavesItsLiquorUnknown(t *testing.T) {
 	}
 	for _, id := range []string{"fluoride.total", "fluoride.hf_equivalent", "fluoride.hf_concentration", "fluoride.hf_strength"} {
 		at, all := open[id+"@6"], open[id+"@2"] // all of the fluoride was charged in step 2
-		if at == nil || at.Value.Status != working.Bound || math.Abs(at.Value.V-all.Value.V) > 1e-9*all.Value.V {
+		if at == nil || at.Value.Status != working.Bound || !nearly.Share(at.Value.V, all.Value.V, 1e-9) {
 			t.Errorf("%s@6: %v, want the bound of step 2, %v", id, at, all)
 		}
 	}
 	const sum = "neutralise.mass@waste/calcium_hydroxide"
-	if a, b := open[sum], boiled[sum]; a == nil || b == nil || a.Danger().V < b.Danger().V*(1-1e-9) {
+	if a, b := open[sum], boiled[sum]; a == nil || b == nil || !(a.Danger().V >= b.Danger().V*(1-1e-9)) {
 		t.Errorf("%s: %v where the washing is unknown, and %v", sum, a, b)
 	}
 }
@@ -131,7 +132,7 @@ func TestPartsOfThePowderAreEtchedTogether(t *testing.T) {
 	parts := byID(review(t, start+"  - {do: transfer, in: pot, into: drum, part: 50 %}\n  - {do: transfer, in: pot, into: drum}\n  - {do: transfer, in: drum, into: tube}\n").Figures)
 	for _, id := range []string{"gas.hydrogen.total", "heat.etch.total", "gas.closed.pressure"} {
 		a, b := whole[id], parts[id]
-		if a == nil || b == nil || !(a.Value.V > 0) || math.Abs(a.Value.V-b.Value.V) > 1e-9*a.Value.V || math.Abs(a.High.V-b.High.V) > 1e-9*a.High.V {
+		if a == nil || b == nil || !(a.Value.V > 0) || !nearly.Share(b.Value.V, a.Value.V, 1e-9) || !nearly.Share(b.High.V, a.High.V, 1e-9) {
 			t.Errorf("%s: %v, and %v in parts", id, a, b)
 		}
 	}
@@ -147,7 +148,7 @@ func TestAcidAfterNeutralisingIsWaste(t *testing.T) {
 	const id = "neutralise.mass@waste/calcium_hydroxide"
 	one := byID(review(t, routeOf("phase: Ti3AlC2, mass: 2 g")+drum+etch).Figures)[id]
 	two := byID(review(t, routeOf("phase: Ti3AlC2, mass: 2 g")+drum+base+etch).Figures)[id]
-	if one == nil || two == nil || two.Danger().V < one.Danger().V*0.99 {
+	if one == nil || two == nil || !(two.Danger().V >= one.Danger().V*0.99) {
 		t.Errorf("%s: %v, and %v where the drum was neutralised before", id, one, two)
 	}
 }
@@ -213,7 +214,7 @@ func TestAPrewashWarmsAllOfItsLiquid(t *testing.T) {
 	const water = "what: [{substance: water, volume: 40 mL}], temperature: 20 degC}\n"
 	kept := byID(assess(t, head+"  - {do: dilute, in: pot, "+water).Figures)["heat.mix.rise@2"]
 	poured := byID(assess(t, head+"  - {do: prewash, in: pot, into: drum, retained: 5 mL, "+water).Figures)["heat.mix.rise@2"]
-	if kept == nil || poured == nil || !(kept.Value.V > 1) || math.Abs(kept.Value.V-poured.Value.V) > 1e-9 {
+	if kept == nil || poured == nil || !(kept.Value.V > 1) || !nearly.To(kept.Value.V, poured.Value.V, 1e-9) {
 		t.Fatalf("rise %v, and %v where it is poured off", kept, poured)
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/schemas/long"
+	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
 
@@ -113,7 +114,7 @@ func TestSumsAddUp(t *testing.T) {
 					sum += f.Value.V
 				}
 			}
-			if !within(bare.Value.V, sum, 1e-9) && math.Abs(bare.Value.V-sum) > 1e-12 {
+			if !within(bare.Value.V, sum, 1e-9) && !nearly.To(bare.Value.V, sum, 1e-12) {
 				t.Fatalf("%s is %v, its members make %v\n%s", q.Name, bare.Value.V, sum, yaml)
 			}
 		}
@@ -300,7 +301,7 @@ func TestAcidFollowsFromTheElements(t *testing.T) {
 			for j := range a.Walk.Steps[i].After.Liquid {
 				q := &a.Walk.Steps[i].After.Liquid[j]
 				acid, from, size := acidOf(q, weights)
-				if math.Abs(acid-from) > 1e-9*size {
+				if !nearly.To(acid, from, 1e-9*size) {
 					t.Fatalf("step %d: %g mol of acid, the elements say %g\n%s", i+1, acid, from, yaml)
 				}
 			}

@@ -12,6 +12,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
 
@@ -190,7 +191,7 @@ func TestPouredAcidCounts(t *testing.T) {
 		if c.v.Can("mol/L") {
 			got = b.pouredHF()
 		}
-		if math.Abs(got-c.want) > 1e-5 || math.IsNaN(got) != math.IsNaN(c.want) {
+		if !nearly.Alike(got, c.want, 1e-6) {
 			t.Errorf("%s: %g, want %g", c.v.Text, got, c.want)
 		}
 	}

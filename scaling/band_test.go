@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/schemas/nearly"
 )
 
 // Of the draws 1 to 100, some are not known. They rank as the most dangerous, so
@@ -39,7 +40,7 @@ func TestUnknownDrawsRankAsWorst(t *testing.T) {
 		}
 		b := bandOf(id, v)
 		for _, x := range [][2]float64{{b.P05, row.p05}, {b.P50, row.p50}, {b.P95, row.p95}} {
-			if math.Abs(x[0]-x[1]) > 1e-9 || math.IsNaN(x[0]) != math.IsNaN(x[1]) {
+			if !nearly.Alike(x[0], x[1], 1e-9) {
 				t.Errorf("%s with %d unknown: %+v, want %g %g %g", row.id, row.unknown, b, row.p05, row.p50, row.p95)
 				break
 			}
@@ -58,7 +59,7 @@ func TestUnexplainedCountsTheInputs(t *testing.T) {
 		draws, inputs int
 		want          float64
 	}{{66.0 / 99, 100, 33, 1}, {0.5, 101, 50, 1}, {0.1, 1001, 1, 0.1 * 1000 / 999}, {0, 60, 20, 0}} {
-		if got := unexplained(row.left, row.draws, row.inputs); math.Abs(got-row.want) > 1e-12 {
+		if got := unexplained(row.left, row.draws, row.inputs); !nearly.To(got, row.want, 1e-12) {
 			t.Errorf("%+v: %g", row, got)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"etchbound/hazards/route"
 	"etchbound/scaling"
+	"etchbound/schemas/nearly"
 )
 
 func compared(t *testing.T, routes ...string) scaling.Comparison {
@@ -39,12 +40,12 @@ func rowOf(t *testing.T, c scaling.Comparison, quantity string, perGram bool) sc
 func TestMassOfTheProduct(t *testing.T) {
 	c := compared(t, gram, gram)
 	for _, p := range c.Product {
-		if math.Abs(p-202.421/194.605) > 1e-4 {
+		if !nearly.To(p, 202.421/194.605, 1e-4) {
 			t.Errorf("%g g of product, want %g", p, 202.421/194.605)
 		}
 	}
 	heat, each := rowOf(t, c, "heat.etch.total", false), rowOf(t, c, "heat.etch.total", true)
-	if math.Abs(each.Cells[0].Value*c.Product[0]-heat.Cells[0].Value) > 1e-9 {
+	if !nearly.To(each.Cells[0].Value*c.Product[0], heat.Cells[0].Value, 1e-9) {
 		t.Errorf("%g kJ, and %g per g of product", heat.Cells[0].Value, each.Cells[0].Value)
 	}
 }
@@ -79,7 +80,7 @@ func TestHowManyRoutes(t *testing.T) {
 			t.Errorf("%d routes are compared", n)
 		}
 	}
-	if a, b := scaling.Hours(c.Route); a != 0 || math.Abs(b-24-1.0/6) > 1e-9 {
+	if a, b := scaling.Hours(c.Route); a != 0 || !nearly.To(b-24, 1.0/6, 1e-9) {
 		t.Errorf("%g and %g h", a, b)
 	}
 }

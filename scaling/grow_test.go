@@ -10,6 +10,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/scaling"
+	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
 
@@ -59,12 +60,12 @@ func TestRungsGrowAsTheBatch(t *testing.T) {
 	for i := range g.Rungs {
 		r := &g.Rungs[i]
 		x := r.Batch.In("g")
-		if want := math.Pow(1000, float64(i)/9); math.Abs(x/want-1) > 1e-9 {
+		if want := math.Pow(1000, float64(i)/9); !nearly.Share(x, want, 1e-9) {
 			t.Errorf("rung %d is %g g, want %g", i, x, want)
 		}
 		for name, want := range map[string]float64{"gas.hydrogen.total": 0.377155 * x, "heat.etch.total": 3.90535 * x, "heat.etch.per_gram": 3.90535, "fluoride.hf_strength": 10} {
 			f, ok := r.Worst(name, "")
-			if !ok || math.Abs(f.Value.V/want-1) > 0.001 {
+			if !ok || !nearly.Share(f.Value.V, want, 0.001) {
 				t.Errorf("%g g: %s is %v (there %v), want %g", x, name, f.Value.V, ok, want)
 			}
 		}
@@ -97,7 +98,7 @@ func TestARungIsTheRouteAtThatBatch(t *testing.T) {
 			if !ok {
 				continue // a trace, which a review leaves out
 			}
-			if x, y := f.Value.V, w.Value.V; math.Abs(x-y) > 1e-9*math.Abs(y) || math.IsNaN(x) != math.IsNaN(y) {
+			if x, y := f.Value.V, w.Value.V; !nearly.Alike(x, y, 1e-9) {
 				t.Errorf("%g g: %s is %v, the route says %v", r.Batch.In("g"), f.ID.String(), x, y)
 			}
 			q, _ := figure.Lookup(f.Quantity)
@@ -125,7 +126,7 @@ func TestWhereTheAdditionIsOutgrown(t *testing.T) {
 				continue
 			}
 			found = true
-			if math.Abs(c.Grams/want-1) > 0.002 {
+			if !nearly.Share(c.Grams, want, 0.002) {
 				t.Errorf("%s: outgrown at %g g, want %g", ua, c.Grams, want)
 			}
 		}
@@ -243,18 +244,18 @@ func TestExponents(t *testing.T) {
 	fixed := grow(t, similar, 10, 10000, scaling.Follow{})
 	for q, want := range map[string]float64{"gas.hydrogen.total": 1, "heat.adiabatic_rise": 0, scaling.Removal: -1.0 / 3, "gas.superficial_velocity": 1.0 / 3,
 		"heat.addition_time.required": 1.0 / 3, "heat.cooling.required": 1} {
-		if got := exponent(t, fixed, q); math.Abs(got-want) > 0.005 {
+		if got := exponent(t, fixed, q); !nearly.To(got, want, 0.005) {
 			t.Errorf("fixed addition: %s grows with the power %g, want %g", q, got, want)
 		}
 	}
 	stretched := grow(t, similar, 100, 10000, scaling.Follow{Addition: true})
 	for q, want := range map[string]float64{"gas.superficial_velocity": 0, "gas.hydrogen.peak_rate.during_addition": 2.0 / 3, "heat.cooling.required": 2.0 / 3} {
-		if got := exponent(t, stretched, q); math.Abs(got-want) > 0.005 {
+		if got := exponent(t, stretched, q); !nearly.To(got, want, 0.005) {
 			t.Errorf("stretched addition: %s grows with the power %g, want %g", q, got, want)
 		}
 	}
 	bath := grow(t, gram, 10, 10000, scaling.Follow{Cooling: true})
-	if got := exponent(t, bath, scaling.Removal); math.Abs(got+1.0/3) > 1e-6 {
+	if got := exponent(t, bath, scaling.Removal); !nearly.To(got+1.0/3, 0, 1e-6) {
 		t.Errorf("a UA that follows: %g, want -1/3", got)
 	}
 }
@@ -282,12 +283,12 @@ func TestSplit(t *testing.T) {
 		switch r.Quantity {
 		case "gas.hydrogen.total", "heat.etch.total", "fluoride.hf_equivalent":
 			seen++
-			if math.Abs(r.All/r.Large.Danger().V-1) > 1e-9 {
+			if !nearly.Share(r.All, r.Large.Danger().V, 1e-9) {
 				t.Errorf("%s: %g in one, %g in ten", r.Quantity, r.Large.Danger().V, r.All)
 			}
 		case "gas.hydrogen.peak_rate.during_addition":
 			seen++
-			if math.Abs(10*r.One.Danger().V/r.Large.Danger().V-1) > 1e-6 {
+			if !nearly.Share(10*r.One.Danger().V, r.Large.Danger().V, 1e-6) {
 				t.Errorf("flow %g in one, %g in each of ten", r.Large.Danger().V, r.One.Danger().V)
 			}
 		}

@@ -11,6 +11,7 @@ import (
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 	"etchbound/scaling"
+	"etchbound/schemas/nearly"
 )
 
 const hydrofluoric, hydrochloric = "7664-39-3", "7647-01-0"
@@ -298,7 +299,7 @@ func TestFluorideAsHF(t *testing.T) {
 		t.Fatal(err)
 	}
 	x, there := h.AsHF()
-	if want := 0.05148*20.006/25.939 + 0.5545; !there || math.Abs(x.Runs.Mid.V-want) > 0.005 {
+	if want := 0.05148*20.006/25.939 + 0.5545; !there || !nearly.To(x.Runs.Mid.V, want, 0.005) {
 		t.Errorf("%v %+v, want %g kg", there, x.Runs.Mid, want)
 	}
 	if !x.Stock.Mid.Unknown() {

@@ -9,6 +9,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
+	"etchbound/schemas/nearly"
 )
 
 func split(t *testing.T, text string, layers ...string) etching.Layered {
@@ -57,7 +58,7 @@ func TestSplit(t *testing.T) {
 		if !slices.Equal(symbols(l.M), tt.m) || !slices.Equal(symbols(l.A), tt.a) || !slices.Equal(symbols(l.X), tt.x) || l.Slab != tt.slab {
 			t.Errorf("%s is M %v, A %v, X %v, slab %v", tt.phase, l.M, l.A, l.X, l.Slab)
 		}
-		if math.Abs(l.MolarMass.V-tt.molar) > 0.002 || math.Abs(l.Electrons.V-tt.electrons) > 1e-12 {
+		if !nearly.To(l.MolarMass.V, tt.molar, 0.002) || !nearly.To(l.Electrons.V, tt.electrons, 1e-12) {
 			t.Errorf("%s: %v g/mol and %v electrons, want %v and %v", tt.phase, l.MolarMass.V, l.Electrons.V, tt.molar, tt.electrons)
 		}
 	}
@@ -147,10 +148,10 @@ func TestHydrogenByElectronCount(t *testing.T) {
 		st := with(t, map[string]float64{"termination.oxygen": tt.oxygen})
 		l := split(t, tt.phase)
 		p := l.Etched(st, nil, tt.bath)
-		if math.Abs(p.Hydrogen.V-tt.h) > 1e-12 || math.Abs(p.Fluorine.V-tt.f) > 1e-12 || math.Abs(p.Chlorine.V-tt.cl) > 1e-12 {
+		if !nearly.To(p.Hydrogen.V, tt.h, 1e-12) || !nearly.To(p.Fluorine.V, tt.f, 1e-12) || !nearly.To(p.Chlorine.V, tt.cl, 1e-12) {
 			t.Errorf("%s, %s: %v H2, %v F, %v Cl; want %v, %v, %v", tt.phase, tt.comment, p.Hydrogen.V, p.Fluorine.V, p.Chlorine.V, tt.h, tt.f, tt.cl)
 		}
-		if sum := p.Oxygen.V + p.Fluorine.V + p.Hydroxyl.V + p.Chlorine.V; math.Abs(sum-2) > 1e-12 {
+		if sum := p.Oxygen.V + p.Fluorine.V + p.Hydroxyl.V + p.Chlorine.V; !nearly.To(sum, 2, 1e-12) {
 			t.Errorf("%s, %s: %v groups", tt.phase, tt.comment, sum)
 		}
 	}
@@ -163,10 +164,10 @@ func TestMeasuredHydrogenSetsTheOxygen(t *testing.T) {
 	}
 	l := split(t, "Ti3AlC2")
 	p := l.Etched(st, nil, etching.Bath{Fluoride: true})
-	if p.Hydrogen.V != 3.1 || math.Abs(p.Oxygen.V-1.2) > 1e-12 {
+	if p.Hydrogen.V != 3.1 || !nearly.To(p.Oxygen.V, 1.2, 1e-12) {
 		t.Errorf("%v H2 and %v O, want 3.1 and 2*3.1 - 3 - 2 = 1.2", p.Hydrogen.V, p.Oxygen.V)
 	}
-	if groups := p.Oxygen.V + p.Fluorine.V + p.Hydroxyl.V; math.Abs(groups-2) > 1e-12 {
+	if groups := p.Oxygen.V + p.Fluorine.V + p.Hydroxyl.V; !nearly.To(groups, 2, 1e-12) {
 		t.Errorf("%v groups", groups)
 	}
 }
@@ -190,7 +191,7 @@ func TestDissolved(t *testing.T) {
 	} {
 		l := split(t, phase)
 		n := l.Dissolved(chemicals.Base(), nil)
-		if math.Abs(n.V-want) > 1e-12 || n.Status != working.Bound {
+		if !nearly.To(n.V, want, 1e-12) || n.Status != working.Bound {
 			t.Errorf("%s: %v, want %v as a bound", phase, n, want)
 		}
 	}

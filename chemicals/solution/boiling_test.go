@@ -8,6 +8,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
+	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
 
@@ -32,7 +33,7 @@ func TestBoilingPoints(t *testing.T) {
 
 func TestBoilingPointEdges(t *testing.T) {
 	for _, model := range []string{"hf", "hcl", "water"} {
-		if got := boils(nil, model, 0).V; math.Abs(got-100) > 1e-9 {
+		if got := boils(nil, model, 0).V; !nearly.To(got, 100, 1e-9) {
 			t.Errorf("%s without acid boils at %g degC", model, got)
 		}
 	}
@@ -59,7 +60,7 @@ func TestBoilingPointIsSmooth(t *testing.T) {
 		highest, lowest := last, math.Inf(1) // so far, and since the highest
 		for x := 0.001; x <= high; x += 0.001 {
 			now := boils(nil, model, x).V
-			if math.Abs(now-last) > 0.8 {
+			if !nearly.To(now, last, 0.8) {
 				t.Errorf("%s: step from %.2f to %.2f degC at %.3f", model, last, now, x)
 			}
 			if now >= highest {
@@ -78,7 +79,7 @@ func TestBoilingPointOffset(t *testing.T) {
 	d, _ := st.Row("boiling.offset")
 	w := given("w", "g/g", 0.48)
 	low := solution.BoilingPoint(st.With(map[int]float64{d.Index: d.Low}), nil, "hf", w)
-	if got := solution.BoilingPoint(st, nil, "hf", w).V - low.V; math.Abs(got-2) > 1e-9 {
+	if got := solution.BoilingPoint(st, nil, "hf", w).V - low.V; !nearly.To(got, 2, 1e-9) {
 		t.Errorf("the low end is %g K lower", got)
 	}
 }

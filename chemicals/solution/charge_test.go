@@ -8,6 +8,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
+	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
 
@@ -32,7 +33,7 @@ func TestStrengths(t *testing.T) {
 		if want := number(t, row["wt_pct"]); !(math.Abs(100*c.Fraction.V-want) <= number(t, row["tolerance"])) {
 			t.Errorf("%s mol/L %s: %.3f wt%%, published %.2f", row["mol_l"], sub, 100*c.Fraction.V, want)
 		}
-		if want := number(t, row["mol_l"]); math.Abs(c.Solute.V-want) > 1e-9 {
+		if want := number(t, row["mol_l"]); !nearly.To(c.Solute.V, want, 1e-9) {
 			t.Errorf("%s: %g mol in a litre, want %g", sub, c.Solute.V, want)
 		}
 	}
@@ -43,7 +44,7 @@ func TestHeatCapacityIsTheLowEnd(t *testing.T) {
 		sub, x := substance(t, row["model"]), number(t, row["wt_pct"])/100
 		c := solution.Charged(chemicals.Base(), nil, sub, strength(quantity.MassFraction, x), working.Num{}, given("m", "g", 1))
 		want := number(t, row["j_g_k"])
-		if c.HeatCapacity.V > want || c.HeatCapacity.V < want*(1-number(t, row["below"])) {
+		if !nearly.Between(c.HeatCapacity.V, want*(1-number(t, row["below"])), want) {
 			t.Errorf("%s wt%% %s: %.3f J/g/K, printed %.2f", row["wt_pct"], sub, c.HeatCapacity.V, want)
 		}
 	}
@@ -54,7 +55,7 @@ func TestHeatCapacityIsTheLowEnd(t *testing.T) {
 func TestChargedTheSameHoweverStated(t *testing.T) {
 	st, hf := chemicals.Base(), substance(t, "hydrofluoric acid")
 	want := solution.Charged(st, nil, hf, strength(quantity.MassFraction, 0.48), given("V", "mL", 1000), working.Num{})
-	if math.Abs(want.Solute.V-27.6) > 0.05 || math.Abs(want.Mass.V-1150) > 3 {
+	if !nearly.To(want.Solute.V, 27.6, 0.05) || !nearly.To(want.Mass.V, 1150, 3) {
 		t.Fatalf("%+v", want)
 	}
 	molality := want.Solute.V / (want.Mass.V * 0.52 / 1000)
@@ -79,16 +80,16 @@ func TestChargedUndiluted(t *testing.T) {
 	st := chemicals.Base()
 	water := solution.Charged(st, nil, substance(t, "water"), quantity.Value{}, given("V", "mL", 100), working.Num{})
 	// 99.705 g of water at 25 degC, 5.5345 mol, 4.184 J/g/K: handbook values.
-	if math.Abs(water.Water.V-5.5345) > 0.001 || water.Solute.V != 0 || math.Abs(water.HeatCapacity.V-417.2) > 0.1 || water.Fraction.V != 0 {
+	if !nearly.To(water.Water.V, 5.5345, 0.001) || water.Solute.V != 0 || !nearly.To(water.HeatCapacity.V, 417.2, 0.1) || water.Fraction.V != 0 {
 		t.Errorf("%+v", water)
 	}
 	ethanol := solution.Charged(st, nil, substance(t, "ethanol"), quantity.Value{}, given("V", "mL", 100), working.Num{})
 	// 78.9 g, 1.713 mol, 112.3 J/mol/K: handbook values.
-	if math.Abs(ethanol.Solute.V-1.713) > 0.003 || math.Abs(ethanol.HeatCapacity.V-192.4) > 0.5 || ethanol.Water.V != 0 {
+	if !nearly.To(ethanol.Solute.V, 1.713, 0.003) || !nearly.To(ethanol.HeatCapacity.V, 192.4, 0.5) || ethanol.Water.V != 0 {
 		t.Errorf("%+v", ethanol)
 	}
 	salt := solution.Charged(st, nil, substance(t, "LiF"), quantity.Value{}, working.Num{}, given("m", "g", 1.6))
-	if math.Abs(salt.Solute.V-0.06169) > 1e-5 || salt.Volume.V != 0 || salt.Volume.Unknown() {
+	if !nearly.To(salt.Solute.V, 0.06169, 1e-5) || salt.Volume.V != 0 || salt.Volume.Unknown() {
 		t.Errorf("%+v", salt)
 	}
 	nmp := solution.Charged(st, nil, substance(t, "NMP"), quantity.Value{}, given("V", "mL", 10), working.Num{})
@@ -107,7 +108,7 @@ func TestChargedUnknowns(t *testing.T) {
 		t.Errorf("acid without a strength: %+v", noStrength)
 	}
 	tooStrong := solution.Charged(st, nil, hcl, strength(quantity.Molarity, 20000), given("V", "mL", 100), working.Num{})
-	if !tooStrong.Mass.Unknown() || !slices.Contains(tooStrong.Mass.Missing(), working.Lacks(working.NoDatum, "density.hcl")) || math.Abs(tooStrong.Solute.V-2) > 1e-12 {
+	if !tooStrong.Mass.Unknown() || !slices.Contains(tooStrong.Mass.Missing(), working.Lacks(working.NoDatum, "density.hcl")) || !nearly.To(tooStrong.Solute.V, 2, 1e-12) {
 		t.Errorf("20 mol/L hydrochloric acid: %+v", tooStrong)
 	}
 	nothing := solution.Charged(st, nil, hcl, strength(quantity.MassFraction, 0.3), working.Num{}, working.Num{})

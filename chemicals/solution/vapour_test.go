@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
+	"etchbound/schemas/nearly"
 )
 
 func exactly(symbol, unit string, v float64) working.Num {
@@ -31,7 +32,7 @@ func TestVapourOfAcids(t *testing.T) {
 		{"hf", 40, 25, 5.4, 0.01}, {"hf", 49, 25, 14.6, 0.01},
 		{"hcl", 20, 25, 0.316, 0.005}, {"hcl", 28, 25, 7.05, 0.005}, {"hcl", 32, 25, 32.5, 0.005}, {"hcl", 36, 25, 141, 0.005}, {"hcl", 38, 20, 211, 0.005},
 	} {
-		if got := vapour(chemicals.Base(), c.model, c.wt, c.celsius); math.Abs(got-c.want) > c.tolerance*c.want {
+		if got := vapour(chemicals.Base(), c.model, c.wt, c.celsius); !nearly.Share(got, c.want, c.tolerance) {
 			t.Errorf("%g wt%% %s at %g degC: %.4g mmHg, want %.4g", c.wt, c.model, c.celsius, got, c.want)
 		}
 	}
@@ -50,13 +51,13 @@ func TestVapourRange(t *testing.T) {
 	for _, c := range []struct{ wt, low, mid, high, tolerance float64 }{
 		{10, 200, 256, 391, 0.005}, {5, 100, 130, 200, 0.03}, {1, 19, 25, 38, 0.03},
 	} {
-		if got := end(0, c.wt); math.Abs(got-c.mid) > c.tolerance*c.mid {
+		if got := end(0, c.wt); !nearly.Share(got, c.mid, c.tolerance) {
 			t.Errorf("%g wt%%: %.1f ppm, want %g", c.wt, got, c.mid)
 		}
-		if got := end(1, c.wt); math.Abs(got-c.high) > c.tolerance*c.high {
+		if got := end(1, c.wt); !nearly.Share(got, c.high, c.tolerance) {
 			t.Errorf("%g wt%%: up to %.1f ppm, want %g", c.wt, got, c.high)
 		}
-		if got := end(-1, c.wt); math.Abs(got-c.low) > 2*c.tolerance*c.low {
+		if got := end(-1, c.wt); !nearly.Share(got, c.low, 2*c.tolerance) {
 			t.Errorf("%g wt%%: from %.1f ppm, want %g", c.wt, got, c.low)
 		}
 	}
@@ -77,14 +78,14 @@ func TestVapourOverSaltAndAcid(t *testing.T) {
 	hf := func(s float64) float64 {
 		return solution.OverStrongAcid(at("vapour.salting", s), nil, exactly("m", "mol/kg", 1.93), exactly("w", "1", 0.28), warm).V / 0.133322
 	}
-	if a, b := hf(0), hf(1); math.Abs(a-0.11) > 0.005 || math.Abs(b-0.34) > 0.01 {
+	if a, b := hf(0), hf(1); !nearly.To(a, 0.11, 0.005) || !nearly.To(b, 0.34, 0.01) {
 		t.Errorf("HF %.3g to %.3g mmHg, want 0.11 to 0.34", a, b)
 	}
 	hcl := func(z float64) float64 {
 		return solution.OverSalt(at("vapour.hcl_salt", z), nil, exactly("w", "1", 0.23), exactly("w", "1", 0.28), exactly("r", "1", 7.1/9), warm).V / 0.133322
 	}
 	for z, want := range map[float64]float64{-1: 1.0, 0: 5.6, 1: 7.1} {
-		if got := hcl(z); math.Abs(got-want) > 0.03*want {
+		if got := hcl(z); !nearly.Share(got, want, 0.03) {
 			t.Errorf("HCl %.3g mmHg at %g, want %g", got, z, want)
 		}
 	}
@@ -93,7 +94,7 @@ func TestVapourOverSaltAndAcid(t *testing.T) {
 // Handbook: 2.3388 kPa at 20 degC, 3.169 at 25 (0.03 %), 101.4 at 100.
 func TestSaturation(t *testing.T) {
 	for c, want := range map[float64]float64{20: 2.3388, 25: 3.169, 100: 101.42} {
-		if got := solution.Saturation(c + 273.15); math.Abs(got-want) > 5e-4*want {
+		if got := solution.Saturation(c + 273.15); !nearly.Share(got, want, 5e-4) {
 			t.Errorf("%g degC: %.5g kPa, want %g", c, got, want)
 		}
 	}
@@ -105,7 +106,7 @@ func TestAmmonia(t *testing.T) {
 	mmHg := func(molality, celsius float64) float64 {
 		return solution.Ammonia(chemicals.Base(), nil, exactly("m", "mol/kg", molality), exactly("T", "degC", celsius)).V / 0.133322
 	}
-	if got := mmHg(1, 25); math.Abs(got-13) > 0.3 {
+	if got := mmHg(1, 25); !nearly.To(got, 13, 0.3) {
 		t.Errorf("%.3g mmHg, want 13", got)
 	}
 	for celsius, table := range map[float64]map[float64]float64{
@@ -113,7 +114,7 @@ func TestAmmonia(t *testing.T) {
 		30: {2: 19.3, 5: 51.0, 10: 110, 20: 260, 30: 454, 40: 719},
 	} {
 		for grams, want := range table {
-			if got := mmHg(grams*10/17.0305, celsius); math.Abs(got/want-1) > 0.06 {
+			if got := mmHg(grams*10/17.0305, celsius); !nearly.Share(got, want, 0.06) {
 				t.Errorf("%g g in 100 g of water at %g degC: %.4g mmHg, want %g", grams, celsius, got, want)
 			}
 		}

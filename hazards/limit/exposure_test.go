@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/limit"
+	"etchbound/schemas/nearly"
 )
 
 func exposure(t *testing.T, id string) *limit.Exposure {
@@ -45,7 +46,7 @@ func TestAveraging(t *testing.T) {
 	}{
 		{"us_osha_hf_twa", 12, 120}, {"us_niosh_hf_c", 12, 7.5}, {"us_acgih_hf_c", 12, 2}, {"us_osha_hf_twa", 600, 3}, {"us_osha_hf_twa", math.NaN(), 3},
 	} {
-		if got := exposure(t, c.id).Allowed(c.minutes); math.Abs(got-c.want) > 1e-12 {
+		if got := exposure(t, c.id).Allowed(c.minutes); !nearly.To(got, c.want, 1e-12) {
 			t.Errorf("%s for %g min: %g ppm, want %g", c.id, c.minutes, got, c.want)
 		}
 	}
@@ -63,7 +64,7 @@ func TestAEGL(t *testing.T) {
 		{"hf", 3, 120, 44 / math.Sqrt2}, {"hcl", 2, 60, 22}, {"hcl", 2, 120, 11}, {"ammonia", 3, 61, 550},
 	} {
 		got, ok := limit.AEGL(c.agent, c.tier, c.minutes)
-		if !ok || math.Abs(got-c.want) > 0.01*c.want {
+		if !ok || !nearly.Share(got, c.want, 0.01) {
 			t.Errorf("AEGL-%d of %s for %g min: %g (%v), want %g", c.tier, c.agent, c.minutes, got, ok, c.want)
 		}
 	}

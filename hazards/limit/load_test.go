@@ -1,12 +1,12 @@
 package limit_test
 
 import (
-	"math"
 	"strings"
 	"testing"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/schemas/nearly"
 )
 
 // catalogue is the catalogue of figures as the loader asks for it.
@@ -55,7 +55,7 @@ func TestLimitsInCatalogueUnits(t *testing.T) {
 			continue
 		}
 		l := s.Limits[0]
-		if math.Abs(l.Value/tt.want-1) > 1e-12 || l.Origin != limit.Local || len(s.Digest) != 64 {
+		if !nearly.Share(l.Value, tt.want, 1e-12) || l.Origin != limit.Local || len(s.Digest) != 64 {
 			t.Errorf("%s %s: got %+v, want %g", tt.quantity, tt.value, l, tt.want)
 		}
 	}
@@ -69,7 +69,7 @@ func TestEveryCatalogueUnitIsReadable(t *testing.T) {
 		s, problems, _ := limit.Load("l.yaml", strings.NewReader(head+entryText(q.Name, value, "")), catalogue{})
 		if s == nil {
 			t.Errorf("%s in %s: %v", q.Name, q.Unit, problems)
-		} else if got := s.Limits[0].Value; math.Abs(got-3) > 1e-12 {
+		} else if got := s.Limits[0].Value; !nearly.To(got, 3, 1e-12) {
 			t.Errorf("%s: %s read as %g", q.Name, value, got)
 		}
 	}

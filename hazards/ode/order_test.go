@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/ode"
+	"etchbound/schemas/nearly"
 )
 
 // waves is not linear, depends on time and has a closed solution, so that no
@@ -84,7 +85,7 @@ func TestOrderOfConvergence(t *testing.T) {
 		coarse, fine := c.error(t, c.m, c.n), c.error(t, c.m, 4*c.n)
 		order := math.Log2(coarse/fine) / 2
 		t.Logf("%s: errors %.2e, %.2e, order %.2f", c.name, coarse, fine, order)
-		if math.Abs(order-c.order) > 0.2 {
+		if !nearly.To(order, c.order, 0.2) {
 			t.Errorf("%s: order %.2f, want %g", c.name, order, c.order)
 		}
 	}

@@ -3,6 +3,8 @@ package ode
 import (
 	"math"
 	"testing"
+
+	"etchbound/schemas/nearly"
 )
 
 // The conditions that the coefficients of the explicit pair must meet by
@@ -19,7 +21,7 @@ func TestExplicitTable(t *testing.T) {
 		{eb3*ec3*ec3*ec3 + eb4*ec4*ec4*ec4 + eb5*ec5*ec5*ec5 + eb6, 1.0 / 4},
 		{eb3*ec3*ec3*ec3*ec3 + eb4*ec4*ec4*ec4*ec4 + eb5*ec5*ec5*ec5*ec5 + eb6, 1.0 / 5},
 	} {
-		if math.Abs(c.sum-c.want) > 1e-14 {
+		if !nearly.To(c.sum, c.want, 1e-14) {
 			t.Errorf("condition %d: %.17g, want %.17g", i, c.sum, c.want)
 		}
 	}
@@ -48,20 +50,20 @@ func TestImplicitTable(t *testing.T) {
 			x[i] += c[i][k] * x[k]
 		}
 		x[i] *= rgamma
-		if math.Abs(x[i]-factors[i]) > 1e-12 {
+		if !nearly.To(x[i], factors[i], 1e-12) {
 			t.Errorf("stage %d: factor of df/dt %.16g, want %g", i+1, x[i], factors[i])
 		}
 		alpha := 0.0
 		for k := range i {
 			alpha += a[i][k] * x[k]
 		}
-		if math.Abs(alpha-times[i]) > 1e-12 {
+		if !nearly.To(alpha, times[i], 1e-12) {
 			t.Errorf("stage %d: time %.16g, want %g", i+1, alpha, times[i])
 		}
 	}
 	// The last stage closes the step: alpha of the new value, U6 included, is 1.
 	sum := ra51*x[0] + ra52*x[1] + ra53*x[2] + ra54*x[3] + x[4] + x[5]
-	if math.Abs(sum-1) > 1e-12 {
+	if !nearly.To(sum, 1, 1e-12) {
 		t.Errorf("weights add up to %.16g", sum)
 	}
 }
@@ -107,14 +109,14 @@ func TestImplicitStabilityFunction(t *testing.T) {
 		for i := 0; i <= k; i++ {
 			want += binomial[i] / factorial[k-i]
 		}
-		if math.Abs(p[k]-want) > 1e-9 {
+		if !nearly.To(p[k], want, 1e-9) {
 			t.Errorf("coefficient %d: %.12g, want %.12g", k, p[k], want)
 		}
 	}
-	if math.Abs(p[6]) > 1e-9 {
+	if !nearly.To(p[6], 0, 1e-9) {
 		t.Errorf("degree 6: %g", p[6])
 	}
-	if r := grow(-1e9); math.Abs(r) > 1e-7 {
+	if r := grow(-1e9); !nearly.To(r, 0, 1e-7) {
 		t.Errorf("not damped: %g", r)
 	}
 }

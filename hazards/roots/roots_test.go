@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/roots"
+	"etchbound/schemas/nearly"
 )
 
 // Values: NIST Digital Library of Mathematical Functions and the On-Line
@@ -41,7 +42,7 @@ func TestFindKnownRoots(t *testing.T) {
 			continue
 		}
 		tolerance := 4 * 0x1p-52 * math.Abs(c.want)
-		if math.Abs(got.X-c.want) > tolerance {
+		if !nearly.To(got.X, c.want, tolerance) {
 			t.Errorf("%s: %.17g, want %.17g", c.name, got.X, c.want)
 		}
 	}
@@ -64,10 +65,10 @@ func TestFindKeepsTheBracketWithinTolerance(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if width := math.Abs(got.X - got.Other); got.Value != 0 && width > tolerance+8e-16 {
+		if width := math.Abs(got.X - got.Other); got.Value != 0 && !(width <= tolerance+8e-16) {
 			t.Errorf("tolerance %g: bracket %g", tolerance, width)
 		}
-		if math.Abs(got.X-math.Pi/2) > tolerance {
+		if !nearly.To(got.X, math.Pi/2, tolerance) {
 			t.Errorf("tolerance %g: %g", tolerance, got.X)
 		}
 	}

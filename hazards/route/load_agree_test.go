@@ -1,13 +1,13 @@
 package route_test
 
 import (
-	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"etchbound/hazards/route"
 	"etchbound/schemas"
+	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
 
@@ -203,7 +203,7 @@ func TestFittedAndMeasured(t *testing.T) {
 			t.Errorf("kinetics %q", x.Kinetics)
 		}
 	}
-	if a, b := r.Places[0].StirrerHeat, s.Places[0].StirrerHeat; a.SI != 5 || a.At != "places.etch.stirrer_heat" || math.Abs(b.SI/a.SI-s.Precursor.Mass.SI/r.Precursor.Mass.SI) > 1e-12 || r.Places[0].LidMaterial != "polypropylene" {
+	if a, b := r.Places[0].StirrerHeat, s.Places[0].StirrerHeat; a.SI != 5 || a.At != "places.etch.stirrer_heat" || !nearly.To(b.SI/a.SI, s.Precursor.Mass.SI/r.Precursor.Mass.SI, 1e-12) || r.Places[0].LidMaterial != "polypropylene" {
 		t.Errorf("stirrers of %+v and %+v, lid of %q", a, b, r.Places[0].LidMaterial)
 	}
 	if a, b := s.Places[0].Cooling.Bath, s.Places[1].Cooling.Bath; a.Text != "20 L" || b.Text != "3 L" {

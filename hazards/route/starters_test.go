@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/route"
+	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
 
@@ -40,7 +41,7 @@ func TestStartersLoad(t *testing.T) {
 		for _, batch := range batches {
 			for _, phase := range []string{"Ti3AlC2", "Mo2TiAlC2"} {
 				r := starter(t, s.Name, phase, batch)
-				if got := r.Precursor.Mass.SI; math.Abs(got/batch.SI-1) > 1e-12 {
+				if got := r.Precursor.Mass.SI; !nearly.Share(got, batch.SI, 1e-12) {
 					t.Errorf("%s: precursor of %g kg where %g was asked for", s.Name, got, batch.SI)
 				}
 				if r.Basis.Status != "invented" {
@@ -74,7 +75,7 @@ func TestStarterRecipes(t *testing.T) {
 			r := starter(t, tt.name, "Ti3AlC2", mass(grams/1000, ""))
 			f := tt.perUnit * charged(t, r, tt.substance)
 			got := f / (grams / ti3alc2)
-			if math.Abs(got/tt.want-1) > tt.tolerance {
+			if !nearly.Share(got, tt.want, tt.tolerance) {
 				t.Errorf("%s at %g g: %.3g mol F per mol, published %.3g", tt.name, grams, got, tt.want)
 			}
 		}
@@ -116,7 +117,7 @@ func TestStarterAdditionGrowsByGeometry(t *testing.T) {
 		t.Fatal("no step adds the powder")
 		return 0
 	}
-	if ratio := over(0.008) / over(0.001); math.Abs(ratio-2) > 0.01 {
+	if ratio := over(0.008) / over(0.001); !nearly.To(ratio, 2, 0.01) {
 		t.Errorf("addition of 8 g takes %g times that of 1 g; geometry asks 2", ratio)
 	}
 }

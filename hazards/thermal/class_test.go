@@ -6,6 +6,7 @@ import (
 
 	"etchbound/hazards/roots"
 	"etchbound/hazards/thermal"
+	"etchbound/schemas/nearly"
 )
 
 // td24 is the temperature in degC from which a reaction of order zero takes a
@@ -28,7 +29,7 @@ func td24(t *testing.T, cp, ea float64) float64 {
 // 10 W/kg at 150 degC and 100 kJ/mol, so 102.34978 degC.
 func TestClassChain(t *testing.T) {
 	d := td24(t, 2000, 100000)
-	if math.Abs(d-102.34978) > 1e-4 {
+	if !nearly.To(d, 102.34978, 1e-4) {
 		t.Fatalf("%.5f degC, want 102.34978", d)
 	}
 	for _, c := range []struct {
@@ -40,7 +41,7 @@ func TestClassChain(t *testing.T) {
 		}
 	}
 	// The 70 % row is 0.35 K from the next class.
-	if m := thermal.Margin(3, 102, 100, d); math.Abs(m-0.34978) > 1e-4 {
+	if m := thermal.Margin(3, 102, 100, d); !nearly.To(m, 0.34978, 1e-4) {
 		t.Errorf("margin %.5f K, want 0.34978", m)
 	}
 }

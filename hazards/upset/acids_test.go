@@ -1,12 +1,12 @@
 package upset
 
 import (
-	"math"
 	"testing"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
+	"etchbound/schemas/nearly"
 )
 
 // Both spellings of a step are the same acid: mol/L = 1000 w rho/M, by the
@@ -17,7 +17,7 @@ func TestAcidSteps(t *testing.T) {
 		for _, s := range steps {
 			w := s[0] / 100
 			rho := solution.Density(chemicals.Base(), nil, slug, working.Exact("w", "1", w, "test"), true)
-			if got := 1000 * w * rho.V / molar[slug]; math.Abs(got-s[1]) > 0.01*s[1] {
+			if got := 1000 * w * rho.V / molar[slug]; !nearly.Share(got, s[1], 0.01) {
 				t.Errorf("%s: %g wt%% is %.4g mol/L, the step says %g", slug, s[0], got, s[1])
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/vessel"
+	"etchbound/schemas/nearly"
 )
 
 // plain is a vessel of 100 J/K with an amount of powder that does not react.
@@ -20,7 +21,7 @@ func run(t *testing.T, p vessel.Plan) vessel.Run {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.Closure > 1e-6 {
+	if !(r.Closure <= 1e-6) {
 		t.Errorf("the energy balance is off by %g", r.Closure)
 	}
 	return r
@@ -29,7 +30,7 @@ func run(t *testing.T, p vessel.Plan) vessel.Run {
 // Loss to the room alone: Newton's law of cooling, T = Tr + (T0 - Tr) exp(-L t/C).
 func TestLossToTheRoom(t *testing.T) {
 	r := run(t, plain(vessel.Piece{Until: 3600, Loss: 0.05, Room: 293}))
-	if want := 293 + 27*math.Exp(-0.05*3600/100); math.Abs(r.End.Temperature-want) > 1e-6 {
+	if want := 293 + 27*math.Exp(-0.05*3600/100); !nearly.To(r.End.Temperature, want, 1e-6) {
 		t.Errorf("%.9f K, want %.9f", r.End.Temperature, want)
 	}
 	if r.End.Removed != 0 {
@@ -48,16 +49,16 @@ func TestIceRunsOut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if math.Abs(held.Temperature-p.Start) > 1e-6 {
+	if !nearly.To(held.Temperature, p.Start, 1e-6) {
 		t.Errorf("%.9f K while there is ice, want %.9f", held.Temperature, p.Start)
 	}
 	left := power * (4000 - melting/power) // J after the ice has gone
 	want := p.Start + left/(bath+100)
-	if math.Abs(r.End.Temperature-want) > 0.05 { // the wall lags by a few C/UA
+	if !nearly.To(r.End.Temperature, want, 0.05) { // the wall lags by a few C/UA
 		t.Errorf("%.4f K at the end, want about %.4f", r.End.Temperature, want)
 	}
 	p.Ice = vessel.Ice{}
-	if r := run(t, p); math.Abs(r.End.Temperature-p.Start) > 1e-6 {
+	if r := run(t, p); !nearly.To(r.End.Temperature, p.Start, 1e-6) {
 		t.Errorf("ice without end let it warm to %g K", r.End.Temperature)
 	}
 }
@@ -70,7 +71,7 @@ func TestGasLeavesSaturated(t *testing.T) {
 	p.Liquor.Vapour = &vessel.Vapour{Molar: 0.018, Specific: 4000, Latent: 40660, Boiling: 373.15, Stripped: true}
 	r := run(t, p)
 	x := math.Exp(-40660 / vessel.R * (1/330. - 1/373.15))
-	if want := 0.03 * x / (1 - x); math.Abs(r.End.Evaporated-want) > 1e-4*want {
+	if want := 0.03 * x / (1 - x); !nearly.Share(r.End.Evaporated, want, 1e-4) {
 		t.Errorf("%.8g mol went with the gas, want %.8g", r.End.Evaporated, want)
 	}
 }
@@ -91,7 +92,7 @@ func TestMeasuredCurveComesBack(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if math.Abs(got.Conversion-curve.Conversion[i]) > 1e-5 {
+			if !nearly.To(got.Conversion, curve.Conversion[i], 1e-5) {
 				t.Errorf("at %g K and %g s: conversion %.7f, want %g", x.at, at*x.factor, got.Conversion, curve.Conversion[i])
 			}
 		}
@@ -119,7 +120,7 @@ func TestGoingOnFromAState(t *testing.T) {
 	r := run(t, rest)
 	for name, d := range map[string]float64{"temperature": r.End.Temperature - whole.End.Temperature, "reacted": r.End.Reacted - whole.End.Reacted,
 		"removed": (r.End.Removed - whole.End.Removed) / whole.End.Removed, "gas": r.Released - whole.Released} {
-		if math.Abs(d) > 1e-7 {
+		if !nearly.To(d, 0, 1e-7) {
 			t.Errorf("%s differs by %g", name, d)
 		}
 	}
@@ -135,11 +136,11 @@ func TestWindows(t *testing.T) {
 		t.Fatalf("windows %+v", r.Windows)
 	}
 	// Reference: the charge is 0.077410234 reacted when the dose ends at 600 s.
-	if c := r.Windows[0].End.Conversion; math.Abs(c-0.077410234) > 1e-8 {
+	if c := r.Windows[0].End.Conversion; !nearly.To(c, 0.077410234, 1e-8) {
 		t.Errorf("conversion %.9f at the end of the dose, want 0.077410234", c)
 	}
 	// Reference: greatest gas flow 3.373679530e-05 mol/s at 624.3911 s, after the dose.
-	if g := r.Windows[1].Gas; math.Abs(g.Value-3.373679530e-05) > 1e-12 || math.Abs(g.At-624.3911) > 1e-3 || r.Gas != g {
+	if g := r.Windows[1].Gas; !nearly.To(g.Value, 3.373679530e-05, 1e-12) || !nearly.To(g.At, 624.3911, 1e-3) || r.Gas != g {
 		t.Errorf("peak gas %+v, want 3.373679530e-05 at 624.3911", g)
 	}
 	if g := r.Windows[0].Gas; !(g.Value < r.Gas.Value) || g.At != 600 {
@@ -152,7 +153,7 @@ func TestWhen(t *testing.T) {
 	r := run(t, references(t, 1e-10)["R6"])
 	// Reference, by quadrature alone: conversion 0.5 at 9994.4445964 s.
 	at, ok := r.Path.When(func(p vessel.Point) float64 { return p.Conversion }, 0.5)
-	if !ok || math.Abs(at-9994.4445964) > 1e-3 {
+	if !ok || !nearly.To(at, 9994.4445964, 1e-3) {
 		t.Errorf("half of it at %v s (%v), want 9994.4446", at, ok)
 	}
 	if at, ok := r.Path.When(func(p vessel.Point) float64 { return p.Temperature }, 1000); ok {
@@ -172,7 +173,7 @@ func TestCoarsePeaks(t *testing.T) {
 		t.Errorf("the run ends at %v, want %v", rough.End, fine.End)
 	}
 	for name, m := range map[string][2]vessel.Moment{"temperature": {rough.Peak, fine.Peak}, "heat": {rough.Heat, fine.Heat}, "gas": {rough.Gas, fine.Gas}, "mtsr": {rough.MTSR, fine.MTSR}} {
-		if m[0].Value > m[1].Value*(1+1e-9) || m[0].Value < 0.98*m[1].Value {
+		if !nearly.Between(m[0].Value, 0.98*m[1].Value, m[1].Value*(1+1e-9)) {
 			t.Errorf("%s: %g at the steps, %g sought", name, m[0].Value, m[1].Value)
 		}
 	}
@@ -187,7 +188,7 @@ func TestGivenIsWhen(t *testing.T) {
 		gas := share * r.Released
 		a, ok := r.Path.Given(gas)
 		b, there := r.Path.When(func(p vessel.Point) float64 { return p.Released }, gas)
-		if !ok || !there || math.Abs(a-b) > 1e-6 {
+		if !ok || !there || !nearly.To(a, b, 1e-6) {
 			t.Errorf("%g mol: %g s (%v) and %g s (%v)", gas, a, ok, b, there)
 		}
 	}
@@ -207,7 +208,7 @@ func TestRatesStopGrowingAtBoiling(t *testing.T) {
 		return run(t, p).Gas.Value
 	}
 	for _, row := range []struct{ at, as float64 }{{360, 360}, {373, 373}, {375, 374}, {383, 374}} {
-		if got, want := flow(row.at, 373), flow(row.as, 0); math.Abs(got/want-1) > 1e-6 {
+		if got, want := flow(row.at, 373), flow(row.as, 0); !nearly.Share(got, want, 1e-6) {
 			t.Errorf("at %g K a flow of %.9g mol/s, want the %.9g of %g K", row.at, got, want, row.as)
 		}
 	}

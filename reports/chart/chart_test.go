@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"etchbound/schemas/nearly"
 )
 
 func TestIsAPictureOfItsOwn(t *testing.T) {
@@ -65,7 +67,7 @@ func TestCurvesLieWhereTheTicksSay(t *testing.T) {
 		c := hard()[name]
 		p := read(t, svg(t, c))
 		x, y := p.rulers(t, c)
-		if math.Abs(y.at0-p.axis[1].y) > 0.1 || math.Abs(y.at1-p.axis[0].y) > 0.1 {
+		if !nearly.To(y.at0, p.axis[1].y, 0.1) || !nearly.To(y.at1, p.axis[0].y, 0.1) {
 			t.Errorf("%s: the Y axis from %v to %v is labelled from %v to %v", name, p.axis[1].y, p.axis[0].y, y.at0, y.at1)
 		}
 		if len(p.curves) != len(c.Curves) {
@@ -82,7 +84,7 @@ func TestCurvesLieWhereTheTicksSay(t *testing.T) {
 			}
 		}
 		for i, l := range c.Lines {
-			if got := p.lines[i][0].y; math.Abs(got-y.at(l.Y)) > 0.1 || got != p.lines[i][1].y {
+			if got := p.lines[i][0].y; !nearly.To(got, y.at(l.Y), 0.1) || got != p.lines[i][1].y {
 				t.Errorf("%s, line %d at %v instead of %v", name, i, got, y.at(l.Y))
 			}
 		}

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"etchbound/schemas/nearly"
 )
 
 func labels(s scale) string {
@@ -60,7 +62,7 @@ func TestScalesHoldTheirRange(t *testing.T) {
 		if !(low >= 0 && high <= 1 && low < high) || len(s.ticks) < 2 || len(s.ticks) > 12 {
 			t.Fatalf("%v to %v, log %v: parts %v %v, ticks %s", lo, hi, log, low, high, labels(s))
 		}
-		if v := s.value(s.part(hi)); math.Abs(v-hi) > 1e-9*max(math.Abs(lo), math.Abs(hi)) {
+		if v := s.value(s.part(hi)); !nearly.To(v, hi, 1e-9*max(math.Abs(lo), math.Abs(hi))) {
 			t.Fatalf("%v comes back as %v", hi, v)
 		}
 		if !slices.IsSortedFunc(s.ticks, func(a, b tick) int { return int(math.Copysign(1, a.v-b.v)) }) {
@@ -111,7 +113,7 @@ func TestText(t *testing.T) {
 func TestMeetsOnLogarithmicAxes(t *testing.T) {
 	c := Chart{X: Axis{Log: true}, Y: Axis{Log: true}}
 	x, ok := c.meets(Curve{X: []float64{1, 100}, Y: []float64{1, 1e-4}}, 1e-2)
-	if !ok || math.Abs(x-10) > 1e-9 {
+	if !ok || !nearly.To(x, 10, 1e-9) {
 		t.Error(x, ok)
 	}
 }
@@ -130,7 +132,7 @@ func TestSpread(t *testing.T) {
 		spread(ends, 0, high)
 		free, moved, apart := 0.0, 0.0, true
 		for i, e := range ends {
-			if e.at-e.height()/2 < free-1e-9 {
+			if !(e.at-e.height()/2 >= free-1e-9) {
 				t.Fatalf("%d: %v", i, ends)
 			}
 			if i > 0 && e.want-e.height()/2 < ends[i-1].want+ends[i-1].height()/2 || e.want < e.height()/2 || e.want > high-e.height()/2 {
@@ -138,7 +140,7 @@ func TestSpread(t *testing.T) {
 			}
 			free, moved = e.at+e.height()/2, max(moved, math.Abs(e.at-e.want))
 		}
-		if free > high+1e-9 || apart && moved > 1e-9 {
+		if !(free <= high+1e-9) || apart && !(moved <= 1e-9) {
 			t.Fatalf("to %v of %v, moved %v, apart %v", free, high, moved, apart)
 		}
 	}
