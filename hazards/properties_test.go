@@ -469,7 +469,7 @@ func without(tb testing.TB, t reporter, c route.Case, full *hazards.Review, d ch
 		if !ok || !f.Of.IsZero() || f.Quantity == "account.error" {
 			continue
 		}
-		if f.Value.Status < g.Value.Status {
+		if f.Value.Status > g.Value.Status {
 			t.Errorf("without %s: %s is %v, and was %v in %s", d.ID, f.ID.String(), f.Value.Status, g.Value.Status, what)
 		}
 		q, _ := figure.Lookup(f.Quantity)

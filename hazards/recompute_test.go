@@ -102,7 +102,7 @@ func TestFiguresStandOnTheirLines(t *testing.T) {
 			if !same(f.Value.V, l.V) {
 				t.Errorf("%s: %s is %v, its line %d says %v", name, f.ID.String(), f.Value.V, n, l.V)
 			}
-			if f.Value.Status < l.Status {
+			if f.Value.Status > l.Status {
 				t.Errorf("%s: %s is %v, its line %d only %v", name, f.ID.String(), f.Value.Status, n, l.Status)
 			}
 			if (f.Value.Status == working.Unknown) != math.IsNaN(f.Value.V) {
@@ -124,7 +124,7 @@ func trusts(w *working.Sheet, l *working.Line) error {
 			return fmt.Errorf("input %s stands on line %d", in.Symbol, in.Line)
 		}
 		from := &w.Lines[in.Line-1]
-		if from.Status > l.Status {
+		if from.Status < l.Status {
 			return fmt.Errorf("%v, but %s of line %d is %v", l.Status, in.Symbol, in.Line, from.Status)
 		}
 		if !same(from.V, in.V) {

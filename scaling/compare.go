@@ -116,7 +116,7 @@ func product(r *hazards.Review) (mass float64, ends [2]float64) {
 	sum, any := 0.0, false
 	for i := range r.Walk.Etches {
 		e := &r.Walk.Etches[i]
-		if e.N.Symbol == "" || e.Product.Oxygen.Symbol == "" {
+		if e.N.None() || e.Product.Oxygen.None() {
 			continue
 		}
 		p := &e.Product

@@ -40,7 +40,7 @@ func Charged(st *chemicals.Store, w *working.Sheet, sub *chemicals.Substance, st
 }
 
 // stated tells a number from the empty working.Num{}.
-func stated(n working.Num) bool { return n.Symbol != "" || n.Unit != "" || n.V != 0 || n.Unknown() }
+func stated(n working.Num) bool { return !n.None() }
 
 type portion struct {
 	st           *chemicals.Store

@@ -10,7 +10,7 @@ func worse(w *working.Sheet, n working.Num, st working.Status) working.Num {
 	n = n.Worse(st)
 	if w != nil && n.Line() > 0 {
 		line := &w.Lines[n.Line()-1]
-		line.Status = max(line.Status, st)
+		line.Status = min(line.Status, st)
 	}
 	return n
 }

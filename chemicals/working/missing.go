@@ -59,11 +59,11 @@ func lackedBy(symbol string, in []Num) *[]Missing {
 	var one *[]Missing // the only one that lacks something
 	n := 0
 	for i := range in {
-		if x := in[i].missing; in[i].Status == Unknown && x != nil && len(*x) > 0 {
+		if x := in[i].missing; in[i].Status == Unknown && (x == nil || len(*x) > 0) {
 			one, n = x, n+1
 		}
 	}
-	if n == 1 && len(*one) == 1 {
+	if n == 1 && one != nil && len(*one) == 1 {
 		return one
 	}
 	var out []Missing

@@ -5,25 +5,27 @@ import (
 	"math"
 )
 
-// Status says how far a number can be trusted. A line stands no better than
-// its worst input: Known < Estimated < Bound < Unknown.
+// Status says how far a number can be trusted. A line stands no better than its worst
+// input: Unknown < Bound < Estimated < Known. The zero Status is the worst, so that
+// nothing is known that nobody said.
 type Status uint8
 
-// The four statuses, best first.
+// The four statuses, worst first.
 const (
-	Known Status = iota
-	Estimated
+	Unknown Status = iota
 	Bound
-	Unknown
+	Estimated
+	Known
 )
 
-var statusNames = [...]string{"known", "estimated", "bound", "unknown"}
+var statusNames = [...]string{"unknown", "bound", "estimated", "known"}
 
 // String returns the word printed for the status.
 func (s Status) String() string { return statusNames[s] }
 
 // Num is a number that remembers where it came from. V is NaN exactly when
-// Status is Unknown; Missing then names what would have to be known.
+// Status is Unknown; Missing then names what would have to be known. The zero Num is
+// none at all: it is Unknown, and whatever is made of it lacks it.
 type Num struct {
 	Symbol  string
 	Unit    string
@@ -48,7 +50,7 @@ const (
 // Given is a value the writer of a route or site file stated. at names the
 // place in the file, such as "steps[2].what[0].volume".
 func Given(symbol, unit string, v float64, at string) Num {
-	n := Num{Symbol: symbol, Unit: unit, V: v, kind: KindGiven, ref: at}
+	n := Num{Symbol: symbol, Unit: unit, V: v, Status: Known, kind: KindGiven, ref: at}
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return Absent(symbol, unit, Lacks(NotGiven, at))
 	}
@@ -68,7 +70,7 @@ func Datum(symbol, unit string, v float64, st Status, id string) Num {
 // Exact is a number of the calculation itself, such as a count or a ratio of
 // whole numbers; why says what it is.
 func Exact(symbol, unit string, v float64, why string) Num {
-	return Num{Symbol: symbol, Unit: unit, V: v, kind: KindGiven, made: exact, ref: why}
+	return Num{Symbol: symbol, Unit: unit, V: v, Status: Known, kind: KindGiven, made: exact, ref: why}
 }
 
 // ExactPrefix begins the Ref of an exact number, before the words that say
@@ -85,13 +87,19 @@ func Absent(symbol, unit string, missing ...Missing) Num {
 func (n Num) As(symbol string) Num { n.Symbol = symbol; return n }
 
 // Worse returns the number with a status at least as bad as st.
-func (n Num) Worse(st Status) Num { n.Status = max(n.Status, st); return n }
+func (n Num) Worse(st Status) Num { n.Status = min(n.Status, st); return n }
+
+// None reports whether nobody put a number here: not even one that is unknown.
+func (n Num) None() bool { return n.Status == Unknown && n.missing == nil }
 
 // Unknown reports whether the number has no value.
 func (n Num) Unknown() bool { return n.Status == Unknown }
 
 // Missing lists, sorted and without repeats, what an unknown number lacks.
 func (n Num) Missing() []Missing {
+	if n.None() {
+		return []Missing{Lacks(NothingIn, n.Symbol)}
+	}
 	if n.missing == nil {
 		return nil
 	}
@@ -200,9 +208,9 @@ func (s *Sheet) Sum(symbol, unit string, in ...Num) Num {
 }
 
 func (s *Sheet) add(kind Kind, symbol, unit, formula string, v float64, in []Num) Num {
-	n := Num{Symbol: symbol, Unit: unit, V: v, kind: kind}
+	n := Num{Symbol: symbol, Unit: unit, V: v, Status: Known, kind: kind}
 	for i := range in {
-		n.Status = max(n.Status, in[i].Status)
+		n.Status = min(n.Status, in[i].Status)
 	}
 	if n.Status == Unknown || math.IsNaN(v) || math.IsInf(v, 0) {
 		n.V, n.Status = math.NaN(), Unknown

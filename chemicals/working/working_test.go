@@ -47,8 +47,8 @@ func TestStatusIsThatOfTheWorstInput(t *testing.T) {
 }
 
 func TestStatusOrder(t *testing.T) {
-	if !(working.Known < working.Estimated && working.Estimated < working.Bound && working.Bound < working.Unknown) {
-		t.Error("the statuses do not run from known to unknown")
+	if !(working.Unknown < working.Bound && working.Bound < working.Estimated && working.Estimated < working.Known) {
+		t.Error("the statuses do not run from unknown to known")
 	}
 	if got := guess.Worse(working.Known).Status; got != working.Estimated {
 		t.Errorf("a number became better: %v", got)
@@ -185,5 +185,33 @@ func TestSameReferenceOtherValue(t *testing.T) {
 	b := w.Keep(working.Given("x", "g", 2, "what[0]"))
 	if a.Line() == b.Line() {
 		t.Error("2 g stands on the line of 1 g")
+	}
+}
+
+// Where nobody put a number there is none: it is never a known zero, and whatever is
+// made of it says so.
+func TestTheZeroNumberIsNone(t *testing.T) {
+	var none working.Num
+	if !none.None() || !none.Unknown() || none.As("x").Worse(working.Bound).Status != working.Unknown {
+		t.Errorf("the zero number is %v", none)
+	}
+	for _, n := range []working.Num{given, known, absent, working.Exact("n", "1", 0, "none"), working.Absent("x", "1"),
+		working.Given("x", "g", math.NaN(), "at")} {
+		if n.None() {
+			t.Errorf("%v is none", n)
+		}
+	}
+	for _, w := range []*working.Sheet{nil, working.NewSheet()} {
+		for _, n := range []working.Num{w.Line("y", "g", "a+b", 2, given, none), w.Sum("y", "g", given, none.As("b")),
+			w.Line("z", "g", "a+b", 2, w.Line("y", "g", "a+b", 2, given, none.As("b")), given)} {
+			if !n.Unknown() || n.None() || !math.IsNaN(n.V) || len(n.Missing()) != 1 || n.Missing()[0].Kind != working.NothingIn {
+				t.Errorf("a number made of none is %v", n)
+			}
+		}
+	}
+	for _, s := range []working.Status{working.Bound, working.Estimated, working.Known} {
+		if got := none.Worse(s).Status; got != working.Unknown {
+			t.Errorf("none became %v", got)
+		}
 	}
 }

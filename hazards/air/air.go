@@ -159,7 +159,7 @@ func (r *reader) step(d *process.Done) {
 // hotter is the higher of two temperatures, the first where the other is nowhere
 // stated. What comes at a temperature nobody stated can be hotter than what is there.
 func hotter(t, other working.Num) working.Num {
-	if t.Unknown() || other.Symbol == "" || other.Unknown() || other.V <= t.V {
+	if t.Unknown() || other.None() || other.Unknown() || other.V <= t.V {
 		return t
 	}
 	return other
@@ -269,10 +269,10 @@ func (r *reader) hf(l *process.Acids, t working.Num) (working.Num, string) {
 		return solution.OverStrongAcid(st, r.w, m, r.strength("HCl", l.HCl, l.Water), t), cond
 	}
 	w := r.strength("HF", l.Fluoride, l.Water)
-	if l.Bifluoride.Symbol != "" && l.HF.V == 0 && !l.Salted {
+	if !l.Bifluoride.None() && l.HF.V == 0 && !l.Salted {
 		return r.halfFree(l, t), "between the HF that the equilibrium of the bifluoride leaves free and half of its fluoride as HF"
 	}
-	if l.Salted || l.Bifluoride.Symbol != "" {
+	if l.Salted || !l.Bifluoride.None() {
 		return solution.Vapour(st, r.w, "hf", w, t).Worse(working.Bound), "all fluoride as hydrofluoric acid: a bound"
 	}
 	return solution.Vapour(st, r.w, "hf", w, t), "liquor as charged"
@@ -297,7 +297,7 @@ func (r *reader) hcl(l *process.Acids, t working.Num) (working.Num, string) {
 		return working.Absent("p", "kPa", working.Lacks("hcl_over", l.Other)), "measure the air over it, or look for vapour data"
 	}
 	w := r.strength("HCl", l.HCl, l.Water)
-	if l.Bifluoride.Symbol != "" {
+	if !l.Bifluoride.None() {
 		return solution.Vapour(st, r.w, "hcl", w, t).Worse(working.Bound), "the acid before the bifluoride takes some of it: a bound"
 	}
 	if !l.Salted {

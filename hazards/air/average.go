@@ -35,7 +35,7 @@ func (r *reader) averages() {
 					x.breathed = f.Value
 				}
 			}
-			if f, brief := r.brief[at{s.Number, a.slug}]; brief && x.breathed.Symbol != "" {
+			if f, brief := r.brief[at{s.Number, a.slug}]; brief && !x.breathed.None() {
 				c := x.breathed.As("C")
 				steps = append(steps, span{c, r.pours(s)})
 				x.breathed = r.w.Line("C", "ppm", "C*f", c.V*f.V, c, f)
@@ -111,7 +111,7 @@ func (r *reader) average(steps []span, window float64) working.Num {
 	in := []working.Num{w}
 	var lasts, ppm []float64
 	for _, s := range steps {
-		there := s.breathed.Symbol != ""
+		there := !s.breathed.None()
 		if there {
 			in = append(in, s.breathed.As("C"))
 		}

@@ -184,11 +184,11 @@ func (r *reader) stack() {
 			if f.Quantity != "air.emission" || f.Agent != a.slug {
 				continue
 			}
-			if v := f.Value; most.Symbol == "" || v.Unknown() || !most.Unknown() && v.V > most.V {
+			if v := f.Value; most.None() || v.Unknown() || !most.Unknown() && v.V > most.V {
 				most = v
 			}
 		}
-		if most.Symbol == "" {
+		if most.None() {
 			continue
 		}
 		m, M := most.As("m"), r.molar(a.formula).As("M")

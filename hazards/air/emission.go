@@ -94,7 +94,7 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 	var n, steady working.Num
 	how, brief := "", false
 	worse := func(v, than working.Num) bool {
-		return than.Symbol == "" || v.Unknown() || !than.Unknown() && v.V > than.V
+		return than.None() || v.Unknown() || !than.Unknown() && v.V > than.V
 	}
 	take := func(v working.Num, from string) { // as long as the step lasts
 		if worse(v, steady) {
@@ -120,11 +120,11 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 		if x.in != d.Filled && (verb == "centrifuge" || spins[verb] && x.place.Kind == "tube") {
 			once(r.broken(x.over), "air of the centrifuge, saturated after a tube"+x.as+" has broken in it, let out by opening it")
 		}
-		if g, of := r.blown(d.Number); x.as == "" && g.Symbol != "" && (x.place.Closure != route.Closed || !x.place.ClosureStated) {
+		if g, of := r.blown(d.Number); x.as == "" && !g.None() && (x.place.Closure != route.Closed || !x.place.ClosureStated) {
 			take(r.carried(x.over, g), "carried by "+of+", which leaves saturated")
 		}
 	}
-	if n.Symbol == "" {
+	if n.None() {
 		return
 	}
 	x := n.As("n")
@@ -132,7 +132,7 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 	r.exposure(place, d.Number, any, n, how)
 	if brief {
 		goes := working.Exact("f", "1", 0, "nothing goes on leaving after the pour")
-		if steady.Symbol != "" {
+		if !steady.None() {
 			y := steady.As("y")
 			goes = r.w.Line("f", "1", "y/n", y.V/x.V, y, x)
 		}
@@ -158,7 +158,7 @@ func airOver(as string) string {
 // at its largest flow, and the purge.
 func (r *reader) blown(step int) (working.Num, string) {
 	g, flow, purged := r.hydrogen(step), working.Num{}, false
-	if both := r.byCurrent(step, 1.5); both.Symbol != "" {
+	if both := r.byCurrent(step, 1.5); !both.None() {
 		g = both // hydrogen at one electrode, half as much oxygen at the other
 	}
 	for i := range r.c.Route.Steps {
@@ -169,7 +169,7 @@ func (r *reader) blown(step int) (working.Num, string) {
 	switch {
 	case !purged:
 		return g, "the largest flow of hydrogen"
-	case g.Symbol == "":
+	case g.None():
 		return r.w.Line("F_n", "mol/s", "F/60/Vm", flow.V/60/r.vm.V, flow, r.vm), "the purge"
 	}
 	n := g.As("n")
@@ -213,7 +213,7 @@ func (r *reader) hydrogen(step int) working.Num {
 			} else if !r.in(n, step) {
 				continue
 			}
-			if worst.Symbol == "" || v.Unknown() || !worst.Unknown() && v.V > worst.V {
+			if worst.None() || v.Unknown() || !worst.Unknown() && v.V > worst.V {
 				worst = v
 			}
 		}

@@ -32,7 +32,7 @@ func (r *reader) given(gas string) []working.Num {
 		return out
 	}
 	for i := range r.k.Etches {
-		if e := &r.k.Etches[i]; e.Hydrogen.Symbol != "" || e.Hydrogen.Unknown() {
+		if e := &r.k.Etches[i]; !e.Hydrogen.None() {
 			out = append(out, e.Hydrogen)
 		}
 	}
@@ -110,7 +110,7 @@ func (r *reader) hood() {
 	for i := range r.c.Route.Steps {
 		s := &r.c.Route.Steps[i]
 		var parts []working.Num
-		if g := r.hydrogen(s.Number); g.Symbol != "" {
+		if g := r.hydrogen(s.Number); !g.None() {
 			n := g.As("n")
 			parts = append(parts, r.w.Line("F", "L/min", "n*Vm*60", n.V*r.vm.V*60, n, r.vm))
 		}
@@ -121,17 +121,17 @@ func (r *reader) hood() {
 			continue
 		}
 		f := r.w.Sum("F", "L/min", parts...)
-		if most.Symbol == "" || f.Unknown() || !most.Unknown() && f.V > most.V {
+		if most.None() || f.Unknown() || !most.Unknown() && f.V > most.V {
 			most = f
 		}
 	}
-	if most.Symbol == "" {
+	if most.None() {
 		return
 	}
 	x0, f := r.c.Store.Num("air.oxygen").As("x_0"), most.As("F")
 	r.put("air.oxygen", figure.Hood, "", figure.Case{}, r.w.Line("x", "vol%", "x_0*(1-F*0.06/(Q_h+F*0.06))", x0.V*(1-f.V*0.06/(q.V+f.V*0.06)), x0, f, q),
 		"largest flow of hydrogen with the purge of its step, in all the air of the hood; at the mouth of the vessel there is less")
-	if h := r.largestHydrogen(); h.Symbol != "" {
+	if h := r.largestHydrogen(); !h.None() {
 		g := h.As("F")
 		r.put("air.hydrogen_share", figure.Hood, "", figure.Case{}, r.w.Line("y", "vol%", "100*F*0.06/(Q_h+F*0.06)", 100*g.V*0.06/(q.V+g.V*0.06), g, q),
 			"largest flow of hydrogen in all the air of the hood; at the mouth of the vessel it is more, whatever the hood moves")
@@ -143,12 +143,12 @@ func (r *reader) largestHydrogen() working.Num {
 	var most working.Num
 	for i := range r.c.Route.Steps {
 		g := r.hydrogen(r.c.Route.Steps[i].Number)
-		if g.Symbol == "" {
+		if g.None() {
 			continue
 		}
 		n := g.As("n")
 		f := r.w.Line("F", "L/min", "n*Vm*60", n.V*r.vm.V*60, n, r.vm)
-		if most.Symbol == "" || f.Unknown() || !most.Unknown() && f.V > most.V {
+		if most.None() || f.Unknown() || !most.Unknown() && f.V > most.V {
 			most = f
 		}
 	}

@@ -25,7 +25,7 @@ func (r *reader) in(n *course.Course, step int) bool {
 // known where no site says.
 func (r *reader) exchange() working.Num {
 	switch {
-	case r.flow.Symbol != "":
+	case !r.flow.None():
 	case r.c.Site == nil || !r.c.Site.RoomFlow.Set:
 		r.flow = working.Absent("Q", "m3/h", working.Lacks("site_room_flow", ""))
 	default:
@@ -37,7 +37,7 @@ func (r *reader) exchange() working.Num {
 
 // room is the air of the room, m3.
 func (r *reader) room() working.Num {
-	if r.volume.Symbol == "" {
+	if r.volume.None() {
 		r.volume = r.c.RoomVolume("V_r")
 	}
 	return r.volume
@@ -130,7 +130,7 @@ func (r *reader) reaches(place figure.Place, o *over, gas working.Num) {
 	b, q, near := r.c.Store.Num("air.near").As("B"), r.exchange(), r.c.Store.Num("air.near_volume").As("V_n")
 	room := r.room()
 	for _, l := range limits {
-		if l.value.Symbol == "" {
+		if l.value.None() {
 			continue
 		}
 		in := []working.Num{gas, q, b, near, room, l.value}

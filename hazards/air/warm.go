@@ -80,7 +80,7 @@ func (r *reader) top(d *process.Done) working.Num {
 // surface and of what the hydrogen carries.
 func (r *reader) surges(d *process.Done, p *route.Place, s *process.State, o *over, t working.Num) working.Num {
 	n := r.evaporates(o, r.surface(p, s), r.c.Store.Num("air.over_liquor"), t)
-	if g := r.hydrogen(d.Number); g.Symbol != "" {
+	if g := r.hydrogen(d.Number); !g.None() {
 		a, b := n.As("a"), r.carried(o, g).As("b")
 		n = r.w.Line("n_e", "mol/s", "max(a,b)", math.Max(a.V, b.V), a, b)
 	}

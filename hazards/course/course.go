@@ -142,7 +142,7 @@ func (f *finder) room(n *Course) {
 
 func heatOf(e *process.Etch) []working.Num {
 	var out []working.Num
-	if e.Heat.Symbol != "" {
+	if !e.Heat.None() {
 		out = append(out, e.Heat)
 	}
 	for i := range e.Dissolved {
@@ -156,7 +156,7 @@ func HeatOf(w *working.Sheet, e *process.Etch) working.Num { return w.Sum("Q", "
 
 func gasOf(e *process.Etch) []working.Num {
 	var out []working.Num
-	if e.Hydrogen.Symbol != "" || e.Hydrogen.Unknown() {
+	if !e.Hydrogen.None() {
 		out = append(out, e.Hydrogen)
 	}
 	for i := range e.Dissolved {

@@ -120,7 +120,7 @@ func (f *finder) solids(n *Course, k vessel.Kinetics, out *Run) (slow, fast vess
 func Solids(k *process.Walk, etches []int) (slow, fast vessel.Solid) {
 	for _, i := range etches {
 		e := &k.Etches[i]
-		if e.N.Symbol != "" {
+		if !e.N.None() {
 			slow = together(slow, e.N.V, e.Heat.V, e.Hydrogen.V)
 		}
 		for j := range e.Dissolved {
@@ -151,7 +151,7 @@ func (f *finder) pieces(n *Course, p *vessel.Plan, out *Run) {
 		s := &n.Stages[i]
 		out.Inputs = append(out.Inputs, s.Set, s.Coolant, s.UA)
 		x := vessel.Piece{Feed: p.Start, UA: s.UA.V, Coolant: s.Coolant.V + kelvin, Iced: s.Iced}
-		if heat := f.stirring(s); heat.Symbol != "" {
+		if heat := f.stirring(s); !heat.None() {
 			x.Stirring = heat.V
 			out.Inputs = append(out.Inputs, heat)
 		}
@@ -219,7 +219,7 @@ func (f *finder) ice(n *Course, p *vessel.Plan, out *Run) {
 func (f *finder) amount(etches []int) float64 {
 	n := 0.0
 	for _, e := range etches {
-		if x := &f.k.Etches[e]; x.N.Symbol != "" {
+		if x := &f.k.Etches[e]; !x.N.None() {
 			n += x.N.V
 		}
 	}

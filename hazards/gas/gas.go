@@ -91,7 +91,7 @@ func (r *reader) step(n int) (total, impurities, bound []working.Num) {
 			continue
 		}
 		var own []working.Num
-		if e.Hydrogen.Symbol != "" && e.Family != process.Molten || e.Hydrogen.Unknown() {
+		if !e.Hydrogen.None() && (e.Family != process.Molten || e.Hydrogen.Unknown()) {
 			own = append(own, e.Hydrogen)
 		}
 		for j := range e.Dissolved {
@@ -99,7 +99,7 @@ func (r *reader) step(n int) (total, impurities, bound []working.Num) {
 			impurities = append(impurities, e.Dissolved[j].Hydrogen)
 		}
 		total = append(total, own...)
-		if e.Family == process.FluorideAcid && e.N.Symbol != "" {
+		if e.Family == process.FluorideAcid && !e.N.None() {
 			bound = append(bound, r.dissolution(e))
 		}
 	}
@@ -184,7 +184,7 @@ func (r *reader) hydrides() {
 	for i := range r.k.Etches {
 		e := &r.k.Etches[i]
 		amounts := map[string][]working.Num{}
-		if l := r.k.Layered; l != nil && e.N.Symbol != "" {
+		if l := r.k.Layered; l != nil && !e.N.None() {
 			for _, a := range l.A {
 				r.hydride(amounts, a.Symbol, a.Count, e.N)
 			}
@@ -202,7 +202,7 @@ func (r *reader) hydrides() {
 				r.put("gas.hydride.bound", figure.Step(e.Step), gases[h], figure.Case{}, v, "all of the element leaving as "+h)
 			}
 		}
-		if l := r.k.Layered; l != nil && l.Unlisted != "" && l.Hydride == "" && e.N.Symbol != "" {
+		if l := r.k.Layered; l != nil && l.Unlisted != "" && l.Hydride == "" && !e.N.None() {
 			r.put("gas.hydride.bound", figure.Step(e.Step), "", figure.Case{}, working.Absent("V", "L", working.Lacks(working.NoDatum, "electrons."+l.Unlisted)), "what gas "+l.Unlisted+" gives in acid is not known here")
 		}
 	}
@@ -228,7 +228,7 @@ func (r *reader) closed() {
 		for _, x := range r.potentials(p.Key) {
 			n := r.w.Sum("n", "mol", x.gas...)
 			v := r.pressure(p, x.state, n)
-			if worst.Symbol == "" || v.Unknown() || (!worst.Unknown() && v.V > worst.V) {
+			if worst.None() || v.Unknown() || (!worst.Unknown() && v.V > worst.V) {
 				worst, gas, held = v, n, x.state
 			}
 		}
@@ -239,7 +239,7 @@ func (r *reader) closed() {
 		if hot != 0 && held != nil {
 			r.heated(p, hot, held, gas)
 		}
-		if worst.Symbol == "" {
+		if worst.None() {
 			continue
 		}
 		kase, cond := figure.Case{}, "gas alone, all of it, at 25 degC"
@@ -338,7 +338,7 @@ func (r *reader) after(step int, key string) *process.State {
 // methane of a carbide and the oxygen a current makes.
 func (r *reader) etchGas(e *process.Etch) []working.Num {
 	out := foreign(e)
-	if e.Hydrogen.Symbol != "" {
+	if !e.Hydrogen.None() {
 		out = append(out, e.Hydrogen)
 	}
 	for _, g := range r.k.Releases {
@@ -365,7 +365,7 @@ func (r *reader) left(out []potential, s *process.State, key string) []potential
 		}
 		for j := range r.k.Etches {
 			e := &r.k.Etches[j]
-			if e.N.Symbol == "" || e.Product.Hydrogen.Symbol == "" {
+			if e.N.None() || e.Product.Hydrogen.None() {
 				continue
 			}
 			n, h := x.N.As("n"), e.Product.Hydrogen.As("h")

@@ -37,7 +37,7 @@ func AcidsIn(w *working.Sheet, s *State) Acids {
 			if e.Sub == nil {
 				continue
 			}
-			if f := times(w, n, e.Sub, "F"); f.Symbol != "" {
+			if f := times(w, n, e.Sub, "F"); !f.None() {
 				fluorine = append(fluorine, f)
 			}
 			if e.Sub.Ammonium > 0 {

@@ -32,7 +32,7 @@ type touch struct {
 // stand, how strong and how hot. What a reaction warms it to is not counted.
 func (k *walker) touches(p *State, q *Pool, s *route.Step) {
 	degC := p.Set.V
-	if p.Set.Symbol == "" {
+	if p.Set.None() {
 		degC = math.NaN()
 	}
 	for _, medium := range material.Media() {

@@ -52,7 +52,7 @@ func (k *walker) came(before, after *Pool, sub *chemicals.Substance) working.Num
 		return working.Num{}
 	}
 	a, b := of(after), of(before)
-	if b.Symbol == "" || a.Symbol == "" {
+	if b.None() || a.None() {
 		return a
 	}
 	x, y := a.As("x"), b.As("y")
@@ -75,7 +75,7 @@ func (k *walker) weighed(s *route.Step, sub *chemicals.Substance, n working.Num)
 	if only != nil && only.Mass.Set && !only.Strength.Set {
 		return k.c.Given("m", "kg", only.Mass)
 	}
-	if n.Symbol == "" {
+	if n.None() {
 		return working.Absent("m", "kg", working.Lacks(working.NotGiven, s.At+".what"))
 	}
 	x, M := n.As("n"), sub.Formula.MolarMass(k.st, k.w).As("M")

@@ -210,7 +210,7 @@ func (k *walker) dissolve(q *Pool, m *route.Material, s *route.Step, mix *Mixing
 		c, v := k.c.Given("c", "mol/L", m.Strength), q.Volume.As("V")
 		n = k.w.Line("n", "mol", "c*V/1000", c.V*v.V/1000, c, v)
 	}
-	if g.Symbol == "" {
+	if g.None() {
 		g = k.w.Line("m", "g", "n*M", n.As("n").V*M.V, n.As("n"), M)
 	}
 	k.enter(q, m.Substance, n)

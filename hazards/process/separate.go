@@ -19,7 +19,7 @@ func (k *walker) retained(p *State, s *route.Step, volume, added working.Num) wo
 	case r.Set && r.Dim == quantity.VolumePerMass:
 		x, m := k.c.Given("x", "mL/g", r), k.cake(p)
 		return k.w.Line("R", "mL", "x*m", x.V*m.V, x, m)
-	case r.Set && added.Symbol != "":
+	case r.Set && !added.None():
 		f, w := k.c.Given("f", "1", r), added.As("W")
 		return k.w.Line("R", "mL", "f/(1-f)*W", f.V/(1-f.V)*w.V, f, w)
 	case r.Set:
@@ -36,7 +36,7 @@ func (k *walker) retained(p *State, s *route.Step, volume, added working.Num) wo
 func (k *walker) cake(p *State) working.Num {
 	var all []working.Num
 	for i := range p.Solids {
-		if s := &p.Solids[i]; s.Kind != Impurity && s.Mass.Symbol != "" {
+		if s := &p.Solids[i]; s.Kind != Impurity && !s.Mass.None() {
 			all = append(all, s.Mass)
 		}
 	}
@@ -121,7 +121,7 @@ func (k *walker) partSolids(p, to *State, f, stay working.Num) {
 		a, b := p.Solids[i], p.Solids[i]
 		a.N, b.N = share(a.N, stay), share(b.N, f)
 		a.HeatCapacity, b.HeatCapacity = share(a.HeatCapacity, stay), share(b.HeatCapacity, f)
-		if a.Mass.Symbol != "" {
+		if !a.Mass.None() {
 			a.Mass, b.Mass = share(a.Mass, stay), share(b.Mass, f)
 		}
 		p.Solids[i] = a
@@ -134,7 +134,7 @@ func (k *walker) partSolids(p, to *State, f, stay working.Num) {
 // of the two, and unknown if one is.
 func hotter(to, p *State) working.Num {
 	empty := len(to.Liquid) == 0 && len(to.Solids) == 0
-	if empty || to.Set.Symbol == "" || p.Set.Symbol != "" && !(p.Set.V <= to.Set.V) && !to.Set.Unknown() {
+	if empty || to.Set.None() || !p.Set.None() && !(p.Set.V <= to.Set.V) && !to.Set.Unknown() {
 		return p.Set
 	}
 	return to.Set
@@ -153,7 +153,7 @@ func (k *walker) heap(to *State, come []Solid) {
 		y := &to.Solids[i]
 		y.N = k.w.Sum(y.N.Symbol, "mol", y.N, x.N)
 		y.HeatCapacity = k.w.Sum("C", "J/K", y.HeatCapacity, x.HeatCapacity)
-		if y.Mass.Symbol != "" && x.Mass.Symbol != "" {
+		if !y.Mass.None() && !x.Mass.None() {
 			y.Mass = k.w.Sum("m", "g", y.Mass, x.Mass)
 		}
 	}

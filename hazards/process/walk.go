@@ -276,7 +276,7 @@ func (k *walker) hot(p *State, s *route.Step) working.Num {
 		p.Set = k.c.Given("T", "degC", s.Temperature)
 	case !passive[s.Do]:
 		p.Set = working.Absent("T", "degC", working.Lacks(working.NotGiven, route.At(s.Number, "temperature")))
-	case p.Set.Symbol == "":
+	case p.Set.None():
 		p.Set = working.Absent("T", "degC", working.Lacks(working.NotGiven, route.At(s.Number, "temperature")))
 	}
 	return p.Set

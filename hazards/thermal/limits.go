@@ -28,7 +28,7 @@ func (r *reader) technical(d *process.Done) working.Num {
 	boils := r.find(figure.ID{Quantity: "heat.boiling_point", Place: place}).As("T_b")
 	service, words := r.service(d.Place)
 	v := boils
-	if service.Symbol != "" {
+	if !service.None() {
 		v = r.w.Line("T_t", "degC", "min(T_b,T_s)", min(boils.V, service.V), boils, service)
 	}
 	r.put("heat.technical_limit", place, v, "lower of boiling point and service temperature; "+words+"; "+noBarrier)
@@ -52,9 +52,9 @@ func (r *reader) service(key string) (working.Num, string) {
 	lid, more := r.stands("lid", p.LidMaterial)
 	words += "; " + more
 	switch {
-	case wall.Symbol == "":
+	case wall.None():
 		return lid, words
-	case lid.Symbol == "":
+	case lid.None():
 		return wall, words
 	}
 	a, b := wall.As("a"), lid.As("b")
@@ -77,14 +77,14 @@ func (r *reader) stands(part, text string) (working.Num, string) {
 		}
 		_, held := r.c.Store.Row("service." + m.Slug)
 		known = known && held
-		if t := r.c.Store.Num("service." + m.Slug).As("T_s"); least.Symbol == "" || !(t.V >= least.V) {
+		if t := r.c.Store.Num("service." + m.Slug).As("T_s"); least.None() || !(t.V >= least.V) {
 			least = t
 		}
 	}
 	switch {
 	case !known:
 		return r.c.Store.Num("service.unknown").As("T_s"), part + ": no service temperature is held of " + text + ", so counted as the weakest; boiling counts beside it"
-	case least.Symbol == "":
+	case least.None():
 		return least, part + " " + text + " sets no limit"
 	}
 	return least, part + " " + text

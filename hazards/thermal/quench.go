@@ -36,7 +36,7 @@ func (r *reader) mass(s *process.State) working.Num {
 		terms = append(terms, process.PartOf(r.w, &s.Liquid[i], s.Liquid[i].Mass))
 	}
 	for i := range s.Solids {
-		if m := s.Solids[i].Mass; m.Symbol != "" { // what the etch left is counted with the product
+		if m := s.Solids[i].Mass; !m.None() { // what the etch left is counted with the product
 			terms = append(terms, m)
 		}
 	}

@@ -69,7 +69,7 @@ func (r *reader) etch(step int) {
 			continue
 		}
 		heat, powder = append(heat, course.HeatOf(r.w, e)), e.Powder
-		if e.Family == process.FluorideAcid && e.N.Symbol != "" {
+		if e.Family == process.FluorideAcid && !e.N.None() {
 			bound = append(bound, r.dissolution(e))
 		}
 	}

@@ -64,11 +64,11 @@ func (r *reader) needed(s *course.Stage) (need, offered working.Num) {
 	var terms []working.Num
 	for _, i := range s.Etches {
 		e := &r.b.Walk.Etches[i]
-		if e.N.Symbol == "" {
+		if e.N.None() {
 			continue
 		}
 		m, z, f, d := e.N.As("m"), r.b.Walk.Layered.Electrons.As("e"), e.Product.Fluorine, e.Product.Chlorine
-		if f.Symbol == "" || d.Symbol == "" {
+		if f.None() || d.None() {
 			terms = append(terms, working.Absent("n", "mol", missing))
 			continue
 		}
@@ -76,7 +76,7 @@ func (r *reader) needed(s *course.Stage) (need, offered working.Num) {
 		terms = append(terms, r.w.Line("n", "mol", "m*(e+f+d)", m.V*(z.V+f.V+d.V), m, z, f, d))
 	}
 	offered = r.b.Walk.Etches[s.Etches[0]].AcidBefore
-	if offered.Symbol == "" {
+	if offered.None() {
 		return r.w.Sum("n", "mol", terms...), working.Absent("A", "mol", missing)
 	}
 	return r.w.Sum("n", "mol", terms...), offered.As("A")

@@ -219,12 +219,12 @@ func (a *again) worst(law, symbol, unit string, in []working.Num, quantities ...
 		if f.Case != figure.By(law) || !slices.Contains(quantities, f.Quantity) || !a.has(f.Place) {
 			continue
 		}
-		if v := f.Value; worst.Symbol == "" || v.Unknown() || !worst.Unknown() && v.V > worst.V {
+		if v := f.Value; worst.None() || v.Unknown() || !worst.Unknown() && v.V > worst.V {
 			worst = v
 		}
 	}
 	switch {
-	case worst.Symbol == "":
+	case worst.None():
 		return working.Absent(symbol, unit, working.Lacks("etch_of_changed", ""))
 	case worst.Unknown():
 		return working.Absent(symbol, unit, worst.Missing()...)

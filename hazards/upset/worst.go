@@ -58,7 +58,7 @@ func (r *reader) fail(n *course.Course, f *failure) {
 // where the loss is not known.
 func idle(n *course.Course) float64 {
 	still := n.Stages[0].Still
-	if still.Symbol == "" || still.Unknown() || !(still.V > 0) {
+	if still.None() || still.Unknown() || !(still.V > 0) {
 		return math.Inf(1)
 	}
 	return n.Capacity.V / still.V

@@ -27,7 +27,7 @@ func surely(f *figure.Figure, l *limit.Limit, v figure.Verdict) figure.Surety {
 		return figure.NotSaid
 	case reaches(tame) && reaches(f.Value):
 		return figure.WholeRange
-	case reaches(f.Value) && f.Value.Status < working.Bound:
+	case reaches(f.Value) && f.Value.Status > working.Bound:
 		return figure.BestEstimate
 	}
 	return figure.DangerousEnd
