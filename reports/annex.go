@@ -228,16 +228,14 @@ func (b *builder) benchCard() Section {
 	return s
 }
 
-// wasteVerbs send something to a place of waste.
-var wasteVerbs = map[string]bool{"collect": true, "decant": true, "filter": true, "centrifuge": true, "wash": true, "prewash": true, "exchange": true}
-
 func (b *builder) wasteLabel() Section {
 	s := section("label")
 	filled := map[string]bool{}
 	for i := range b.route().Steps {
-		if st := &b.route().Steps[i]; wasteVerbs[st.Do] && st.Into != "" {
+		switch st := &b.route().Steps[i]; {
+		case st.Verb().Waste == "yes" && st.Into != "":
 			filled[st.Into] = true
-		} else if st.Do == "neutralise" {
+		case st.Verb().Waste == "here":
 			filled[st.In] = true
 		}
 	}

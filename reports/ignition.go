@@ -20,15 +20,20 @@ const warm = 303.15
 var sources = [...]source{
 	{"stirrer", func(s *route.Step) bool { return s.Stirred != nil && *s.Stirred }},
 	{"heater", func(s *route.Step) bool {
-		return s.Temperature.Set && s.Temperature.SI > warm || s.Do == "heat_closed" || s.Do == "melt"
+		return s.Temperature.Set && s.Temperature.SI > warm || s.Verb().Lights == "heater"
 	}},
-	{"sonicator", func(s *route.Step) bool { return s.Do == "sonicate" }},
-	{"current", func(s *route.Step) bool { return s.Do == "electrolyse" }},
-	{"oven", func(s *route.Step) bool { return s.Do == "dry" || s.Do == "freeze_dry" }},
-	{"centrifuge", func(s *route.Step) bool { return s.Do == "centrifuge" }},
+	{"sonicator", brings("sonicator")},
+	{"current", brings("current")},
+	{"oven", brings("oven")},
+	{"centrifuge", brings("centrifuge")},
 	{"powder", func(s *route.Step) bool {
 		return slices.ContainsFunc(s.What, func(m route.Material) bool { return m.Precursor })
 	}},
+}
+
+// brings reports whether the verb of a step brings a source.
+func brings(key string) func(*route.Step) bool {
+	return func(s *route.Step) bool { return s.Verb().Lights == key }
 }
 
 // ignition lists what of the route can light the gas, and what always can.

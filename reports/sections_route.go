@@ -184,7 +184,7 @@ func (b *builder) held() []*held {
 
 func cyclesOf(s *route.Step) string {
 	switch {
-	case s.Do != "wash" && s.Do != "prewash" && s.Do != "exchange":
+	case !s.Verb().Cycles():
 		return ""
 	case s.Cycles > 0:
 		return say("material.cycles", s.Cycles)

@@ -133,13 +133,6 @@ func substanceTags(s *chemicals.Substance) []string {
 	return tags
 }
 
-// verbTags are the tags of what is done.
-var verbTags = map[string]string{
-	"sonicate": "sonicate", "centrifuge": "centrifuge", "dry": "dry", "freeze_dry": "dry", "store": "store",
-	"wash": "wash", "prewash": "wash", "neutralise": "neutralise", "collect": "waste", "intercalate": "intercalate",
-	"add": "add", "heat_closed": "closed_heating", "melt": "melt", "electrolyse": "electrolyse",
-}
-
 // routeTags is everything the route holds or does, for rules of the whole.
 func (b *builder) routeTags() tagSet {
 	t := tagSet{}
@@ -153,7 +146,7 @@ func (b *builder) routeTags() tagSet {
 	}
 	for i := range b.route().Steps {
 		s := &b.route().Steps[i]
-		if tag, ok := verbTags[s.Do]; ok {
+		if tag := s.Verb().Tag; tag != "" {
 			t.add(s.Number, tag)
 		}
 		if s.Attended != nil && !*s.Attended {

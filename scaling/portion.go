@@ -142,9 +142,7 @@ func powder(p *route.Precursor, at end) weighed {
 
 // cycles is how often a step takes its materials.
 func cycles(s *route.Step, a *hazards.Assessment) working.Num {
-	switch s.Do {
-	case "wash", "prewash", "exchange":
-	default:
+	if !s.Verb().Cycles() {
 		return working.Exact("N", "1", 1, "once")
 	}
 	if s.Cycles > 0 {

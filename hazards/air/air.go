@@ -114,7 +114,7 @@ func (r *reader) step(d *process.Done) {
 	if p == nil {
 		return
 	}
-	verb := r.c.Route.Steps[d.Number-1].Do
+	verb := r.c.Route.Steps[d.Number-1].Verb()
 	var all []liquor
 	see := func(in *process.State, at *route.Place, hot working.Num, as string, open bool) {
 		if at == nil || len(in.Liquid) == 0 {
@@ -125,8 +125,8 @@ func (r *reader) step(d *process.Done) {
 			all = append(all, liquor{&over[i], in, at, hot, as, open})
 		}
 	}
-	see(s, p, d.Hot, "", opens[verb])
-	if opens[verb] && !(s == &d.Before && hotter(d.Hot, s.Set).V == d.Hot.V) { // else it is the same
+	see(s, p, d.Hot, "", verb.Opens)
+	if verb.Opens && !(s == &d.Before && hotter(d.Hot, s.Set).V == d.Hot.V) { // else it is the same
 		see(&d.Before, p, hotter(d.Hot, d.Before.Set), " of the liquor as it stood before", true)
 	}
 	if d.Filled != nil {

@@ -74,21 +74,11 @@ func (r *reader) evaporates(o *over, x surface, air, celsius working.Num) workin
 		f.V*a.V*drive.V*1000/(R.V*(t.V+kelvin))/(1/math.Max(k1.V, k2.V)+l.V/d.V), f, a, drive, R, t, k1, k2, l, d)
 }
 
-// opens are the steps in which a vessel stands open whatever its closure.
-var opens = map[string]bool{"charge": true, "mix": true, "dilute": true, "add": true, "transfer": true, "decant": true, "filter": true, "centrifuge": true,
-	"wash": true, "prewash": true, "exchange": true, "intercalate": true, "redisperse": true, "sample": true, "collect": true, "quench": true, "neutralise": true}
-
-// pours are the steps that pour liquor over.
-var pours = map[string]bool{"transfer": true, "decant": true, "filter": true, "centrifuge": true, "wash": true, "prewash": true, "exchange": true, "collect": true}
-
-// spins are the steps that spin what stands in tubes.
-var spins = map[string]bool{"wash": true, "prewash": true, "exchange": true}
-
 // leaving reports what leaves the liquors of a step as one vapour, and what of it
 // reaches a person: the surface where a vessel stands open, what hydrogen and a purge
 // carry along, and the air that a pour drives out.
 func (r *reader) leaving(d *process.Done, all []liquor) {
-	verb := r.c.Route.Steps[d.Number-1].Do
+	verb := r.c.Route.Steps[d.Number-1].Verb()
 	any := all[0].over
 	place, M := figure.Step(d.Number), r.molar(any.formula).As("M")
 	var n, steady working.Num
@@ -114,10 +104,10 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 		if x.place.Closure == route.Open || !x.place.ClosureStated || x.open { // what nobody stated is shut for pressure and open for vapour
 			take(r.evaporates(x.over, r.surface(x.place, x.in), r.c.Store.Num("air.over_liquor"), x.hot.As("T")), "open surface"+x.as+", the law that gives more of two that disagree")
 		}
-		if pours[verb] {
+		if verb.Pours {
 			once(r.poured(x.in, x.over), airOver(x.as)+", driven out by pouring all of it")
 		}
-		if x.in != d.Filled && (verb == "centrifuge" || spins[verb] && x.place.Kind == "tube") {
+		if x.in != d.Filled && (verb.Spins == "yes" || verb.Spins == "tube" && x.place.Kind == "tube") {
 			once(r.broken(x.over), "air of the centrifuge, saturated after a tube"+x.as+" has broken in it, let out by opening it")
 		}
 		if g, of := r.blown(d.Number); x.as == "" && !g.None() && (x.place.Closure != route.Closed || !x.place.ClosureStated) {
@@ -225,7 +215,7 @@ func (r *reader) hydrogen(step int) working.Num {
 // flows, times what comes with it; nothing in another step.
 func (r *reader) byCurrent(step int, times float64) working.Num {
 	s := &r.c.Route.Steps[step-1]
-	if s.Do != "electrolyse" {
+	if s.Verb().Does != route.Conducts {
 		return working.Num{}
 	}
 	for i := range r.k.Etches {

@@ -260,7 +260,7 @@ func (r *reader) closed() {
 func (r *reader) heatedClosed(p *route.Place) int {
 	for i := range r.c.Route.Steps {
 		s := &r.c.Route.Steps[i]
-		if s.In == p.Key && (s.Do == "heat_closed" || p.Closure == route.Closed && s.Temperature.Set && s.Temperature.In("degC") > hotClosed) {
+		if s.In == p.Key && (s.Verb().Does == route.Shuts || p.Closure == route.Closed && s.Temperature.Set && s.Temperature.In("degC") > hotClosed) {
 			return s.Number
 		}
 	}
@@ -307,7 +307,7 @@ func (r *reader) potentials(key string) []potential {
 func (r *reader) stored(out []potential, key string) []potential {
 	for i := range r.k.Steps {
 		d := &r.k.Steps[i]
-		if d.Place != key || r.c.Route.Steps[i].Do != "store" || len(d.After.Liquid) == 0 {
+		if d.Place != key || r.c.Route.Steps[i].Verb().Does != route.Stores || len(d.After.Liquid) == 0 {
 			continue
 		}
 		for j := range d.After.Solids {

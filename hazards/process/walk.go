@@ -163,42 +163,39 @@ func (k *walker) warn(text string) { k.out.Warnings = append(k.out.Warnings, tex
 func (k *walker) step(s *route.Step) {
 	p := k.places[s.In]
 	d := Done{Number: s.Number, Place: s.In, Before: p.copy(), Hot: k.hot(p, s)}
-	if s.Do != "neutralise" && len(s.What) > 0 {
+	verb := s.Verb()
+	if verb.Does != route.Neutralises && len(s.What) > 0 {
 		p.Neutralised = false
 	}
 	if t := k.places[s.Into]; t != nil {
 		t.Neutralised = false // what comes is waste again
 	}
-	switch s.Do {
-	case "wash", "exchange", "prewash":
+	switch verb.Does {
+	case route.Washes, route.Prewashes:
 		k.wash(p, s, &d)
-	case "neutralise":
+	case route.Neutralises:
 		k.neutralise(p, s)
-	case "melt":
+	case route.Melts:
 		k.put(p, s, &d)
 		k.melt(p, s)
-	case "electrolyse":
-		k.put(p, s, &d)
-		k.react(p, s, reaction{current: true})
 	default:
 		k.put(p, s, &d)
-		k.react(p, s, reaction{closed: s.Do == "heat_closed"})
+		k.react(p, s, reaction{current: verb.Does == route.Conducts, closed: verb.Does == route.Shuts})
 	}
 	d.Etches = append([]int(nil), p.Etches...)
 	var to State
 	if t := k.places[s.Into]; t != nil {
 		to = t.copy()
 	}
-	switch s.Do {
-	case "transfer", "collect", "sample":
+	switch verb.Does {
+	case route.Moves:
 		k.move(p, s)
-	case "decant", "filter", "centrifuge":
+	case route.Parts:
 		k.separate(p, s)
 		d.Etches = nil
-	case "dry", "freeze_dry":
+	case route.Dries:
 		k.dry(p)
-	}
-	if s.Do == "wash" || s.Do == "exchange" {
+	case route.Washes:
 		d.Etches = nil
 	}
 	d.After = p.copy()
@@ -252,7 +249,7 @@ func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
 	meet := met(q, acid0, base0) - min(acid-acid0, base-base0)
 	state := to.copy()
 	switch {
-	case s.Do == "transfer" && len(come.Liquid) > 0:
+	case s.Verb().Does == route.Moves && s.Verb().Mixes && len(come.Liquid) > 0:
 		b := k.merged(&come)
 		mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q), AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}
 		mix.Diluted = len(mix.After) > 0
@@ -266,15 +263,13 @@ func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
 	}
 }
 
-// passive verbs move or part what is there; no temperature is set in them, so
-// the one last set in the place still holds.
-var passive = map[string]bool{"sample": true, "transfer": true, "decant": true, "filter": true, "centrifuge": true, "collect": true}
-
+// hot is the temperature of a step: the one it sets, or, of a verb in which none is
+// set, the one last set in the place.
 func (k *walker) hot(p *State, s *route.Step) working.Num {
 	switch {
 	case s.Temperature.Set:
 		p.Set = k.c.Given("T", "degC", s.Temperature)
-	case !passive[s.Do]:
+	case !s.Verb().Passive:
 		p.Set = working.Absent("T", "degC", working.Lacks(working.NotGiven, route.At(s.Number, "temperature")))
 	case p.Set.None():
 		p.Set = working.Absent("T", "degC", working.Lacks(working.NotGiven, route.At(s.Number, "temperature")))

@@ -37,7 +37,7 @@ const maxCycles = 200
 // wash decants what the solid does not hold (cycle 0), then adds and decants
 // the liquid of one cycle as often as the route says, or the target needs.
 func (k *walker) wash(p *State, s *route.Step, d *Done) {
-	if s.Do == "prewash" {
+	if s.Verb().Does == route.Prewashes {
 		k.put(p, s, d)
 		if d.Mixed != nil {
 			there := p.copy()

@@ -16,7 +16,7 @@ func (k *walker) watch(p *State, s *route.Step) {
 	q := k.merged(p)
 	k.overfull(at, q.Volume.V, s)
 	k.touches(p, q, s)
-	if s.Do == "store" && len(p.Liquid) > 0 && at.Closure == route.Closed && len(pick(p.Solids, Product)) > 0 {
+	if s.Verb().Does == route.Stores && len(p.Liquid) > 0 && at.Closure == route.Closed && len(pick(p.Solids, Product)) > 0 {
 		k.fact("stored", s.Number, fmt.Sprintf("Wet product degrades and gives gas in its bottle (step %d, %s); how much is not assessed here.", s.Number, at.Key))
 	}
 }

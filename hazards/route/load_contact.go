@@ -2,7 +2,6 @@ package route
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"etchbound/schemas"
@@ -53,12 +52,12 @@ func (f *follower) before(s *Step) {
 // after moves what the step sends on.
 func (f *follower) after(s *Step) {
 	switch here := f.places[s.In]; {
-	case s.Do == "dry" || s.Do == "freeze_dry":
+	case s.Verb().Liquid == Out:
 		here.liquid = false
 		f.places[s.In] = here
 	case s.Into != "":
 		f.places[s.Into] = f.places[s.Into].with(here)
-		if whole := s.Do == "transfer" || s.Do == "collect"; whole && !s.Part.Set {
+		if s.Verb().Solids == Into && !s.Part.Set {
 			f.places[s.In] = standing{}
 			if f.powder == s.In {
 				f.powder = s.Into
@@ -66,10 +65,6 @@ func (f *follower) after(s *Step) {
 		}
 	}
 }
-
-// parting are the verbs after which the powder no longer stands in the liquor
-// of its etch.
-var parting = [...]string{"prewash", "wash", "exchange", "decant", "filter", "centrifuge", "quench", "neutralise"}
 
 // stretch is a row of steps during which the powder stands in one liquor.
 type stretch []*Step
@@ -84,8 +79,8 @@ func (r *Route) etch() stretch {
 		f.before(s)
 		switch {
 		case s.In != f.powder:
-		case slices.Contains(parting[:], s.Do):
-			if s.Do != "prewash" && now.lasts() > 0 {
+		case s.Verb().EndsEtch:
+			if s.Verb().Does != Prewashes && now.lasts() > 0 {
 				return now
 			}
 			now = nil
@@ -137,7 +132,7 @@ func (x stretch) heldAfter(add *Step) (first *Step, total float64) {
 		if s.Number <= add.Number {
 			continue
 		}
-		if first == nil && s.Time.Set && (s.Do == "hold" || s.Do == "heat") {
+		if first == nil && s.Time.Set && s.Verb().Held {
 			first = s
 		}
 		total += s.lasts()

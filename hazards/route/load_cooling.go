@@ -16,10 +16,6 @@ const (
 	roomText = "20 degC"
 )
 
-// cooled are the verbs by which a temperature is set that the coolant has to
-// reach. The others happen elsewhere: in an oven, a freezer or a cold store.
-var cooled = [...]string{"add", "hold", "cool", "heat", "charge", "mix", "quench"}
-
 func (l *loader) cooling(n *schemas.Node) *Cooling {
 	if !n.Usable(schemas.Map) {
 		return nil
@@ -76,7 +72,7 @@ func (l *loader) reach(root *schemas.Node, r *Route) {
 		f.before(s)
 		l.stopped(n, s, p)
 		cool := p.coolant()
-		if slices.Contains(cooled[:], s.Do) && f.places[s.In].liquid && s.Temperature.Set && cool.Set {
+		if s.Verb().Cooled && f.places[s.In].liquid && s.Temperature.Set && cool.Set {
 			l.reachable(n.Get("temperature"), s, p)
 			if p.Cooling.Kind == "ice_bath" && s.Temperature.SI > max(icedMost, cool.SI+slack)+1e-9 {
 				iced[s.In] = append(iced[s.In], s)

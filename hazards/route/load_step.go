@@ -32,7 +32,7 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		Over: n.Value("over"), Time: n.Value("time"), Temperature: n.Value("temperature"), NotAbove: n.Value("not_above"),
 		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
 		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
-		Water: n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: keeps(n.Str("do")), At: n.Path,
+		Water: n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: VerbOf(n.Str("do")).Keeps(), At: n.Path,
 	}
 	if ph := n.Get("target_ph"); ph.Usable(schemas.Number) {
 		x := ph.Number
@@ -54,25 +54,16 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 func (l *loader) filled(n, root *schemas.Node, full map[string]bool) {
 	in := n.Get("in")
 	works := !n.Wrote("what")
-	switch n.Str("do") {
-	case "wash", "prewash", "exchange", "redisperse":
+	switch VerbOf(n.Str("do")).Needs {
+	case "contents":
 		works = true
-	case "heat", "cool": // before it is filled
+	case "nothing":
 		works = false
 	}
 	if works && in.Usable(schemas.Text) && root.Get("places").Has(in.Text) && !full[in.Text] {
 		l.doubt(in, "nothing has been put into "+in.Text+" before this step", "add the step that brings something there, such as {do: transfer, in: ..., into: "+in.Text+"}")
 	}
 	full[n.Str("in")], full[n.Str("into")] = true, true
-}
-
-// keeps says what stays in place where a step parts solid from liquid.
-func keeps(do string) string {
-	switch do {
-	case "wash", "prewash", "exchange", "decant", "filter", "centrifuge":
-		return "solids"
-	}
-	return ""
 }
 
 // portions refuses parts of a whole that are nothing or all of it.

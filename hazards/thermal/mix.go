@@ -8,20 +8,17 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
+	"etchbound/hazards/route"
 )
 
-// mixes are the verbs whose dissolving and diluting is reported; the heat of
-// a neutralisation is another figure.
-var mixes = []string{"charge", "mix", "dilute", "add", "quench", "prewash", "transfer"}
-
 // mix reports the heat of dissolving and diluting in a step. It is never taken
-// off the heat of the etch.
+// off the heat of the etch; the heat of a neutralisation is another figure.
 func (r *reader) mix(d *process.Done) {
 	m := d.Mixed
 	if m != nil && r.met(d) {
 		return
 	}
-	if m == nil || !slices.Contains(mixes, r.c.Route.Steps[d.Number-1].Do) || !m.Mixes() {
+	if m == nil || !r.c.Route.Steps[d.Number-1].Verb().Mixes || !m.Mixes() {
 		return
 	}
 	if more := mixedIn(d).Unsaid(); more != nil {
@@ -92,7 +89,7 @@ func (r *reader) met(d *process.Done) bool {
 		return false
 	}
 	most := d.Mixed.Met * mostHeat * 1000 / mixedIn(d).HeatCapacity(nil).V
-	if r.c.Route.Steps[d.Number-1].Do == "neutralise" || most <= noRise {
+	if r.c.Route.Steps[d.Number-1].Verb().Does == route.Neutralises || most <= noRise {
 		return false
 	}
 	r.notMixed(d, "acid meets base here: write it as a neutralise step, or measure it",

@@ -78,7 +78,7 @@ func powder(c *route.Case, k float64) bool {
 func skipped(c *route.Case, n *course.Course) bool {
 	found := false
 	for i := range c.Route.Steps {
-		if s := &c.Route.Steps[i]; s.Do == "prewash" && s.Number < n.Stages[0].Step.Number {
+		if s := &c.Route.Steps[i]; s.Verb().Does == route.Prewashes && s.Number < n.Stages[0].Step.Number {
 			*s, found = route.Step{Number: s.Number, Do: "hold", In: s.In, At: s.At}, true
 		}
 	}

@@ -33,7 +33,7 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 		}
 	}
 	for i := range r.Steps {
-		if s := &r.Steps[i]; s.Do == "heat_closed" {
+		if s := &r.Steps[i]; s.Verb().Does == route.Shuts {
 			add("heated_closed", fmt.Sprintf("Do not open %s after step %d before it is at the temperature of the room: "+
 				"then let its gas out slowly through a vent or scrubber, since gas does not condense.", s.In, s.Number))
 		}

@@ -1,0 +1,99 @@
+package route
+
+import (
+	_ "embed"
+	"sync"
+
+	"etchbound/schemas/columns"
+)
+
+// Does is what a step does with what stands in its place.
+type Does string
+
+// What a step can do.
+const (
+	Fills       Does = "fill"       // puts in what it brings; what is there can react
+	Moves       Does = "move"       // takes all of it, or a part, to another place
+	Parts       Does = "part"       // sends the liquid that the solid does not hold to another place
+	Washes      Does = "wash"       // puts in and parts, cycle by cycle
+	Prewashes   Does = "prewash"    // puts in, lets it react, then parts once
+	Dries       Does = "dry"        // takes the liquid out
+	Stores      Does = "store"      // puts it by
+	Neutralises Does = "neutralise" // brings it to neutral
+	Melts       Does = "melt"       // puts in and melts
+	Shuts       Does = "closed"     // heats it closed
+	Conducts    Does = "current"    // sends a current through it
+)
+
+// Where what stands in a place goes.
+const (
+	Stays = "stays"
+	Into  = "into" // to the place the step names
+	Out   = "out"  // into the air
+)
+
+// Verb is one word of the language in which steps are written, with all that the
+// review needs to know of it. No list of verbs stands anywhere else.
+type Verb struct {
+	Name           string
+	Does           Does
+	Liquid, Solids string // where they go: Stays, Into or Out
+	Needs          string // "contents": its place has to be filled; "nothing": it may be empty; "": unless it brings something
+	Passive        bool   // no temperature is set in it: the one last set in the place holds
+	EndsEtch       bool   // after it the powder no longer stands in the liquor of its etch
+	Cooled         bool   // its temperature is one that the coolant of the place has to reach
+	Held           bool   // its time is time that the liquor is held
+	Opens          bool   // the vessel stands open in it, whatever its closure
+	Pours          bool   // liquor is poured over in it
+	Spins          string // "yes": it spins; "tube": it spins what stands in tubes
+	Mixes          bool   // the heat of what it dissolves and dilutes is reported
+	Waste          string // "yes": what it sends on is waste; "here": what it is done in
+	Lights         string // what it brings that can light a gas, as a key of the report
+	Tag            string // the tag by which rules of the report apply
+	Status, Note   string
+}
+
+//go:embed verbs.csv
+var verbsCSV string
+
+var verbs = sync.OnceValue(func() map[string]*Verb {
+	out := map[string]*Verb{}
+	for _, v := range columns.Must("hazards/route/verbs.csv", verbsCSV, verbRow) {
+		out[v.Name] = &v
+	}
+	return out
+})
+
+func verbRow(r columns.Row) Verb {
+	return Verb{Name: r.Named("verb"),
+		Does: Does(r.Choice("does", string(Fills), string(Moves), string(Parts), string(Washes), string(Prewashes),
+			string(Dries), string(Stores), string(Neutralises), string(Melts), string(Shuts), string(Conducts))),
+		Liquid: r.Choice("liquid", Stays, Into, Out), Solids: r.Choice("solids", Stays, Into),
+		Needs: r.Choice("needs", "", "contents", "nothing"), Passive: r.Yes("passive"), EndsEtch: r.Yes("ends_etch"),
+		Cooled: r.Yes("cooled"), Held: r.Yes("held"), Opens: r.Yes("opens"), Pours: r.Yes("pours"),
+		Spins: r.Choice("spins", "", "yes", "tube"), Mixes: r.Yes("mixes"), Waste: r.Choice("waste", "", "yes", "here"),
+		Lights: r.Text("lights"), Tag: r.Text("tag"), Status: r.Named("status"), Note: r.Text("note")}
+}
+
+// Verb is the row of what a step does. A word that is none of the language, which no
+// loaded route holds, counts as one that opens, pours and mixes.
+func (s *Step) Verb() *Verb { return VerbOf(s.Do) }
+
+// VerbOf is the row of a verb, as Step.Verb gives it.
+func VerbOf(name string) *Verb {
+	if v := verbs()[name]; v != nil {
+		return v
+	}
+	return &Verb{Name: name, Does: Fills, Liquid: Stays, Solids: Stays, Opens: true, Pours: true, Spins: "yes", Mixes: true}
+}
+
+// Cycles reports whether the verb can be done cycle by cycle.
+func (v *Verb) Cycles() bool { return v.Does == Washes || v.Does == Prewashes }
+
+// Keeps is what stays in place where the verb parts solid from liquid, else "".
+func (v *Verb) Keeps() string {
+	if v.Liquid == Into && v.Solids == Stays {
+		return "solids"
+	}
+	return ""
+}
