@@ -199,17 +199,25 @@ func schemaCommand(s streams) *cobra.Command {
 }
 
 func versionCommand(s streams) *cobra.Command {
-	return &cobra.Command{
-		Use:     "version",
-		Short:   "Print the version of the program and of its data",
-		Long:    "Print the version of the program and of the data it carries.",
-		Example: "  etchbound version",
+	var changes bool
+	c := &cobra.Command{
+		Use:   "version",
+		Short: "Print the version of the program and of its data",
+		Long: "Print the version of the program and of the data it carries. With --changes print every key,\n" +
+			"id, format and figure that a version changed, newest first.",
+		Example: "  etchbound version --changes",
 		Args:    noArgs,
 		RunE: func(*cobra.Command, []string) error {
-			_, err := io.WriteString(s.out, versionText())
+			text := versionText()
+			if changes {
+				text = changesText()
+			}
+			_, err := io.WriteString(s.out, text)
 			return err
 		},
 	}
+	c.Flags().BoolVar(&changes, "changes", false, "what each version changed of files, ids and figures")
+	return c
 }
 
 func versionText() string {

@@ -15,7 +15,7 @@ import (
 
 // version of the program and of the data it carries.
 const (
-	version     = "0.1.0"
+	version     = "0.2.0"
 	dataVersion = "2026-11"
 )
 
