@@ -69,7 +69,7 @@ func givenAt(l *working.Line) string {
 	if l.Ref == "" && len(l.Missing) > 0 {
 		return neverGiven(l)
 	}
-	return say("made.given", orNone(l.Ref))
+	return say("made.given", orNone(statedAt(l)))
 }
 
 // made is how a line came about: "n = m*w/M, m = 10 g (line 3), ...".

@@ -97,22 +97,30 @@ type placeJSON struct {
 }
 
 type figureJSON struct {
-	ID         string    `json:"id"`
-	Quantity   string    `json:"quantity"`
-	Place      string    `json:"place"`
-	Agent      string    `json:"agent"`
-	Case       string    `json:"case"`
-	Of         string    `json:"of"`
-	Label      string    `json:"label"`
-	Value      nine      `json:"value"`
-	Low        nine      `json:"low"`
-	High       nine      `json:"high"`
-	Unit       string    `json:"unit"`
-	Status     string    `json:"status"`
-	Conditions string    `json:"conditions"`
-	Line       int       `json:"line"`
-	Missing    []string  `json:"missing"`
-	Draws      drawsJSON `json:"draws"`
+	ID         string        `json:"id"`
+	Quantity   string        `json:"quantity"`
+	Place      string        `json:"place"`
+	Agent      string        `json:"agent"`
+	Case       string        `json:"case"`
+	Of         string        `json:"of"`
+	Label      string        `json:"label"`
+	Value      nine          `json:"value"`
+	Low        nine          `json:"low"`
+	High       nine          `json:"high"`
+	Unit       string        `json:"unit"`
+	Status     string        `json:"status"`
+	Conditions string        `json:"conditions"`
+	Line       int           `json:"line"`
+	Missing    []missingJSON `json:"missing"`
+	Draws      drawsJSON     `json:"draws"`
+}
+
+// missingJSON is a thing that would have to be known.
+type missingJSON struct {
+	Kind    string `json:"kind"`
+	Subject string `json:"subject"`
+	Step    int    `json:"step"`
+	Text    string `json:"text"`
 }
 
 type drawsJSON struct {
@@ -241,6 +249,9 @@ type moveJSON struct {
 
 type unknownJSON struct {
 	ID      string   `json:"id"`
+	Kind    string   `json:"kind"`
+	Subject string   `json:"subject"`
+	Step    int      `json:"step"`
 	Text    string   `json:"text"`
 	Measure string   `json:"measure"`
 	Figures []string `json:"figures"`

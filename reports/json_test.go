@@ -43,7 +43,7 @@ func TestJSONNumbers(t *testing.T) {
 			ID             string
 			Value, Low     *float64
 			Status         string
-			Missing        []string
+			Missing        []missingJSON
 			Draws          map[string]*float64
 			Of, Conditions string
 		}

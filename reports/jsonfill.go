@@ -2,6 +2,7 @@ package reports
 
 import (
 	"math"
+	"strings"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
@@ -83,7 +84,7 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 	return figureJSON{ID: f.ID.String(), Quantity: f.Quantity, Place: f.Place.String(), Agent: f.Agent, Case: f.Case.String(), Of: f.Of.String(),
 		Label: labelOf(f.Quantity), Value: zeroed(f.Value), Low: zeroed(f.Low), High: zeroed(f.High),
 		Unit: unitOf(f.Quantity), Status: f.Value.Status.String(), Conditions: f.Conditions, Line: f.Value.Line(),
-		Missing: words.Names(f.Value.Missing()), Draws: drawn}
+		Missing: missingJSONs(f.Value.Missing()), Draws: drawn}
 }
 
 func (b *builder) findingToJSON(f *figure.Finding) findingJSON {
@@ -109,12 +110,29 @@ func lineToJSON(l *working.Line) lineJSON {
 	switch {
 	case l.Kind == working.KindDatum:
 		out.Data = l.Ref
-	case l.Ref == "" && l.Kind == working.KindGiven && len(l.Missing) > 0:
-		out.At = neverGiven(l)
 	default:
-		out.At = l.Ref
+		out.At = statedAt(l)
 	}
 	return out
+}
+
+// missingJSONs are missing things; the list is never nil.
+func missingJSONs(all []working.Missing) []missingJSON {
+	return each(all, func(m *working.Missing) missingJSON {
+		return missingJSON{m.Kind, m.Subject, m.Step, words.Name(*m)}
+	})
+}
+
+// statedAt is where the input of a line stands in the route or site, as people say
+// it; what is exact or was never given says so in its own words.
+func statedAt(l *working.Line) string {
+	switch {
+	case l.Ref == "" && l.Kind == working.KindGiven && len(l.Missing) > 0:
+		return neverGiven(l)
+	case strings.HasPrefix(l.Ref, working.ExactPrefix):
+		return l.Ref
+	}
+	return route.Told(l.Ref)
 }
 
 func (b *builder) dataJSON() []datumJSON {
@@ -179,5 +197,6 @@ func assumptionToJSON(a *hazards.Assumption) assumptionJSON {
 
 func unknownToJSON(u *hazards.UnknownItem) unknownJSON {
 	text, settles := words.Ask(u.Missing)
-	return unknownJSON{words.Name(u.Missing), text, settles, names(u.Figures)}
+	m := u.Missing
+	return unknownJSON{words.Name(m), m.Kind, m.Subject, m.Step, text, settles, names(u.Figures)}
 }

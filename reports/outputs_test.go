@@ -2,6 +2,7 @@ package reports
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
@@ -41,7 +42,7 @@ var madeOutputs = sync.OnceValues(func() ([]madeOutput, error) {
 	}
 	reviews = append(reviews, fixture(), emptyReview())
 	for i := range reviews {
-		m.ofReview(&reviews[i], fmt.Sprintf("%d %s", i, reviews[i].Case.Route.Name))
+		m.ofReview(&reviews[i], cmp.Or(reviews[i].Case.Route.Name, "nothing stated"))
 	}
 	if m.err == nil {
 		m.ofSeveral(cases)

@@ -4,13 +4,12 @@ import (
 	"io"
 
 	"etchbound/chemicals/working"
-	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
 // StockFormat names the shape of the JSON of holdings. Ids and keys are only
 // added within it.
-const StockFormat = "etchbound.stock/1"
+const StockFormat = "etchbound.stock/2"
 
 type stockJSON struct {
 	Format       string          `json:"format"`
@@ -37,11 +36,11 @@ type stockRoute struct {
 }
 
 type numberJSON struct {
-	Value   nine     `json:"value"`
-	High    nine     `json:"high"`
-	Unit    string   `json:"unit"`
-	Status  string   `json:"status"`
-	Missing []string `json:"missing"`
+	Value   nine          `json:"value"`
+	High    nine          `json:"high"`
+	Unit    string        `json:"unit"`
+	Status  string        `json:"status"`
+	Missing []missingJSON `json:"missing"`
 }
 
 type substanceJSON struct {
@@ -149,5 +148,5 @@ func substanceOf(s *scaling.Holding) substanceJSON {
 func one(n working.Num) numberJSON { return both(scaling.Mass{Mid: n, Top: n}) }
 
 func both(m scaling.Mass) numberJSON {
-	return numberJSON{nine(m.Mid.V), nine(m.Top.V), m.Mid.Unit, m.Mid.Status.String(), words.Names(m.Mid.Missing())}
+	return numberJSON{nine(m.Mid.V), nine(m.Top.V), m.Mid.Unit, m.Mid.Status.String(), missingJSONs(m.Mid.Missing())}
 }

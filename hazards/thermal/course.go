@@ -42,7 +42,7 @@ func (r *reader) addition(n *course.Course, s *course.Stage) {
 	r.add("heat.cooling.required", place, figure.Case{}, p, "cooling that holds the temperature while "+how)
 	x := r.allowed(s)
 	need := r.w.Line("t_req", "min", "Q*1000/(UA*dT)/60", q.V*1000/(ua.V*x.V)/60, q, ua, x)
-	r.add("heat.addition_time.required", place, figure.Case{}, need, fmt.Sprintf("everything reacts as it goes in and stays %.4g K above its coolant at most; %s", x.V, s.Around()))
+	r.add("heat.addition_time.required", place, figure.Case{}, need, "everything reacts as it goes in"+warmer(x)+"; "+s.Around())
 	end := r.w.Line("T_end", "degC", "T_c+P/UA+(T-T_c-P/UA)*exp(-UA*t/C)", tc.V+p.V/ua.V+(set.V-tc.V-p.V/ua.V)*math.Exp(-ua.V*t.V/c.V), tc, p, ua, set, t, c)
 	r.add("heat.temperature_peak", place, law, r.w.Line("T_max", "degC", "max(T,T_end)", max(set.V, end.V), set, end), how+"; "+s.Around()+"; no vapour leaves")
 	f := r.c.Store.Num("ice.fusion").As("h_f")
@@ -117,3 +117,11 @@ func (r *reader) mostByLaw(n *course.Course, last int) working.Num {
 }
 
 const kelvin = 273.15
+
+// warmer is how much warmer than its coolant the liquor may get, in words.
+func warmer(x working.Num) string {
+	if x.Unknown() {
+		return "; how much warmer than its coolant it may get is not known"
+	}
+	return fmt.Sprintf(" and stays %.4g K above its coolant at most", x.V)
+}

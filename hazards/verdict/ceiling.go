@@ -113,7 +113,11 @@ func decomposes(c route.Case) float64 { return least(c.Route.TD24).In("degC") }
 // countedBy says which figure a highest temperature was judged by, where that
 // is not the one the finding is of.
 func countedBy(figs []figure.Figure, f *figure.Figure) string {
-	if v, of := Highest(figs, f.Place); of != f.ID && !of.IsZero() {
+	switch v, of := Highest(figs, f.Place); {
+	case of == f.ID || of.IsZero():
+	case math.IsNaN(v):
+		return fmt.Sprintf(" Judged by %s, which is not known.", of)
+	default:
 		return fmt.Sprintf(" Judged by %s, which is higher: %.4g degC.", of, v)
 	}
 	return ""

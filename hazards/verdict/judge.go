@@ -174,10 +174,18 @@ func compared(_ route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Lim
 	}
 	level, margin := l.Compare(danger, q.Danger == figure.Low)
 	out := figure.Finding{Figure: f.ID, Of: of, Margin: margin, Limit: figure.LimitRef{Key: l.Key, Label: l.Label,
-		Value: l.Value, Unit: l.Unit, Document: l.Document, Section: l.Section, Edition: l.Edition, Status: l.Status}}
+		Value: l.Value, Unit: l.Unit, Document: l.Document, Section: section(l), Edition: l.Edition, Status: l.Status}}
 	out.Verdict = levels[level]
 	if l.Key == notRated && level == limit.Unknown {
 		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
 	}
 	return out
+}
+
+// section is where a limit stands; a place in a file as people say it.
+func section(l *limit.Limit) string {
+	if l.Origin == limit.Route || l.Origin == limit.Site {
+		return route.Told(l.Section)
+	}
+	return l.Section
 }
