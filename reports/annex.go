@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
 	"etchbound/reports/words"
 )
 
@@ -78,7 +79,7 @@ func made(l *working.Line) string {
 	case working.KindGiven:
 		return givenAt(l)
 	case working.KindDatum:
-		return say("made.datum", l.Ref)
+		return say("made.datum", datumName(l.Ref))
 	}
 	var s []string
 	switch l.Kind {
@@ -268,4 +269,12 @@ func (b *builder) labelLines(c *contents) []string {
 		lines = append(lines, say("label.gas"))
 	}
 	return append(lines, say("label.fill"), say("label.shares"), say("label.date"))
+}
+
+// datumName is the id of a data row, or of what the writer stated with a range.
+func datumName(id string) string {
+	if at, stated := strings.CutPrefix(id, route.RangePrefix); stated {
+		return route.RangePrefix + " " + route.Told(at)
+	}
+	return id
 }

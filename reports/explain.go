@@ -150,15 +150,15 @@ func (e *explainer) datum(id string) string {
 	if !ok {
 		st := e.b.r.Case.Store
 		if st == nil {
-			return say("made.datum", id)
+			return say("made.datum", datumName(id))
 		}
 		row, found := st.Row(id)
 		if !found {
-			return say("made.datum", id)
+			return say("made.datum", datumName(id))
 		}
 		d = &row
 	}
-	s := []string{say("made.datum", id)}
+	s := []string{say("made.datum", datumName(id))}
 	if !math.IsNaN(d.Low) && !math.IsNaN(d.High) {
 		s = append(s, dataRange(*d))
 	}

@@ -99,7 +99,7 @@ func (b *builder) notAssessedAll() []Block { return b.notAssessed("") }
 func (b *builder) assumptionBlocks() []Block {
 	t := Table{Caption: say("assumptions.caption"), Columns: right(columns("col.id", "col.assumed", "col.value", "col.moves"), 2)}
 	for _, a := range b.r.Assumptions {
-		t.Rows = append(t.Rows, []Cell{code(a.ID), text(fold(a.Text)), text(measure(a.Value, 6, a.Unit)), text(b.movesText(a.Moves, maxMoves))})
+		t.Rows = append(t.Rows, []Cell{code(datumName(a.ID)), text(fold(a.Text)), text(measure(a.Value, 6, a.Unit)), text(b.movesText(a.Moves, maxMoves))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -130,7 +130,7 @@ func (b *builder) movesText(moves []hazards.Move, n int) string {
 func (b *builder) dataBlocks() []Block {
 	t := Table{Caption: say("data.caption"), Columns: right(tight(columns("col.id", "col.symbol", "col.value", "col.range", "col.status", "col.source", "col.note"), 2), 2)}
 	for _, d := range b.r.Used {
-		t.Rows = append(t.Rows, []Cell{code(d.ID), text(d.Symbol), text(measure(d.Value, 9, d.Unit)), text(dataRange(d)),
+		t.Rows = append(t.Rows, []Cell{code(datumName(d.ID)), text(d.Symbol), text(measure(d.Value, 9, d.Unit)), text(dataRange(d)),
 			text(dataStatus(d)), text(strings.Trim(d.Source+" "+fold(d.Where), " ")), text(fold(d.Note))})
 	}
 	if len(t.Rows) == 0 {
@@ -166,7 +166,7 @@ func (b *builder) overrideBlocks() []Block {
 		if !math.IsNaN(a.Low) && !math.IsNaN(a.High) {
 			value += " (" + say("range", nearest(a.Low, 9), nearest(a.High, 9)) + ")"
 		}
-		t.Rows = append(t.Rows, []Cell{code(a.ID), text(nearest(a.Old, 9)), text(with(value, a.Unit)),
+		t.Rows = append(t.Rows, []Cell{code(datumName(a.ID)), text(nearest(a.Old, 9)), text(with(value, a.Unit)),
 			text(strings.Trim(a.From+" "+a.At, " ")), text(fold(a.Source))})
 	}
 	if len(t.Rows) == 0 {

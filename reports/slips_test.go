@@ -18,19 +18,29 @@ import (
 var slip = regexp.MustCompile(`\bNaN\b|[+-]?\bInf\b|\bInfinity\b|%!|<nil>|\bmap\[|` +
 	`a value this review needs|\bundefined\b|\(\)|: ;|,,|\(, |-0(\.0+)? [a-zA-Z]`)
 
+// countedFromZero is a path as programs have it; people count steps from 1.
+var countedFromZero = regexp.MustCompile(`(steps|what|impurities|points|stock)\[\d`)
+
+// programs read these, not people.
+var programs = map[string]bool{"review": true, "upset": true, "scale": true, "change": true, "compare": true, "stock": true}
+
 // slipsOf are the slips of a text with some of what stands around them. A CSV
 // has empty cells, and a page its own style and script.
 func slipsOf(kind, text string) []string {
 	if kind == "html" {
 		text = regexp.MustCompile(`(?s)<(style|script|svg).*?</(style|script|svg)>`).ReplaceAllString(text, "")
 	}
+	found := slip.FindAllStringIndex(text, -1)
+	if !programs[kind] {
+		found = append(found, countedFromZero.FindAllStringIndex(text, -1)...)
+	}
 	var out []string
-	for _, at := range slip.FindAllStringIndex(text, -1) {
-		found := text[at[0]:at[1]]
-		if strings.HasSuffix(kind, ".csv") && found == ",," {
+	for _, at := range found {
+		what := text[at[0]:at[1]]
+		if strings.HasSuffix(kind, ".csv") && what == ",," {
 			continue
 		}
-		out = append(out, found+" in "+text[max(0, at[0]-60):min(len(text), at[1]+60)])
+		out = append(out, what+" in "+text[max(0, at[0]-60):min(len(text), at[1]+60)])
 	}
 	return out
 }

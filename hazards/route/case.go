@@ -147,7 +147,7 @@ func (c Case) Ranges() []chemicals.Override {
 			}
 			q := x.Of
 			out = append(out, chemicals.Override{ID: RangePrefix + q.At, Value: q.SI, Low: q.Low, High: q.High,
-				Source: "stated in the " + where, At: q.At, From: where})
+				Source: "stated in the " + where, At: Told(q.At), From: where})
 		}
 	}
 	c.Route.Visit(from("route"))
