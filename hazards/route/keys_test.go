@@ -204,7 +204,7 @@ func TestEveryRangeIsCarried(t *testing.T) {
 		n++
 		id := route.RangePrefix + x.Of.At
 		if s.Range == field.OfDatum {
-			id = s.Key + "." + r.Precursor.Phase.Text
+			id = s.Datum + r.Precursor.Phase.Text
 		}
 		d, there := c.Store.Row(id)
 		if !there || !(d.Low < d.Value && d.Value < d.High) {

@@ -7,19 +7,9 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/schemas"
+	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
 )
-
-// measuredData pairs the keys of measured: with the data they replace.
-var measuredData = [...]struct {
-	key, prefix string
-	of          func(*Measured) quantity.Value
-}{
-	{"etch_heat", "etch_heat.", func(m *Measured) quantity.Value { return m.EtchHeat }},
-	{"hydrogen", "etch_hydrogen.", func(m *Measured) quantity.Value { return m.Hydrogen }},
-	{"conversion", "etch_conversion.", func(m *Measured) quantity.Value { return m.Conversion }},
-	{"density", "density.", func(m *Measured) quantity.Value { return m.Density }},
-}
 
 // measured reads what was measured and leaves out the values the store does not take.
 func (l *loader) measured(root *schemas.Node, r *Route) {
@@ -34,33 +24,31 @@ func (l *loader) measured(root *schemas.Node, r *Route) {
 	r.Measured = Measured{EtchHeat: n.Value("etch_heat"), Hydrogen: n.Value("hydrogen"), Conversion: n.Value("conversion"),
 		Density: n.Value("density"), Curve: l.curve(n.Get("curve")), Kinetics: n.Str("kinetics"), TD24: n.Value("td24"),
 		Source: n.Str("source")}
-	for _, d := range measuredData {
-		if o, ok := r.measuredDatum(d.prefix, d.of(&r.Measured)); ok {
-			l.accepted(n.Get(d.key), o)
-		}
-	}
+	r.replaced(func(s field.Seen, o chemicals.Override) { l.accepted(n.Get(s.Key), o) })
 }
 
-// measuredDatum is a measured value as what it replaces.
-func (r *Route) measuredDatum(prefix string, v quantity.Value) (chemicals.Override, bool) {
-	if !v.Set || r.Precursor == nil || r.Precursor.Phase.Text == "" {
-		return chemicals.Override{}, false
+// replaced shows the measured values that replace data, with what they replace.
+func (r *Route) replaced(visit func(field.Seen, chemicals.Override)) {
+	if r.Precursor == nil || r.Precursor.Phase.Text == "" {
+		return
 	}
-	o := chemicals.Override{ID: prefix + r.Precursor.Phase.Text, Source: r.Source, At: v.At, From: "route"}
-	o.Unit = unitOf(o)
-	o.Value, o.Low, o.High = inUnit(v, o.Unit)
-	return o, true
+	measuredKeys.File("route").Visit(&r.Measured, func(s field.Seen) {
+		x, ok := s.Value.(field.Amount)
+		if !ok || s.Datum == "" || !x.Of.Set {
+			return
+		}
+		o := chemicals.Override{ID: s.Datum + r.Precursor.Phase.Text, Source: r.Source, At: x.Of.At, From: "route"}
+		o.Unit = unitOf(o)
+		o.Value, o.Low, o.High = inUnit(*x.Of, o.Unit)
+		visit(s, o)
+	})
 }
 
 // Overrides are the data the route replaces: the plain values of measured:, then
 // data:.
 func (r *Route) Overrides() []chemicals.Override {
 	var list []chemicals.Override
-	for _, d := range measuredData {
-		if o, ok := r.measuredDatum(d.prefix, d.of(&r.Measured)); ok {
-			list = append(list, o)
-		}
-	}
+	r.replaced(func(_ field.Seen, o chemicals.Override) { list = append(list, o) })
 	return append(list, r.Data...)
 }
 

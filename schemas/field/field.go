@@ -51,9 +51,9 @@ type Range uint8
 
 // What becomes of it.
 const (
-	NoRange Range = iota // it is refused
+	NoRange Range = iota // only its value counts, and that is noticed
 	OfGiven              // the quantity moves within it as a datum of its own
-	OfDatum              // it is that of the datum the quantity replaces
+	OfDatum              // it is that of the datum the quantity replaces: see Datum
 )
 
 // Field is one key as the file and its reader have it.
@@ -63,6 +63,7 @@ type Field struct {
 	Kind  Kind
 	Scale Scale
 	Range Range
+	Datum string // what the id of the datum begins with that the quantity replaces
 	// Fact marks what describes material, equipment or measurement: without it the
 	// route means the same and less is known.
 	Fact bool
