@@ -1,0 +1,45 @@
+package hazards_test
+
+import (
+	"strings"
+	"testing"
+)
+
+// The time an addition takes goes with 1/(T - 0 degC) of the temperature it is stopped
+// at: 20 (15 to 25) degC makes its high end 20/15 times that of 20 degC, its low end
+// 20/25 times. It was unknown where that temperature has a range.
+func TestAStopWithARange(t *testing.T) {
+	stopped := func(at string) string {
+		return strings.Replace(inIce("1 g", "200 mL", "2 W/K"), "over: 10 min,", "over: 10 min, not_above: "+at+",", 1)
+	}
+	exact, ranged := review(t, stopped("20 degC")), review(t, stopped("20 (15 to 25) degC"))
+	const id = "heat.addition_time.required@2"
+	a, b := byID(exact.Figures)[id], byID(ranged.Figures)[id]
+	if a == nil || b == nil {
+		t.Fatal(a, b)
+	}
+	for _, x := range []struct{ got, want float64 }{
+		{b.Value.V, a.Value.V}, {b.High.V, a.High.V * 20 / 15}, {b.Low.V, a.Low.V * 20 / 25}} {
+		if !within(x.got, x.want, 1e-6) {
+			t.Errorf("%g min, want %g", x.got, x.want)
+		}
+	}
+}
+
+// A range of a measured curve moves what is run by it. Only its values counted, and
+// nothing said so.
+func TestACurveWithARange(t *testing.T) {
+	measured := func(conversion string) string {
+		return inIce("1 g", "200 mL", "2 W/K") + "measured: {curve: {temperature: 2 degC, points: [{time: 1 h, conversion: " +
+			conversion + "}, {time: 4 h, conversion: 95 %}]}}\n"
+	}
+	exact, ranged := review(t, measured("50 %")), review(t, measured("50 (30 to 70) %"))
+	const id = "gas.hydrogen.dilution_air@2:measured"
+	a, b := byID(exact.Figures)[id], byID(ranged.Figures)[id]
+	if a == nil || b == nil {
+		t.Fatal(a, b)
+	}
+	if !within(b.Value.V, a.Value.V, 1e-9) || !(b.High.V > 1.2*a.High.V) {
+		t.Errorf("%g to %g m3/h, and without the range %g to %g", b.Low.V, b.High.V, a.Low.V, a.High.V)
+	}
+}
