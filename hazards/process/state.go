@@ -154,9 +154,49 @@ func (k *walker) merged(p *State) *Pool {
 			all = append(all, e)
 		}
 	}
+	all = k.addUp(all)
 	p.Liquid = []Pool{{Entries: all, Volume: k.w.Sum("V", "mL", volumes...), Mass: k.w.Sum("m", "g", masses...),
 		HeatCapacity: k.w.Sum("C", "J/K", heats...), Uncounted: left, Share: one, Whole: true, Unfollowed: unfollowed, More: more}}
 	return &p.Liquid[0]
+}
+
+// addUp makes one entry of those that are of the same in every respect, so that what
+// is poured together again and again does not grow without end.
+func (k *walker) addUp(all []Entry) []Entry {
+	out := all[:0]
+	var terms map[int][]working.Num // of those that there are several of
+	for i := range all {
+		at := alike(out, &all[i])
+		if at < 0 {
+			out = append(out, all[i])
+			continue
+		}
+		if terms == nil {
+			terms = map[int][]working.Num{}
+		}
+		if terms[at] == nil {
+			terms[at] = append(terms[at], out[at].N)
+		}
+		terms[at] = append(terms[at], all[i].N)
+	}
+	for at := range out {
+		if t := terms[at]; t != nil {
+			out[at].N = k.w.Sum(out[at].N.Symbol, "mol", t...)
+		}
+	}
+	return out
+}
+
+// alike is the first entry that is of the same as another in every respect but the
+// amount; -1 where there is none.
+func alike(in []Entry, e *Entry) int {
+	for i := range in {
+		x := &in[i]
+		if x.Name == e.Name && x.Sub == e.Sub && x.Acid == e.Acid && x.Base == e.Base && *x.Of == *e.Of {
+			return i
+		}
+	}
+	return -1
 }
 
 // Part is the share of n that is still in the pool q.
