@@ -192,7 +192,7 @@ type result[T any] struct {
 }
 
 // most is how many results of a stage are kept: those used last.
-const most = 64
+const most = 24
 
 // of is the result of a stage, worked out unless it is kept.
 func (s *stage[T]) of(st *chemicals.Store, from from, make func(*chemicals.Store) T) *result[T] {
