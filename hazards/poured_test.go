@@ -13,13 +13,14 @@ import (
 func TestPouringToAndFroAddsNoEntries(t *testing.T) {
 	const fro = `  - {do: transfer, in: pot, into: jar}
   - {do: add, in: jar, what: [{substance: water, volume: 1 mL}], over: 1 min, temperature: 20 degC}
-  - {do: transfer, in: jar, into: pot, part: 0.5}
+  - {do: transfer, in: jar, into: pot, part: 50 %}
 `
 	yaml := etches("phase: Ti3AlC2, mass: 1 g, "+pure, "{substance: hydrofluoric acid, strength: 20 wt%, volume: 20 mL}")
 	if !strings.Contains(yaml, "places:\n") {
 		t.Fatalf("no places in %s", yaml)
 	}
-	yaml = strings.Replace(yaml, "places:\n", "places:\n  jar: {kind: bottle, material: HDPE, capacity: 1 L, closure: vented}\n", 1)
+	const jar = "places:\n  jar: {kind: bottle, material: HDPE, capacity: 1 L, closure: vented}\n"
+	yaml = strings.Replace(yaml, "places:\n", jar, 1)
 	most := func(times int) int {
 		a := hazards.Assess(newCase(t, load(t, yaml+strings.Repeat(fro, times))), nil)
 		if a.Err != nil {
@@ -27,6 +28,11 @@ func TestPouringToAndFroAddsNoEntries(t *testing.T) {
 		}
 		if !(a.Walk.Error.V <= 1e-9) {
 			t.Errorf("the account of %d times is wrong by %g", times, a.Walk.Error.V)
+		}
+		for i := range a.Walk.Steps {
+			if e := a.Walk.Steps[i].Etches; len(e) > len(a.Walk.Etches) {
+				t.Fatalf("step %d lists %d etches, and there are %d", i+1, len(e), len(a.Walk.Etches))
+			}
 		}
 		n := 0
 		for i := range a.Walk.Ends {

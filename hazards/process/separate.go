@@ -88,7 +88,7 @@ func (k *walker) move(p *State, s *route.Step) {
 	if !s.Part.Set {
 		to.Liquid = append(to.Liquid, p.Liquid...)
 		k.heap(to, p.Solids)
-		to.Set, to.Etches = set, append(to.Etches, p.Etches...)
+		to.Set, to.Etches = set, joined(to.Etches, p.Etches)
 		*p = State{Place: p.Place, Set: p.Set}
 		return
 	}
@@ -100,7 +100,7 @@ func (k *walker) move(p *State, s *route.Step) {
 	p.Liquid = []Pool{kept}
 	to.Liquid = append(to.Liquid, gone)
 	k.partSolids(p, to, f, stay)
-	to.Set, to.Etches = set, append(to.Etches, p.Etches...)
+	to.Set, to.Etches = set, joined(to.Etches, p.Etches)
 }
 
 func (k *walker) part(s *route.Step, q *Pool) working.Num {
@@ -138,6 +138,18 @@ func hotter(to, p *State) working.Num {
 		return p.Set
 	}
 	return to.Set
+}
+
+// joined are the etches whose liquor meets in a place, each once: what parts and
+// meets again is of the same etch.
+func joined(there, come []int) []int {
+	out := slices.Clone(there)
+	for _, e := range come {
+		if !slices.Contains(out, e) {
+			out = append(out, e)
+		}
+	}
+	return out
 }
 
 // heap puts solids into a place; parts of the same solid become one again.

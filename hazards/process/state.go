@@ -132,7 +132,8 @@ func (k *walker) merged(p *State) *Pool {
 	if len(p.Liquid) == 1 && p.Liquid[0].Whole {
 		return &p.Liquid[0]
 	}
-	volumes, masses, heats := make([]working.Num, 0, usualTerms), make([]working.Num, 0, usualTerms), make([]working.Num, 0, usualTerms)
+	volumes, masses := make([]working.Num, 0, usualTerms), make([]working.Num, 0, usualTerms)
+	heats := make([]working.Num, 0, usualTerms)
 	entries := 0
 	for i := range p.Liquid {
 		entries += len(p.Liquid[i].Entries)
