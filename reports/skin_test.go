@@ -3,6 +3,7 @@ package reports
 import (
 	"bytes"
 	"math"
+	"os"
 	"regexp"
 	"slices"
 	"strings"
@@ -60,7 +61,7 @@ func everyFormat(t *testing.T, r hazards.Review) map[string][]byte {
 }
 
 func TestNoDoseInAnyFormatOfAnyRoute(t *testing.T) {
-	all := bundledReviews(t)
+	all := someReviews(t, 3, 1)
 	all["fixture"] = fixture()
 	for name, r := range all {
 		for format, text := range everyFormat(t, r) {
@@ -114,7 +115,11 @@ func TestSkinBlockIsWhole(t *testing.T) {
 
 // TMAOH stands beside HF: the same kind of list, in the same places.
 func TestTMAOHRanksWithHF(t *testing.T) {
-	r := bundledReviews(t)["tmaoh-half-gram.yaml"]
+	text, err := os.ReadFile("../testdata/routes/tmaoh-half-gram.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := reviewOf(t, "tmaoh-half-gram.yaml", text)
 	for _, s := range Build(r, fixtureOptions).Sections {
 		if s.Key != "skin" && s.Key != "bench" {
 			continue

@@ -13,6 +13,7 @@ import (
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 	"etchbound/schemas"
+	"etchbound/schemas/long"
 	"etchbound/schemas/quantity"
 )
 
@@ -217,7 +218,7 @@ func TestEveryKeyShows(t *testing.T) {
 				if x == "" && strings.HasSuffix(path, "]") {
 					continue // an item and no key
 				}
-				if tried++; !whole && tried%25 != 0 {
+				if tried++; !whole && (!long.Form() || tried%25 != 0) {
 					continue
 				}
 				changed := w.with(n.Path, x)

@@ -10,6 +10,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/scaling"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
@@ -118,7 +119,13 @@ func TestARungIsTheRouteAtThatBatch(t *testing.T) {
 // 10 K is 600*0.5*10/835e3 mol of 194.605 g = 0.699 g, and ten times the UA ten
 // times the batch.
 func TestWhereTheAdditionIsOutgrown(t *testing.T) {
-	for ua, want := range map[string]float64{"0.5 W/K": 0.699, "5 W/K": 6.99, "50 W/K": 69.9} {
+	type outgrown struct {
+		ua   string
+		want float64
+	}
+	rows := []outgrown{{"0.5 W/K", 0.699}, {"5 W/K", 6.99}, {"50 W/K", 69.9}}
+	for _, x := range long.Some(rows, 1, 1) {
+		ua, want := x.ua, x.want
 		g := grow(t, strings.Replace(gram, "0.5 W/K", ua, 1), 0.1, 1000, scaling.Follow{})
 		found := false
 		for _, c := range g.Crossings {
@@ -143,12 +150,14 @@ func TestWhereTheAdditionIsOutgrown(t *testing.T) {
 func TestCrossingsAreWhereTheyAre(t *testing.T) {
 	whole, site := demonstration(t), demoSite(t)
 	whole.Site = site
-	for _, x := range []struct {
+	type ladder struct {
 		name     string
 		c        route.Case
 		from, to float64
 		each     int
-	}{{"a gram", newCase(t, gram), 0.1, 10000, 3}, {"the demonstration", whole, 4, 40, 5}} {
+	}
+	ladders := []ladder{{"a gram", newCase(t, gram), 0.1, 10000, 3}, {"the demonstration", whole, 4, 40, 5}}
+	for _, x := range long.Some(ladders, 1, 1) {
 		g, err := scaling.Grow(x.c, mass(x.from), mass(x.to), scaling.Follow{})
 		if err != nil {
 			t.Fatal(err)
@@ -239,24 +248,30 @@ func exponent(t *testing.T, g *scaling.Growth, quantity string) float64 {
 // stretched to what the cooling follows, at constant U and difference, the velocity
 // does not change with size, and the time grows as n^(1/3) (geometry).
 func TestExponents(t *testing.T) {
-	similar := strings.Replace(gram, ", ua: 0.5 W/K", "", 1)                                // U of the wall
-	similar = strings.Replace(similar, "material: PTFE,", "material: PTFE, wall: 3 mm,", 1) // which stays
-	fixed := grow(t, similar, 10, 10000, scaling.Follow{})
-	for q, want := range map[string]float64{"gas.hydrogen.total": 1, "heat.adiabatic_rise": 0, scaling.Removal: -1.0 / 3, "gas.superficial_velocity": 1.0 / 3,
-		"heat.addition_time.required": 1.0 / 3, "heat.cooling.required": 1} {
-		if got := exponent(t, fixed, q); !nearly.To(got, want, 0.005) {
-			t.Errorf("fixed addition: %s grows with the power %g, want %g", q, got, want)
-		}
+	similar := strings.Replace(gram, ", ua: 0.5 W/K", "", 1) // U of the wall, which stays
+	similar = strings.Replace(similar, "material: PTFE,", "material: PTFE, wall: 3 mm,", 1)
+	type ladder struct {
+		name, yaml string
+		from       float64
+		follow     scaling.Follow
+		tolerance  float64
+		want       map[string]float64
 	}
-	stretched := grow(t, similar, 100, 10000, scaling.Follow{Addition: true})
-	for q, want := range map[string]float64{"gas.superficial_velocity": 0, "gas.hydrogen.peak_rate.during_addition": 2.0 / 3, "heat.cooling.required": 2.0 / 3} {
-		if got := exponent(t, stretched, q); !nearly.To(got, want, 0.005) {
-			t.Errorf("stretched addition: %s grows with the power %g, want %g", q, got, want)
-		}
+	ladders := []ladder{
+		{"fixed addition", similar, 10, scaling.Follow{}, 0.005, map[string]float64{"gas.hydrogen.total": 1,
+			"heat.adiabatic_rise": 0, scaling.Removal: -1.0 / 3, "gas.superficial_velocity": 1.0 / 3,
+			"heat.addition_time.required": 1.0 / 3, "heat.cooling.required": 1}},
+		{"a UA that follows", gram, 10, scaling.Follow{Cooling: true}, 1e-6, map[string]float64{scaling.Removal: -1.0 / 3}},
+		{"stretched addition", similar, 100, scaling.Follow{Addition: true}, 0.005, map[string]float64{
+			"gas.superficial_velocity": 0, "gas.hydrogen.peak_rate.during_addition": 2.0 / 3, "heat.cooling.required": 2.0 / 3}},
 	}
-	bath := grow(t, gram, 10, 10000, scaling.Follow{Cooling: true})
-	if got := exponent(t, bath, scaling.Removal); !nearly.To(got+1.0/3, 0, 1e-6) {
-		t.Errorf("a UA that follows: %g, want -1/3", got)
+	for _, x := range long.Some(ladders, 2, 1) {
+		g := grow(t, x.yaml, x.from, 10000, x.follow)
+		for q, want := range x.want {
+			if got := exponent(t, g, q); !nearly.To(got, want, x.tolerance) {
+				t.Errorf("%s: %s grows with the power %g, want %g", x.name, q, got, want)
+			}
+		}
 	}
 }
 
