@@ -271,20 +271,14 @@ func (b *builder) worstRow(f *figure.Finding) []Cell {
 		text(marginText(f, f.Figure.Quantity)), verdictCell(f.Verdict)}
 }
 
-// asked are the figures a committee looks for even where no limit is held.
-var asked = [...]string{
-	"heat.adiabatic_rise", "gas.hydrogen.total", "gas.hydride.bound", "gas.closed.pressure",
-	"fluoride.hf_equivalent", "heat.mtsr", "neutralise.carbon_dioxide", "neutralise.ammonia", "wash.liquor",
-	"dust.mass",
-}
-
+// unjudged are the figures a committee looks for even where no limit is held.
 func (b *builder) unjudged(room int) [][]Cell {
 	judged := map[string]bool{}
 	for i := range b.r.Findings {
 		judged[b.r.Findings[i].Figure.Quantity] = true
 	}
 	var out [][]Cell
-	for _, q := range asked {
+	for _, q := range figure.Headlines() {
 		f, ok := b.bare(q)
 		if !ok || judged[q] || q == "gas.hydrogen.total" || len(out) >= room {
 			continue

@@ -1,7 +1,9 @@
 package figure
 
 import (
+	"cmp"
 	_ "embed"
+	"slices"
 	"sync"
 
 	"etchbound/schemas/columns"
@@ -22,14 +24,26 @@ const (
 // Quantity is one row of the catalogue: the only place that holds a label or a
 // unit of a figure.
 type Quantity struct {
-	Name       string
-	Label      string
-	Unit       string
-	Danger     Side
-	Bare       string // sum, worst or only: how the bare id is formed
-	Digits     int    // significant digits in a report
-	Kinked     bool   // quarter points are tried as well when its range is found
-	Built      bool   // a model computes it
+	Name   string
+	Label  string
+	Unit   string
+	Danger Side
+	Bare   string // sum, worst or only: how the bare id is formed
+	Digits int    // significant digits in a report
+	Kinked bool   // quarter points are tried as well when its range is found
+	Built  bool   // a model computes it
+	// Beside: it is shown beside another that carries the verdict. HasLimit: all the same
+	// it is a limit, is held against what the route or the site says, or says what has to
+	// be had.
+	Beside, HasLimit bool
+	// StandsOn are the quantities of the same place that its limits are made of, or that
+	// may be judged in its place.
+	StandsOn []string
+	// DrivenBy is the quantity whose swings say which way this one goes, "" for its own:
+	// a bore stands at its least until the flow is large, a time at a day until the room
+	// is in danger.
+	DrivenBy   string
+	Headline   int // its place among what people look for on page 1 even where no limit is held, from 1; 0: none
 	Definition string
 }
 
@@ -46,16 +60,38 @@ func Lookup(name string) (Quantity, bool) {
 	return c.rows[i], true
 }
 
+// Row is the row of a quantity, shared and not to be changed; an empty one where it is
+// not catalogued.
+func Row(name string) *Quantity {
+	c := catalogue()
+	if i, ok := c.index[name]; ok {
+		return &c.rows[i]
+	}
+	return &Quantity{}
+}
+
+// Headlines are the quantities that people look for on page 1, the first first.
+func Headlines() []string { return catalogue().headlines }
+
 type parsed struct {
-	rows  []Quantity
-	index map[string]int
+	rows      []Quantity
+	index     map[string]int
+	headlines []string
 }
 
 var catalogue = sync.OnceValue(func() parsed {
 	p := parsed{index: map[string]int{}}
 	p.rows = columns.Must("hazards/figure/catalogue.csv", catalogueCSV, quantityOf)
+	var first []*Quantity
 	for i := range p.rows {
 		p.index[p.rows[i].Name] = i
+		if p.rows[i].Headline > 0 {
+			first = append(first, &p.rows[i])
+		}
+	}
+	slices.SortFunc(first, func(a, b *Quantity) int { return cmp.Compare(a.Headline, b.Headline) })
+	for _, q := range first {
+		p.headlines = append(p.headlines, q.Name)
 	}
 	return p
 })
@@ -63,7 +99,8 @@ var catalogue = sync.OnceValue(func() parsed {
 func quantityOf(r columns.Row) Quantity {
 	q := Quantity{Name: r.Named("name"), Label: r.Named("label"), Unit: r.Named("unit"), Digits: r.Count("digits"),
 		Bare: r.Choice("bare", "sum", "worst", "only"), Kinked: r.Yes("kinked"), Built: r.Yes("built"),
-		Definition: r.Named("definition")}
+		Beside: r.Yes("beside"), HasLimit: r.Yes("has_limit"), StandsOn: r.List("stands_on"), DrivenBy: r.Text("driven_by"),
+		Headline: r.Count("headline"), Definition: r.Named("definition")}
 	if r.Choice("danger", "high", "low") == "low" {
 		q.Danger = Low
 	}

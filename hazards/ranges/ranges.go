@@ -322,20 +322,11 @@ func (r *ranger) corner(i int, up bool) key {
 	return key(b)
 }
 
-// drivers are figures whose swings say which way another goes: a bore stands at
-// its least however the flow moves until the flow is large, and a time at a day
-// until the room is in danger.
-var drivers = map[string]string{
-	"gas.vent.bore_required":  "gas.superficial_velocity",
-	"air.time_to_idlh":        "air.room_peak",
-	"air.time_to_short_limit": "air.breathing_zone",
-}
-
 // driver is the figure whose swings decide the corners of figure i.
 func (r *ranger) driver(i int) int {
 	f := &r.base[i]
-	by, ok := drivers[f.Quantity]
-	if !ok {
+	by := figure.Row(f.Quantity).DrivenBy
+	if by == "" {
 		return i
 	}
 	of := f.ID

@@ -18,23 +18,16 @@ func (s *Sized) Findings() []figure.Finding {
 // Watch picks the figures that a finding of a figure stands on: that figure, what
 // may be judged in its place, and the figures that its limits are made of.
 func Watch(id figure.ID) func(*figure.Figure) bool {
-	stands := standsOn[id.Quantity]
+	stands := figure.Row(id.Quantity).StandsOn
 	return func(f *figure.Figure) bool {
 		return f.ID == id || f.Place == id.Place && slices.Contains(stands, f.Quantity)
 	}
 }
 
-// standsOn are the quantities of the same place that the limits of another are
-// made of, or that may be judged in its place.
-var standsOn = map[string][]string{
-	"heat.mtsr":             {"heat.mtsr", "heat.boiling_point", "heat.technical_limit", "air.hood_limit"},
-	"heat.temperature_peak": {"heat.boiling_point"},
-}
-
 // standOn is the set of parts that give what a finding of a quantity stands on.
 func standOn(quantity string) assess.Set {
 	out := assess.GivenBy(quantity)
-	for _, q := range standsOn[quantity] {
+	for _, q := range figure.Row(quantity).StandsOn {
 		out |= assess.GivenBy(q)
 	}
 	return out
@@ -43,20 +36,7 @@ func standOn(quantity string) assess.Set {
 // Wanted reports whether a figure has, or may have, a verdict, or is a limit of one
 // that has.
 func Wanted(f *figure.Figure) bool {
-	return !verdict.Beside(f.Quantity) || hasLimit[f.Quantity]
-}
-
-// hasLimit are figures that stand beside others and are limits, are held against
-// what the route or the site says, or say what has to be had.
-var hasLimit = map[string]bool{
-	"heat.boiling_point":        true,
-	"heat.technical_limit":      true,
-	"air.hood_limit":            true,
-	"heat.ice":                  true,
-	"heat.cooling.required":     true,
-	"gas.hydrogen.dilution_air": true,
-	"air.exhaust_required":      true,
-	"air.emission":              true,
+	return !verdict.Beside(f.Quantity) || figure.Row(f.Quantity).HasLimit
 }
 
 // Stand is a finding with how far it is from turning.

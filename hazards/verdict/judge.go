@@ -62,41 +62,7 @@ func Judged(figs []figure.Figure, f *figure.Figure) bool {
 
 // Beside reports whether a quantity is shown beside another that carries the
 // verdict.
-func Beside(quantity string) bool { return beside[quantity] }
-
-var beside = map[string]bool{
-	"fluoride.free_hf":                true,
-	"heat.etch.dissolution_bound":     true,
-	"heat.etch.per_gram":              true,
-	"heat.boiling_point":              true,
-	"heat.accumulation":               true,
-	"heat.time_to_boil":               true,
-	"heat.time_left":                  true,
-	"heat.time_to_maximum_rate":       true,
-	"heat.cooling.required":           true,
-	"heat.ice":                        true,
-	"heat.peak_power.during_addition": true,
-	"heat.peak_power.after_addition":  true,
-	"gas.hydrogen.dilution_air":       true,
-	"gas.hydrogen.peak_rate":          true,
-	"gas.hydrogen.room_time":          true,
-	"gas.closed.time_to_10_kpa":       true,
-	"gas.headspace.flammable_time":    true,
-	"gas.headspace.energy":            true,
-	"gas.headspace.flammable_from":    true,
-	"gas.suck_back":                   true,
-	"air.saturated":                   true,
-	"air.emission":                    true,
-	"air.exhaust_required":            true,
-	"air.warm_emission":               true,
-	"air.hood_limit":                  true,
-	"air.time_to_idlh":                true,
-	"air.time_to_short_limit":         true,
-	"air.spill_area":                  true,
-	"heat.technical_limit":            true,
-	"heat.criticality_class":          true,
-	"heat.class_margin":               true,
-}
+func Beside(quantity string) bool { return figure.Row(quantity).Beside }
 
 // mustBeKnown is the limit of a figure that no other limit judges and that is
 // unknown where danger lies: a figure nobody knows is a finding of its own.

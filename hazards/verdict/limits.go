@@ -12,7 +12,7 @@ import (
 // LimitsOf is limitsFor, or that a figure has to be known where no limit judges it.
 func LimitsOf(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
 	out = limitsFor(c, figs, k, f, out)
-	if len(out) == 0 && f.Danger().Unknown() && !beside[f.Quantity] {
+	if len(out) == 0 && f.Danger().Unknown() && !Beside(f.Quantity) {
 		out = append(out, mustBeKnown(f))
 	}
 	return out
