@@ -45,3 +45,26 @@ func TestLiquorThatFindsNoRoomHasNoKnownSurface(t *testing.T) {
 		}
 	}
 }
+
+// How a vessel is shut, left out, never lets less into the air than any way that can be
+// stated, at no end of the range.
+func TestAClosureLeftOutLetsOutAsMuchAsAny(t *testing.T) {
+	emission := func(closure string) (low, high float64) {
+		rv := review(t, head+"precursor: {phase: Ti3AlC2, mass: 10 g, "+pure+"}\nplaces:\n  pot: {kind: beaker, "+
+			"material: PTFE, capacity: 250 mL"+closure+"}\nsteps:\n"+
+			charges("{substance: hydrofluoric acid, strength: 10 wt%, volume: 100 mL}")+addsIt+
+			"  - {do: hold, in: pot, time: 2 h, temperature: 25 degC}\n")
+		f := figureOf(&rv, "air.emission@3/hf")
+		if f == nil {
+			t.Fatalf("no emission of the hold with %q", closure)
+		}
+		return f.Low.V, f.High.V
+	}
+	low, high := emission("")
+	for _, closure := range []string{", closure: open", ", closure: vented"} {
+		l, h := emission(closure)
+		if !(low >= l) || !(high >= h) {
+			t.Errorf("left out %g to %g mg/min, with%s %g to %g", low, high, closure, l, h)
+		}
+	}
+}

@@ -101,17 +101,12 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 	}
 	for i := range all {
 		x := &all[i]
-		if x.place.Closure == route.Open || !x.place.ClosureStated || x.open { // what nobody stated is shut for pressure and open for vapour
-			take(r.evaporates(x.over, r.surface(x.place, x.in), r.c.Store.Num("air.over_liquor"), x.hot.As("T")), "open surface"+x.as+", the law that gives more of two that disagree")
-		}
+		r.steadily(d.Number, x, take)
 		if verb.Pours {
 			once(r.poured(x.in, x.over), airOver(x.as)+", driven out by pouring all of it")
 		}
 		if x.in != d.Filled && (verb.Spins == "yes" || verb.Spins == "tube" && x.place.Kind == "tube") {
 			once(r.broken(x.over), "air of the centrifuge, saturated after a tube"+x.as+" has broken in it, let out by opening it")
-		}
-		if g, of := r.blown(d.Number); x.as == "" && !g.None() && (x.place.Closure != route.Closed || !x.place.ClosureStated) {
-			take(r.carried(x.over, g), "carried by "+of+", which leaves saturated")
 		}
 	}
 	if n.None() {
@@ -127,6 +122,29 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 			goes = r.w.Line("f", "1", "y/n", y.V/x.V, y, x)
 		}
 		r.brief[at{d.Number, any.slug}] = goes
+	}
+}
+
+// steadily takes what leaves one liquor as long as a step lasts: from its surface where
+// the vessel stands open, and with the gas that comes out of it. What nobody stated is
+// shut for pressure and open for vapour, and then both ways count together: the end of
+// a range follows what moves its centre, and would miss the way that is less there.
+func (r *reader) steadily(step int, x *liquor, take func(v working.Num, from string)) {
+	stated := x.place.ClosureStated
+	var both []working.Num
+	if x.place.Closure == route.Open || !stated || x.open {
+		v := r.evaporates(x.over, r.surface(x.place, x.in), r.c.Store.Num("air.over_liquor"), x.hot.As("T"))
+		take(v, "open surface"+x.as+", the law that gives more of two that disagree")
+		both = append(both, v)
+	}
+	g, of := r.blown(step)
+	if x.as != "" || g.None() || x.place.Closure == route.Closed && stated {
+		return
+	}
+	v := r.carried(x.over, g)
+	take(v, "carried by "+of+", which leaves saturated")
+	if both = append(both, v); len(both) > 1 && !stated {
+		take(r.w.Sum("n_e", "mol/s", both...), "open surface, and carried by "+of+", since nobody states how it is shut")
 	}
 }
 
