@@ -145,12 +145,18 @@ func (k *walker) sayUnknown() {
 				places, media = with(places, o.Place), with(media, material.Called(o.Medium))
 			}
 		}
-		what, settle := c.Material, "say which material that is, by its common name, or look it up in the maker's resistance table"
+		id, what := "material_unknown", c.Material
+		settle := "say which material that is, by its common name, or look it up in the maker's resistance table"
 		if c.Material == "" {
-			what, settle = "a material that is not stated", "write what it is made of, and look it up in the maker's resistance table"
+			what = "a material that is not stated"
+			settle = "write what it is made of, and look it up in the maker's resistance table"
 		}
-		k.fact("material_unknown", c.Step, fmt.Sprintf("The %s of %s is of %s: it is not known whether that stands %s, which it meets from step %d. "+
-			"To settle it, %s.", c.Part, strings.Join(places, ", "), what, strings.Join(media, ", "), c.Step, settle))
+		if c.Material == "" && c.Part == "lid" {
+			id = "lid_unknown" // so of nearly every route: it comes behind what is worse
+		}
+		k.fact(id, c.Step, fmt.Sprintf("The %s of %s is of %s: it is not known whether that stands %s, which it meets "+
+			"from step %d. To settle it, %s.",
+			c.Part, strings.Join(places, ", "), what, strings.Join(media, ", "), c.Step, settle))
 	}
 }
 

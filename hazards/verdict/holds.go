@@ -27,11 +27,14 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 		}
 		out = append(out, Hold{ID: id, Text: text})
 	}
-	for _, f := range facts {
-		if text, ok := holdText[f.ID]; ok {
-			add(f.ID, text+" "+f.Text)
+	said := func(last bool) {
+		for _, f := range facts {
+			if text, ok := holdText[f.ID]; ok && (f.ID == "lid_unknown") == last {
+				add(f.ID, text+" "+f.Text)
+			}
 		}
 	}
+	said(false)
 	for i := range r.Steps {
 		if s := &r.Steps[i]; s.Verb().Does == route.Shuts {
 			add("heated_closed", fmt.Sprintf("Do not open %s after step %d before it is at the temperature of the room: "+
@@ -48,6 +51,7 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 			add(f.Limit.ID, text)
 		}
 	}
+	said(true)
 	return out
 }
 
@@ -55,6 +59,8 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 func supposed(id figure.ID) bool { return id.Place == figure.Waste && id.Agent != "" }
 
 const noAcid = "Do not let acid meet this powder before a specialist review"
+
+const notStood = "Do not start before it is known that the material stands what it meets."
 
 var holdText = map[string]string{
 	"hydride":          noAcid + "; no limit value for the gas is held here.",
@@ -69,7 +75,8 @@ var holdText = map[string]string{
 	"stored":           "Do not store it shut: leave gas a way out, or open it in the hood at set intervals.",
 	"overfull":         "Do not fill it so: take a larger container or a smaller batch.",
 	"attacked":         "Do not start in this material.",
-	"material_unknown": "Do not start before it is known that the material stands what it meets.",
+	"material_unknown": notStood,
+	"lid_unknown":      notStood,
 	"hf_strong":        "A specialist review is needed before anything else.",
 	"slab":             "Do not start before the gas has been measured at small scale.",
 }
