@@ -41,7 +41,7 @@ func Make(c route.Case) (Review, error) {
 	if c.Brief {
 		out.Warnings = append(out.Warnings, "What happens when something fails is left out of a brief review.")
 	}
-	out.Unknown = doubt.Unknown(c.Route, out.Figures)
+	out.Unknown = doubt.Unknown(c.Route, out.Figures, a.Walk.Contacts)
 	out.Holds = verdict.Holds(c.Route, a.Walk.Facts, out.Findings)
 	return out, nil
 }

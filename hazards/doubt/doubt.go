@@ -6,8 +6,10 @@ package doubt
 import (
 	"slices"
 
+	"etchbound/chemicals/material"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
 
@@ -18,8 +20,8 @@ type UnknownItem struct {
 }
 
 // Unknown lists what is missing: first what most figures lack, then what the
-// writer left open.
-func Unknown(r *route.Route, figs []figure.Figure) []UnknownItem {
+// writer left open, and what nobody knows to stand the liquor.
+func Unknown(r *route.Route, figs []figure.Figure, contacts []process.Contact) []UnknownItem {
 	var out []UnknownItem
 	at := map[working.Missing]int{}
 	add := func(m working.Missing, f figure.ID) {
@@ -48,10 +50,26 @@ func Unknown(r *route.Route, figs []figure.Figure) []UnknownItem {
 			}
 		}
 	}
-	for _, m := range leftOpen(r) {
+	for _, m := range append(leftOpen(r), unproven(contacts)...) {
 		add(m, figure.ID{})
 	}
 	slices.SortStableFunc(out, func(a, b UnknownItem) int { return len(b.Figures) - len(a.Figures) })
+	return out
+}
+
+// unproven lists the parts of places of which it is not known whether they stand what
+// they meet.
+func unproven(contacts []process.Contact) []working.Missing {
+	var out []working.Missing
+	for i := range contacts {
+		switch c := &contacts[i]; {
+		case c.Verdict != material.Unknown:
+		case c.Part == "lid":
+			out = append(out, working.Lacks("lid_open", c.Place))
+		default:
+			out = append(out, working.Lacks("wall_open", c.Place))
+		}
+	}
 	return out
 }
 
