@@ -38,6 +38,13 @@ var base = sync.OnceValue(func() *Store {
 	return s
 })
 
+// Files are the files of the embedded data, as Load reads them.
+func Files() fs.FS { return dataFiles }
+
+// Load reads data that lie in a folder data like those that are embedded: a changed
+// copy of Files. The error names file, row and column of every fault of a table.
+func Load(fsys fs.FS) (*Store, error) { return load(fsys) }
+
 func load(fsys fs.FS) (*Store, error) {
 	f, err := loadFiles(fsys)
 	if err != nil {

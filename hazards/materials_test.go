@@ -1,10 +1,13 @@
 package hazards_test
 
 import (
+	"io/fs"
 	"slices"
 	"strings"
 	"testing"
+	"testing/fstest"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 )
@@ -32,5 +35,55 @@ func TestAMaterialThatNobodyKnowsIsNotSilent(t *testing.T) {
 		if open != x.open {
 			t.Errorf("%s: among what is not known: %v", x.material, open)
 		}
+	}
+}
+
+// copied is a copy of the embedded data with a row more in a table.
+func copied(t *testing.T, table, row string) *chemicals.Store {
+	t.Helper()
+	files := fstest.MapFS{}
+	err := fs.WalkDir(chemicals.Files(), ".", func(name string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		text, err := fs.ReadFile(chemicals.Files(), name)
+		if name == table {
+			text = append(text, row+"\n"...)
+		}
+		files[name] = &fstest.MapFile{Data: text}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	out, err := chemicals.Load(files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// A material is one row: its words are read, what it stands is judged, its wall
+// conducts heat and its temperature limits the liquor, with nothing else changed.
+func TestAMaterialIsOneRow(t *testing.T) {
+	const row = "testium,testium,testium|test metal,metal,55,30,20,40,yes,no,,,,,,own,memory"
+	yaml := strings.Replace(strings.Replace(inIce("1 g", "20 mL", "2 W/K"), ", ua: 2 W/K", "", 1), "material: PTFE",
+		"material: test metal, lid_material: PTFE, capacity: 1 L", 1)
+	c := newCase(t, load(t, yaml))
+	held := func(rv *hazards.Review, id string) bool {
+		return slices.ContainsFunc(rv.Holds, func(h hazards.Hold) bool { return h.ID == id })
+	}
+	before := must(t, c)
+	c.Store = copied(t, "data/materials.csv", row)
+	after := must(t, c)
+	if !held(&before, "material_unknown") || held(&before, "attacked") || !held(&after, "attacked") || held(&after, "material_unknown") {
+		t.Errorf("before: %v\nafter: %v", before.Holds, after.Holds)
+	}
+	if f := figureOf(&after, "heat.technical_limit@2"); f == nil || f.Value.V != 55 {
+		t.Errorf("technical limit: %+v", f)
+	}
+	need := "heat.addition_time.required@2"
+	if a, b := figureOf(&before, need).Value.V, figureOf(&after, need).Value.V; !(b < a/2) {
+		t.Errorf("%s: %g min through a wall nobody knows, %g through 3 mm of metal", need, a, b)
 	}
 }
