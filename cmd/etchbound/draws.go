@@ -70,6 +70,7 @@ func (d *drawing) into(ctx context.Context, s streams, run func(context.Context,
 	}
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt)
 	defer stop()
+	defer within(drawn(d.n))()
 	show := progress(s.err, d.n)
 	err := run(ctx, show)
 	if show != nil {

@@ -2,21 +2,9 @@
 // hazard review.
 package main
 
-import (
-	"os"
-	"runtime/debug"
-)
+import "os"
 
 func main() {
-	// One short run: collecting garbage less often is worth more than memory, up to
-	// what a large route may take.
-	debug.SetGCPercent(400)
-	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(mostMemory)
-	}
+	collects()
 	os.Exit(run(os.Args[1:], streams{in: os.Stdin, out: os.Stdout, err: os.Stderr}))
 }
-
-// mostMemory is the memory, in bytes, beyond which garbage is collected more often.
-// It refuses nothing.
-const mostMemory = 240 << 20

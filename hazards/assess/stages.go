@@ -1,7 +1,6 @@
 package assess
 
 import (
-	"slices"
 	"sync"
 
 	"etchbound/chemicals/working"
@@ -86,8 +85,8 @@ func (k *walked) account() []figure.Figure {
 
 // failures are the figures of what can go wrong. They stand on the walk, the
 // courses and the figures of gas and heat.
-func failures(c route.Case, w *working.Sheet, k *walked, n []course.Course, of ...[]figure.Figure) []figure.Figure {
-	return upset.Read(c, w, upset.Base{Walk: &k.walk, Courses: n, Figures: slices.Concat(of...), Again: again})
+func failures(c route.Case, w *working.Sheet, k *walked, n []course.Course, gas, heat []figure.Figure) []figure.Figure {
+	return upset.Read(c, w, upset.Base{Walk: &k.walk, Courses: n, Gas: gas, Heat: heat, Again: again})
 }
 
 // again assesses a route that went wrong: the same walk and the same runs, read

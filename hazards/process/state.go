@@ -192,8 +192,12 @@ func (k *walker) addUp(all []Entry) []Entry {
 // amount; -1 where there is none.
 func alike(in []Entry, e *Entry) int {
 	for i := range in {
-		x := &in[i]
-		if x.Name == e.Name && x.Sub == e.Sub && x.Acid == e.Acid && x.Base == e.Base && *x.Of == *e.Of {
+		if in[i].Name != e.Name || *in[i].Of != *e.Of {
+			continue
+		}
+		x, y := in[i], *e
+		x.N, x.Of, y.N, y.Of = working.Num{}, nil, working.Num{}, nil
+		if x == y {
 			return i
 		}
 	}

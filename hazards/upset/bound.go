@@ -150,7 +150,7 @@ func (r *reader) moved() {
 	}
 	for i := range figs {
 		f := &figs[i]
-		if f.Quantity != "gas.closed.pressure" || r.etches(f.Place) || same(r.b.Figures, f) {
+		if f.Quantity != "gas.closed.pressure" || r.etches(f.Place) || same(r.b.Gas, f) {
 			continue
 		}
 		v := working.Absent("p", "kPa gauge", f.Value.Missing()...)

@@ -38,8 +38,8 @@ func (r *reader) lid(n *course.Course, x *course.Run) {
 	r.asMeant(x, place, kase, cond)
 	shut := figure.ID{Quantity: "gas.closed.time_to_10_kpa", Place: figure.At(n.Stages[0].Done.Place),
 		Case: figure.Case{State: figure.Closed, Branch: string(x.Law)}}
-	for i := range r.b.Figures {
-		if f := &r.b.Figures[i]; f.ID == shut {
+	for i := range r.b.Gas {
+		if f := &r.b.Gas[i]; f.ID == shut {
 			r.put("gas.closed.time_to_10_kpa", place, kase, f.Value, cond)
 			return
 		}

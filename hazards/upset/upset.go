@@ -23,7 +23,8 @@ const kelvin = 273.15
 type Base struct {
 	Walk    *process.Walk
 	Courses []course.Course
-	Figures []figure.Figure // of the route as it is meant to go
+	Gas     []figure.Figure // of the route as it is meant to go
+	Heat    []figure.Figure // likewise
 	// Again assesses another route, without failures of its own.
 	Again func(route.Case) ([]figure.Figure, []course.Course, error)
 }
@@ -128,7 +129,7 @@ func (r *reader) flow(n working.Num) working.Num {
 
 // boils is the boiling point of the liquor of a course as the review has it.
 func (r *reader) boils(n *course.Course) working.Num {
-	return boilsAt(r.b.Figures, figure.Step(n.Stages[0].Step.Number))
+	return boilsAt(r.b.Heat, figure.Step(n.Stages[0].Step.Number))
 }
 
 func boilsAt(figs []figure.Figure, place figure.Place) working.Num {
