@@ -121,18 +121,18 @@ func Solids(k *process.Walk, etches []int) (slow, fast vessel.Solid) {
 	for _, i := range etches {
 		e := &k.Etches[i]
 		if !e.N.None() {
-			slow = together(slow, e.N.V, e.Heat.V, e.Hydrogen.V)
+			slow = mixed(slow, e.N.V, e.Heat.V, e.Hydrogen.V)
 		}
 		for j := range e.Dissolved {
 			x := &e.Dissolved[j]
-			fast = together(fast, x.N.V, x.Heat.V, x.Hydrogen.V)
+			fast = mixed(fast, x.N.V, x.Heat.V, x.Hydrogen.V)
 		}
 	}
 	return slow, fast
 }
 
-// together adds n mol with heat kJ and gas mol to a solid.
-func together(s vessel.Solid, n, heat, gas float64) vessel.Solid {
+// mixed adds n mol with heat kJ and gas mol to a solid.
+func mixed(s vessel.Solid, n, heat, gas float64) vessel.Solid {
 	if n == 0 {
 		return s
 	}

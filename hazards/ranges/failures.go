@@ -19,7 +19,7 @@ import (
 // runs slow or fast. With them go the runs in which a step gave most gas as it is
 // meant to go: the fastest is not always the worst.
 func (r *ranger) failures(searched *lots) {
-	heat, gas := []kind{rises, gives, speeds, shuts}, []kind{gives, rises, speeds, shuts}
+	heat, gas := []kind{tellsHeat, tellsGas, tellsRate, tellsShut}, []kind{tellsGas, tellsHeat, tellsRate, tellsShut}
 	keys := []key{r.extreme(heat, true, true), r.extreme(heat, true, false),
 		r.extreme(heat, false, true), r.extreme(heat, false, false),
 		r.extreme(gas, true, true), r.extreme(gas, false, false)}
@@ -62,7 +62,7 @@ func (r *ranger) between(i int, corners []found) {
 func (r *ranger) worstRuns() []key {
 	var out []key
 	for i := range r.base {
-		if !speeds(&r.base[i]) || !strings.HasPrefix(r.base[i].Quantity, "gas.") {
+		if !tellsRate(&r.base[i]) || !strings.HasPrefix(r.base[i].Quantity, "gas.") {
 			continue
 		}
 		best, at := r.base[i].Value.V, key("")
@@ -103,17 +103,19 @@ func (r *ranger) extreme(order []kind, up, fast bool) key {
 	return key(b)
 }
 
-// rises reports whether a figure says how much heat there is for its liquor.
-func rises(f *figure.Figure) bool { return f.Quantity == "heat.adiabatic_rise" }
+// tellsHeat reports whether a figure says how much heat there is for its liquor.
+func tellsHeat(f *figure.Figure) bool { return f.Quantity == "heat.adiabatic_rise" }
 
-// gives reports whether a figure says how much gas there is.
-func gives(f *figure.Figure) bool { return f.Quantity == "gas.hydrogen.total" }
+// tellsGas reports whether a figure says how much gas there is.
+func tellsGas(f *figure.Figure) bool { return f.Quantity == "gas.hydrogen.total" }
 
-// shuts reports whether a figure says what gas does in a shut container.
-func shuts(f *figure.Figure) bool { return f.Quantity == "gas.closed.pressure" && f.Case.Failure == "" }
+// tellsShut reports whether a figure says what gas does in a shut container.
+func tellsShut(f *figure.Figure) bool {
+	return f.Quantity == "gas.closed.pressure" && f.Case.Failure == ""
+}
 
-// speeds reports whether a figure says how fast or how hot a run goes.
-func speeds(f *figure.Figure) bool {
+// tellsRate reports whether a figure says how fast or how hot a run goes.
+func tellsRate(f *figure.Figure) bool {
 	if f.Case.Failure != "" || f.Case.IsZero() || f.Case == figure.By(string(vessel.Instantaneous)) {
 		return false
 	}

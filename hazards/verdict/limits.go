@@ -37,13 +37,13 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 		out = append(out, l)
 	}
 	if by := made[f.Quantity]; by != nil {
-		return append(out, by(&held{c, figs, k, f})...)
+		return append(out, by(&subject{c, figs, k, f})...)
 	}
 	return out
 }
 
-// held is a figure that is held against limits, and what those are made of.
-type held struct {
+// subject is a figure that is held against limits, and what those are made of.
+type subject struct {
 	c    route.Case
 	figs []figure.Figure
 	walk *process.Walk
@@ -52,36 +52,36 @@ type held struct {
 
 // made are the limits that another figure, the route, the site or a time makes of a
 // quantity.
-var made = map[string]func(*held) []limit.Limit{
+var made = map[string]func(*subject) []limit.Limit{
 	"heat.mtsr":                   ofMTSR,
-	"heat.quench_water":           func(h *held) []limit.Limit { return vesselRoom(h.c, h.walk, h.f) },
+	"heat.quench_water":           func(h *subject) []limit.Limit { return vesselRoom(h.c, h.walk, h.f) },
 	"heat.temperature_peak":       ofPeak,
-	"heat.addition_time.required": func(h *held) []limit.Limit { return writtenOver(h.c, h.f) },
-	"gas.addition_time.hood":      func(h *held) []limit.Limit { return writtenOver(h.c, h.f) },
-	"gas.addition_time.vent":      func(h *held) []limit.Limit { return writtenOver(h.c, h.f) },
-	"air.breathing_zone":          func(h *held) []limit.Limit { return breathing(h.c, h.f) },
-	"air.floor":                   func(h *held) []limit.Limit { return breathing(h.c, h.f) },
-	"air.time_average":            func(h *held) []limit.Limit { return averagedAlike(h.c, h.f) },
-	"air.plume":                   func(h *held) []limit.Limit { return offSite(h.c, h.f) },
-	"air.room_peak":               func(h *held) []limit.Limit { return emergency(h.f) },
-	"gas.hydrogen.dilution_air":   func(h *held) []limit.Limit { return siteHood(h.c, h.f) },
-	"gas.vent.bore_required":      func(h *held) []limit.Limit { return writtenVent(h.c, h.walk, h.f) },
-	"gas.free_volume.required":    func(h *held) []limit.Limit { return roomLeft(h.c, h.walk, h.f) },
-	"heat.cooling.required":       func(h *held) []limit.Limit { return siteCooling(h.c, h.walk, h.f) },
-	"heat.ice":                    func(h *held) []limit.Limit { return writtenIce(h.c, h.walk, h.f) },
-	"wash.cycles":                 func(h *held) []limit.Limit { return writtenCycles(h.walk, h.f) },
-	"neutralise.mass":             func(h *held) []limit.Limit { return writtenMass(h.walk, h.f) },
+	"heat.addition_time.required": func(h *subject) []limit.Limit { return writtenOver(h.c, h.f) },
+	"gas.addition_time.hood":      func(h *subject) []limit.Limit { return writtenOver(h.c, h.f) },
+	"gas.addition_time.vent":      func(h *subject) []limit.Limit { return writtenOver(h.c, h.f) },
+	"air.breathing_zone":          func(h *subject) []limit.Limit { return breathing(h.c, h.f) },
+	"air.floor":                   func(h *subject) []limit.Limit { return breathing(h.c, h.f) },
+	"air.time_average":            func(h *subject) []limit.Limit { return averagedAlike(h.c, h.f) },
+	"air.plume":                   func(h *subject) []limit.Limit { return offSite(h.c, h.f) },
+	"air.room_peak":               func(h *subject) []limit.Limit { return emergency(h.f) },
+	"gas.hydrogen.dilution_air":   func(h *subject) []limit.Limit { return siteHood(h.c, h.f) },
+	"gas.vent.bore_required":      func(h *subject) []limit.Limit { return writtenVent(h.c, h.walk, h.f) },
+	"gas.free_volume.required":    func(h *subject) []limit.Limit { return roomLeft(h.c, h.walk, h.f) },
+	"heat.cooling.required":       func(h *subject) []limit.Limit { return siteCooling(h.c, h.walk, h.f) },
+	"heat.ice":                    func(h *subject) []limit.Limit { return writtenIce(h.c, h.walk, h.f) },
+	"wash.cycles":                 func(h *subject) []limit.Limit { return writtenCycles(h.walk, h.f) },
+	"neutralise.mass":             func(h *subject) []limit.Limit { return writtenMass(h.walk, h.f) },
 }
 
 // ofMTSR are the temperatures that the highest temperature of a step is held
 // against.
-func ofMTSR(h *held) []limit.Limit {
+func ofMTSR(h *subject) []limit.Limit {
 	out := append([]limit.Limit{boilingLimit(h.figs, h.f)}, technicalLimit(h.figs, h.f)...)
 	return append(out, hoodLimit(h.figs, h.f)...)
 }
 
 // ofPeak is the boiling point, as it is cooled or as it went wrong.
-func ofPeak(h *held) []limit.Limit {
+func ofPeak(h *subject) []limit.Limit {
 	l := boilingLimit(h.figs, h.f)
 	l.Key, l.Label = limit.Named(limit.Review, "boiling_as_run"), "boiling point, as it is cooled here"
 	if h.f.Case.Failure != "" {
