@@ -91,3 +91,26 @@ func TestPackagesSayWhatTheyKnow(t *testing.T) {
 		t.Fatal(err)
 	}
 }
+
+// What the guide names is there, and it stays short enough to be read.
+func TestTheGuideIsTrue(t *testing.T) {
+	const top, most = "..", 12 << 10
+	text, err := os.ReadFile(filepath.Join(top, "DEVELOPERS.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(text) > most {
+		t.Errorf("DEVELOPERS.md has %d bytes, more than %d", len(text), most)
+	}
+	for _, m := range regexp.MustCompile("`((?:schemas|chemicals|hazards|scaling|reports|cmd|testdata)/[a-z/_.]*)`").
+		FindAllStringSubmatch(string(text), -1) {
+		if _, err := os.Stat(filepath.Join(top, filepath.FromSlash(m[1]))); err != nil {
+			t.Errorf("DEVELOPERS.md names %s, which is not there", m[1])
+		}
+	}
+	code, _ := packageText(t, "gas")
+	signature := regexp.MustCompile("`(func Read[^`]*)`").FindSubmatch(text)
+	if signature == nil || !strings.Contains(strings.ReplaceAll(code, "_ []", "runs []"), string(signature[1])) {
+		t.Errorf("DEVELOPERS.md gives a reader the signature %q", signature)
+	}
+}
