@@ -48,6 +48,9 @@ const mostWorkers = 1024
 
 // asked refuses what only draws would use, and more at once than can be meant.
 func (d *drawing) asked(c *cobra.Command) error {
+	if d.n != 0 && (d.n < scaling.FewestDraws || d.n > scaling.MostDraws) {
+		return input("--draws: %d draws: %d to %d say something of the ends", d.n, scaling.FewestDraws, scaling.MostDraws)
+	}
 	if d.workers < 1 || d.workers > mostWorkers {
 		return input("--workers: found %d, accepted are 1 to %d", d.workers, mostWorkers)
 	}

@@ -92,6 +92,9 @@ func grown(f files, from, to string, along scaling.Follow, pots int, s streams) 
 	if err != nil {
 		return nil, none, input("--to: %v", err)
 	}
+	if pots < 2 || pots > scaling.MostPots {
+		return nil, none, input("--pots: %d pots: one large batch is set beside 2 to %d small ones", pots, scaling.MostPots)
+	}
 	c, err := load(f, s)
 	if err != nil {
 		return nil, none, err

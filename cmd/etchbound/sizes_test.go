@@ -70,3 +70,18 @@ func TestNamesOfOutputs(t *testing.T) {
 		}
 	}
 }
+
+// What is too large is refused before a file is read, so before any work.
+func TestSizesAreLookedAtFirst(t *testing.T) {
+	for _, args := range [][]string{{"review", "none.yaml", "--draws", "1000000000000"},
+		{"compare", "a.yaml", "b.yaml", "--draws", "3"},
+		{"scale", "none.yaml", "--draws", "100001"}, {"scale", "none.yaml", "--pots", "1000000000"},
+		{"scale", "none.yaml", "--from", "1 g", "--to", "1e300 g"},
+		{"review", "none.yaml", "--draws", "20", "--workers", "100000"}} {
+		var out, msg bytes.Buffer
+		code := run(args, streams{out: &out, err: &msg})
+		if code != exitInput || out.Len() > 0 || !strings.HasPrefix(msg.String(), "--") {
+			t.Errorf("%v: exit code %d, %s", args, code, msg.String())
+		}
+	}
+}
