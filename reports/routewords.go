@@ -73,7 +73,11 @@ func (b *builder) attendance() string {
 		}
 	}
 	out := say("envelope.hours", nearest(with, 3), nearest(without, 3))
-	if len(silent) > 0 {
+	switch len(silent) {
+	case 0:
+	case 1:
+		out += say("envelope.not_said_one", silent[0])
+	default:
 		out += say("envelope.not_said", clip(strings.Join(silent, ", "), 24))
 	}
 	return out
