@@ -24,7 +24,8 @@ func loadMaterials(fsys fs.FS) (*material.Table, error) {
 func ofMaterials(t *material.Table) []Datum {
 	var out []Datum
 	for _, m := range t.Rows() {
-		d := Datum{Value: m.Conductivity, Low: m.Low, High: m.High, Source: "own", Where: m.Source, Status: m.Status, Old: math.NaN()}
+		d := Datum{Value: m.Conductivity, Low: m.Low, High: m.High, Source: "own", Where: m.Source, Status: m.Status,
+			Old: math.NaN()}
 		if !math.IsNaN(m.Conductivity) {
 			k := d
 			k.ID, k.Symbol, k.Unit, k.Shape, k.Note = "conductivity."+m.Slug, "k_w", "W/m/K", "triangle", m.Name

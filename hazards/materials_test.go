@@ -31,7 +31,8 @@ func TestAMaterialThatNobodyKnowsIsNotSilent(t *testing.T) {
 				t.Errorf("%s: hold point %s is there: %v", x.material, id, there)
 			}
 		}
-		open := slices.ContainsFunc(rv.Unknown, func(u hazards.UnknownItem) bool { return u.Missing == working.Lacks("wall_open", "pot") })
+		open := slices.ContainsFunc(rv.Unknown,
+			func(u hazards.UnknownItem) bool { return u.Missing == working.Lacks("wall_open", "pot") })
 		if open != x.open {
 			t.Errorf("%s: among what is not known: %v", x.material, open)
 		}
@@ -76,7 +77,8 @@ func TestAMaterialIsOneRow(t *testing.T) {
 	before := must(t, c)
 	c.Store = copied(t, "data/materials.csv", row)
 	after := must(t, c)
-	if !held(&before, "material_unknown") || held(&before, "attacked") || !held(&after, "attacked") || held(&after, "material_unknown") {
+	if !held(&before, "material_unknown") || held(&before, "attacked") || !held(&after, "attacked") || held(&after,
+		"material_unknown") {
 		t.Errorf("before: %v\nafter: %v", before.Holds, after.Holds)
 	}
 	if f := figureOf(&after, "heat.technical_limit@2"); f == nil || f.Value.V != 55 {

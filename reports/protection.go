@@ -130,7 +130,8 @@ func (b *builder) protective() []Block {
 
 func (m measures) wornTable(agent string) Table {
 	t := Table{Caption: say("protection.caption", say("worn."+agent), m.band(agent)),
-		Columns: columns("protection.part", "protection.item", "protection.material", "protection.maker", "col.source", "col.status", "col.in_place")}
+		Columns: columns("protection.part", "protection.item", "protection.material", "protection.maker", "col.source",
+			"col.status", "col.in_place")}
 	for _, r := range m.worn() {
 		if r.agent != agent {
 			continue
@@ -139,7 +140,8 @@ func (m measures) wornTable(agent string) Table {
 		if r.part == "hands" {
 			maker = Cell{Blank: true}
 		}
-		t.Rows = append(t.Rows, []Cell{text(say("part." + r.part)), text(r.item), text(orDash(r.material)), maker, text(r.source), text(r.status), text("☐")})
+		t.Rows = append(t.Rows, []Cell{text(say("part." + r.part)), text(r.item), text(orDash(r.material)), maker,
+			text(r.source), text(r.status), text("☐")})
 	}
 	return t
 }
@@ -164,7 +166,8 @@ func (m measures) basis(agent string, names ...string) string {
 }
 
 // measureUnit is the unit of each measure.
-var measureUnit = map[string]string{"hf_strength": "wt%", "hf_volume": "mL", "tmaoh_strength": "wt%", "powder_mass": "g"}
+var measureUnit = map[string]string{"hf_strength": "wt%", "hf_volume": "mL", "tmaoh_strength": "wt%",
+	"powder_mass": "g"}
 
 // words is a measure in words, rounded up.
 func (m measures) words(name string) string {

@@ -54,7 +54,8 @@ var leaveFields = sync.OnceValue(func() []leaveField {
 
 func (b *builder) pairs() Section {
 	s := section("pairs")
-	t := Table{Caption: say("pairs.caption"), Columns: columns("col.pair", "col.reaction", "col.met", "col.weight", "col.source", "col.status")}
+	t := Table{Caption: say("pairs.caption"), Columns: columns("col.pair", "col.reaction", "col.met", "col.weight",
+		"col.source", "col.status")}
 	for _, p := range pairRules() {
 		where := b.meet(p)
 		if len(where) == 0 {
@@ -92,7 +93,8 @@ func (b *builder) meet(p pair) []string {
 // too, there from the start: wall: with slugs and classes of the table of materials.
 func (c *contents) step(tag string) (int, bool) {
 	if kinds, ok := strings.CutPrefix(tag, "wall:"); ok {
-		return 1, madeOf(c.place.Material, strings.Split(kinds, "|")) || madeOf(c.place.LidMaterial, strings.Split(kinds, "|"))
+		return 1, madeOf(c.place.Material, strings.Split(kinds, "|")) || madeOf(c.place.LidMaterial, strings.Split(kinds,
+			"|"))
 	}
 	n, ok := c.tags[tag]
 	return n, ok
@@ -110,7 +112,8 @@ func madeOf(text string, kinds []string) bool {
 // construction is what each part of each place meets, as the walk judged it.
 func (b *builder) construction() Section {
 	s := section("construction")
-	t := Table{Caption: say("construction.caption"), Columns: columns("col.place", "col.material_of", "col.medium", "col.suited", "col.note", "col.source", "col.status")}
+	t := Table{Caption: say("construction.caption"), Columns: columns("col.place", "col.material_of", "col.medium",
+		"col.suited", "col.note", "col.source", "col.status")}
 	for i := range b.r.Walk.Contacts {
 		c := &b.r.Walk.Contacts[i]
 		place, note, source, status := c.Place, c.Note, c.Source, c.Status

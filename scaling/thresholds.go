@@ -52,9 +52,12 @@ func Thresholds() []Threshold { return thresholds() }
 
 var thresholds = sync.OnceValue(func() []Threshold {
 	return columns.Must("scaling/thresholds.csv", thresholdsCSV, func(r columns.Row) Threshold {
-		return Threshold{ID: r.Named("id"), CAS: r.Text("cas"), Substance: r.Named("substance"), Programme: r.Named("programme"),
-			Tier: r.Text("tier"), Limit: r.Stated("threshold_kg"), Least: r.Stated("least_strength_wt"),
-			Counts: r.Choice("counts", countsPure, countsMixture, countsRelease), Jurisdictions: strings.Fields(r.Text("jurisdiction")),
-			Document: r.Named("document"), Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"), Note: r.Text("note")}
+		return Threshold{ID: r.Named("id"), CAS: r.Text("cas"), Substance: r.Named("substance"),
+			Programme: r.Named("programme"),
+			Tier:      r.Text("tier"), Limit: r.Stated("threshold_kg"), Least: r.Stated("least_strength_wt"),
+			Counts: r.Choice("counts", countsPure, countsMixture,
+				countsRelease), Jurisdictions: strings.Fields(r.Text("jurisdiction")),
+			Document: r.Named("document"), Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"),
+			Note: r.Text("note")}
 	})
 })

@@ -18,7 +18,8 @@ func text(t *testing.T) material.Text {
 		}
 		return string(b)
 	}
-	return material.Text{Materials: read("materials"), Resistance: read("material_resistance"), Words: read("material_words")}
+	return material.Text{Materials: read("materials"), Resistance: read("material_resistance"),
+		Words: read("material_words")}
 }
 
 func held(t *testing.T) *material.Table {
@@ -38,18 +39,27 @@ var nan = math.NaN()
 func TestWhatStandsFluoride(t *testing.T) {
 	h := held(t)
 	for want, texts := range map[material.Verdict][]string{
-		material.Yes: {"PTFE", "polytetrafluoroethylene bottle", "PFA", "HDPE", "HDPE drum", "pp", "polypropylene (PP)", "Polypropylene centrifuge tubes",
-			"high-density polyethylene", "PTFE-lined steel", "PTFE-lined steel autoclave", "stainless steel autoclave with PTFE liner",
-			"stainless steel, lined with PFA", "steel shell, PTFE lining", "platinum crucible", "FFKM", "HDPE, 2 mm", "HDPE 2mm", "HDPE plastic",
+		material.Yes: {"PTFE", "polytetrafluoroethylene bottle", "PFA", "HDPE", "HDPE drum", "pp", "polypropylene (PP)",
+			"Polypropylene centrifuge tubes",
+			"high-density polyethylene", "PTFE-lined steel", "PTFE-lined steel autoclave",
+			"stainless steel autoclave with PTFE liner",
+			"stainless steel, lined with PFA", "steel shell, PTFE lining", "platinum crucible", "FFKM", "HDPE, 2 mm",
+			"HDPE 2mm", "HDPE plastic",
 			"fluorinated HDPE", "glassy carbon"},
-		material.No: {"glass", "Glass", "borosilicate", "borosilicate glass 3.3", "lab glass", "fused silica", "quartz", "soda-lime glass", "porcelain", "enamel",
-			"enamelled steel", "glass-lined steel", "alumina", "zirconia", "sapphire", "titanium", "tantalum", "niobium", "brass", "bronze", "nylon", "polyamide",
-			"PA66", "polycarbonate", "PC", "PMMA", "PET", "PEEK", "aluminium", "aluminum foil", "316", "316L", "stainless steel 304", "steel", "silicone", "tin",
+		material.No: {"glass", "Glass", "borosilicate", "borosilicate glass 3.3", "lab glass", "fused silica", "quartz",
+			"soda-lime glass", "porcelain", "enamel",
+			"enamelled steel", "glass-lined steel", "alumina", "zirconia", "sapphire", "titanium", "tantalum", "niobium",
+			"brass", "bronze", "nylon", "polyamide",
+			"PA66", "polycarbonate", "PC", "PMMA", "PET", "PEEK", "aluminium", "aluminum foil", "316", "316L",
+			"stainless steel 304", "steel", "silicone", "tin",
 			"wood", "paper", "concrete", "tinned copper", "galvanised steel", "glass-filled PTFE", "PTFE with glass fibre",
 			"Brandname glass", "titanium alloy", "HDPE and glass", "ceramic", "polyester"},
-		material.Limited: {"PVC", "FKM", "EPDM", "C-276", "alloy C-276", "nickel alloy 400", "alloy 600", "nickel", "polystyrene", "graphite", "nitrile", "latex"},
-		material.Unknown: {"", "  ", "unobtainium", "plastic", "polymer-lined steel", "plastic-coated glass", "lined steel", "Brandname", "Brandname-coated steel",
-			"HDPE unobtainium blend", "glassine", "ptfelike", "steelwool-free stuff", "metal", "xPTFE", "nickel alloy", "bottle"},
+		material.Limited: {"PVC", "FKM", "EPDM", "C-276", "alloy C-276", "nickel alloy 400", "alloy 600", "nickel",
+			"polystyrene", "graphite", "nitrile", "latex"},
+		material.Unknown: {"", "  ", "unobtainium", "plastic", "polymer-lined steel", "plastic-coated glass",
+			"lined steel", "Brandname", "Brandname-coated steel",
+			"HDPE unobtainium blend", "glassine", "ptfelike", "steelwool-free stuff", "metal", "xPTFE", "nickel alloy",
+			"bottle"},
 	} {
 		for _, s := range texts {
 			w := h.Read(s)
@@ -68,13 +78,20 @@ func TestWhatStandsOtherMedia(t *testing.T) {
 		strength, hot float64
 		want          material.Verdict
 	}{
-		{"PVDF", "tmaoh", nan, 25, material.No}, {"PVDF", "solvent", nan, 25, material.No}, {"PVDF", "acid", nan, 25, material.Yes},
-		{"FKM", "strong_base", nan, 25, material.No}, {"PC", "strong_base", nan, 25, material.No}, {"glass", "strong_base", nan, 25, material.Limited},
-		{"glass", "acid", nan, 25, material.Yes}, {"316", "chloride", nan, 25, material.No}, {"silicone", "acid", nan, 25, material.No},
-		{"PMMA", "solvent", nan, 25, material.No}, {"tantalum", "acid", nan, 25, material.Yes}, {"tantalum", "strong_base", nan, 25, material.No},
-		{"aluminium", "strong_base", nan, 25, material.No}, {"unobtainium", "acid", nan, 25, material.Unknown}, {"POM", "acid", nan, 25, material.No},
-		{"HDPE", "hf", 50, 25, material.Yes}, {"HDPE", "hf", 60, 25, material.Limited}, {"HDPE", "hf", 10, 80, material.Limited},
-		{"HDPE", "hf", nan, 25, material.Limited}, {"HDPE", "hf", 10, nan, material.Limited}, {"PP", "tmaoh", nan, nan, material.Limited},
+		{"PVDF", "tmaoh", nan, 25, material.No}, {"PVDF", "solvent", nan, 25, material.No}, {"PVDF", "acid", nan, 25,
+			material.Yes},
+		{"FKM", "strong_base", nan, 25, material.No}, {"PC", "strong_base", nan, 25, material.No}, {"glass",
+			"strong_base", nan, 25, material.Limited},
+		{"glass", "acid", nan, 25, material.Yes}, {"316", "chloride", nan, 25, material.No}, {"silicone", "acid", nan, 25,
+			material.No},
+		{"PMMA", "solvent", nan, 25, material.No}, {"tantalum", "acid", nan, 25, material.Yes}, {"tantalum",
+			"strong_base", nan, 25, material.No},
+		{"aluminium", "strong_base", nan, 25, material.No}, {"unobtainium", "acid", nan, 25, material.Unknown}, {"POM",
+			"acid", nan, 25, material.No},
+		{"HDPE", "hf", 50, 25, material.Yes}, {"HDPE", "hf", 60, 25, material.Limited}, {"HDPE", "hf", 10, 80,
+			material.Limited},
+		{"HDPE", "hf", nan, 25, material.Limited}, {"HDPE", "hf", 10, nan, material.Limited}, {"PP", "tmaoh", nan, nan,
+			material.Limited},
 		{"PTFE", "hf", 49, 180, material.Limited}, {"HDPE", "no such medium", nan, 25, material.Unknown},
 	} {
 		w := h.Read(c.text)
@@ -104,7 +121,8 @@ func TestNotKnowingNeverHelps(t *testing.T) {
 // Each row conducts heat in some way, has a source and a known status.
 func TestRows(t *testing.T) {
 	for _, m := range held(t).Rows() {
-		if m.Source == "" || m.Status != "memory" && m.Status != "read" && m.Status != "read / memory" && m.Status != "two-sources" {
+		if m.Source == "" || m.Status != "memory" && m.Status != "read" && m.Status != "read / memory" &&
+			m.Status != "two-sources" {
 			t.Errorf("%s: source %q, status %q", m.Slug, m.Source, m.Status)
 		}
 		if !math.IsNaN(m.Conductivity) && !(m.Low <= m.Conductivity && m.Conductivity <= m.High) {
@@ -121,20 +139,23 @@ func TestOneMoreRow(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for s, want := range map[string]material.Verdict{"testium beaker": material.Yes, "test metal": material.Yes, "testium-lined steel": material.Yes,
-		"testiums": material.Unknown} {
+	for s, want := range map[string]material.Verdict{"testium beaker": material.Yes, "test metal": material.Yes,
+		"testium-lined steel": material.Yes,
+		"testiums":            material.Unknown} {
 		if w := h.Read(s); h.WallStands(&w, "hf", 10, 25).Verdict != want {
 			t.Errorf("%q is not %s", s, want)
 		}
 	}
-	if w := h.Read("testium"); h.WallStands(&w, "acid", nan, 25).Verdict != material.No || h.WallStands(&w, "tmaoh", nan, 25).Verdict != material.Unknown {
+	if w := h.Read("testium"); h.WallStands(&w, "acid", nan, 25).Verdict != material.No || h.WallStands(&w, "tmaoh",
+		nan, 25).Verdict != material.Unknown {
 		t.Error("the columns of the row do not count")
 	}
 }
 
 func TestFaultsNameTheirPlace(t *testing.T) {
 	for _, c := range []struct{ materials, resistance, words, want string }{
-		{"a,a,PTFE,metal,none,,,,yes,,,,,,,own,memory\n", "", "", `row 93 (a), column words: the words "PTFE" are blank or mean two things`},
+		{"a,a,PTFE,metal,none,,,,yes,,,,,,,own,memory\n", "", "",
+			`row 93 (a), column words: the words "PTFE" are blank or mean two things`},
 		{"a,a,b,metal,none,,,,perhaps,,,,,,,own,memory\n", "", "", "chemicals/data/materials.csv, row"},
 		{"", "no_such,hf,,,,,no,,own,memory\n", "", `there is no material "no_such"`},
 		{"", "ptfe,brine,,,,,no,,own,memory\n", "", "column medium"},

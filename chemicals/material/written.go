@@ -32,7 +32,10 @@ func (w *Wall) Name() string {
 
 // split is the words of a text: what stands between other signs than letters and digits.
 func split(text string) []string {
-	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
+		return !unicode.IsLetter(r) &&
+			!unicode.IsDigit(r)
+	})
 }
 
 // part is one piece of a text that means something: a material, a word for a coat, or

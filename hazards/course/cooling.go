@@ -22,7 +22,8 @@ const warmer = 10
 func (f *finder) cooling(s *Stage) {
 	p := f.place(s.Done.Place)
 	if p == nil {
-		s.Coolant, s.UA = working.Absent("T_c", "degC", working.Lacks("place", s.Done.Place)), working.Absent("UA", "W/K", working.Lacks("place", s.Done.Place))
+		s.Coolant, s.UA = working.Absent("T_c", "degC", working.Lacks("place", s.Done.Place)), working.Absent("UA", "W/K",
+			working.Lacks("place", s.Done.Place))
 		return
 	}
 	if p.StirrerHeat.Set {

@@ -45,7 +45,8 @@ var exposureTable string
 var exposures = sync.OnceValue(func() []Exposure {
 	return columns.Must("hazards/limit/exposure.csv", exposureTable, func(r columns.Row) Exposure {
 		label := r.Named("label")
-		return Exposure{ID: r.Named("id"), Agent: r.Named("agent"), Label: label, Value: r.Stated("value"), Average: r.Stated("average"),
+		return Exposure{ID: r.Named("id"), Agent: r.Named("agent"), Label: label, Value: r.Stated("value"),
+			Average:      r.Stated("average"),
 			Kind:         Kind(r.Choice("kind", string(Work), string(Advisory), string(Escape), string(Emergency))),
 			Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"), Section: r.Text("section"),
 			Edition: r.Text("edition"), Status: r.Named("status"), verify: label + " (from memory: verify it locally)"}

@@ -49,7 +49,8 @@ func Base() *Set { return base() }
 
 var base = sync.OnceValue(func() *Set {
 	return &Set{Limits: columns.Must("hazards/limit/limits.csv", table, func(r columns.Row) Limit {
-		l := Limit{Key: Named(BuiltIn, r.Named("id")), Quantity: r.Named("quantity"), Agent: r.Text("agent"), Label: r.Text("label"),
+		l := Limit{Key: Named(BuiltIn, r.Named("id")), Quantity: r.Named("quantity"), Agent: r.Text("agent"),
+			Label: r.Text("label"),
 			Value: r.Stated("value"), Unit: r.Named("unit"), Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"),
 			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status")}
 		if near := r.Number("near"); !math.IsNaN(near) {
@@ -72,7 +73,8 @@ func (s *Set) With(local *Set) *Set {
 	for _, l := range local.Limits {
 		for _, ours := range s.Limits {
 			if ours.Quantity == l.Quantity && (ours.Agent == "" || ours.Agent == l.Agent) && l.Value > ours.Value {
-				out.Notices = append(out.Notices, "The local limit "+l.ID+" for "+l.Quantity+" is looser than "+ours.ID+": both stand.")
+				out.Notices = append(out.Notices,
+					"The local limit "+l.ID+" for "+l.Quantity+" is looser than "+ours.ID+": both stand.")
 			}
 		}
 	}

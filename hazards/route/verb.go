@@ -84,7 +84,8 @@ func VerbOf(name string) *Verb {
 	if v := verbs()[name]; v != nil {
 		return v
 	}
-	return &Verb{Name: name, Does: Fills, Liquid: Stays, Solids: Stays, Opens: true, Pours: true, Spins: "yes", Mixes: true}
+	return &Verb{Name: name, Does: Fills, Liquid: Stays, Solids: Stays, Opens: true, Pours: true, Spins: "yes",
+		Mixes: true}
 }
 
 // Cycles reports whether the verb can be done cycle by cycle.

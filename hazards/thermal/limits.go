@@ -68,7 +68,8 @@ func (r *reader) service(key string) (working.Num, string) {
 func (r *reader) stands(part, text string) (working.Num, string) {
 	wall := r.c.Store.Materials().Read(text)
 	if text == "" {
-		return r.c.Store.Num("service.unknown").As("T_s"), part + " not stated, so counted as the weakest; boiling counts beside it"
+		return r.c.Store.Num("service.unknown").As("T_s"),
+			part + " not stated, so counted as the weakest; boiling counts beside it"
 	}
 	least, known := working.Num{}, wall.Known() && !wall.Hidden
 	for _, m := range wall.All() {
@@ -83,7 +84,8 @@ func (r *reader) stands(part, text string) (working.Num, string) {
 	}
 	switch {
 	case !known:
-		return r.c.Store.Num("service.unknown").As("T_s"), part + ": no service temperature is held of " + text + ", so counted as the weakest; boiling counts beside it"
+		return r.c.Store.Num("service.unknown").As("T_s"),
+			part + ": no service temperature is held of " + text + ", so counted as the weakest; boiling counts beside it"
 	case least.None():
 		return least, part + " " + text + " sets no limit"
 	}
