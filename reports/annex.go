@@ -189,8 +189,8 @@ func (b *builder) gasText() string {
 			s = append(s, b.figureName(f)+": "+valueAndRange(f))
 		}
 	}
-	for i := range b.r.Figures { // of an agent the route uses, not of those it might
-		if f := &b.r.Figures[i]; f.Quantity == "neutralise.carbon_dioxide" && !f.Place.IsZero() && f.Place != figure.Waste && f.Agent != "" {
+	for f := range b.figs.Of("neutralise.carbon_dioxide") { // of an agent the route uses, not of those it might
+		if !f.Place.IsZero() && f.Place != figure.Waste && f.Agent != "" {
 			s = append(s, b.figureName(f)+": "+valueAndRange(f))
 		}
 	}

@@ -57,6 +57,7 @@ func Build(r hazards.Review, o Options) Document {
 type builder struct {
 	r       *hazards.Review
 	o       Options
+	figs    *figure.Set
 	byID    map[figure.ID]*figure.Figure
 	missing map[string]bool // quantities no model covers yet
 	places  []contents
@@ -73,7 +74,7 @@ func (b *builder) at(quantity string, place figure.Place) (*figure.Figure, bool)
 }
 
 func newBuilder(r *hazards.Review, o Options) *builder {
-	b := &builder{r: r, o: o, byID: map[figure.ID]*figure.Figure{}, missing: map[string]bool{}}
+	b := &builder{r: r, o: o, figs: figure.NewSet(r.Figures), byID: map[figure.ID]*figure.Figure{}, missing: map[string]bool{}}
 	for i := range r.Figures {
 		b.byID[r.Figures[i].ID] = &r.Figures[i]
 	}

@@ -52,8 +52,8 @@ func upTo(v quantity.Value, unit string) float64 {
 // known where one of them is not, or where none is computed.
 func (b *builder) strongestHF() float64 {
 	out := math.Inf(-1)
-	for i := range b.r.Figures {
-		if f := &b.r.Figures[i]; f.Quantity == "fluoride.hf_strength" && f.Case.Failure == "" {
+	for f := range b.figs.Of("fluoride.hf_strength") {
+		if f.Case.Failure == "" {
 			out = worse(out, f.Danger().V)
 			if f.Value.Unknown() {
 				return math.NaN()

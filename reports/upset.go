@@ -125,8 +125,8 @@ func (b *builder) comesTo(quantity string, place figure.Place, key string) strin
 		return also
 	}
 	var s []string
-	for i := range b.r.Figures {
-		if f := &b.r.Figures[i]; f.Quantity == quantity && f.Case.Failure == key && f.Of.IsZero() {
+	for f := range b.figs.Of(quantity) {
+		if f.Case.Failure == key && f.Of.IsZero() {
 			s = append(s, say("upset.where", b.placeName(f.Place), valueAndRange(f)))
 		}
 	}

@@ -298,8 +298,8 @@ func (f *firing) class() {
 // worstOf is the greatest known value of a quantity, 0 where there is none.
 func worstOf(r *hazards.Review, quantity string) float64 {
 	out := 0.0
-	for i := range r.Figures {
-		if f := &r.Figures[i]; f.Quantity == quantity && f.Value.V > out {
+	for f := range figure.NewSet(r.Figures).Of(quantity) {
+		if f.Value.V > out {
 			out = f.Value.V
 		}
 	}

@@ -50,28 +50,27 @@ type Stand struct {
 // Judge is the finding of one figure against one of its limits. It
 // is false where there is no such figure or limit at this size.
 func (s *Sized) Judge(id figure.FindingID) (Stand, bool) {
-	for i := range s.Figures {
-		f := &s.Figures[i]
-		if f.ID != id.Figure || !verdict.Judged(s.Figures, f) {
-			continue
-		}
-		ls := verdict.LimitsOf(s.Case, s.Figures, &s.Walk, f, nil)
-		for j := range ls {
-			if ls[j].Key == id.Limit {
-				return s.stand(f, &ls[j]), true
-			}
+	figs := figure.NewSet(s.Figures)
+	f := figs.Get(id.Figure)
+	if f == nil || !verdict.Judged(figs, f) {
+		return Stand{}, false
+	}
+	ls := verdict.LimitsOf(s.Case, figs, &s.Walk, f, nil)
+	for j := range ls {
+		if ls[j].Key == id.Limit {
+			return s.stand(figs, f, &ls[j]), true
 		}
 	}
 	return Stand{}, false
 }
 
-func (s *Sized) stand(f *figure.Figure, l *limit.Limit) Stand {
+func (s *Sized) stand(figs *figure.Set, f *figure.Figure, l *limit.Limit) Stand {
 	q, _ := figure.Lookup(f.Quantity)
 	low := q.Danger == figure.Low
 	danger := f.Danger().V
 	if f.Quantity == "heat.mtsr" {
-		danger, _ = verdict.Highest(s.Figures, f.Place)
+		danger, _ = verdict.Highest(figs, f.Place)
 	}
-	found := verdict.Finding(s.Case, s.Figures, f, l)
+	found := verdict.Finding(s.Case, figs, f, l)
 	return Stand{Finding: found, Danger: danger, Near: l.NearFrom(low), Low: low}
 }

@@ -1,6 +1,7 @@
 package verdict
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -11,13 +12,17 @@ import (
 // place the worst of its cases and agents, and for each quantity the worst of its
 // members, each naming the member it repeats. Sums are there already.
 func Bare(figs []figure.Figure) []figure.Figure {
-	have := map[figure.ID]bool{}
+	set := figure.NewSet(figs)
+	have := make(map[figure.ID]bool, 2*len(figs))
 	for i := range figs {
 		have[figs[i].ID] = true
 	}
 	var out []figure.Figure
-	add := func(id figure.ID, of *figure.Figure) {
-		if !have[id] {
+	add := func(id figure.ID, members iter.Seq[*figure.Figure], in func(*figure.Figure) bool) {
+		if have[id] {
+			return
+		}
+		if of := worst(members, in); of != nil {
 			have[id] = true
 			out = append(out, figure.Figure{ID: id, Value: of.Value, Low: of.Low, High: of.High,
 				Conditions: of.Conditions, Of: of.ID})
@@ -29,35 +34,33 @@ func Bare(figs []figure.Figure) []figure.Figure {
 		if all.IsZero() || f.Case == all || f.Case.State == figure.Closed {
 			continue
 		}
-		w := worst(figs, func(x *figure.Figure) bool {
-			return x.Quantity == f.Quantity && x.Place == f.Place &&
-				x.Case.Failure == all.Failure && x.Case.State != figure.Closed
+		id := figure.ID{Quantity: f.Quantity, Place: f.Place, Case: all}
+		add(id, set.At(f.Quantity, f.Place), func(x *figure.Figure) bool {
+			return x.Case.Failure == all.Failure && x.Case.State != figure.Closed
 		})
-		add(figure.ID{Quantity: f.Quantity, Place: f.Place, Case: all}, w)
 	}
 	for i := range figs {
 		f := &figs[i]
 		if !f.Place.IsZero() && (f.Agent != "" || !f.Case.IsZero()) {
-			w := worst(figs, func(x *figure.Figure) bool { return x.Quantity == f.Quantity && x.Place == f.Place })
-			add(figure.ID{Quantity: f.Quantity, Place: f.Place}, w)
+			add(figure.ID{Quantity: f.Quantity, Place: f.Place}, set.At(f.Quantity, f.Place), whichever)
 		}
 	}
 	for i := range figs {
 		f := &figs[i]
-		if w := worst(figs, func(x *figure.Figure) bool { return x.Quantity == f.Quantity && x.Of.IsZero() }); w != nil {
-			add(figure.ID{Quantity: f.Quantity}, w)
-		}
+		add(figure.ID{Quantity: f.Quantity}, set.Of(f.Quantity), func(x *figure.Figure) bool { return x.Of.IsZero() })
 	}
 	return order(append(figs, out...))
 }
 
+func whichever(*figure.Figure) bool { return true }
+
 // worst is the member whose dangerous end is worst. Unknown outranks every
 // number; what is only so if a container were shut or something went wrong ranks
 // behind what is so as the route means it.
-func worst(figs []figure.Figure, in func(*figure.Figure) bool) *figure.Figure {
+func worst(members iter.Seq[*figure.Figure], in func(*figure.Figure) bool) *figure.Figure {
 	var w *figure.Figure
-	for i := range figs {
-		if f := &figs[i]; in(f) && (w == nil || worse(f, w)) {
+	for f := range members {
+		if in(f) && (w == nil || worse(f, w)) {
 			w = f
 		}
 	}

@@ -13,11 +13,10 @@ import (
 
 // Highest is the dangerous end of the highest temperature of a step, by full
 // accumulation or by a law where that is higher, and what it is of.
-func Highest(figs []figure.Figure, place figure.Place) (float64, figure.ID) {
+func Highest(figs *figure.Set, place figure.Place) (float64, figure.ID) {
 	v, of := math.Inf(-1), figure.ID{}
-	for i := range figs {
-		f := &figs[i]
-		if f.Quantity != "heat.mtsr" || f.Place != place || !f.Of.IsZero() {
+	for f := range figs.At("heat.mtsr", place) {
+		if !f.Of.IsZero() {
 			continue
 		}
 		if x := f.Danger().V; math.IsNaN(x) {
@@ -32,12 +31,10 @@ func Highest(figs []figure.Figure, place figure.Place) (float64, figure.ID) {
 // technicalLimit is the technical limit of the step of f, where it lies below
 // the boiling point: else the boiling point says it all. Where the service
 // temperature itself is missing the limit is unknown.
-func technicalLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
+func technicalLimit(figs *figure.Set, f *figure.Figure) []limit.Limit {
 	boils := boilingLimit(figs, f)
-	for i := range figs {
-		t := &figs[i]
-		if t.Quantity != "heat.technical_limit" || t.Place != f.Place ||
-			math.IsNaN(boils.Value) || t.Low.V >= boils.Value {
+	for t := range figs.At("heat.technical_limit", f.Place) {
+		if math.IsNaN(boils.Value) || t.Low.V >= boils.Value {
 			continue
 		}
 		return []limit.Limit{{Key: limit.Named(limit.Review, "technical_limit"), Quantity: f.Quantity, Label: "technical limit", Value: t.Low.V,
@@ -48,12 +45,11 @@ func technicalLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
 
 // hoodLimit is the temperature from which the hood stands no more of the vapour
 // of a step; none where no volatile acid or ammonia is in it.
-func hoodLimit(figs []figure.Figure, f *figure.Figure) []limit.Limit {
-	for i := range figs {
-		if h := &figs[i]; h.Quantity == "air.hood_limit" && h.Place == f.Place {
-			return []limit.Limit{{Key: limit.Named(limit.Review, "hood_limit"), Quantity: f.Quantity, Label: "what the hood stands of its vapour",
-				Value: h.Low.V, Unit: "degC", Document: "this review", Section: h.ID.String(), Status: "computed"}}
-		}
+func hoodLimit(figs *figure.Set, f *figure.Figure) []limit.Limit {
+	for h := range figs.At("air.hood_limit", f.Place) {
+		return []limit.Limit{{Key: limit.Named(limit.Review, "hood_limit"), Quantity: f.Quantity,
+			Label: "what the hood stands of its vapour", Value: h.Low.V, Unit: "degC",
+			Document: "this review", Section: h.ID.String(), Status: "computed"}}
 	}
 	return nil
 }
@@ -72,22 +68,21 @@ func vesselRoom(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 // WidenClasses sets the high end of every class from the dangerous ends of the
 // temperatures it stands on: single swings that leave a class as it is may
 // still change it together.
-func WidenClasses(c route.Case, k *process.Walk, figs []figure.Figure) {
-	for i := range figs {
-		f := &figs[i]
-		if f.Quantity != "heat.criticality_class" || f.Value.Unknown() {
+func WidenClasses(c route.Case, k *process.Walk, list []figure.Figure) {
+	figs := figure.NewSet(list)
+	for f := range figs.Of("heat.criticality_class") {
+		if f.Value.Unknown() {
 			continue
 		}
 		top, _ := Highest(figs, f.Place)
 		low, high := math.NaN(), math.NaN()
-		for j := range figs {
-			switch g := &figs[j]; {
-			case g.Place != f.Place:
-			case g.Quantity == "heat.mtsr" && !f.Case.IsZero() && g.Case == f.Case:
+		for g := range figs.At("heat.mtsr", f.Place) {
+			if !f.Case.IsZero() && g.Case == f.Case {
 				top = g.High.V
-			case g.Quantity == "heat.technical_limit":
-				low, high = g.Low.V, g.High.V
 			}
+		}
+		for g := range figs.At("heat.technical_limit", f.Place) {
+			low, high = g.Low.V, g.High.V
 		}
 		worst := f.High.V
 		for _, limit := range []float64{low, high} {
@@ -112,7 +107,7 @@ func decomposes(c route.Case) float64 { return least(c.Route.TD24).In("degC") }
 
 // countedBy says which figure a highest temperature was judged by, where that
 // is not the one the finding is of.
-func countedBy(figs []figure.Figure, f *figure.Figure) string {
+func countedBy(figs *figure.Set, f *figure.Figure) string {
 	switch v, of := Highest(figs, f.Place); {
 	case of == f.ID || of.IsZero():
 	case math.IsNaN(v):

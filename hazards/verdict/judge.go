@@ -13,24 +13,25 @@ import (
 // Judge holds every figure that stands for something that can happen against
 // every limit of its quantity, by its dangerous end.
 func Judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding {
-	return judgedBy(c, figs, k, Finding, func(*figure.Figure) bool { return false })
+	return judgedBy(c, figure.NewSet(figs), k, Finding, func(*figure.Figure) bool { return false })
 }
 
 // Verdicts is Judge without words and without the figures that are left out.
 func Verdicts(c route.Case, figs []figure.Figure, k *process.Walk, leftOut func(*figure.Figure) bool) []figure.Finding {
-	return judgedBy(c, figs, k, compared, leftOut)
+	return judgedBy(c, figure.NewSet(figs), k, compared, leftOut)
 }
 
 // by makes a finding of a figure and a limit.
-type by func(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding
+type by func(c route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) figure.Finding
 
 // judgedBy is Judge with what makes a finding, and figures that are left out.
-func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk,
+func judgedBy(c route.Case, figs *figure.Set, k *process.Walk,
 	find by, leftOut func(*figure.Figure) bool) []figure.Finding {
-	out := make([]figure.Finding, 0, len(figs)/2)
+	all := figs.List()
+	out := make([]figure.Finding, 0, len(all)/2)
 	var ls []limit.Limit
-	for i := range figs {
-		f := &figs[i]
+	for i := range all {
+		f := &all[i]
 		if !Judged(figs, f) || leftOut(f) {
 			continue
 		}
@@ -48,7 +49,7 @@ func judgedBy(c route.Case, figs []figure.Figure, k *process.Walk,
 // Judged reports whether a figure has a verdict of its own: not what is so only
 // if a container were shut, nor what repeats another. What follows from a failure
 // is judged once, by the worst of its laws.
-func Judged(figs []figure.Figure, f *figure.Figure) bool {
+func Judged(figs *figure.Set, f *figure.Figure) bool {
 	switch {
 	case f.Case.State == figure.Closed:
 		return false
@@ -73,15 +74,13 @@ func mustBeKnown(f *figure.Figure) limit.Limit {
 
 // isWorstKnown reports whether f is the first of the greatest known members of
 // a quantity whose worst is unknown: beside that one, it still has its verdict.
-func isWorstKnown(figs []figure.Figure, f *figure.Figure) bool {
+func isWorstKnown(figs *figure.Set, f *figure.Figure) bool {
 	if f.Danger().Unknown() {
 		return false
 	}
 	first := true
-	for i := range figs {
-		g := &figs[i]
+	for g := range figs.Of(f.Quantity) {
 		switch {
-		case g.Quantity != f.Quantity:
 		case g.Place.IsZero() && !g.Of.IsZero() && !g.Danger().Unknown():
 			return false
 		case g == f:
@@ -96,18 +95,16 @@ func isWorstKnown(figs []figure.Figure, f *figure.Figure) bool {
 }
 
 // isWorst reports whether f is the member the bare figure repeats.
-func isWorst(figs []figure.Figure, f *figure.Figure) bool {
-	for i := range figs {
-		if figs[i].Quantity == f.Quantity && figs[i].Place.IsZero() {
-			return figs[i].Of == f.ID
-		}
+func isWorst(figs *figure.Set, f *figure.Figure) bool {
+	for g := range figs.At(f.Quantity, figure.Place{}) {
+		return g.Of == f.ID
 	}
 	return false
 }
 
-func hasMembers(figs []figure.Figure, quantity string) bool {
-	for i := range figs {
-		if figs[i].Quantity == quantity && !figs[i].Place.IsZero() {
+func hasMembers(figs *figure.Set, quantity string) bool {
+	for g := range figs.Of(quantity) {
+		if !g.Place.IsZero() {
 			return true
 		}
 	}
@@ -115,7 +112,7 @@ func hasMembers(figs []figure.Figure, quantity string) bool {
 }
 
 // Finding is a verdict with what it means and what would be necessary.
-func Finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
+func Finding(c route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) figure.Finding {
 	out := compared(c, figs, f, l)
 	out.Surely = surely(behind(figs, f, out.Of), l, out.Verdict)
 	out.Text, out.Needs = words(figs, f, l, out.Verdict)
@@ -126,7 +123,7 @@ func Finding(c route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limi
 }
 
 // compared holds a figure against a limit, without words.
-func compared(_ route.Case, figs []figure.Figure, f *figure.Figure, l *limit.Limit) figure.Finding {
+func compared(_ route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) figure.Finding {
 	q, _ := figure.Lookup(f.Quantity)
 	danger := f.High.V
 	if q.Danger == figure.Low {

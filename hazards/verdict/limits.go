@@ -10,7 +10,7 @@ import (
 )
 
 // LimitsOf is limitsFor, or that a figure has to be known where no limit judges it.
-func LimitsOf(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
+func LimitsOf(c route.Case, figs *figure.Set, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
 	out = limitsFor(c, figs, k, f, out)
 	if len(out) == 0 && f.Danger().Unknown() && !Beside(f.Quantity) {
 		out = append(out, mustBeKnown(f))
@@ -20,7 +20,7 @@ func LimitsOf(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fig
 
 // limitsFor adds the limits of a figure to out: those of the set, and those
 // another figure or the route itself sets.
-func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
+func limitsFor(c route.Case, figs *figure.Set, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
 	for i := range c.Limits.Limits {
 		if l := &c.Limits.Limits[i]; l.Quantity != f.Quantity || (l.Agent != "" && l.Agent != f.Agent) || !holdsAt(c, l) {
 			continue
@@ -45,7 +45,7 @@ func limitsFor(c route.Case, figs []figure.Figure, k *process.Walk, f *figure.Fi
 // subject is a figure that is held against limits, and what those are made of.
 type subject struct {
 	c    route.Case
-	figs []figure.Figure
+	figs *figure.Set
 	walk *process.Walk
 	f    *figure.Figure
 }
@@ -119,13 +119,11 @@ func rating(c route.Case, key string) (limit.Limit, bool) {
 	return limit.Limit{}, false
 }
 
-func boilingLimit(figs []figure.Figure, f *figure.Figure) limit.Limit {
+func boilingLimit(figs *figure.Set, f *figure.Figure) limit.Limit {
 	l := limit.Limit{Key: limit.Named(limit.Review, "boiling_point"), Quantity: f.Quantity, Label: "boiling point", Value: math.NaN(), Unit: "degC",
 		Document: "this review", Status: "computed"}
-	for i := range figs {
-		if figs[i].Quantity == "heat.boiling_point" && figs[i].Place == f.Place {
-			l.Value, l.Section = figs[i].Low.V, figs[i].ID.String()
-		}
+	for g := range figs.At("heat.boiling_point", f.Place) {
+		l.Value, l.Section = g.Low.V, g.ID.String()
 	}
 	return l
 }

@@ -39,11 +39,9 @@ var levels = [...]figure.Verdict{limit.Within: figure.Within, limit.Near: figure
 
 // behind is the figure that a verdict on f was taken from: f, or another that the
 // finding names.
-func behind(figs []figure.Figure, f *figure.Figure, of figure.ID) *figure.Figure {
-	for i := range figs {
-		if !of.IsZero() && figs[i].ID == of {
-			return &figs[i]
-		}
+func behind(figs *figure.Set, f *figure.Figure, of figure.ID) *figure.Figure {
+	if g := figs.Get(of); g != nil {
+		return g
 	}
 	return f
 }

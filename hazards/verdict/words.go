@@ -24,7 +24,7 @@ type needed struct {
 
 // words says what a finding means and what would be necessary, never
 // sufficient, to meet its limit.
-func words(figs []figure.Figure, f *figure.Figure, l *limit.Limit, v figure.Verdict) (string, []figure.Need) {
+func words(figs *figure.Set, f *figure.Figure, l *limit.Limit, v figure.Verdict) (string, []figure.Need) {
 	switch v {
 	case figure.Within:
 		return "Within the stated limit under the stated assumptions.", nil
@@ -45,41 +45,41 @@ func words(figs []figure.Figure, f *figure.Figure, l *limit.Limit, v figure.Verd
 }
 
 // amount is how much of what is necessary.
-type amount func(figs []figure.Figure, f *figure.Figure, l *limit.Limit) float64
+type amount func(figs *figure.Set, f *figure.Figure, l *limit.Limit) float64
 
-func zero([]figure.Figure, *figure.Figure, *limit.Limit) float64     { return 0 }
-func one([]figure.Figure, *figure.Figure, *limit.Limit) float64      { return 1 }
-func notKnown([]figure.Figure, *figure.Figure, *limit.Limit) float64 { return math.NaN() }
+func zero(*figure.Set, *figure.Figure, *limit.Limit) float64     { return 0 }
+func one(*figure.Set, *figure.Figure, *limit.Limit) float64      { return 1 }
+func notKnown(*figure.Set, *figure.Figure, *limit.Limit) float64 { return math.NaN() }
 
-func highEnd(_ []figure.Figure, f *figure.Figure, _ *limit.Limit) float64      { return f.High.V }
-func atLimit(_ []figure.Figure, _ *figure.Figure, l *limit.Limit) float64      { return l.Value }
-func halfTheLimit(_ []figure.Figure, _ *figure.Figure, l *limit.Limit) float64 { return l.Value / 2 }
-func fifthOfLimit(_ []figure.Figure, _ *figure.Figure, l *limit.Limit) float64 { return l.Value * 0.2 }
+func highEnd(_ *figure.Set, f *figure.Figure, _ *limit.Limit) float64      { return f.High.V }
+func atLimit(_ *figure.Set, _ *figure.Figure, l *limit.Limit) float64      { return l.Value }
+func halfTheLimit(_ *figure.Set, _ *figure.Figure, l *limit.Limit) float64 { return l.Value / 2 }
+func fifthOfLimit(_ *figure.Set, _ *figure.Figure, l *limit.Limit) float64 { return l.Value * 0.2 }
 
-func whereNearBegins(_ []figure.Figure, _ *figure.Figure, l *limit.Limit) float64 {
+func whereNearBegins(_ *figure.Set, _ *figure.Figure, l *limit.Limit) float64 {
 	return l.Value * l.Near
 }
 
 // belowLimit is a temperature that is not near its limit.
-func belowLimit(_ []figure.Figure, _ *figure.Figure, l *limit.Limit) float64 {
+func belowLimit(_ *figure.Set, _ *figure.Figure, l *limit.Limit) float64 {
 	return l.Value - limit.NearKelvin
 }
 
 // exhaust is the extract that goes with a figure of the air of a step, m3/h.
-func exhaust(figs []figure.Figure, f *figure.Figure, _ *limit.Limit) float64 {
-	for i := range figs {
-		if figs[i].Quantity == "air.exhaust_required" && figs[i].Place == f.Place && figs[i].Agent == f.Agent {
-			return figs[i].High.V
+func exhaust(figs *figure.Set, f *figure.Figure, _ *limit.Limit) float64 {
+	for g := range figs.At("air.exhaust_required", f.Place) {
+		if g.Agent == f.Agent {
+			return g.High.V
 		}
 	}
 	return math.NaN()
 }
 
 // dilution is the water that goes with an agent that neutralises, L.
-func dilution(figs []figure.Figure, f *figure.Figure, _ *limit.Limit) float64 {
-	for i := range figs {
-		if figs[i].Quantity == "neutralise.dilution_water" && figs[i].Place == f.Place && figs[i].Agent == f.Agent {
-			return figs[i].High.V
+func dilution(figs *figure.Set, f *figure.Figure, _ *limit.Limit) float64 {
+	for g := range figs.At("neutralise.dilution_water", f.Place) {
+		if g.Agent == f.Agent {
+			return g.High.V
 		}
 	}
 	return math.NaN()
