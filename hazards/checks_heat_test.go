@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
 
@@ -115,9 +116,9 @@ func TestTheSharedCoolingIsHeldToItsPower(t *testing.T) {
 		if got != x.want {
 			t.Errorf("%s: %q, want %q", x.name, got, x.want)
 		}
-		colder := slices.ContainsFunc(rv.Warnings, func(s string) bool { return strings.HasPrefix(s, "The jacket of pot is written at 0 degC") })
+		colder := slices.ContainsFunc(words.SayAll(rv.Warnings), func(s string) bool { return strings.HasPrefix(s, "The jacket of pot is written at 0 degC") })
 		if colder != strings.Contains(x.yaml, "kind: jacket") {
-			t.Errorf("%s: warnings %q", x.name, rv.Warnings)
+			t.Errorf("%s: warnings %q", x.name, words.SayAll(rv.Warnings))
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/upset"
+	"etchbound/reports/words"
 	"etchbound/schemas/nearly"
 )
 
@@ -133,7 +134,7 @@ func TestBriefLeavesFailuresOut(t *testing.T) {
 			t.Errorf("a brief review has %s", brief.Figures[i].ID.String())
 		}
 	}
-	if len(brief.Warnings) == 0 || !strings.Contains(strings.Join(brief.Warnings, " "), "left out of a brief review") {
+	if len(brief.Warnings) == 0 || !strings.Contains(strings.Join(words.SayAll(brief.Warnings), " "), "left out of a brief review") {
 		t.Errorf("nothing says that failures are left out: %q", brief.Warnings)
 	}
 }

@@ -13,6 +13,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/words"
 )
 
 // load reads a route that the test writes itself.
@@ -159,12 +160,12 @@ type (
 
 // said is every text the review gives beside its figures.
 func said(rv *hazards.Review) []string {
-	out := append([]string(nil), rv.Warnings...)
+	out := words.SayAll(rv.Warnings)
 	for _, h := range rv.Holds {
-		out = append(out, h.Text)
+		out = append(out, words.Say(h.Says))
 	}
 	for _, f := range rv.Walk.Facts {
-		out = append(out, f.Text)
+		out = append(out, words.Say(f.Says))
 	}
 	return out
 }

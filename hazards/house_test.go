@@ -19,6 +19,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/words"
 )
 
 // source is one Go file of the module that is no test.
@@ -333,7 +334,7 @@ func TestNoVerdictIsAClearance(t *testing.T) {
 	for name, rv := range allReviews(t) {
 		texts := said(&rv)
 		for i := range rv.Findings {
-			texts = append(texts, rv.Findings[i].Text, rv.Findings[i].Verdict.String())
+			texts = append(texts, words.Say(rv.Findings[i].Says), rv.Findings[i].Verdict.String())
 		}
 		for _, s := range texts {
 			for _, w := range []string{"approved", "compliant", "is safe", "HF-free", "mild"} {

@@ -1,11 +1,10 @@
 package hazards
 
 import (
-	"fmt"
-
 	"etchbound/chemicals/working"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/ranges"
 	"etchbound/hazards/route"
 	"etchbound/hazards/verdict"
@@ -31,35 +30,41 @@ func Make(c route.Case) (Review, error) {
 	out.Figures = verdict.Bare(verdict.WithoutTraces(a.Figures))
 	out.Findings = verdict.Judge(c, out.Figures, &a.Walk)
 	out.NotAssessed = NotAssessed()
-	out.Warnings = append(append([]string(nil), c.Route.Notices...), a.Warnings...)
-	out.Warnings = append(out.Warnings, c.Limits.Notices...)
+	out.Warnings = append(asWritten(c.Route.Notices), a.Warnings...)
+	out.Warnings = append(out.Warnings, asWritten(c.Limits.Notices)...)
 	if c.Site == nil || c.Site.Jurisdiction == "" {
-		out.Warnings = append(out.Warnings,
-			"No jurisdiction is stated in a site file: the exposure limits of every one held here count.")
+		out.Warnings = append(out.Warnings, phrase.Of("warn.no_jurisdiction"))
 	}
 	out.Warnings = append(out.Warnings, tooCold(c)...)
 	if c.Brief {
-		out.Warnings = append(out.Warnings, "What happens when something fails is left out of a brief review.")
+		out.Warnings = append(out.Warnings, phrase.Of("warn.brief"))
 	}
 	out.Unknown = doubt.Unknown(c.Route, out.Figures, a.Walk.Contacts)
 	out.Holds = verdict.Holds(c.Route, a.Walk.Facts, out.Findings)
 	return out, nil
 }
 
+// asWritten are the notices of a loader, which says them itself.
+func asWritten(notices []string) []phrase.Phrase {
+	out := make([]phrase.Phrase, len(notices))
+	for i, n := range notices {
+		out[i] = phrase.As(n)
+	}
+	return out
+}
+
 // tooCold are the jackets that a route wants colder than the shared cooling of the
 // site is.
-func tooCold(c route.Case) []string {
+func tooCold(c route.Case) []phrase.Phrase {
 	if c.Site == nil || !c.Site.CoolingPoint.Set {
 		return nil
 	}
-	var out []string
+	var out []phrase.Phrase
 	for i := range c.Route.Places {
 		p := &c.Route.Places[i]
 		k := p.Cooling
 		if k != nil && k.Kind == "jacket" && k.Temperature.Set && k.Temperature.SI < c.Site.CoolingPoint.SI {
-			out = append(out, fmt.Sprintf("The jacket of %s is written at %s, and the shared cooling of the site is at %s: "+
-				"it gets no colder than that, so what is worked out here is too cold.",
-				p.Key, k.Temperature.Text, c.Site.CoolingPoint.Text))
+			out = append(out, phrase.Of("warn.too_cold", p.Key, k.Temperature.Text, c.Site.CoolingPoint.Text))
 		}
 	}
 	return out

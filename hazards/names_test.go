@@ -73,13 +73,13 @@ func unmoved(t interface{ Fatalf(string, ...any) }, rv, more *hazards.Review, ya
 		f := &more.Findings[i]
 		at[f.ID()] = f
 		if f.Limit.Origin == limit.Local && f.Verdict == figure.Exceeds && !strings.HasPrefix(f.Figure.Quantity, "air.") &&
-			f.Text != "Held against a limit of the site." {
-			t.Fatalf("%s says %q\n%s", f.ID(), f.Text, yaml)
+			f.Says.Key != "finding.site" {
+			t.Fatalf("%s says %q\n%s", f.ID(), words.Say(f.Says), yaml)
 		}
 	}
 	for i := range rv.Findings {
 		f := &rv.Findings[i]
-		if g := at[f.ID()]; g != nil && (g.Verdict != f.Verdict || g.Text != f.Text) || g == nil && f.Verdict != figure.UnknownVerdict {
+		if g := at[f.ID()]; g != nil && (g.Verdict != f.Verdict || !g.Says.Equal(f.Says)) || g == nil && f.Verdict != figure.UnknownVerdict {
 			t.Fatalf("%s is not as it was\n%s", f.ID(), yaml)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -27,6 +28,6 @@ type Review struct {
 	Assumptions []Assumption
 	Unknown     []UnknownItem
 	NotAssessed []string // catalogued quantities no model covers yet
-	Warnings    []string
+	Warnings    []phrase.Phrase
 	Holds       []Hold
 }

@@ -219,7 +219,7 @@ func (b *builder) benchCard() Section {
 	var stop List
 	stop.Ordered = true
 	for _, h := range b.r.Holds {
-		stop.Items = append(stop.Items, fold(h.Text))
+		stop.Items = append(stop.Items, fold(words.Say(h.Says)))
 	}
 	if len(stop.Items) > 0 {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("bench.holds")}, stop)

@@ -197,11 +197,11 @@ func basisText(l figure.LimitRef) string {
 
 func needsText(f *figure.Finding) string {
 	var s []string
-	if f.Text != "" {
-		s = append(s, fold(f.Text))
+	if !f.Says.IsZero() {
+		s = append(s, fold(words.Say(f.Says)))
 	}
 	for _, n := range f.Needs {
-		s = append(s, say("need", labelOf(n.Quantity), measure(n.Value, digitsOf(n.Quantity), n.Unit), fold(n.Text)))
+		s = append(s, say("need", labelOf(n.Quantity), measure(n.Value, digitsOf(n.Quantity), n.Unit), fold(words.Say(n.Says))))
 	}
 	return strings.Join(s, "; ")
 }

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -54,7 +55,7 @@ func fixture() hazards.Review {
 		},
 		Findings: fixtureFindings(),
 		Walk: process.Walk{
-			Facts: []process.Fact{{ID: "hf_formed", Step: 1, Text: "HF is formed where LiF meets the acid"}},
+			Facts: []process.Fact{{ID: "hf_formed", Step: 1, Says: phrase.As("HF is formed where LiF meets the acid")}},
 			Contacts: []process.Contact{
 				{Place: "etch", Part: "wall", Material: "borosilicate glass", Medium: "hf", Step: 1, Stand: material.Stand{Verdict: material.No,
 					Note:   "fluoride with acid dissolves it; the wall thins and leaks, SiF4 forms",
@@ -76,7 +77,7 @@ func fixture() hazards.Review {
 		Assumptions: []hazards.Assumption{{ID: "impurity", Text: "Impurities are not stated", Value: 0, Unit: "wt%", Moves: []hazards.Move{{Figure: figure.ID{Quantity: "gas.hydrogen.total"}, From: 0.36, To: 0.44}}}},
 		Unknown:     fixtureUnknown(),
 		NotAssessed: []string{"air.saturated", "air.breathing_zone", "heat.peak_power.during_addition", "store.pressure", "dust.mass", "stock.mass", "spill.neutraliser"},
-		Warnings:    []string{"hood not stated"},
+		Warnings:    []phrase.Phrase{phrase.As("hood not stated")},
 		Holds:       fixtureHolds(),
 	}
 }
@@ -103,7 +104,7 @@ func fixtureFindings() []figure.Finding {
 	}
 	return []figure.Finding{
 		{Figure: figure.ID{Quantity: "gas.closed.pressure", Place: figure.At("waste_bottle")}, Limit: ref("closed_zero", 0, "kPa gauge"), Verdict: figure.Exceeds, Margin: math.NaN(),
-			Needs: []figure.Need{{Quantity: "gas.vent.bore_required", Value: 3.21, Unit: "mm", Text: "a vent of this bore"}}, Text: "closed without a rating | exceeds from the first gas"},
+			Needs: []figure.Need{{Quantity: "gas.vent.bore_required", Value: 3.21, Unit: "mm", Says: phrase.As("a vent of this bore")}}, Says: phrase.As("closed without a rating | exceeds from the first gas")},
 		{Figure: figure.ID{Quantity: "heat.mtsr", Place: figure.Step(3)}, Limit: ref("boiling", 103.6, "degC"), Verdict: figure.Near, Margin: 5.42},
 		{Figure: figure.ID{Quantity: "heat.mtsr"}, Limit: ref("boiling", 103.6, "degC"), Verdict: figure.Near, Margin: 5.42},
 		{Figure: figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)}, Limit: ref("rise_50", 50, "K"), Verdict: figure.Exceeds, Margin: -0.386},
@@ -120,7 +121,7 @@ func fixtureHolds() []hazards.Hold {
 	long := "Do not start before the extraction of the hood has been measured on the day, is at or above the flow written in the site file, and the reading | was checked by a second person who signs for it here."
 	var out []hazards.Hold
 	for _, id := range []string{"hood", "vent", "gel", "second", "cooling", "waste", "sheet"} {
-		out = append(out, hazards.Hold{ID: id, Text: long})
+		out = append(out, hazards.Hold{ID: id, Says: phrase.As(long)})
 	}
 	return out
 }

@@ -22,7 +22,7 @@ func newReviewJSON(r *hazards.Review, o Options) reviewJSON {
 		Lines: linesToJSON(r.Sheet), Ends: []endJSON{}, Data: b.dataJSON(), Sources: b.sourcesJSON(),
 		Account: b.accountJSON(), Series: b.seriesJSON(),
 		Assumptions: each(r.Assumptions, assumptionToJSON), Unknown: each(r.Unknown, unknownToJSON),
-		NotAssessed: list(r.NotAssessed), Warnings: list(r.Warnings),
+		NotAssessed: list(r.NotAssessed), Warnings: words.SayAll(r.Warnings),
 	}
 }
 
@@ -92,7 +92,7 @@ func (b *builder) findingToJSON(f *figure.Finding) findingJSON {
 	return findingJSON{ID: f.ID().String(), Figure: f.Figure.String(),
 		Limit:   limitJSON{l.ID, l.Origin.String(), nine(l.Value), l.Unit, l.Document, l.Section, l.Edition, l.Status},
 		Verdict: f.Verdict.String(), Surely: f.Surely.String(), Of: f.Of.String(), Margin: nine(f.Margin),
-		Needs:  each(f.Needs, func(n *figure.Need) needJSON { return needJSON{n.Quantity, nine(n.Value), n.Unit, n.Text} }),
+		Needs:  each(f.Needs, func(n *figure.Need) needJSON { return needJSON{n.Quantity, nine(n.Value), n.Unit, words.Say(n.Says)} }),
 		Chance: nine(chance)}
 }
 

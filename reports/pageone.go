@@ -298,7 +298,7 @@ func (b *builder) holdPoints() Section {
 	l := List{Ordered: true}
 	room := holdLines
 	for i, h := range b.r.Holds {
-		item := clip(fold(h.Text), holdLength)
+		item := clip(fold(words.Say(h.Says)), holdLength)
 		if room -= lines(item, lineLength); room < 0 || i == maxHolds {
 			break
 		}

@@ -49,7 +49,7 @@ func (b *builder) actions() Section {
 		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(len(t.Rows) + 1)), text(what), {Blank: true}, {Blank: true}, text("☐")})
 	}
 	for _, h := range b.r.Holds {
-		add(fold(h.Text))
+		add(fold(words.Say(h.Says)))
 	}
 	for _, u := range b.r.Unknown {
 		if what, settles := words.Named(u.Missing); settles != "" {
@@ -249,7 +249,7 @@ func sourceText(s chemicals.Source) string {
 
 func (b *builder) warningBlocks() []Block {
 	l := List{}
-	for _, group := range [][]string{b.r.Warnings, b.route().Notices, b.r.Walk.Warnings} {
+	for _, group := range [][]string{words.SayAll(b.r.Warnings), b.route().Notices, words.SayAll(b.r.Walk.Warnings)} {
 		for _, w := range group {
 			if w = fold(w); !slices.Contains(l.Items, w) {
 				l.Items = append(l.Items, w)

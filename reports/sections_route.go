@@ -8,6 +8,7 @@ import (
 
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/reports/words"
 )
 
 func (b *builder) purpose() Section {
@@ -226,9 +227,9 @@ func (b *builder) chemistry() Section {
 
 func factText(f process.Fact) string {
 	if f.Step > 0 {
-		return say("fact.step", f.Step, fold(f.Text))
+		return say("fact.step", f.Step, fold(words.Say(f.Says)))
 	}
-	return fold(f.Text)
+	return fold(words.Say(f.Says))
 }
 
 func (b *builder) account() Table {

@@ -14,6 +14,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/route"
 	"etchbound/reports"
+	"etchbound/reports/words"
 	"etchbound/schemas"
 	"etchbound/schemas/quantity"
 )
@@ -42,11 +43,11 @@ func checkCommand(s streams) *cobra.Command {
 			}
 			text := fmt.Sprintf("%s: no mistakes found in %d steps and %d places\n", shown(f.route), len(c.Route.Steps), len(c.Route.Places))
 			for _, n := range a.Warnings {
-				text += "  note: " + n + "\n"
+				text += "  note: " + words.Say(n) + "\n"
 			}
 			for _, f := range a.Walk.Facts {
 				if f.ID == "overfull" {
-					text += "  note: " + f.Text + "\n"
+					text += "  note: " + words.Say(f.Says) + "\n"
 				}
 			}
 			_, err = io.WriteString(s.out, text)

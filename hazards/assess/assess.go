@@ -4,6 +4,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -16,7 +17,7 @@ type Assessment struct {
 	Walk     process.Walk
 	Runs     []vessel.Run
 	Courses  []course.Course
-	Warnings []string
+	Warnings []phrase.Phrase
 	Err      error // the route cannot be walked
 }
 

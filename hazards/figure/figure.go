@@ -3,6 +3,7 @@ package figure
 import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/phrase"
 )
 
 // Figure is one reported number. Low and High are set by the review; in an
@@ -76,7 +77,7 @@ type Need struct {
 	Quantity string // name in the catalogue
 	Value    float64
 	Unit     string
-	Text     string
+	Says     phrase.Phrase
 }
 
 // LimitRef is the limit a finding was judged by, as it stands in the review.
@@ -101,7 +102,7 @@ type Finding struct {
 	Surely  Surety
 	Margin  float64 // share of the limit left (temperatures: K left), from the dangerous end; NaN if unknown
 	Needs   []Need
-	Text    string // what the finding says in words
+	Says    phrase.Phrase // what the finding means
 }
 
 // ID names the finding.

@@ -71,4 +71,6 @@ func (s *Set) Get(id ID) *Figure {
 
 // One is the figure of a quantity at a place by no agent and no case in particular, nil
 // where there is none.
-func (s *Set) One(quantity string, place Place) *Figure { return s.Get(ID{Quantity: quantity, Place: place}) }
+func (s *Set) One(quantity string, place Place) *Figure {
+	return s.Get(ID{Quantity: quantity, Place: place})
+}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/hazards/phrase"
 )
 
 // end closes the walk: what is where, the acid liquors nobody neutralised, and
@@ -21,7 +22,7 @@ func (k *walker) end() {
 		k.out.Ends = append(k.out.Ends, p.copy())
 	}
 	if k.out.Powder != nil && !k.charged {
-		k.warn("The precursor is never put anywhere: no step has it under what.")
+		k.warn(phrase.Of("warn.the_precursor_is_never"))
 	}
 	k.balance()
 }

@@ -1,13 +1,13 @@
 package process
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/material"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -117,16 +117,15 @@ func (k *walker) sayAttacked() {
 				media = with(media, material.Called(o.Medium))
 			}
 		}
-		k.fact("attacked", c.Step, fmt.Sprintf("The %s of %s is of %s, and what it meets from step %d is %s: %s.",
-			c.Part, c.Place, c.Material, c.Step, strings.Join(media, ", "), orEaten(c.Note)))
+		k.fact("attacked", c.Step, phrase.Of("fact.attacked", c.Part, c.Place, c.Material, c.Step, strings.Join(media, ", "), orEaten(c.Note)))
 	}
 }
 
-func orEaten(note string) string {
+func orEaten(note string) phrase.Phrase {
 	if note == "" {
-		return "it is eaten away"
+		return phrase.Of("fact.attacked_eaten")
 	}
-	return note
+	return phrase.As(note)
 }
 
 // sayUnknown says once for each material of a part what nobody knows of it.
@@ -145,18 +144,15 @@ func (k *walker) sayUnknown() {
 				places, media = with(places, o.Place), with(media, material.Called(o.Medium))
 			}
 		}
-		id, what := "material_unknown", c.Material
-		settle := "say which material that is, by its common name, or look it up in the maker's resistance table"
+		id, what, settle := "material_unknown", phrase.As(c.Material), phrase.Of("fact.material_unknown_which")
 		if c.Material == "" {
-			what = "a material that is not stated"
-			settle = "write what it is made of, and look it up in the maker's resistance table"
+			what, settle = phrase.Of("fact.material_unknown_none"), phrase.Of("fact.material_unknown_write")
 		}
 		if c.Material == "" && c.Part == "lid" {
 			id = "lid_unknown" // so of nearly every route: it comes behind what is worse
 		}
-		k.fact(id, c.Step, fmt.Sprintf("The %s of %s is of %s: it is not known whether that stands %s, which it meets "+
-			"from step %d. To settle it, %s.",
-			c.Part, strings.Join(places, ", "), what, strings.Join(media, ", "), c.Step, settle))
+		k.fact(id, c.Step, phrase.Of("fact.material_unknown", c.Part, strings.Join(places, ", "), what,
+			strings.Join(media, ", "), c.Step, settle))
 	}
 }
 

@@ -73,8 +73,8 @@ func TestWhatMeetsTheLiquor(t *testing.T) {
 		for _, f := range k.Facts {
 			if f.ID == "attacked" || f.ID == "material_unknown" || f.ID == "lid_unknown" {
 				got = strings.TrimSpace(got + " " + string(f.ID))
-				if !strings.Contains(f.Text, "pot") || strings.Contains(f.Text, "drum") {
-					t.Errorf("%s: %s", c.pot, f.Text)
+				if says := fmt.Sprint(f.Says); !strings.Contains(says, "pot") || strings.Contains(says, "drum") {
+					t.Errorf("%s: %s", c.pot, says)
 				}
 			}
 		}
@@ -107,7 +107,7 @@ func TestWhatIsNotStatedIsSaidOnce(t *testing.T) {
 	var said []string
 	for _, f := range k.Facts {
 		if f.ID == "material_unknown" {
-			said = append(said, f.Text)
+			said = append(said, fmt.Sprint(f.Says))
 		}
 	}
 	if len(said) != 1 || !strings.Contains(said[0], "pot, drum") || !strings.Contains(said[0], "acid fluoride") {

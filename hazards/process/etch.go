@@ -1,11 +1,10 @@
 package process
 
 import (
-	"fmt"
-
 	"etchbound/chemicals"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -56,9 +55,9 @@ func (k *walker) byCurrent(p *State, q *Pool, s *route.Step, e *Etch, b bath) {
 		x := extra.As("n") // counted as water taken apart, so that the account closes
 		k.release(q, s.Number, p.Place, "O2", "current", atoms("O", 2), k.w.Line("n_O2", "mol", "n/2", x.V/2, x))
 	}
-	k.fact("anode", s.Number, fmt.Sprintf("The anode of step %d gives oxygen, or chlorine where the electrolyte holds chloride; which of them is not modelled, and the account counts oxygen.", s.Number))
+	k.fact("anode", s.Number, phrase.Of("fact.anode", s.Number))
 	if b.chloride && b.ammonium {
-		k.fact("nitrogen_trichloride", s.Number, fmt.Sprintf("Chloride and ammonium meet at the anode of step %d: if the electrolyte turns acidic, nitrogen trichloride can form, which explodes.", s.Number))
+		k.fact("nitrogen_trichloride", s.Number, phrase.Of("fact.nitrogen_trichloride", s.Number))
 	}
 }
 
@@ -169,6 +168,6 @@ func (k *walker) acidShort(e *Etch) {
 	pr := &e.Product
 	need := e.N.V * (k.out.Layered.Electrons.V + pr.Fluorine.V + pr.Chlorine.V)
 	if need > e.AcidBefore.V && !e.Ammonium {
-		k.warn(fmt.Sprintf("Step %d offers %.4g mol of acid where a complete etch takes %.4g mol: gas and heat are still counted for all of the powder.", e.Step, e.AcidBefore.V, need))
+		k.warn(phrase.Of("warn.step_offers_mol_of", e.Step, e.AcidBefore.V, need))
 	}
 }

@@ -1,11 +1,10 @@
 package process
 
 import (
-	"fmt"
-
 	"etchbound/chemicals"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -134,7 +133,7 @@ func (k *walker) metals(p *State, q *Pool, s *route.Step, base bool) {
 		}
 		q.Entries = append(q.Entries, Entry{Name: x.Formula + " dissolved", Of: x.Of, N: x.N, Acid: -2 * h.V})
 		k.release(q, s.Number, p.Place, "H2", "metal", hydrogenGas, gas)
-		k.fact("second_gas", s.Number, fmt.Sprintf("Step %d is an acid wash that gives hydrogen: the melt left %s, and acid dissolves it.", s.Number, x.Formula))
+		k.fact("second_gas", s.Number, phrase.Of("fact.second_gas", s.Number, x.Formula))
 	}
 	p.Solids = kept
 }
@@ -149,6 +148,6 @@ func (k *walker) residual(p *State, s *route.Step) {
 		// The powder stays in the account as powder: how much of it base takes is not known.
 		k.out.Releases = append(k.out.Releases, Release{s.Number, p.Place, "H2", "residual", gas})
 		p.Solids[i].Kind = Based
-		k.fact("second_gas", s.Number, fmt.Sprintf("Step %d brings base to the etched powder: what the etch left of the layered phase gives hydrogen there.", s.Number))
+		k.fact("second_gas", s.Number, phrase.Of("fact.second_gas_step_brings", s.Number))
 	}
 }

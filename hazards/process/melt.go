@@ -5,6 +5,7 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -29,7 +30,7 @@ func (k *walker) melt(p *State, s *route.Step) {
 		e.Hydrogen = working.Absent("n_H2", "mol", working.Lacks("melt_gas", "").In(s.Number))
 		q.doubt()
 		k.unresolve(p, at[0], working.Lacks("gas_of_melt_left", "").In(s.Number))
-		k.fact("melt", s.Number, fmt.Sprintf("The melt of step %d is not one of a divalent metal chloride with a listed layer element: what it gives off is unknown.", s.Number))
+		k.fact("melt", s.Number, phrase.Of("fact.melt", s.Number))
 		k.out.Etches = append(k.out.Etches, e)
 		p.Etches = append(p.Etches, len(k.out.Etches)-1)
 		return
@@ -60,7 +61,7 @@ func (k *walker) meltEtch(p *State, q *Pool, at int, salt *chemicals.Substance, 
 		return 0
 	})
 	if have < m.V {
-		k.warn(fmt.Sprintf("Step %d melts %.4g mol of %s where the powder takes %.4g mol: the account is short of it.", e.Step, have, salt.Name, m.V))
+		k.warn(phrase.Of("warn.step_melts_mol_of", e.Step, have, salt.Name, m.V))
 	}
 	k.take(q, metal+" reduced", atoms(metal, 1), m, 0, 0)
 	two := working.Exact("x", "mol/mol", 2, "chlorine taken up per formula unit")
@@ -74,7 +75,7 @@ func (k *walker) meltEtch(p *State, q *Pool, at int, salt *chemicals.Substance, 
 	p.Solids[at] = Solid{Name: "nanosheets of " + was.Name, Kind: Product, Of: &of, N: e.N, Mass: was.Mass, HeatCapacity: was.HeatCapacity}
 	none := working.Exact("C", "J/K", 0, "left out")
 	p.Solids = append(p.Solids, Solid{Name: metal + " metal", Kind: Metal, Of: atoms(metal, 1), N: m, HeatCapacity: none, Formula: metal})
-	k.fact("melt_gas", e.Step, fmt.Sprintf("The melt of step %d drives off the layer element as its chloride within minutes; moist air turns the fume into hydrogen chloride.", e.Step))
+	k.fact("melt_gas", e.Step, phrase.Of("fact.melt_gas", e.Step))
 }
 
 // offGas sends the A layer off as its chlorides, electron for electron.

@@ -1,12 +1,12 @@
 package process
 
 import (
-	"fmt"
 	"slices"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/neutralising"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -134,7 +134,7 @@ func (k *walker) carbonate(p *State, s *route.Step) {
 	o, _ := chemicals.ElementIndex("O")
 	co2[o] = 2
 	k.release(q, s.Number, p.Place, "CO2", "carbonate", &co2, gas)
-	k.fact("carbon_dioxide", s.Number, fmt.Sprintf("Step %d gives carbon dioxide: add in portions, keep the vessel open, leave it open for hours afterwards.", s.Number))
+	k.fact("carbon_dioxide", s.Number, phrase.Of("fact.carbon_dioxide", s.Number))
 }
 
 // freed is the name of the entry that takes carbon dioxide out of a pool.

@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 )
 
 // weigh works out what the powder is made of, before any step. Stated
@@ -119,26 +120,26 @@ func (k *walker) powder(p *State) {
 func (k *walker) factsOfPowder(l *etching.Layered) {
 	pr := k.c.Route.Precursor
 	if l.Hydride != "" {
-		k.fact("hydride", 0, fmt.Sprintf("Acid can take %s off %s as %s, a toxic gas. The hydrogen is unknown; the bound is all of it leaving as %s.", l.A[0].Symbol, l.Formula.Text, l.Hydride, l.Hydride))
+		k.fact("hydride", 0, phrase.Of("fact.hydride", l.A[0].Symbol, l.Formula.Text, l.Hydride, l.Hydride))
 	}
 	for i := range pr.Impurities {
 		f := pr.Impurities[i].Formula
 		for _, el := range f.Order {
 			if h := etching.Hydride(el); h != "" {
-				k.fact("hydride_impurity", 0, fmt.Sprintf("The impurity %s can give %s, a toxic gas, in acid.", f.Text, h))
+				k.fact("hydride_impurity", 0, phrase.Of("fact.hydride_impurity", f.Text, h))
 			}
 			if etching.Toxic(el) {
-				k.fact("toxic_metal", 0, fmt.Sprintf("The impurity %s makes every liquor it meets a toxic-metal waste (%s).", f.Text, el))
+				k.fact("toxic_metal", 0, phrase.Of("fact.toxic_metal", f.Text, el))
 			}
 		}
 	}
 	for _, el := range l.Toxic {
-		k.fact("toxic_metal", 0, fmt.Sprintf("%s leaves the powder with the liquor: the waste is a toxic-metal waste.", el))
+		k.fact("toxic_metal", 0, phrase.Of("fact.toxic_metal_leaves_the", el))
 	}
 	if l.Unlisted != "" && l.Hydride == "" {
-		k.fact("unlisted", 0, fmt.Sprintf("%s has no entry for %s in the layers: what gas it gives in acid is unknown, and so is any bound.", l.Formula.Text, l.Unlisted))
+		k.fact("unlisted", 0, phrase.Of("fact.unlisted", l.Formula.Text, l.Unlisted))
 	}
 	if l.Slab {
-		k.fact("slab", 0, fmt.Sprintf("%s gives up a slab with carbon in it: hydrocarbons come with the hydrogen, and only bounds are given.", l.Formula.Text))
+		k.fact("slab", 0, phrase.Of("fact.slab", l.Formula.Text))
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 	"etchbound/schemas/quantity"
 )
@@ -195,6 +196,6 @@ func (k *walker) dry(p *State) {
 	q.Uncounted = uncounted{}
 	q.Volume = working.Exact("V", "mL", 0, "dried")
 	if k.out.Layered != nil {
-		k.fact("dry", 0, "Drying leaves in the solid whatever acid and fluoride its liquid held; what of it leaves with the water is not followed.")
+		k.fact("dry", 0, phrase.Of("fact.dry"))
 	}
 }

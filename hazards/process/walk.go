@@ -4,6 +4,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -19,7 +20,7 @@ type Walk struct {
 	Ends     []State  // contents of every place at the end
 	Account  []Balance
 	Error    working.Num // largest relative error of the account
-	Warnings []string
+	Warnings []phrase.Phrase
 	Open     []working.Missing // what has to be known to say how much went into the route at all
 	Facts    []Fact
 	Contacts []Contact // what the parts of the places meet, in the order it comes
@@ -37,7 +38,7 @@ type Balance struct {
 type Fact struct {
 	ID   string // such as hf_formed, oxidant, toxic_metal, hydride
 	Step int
-	Text string
+	Says phrase.Phrase
 }
 
 // Powder is the precursor as it was weighed.
@@ -148,16 +149,16 @@ type walker struct {
 	out     Walk
 }
 
-func (k *walker) fact(id string, step int, text string) {
+func (k *walker) fact(id string, step int, says phrase.Phrase) {
 	for _, f := range k.out.Facts {
-		if f.ID == id && f.Step == step && f.Text == text {
+		if f.ID == id && f.Step == step && f.Says.Equal(says) {
 			return
 		}
 	}
-	k.out.Facts = append(k.out.Facts, Fact{id, step, text})
+	k.out.Facts = append(k.out.Facts, Fact{id, step, says})
 }
 
-func (k *walker) warn(text string) { k.out.Warnings = append(k.out.Warnings, text) }
+func (k *walker) warn(says phrase.Phrase) { k.out.Warnings = append(k.out.Warnings, says) }
 
 // step does one step in order: what goes in, what it does, what reacts.
 func (k *walker) step(s *route.Step) {

@@ -1,12 +1,12 @@
 package process
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -77,7 +77,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 		x.Needed, x.PH = working.Absent("N", "1", left), working.Absent("pH", "1", left)
 	}
 	if air := k.st.Num("ph.water_in_air"); x.OpenAir && x.WaterOnly && x.Target > air.V {
-		k.warn(fmt.Sprintf("Step %d: water that has met air stops at about pH %.1f, so dilution cannot reach pH %g: write water: co2_free if it is, or a target of 5.5.", s.Number, air.V, x.Target))
+		k.warn(phrase.Of("warn.step_water_that_has", s.Number, air.V, x.Target))
 	}
 	k.rinse(p, s, &x, *c)
 	if !x.WaterOnly { // an acid, alkaline or carbonate liquid acts on what is there

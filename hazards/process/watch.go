@@ -1,8 +1,7 @@
 package process
 
 import (
-	"fmt"
-
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -17,7 +16,7 @@ func (k *walker) watch(p *State, s *route.Step) {
 	k.overfull(at, q.Volume.V, s)
 	k.touches(p, q, s)
 	if s.Verb().Does == route.Stores && len(p.Liquid) > 0 && at.Closure == route.Closed && len(pick(p.Solids, Product)) > 0 {
-		k.fact("stored", s.Number, fmt.Sprintf("Wet product degrades and gives gas in its bottle (step %d, %s); how much is not assessed here.", s.Number, at.Key))
+		k.fact("stored", s.Number, phrase.Of("fact.stored", s.Number, at.Key))
 	}
 }
 
@@ -36,6 +35,6 @@ func (k *walker) overfull(at *route.Place, volume float64, s *route.Step) {
 		return
 	}
 	if holds := at.Capacity.In("mL") * float64(max(at.Count, 1)); volume > holds*(1+1e-9) {
-		k.fact("overfull", s.Number, fmt.Sprintf("Step %d puts %.4g mL into %s, which holds %.4g mL.", s.Number, volume, at.Key, holds))
+		k.fact("overfull", s.Number, phrase.Of("fact.overfull", s.Number, volume, at.Key, holds))
 	}
 }

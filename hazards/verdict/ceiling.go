@@ -1,11 +1,11 @@
 package verdict
 
 import (
-	"fmt"
 	"math"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/thermal"
@@ -107,13 +107,13 @@ func decomposes(c route.Case) float64 { return least(c.Route.TD24).In("degC") }
 
 // countedBy says which figure a highest temperature was judged by, where that
 // is not the one the finding is of.
-func countedBy(figs *figure.Set, f *figure.Figure) string {
+func countedBy(figs *figure.Set, f *figure.Figure) []phrase.Phrase {
 	switch v, of := Highest(figs, f.Place); {
 	case of == f.ID || of.IsZero():
 	case math.IsNaN(v):
-		return fmt.Sprintf(" Judged by %s, which is not known.", of)
+		return []phrase.Phrase{phrase.Of("finding.judged_by_unknown", of)}
 	default:
-		return fmt.Sprintf(" Judged by %s, which is higher: %.4g degC.", of, v)
+		return []phrase.Phrase{phrase.Of("finding.judged_by", of, v)}
 	}
-	return ""
+	return nil
 }

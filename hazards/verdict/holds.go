@@ -1,10 +1,9 @@
 package verdict
 
 import (
-	"fmt"
-
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
@@ -12,33 +11,32 @@ import (
 // Hold is a point at which work stops until something is so.
 type Hold struct {
 	ID   string
-	Text string
+	Says phrase.Phrase
 }
 
 // Holds are the points at which work stops until something is so, of what the walk
 // of a route says and of what was found against limits.
 func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Hold {
 	var out []Hold
-	add := func(id, text string) {
+	add := func(id string, says phrase.Phrase) {
 		for _, h := range out {
-			if h.Text == text {
+			if h.Says.Equal(says) {
 				return
 			}
 		}
-		out = append(out, Hold{ID: id, Text: text})
+		out = append(out, Hold{ID: id, Says: says})
 	}
 	said := func(last bool) {
 		for _, f := range facts {
-			if text, ok := holdText[f.ID]; ok && (f.ID == "lid_unknown") == last {
-				add(f.ID, text+" "+f.Text)
+			if holdFact[f.ID] && (f.ID == "lid_unknown") == last {
+				add(f.ID, phrase.Of("hold."+f.ID, f.Says))
 			}
 		}
 	}
 	said(false)
 	for i := range r.Steps {
 		if s := &r.Steps[i]; s.Verb().Does == route.Shuts {
-			add("heated_closed", fmt.Sprintf("Do not open %s after step %d before it is at the temperature of the room: "+
-				"then let its gas out slowly through a vent or scrubber, since gas does not condense.", s.In, s.Number))
+			add("heated_closed", phrase.Of("hold.heated_closed", s.In, s.Number))
 		}
 	}
 	for i := range findings {
@@ -46,9 +44,8 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 		if f.Verdict.Rank() < figure.Exceeds.Rank() {
 			continue
 		}
-		text, ok := holdFinding[f.Limit.ID]
-		if ok && f.Limit.Origin != limit.Local && !supposed(f.Figure) {
-			add(f.Limit.ID, text)
+		if holdFinding[f.Limit.ID] && f.Limit.Origin != limit.Local && !supposed(f.Figure) {
+			add(f.Limit.ID, phrase.Of("hold.finding."+f.Limit.ID))
 		}
 	}
 	said(true)
@@ -58,35 +55,31 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 // supposed reports whether a figure is of an agent the route does not use.
 func supposed(id figure.ID) bool { return id.Place == figure.Waste && id.Agent != "" }
 
-const noAcid = "Do not let acid meet this powder before a specialist review"
-
-const notStood = "Do not start before it is known that the material stands what it meets."
-
-var holdText = map[string]string{
-	"hydride":          noAcid + "; no limit value for the gas is held here.",
-	"hydride_impurity": noAcid + "; no limit value for the gas is held here.",
-	"unlisted":         noAcid + ".",
-	"toxic_metal":      "Ask the waste office before the first liquor is made.",
-	"oxidant":          "Do not start before the gas and heat of this mixture have been measured at small scale.",
-	"ammonia":          "Keep that vessel open in the hood in that step.",
-	"carbon_dioxide":   "Keep that vessel open in that step and for hours afterwards.",
-	"second_gas":       "Keep that vessel open to a vent in that step.",
-	"melt":             "Do not start before what the melt gives off is known.",
-	"stored":           "Do not store it shut: leave gas a way out, or open it in the hood at set intervals.",
-	"overfull":         "Do not fill it so: take a larger container or a smaller batch.",
-	"attacked":         "Do not start in this material.",
-	"material_unknown": notStood,
-	"lid_unknown":      notStood,
-	"hf_strong":        "A specialist review is needed before anything else.",
-	"slab":             "Do not start before the gas has been measured at small scale.",
+// holdFact are the facts that stop work, each with words of its own.
+var holdFact = map[string]bool{
+	"hydride":          true,
+	"hydride_impurity": true,
+	"unlisted":         true,
+	"toxic_metal":      true,
+	"oxidant":          true,
+	"ammonia":          true,
+	"carbon_dioxide":   true,
+	"second_gas":       true,
+	"melt":             true,
+	"stored":           true,
+	"overfull":         true,
+	"attacked":         true,
+	"material_unknown": true,
+	"lid_unknown":      true,
+	"hf_strong":        true,
+	"slab":             true,
 }
 
-var holdFinding = map[string]string{
-	"no_rated_container": "Do not shut any container that can still give gas: open to a vent until it can give no more.",
-	"boiling_point": "Do not add the powder until cooling, the addition and what is done if cooling fails have been " +
-		"agreed: the whole charge could bring the liquor to boiling.",
-	"bulk_40_degc": "Do not neutralise undiluted: dilution water first, cold, then acid into slurry in portions.",
-	"written_mass": "Do not start neutralising until enough agent for all acid and all fluoride is at hand.",
-	"mixing_to_boiling": "Do not mix it so: the heat of mixing alone could bring it to boiling. " +
-		"Dense acid into water, cold and slowly, never water into acid.",
+// holdFinding are the limits that stop work where they are exceeded or not known.
+var holdFinding = map[string]bool{
+	"no_rated_container": true,
+	"boiling_point":      true,
+	"bulk_40_degc":       true,
+	"written_mass":       true,
+	"mixing_to_boiling":  true,
 }

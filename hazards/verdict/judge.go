@@ -115,9 +115,9 @@ func hasMembers(figs *figure.Set, quantity string) bool {
 func Finding(c route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) figure.Finding {
 	out := compared(c, figs, f, l)
 	out.Surely = surely(behind(figs, f, out.Of), l, out.Verdict)
-	out.Text, out.Needs = words(figs, f, l, out.Verdict)
+	out.Says, out.Needs = words(figs, f, l, out.Verdict)
 	if f.Quantity == "heat.mtsr" {
-		out.Text += countedBy(figs, f)
+		out.Says = out.Says.And(countedBy(figs, f)...)
 	}
 	return out
 }

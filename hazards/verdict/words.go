@@ -5,43 +5,36 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/phrase"
 )
-
-// meaning is what a finding means where a figure is near its limit or beyond it,
-// and what would be necessary to meet the limit.
-type meaning struct {
-	text string
-	need needed
-}
 
 // needed is a quantity that would be necessary, never sufficient.
 type needed struct {
 	quantity string
 	value    amount
 	unit     string
-	text     string
 }
 
 // words says what a finding means and what would be necessary, never
 // sufficient, to meet its limit.
-func words(figs *figure.Set, f *figure.Figure, l *limit.Limit, v figure.Verdict) (string, []figure.Need) {
+func words(figs *figure.Set, f *figure.Figure, l *limit.Limit, v figure.Verdict) (phrase.Phrase, []figure.Need) {
 	switch v {
 	case figure.Within:
-		return "Within the stated limit under the stated assumptions.", nil
+		return phrase.Of("finding.within"), nil
 	case figure.UnknownVerdict:
-		return "It cannot be judged: what is missing is listed.", nil
+		return phrase.Of("finding.unknown"), nil
 	}
-	m, ok := byLimit[l.ID]
+	key := l.ID
+	n, ok := byLimit[key]
 	if !ok || l.Origin == limit.Local { // whatever it is called, its words are not those of one of ours
-		m, ok = byQuantity[f.Quantity]
+		key = f.Quantity
+		n, ok = byQuantity[key]
 	}
 	if !ok {
-		m = meaning{"Held against a limit of the site.",
-			needed{f.Quantity, atLimit, l.Unit, "bring the figure to the limit."}}
+		key, n = "site", needed{f.Quantity, atLimit, l.Unit}
 	}
-	n := &m.need
-	return m.text, []figure.Need{{Quantity: n.quantity, Value: n.value(figs, f, l), Unit: n.unit,
-		Text: "Necessary, not sufficient: " + n.text}}
+	return phrase.Of("finding." + key), []figure.Need{{Quantity: n.quantity, Value: n.value(figs, f, l), Unit: n.unit,
+		Says: phrase.Of("need", phrase.Of("need."+key))}}
 }
 
 // amount is how much of what is necessary.

@@ -15,12 +15,9 @@ import (
 	"etchbound/reports/words"
 )
 
-// literals are the texts that the code below the reports is written with, and of them
-// the kinds of missing things that it names, with where.
-func literals(t *testing.T) (all map[string]bool, kinds map[string]string) {
+// inspect shows every node of the code below the reports, with the name of its file.
+func inspect(t *testing.T, see func(name string, n ast.Node)) {
 	t.Helper()
-	all = map[string]bool{}
-	kinds = map[string]string{}
 	for _, floor := range []string{"chemicals", "hazards", "scaling"} {
 		err := filepath.WalkDir("../../"+floor, func(name string, d fs.DirEntry, err error) error {
 			if err != nil || !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go") {
@@ -31,12 +28,7 @@ func literals(t *testing.T) (all map[string]bool, kinds map[string]string) {
 				return err
 			}
 			ast.Inspect(f, func(n ast.Node) bool {
-				if text, ok := literal(n); ok {
-					all[text] = true
-				}
-				if kind, ok := kindIn(n); ok {
-					kinds[kind] = name
-				}
+				see(filepath.ToSlash(name), n)
 				return true
 			})
 			return nil
@@ -45,6 +37,21 @@ func literals(t *testing.T) (all map[string]bool, kinds map[string]string) {
 			t.Fatal(err)
 		}
 	}
+}
+
+// literals are the texts that the code below the reports is written with, and of them
+// the kinds of missing things that it names, with where.
+func literals(t *testing.T) (all map[string]bool, kinds map[string]string) {
+	t.Helper()
+	all, kinds = map[string]bool{}, map[string]string{}
+	inspect(t, func(name string, n ast.Node) {
+		if text, ok := literal(n); ok {
+			all[text] = true
+		}
+		if kind, ok := kindIn(n); ok {
+			kinds[kind] = name
+		}
+	})
 	return all, kinds
 }
 

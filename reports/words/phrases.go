@@ -1,0 +1,92 @@
+package words
+
+import (
+	_ "embed"
+	"fmt"
+	"strings"
+	"sync"
+
+	"etchbound/hazards/phrase"
+	"etchbound/schemas/columns"
+)
+
+//go:embed phrases.csv
+var phraseTable string
+
+// sentence is the row of a key: what it says of one, and of several where that differs.
+type sentence struct{ key, one, many string }
+
+var sentences = sync.OnceValue(func() map[string]sentence {
+	out := map[string]sentence{}
+	for _, s := range columns.Must("reports/words/phrases.csv", phraseTable, func(r columns.Row) sentence {
+		return sentence{r.Named("key"), r.Named("one"), r.Text("many")}
+	}) {
+		out[s.key] = s
+	}
+	return out
+})
+
+// Phrases are the keys that have sentences.
+func Phrases() []string {
+	var out []string
+	for k := range sentences() {
+		out = append(out, k)
+	}
+	return out
+}
+
+// Say is a phrase in words. A key without a sentence is a fault of the program.
+func Say(p phrase.Phrase) string {
+	var b strings.Builder
+	say(&b, p)
+	return b.String()
+}
+
+// SayAll are some phrases in words.
+func SayAll(all []phrase.Phrase) []string {
+	out := make([]string, len(all))
+	for i, p := range all {
+		out[i] = Say(p)
+	}
+	return out
+}
+
+func say(b *strings.Builder, p phrase.Phrase) {
+	args := make([]any, len(p.Args))
+	for i, a := range p.Args {
+		args[i] = a
+		if q, ok := a.(phrase.Phrase); ok {
+			args[i] = Say(q)
+		}
+	}
+	switch {
+	case p.Key != "":
+		fmt.Fprintf(b, formOf(p), args...)
+	case len(args) > 0:
+		fmt.Fprint(b, args...)
+	}
+	for _, q := range p.More {
+		say(b, q)
+	}
+}
+
+// formOf is the sentence of a key: of several where the first argument counts more
+// than one thing.
+func formOf(p phrase.Phrase) string {
+	s, ok := sentences()[p.Key]
+	if !ok {
+		panic("words: no sentence for " + p.Key)
+	}
+	if n, counts := count(p.Args); counts && n != 1 && s.many != "" {
+		return s.many
+	}
+	return s.one
+}
+
+func count(args []any) (n int, ok bool) {
+	if len(args) == 0 {
+		return 0, false
+	}
+	n, ok = args[0].(int)
+	return n, ok
+}

@@ -1,0 +1,99 @@
+package words_test
+
+import (
+	"go/ast"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"etchbound/hazards/phrase"
+	"etchbound/reports/words"
+)
+
+// joined are the keys that are joined from a part and an id of a limit, a quantity or
+// a fact.
+var joined = []string{"finding.", "need.", "hold.finding.", "hold."}
+
+// Every key that the code names has its sentence, and every sentence has a key that the
+// code names, whole or as what stands behind a part.
+func TestEveryKeyHasItsSentence(t *testing.T) {
+	all, _ := literals(t)
+	rows := words.Phrases()
+	for key := range keysOf(t) {
+		if !slices.Contains(rows, key) && !slices.Contains(joined, key) {
+			t.Errorf("nothing says %q", key)
+		}
+	}
+	for _, key := range rows {
+		named := all[key] || slices.ContainsFunc(joined, func(part string) bool {
+			id, ok := strings.CutPrefix(key, part)
+			return ok && all[part] && all[id]
+		})
+		if !named {
+			t.Errorf("no code says %q", key)
+		}
+	}
+}
+
+// keysOf are the keys that calls of phrase.Of are written with, or begin with.
+func keysOf(t *testing.T) map[string]bool {
+	t.Helper()
+	out := map[string]bool{}
+	inspect(t, func(_ string, n ast.Node) {
+		call, ok := n.(*ast.CallExpr)
+		if !ok || len(call.Args) == 0 {
+			return
+		}
+		f, ok := call.Fun.(*ast.SelectorExpr)
+		if x, of := f, ok; !of || x.Sel.Name != "Of" {
+			return
+		}
+		if x, ok := f.X.(*ast.Ident); !ok || x.Name != "phrase" {
+			return
+		}
+		key := call.Args[0]
+		if b, ok := key.(*ast.BinaryExpr); ok {
+			key = b.X
+		}
+		if text, ok := literal(key); ok {
+			out[text] = true
+		}
+	})
+	if len(out) < 20 {
+		t.Fatalf("only %d keys", len(out))
+	}
+	return out
+}
+
+// Texts in the rooms that have moved their sentences to the table are names, keys and
+// units: none is a sentence.
+func TestNoSentencesInMovedRooms(t *testing.T) {
+	const most = 8 // words
+	words := regexp.MustCompile(`[A-Za-z]{2,}`)
+	inspect(t, func(name string, n ast.Node) {
+		moved := slices.ContainsFunc([]string{"hazards/verdict/", "hazards/doubt/", "hazards/ranges/", "hazards/make.go"},
+			func(room string) bool { return strings.Contains(name, room) })
+		if text, ok := literal(n); ok && moved && len(words.FindAllString(text, -1)) > most && !strings.Contains(text, "%.4g ppm") {
+			t.Errorf("%s: %q is a sentence: it belongs in phrases.csv", name, text)
+		}
+	})
+}
+
+func TestPhrasesInWords(t *testing.T) {
+	for _, c := range []struct {
+		says phrase.Phrase
+		want string
+	}{
+		{phrase.Phrase{}, ""},
+		{phrase.As("100 % as it stands"), "100 % as it stands"},
+		{phrase.Of("fact.salt_ratio", "lithium fluoride", 1.6, phrase.Of("fact.salt_ratio_strength", 3.0), phrase.Phrase{}),
+			"lithium fluoride: 1.6 g, 3 mol/L of the liquid so far."},
+		{phrase.Of("finding.within").And(phrase.Of("finding.judged_by", "heat.mtsr@2", 91.234)),
+			"Within the stated limit under the stated assumptions. Judged by heat.mtsr@2, which is higher: 91.23 degC."},
+	} {
+		if got := words.Say(c.says); got != c.want {
+			t.Errorf("%+v: %q, want %q", c.says, got, c.want)
+		}
+	}
+}
