@@ -100,7 +100,7 @@ func (b *builder) figureRow(f *figure.Figure) []Cell {
 
 // conditions says what a number holds for and, where it is unknown, what for.
 func (b *builder) conditions(f *figure.Figure) string {
-	s := fold(f.Conditions)
+	s := fold(words.Say(f.Conditions))
 	if f.Value.Unknown() && len(f.Value.Missing()) > 0 {
 		lacks := say("figure.lacks", strings.Join(words.Names(f.Value.Missing()), ", "))
 		if s == "" {

@@ -38,8 +38,8 @@ func fixture() hazards.Review {
 	return hazards.Review{
 		Case: fixtureCase(), Sheet: s,
 		Figures: []figure.Figure{
-			with3(figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise"}, Of: figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)}, Conditions: "all heat stays in the liquor"}, rise, 56.871, 69.304),
-			with3(figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)}, Conditions: "all heat stays in the liquor"}, rise, 56.871, 69.304),
+			with3(figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise"}, Of: figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)}, Conditions: phrase.As("all heat stays in the liquor")}, rise, 56.871, 69.304),
+			with3(figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)}, Conditions: phrase.As("all heat stays in the liquor")}, rise, 56.871, 69.304),
 			with3(figure.Figure{ID: figure.ID{Quantity: "heat.mtsr", Place: figure.Step(3), Case: figure.By("accumulated")}}, rise, 91.87, 104.3),
 			with3(figure.Figure{ID: figure.ID{Quantity: "heat.mtsr", Place: figure.Step(3)}}, rise, 91.87, 104.3),
 			with3(figure.Figure{ID: figure.ID{Quantity: "heat.boiling_point", Place: figure.Step(3)}}, working.Datum("T_b", "degC", 103.6, working.Bound, "boil"), 101.6, 105.6),

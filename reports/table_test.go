@@ -12,6 +12,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/material"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/upset"
 )
 
@@ -121,7 +122,7 @@ func TestCSVGuard(t *testing.T) {
 		}
 	}
 	r := fixture()
-	r.Figures[1].Conditions = "=HYPERLINK(1)\nx"
+	r.Figures[1].Conditions = phrase.As("=HYPERLINK(1)\nx")
 	var b bytes.Buffer
 	if err := CSV(&b, r); err != nil {
 		t.Fatal(err)

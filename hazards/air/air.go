@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -75,7 +76,7 @@ func (r *reader) quiet() *reader {
 
 func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num, conditions string) {
 	id := figure.ID{Quantity: quantity, Place: place, Agent: agent, Case: kase}
-	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: conditions})
+	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
 }
 
 // agent is a vapour that people breathe.

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/fluoride"
 	"etchbound/hazards/gas"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/thermal"
@@ -80,7 +81,7 @@ func walk(c route.Case, w *working.Sheet) *walked {
 // account is the figure of the account of a walk.
 func (k *walked) account() []figure.Figure {
 	return []figure.Figure{{ID: figure.ID{Quantity: "account.error"}, Value: k.walk.Error,
-		Conditions: "every element of the route; what is not modelled counts as held"}}
+		Conditions: phrase.Of("account.error")}}
 }
 
 // failures are the figures of what can go wrong. They stand on the walk, the
@@ -149,7 +150,7 @@ func sums(w *working.Sheet, parts *[Parts][]figure.Figure) []figure.Figure {
 		q := &figure.Catalogue()[i]
 		if t := of[q.Name]; t != nil {
 			sum := w.Sum("sum", q.Unit, t...)
-			out = append(out, figure.Figure{ID: figure.ID{Quantity: q.Name}, Value: sum, Conditions: "sum over the route"})
+			out = append(out, figure.Figure{ID: figure.ID{Quantity: q.Name}, Value: sum, Conditions: phrase.Of("sum")})
 		}
 	}
 	return out

@@ -12,9 +12,9 @@ type Figure struct {
 	ID
 	Value      working.Num
 	Low, High  working.Num
-	Of         ID     // the member that a bare figure repeats; zero: none
-	Conditions string // what the number holds for, in words
-	Searched   bool   // it comes of a search that a brief assessment leaves out
+	Of         ID            // the member that a bare figure repeats; zero: none
+	Conditions phrase.Phrase // what the number holds for
+	Searched   bool          // it comes of a search that a brief assessment leaves out
 }
 
 // End is one end of the range of f, unknown where v is NaN.

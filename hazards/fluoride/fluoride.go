@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -45,7 +46,7 @@ type reader struct {
 	out   []figure.Figure
 }
 
-func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions string) {
+func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions phrase.Phrase) {
 	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v), Conditions: conditions})
 }
 
@@ -78,12 +79,12 @@ func (r *reader) state(place figure.Place, s *process.State, etched, whole bool)
 		r.atMost(place, etched)
 		return
 	}
-	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), "all fluorine of the place, dissolved or not; none credited to the product while it lies in the etch liquor")
+	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), phrase.Of("fluoride.whole"))
 	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
-	r.put("fluoride.hf_equivalent", place, g, "all fluorine as HF, whatever the acid"+r.short(s, n))
+	r.put("fluoride.hf_equivalent", place, g, phrase.Of("fluoride.as_hf", r.short(s, n)))
 	if wet(s) { // a dried solid has no liquor to be strong
-		r.put("fluoride.hf_concentration", place, r.w.Line("c_HF", "mol/L", "n_F/max(V,1e-9)*1000", n.V/max(v.V, 1e-9)*1000, n, v), "over the volume of liquid charged")
-		r.put("fluoride.hf_strength", place, r.w.Line("w_HF", "wt%", "m_HF/max(m,1e-9)*100", g.V/max(m.V, 1e-9)*100, g, m), "over the mass of liquor with its salt")
+		r.put("fluoride.hf_concentration", place, r.w.Line("c_HF", "mol/L", "n_F/max(V,1e-9)*1000", n.V/max(v.V, 1e-9)*1000, n, v), phrase.Of("fluoride.over_volume"))
+		r.put("fluoride.hf_strength", place, r.w.Line("w_HF", "wt%", "m_HF/max(m,1e-9)*100", g.V/max(m.V, 1e-9)*100, g, m), phrase.Of("fluoride.over_mass"))
 	}
 	if etched {
 		r.free(place, s, liquor)
@@ -103,15 +104,14 @@ func (r *reader) atMost(place figure.Place, etched bool) {
 			n = working.Exact("n_F", "mol", b.In, "all fluorine that went into the route").Worse(working.Bound)
 		}
 	}
-	const cond = "what this place received is not known: at most "
 	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
-	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), cond+"all of the route")
-	r.put("fluoride.hf_equivalent", place, g, cond+"all of the route")
+	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), phrase.Of("fluoride.at_most_route"))
+	r.put("fluoride.hf_equivalent", place, g, phrase.Of("fluoride.at_most_route"))
 	if etched {
-		r.put("fluoride.free_hf", place, g, cond+"all of the route")
+		r.put("fluoride.free_hf", place, g, phrase.Of("fluoride.at_most_route"))
 	}
-	r.put("fluoride.hf_concentration", place, r.strongest("fluoride.hf_concentration", "c_HF", "mol/L"), cond+"the strongest liquor before it")
-	r.put("fluoride.hf_strength", place, r.strongest("fluoride.hf_strength", "w_HF", "wt%"), cond+"the strongest liquor before it")
+	r.put("fluoride.hf_concentration", place, r.strongest("fluoride.hf_concentration", "c_HF", "mol/L"), phrase.Of("fluoride.at_most_strongest"))
+	r.put("fluoride.hf_strength", place, r.strongest("fluoride.hf_strength", "w_HF", "wt%"), phrase.Of("fluoride.at_most_strongest"))
 }
 
 // strongest is the greatest figure of a quantity so far; unknown if one is.
@@ -162,15 +162,15 @@ func (r *reader) taken(s *process.State) []working.Num {
 
 // short says how much HF the acid at hand can form, where that is less than
 // all of the fluorine.
-func (r *reader) short(s *process.State, n working.Num) string {
+func (r *reader) short(s *process.State, n working.Num) phrase.Phrase {
 	acid := 0.0
 	for i := range s.Liquid {
 		acid += process.Total(nil, &s.Liquid[i], "n_acid", (*process.Entry).Free).V
 	}
 	if acid >= n.V || acid != acid {
-		return ""
+		return phrase.Phrase{}
 	}
-	return "; the acid here can form " + figure.Round(max(acid, 0)*r.hf.V, 3) + " g of it as it stands, and any acid added forms more"
+	return phrase.Of("fluoride.acid_short", figure.Round(max(acid, 0)*r.hf.V, 3))
 }
 
 // free is the fluoride that is not bound to aluminium, HF2- and F- included.
@@ -186,7 +186,7 @@ func (r *reader) free(place figure.Place, s *process.State, n working.Num) {
 					continue
 				}
 				if sym != "Al" {
-					r.put("fluoride.free_hf", place, working.Absent("m_HF", "g as HF", working.Lacks("complexes", sym)), "metals other than aluminium: no table here")
+					r.put("fluoride.free_hf", place, working.Absent("m_HF", "g as HF", working.Lacks("complexes", sym)), phrase.Of("fluoride.no_complexes"))
 					return
 				}
 			}
@@ -199,7 +199,7 @@ func (r *reader) free(place figure.Place, s *process.State, n working.Num) {
 	}
 	y := r.perAluminium(s, n, a)
 	v := r.w.Line("m_HF", "g as HF", "max(n_F-y*n_Al,0)*M_HF", max(n.V-y.V*a.V, 0)*r.hf.V, n, y, a, r.hf)
-	r.put("fluoride.free_hf", place, v.Worse(working.Estimated), "an estimate beside the total; no verdict rests on it")
+	r.put("fluoride.free_hf", place, v.Worse(working.Estimated), phrase.Of("fluoride.estimate"))
 }
 
 // metal reports whether an element can hold fluoride back in solution.

@@ -9,6 +9,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -53,7 +54,7 @@ type reader struct {
 
 func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num, conditions string) {
 	id := figure.ID{Quantity: quantity, Place: place, Agent: agent, Case: kase}
-	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: conditions})
+	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
 }
 
 // litres is n mol of gas at 25 degC and 101.325 kPa.

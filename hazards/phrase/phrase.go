@@ -11,7 +11,8 @@ import "reflect"
 // Phrase is one thing that is said, or some one after the other. The zero Phrase says
 // nothing.
 type Phrase struct {
-	Key  string // of a row of the table; empty: the only argument is said as it stands
+	Key  string // of a row of the table
+	Text string // what is said as it stands, where there is no key
 	Args []any  // what stands in the sentence: numbers, names, or phrases of their own
 	More []Phrase
 }
@@ -20,7 +21,7 @@ type Phrase struct {
 func Of(key string, args ...any) Phrase { return Phrase{Key: key, Args: args} }
 
 // As is said as it stands: what a person wrote, or a file says of itself.
-func As(text string) Phrase { return Phrase{Args: []any{text}} }
+func As(text string) Phrase { return Phrase{Text: text} }
 
 // And is the phrase with another behind it.
 func (p Phrase) And(more ...Phrase) Phrase {
@@ -29,7 +30,7 @@ func (p Phrase) And(more ...Phrase) Phrase {
 }
 
 // IsZero reports whether nothing is said.
-func (p Phrase) IsZero() bool { return p.Key == "" && len(p.Args) == 0 && len(p.More) == 0 }
+func (p Phrase) IsZero() bool { return p.Key == "" && p.Text == "" && len(p.More) == 0 }
 
 // Equal reports whether two phrases say the same of the same.
 func (p Phrase) Equal(q Phrase) bool { return reflect.DeepEqual(p, q) }

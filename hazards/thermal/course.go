@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/vessel"
 )
 
@@ -64,7 +65,7 @@ func (r *reader) allowed(s *course.Stage) working.Num {
 }
 
 func (r *reader) add(quantity string, place figure.Place, kase figure.Case, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Case: kase}, Value: r.w.Keep(v), Conditions: conditions})
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Case: kase}, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
 }
 
 // law reports one integrated law: what has not reacted at the end of the

@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -55,7 +56,7 @@ type reader struct {
 }
 
 func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v), Conditions: conditions})
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
 }
 
 // etch reports the etches of one step together; there is more than one where

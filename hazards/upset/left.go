@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/vessel"
 )
 
@@ -20,7 +21,7 @@ func (r *reader) left(n *course.Course) {
 			place := figure.Step(n.Stages[j].Step.Number)
 			t := r.soonest(n, i, j, boils)
 			r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "heat.time_left", Place: place, Case: figure.By(string(x.Law))}, Searched: true, Value: r.w.Keep(t),
-				Conditions: "cooling, power or stirring fails in this step; nothing lost to the room; 1440 min: not within a day; " + x.Conditions()})
+				Conditions: phrase.As("cooling, power or stirring fails in this step; nothing lost to the room; 1440 min: not within a day; " + x.Conditions())})
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -118,7 +119,7 @@ type reader struct {
 
 func (r *reader) put(quantity string, place figure.Place, kase figure.Case, v working.Num, conditions string) {
 	id := figure.ID{Quantity: quantity, Place: place, Case: kase}
-	r.out = append(r.out, figure.Figure{ID: id, Searched: r.searched, Value: r.w.Keep(v), Conditions: conditions})
+	r.out = append(r.out, figure.Figure{ID: id, Searched: r.searched, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
 }
 
 // flow is mol/s of gas as L/min at 25 degC and 101.325 kPa.

@@ -1,12 +1,12 @@
 package wash
 
 import (
-	"fmt"
 	"math"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -25,26 +25,25 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 func read(w *working.Sheet, x *process.Wash, mf working.Num) []figure.Figure {
 	place := figure.Step(x.Step)
 	var out []figure.Figure
-	put := func(quantity string, v working.Num, conditions string) {
+	put := func(quantity string, v working.Num, conditions phrase.Phrase) {
 		out = append(out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: w.Keep(v), Conditions: conditions})
 	}
-	water := "dilution alone, a minimum: acid between the layers, dissolved metal and undissolved fluoride all ask for more"
 	if math.IsNaN(x.Target) {
-		put("wash.cycles", working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(x.Step, "target_ph"))), "to a pH that the route does not state")
+		put("wash.cycles", working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(x.Step, "target_ph"))), phrase.Of("wash.no_target"))
 	} else {
-		put("wash.cycles", x.Needed, fmt.Sprintf("to pH %g by %s", x.Target, water))
+		put("wash.cycles", x.Needed, phrase.Of("wash.to_ph", x.Target))
 	}
 	if x.WaterOnly {
-		cond := "carbon dioxide-free water; "
+		cond := phrase.Of("wash.no_air")
 		if x.OpenAir {
-			cond = "water open to air; "
+			cond = phrase.Of("wash.open_air")
 		}
-		put("wash.ph", x.PH, cond+"metals ignored; ideal solution")
+		put("wash.ph", x.PH, cond)
 	}
 	n, W, V0 := x.Done.As("N"), x.Added.As("W"), x.Decant0
-	put("wash.water", w.Line("V", "L", "N*W/1000", n.V*W.V/1000, n, W), "for the cycles walked")
-	put("wash.liquor", w.Line("V", "L", "(V_0+N*W)/1000", (V0.V+n.V*W.V)/1000, V0, n, W), "all decants; the etch decant is cycle 0")
+	put("wash.water", w.Line("V", "L", "N*W/1000", n.V*W.V/1000, n, W), phrase.Of("wash.cycles_walked"))
+	put("wash.liquor", w.Line("V", "L", "(V_0+N*W)/1000", (V0.V+n.V*W.V)/1000, V0, n, W), phrase.Of("wash.decants"))
 	nf := x.Fluorine.As("n_F")
-	put("wash.fluoride", w.Line("m_F", "g as F", "n_F*M_F", nf.V*mf.V, nf, mf), "in all decants of the step")
+	put("wash.fluoride", w.Line("m_F", "g as F", "n_F*M_F", nf.V*mf.V, nf, mf), phrase.Of("wash.in_decants"))
 	return out
 }

@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -69,7 +70,7 @@ type reader struct {
 }
 
 func (r *reader) put(quantity string, place figure.Place, agent string, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Agent: agent}, Value: r.w.Keep(v), Conditions: conditions})
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Agent: agent}, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
 }
 
 // acids is what a liquor holds that base is needed for, in mol, with its

@@ -59,12 +59,10 @@ func say(b *strings.Builder, p phrase.Phrase) {
 			args[i] = Say(q)
 		}
 	}
-	switch {
-	case p.Key != "":
+	if p.Key != "" {
 		fmt.Fprintf(b, formOf(p), args...)
-	case len(args) > 0:
-		fmt.Fprint(b, args...)
 	}
+	b.WriteString(p.Text)
 	for _, q := range p.More {
 		say(b, q)
 	}
