@@ -93,6 +93,22 @@ func (l *SubstanceLibrary) Nearest(text string, n int) []string {
 	return out
 }
 
+// Misspelt returns the names of the substances of which a name, slug, synonym or
+// formula is at most so many letters away from text, nearest first.
+func (l *SubstanceLibrary) Misspelt(text string, letters int) []string {
+	var out []string
+	for _, name := range l.Nearest(text, 3) {
+		s, _ := l.Find(name)
+		for _, other := range append([]string{s.Name, s.Slug, s.Formula.Text}, s.Synonyms...) {
+			if d := editDistance(fold(text), fold(other)); d <= letters && d < len(other)/2 {
+				out = append(out, name)
+				break
+			}
+		}
+	}
+	return out
+}
+
 // editDistance counts the letters to insert, remove or change to turn a into b.
 func editDistance(a, b string) int {
 	row := make([]int, utf8.RuneCountInString(b)+1)

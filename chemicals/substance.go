@@ -46,8 +46,10 @@ type Substance struct {
 	// for a solid that does, and "" for what its state says.
 	Vapour string
 	// Sold is solution for a substance that comes as its solution alone.
-	Sold   string
-	Status string // of CAS and name: read or memory
+	Sold string
+	// NotHeld marks a substance of which the data hold nothing; see Unheld.
+	NotHeld bool
+	Status  string // of CAS and name: read or memory
 }
 
 func loadSubstances(fsys fs.FS) ([]*Substance, error) {
@@ -79,6 +81,9 @@ func counts(r columns.Row, head string) float64 {
 
 // Carbonate is the mol of carbon dioxide that acid frees of one mol.
 func (s *Substance) Carbonate() float64 {
+	if s.NotHeld && s.May("C") && s.May("O") {
+		return math.NaN()
+	}
 	if s.Kind != "carbonate" {
 		return 0
 	}

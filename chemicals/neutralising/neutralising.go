@@ -16,7 +16,7 @@ type Brings struct {
 
 // Of is what one mol of a substance brings, read off its row and its formula.
 func Of(s *chemicals.Substance) Brings {
-	return Brings{Base: -s.Acid, Carbon: s.Carbonate(), Calcium: s.Formula.Count("Ca"), Magnesium: s.Formula.Count("Mg"),
+	return Brings{Base: -s.Acid, Carbon: s.Carbonate(), Calcium: s.Count("Ca"), Magnesium: s.Count("Mg"),
 		Ammonium: s.Ammonium}
 }
 

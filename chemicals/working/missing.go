@@ -26,6 +26,9 @@ const (
 // Lacks is a missing thing of a kind.
 func Lacks(kind, subject string) Missing { return Missing{Kind: kind, Subject: subject} }
 
+// IsZero reports whether it names nothing.
+func (m Missing) IsZero() bool { return m == Missing{} }
+
 // In is the missing thing in a step.
 func (m Missing) In(step int) Missing { m.Step = step; return m }
 

@@ -29,12 +29,10 @@ func (r *reader) delivery() {
 	worst := map[string]spilt{}
 	note := map[string]string{}
 	for _, b := range r.bottles() {
-		x, ok := r.dropped(&b)
-		if !ok {
-			continue
-		}
-		if w, there := worst[x.slug]; !there || x.worse(&w) {
-			worst[x.slug], note[x.slug] = x, b.words()
+		for _, x := range r.dropped(&b) {
+			if w, there := worst[x.slug]; !there || x.worse(&w) {
+				worst[x.slug], note[x.slug] = x, b.words()
+			}
 		}
 	}
 	for _, a := range agents {
@@ -81,7 +79,7 @@ func (r *reader) bottles() []bottle {
 	}
 	for i := range r.c.Route.Steps {
 		for j := range r.c.Route.Steps[i].What {
-			if m := &r.c.Route.Steps[i].What[j]; m.Substance != nil && m.Strength.Set && (m.Volume.Set || m.Mass.Set) {
+			if m := &r.c.Route.Steps[i].What[j]; m.Substance != nil && (m.Substance.NotHeld || m.Strength.Set && (m.Volume.Set || m.Mass.Set)) {
 				b := bottle{sub: m.Substance, strength: m.Strength, volume: m.Volume, mass: m.Mass, charged: true}
 				b.unlisted = !slices.ContainsFunc(out, func(x bottle) bool { return !x.charged && x.sub == b.sub && asStrong(&x, &b) })
 				out = append(out, b)
@@ -106,9 +104,13 @@ func fraction(b *bottle) float64 {
 	return solution.Charged(chemicals.Base(), nil, b.sub, b.strength, litre, working.Num{}).Fraction.V
 }
 
-// dropped is a bottle at the temperature of the room; false where what is in it
-// gives off none of the vapours.
-func (r *reader) dropped(b *bottle) (spilt, bool) {
+// dropped is a bottle at the temperature of the room, by what it gives off; none
+// of the vapours where nothing of them is in it, and any that may be in a substance
+// that is not held.
+func (r *reader) dropped(b *bottle) []spilt {
+	if b.sub.NotHeld {
+		return r.mayGive(b.sub)
+	}
 	st, t := r.c.Store, r.c.Store.Num("room.temperature").As("T")
 	var a agent
 	switch b.sub.Solution {
@@ -119,7 +121,7 @@ func (r *reader) dropped(b *bottle) (spilt, bool) {
 	case "nh3":
 		a = agents[2]
 	default:
-		return spilt{}, false
+		return nil
 	}
 	var v, m working.Num
 	if b.volume.Set {
@@ -138,7 +140,20 @@ func (r *reader) dropped(b *bottle) (spilt, bool) {
 	if b.unlisted {
 		volume = working.Absent("V", "mL", working.Lacks("site_stock", b.sub.Name))
 	}
-	return spilt{over: over{agent: a, pressure: p}, volume: volume, celsius: t}, true
+	return []spilt{{over: over{agent: a, pressure: p}, volume: volume, celsius: t}}
+}
+
+// mayGive are the vapours that a substance which is not held can give off.
+func (r *reader) mayGive(s *chemicals.Substance) []spilt {
+	var out []spilt
+	t := r.c.Store.Num("room.temperature").As("T")
+	for i, element := range [...]string{"F", "Cl", "N"} {
+		if s.May(element) {
+			p, v := working.Absent("p", "kPa", s.Lacks()), working.Absent("V", "mL", s.Lacks())
+			out = append(out, spilt{over: over{agent: agents[i], pressure: p, total: p}, volume: v, celsius: t})
+		}
+	}
+	return out
 }
 
 // stable are the spreads of a plume over open country in a stable night at a

@@ -144,7 +144,7 @@ func wet(s *process.State) bool {
 // a figure must not come and go as the data move.
 func holds(q *process.Pool) bool {
 	i, _ := chemicals.ElementIndex("F")
-	return slices.ContainsFunc(q.Entries, func(e process.Entry) bool { return e.Of[i] != 0 })
+	return slices.ContainsFunc(q.Entries, func(e process.Entry) bool { return e.Count(i) != 0 })
 }
 
 // taken is the fluorine on the product, in mol.
@@ -179,6 +179,10 @@ func (r *reader) free(place figure.Place, s *process.State, n working.Num) {
 	var al []working.Num
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
+		if x := q.Stranger(); x != nil {
+			r.put("fluoride.free_hf", place, working.Absent("m_HF", "g as HF", x.Lacks()), phrase.Of("fluoride.unheld_binds", x.Name))
+			return
+		}
 		for j := range q.Entries {
 			for el, x := range q.Entries[j].Of {
 				sym := chemicals.ElementSymbol(el)

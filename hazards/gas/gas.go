@@ -103,6 +103,9 @@ func (r *reader) step(n int) (total, impurities, bound []working.Num) {
 		if e.Family == process.FluorideAcid && !e.N.None() {
 			bound = append(bound, r.dissolution(e))
 		}
+		if e.Family == process.Unheld {
+			bound = append(bound, e.Hydrogen)
+		}
 	}
 	return append(total, r.released(n, "metal")...), impurities, bound
 }
@@ -288,7 +291,7 @@ func (r *reader) potentials(key string) []potential {
 		}
 	}
 	for _, g := range r.k.Releases {
-		if g.Place == key && (g.Cause == "metal" || g.Cause == "carbonate") {
+		if g.Place == key && (g.Cause == "metal" || g.Cause == "carbonate" || g.Cause == process.NotHeld) {
 			if s := r.after(g.Step, key); s != nil {
 				out = append(out, potential{[]working.Num{g.N}, s})
 			}

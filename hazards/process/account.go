@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 )
 
@@ -30,6 +31,9 @@ func (k *walker) end() {
 func contents(p *State) chemicals.Composition {
 	var c chemicals.Composition
 	add := func(of *chemicals.Composition, n float64) {
+		if math.IsNaN(n) {
+			return // not in the account either
+		}
 		for i := range of {
 			if of[i] != 0 {
 				c[i] += of[i] * n
@@ -81,6 +85,10 @@ func (k *walker) balance() {
 			worst = b.Error
 		}
 		k.out.Account = append(k.out.Account, b)
+	}
+	if len(k.unclosed) > 0 {
+		k.out.Error = working.Absent("err", "1", k.unclosed...)
+		return
 	}
 	k.out.Error = k.w.Model("err", "1", "account of every element: largest |in - held - gas| / in", worst)
 }

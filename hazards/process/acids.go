@@ -37,6 +37,11 @@ func AcidsIn(w *working.Sheet, s *State) Acids {
 			if e.Sub == nil {
 				continue
 			}
+			if e.Sub.NotHeld {
+				fluorine, hcl, ammonium = mayHold(n, e, fluorine, hcl, ammonium)
+				l.Other = e.Sub.Name
+				continue
+			}
 			if f := times(w, n, e.Sub, "F"); !f.None() {
 				fluorine = append(fluorine, f)
 			}
@@ -74,6 +79,23 @@ func AcidsIn(w *working.Sheet, s *State) Acids {
 	}
 	l.Neutral, l.Unsure = left <= 0, left != left
 	return l
+}
+
+// mayHold adds what a substance that is not held can bring of fluoride, chloride
+// and ammonium: nobody knows how much.
+func mayHold(n working.Num, e *Entry, fluorine, hcl, ammonium []working.Num) (f, c, a []working.Num) {
+	none := working.Absent(n.Symbol, "mol", e.Sub.Lacks())
+	f, c, a = fluorine, hcl, ammonium
+	if e.Sub.May("F") {
+		f = append(f, none)
+	}
+	if e.Sub.May("Cl") {
+		c = append(c, none)
+	}
+	if e.Sub.May("N") {
+		a = append(a, none)
+	}
+	return f, c, a
 }
 
 // times is the amount of an element that n mol of a substance bring; nothing

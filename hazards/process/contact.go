@@ -57,7 +57,7 @@ func (k *walker) holds(q *Pool, medium string) (float64, bool) {
 	switch medium {
 	case "hf":
 		f, _ := chemicals.ElementIndex("F")
-		n := value(q, func(e *Entry) float64 { return e.Of[f] })
+		n := value(q, func(e *Entry) float64 { return e.Count(f) })
 		const molar = 20.006 // g/mol of HF: to tell a strong acid from a weak one, in no figure
 		return 100 * n * molar / q.Mass.V, !(n <= 1e-6*k.in[f])
 	case "acid":
@@ -71,7 +71,9 @@ func (k *walker) holds(q *Pool, medium string) (float64, bool) {
 	case "solvent":
 		is = func(s *chemicals.Substance) bool { return s.Kind == "solvent" }
 	}
-	return math.NaN(), has(q, is)
+	return math.NaN(), has(q, func(s *chemicals.Substance) bool {
+		return s.NotHeld && (medium != "chloride" || s.May("Cl")) || is(s)
+	})
 }
 
 func strongBase(s *chemicals.Substance) bool {

@@ -34,7 +34,7 @@ func (k *walker) etch(p *State, q *Pool, e *Etch, b etching.Bath) bool {
 	r := k.left(l.Formula.Text)
 	done := k.w.Line("n_etched", "mol", "n*(1-r)", n.V*(1-r.V), n, r)
 	rest := k.w.Line("n_left", "mol", "n*r", n.V*r.V, n, r)
-	k.exchange(q, e, done)
+	k.exchange(q, e, b, done)
 	x := done.As("n")
 	gas := k.w.Line("n_H2", "mol", "n*h", x.V*h.V, x, h)
 	k.release(q, e.Step, p.Place, "H2", "etch", hydrogenGas, gas)
@@ -83,8 +83,8 @@ func (k *walker) left(phase string) working.Num {
 }
 
 // exchange writes what the liquor gives to the product and takes from the A
-// layer.
-func (k *walker) exchange(q *Pool, e *Etch, done working.Num) {
+// layer. A bath without fluoride or chloride gives none, not even nothing of it.
+func (k *walker) exchange(q *Pool, e *Etch, b etching.Bath, done working.Num) {
 	n := done.As("n")
 	give := func(name, element string, x working.Num, acid float64) {
 		y := x.As("x")
@@ -92,8 +92,12 @@ func (k *walker) exchange(q *Pool, e *Etch, done working.Num) {
 		q.Entries = append(q.Entries, Entry{Name: name, Of: atoms(element, 1), N: m, Acid: acid, Base: acid})
 	}
 	pr := &e.Product
-	give("fluorine taken up", "F", pr.Fluorine, 1)
-	give("chlorine taken up", "Cl", pr.Chlorine, 1)
+	if b.Fluoride {
+		give("fluorine taken up", "F", pr.Fluorine, 1)
+	}
+	if b.Chloride {
+		give("chlorine taken up", "Cl", pr.Chlorine, 1)
+	}
 	give("oxygen taken up", "O", pr.Oxygen, 0)
 	give("hydroxyl taken up (O)", "O", pr.Hydroxyl, 0)
 	give("hydroxyl taken up (H)", "H", pr.Hydroxyl, 0)

@@ -29,7 +29,7 @@ func (k *walker) neutralise(p *State, s *route.Step) {
 		}
 		seen = append(seen, m.Substance)
 		n := k.came(&l.Pool, q, m.Substance)
-		if m.Substance.Acid > 0 || m.Substance.Formula.Of[f] > 0 {
+		if m.Substance.Acid > 0 || m.Substance.Formula.Of[f] > 0 && !m.Substance.NotHeld {
 			l.Pool.Entries = append(l.Pool.Entries, entryOf(m.Substance, n))
 			continue
 		}
@@ -102,6 +102,7 @@ func (k *walker) base(l *Liquor) working.Num {
 //	freed in all = carbon (1 - base left / base of the carbonate)
 func (k *walker) carbonate(p *State, s *route.Step) {
 	q := k.merged(p)
+	k.mayGive(q, s, p.Place)
 	of := func(e *Entry) bool { return e.Sub != nil && e.Sub.Carbonate() > 0 }
 	carbon := Total(k.w, q, "n_C", func(e *Entry) float64 {
 		if of(e) {
@@ -127,6 +128,10 @@ func (k *walker) carbonate(p *State, s *route.Step) {
 		return 0
 	})
 	gas := k.w.Line("n_CO2", "mol", "n_C*x-n_gone", carbon.V*x.V-gone.V, carbon, x, gone)
+	if gas.Unknown() {
+		k.out.Releases = append(k.out.Releases, Release{s.Number, p.Place, "CO2", "carbonate", gas})
+		return
+	}
 	if gas.V <= 1e-12*carbon.V {
 		return
 	}

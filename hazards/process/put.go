@@ -89,6 +89,8 @@ func (k *walker) one(p *State, q *Pool, m *route.Material, s *route.Step, mix *M
 	switch {
 	case m.Precursor:
 		k.powder(p)
+	case m.Substance.NotHeld:
+		k.unheld(q, m, s, mix)
 	case isSolid(m) && m.Strength.Set && m.Mass.Set:
 		k.liquid(q, m, s, mix) // so many grams of a solution of it
 	case isSolid(m):
@@ -185,6 +187,9 @@ func ident(slug string) string {
 }
 
 func (k *walker) account(of *chemicals.Composition, n float64) {
+	if math.IsNaN(n) {
+		return // of nobody knows how much, which the account says
+	}
 	for i := range of {
 		if of[i] != 0 {
 			k.in[i] += of[i] * n

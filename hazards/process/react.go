@@ -26,6 +26,7 @@ const (
 	HotAcid      Family = "acid without fluoride, closed and hot"
 	Alkaline     Family = "alkaline"
 	Oxidising    Family = "oxidising"
+	Unheld       Family = "a liquor of which not all is held"
 	Molten       Family = "molten chloride"
 	Current      Family = "electrochemical"
 	AcidWash     Family = "acid on impurities only"
@@ -57,19 +58,24 @@ type Dissolved struct {
 
 // bath is what the liquid of a place is, judged by its central amounts; an
 // unknown amount counts as there.
-type bath struct{ acid, fluoride, chloride, base, oxidant, ammonium bool }
+type bath struct {
+	acid, fluoride, chloride, base, oxidant, ammonium bool
+
+	stranger *chemicals.Substance // something in it that the data do not hold
+}
 
 func look(q *Pool) bath {
 	acid := value(q, func(e *Entry) float64 { return e.Acid })
 	f, _ := chemicals.ElementIndex("F")
 	cl, _ := chemicals.ElementIndex("Cl")
 	there := func(i int) bool {
-		v := value(q, func(e *Entry) float64 { return e.Of[i] })
+		v := value(q, func(e *Entry) float64 { return e.Count(i) })
 		return !(v <= 0)
 	}
 	base := has(q, func(s *chemicals.Substance) bool { return s.Kind == "base" })
 	return bath{
-		acid:     acid > 0 || (acid != acid && has(q, func(s *chemicals.Substance) bool { return s.Acid > 0 })),
+		stranger: q.Stranger(),
+		acid:     acid > 0 || (acid != acid && has(q, func(s *chemicals.Substance) bool { return !(s.Acid <= 0) })),
 		fluoride: there(f), chloride: there(cl),
 		base:     base && !(acid > 0),
 		oxidant:  has(q, func(s *chemicals.Substance) bool { return s.Oxidant > 0 }),
@@ -89,11 +95,14 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 		return
 	}
 	switch {
+	case family == Unheld:
+		k.unmodelledBath(p, q, s, "unknown", b.stranger.Lacks())
+		return
 	case family == Oxidising:
-		k.unmodelledBath(p, q, s, "oxidising")
+		k.unmodelledBath(p, q, s, "oxidising", working.Missing{})
 		return
 	case b.acid && b.base: // only where an amount is unknown
-		k.unmodelledBath(p, q, s, "acid or alkaline")
+		k.unmodelledBath(p, q, s, "acid or alkaline", working.Missing{})
 		return
 	}
 	e := Etch{Step: s.Number, Place: p.Place, Family: family, Ammonium: b.ammonium,
@@ -126,6 +135,8 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 func (k *walker) family(p *State, b bath, r reaction) (Family, bool) {
 	phase := len(pick(p.Solids, Unetched)) > 0
 	switch {
+	case b.stranger != nil:
+		return Unheld, phase
 	case b.oxidant:
 		return Oxidising, phase
 	case r.current && phase:
@@ -146,12 +157,17 @@ func (k *walker) family(p *State, b bath, r reaction) (Family, bool) {
 
 // unmodelledBath moves the solids of a place to the unresolved, because the
 // electrons go to an oxidant or because nobody knows whether the liquor is acid
-// or alkaline: how much gas of which kind comes off is unknown.
-func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string) {
+// or alkaline, or what is in it: how much gas of which kind comes off is unknown.
+// lacks is what has to be known, zero for the gas and the heat themselves.
+func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string, lacks working.Missing) {
 	kept := p.Solids[:0:0]
 	met, seen := false, false
 	missing := working.Lacks("bath_gas", bath).In(s.Number)
-	lostHeat := working.Absent("Q", "kJ", working.Lacks("bath_heat", bath).In(s.Number))
+	heat := working.Lacks("bath_heat", bath).In(s.Number)
+	if !lacks.IsZero() {
+		missing, heat = lacks, lacks
+	}
+	lostHeat := working.Absent("Q", "kJ", heat)
 	var dissolved []Dissolved // a toxic hydride stays named
 	for i := range p.Solids {
 		switch x := p.Solids[i]; x.Kind {
@@ -178,7 +194,11 @@ func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string) {
 		return
 	}
 	q.doubt()
-	e := Etch{Step: s.Number, Place: p.Place, Family: Oxidising, Powder: k.out.Powder.Mass, N: k.out.Powder.N,
+	family := Oxidising
+	if !lacks.IsZero() {
+		family = Unheld
+	}
+	e := Etch{Step: s.Number, Place: p.Place, Family: family, Powder: k.out.Powder.Mass, N: k.out.Powder.N,
 		Hydrogen: working.Absent("n_H2", "mol", missing), Heat: lostHeat, Dissolved: dissolved}
 	e.Product.Hydrogen = working.Absent("h", "mol/mol", missing)
 	p.Etches = append(p.Etches, len(k.out.Etches))

@@ -13,10 +13,12 @@ import (
 func (k *walker) sayHF(q *Pool, s *route.Step) {
 	b := look(q)
 	f, _ := chemicals.ElementIndex("F")
-	if !b.fluoride || value(q, func(e *Entry) float64 { return e.Of[f] }) < 1e-6*k.in[f] {
+	if !b.fluoride || value(q, func(e *Entry) float64 { return e.Count(f) }) < 1e-6*k.in[f] {
 		return
 	}
 	switch {
+	case b.stranger != nil:
+		k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_unheld", s.Number, b.stranger.Name))
 	case b.acid:
 		k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed", s.Number))
 	case b.ammonium:

@@ -1,6 +1,7 @@
 package process
 
 import (
+	"math"
 	"slices"
 
 	"etchbound/chemicals"
@@ -226,11 +227,13 @@ func Total(w *working.Sheet, q *Pool, symbol string, per func(*Entry) float64) w
 	for i := range q.Entries {
 		e := &q.Entries[i]
 		x := per(e)
-		switch x {
-		case 0:
+		switch {
+		case x == 0:
 			continue
-		case 1:
+		case x == 1:
 			terms = append(terms, e.N)
+		case math.IsNaN(x):
+			terms = append(terms, working.Absent("n", "mol", e.lacks()))
 		default:
 			n, c := e.N.As("n"), working.Exact("x", "mol/mol", x, symbol+" per mol of "+e.Name)
 			terms = append(terms, w.Line("n", "mol", "x*n", x*n.V, c, n))
@@ -245,7 +248,24 @@ func Element(w *working.Sheet, q *Pool, symbol string) working.Num {
 	if !ok {
 		return working.Absent("n_"+symbol, "mol", working.Lacks("element", symbol))
 	}
-	return Total(w, q, "n_"+symbol, func(e *Entry) float64 { return e.Of[i] })
+	return Total(w, q, "n_"+symbol, func(e *Entry) float64 { return e.Count(i) })
+}
+
+// Count is the mol of an element per mol of an entry; NaN where nobody knows what
+// it is made of.
+func (e *Entry) Count(element int) float64 {
+	if e.Sub != nil && e.Sub.NotHeld {
+		return e.Sub.Count(chemicals.ElementSymbol(element))
+	}
+	return e.Of[element]
+}
+
+// lacks is what has to be known to count an entry.
+func (e *Entry) lacks() working.Missing {
+	if e.Sub != nil && e.Sub.NotHeld {
+		return e.Sub.Lacks()
+	}
+	return working.Lacks("amount_of", e.Name)
 }
 
 // value is the central amount of the pool by a count per mol, untraced: for

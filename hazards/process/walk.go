@@ -146,7 +146,9 @@ type walker struct {
 	unres   chemicals.Composition
 	charged bool // the powder has gone in
 	touched []touch
-	out     Walk
+
+	unclosed []working.Missing // what has to be known to close the account
+	out      Walk
 }
 
 func (k *walker) fact(id string, step int, says phrase.Phrase) {

@@ -54,6 +54,7 @@ type loader struct {
 	doubts   []schemas.Problem // notices that mean something in a file without errors only
 	notices  []string
 	holds    holdings
+	unheld   map[string]*chemicals.Substance // by the name they are written with
 }
 
 // refuse reports an error at a node.

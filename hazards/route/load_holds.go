@@ -19,7 +19,7 @@ type holdings struct {
 }
 
 func (h *holdings) substance(s *chemicals.Substance) {
-	if f := s.Formula.Text; !slices.Contains(h.substances, f) {
+	if f := s.Formula.Text; !s.NotHeld && !slices.Contains(h.substances, f) {
 		h.substances = append(h.substances, f)
 	}
 }

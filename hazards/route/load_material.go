@@ -74,7 +74,7 @@ func (l *loader) material(n *schemas.Node, c *charge) (Material, bool) {
 	m := Material{Mass: n.Value("mass"), Volume: n.Value("volume"), Amount: n.Value("amount"),
 		Ratio: n.Value("ratio"), Strength: n.Value("strength"), At: n.Path}
 	l.somethingOf(n, "mass", "volume", "amount", "ratio", "strength")
-	m.Substance = l.substance(n.Get("substance"))
+	m.Substance = l.heldOrNot(n)
 	if m.Substance == nil {
 		l.holds.unsure = true
 		return m, false
@@ -122,8 +122,7 @@ func (l *loader) substance(n *schemas.Node) *chemicals.Substance {
 		l.refuse(n, "the precursor is no substance with an amount", "the word precursor alone", "write - precursor")
 		return nil
 	}
-	l.refuse(n, "the substance "+text+" is not known", "a name, formula or CAS number of a known substance",
-		"nearest: "+strings.Join(lib.Nearest(text, 3), ", "))
+	l.refuse(n, "the substance "+text+" is not known", "a name, formula or CAS number of a known substance", notKnown(text))
 	return nil
 }
 
@@ -142,7 +141,7 @@ func (l *loader) howMuch(n *schemas.Node, m Material) {
 		l.refuseKey(n, last, "more than one way of saying how much "+s.Name, "one of mass, volume, amount, ratio", "")
 	case ways == 0 && !n.Wrote("strength"):
 		l.refuse(n, "how much "+s.Name+" is not said", "one of mass, volume, amount, ratio", "")
-	case ways == 0 && (!solid(s) || m.Strength.Set && m.Strength.Dim != quantity.Molarity):
+	case ways == 0 && (!solid(s) && !s.NotHeld || m.Strength.Set && m.Strength.Dim != quantity.Molarity):
 		l.refuse(n, "how much "+s.Name+" is not said", "one of mass, volume, amount, ratio; for a salt also strength in mol/L alone", "add volume: 10 mL")
 	case needsStrength(s) && !n.Wrote("strength"):
 		l.refuseKey(n, "strength", s.Name+" without its strength", quantity.Accepted(quantity.MassFraction, quantity.Molarity), "take it from the label of the bottle")

@@ -351,7 +351,7 @@ data:
 	for text, message := range map[string]string{
 		"site: etchbound/1\ntitle: S\nstock: [{substance: HF, volume: 1 L}]\n":                 "without its strength",
 		"site: etchbound/1\ntitle: S\nstock: [{substance: LiF, mass: 1 g, volume: 1 L}]\n":     "in one way",
-		"site: etchbound/1\ntitle: S\nstock: [{substance: unobtainium, mass: 1 g}]\n":          "nearest",
+		"site: etchbound/1\ntitle: S\nstock: [{substance: unobtainium, mass: 1 g}]\n":          "another chemical is another chemistry",
 		"site: etchbound/1\ntitle: S\ndata: [{id: termination.oxigen, value: 1, source: s}]\n": "did you mean termination.oxygen?",
 		"site: etchbound/1\ntitle: S\ndata: [{id: density.powder, value: 1, source: s}]\n":     "would change nothing",
 		"site: etchbound/1\ntitle: S\nhood: {tested: 2026-13-01}\n":                            "calendar",

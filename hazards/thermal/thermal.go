@@ -73,6 +73,9 @@ func (r *reader) etch(step int) {
 		if e.Family == process.FluorideAcid && !e.N.None() {
 			bound = append(bound, r.dissolution(e))
 		}
+		if e.Family == process.Unheld {
+			bound = append(bound, e.Heat)
+		}
 	}
 	if heat == nil {
 		return

@@ -32,7 +32,7 @@ func (r *reader) acid(s *course.Stage) bool {
 		return true
 	}
 	for _, e := range s.Etches {
-		if r.b.Walk.Etches[e].Family != process.FluorideAcid || r.b.Walk.Layered == nil {
+		if f := r.b.Walk.Etches[e].Family; f != process.FluorideAcid && f != process.Unheld || r.b.Walk.Layered == nil {
 			return false
 		}
 	}

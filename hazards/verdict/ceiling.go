@@ -34,8 +34,8 @@ func Highest(figs *figure.Set, place figure.Place) (float64, figure.ID) {
 func technicalLimit(figs *figure.Set, f *figure.Figure) []limit.Limit {
 	boils := boilingLimit(figs, f)
 	for t := range figs.At("heat.technical_limit", f.Place) {
-		if math.IsNaN(boils.Value) || t.Low.V >= boils.Value {
-			continue
+		if t.Low.V >= boils.Value {
+			continue // where no boiling point is known, the vessel may still stand less
 		}
 		return []limit.Limit{{Key: limit.Named(limit.Review, "technical_limit"), Quantity: f.Quantity, Label: "technical limit", Value: t.Low.V,
 			Unit: "degC", Document: "this review", Section: t.ID.String(), Status: "computed"}}

@@ -57,6 +57,7 @@ func supposed(id figure.ID) bool { return id.Place == figure.Waste && id.Agent !
 
 // holdFact are the facts that stop work, each with words of its own.
 var holdFact = map[string]bool{
+	"not_held":         true,
 	"hydride":          true,
 	"hydride_impurity": true,
 	"unlisted":         true,

@@ -1,0 +1,95 @@
+package hazards_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"etchbound/chemicals"
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/hazards/route"
+)
+
+// judged is a finding whatever it is a finding about: agents and cases aside.
+type judged struct {
+	quantity string
+	place    figure.Place
+	limit    limit.Key
+}
+
+// worstOf is the worst rank of every finding. The strength is judged at the
+// strongest place, which may move.
+func worstOf(rv *hazards.Review) map[judged]int {
+	out := map[judged]int{}
+	for i := range rv.Findings {
+		f := &rv.Findings[i]
+		k := judged{f.Figure.Quantity, f.Figure.Place, f.Limit.Key}
+		if k.quantity == "fluoride.hf_strength" {
+			k.place = figure.Place{}
+		}
+		out[k] = max(out[k], f.Verdict.Rank())
+	}
+	return out
+}
+
+// neverBetter holds that nothing was removed and nothing improved.
+func neverBetter(t reporter, full, bare *hazards.Review, what string) {
+	after := worstOf(bare)
+	for k, was := range worstOf(full) {
+		if is, there := after[k]; !there || is < was {
+			t.Errorf("%s @%s +%s: rank %d becomes %d (there %v) %s", k.quantity, k.place, k.limit.ID, was, is, there, what)
+		}
+	}
+}
+
+// materials are the substances a recipe puts in.
+func (r *recipe) materials() []*table {
+	var out []*table
+	for _, s := range r.steps {
+		what, _ := s.get("what").([]any)
+		for _, x := range what {
+			if m, ok := x.(*table); ok && m.get("substance") != nil {
+				out = append(out, m)
+			}
+		}
+	}
+	return out
+}
+
+// Whatever is put in, something that the data do not hold in its place never
+// removes a finding and never improves a verdict.
+func TestWhatIsNotHeldNeverHelps(t *testing.T) {
+	tried, taken := 0, 0
+	costly(t, func(tb testing.TB, t *rapid.T) {
+		r := (&drawing{t: t}).recipe()
+		all := r.materials()
+		if len(all) == 0 {
+			return
+		}
+		before := r.yaml(plainly)
+		full := review(tb, before)
+		m := rapid.SampledFrom(all).Draw(t, "swapped")
+		was := m.get("substance").(string)
+		m.set("substance", "zorblium chloride of the third kind")
+		m.put("not_held", "true")
+		if rapid.Bool().Draw(t, "formula") {
+			s, _ := chemicals.Library().Find(was)
+			m.put("formula", fmt.Sprintf("%q", s.Formula.Text))
+		}
+		tried++
+		left, _, err := route.Load("check.yaml", strings.NewReader(r.yaml(plainly)))
+		if err != nil || left == nil {
+			return // refused: no verdict at all
+		}
+		taken++
+		bare := must(tb, newCase(tb, left))
+		neverBetter(t, &full, &bare, "with "+was+" not held in\n"+before+"\n"+r.yaml(plainly))
+	})
+	if 10*taken < 9*tried {
+		t.Errorf("%d of %d swaps are refused", tried-taken, tried)
+	}
+}
