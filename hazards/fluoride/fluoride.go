@@ -18,12 +18,13 @@ import (
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
 	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k}
 	r.hf, r.f = process.MolarMass(c.Store, w, "HF").As("M_HF"), process.MolarMass(c.Store, w, "F").As("M_F")
-	last := map[string]bool{} // places whose last state is that after a step
+	last := map[string]bool{} // places whose last state is that after a step in them
 	for i := range k.Steps {
 		d := &k.Steps[i]
+		s := &c.Route.Steps[d.Number-1]
 		last[d.Place] = true
-		if into := c.Route.Steps[d.Number-1].Into; into != "" && into != d.Place {
-			last[into] = false
+		if s.Into != "" { // also where what it poured to is what the step tells of
+			last[s.Into] = false
 		}
 		r.state(figure.Step(d.Number), &d.After, r.etched(d.Number), len(d.Etches) > 0)
 	}

@@ -91,12 +91,16 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 	q := k.merged(p)
 	b := look(q)
 	family, phase := k.family(p, b, r)
+	lacks := doubted(p)
 	if family == "" {
 		return
 	}
 	switch {
 	case family == Unheld:
 		k.unmodelledBath(p, q, s, "unknown", b.stranger.Lacks())
+		return
+	case !lacks.IsZero() && comes(p, s): // it may be as it was, and react with this now
+		k.unmodelledBath(p, q, s, "unknown", lacks)
 		return
 	case family == Oxidising:
 		k.unmodelledBath(p, q, s, "oxidising", working.Missing{})
@@ -128,6 +132,20 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 		p.Etches = append(p.Etches, len(k.out.Etches))
 		k.out.Etches = append(k.out.Etches, e)
 	}
+}
+
+// comes reports whether a step brings anything to a place.
+func comes(p *State, s *route.Step) bool { return len(s.What) > 0 || p.Place != s.In }
+
+// doubted is what has to be known to say whether a solid of a place has reacted;
+// zero where all of them are followed.
+func doubted(p *State) working.Missing {
+	for i := range p.Solids {
+		if x := p.Solids[i].Lacks; !x.IsZero() {
+			return x
+		}
+	}
+	return working.Missing{}
 }
 
 // family decides how the liquor meets the solids, and whether the layered
@@ -172,11 +190,12 @@ func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string, l
 	for i := range p.Solids {
 		switch x := p.Solids[i]; x.Kind {
 		case Unetched, Impurity, Residual, Based:
-			met = met || x.Kind != Residual || !x.N.Unknown()
+			met = met || x.Kind != Residual || !x.N.Unknown() || !x.Lacks.IsZero() && comes(p, s)
 			if f, err := chemicals.ParseFormula(x.Formula); x.Kind == Impurity && err == nil && !k.inert(x.Formula) {
 				dissolved = append(dissolved, Dissolved{Formula: f, N: x.N, Unstated: x.Unstated, Hydrogen: working.Absent("n_H2", "mol", missing), Heat: lostHeat})
 			}
 			k.unresolve(p, i, working.Lacks("gas_of_bath_left", bath).In(s.Number))
+			p.Solids[i].Lacks = lacks
 			kept = append(kept, p.Solids[i])
 		case Metal:
 			seen = true

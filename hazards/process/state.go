@@ -89,6 +89,7 @@ type Solid struct {
 	HeatCapacity working.Num // J/K
 	Formula      string
 	Unstated     bool
+	Lacks        working.Missing // what has to be known to say whether it has reacted at all
 }
 
 // SolidKind tells what a solid can still do.

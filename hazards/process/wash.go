@@ -29,6 +29,7 @@ type Wash struct {
 	Decant0   working.Num // mL of etch liquor decanted first
 	Fluorine  working.Num // mol of fluorine in all decants of the step
 	WaterOnly bool
+	Unheld    bool // a substance that is not held washes
 }
 
 // maxCycles is where a search for enough cycles gives up.
@@ -72,6 +73,9 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	}
 	x.Kept = k.w.Line("f", "1", "R/(R+W)", R.V/(R.V+W.V), R, W)
 	k.count(&x, !s.Retained.Set && len(p.Solids) > 0)
+	if u := c.Stranger(); u != nil {
+		x.Unheld, x.PH = true, working.Absent("pH", "1", u.Lacks())
+	}
 	if len(p.Solids) == 0 && !s.Retained.Set {
 		left := working.Lacks("liquid_that_stays", p.Place).In(s.Number)
 		x.Needed, x.PH = working.Absent("N", "1", left), working.Absent("pH", "1", left)

@@ -33,7 +33,7 @@ func read(w *working.Sheet, x *process.Wash, mf working.Num) []figure.Figure {
 	} else {
 		put("wash.cycles", x.Needed, phrase.Of("wash.to_ph", x.Target))
 	}
-	if x.WaterOnly {
+	if x.WaterOnly || x.Unheld {
 		cond := phrase.Of("wash.no_air")
 		if x.OpenAir {
 			cond = phrase.Of("wash.open_air")
