@@ -1,0 +1,57 @@
+package course_test
+
+import (
+	"math"
+	"testing"
+
+	"etchbound/hazards/bench"
+	"etchbound/hazards/course"
+	"etchbound/schemas/nearly"
+)
+
+// A gram of Ti3AlC2 is 1/194.605 mol, which gives 760 kJ and 3.0 mol of hydrogen a
+// mol: 3.90535 kJ and 0.0154158 mol. It goes into 20 mL of a beaker of 250 mL.
+func TestOneCourseOfAnEtch(t *testing.T) {
+	b := bench.Steps(t, bench.Etch, "  - {do: hold, in: pot, time: 2 h, temperature: 20 degC}\n")
+	if len(b.Courses) != 1 || len(b.Courses[0].Stages) != 2 {
+		t.Fatalf("%d courses: %+v", len(b.Courses), b.Courses)
+	}
+	c := &b.Courses[0]
+	for _, row := range []struct {
+		name            string
+		got, want, near float64
+	}{
+		{"heat, kJ", c.Heat.V, 3.90535, 1e-5}, {"hydrogen, mol", c.Gas.V, 0.0154158, 1e-5},
+		{"heat of the etch, kJ", course.HeatOf(nil, &b.Walk.Etches[0]).V, 3.90535, 1e-5},
+		{"liquid, mL", c.Liquid.V, 20, 1e-9}, {"space, mL", c.Space.V, 230, 0.01},
+	} {
+		if !nearly.Share(row.got, row.want, row.near) {
+			t.Errorf("%s: %g, want %g", row.name, row.got, row.want)
+		}
+	}
+	for i := range c.Stages {
+		if n := c.Stages[i].Step.Number; n != i+2 {
+			t.Errorf("stage %d is step %d", i, n)
+		}
+	}
+}
+
+// The azeotrope of hydrochloric acid, 20.2 wt%, boils at 108.6 degC (handbook), a
+// little hydrofluoric acid where water does, 100 degC, both to the 2 K of the data;
+// what has no acid with a vapour table is unknown.
+func TestBoiling(t *testing.T) {
+	for _, row := range []struct {
+		what string
+		want float64
+	}{
+		{"{substance: hydrochloric acid, strength: 20.2 wt%, volume: 20 mL}", 108.6},
+		{"{substance: hydrofluoric acid, strength: 1 wt%, volume: 20 mL}", 100},
+		{"{substance: sulfuric acid, strength: 20 wt%, volume: 20 mL}", math.NaN()},
+	} {
+		b := bench.Steps(t, "  - {do: charge, in: pot, what: ["+row.what+"], temperature: 20 degC}\n")
+		got, _ := course.Boiling(b.Case, nil, &b.Walk.Steps[0])
+		if math.IsNaN(row.want) && !got.Unknown() || !math.IsNaN(row.want) && !nearly.To(got.V, row.want, 2) {
+			t.Errorf("%s boils at %g degC, want %g", row.what, got.V, row.want)
+		}
+	}
+}
