@@ -81,7 +81,7 @@ func read(in *bufio.Reader) (results []result, failed bool) {
 		name := e.Package + " " + e.Test
 		switch e.Action {
 		case "output", "build-output":
-			if e.Test == "" {
+			if e.Test == "" && e.Output != "PASS\n" {
 				fmt.Print(e.Output)
 			} else {
 				said[name] += e.Output
