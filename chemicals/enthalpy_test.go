@@ -89,7 +89,8 @@ func TestDerivedHeatsFollowFromEnthalpies(t *testing.T) {
 		{"heat.impurity.hf.Al4C3", "-1 Al4C3(s) -12 HF(aq) +4 AlF3(aq) +3 CH4(g)", 1},
 		{"heat.impurity.acid.Al", "-1 Al(s) +1 Al(3+)(aq)", 0.01},
 		{"heat.impurity.base.Al", "-1 Al(s) -1 OH(-)(aq) -3 H2O(l) +1 Al(OH)4(-)(aq)", 0.1},
-		{"etch_heat.Ti3AlC2", "-1 Ti3AlC2(s) -5 HF(aq) +1 AlF3(aq) +1 Ti3C2F2(s)", 67}, // one of the terminations, with its uncertainty
+		// one of the terminations, with its uncertainty
+		{"etch_heat.Ti3AlC2", "-1 Ti3AlC2(s) -5 HF(aq) +1 AlF3(aq) +1 Ti3C2F2(s)", 67},
 	}
 	for _, c := range cases {
 		sum := 0.0

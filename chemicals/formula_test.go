@@ -164,7 +164,8 @@ func TestElements(t *testing.T) {
 		t.Error("symbols outside the table")
 	}
 	// Groups of the periodic table, IUPAC numbering.
-	for symbol, group := range map[string]int{"Ti": 4, "Ta": 5, "Mo": 6, "Mn": 7, "Al": 13, "Si": 14, "P": 15, "S": 16, "Cl": 17, "Ar": 18, "Zn": 12, "Y": 3, "Xx": 0} {
+	for symbol, group := range map[string]int{"Ti": 4, "Ta": 5, "Mo": 6, "Mn": 7, "Al": 13, "Si": 14, "P": 15, "S": 16,
+		"Cl": 17, "Ar": 18, "Zn": 12, "Y": 3, "Xx": 0} {
 		if got := chemicals.Group(symbol); got != group {
 			t.Errorf("group of %s is %d, want %d", symbol, got, group)
 		}

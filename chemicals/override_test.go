@@ -13,7 +13,8 @@ var nan = math.NaN()
 func TestOverride(t *testing.T) {
 	base := chemicals.Base()
 	st, applied, err := base.Override([]chemicals.Override{
-		{ID: "etch_heat.Ti3AlC2", Value: 720, Low: 650, High: 790, Unit: "kJ/mol", Source: "calorimeter", At: "measured.etch_heat", From: "route"},
+		{ID: "etch_heat.Ti3AlC2", Value: 720, Low: 650, High: 790, Unit: "kJ/mol", Source: "calorimeter",
+			At: "measured.etch_heat", From: "route"},
 		{ID: "etch_heat.Ti3AlC2", Value: 740, Low: nan, High: nan, Source: "older", At: "data[0]", From: "site"},
 		{ID: "etch_heat.Mo2Ga2C", Value: 500, Low: nan, High: nan, At: "data[1]", From: "site"},
 		{ID: "electrons.In", Value: 3, Low: nan, High: nan, Source: "textbook", At: "data[0]", From: "route"},
@@ -22,7 +23,8 @@ func TestOverride(t *testing.T) {
 		t.Fatal(err)
 	}
 	// The site stands first in the list, the route stands in the store.
-	if len(applied) != 4 || applied[0].Old != 760 || applied[0].From != "site" || applied[2].Old != 740 || applied[0].OldStatus != "computed" {
+	if len(applied) != 4 || applied[0].Old != 760 || applied[0].From != "site" || applied[2].Old != 740 ||
+		applied[0].OldStatus != "computed" {
 		t.Errorf("%+v", applied)
 	}
 	d, _ := st.Row("etch_heat.Ti3AlC2")

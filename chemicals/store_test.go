@@ -95,7 +95,8 @@ func TestNumStatus(t *testing.T) {
 		if n.Status != want || n.Ref() != id {
 			t.Errorf("%s is %v from %q, want %v", id, n, n.Ref(), want)
 		}
-		if want == working.Unknown && (!math.IsNaN(n.V) || !slices.Equal(n.Missing(), []working.Missing{working.Lacks(working.NoDatum, id)})) {
+		if want == working.Unknown && (!math.IsNaN(n.V) ||
+			!slices.Equal(n.Missing(), []working.Missing{working.Lacks(working.NoDatum, id)})) {
 			t.Errorf("%s: value %g, missing %v", id, n.V, n.Missing())
 		}
 	}

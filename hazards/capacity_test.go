@@ -50,7 +50,8 @@ func TestSolidsAloneWithoutAHeatCapacityAreUnknown(t *testing.T) {
 	rv := review(t, head+"precursor: {phase: Ti3SiC2, mass: 1 g, "+pure+"}\n"+places+"steps:\n"+
 		"  - {do: charge, in: pot, what: [precursor, {substance: oxalic acid, mass: 3 g}]}\n")
 	for i := range rv.Figures {
-		if f := &rv.Figures[i]; strings.HasPrefix(f.Quantity, "heat.") && strings.Contains(f.Quantity, "rise") && !f.Value.Unknown() {
+		if f := &rv.Figures[i]; strings.HasPrefix(f.Quantity, "heat.") && strings.Contains(f.Quantity, "rise") &&
+			!f.Value.Unknown() {
 			t.Errorf("%s is %v", f.ID, f.Value)
 		}
 	}

@@ -23,13 +23,16 @@ import (
 // against worked cases says: 10 wt% HF in an open beaker of 1 L, at the pressure
 // the review itself has.
 func TestEmissionIsTheLawOfEvaporation(t *testing.T) {
-	rv := review(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, material: PTFE, capacity: 1 L, closure: open}\nsteps:\n"+
-		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 200 mL}], temperature: 25 degC}\n"+
+	rv := review(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, "+
+		"material: PTFE, capacity: 1 L, closure: open}\nsteps:\n"+
+		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 200 mL}], "+
+		"temperature: 25 degC}\n"+
 		"  - {do: hold, in: pot, time: 1 h, temperature: 25 degC}\n")
 	ppm := figureOf(&rv, "air.saturated@2/hf").Value.V
 	wide := math.Cbrt(4 * 1e-3 / math.Pi) // m, as high as it is wide
 	area := math.Pi / 4 * wide * wide
-	l := spread.Leaving{Area: area, Velocity: 0.5, Molar: 20.0064, Pressure: ppm * 0.101325, Kelvin: 298.15, Diffuses: 2.3e-5, Board: wide - 200e-6/area}
+	l := spread.Leaving{Area: area, Velocity: 0.5, Molar: 20.0064, Pressure: ppm * 0.101325, Kelvin: 298.15,
+		Diffuses: 2.3e-5, Board: wide - 200e-6/area}
 	p := l.Pressure // the lines let what leaves carry more with it at any pressure
 	l.Pressure = -spread.Atmosphere * math.Log(1-p/spread.Atmosphere)
 	want := l.Most() * l.Molar * 60e3
@@ -42,7 +45,8 @@ func TestEmissionIsTheLawOfEvaporation(t *testing.T) {
 // the hood, or a scrubber is asked for: the same acid written at that temperature.
 func TestTheHoodIsExceededWhereItSays(t *testing.T) {
 	for _, strength := range []string{"49 wt%", "40 wt%"} {
-		yaml := strings.Replace(strings.Replace(inIce("100 g", "2 L", "200 W/K"), "10 wt%", strength, 1), "closure: vented", "capacity: 3 L, closure: open", 1)
+		yaml := strings.Replace(strings.Replace(inIce("100 g", "2 L", "200 W/K"), "10 wt%", strength, 1), "closure: vented",
+			"capacity: 3 L, closure: open", 1)
 		site := *demoSite(t)
 		hood := *site.Hood
 		hood.Flow = quantity.Of(300, "m3/h")
@@ -71,17 +75,21 @@ func TestTheHoodIsExceededWhereItSays(t *testing.T) {
 }
 
 // airRoutes give every figure of the air: a carbonate in acid, a purge, bottles.
-var airRoutes = []check{{name: "carbonate and a purge", yaml: "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n" +
+var airRoutes = []check{{name: "carbonate and a purge", yaml: "route: etchbound/1\ntitle: check\nbasis: " +
+	"{status: invented}\nplaces:\n" +
 	"  pot: {kind: beaker, material: PTFE, capacity: 1 L, closure: open}\nsteps:\n" +
-	"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 49 wt%, volume: 100 mL}, {substance: hydrochloric acid, strength: 1 mol/L, volume: 200 mL}], temperature: 20 degC}\n" +
+	"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 49 wt%, volume: 100 mL}, " +
+	"{substance: hydrochloric acid, strength: 1 mol/L, volume: 200 mL}], temperature: 20 degC}\n" +
 	"  - {do: hold, in: pot, time: 60 min, temperature: 20 degC, gas: argon, gas_flow: 35 L/min}\n" +
-	"  - {do: neutralise, in: pot, what: [{substance: sodium hydrogencarbonate, mass: 8.4006 g}], over: 5 min, temperature: 20 degC}\n"}}
+	"  - {do: neutralise, in: pot, what: [{substance: sodium hydrogencarbonate, mass: 8.4006 g}], over: 5 min, " +
+	"temperature: 20 degC}\n"}}
 
 func airReview(t *testing.T) hazards.Review {
 	t.Helper()
 	site := *demoSite(t)
 	site.RoomVolume, site.RoomFlow = quantity.Of(30, "m3"), quantity.Of(180, "m3/h")
-	site.Stock = []route.Stock{{Substance: mustFind(t, "hydrofluoric acid"), Strength: quantity.Of(49, "wt%"), Volume: quantity.Of(5, "L"), Bottle: quantity.Of(1, "L")}}
+	site.Stock = []route.Stock{{Substance: mustFind(t, "hydrofluoric acid"), Strength: quantity.Of(49, "wt%"),
+		Volume: quantity.Of(5, "L"), Bottle: quantity.Of(1, "L")}}
 	c := newCase(t, load(t, airRoutes[0].yaml))
 	c.Site = &site
 	return must(t, c)
@@ -101,8 +109,9 @@ func mustFind(t *testing.T, name string) *chemicals.Substance {
 // dioxide, 2.447 L, in a layer of 0.3 m of a room 2.7 m high, 3.33 m3, is 734 ppm.
 func TestGasesInTheRoom(t *testing.T) {
 	rv := airReview(t)
-	for id, want := range map[string]float64{"air.oxygen@room": 20.9 * math.Exp(-(2.1+0.1*24.4654e-3)/30), "air.floor@room/carbon_dioxide": 1e6 * (1 - math.Exp(-0.1*24.4654e-3/(30*0.3/2.7))),
-		"air.oxygen@hood": 20.9 * 800 / (800 + 35*0.06)} {
+	for id, want := range map[string]float64{"air.oxygen@room": 20.9 * math.Exp(-(2.1+0.1*24.4654e-3)/30),
+		"air.floor@room/carbon_dioxide": 1e6 * (1 - math.Exp(-0.1*24.4654e-3/(30*0.3/2.7))),
+		"air.oxygen@hood":               20.9 * 800 / (800 + 35*0.06)} {
 		if f := figureOf(&rv, id); f == nil || !nearly.Share(f.Value.V, want, 1e-4) {
 			t.Errorf("%s: %+v, want %g", id, f, want)
 		}
@@ -140,8 +149,10 @@ func TestABottleBreaksOnItsWay(t *testing.T) {
 // pressure49 is the pressure of HF over 49 wt% acid at 25 degC, Pa, as the review
 // of that acid has it.
 func pressure49(t *testing.T) float64 {
-	rv := review(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, closure: open}\nsteps:\n"+
-		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 49 wt%, volume: 1 L}], temperature: 25 degC}\n")
+	rv := review(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, "+
+		"closure: open}\nsteps:\n"+
+		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 49 wt%, volume: 1 L}], "+
+		"temperature: 25 degC}\n")
 	return figureOf(&rv, "air.saturated@1/hf").Value.V * 0.101325
 }
 
@@ -149,7 +160,8 @@ func pressure49(t *testing.T) float64 {
 // for 5 min; one without an averaging time allows no more.
 func TestALocalLimitIsAveraged(t *testing.T) {
 	yaml := "limits: etchbound/1\ntitle: House\nentries:\n" +
-		"  - {id: mean, quantity: air.breathing_zone, agent: hydrogen fluoride, value: 0.5 ppm, average: 15 min, document: House rules}\n" +
+		"  - {id: mean, quantity: air.breathing_zone, agent: hydrogen fluoride, value: 0.5 ppm, average: 15 min, " +
+		"document: House rules}\n" +
 		"  - {id: top, quantity: air.breathing_zone, agent: hydrogen fluoride, value: 0.5 ppm, document: House rules}\n"
 	set, problems, err := limit.Load("house.yaml", strings.NewReader(yaml), figure.Units{})
 	if err != nil || set == nil {
@@ -172,8 +184,10 @@ func TestALocalLimitIsAveraged(t *testing.T) {
 // A person near a source is at a limit when the two zones say so, and never
 // sooner than with the room left out.
 func TestHowSoonTheNearFieldIsAtALimit(t *testing.T) {
-	c := newCase(t, load(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, material: PTFE, capacity: 250 mL, closure: open}\nsteps:\n"+
-		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 49 wt%, volume: 100 mL}], temperature: 25 degC}\n"+
+	c := newCase(t, load(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: "+
+		"beaker, material: PTFE, capacity: 250 mL, closure: open}\nsteps:\n"+
+		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 49 wt%, volume: 100 mL}], "+
+		"temperature: 25 degC}\n"+
 		"  - {do: hold, in: pot, time: 60 min, temperature: 25 degC}\n"))
 	site := *demoSite(t)
 	site.Hood, site.RoomVolume, site.RoomFlow, site.Stock = nil, quantity.Of(30, "m3"), quantity.Of(180, "m3/h"), nil
@@ -355,7 +369,8 @@ func heldReview(t *testing.T, name string, r *route.Route) *hazards.Review {
 func runAway(rv *hazards.Review) []string {
 	var out []string
 	for _, f := range rv.Findings {
-		if f.Limit.ID == "boiling_as_run" && f.Verdict.Rank() == figure.Exceeds.Rank() && figureOf(rv, f.Figure.String()).Value.V < f.Limit.Value {
+		if f.Limit.ID == "boiling_as_run" && f.Verdict.Rank() == figure.Exceeds.Rank() &&
+			figureOf(rv, f.Figure.String()).Value.V < f.Limit.Value {
 			place, _, _ := strings.Cut(strings.TrimPrefix(f.Figure.String(), "heat.temperature_peak@"), ":")
 			out = append(out, place)
 		}
@@ -397,7 +412,8 @@ func TestABottleThatIsNotInStockIsUnknown(t *testing.T) {
 // 1 vol%: 99 times its own volume (by hand).
 func TestAirForHydrogen(t *testing.T) {
 	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
-	air, gas := figureOf(&rv, "gas.hydrogen.dilution_air@2:early_peak"), figureOf(&rv, "gas.hydrogen.peak_rate.during_addition@2:early_peak")
+	air, gas := figureOf(&rv, "gas.hydrogen.dilution_air@2:early_peak"),
+		figureOf(&rv, "gas.hydrogen.peak_rate.during_addition@2:early_peak")
 	if air == nil || gas == nil {
 		t.Fatal(air, gas)
 	}

@@ -14,7 +14,8 @@ import (
 
 // openAcid is a beaker of acid that stands open.
 func openAcid(place, charge, steps string) string {
-	return "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, material: PTFE, " + place + "}\n  drum: {kind: drum, material: HDPE, capacity: 5 L, closure: vented}\nsteps:\n" +
+	return "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, " +
+		"material: PTFE, " + place + "}\n  drum: {kind: drum, material: HDPE, capacity: 5 L, closure: vented}\nsteps:\n" +
 		"  - {do: charge, in: pot, what: [" + charge + "], over: 1 min, temperature: 20 degC}\n" + steps
 }
 
@@ -26,7 +27,8 @@ const acid30 = "{substance: hydrofluoric acid, strength: 30 wt%, volume: 100 mL}
 // not known.
 func TestAPurgeCarriesVapour(t *testing.T) {
 	at := func(flow string) figure.Figure {
-		rv := review(t, openAcid("capacity: 250 mL, closure: vented", "{substance: hydrochloric acid, strength: 36 wt%, volume: 100 mL}",
+		rv := review(t, openAcid("capacity: 250 mL, closure: vented", "{substance: hydrochloric acid, strength: 36 "+
+			"wt%, volume: 100 mL}",
 			"  - {do: hold, in: pot, time: 60 min, temperature: 25 degC, gas: nitrogen"+flow+"}\n"))
 		f := figureOf(&rv, "air.emission@2/hcl")
 		if f == nil {
@@ -35,7 +37,8 @@ func TestAPurgeCarriesVapour(t *testing.T) {
 		return *f
 	}
 	one, two := at(", gas_flow: 1 L/min"), at(", gas_flow: 2 L/min")
-	rv := review(t, openAcid("capacity: 250 mL, closure: vented", "{substance: hydrochloric acid, strength: 36 wt%, volume: 100 mL}", "  - {do: hold, in: pot, time: 60 min, temperature: 25 degC}\n"))
+	rv := review(t, openAcid("capacity: 250 mL, closure: vented", "{substance: hydrochloric acid, strength: 36 "+
+		"wt%, volume: 100 mL}", "  - {do: hold, in: pot, time: 60 min, temperature: 25 degC}\n"))
 	p := figureOf(&rv, "air.saturated@2/hcl").Value.V * 0.101325e-3 // kPa
 	want := 1.0 / 60 / 24.4654 * p / (101.325 - p - 3.17) * 36.461 * 60e3
 	if !nearly.Share(one.Value.V, want, 2e-3) || !nearly.To(two.Value.V/one.Value.V, 2, 1e-9) {
@@ -84,9 +87,12 @@ func TestStepsAreAveragedTogether(t *testing.T) {
 // and a step that dilutes or neutralises opens what stood there before it.
 func TestWhatAStepFindsCounts(t *testing.T) {
 	for _, x := range []struct{ name, place, steps, id string }{
-		{"wash in tubes", "capacity: 250 mL, closure: closed", "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 3, temperature: 20 degC}\n", "air.emission@2/hf"},
-		{"neutralised", "capacity: 250 mL, closure: open", "  - {do: neutralise, in: pot, what: [{substance: calcium hydroxide, mass: 100 g}], over: 30 min, temperature: 20 degC}\n", "air.emission@2/hf"},
-		{"into a shut tube", "capacity: 250 mL, closure: closed", "  - {do: redisperse, in: pot, what: [{substance: water, volume: 100 mL}], temperature: 20 degC}\n", "air.emission@2/hf"},
+		{"wash in tubes", "capacity: 250 mL, closure: closed", "  - {do: wash, in: pot, into: drum, what: " +
+			"[{substance: water, volume: 100 mL}], cycles: 3, temperature: 20 degC}\n", "air.emission@2/hf"},
+		{"neutralised", "capacity: 250 mL, closure: open", "  - {do: neutralise, in: pot, what: [{substance: calcium " +
+			"hydroxide, mass: 100 g}], over: 30 min, temperature: 20 degC}\n", "air.emission@2/hf"},
+		{"into a shut tube", "capacity: 250 mL, closure: closed", "  - {do: redisperse, in: pot, what: [{substance: " +
+			"water, volume: 100 mL}], temperature: 20 degC}\n", "air.emission@2/hf"},
 	} {
 		yaml := openAcid(x.place, acid30, x.steps)
 		if x.name == "wash in tubes" {
@@ -160,7 +166,8 @@ func TestTheLevelOfAStepWithoutATime(t *testing.T) {
 // Ammonia that base sets free is breathed: bifluoride made alkaline has every
 // figure of the air.
 func TestAmmoniaIsBreathed(t *testing.T) {
-	rv := review(t, openAcid("capacity: 250 mL, closure: open", "{substance: ammonia, strength: 28 wt%, volume: 100 mL}", ""))
+	rv := review(t, openAcid("capacity: 250 mL, closure: open", "{substance: ammonia, strength: 28 wt%, volume: "+
+		"100 mL}", ""))
 	for _, id := range []string{"air.emission@1/ammonia", "air.breathing_zone@1/ammonia"} {
 		f := figureOf(&rv, id)
 		if f == nil || strings.Contains(strings.Join(words.Names(f.Value.Missing()), " "), "NH3") {
@@ -177,7 +184,8 @@ func TestAmmoniaIsBreathed(t *testing.T) {
 // the dangerous end half of all its fluoride counts. With an acid all of it does.
 func TestVapourOverABifluoride(t *testing.T) {
 	ppm := func(what string) figure.Figure {
-		rv := review(t, openAcid("capacity: 2 L, closure: open", "{substance: water, mass: 1000 g}, "+what, "  - {do: hold, in: pot, time: 10 min, temperature: 25 degC}\n"))
+		rv := review(t, openAcid("capacity: 2 L, closure: open", "{substance: water, mass: 1000 g}, "+what,
+			"  - {do: hold, in: pot, time: 10 min, temperature: 25 degC}\n"))
 		return *figureOf(&rv, "air.saturated@2/hf")
 	}
 	for grams, want := range map[string][2]float64{"28.52 g": {19, 38}, "57.04 g": {30, 76}, "114.1 g": {45, 152}} {
@@ -186,7 +194,8 @@ func TestVapourOverABifluoride(t *testing.T) {
 			t.Errorf("%s: %g (to %g) ppm, want %g (to %g)", grams, f.Value.V, f.High.V, want[0], want[1])
 		}
 	}
-	if f := ppm("{substance: ammonium bifluoride, mass: 57.04 g}, {substance: hydrochloric acid, strength: 36 wt%, volume: 100 mL}"); !(f.Value.V >= 150*1.85/2) {
+	if f := ppm("{substance: ammonium bifluoride, mass: 57.04 g}, {substance: hydrochloric acid, strength: 36 wt%, " +
+		"volume: 100 mL}"); !(f.Value.V >= 150*1.85/2) {
 		t.Errorf("with a strong acid %g ppm, want 150 for 2 mol/kg of HF or more; 1.85 here", f.Value.V)
 	}
 }
@@ -194,9 +203,12 @@ func TestVapourOverABifluoride(t *testing.T) {
 // What a step pours to is looked at as what it leaves: lithium fluoride poured to
 // acid is acid there, and liquor found hot is hot until it is cooled.
 func TestWhatIsPouredTo(t *testing.T) {
-	two := "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  a: {kind: beaker, capacity: 500 mL, closure: open}\n  b: {kind: beaker, capacity: 1 L, closure: open}\nsteps:\n" +
-		"  - {do: charge, in: a, what: [{substance: lithium fluoride, mass: 20 g}, {substance: water, volume: 100 mL}], temperature: 20 degC}\n" +
-		"  - {do: charge, in: b, what: [{substance: hydrochloric acid, strength: 36 wt%, volume: 200 mL}], temperature: 20 degC}\n" +
+	two := "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  a: {kind: beaker, capacity: " +
+		"500 mL, closure: open}\n  b: {kind: beaker, capacity: 1 L, closure: open}\nsteps:\n" +
+		"  - {do: charge, in: a, what: [{substance: lithium fluoride, mass: 20 g}, {substance: water, volume: 100 " +
+		"mL}], temperature: 20 degC}\n" +
+		"  - {do: charge, in: b, what: [{substance: hydrochloric acid, strength: 36 wt%, volume: 200 mL}], " +
+		"temperature: 20 degC}\n" +
 		"  - {do: transfer, in: a, into: b}\n"
 	rv := review(t, two)
 	after := review(t, two+"  - {do: hold, in: b, time: 1 h, temperature: 20 degC}\n")
@@ -205,12 +217,15 @@ func TestWhatIsPouredTo(t *testing.T) {
 			t.Errorf("no %s", id)
 		}
 	}
-	if a, b := figureOf(&rv, "air.saturated@3/hf"), figureOf(&after, "air.saturated@4/hf"); a != nil && !nearly.Share(a.Value.V, b.Value.V, 1e-9) {
+	if a, b := figureOf(&rv, "air.saturated@3/hf"), figureOf(&after, "air.saturated@4/hf"); a != nil &&
+		!nearly.Share(a.Value.V, b.Value.V, 1e-9) {
 		t.Errorf("%g ppm where it is poured to and %g once it stands there", a.Value.V, b.Value.V)
 	}
 	wash := func(celsius string) float64 {
-		rv := review(t, strings.Replace(openAcid("capacity: 250 mL, closure: closed", acid30, "  - {do: hold, in: pot, time: 1 h, temperature: 50 degC}\n"+
-			"  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 3, temperature: "+celsius+"}\n"), "kind: beaker", "kind: tube", 1))
+		rv := review(t, strings.Replace(openAcid("capacity: 250 mL, closure: closed", acid30, "  - {do: hold, in: "+
+			"pot, time: 1 h, temperature: 50 degC}\n"+
+			"  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 3, temperature: "+celsius+
+			"}\n"), "kind: beaker", "kind: tube", 1))
 		return figureOf(&rv, "air.emission@3/hf").Value.V
 	}
 	if hot, cold := wash("50 degC"), wash("2 degC"); !(cold >= hot*(1-1e-9)) {
@@ -222,14 +237,17 @@ func TestWhatIsPouredTo(t *testing.T) {
 func TestTubesAndPurges(t *testing.T) {
 	tube := func(verb string) float64 {
 		rv := review(t, strings.Replace(openAcid("capacity: 250 mL, closure: closed", acid30,
-			"  - {do: "+verb+", in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 1, temperature: 20 degC}\n"), "kind: beaker", "kind: tube", 1))
+			"  - {do: "+verb+", in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 1, temperature: "+
+				"20 degC}\n"), "kind: beaker", "kind: tube", 1))
 		return figureOf(&rv, "air.emission@2/hf").Value.V
 	}
 	if a, b, c := tube("wash"), tube("prewash"), tube("exchange"); !nearly.Share(b, a, 1e-9) || !nearly.Share(c, a, 1e-9) {
 		t.Errorf("a tube that breaks gives %g, %g and %g mg/min", a, b, c)
 	}
-	for gas, unknown := range map[string]bool{"nitrogen": true, "dry nitrogen from an airtight line": true, "argon (air grade)": true, "air": false, "compressed air": false, "none": false} {
-		c := newCase(t, load(t, openAcid("capacity: 250 mL, closure: vented", acid30, "  - {do: hold, in: pot, time: 1 h, temperature: 20 degC, gas: "+gas+"}\n")))
+	for gas, unknown := range map[string]bool{"nitrogen": true, "dry nitrogen from an airtight line": true,
+		"argon (air grade)": true, "air": false, "compressed air": false, "none": false} {
+		c := newCase(t, load(t, openAcid("capacity: 250 mL, closure: vented", acid30, "  - {do: hold, in: pot, time: "+
+			"1 h, temperature: 20 degC, gas: "+gas+"}\n")))
 		c.Brief, c.Site = true, demoSite(t)
 		rv := must(t, c)
 		f := figureOf(&rv, "air.oxygen@room")
@@ -242,8 +260,10 @@ func TestTubesAndPurges(t *testing.T) {
 // Twenty amperes for an hour give 20 x 3600/(2 x 96485) mol of hydrogen, 0.104
 // mmol/s (Faraday's law), and half as much oxygen, and both leave saturated.
 func TestACurrentCarriesVapour(t *testing.T) {
-	rv := review(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g, "+pure+"}\nplaces:\n  cell: {kind: cell, capacity: 500 mL, closure: vented, vent: 6 mm}\nsteps:\n"+
-		"  - {do: charge, in: cell, what: [precursor, {substance: hydrochloric acid, strength: 30 wt%, volume: 200 mL}], temperature: 25 degC}\n"+
+	rv := review(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, "+
+		"mass: 1 g, "+pure+"}\nplaces:\n  cell: {kind: cell, capacity: 500 mL, closure: vented, vent: 6 mm}\nsteps:\n"+
+		"  - {do: charge, in: cell, what: [precursor, {substance: hydrochloric acid, strength: 30 wt%, volume: 200 "+
+		"mL}], temperature: 25 degC}\n"+
 		"  - {do: electrolyse, in: cell, current: 20 A, time: 1 h, temperature: 25 degC}\n")
 	f := figureOf(&rv, "air.emission@2/hcl")
 	if f == nil {
@@ -259,11 +279,14 @@ func TestACurrentCarriesVapour(t *testing.T) {
 // A liquor that stands just at a limit has one verdict at every batch, and a kept
 // vessel that does not hold its liquor says nothing of how it is cooled.
 func TestOneVerdictAtEveryBatch(t *testing.T) {
-	set, problems, err := limit.Load("house.yaml", strings.NewReader("limits: etchbound/1\ntitle: House\nentries:\n  - {id: house, quantity: fluoride.hf_strength, value: 40 wt%, document: House rules}\n"), figure.Units{})
+	set, problems, err := limit.Load("house.yaml", strings.NewReader("limits: etchbound/1\ntitle: "+
+		"House\nentries:\n  - {id: house, quantity: fluoride.hf_strength, value: 40 wt%, document: House rules}\n"),
+		figure.Units{})
 	if err != nil || set == nil {
 		t.Fatal(problems, err)
 	}
-	r := load(t, strings.Replace(strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "10 wt%", "40 wt%", 1), "closure: vented,", "closure: vented, capacity: 2 L, keep: true,", 1))
+	r := load(t, strings.Replace(strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "10 wt%", "40 wt%", 1),
+		"closure: vented,", "closure: vented, capacity: 2 L, keep: true,", 1))
 	seen := map[figure.Verdict]bool{}
 	for _, grams := range []float64{0.5, 1, 2, 3, 7, 13, 50, 97.99, 100} {
 		c := newCase(t, r.Scaled(quantity.Of(grams, "g", quantity.Mass)))
@@ -279,7 +302,8 @@ func TestOneVerdictAtEveryBatch(t *testing.T) {
 		t.Errorf("%v", seen)
 	}
 	for grams, unknown := range map[float64]bool{50: false, 150: true} {
-		walled := strings.Replace(strings.Replace(inIce("10 g", "200 mL", "2 W/K"), ", ua: 2 W/K", "", 1), "closure: vented,", "closure: vented, capacity: 2 L, keep: true,", 1)
+		walled := strings.Replace(strings.Replace(inIce("10 g", "200 mL", "2 W/K"), ", ua: 2 W/K", "", 1),
+			"closure: vented,", "closure: vented, capacity: 2 L, keep: true,", 1)
 		rv := must(t, newCase(t, load(t, walled).Scaled(quantity.Of(grams, "g", quantity.Mass))))
 		if f := figureOf(&rv, "heat.addition_time.required@2"); f.Value.Unknown() != unknown {
 			t.Errorf("%g g in 2 L: %+v", grams, f)

@@ -8,57 +8,79 @@ import (
 
 // shut is a gram of powder in 10 mL of acid in one place, described by keys.
 func shut(keys string) string {
-	return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: bottle" + keys + "}\nsteps:\n" + charges(hf10) + addsIt
+	return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: bottle" + keys +
+		"}\nsteps:\n" + charges(hf10) + addsIt
 }
 
 // 1 g with 30 mL of gas space: 3.0 (2.5 to 3.5)/194.605 mol at 298.15 K in 30
 // mL; powder 1/4.25 mL, liquid 10 mL.
 var (
 	space = fmt.Sprintf(", capacity: %.4f mL", 10+1/4.25+30)
-	shutP = want{id: "gas.closed.pressure@pot", value: 1273.9, low: 1061.5, high: 1486.2, from: "n*8.314462618*298.15/0.030: 10.6 to 14.9 bar"}
+	shutP = want{id: "gas.closed.pressure@pot", value: 1273.9, low: 1061.5, high: 1486.2,
+		from: "n*8.314462618*298.15/0.030: 10.6 to 14.9 bar"}
 )
 
 var closedChecks = []check{
 	{name: "shut", yaml: shut(space + ", closure: closed"), figures: []want{shutP},
-		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds}, holds: []string{"no_rated_container"}},
+		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds},
+		holds:    []string{"no_rated_container"}},
 	{name: "closure not said", yaml: shut(space), figures: []want{shutP},
-		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds}, holds: []string{"no_rated_container"}},
-	{name: "capacity missing", yaml: shut(", closure: closed"), figures: []want{{id: "gas.closed.pressure@pot", value: unknown, from: "no gas space can be told"}},
+		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds},
+		holds:    []string{"no_rated_container"}},
+	{name: "capacity missing", yaml: shut(", closure: closed"),
+		figures:  []want{{id: "gas.closed.pressure@pot", value: unknown, from: "no gas space can be told"}},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds}},
-	{name: "no room at all", yaml: shut(", closure: closed, capacity: 10 mL"), figures: []want{{id: "gas.closed.pressure@pot", value: unknown, from: "no gas space"}},
+	{name: "no room at all", yaml: shut(", closure: closed, capacity: 10 mL"),
+		figures:  []want{{id: "gas.closed.pressure@pot", value: unknown, from: "no gas space"}},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds}},
 	{name: "vented", yaml: shut(space + ", closure: vented"),
-		figures: []want{{id: "gas.closed.pressure@pot:closed", value: 1273.9, low: 1061.5, high: 1486.2, from: "if it were shut"}}, none: []string{"gas.closed.pressure"}},
+		figures: []want{{id: "gas.closed.pressure@pot:closed", value: 1273.9, low: 1061.5, high: 1486.2,
+			from: "if it were shut"}}, none: []string{"gas.closed.pressure"}},
 	{name: "open", yaml: shut(space + ", closure: open"),
-		figures: []want{{id: "gas.closed.pressure@pot:closed", value: 1273.9, from: "if it were shut"}}, none: []string{"gas.closed.pressure"}},
+		figures: []want{{id: "gas.closed.pressure@pot:closed", value: 1273.9, from: "if it were shut"}},
+		none:    []string{"gas.closed.pressure"}},
 	{name: "a rating without a relief", yaml: shut(space + ", closure: closed, rating: 5 MPa"), figures: []want{shutP},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds}},
 	{name: "a relief without a rating", yaml: shut(space + ", closure: closed, relief: 5 MPa"), figures: []want{shutP},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds}},
-	{name: "both, high enough", yaml: shut(space + ", closure: closed, rating: 4 MPa, relief: 3.5 MPa"), figures: []want{shutP},
+	{name: "both, high enough", yaml: shut(space + ", closure: closed, rating: 4 MPa, relief: 3.5 MPa"),
+		figures:  []want{shutP},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+container_rating": withinLimit}},
-	{name: "both, passed at the high end alone", yaml: shut(space + ", closure: closed, rating: 2 MPa, relief: 1.4 MPa"), figures: []want{shutP},
+	{name: "both, passed at the high end alone", yaml: shut(space + ", closure: closed, rating: 2 MPa, relief: 1.4 MPa"),
+		figures:  []want{shutP},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+container_rating": exceeds}},
 	{name: "both and no capacity", yaml: shut(", closure: closed, rating: 2 MPa, relief: 1.9 MPa"),
 		figures:  []want{{id: "gas.closed.pressure@pot", value: unknown, from: "no gas space can be told"}},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+container_rating": unknownVerdict}},
-	{name: "two tubes share", yaml: shut(fmt.Sprintf(", count: 2, capacity: %.4f mL, closure: closed", (10+1/4.25+30)/2)), figures: []want{shutP},
+	{name: "two tubes share", yaml: shut(fmt.Sprintf(", count: 2, capacity: %.4f mL, closure: closed",
+		(10+1/4.25+30)/2)), figures: []want{shutP},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds}},
-	{name: "a rated vessel in which peroxide follows", yaml: shut(", capacity: 500 mL, closure: closed, rating: 1 MPa, relief: 900 kPa") +
-		"  - {do: add, in: pot, what: [{substance: hydrogen peroxide, strength: 30 wt%, volume: 5 mL}], over: 5 min, temperature: 20 degC}\n",
-		figures:  []want{{id: "gas.closed.pressure@pot", value: unknown, from: "the gas of the peroxide is not modelled, and it is the worst of what the place holds"}},
+	{name: "a rated vessel in which peroxide follows", yaml: shut(", capacity: 500 mL, closure: closed, rating: 1 "+
+		"MPa, relief: 900 kPa") +
+		"  - {do: add, in: pot, what: [{substance: hydrogen peroxide, strength: 30 wt%, volume: 5 mL}], over: 5 min, " +
+		"temperature: 20 degC}\n",
+		figures: []want{{id: "gas.closed.pressure@pot", value: unknown, from: "the gas of the peroxide is not " +
+			"modelled, and it is the worst of what the place holds"}},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+container_rating": unknownVerdict}},
-	{name: "heated closed", yaml: shut(space+", closure: vented") + "  - {do: heat_closed, in: pot, time: 5 h, temperature: 140 degC}\n",
+	{name: "heated closed", yaml: shut(space+", closure: vented") + "  - {do: heat_closed, in: pot, time: 5 h, " +
+		"temperature: 140 degC}\n",
 		figures: []want{
 			{id: "gas.closed.pressure@pot:cold", value: 1273.9, from: "as shut"},
 			{id: "vessel.filling@pot", value: 24.855, from: "10 mL of 40.235"},
-			{id: "gas.closed.pressure@pot:heated", value: 2186, from: "x(140) 1.0775; 10 mL grow by 0.775 of 30; gas 1812, air 140.4, water over 10 wt% HF by 100.7 degC 353: less 101.3"}},
-		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot:heated+no_rated_container": exceeds}, holds: []string{"heated_closed"}},
-	{name: "a rated autoclave heated closed", yaml: shut(space+", closure: closed, rating: 5 MPa, relief: 4.5 MPa") + "  - {do: heat_closed, in: pot, time: 5 h, temperature: 140 degC}\n",
-		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot:heated+container_rating": near, "vessel.filling@pot+fill_limit": withinLimit}},
-	{name: "an autoclave filled too far", yaml: shut(", capacity: 12.5 mL, closure: closed, rating: 50 MPa, relief: 45 MPa") + "  - {do: heat_closed, in: pot, time: 5 h, temperature: 140 degC}\n",
+			{id: "gas.closed.pressure@pot:heated", value: 2186, from: "x(140) 1.0775; 10 mL grow by 0.775 of 30; gas " +
+				"1812, air 140.4, water over 10 wt% HF by 100.7 degC 353: less 101.3"}},
+		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot:heated+no_rated_container": exceeds},
+		holds:    []string{"heated_closed"}},
+	{name: "a rated autoclave heated closed", yaml: shut(space+", closure: closed, rating: 5 MPa, relief: 4.5 MPa") +
+		"  - {do: heat_closed, in: pot, time: 5 h, temperature: 140 degC}\n",
+		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot:heated+container_rating": near,
+			"vessel.filling@pot+fill_limit": withinLimit}},
+	{name: "an autoclave filled too far", yaml: shut(", capacity: 12.5 mL, closure: closed, rating: 50 MPa, "+
+		"relief: 45 MPa") + "  - {do: heat_closed, in: pot, time: 5 h, temperature: 140 degC}\n",
 		verdicts: map[string]figure.Verdict{"vessel.filling@pot+fill_limit": exceeds}},
-	{name: "a waste bottle the sediment goes into", yaml: head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: bottle, closure: vented}\n  waste_bottle: {kind: bottle, capacity: 100 mL}\nsteps:\n" + charges(hf10) + addsIt +
+	{name: "a waste bottle the sediment goes into", yaml: head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure +
+		"}\nplaces:\n  pot: {kind: bottle, closure: vented}\n  waste_bottle: {kind: bottle, capacity: 100 mL}\nsteps:\n" +
+		charges(hf10) + addsIt +
 		"  - {do: collect, in: pot, into: waste_bottle}\n",
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@waste_bottle+no_rated_container": exceeds}},
 }

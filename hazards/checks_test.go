@@ -35,7 +35,8 @@ type check struct {
 const half = 0.005
 
 func TestPublishedChecks(t *testing.T) {
-	for _, set := range [][]check{gasChecks, heatChecks, fluorideChecks, wasteChecks, washChecks, closedChecks, laterGasChecks, familyChecks} {
+	for _, set := range [][]check{gasChecks, heatChecks, fluorideChecks, wasteChecks, washChecks, closedChecks,
+		laterGasChecks, familyChecks} {
 		for _, c := range set {
 			t.Run(c.name, func(t *testing.T) { c.run(t) })
 		}

@@ -10,9 +10,12 @@ import (
 
 // inIce is m g of powder in 20 mL/g of 10 wt% HF, added over 10 min in ice.
 func inIce(mass, volume, ua string) string {
-	return "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: " + mass + ", " + pure + "}\n" +
-		"places:\n  pot: {kind: vessel, material: PTFE, closure: vented, cooling: {kind: ice_bath, temperature: 0 degC, ua: " + ua + "}}\nsteps:\n" +
-		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: " + volume + "}], temperature: 2 degC}\n" +
+	return "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: " + mass +
+		", " + pure + "}\n" +
+		"places:\n  pot: {kind: vessel, material: PTFE, closure: vented, cooling: {kind: ice_bath, temperature: 0 " +
+		"degC, ua: " + ua + "}}\nsteps:\n" +
+		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: " + volume +
+		"}], temperature: 2 degC}\n" +
 		"  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 2 degC}\n" +
 		"  - {do: hold, in: pot, time: 4 h, temperature: 2 degC}\n"
 }
@@ -29,7 +32,8 @@ func TestBothBoundsOfTheAddition(t *testing.T) {
 	}{{"10 g", "200 mL", "2 W/K", 29.3, 32.5, 35.8}, {"1 kg", "20 L", "40 W/K", 146.7, 162.7, 178.8}} {
 		rv := review(t, inIce(c.mass, c.volume, c.ua))
 		f := figureOf(&rv, "heat.addition_time.required@2")
-		if f == nil || !nearly.To(f.Value.V, c.mid, 0.1) || !nearly.To(f.Low.V, c.low, 0.1) || !nearly.To(f.High.V, c.high, 0.1) {
+		if f == nil || !nearly.To(f.Value.V, c.mid, 0.1) || !nearly.To(f.Low.V, c.low, 0.1) ||
+			!nearly.To(f.High.V, c.high, 0.1) {
 			t.Fatalf("%s: addition time required %+v, want %g (%g to %g) min", c.mass, f, c.mid, c.low, c.high)
 		}
 		if v := verdicts(&rv)["heat.addition_time.required@2+written_over"]; v != exceeds {
@@ -119,7 +123,8 @@ func TestCoolingLost(t *testing.T) {
 	top := figureOf(&weak, "heat.temperature_peak@2:cooling_lost,early_peak")
 	mtsr := figureOf(&weak, "heat.mtsr@2")
 	// The bath is 2 K below the set temperature and up to 5 % has reacted by then.
-	if least := mtsr.Value.V - 2 - 0.05*figureOf(&weak, "heat.adiabatic_rise@2").Value.V; top == nil || !(top.Value.V > least && top.Value.V < mtsr.Value.V) {
+	if least := mtsr.Value.V - 2 - 0.05*figureOf(&weak, "heat.adiabatic_rise@2").Value.V; top == nil ||
+		!(top.Value.V > least && top.Value.V < mtsr.Value.V) {
 		t.Errorf("highest temperature %+v, all that waits gives %v", top, mtsr)
 	}
 	if f := figureOf(&weak, "heat.time_to_boil@2:cooling_lost,early_peak"); f == nil || f.Value.V != 1440 {

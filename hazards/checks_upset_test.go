@@ -31,7 +31,8 @@ func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
 	base := inIce("10 g", "200 mL", "2 W/K")
 	rv := review(t, base)
 	for key, wrong := range map[string]string{
-		"all_at_once":       strings.Replace(base, "{do: add, in: pot, what: [precursor], over: 10 min, ", "{do: charge, in: pot, what: [precursor], ", 1),
+		"all_at_once": strings.Replace(base, "{do: add, in: pot, what: [precursor], over: 10 min, ",
+			"{do: charge, in: pot, what: [precursor], ", 1),
 		"twice_as_fast":     strings.Replace(base, "over: 10 min", "over: 5 min", 1),
 		"double_dose":       inIce("20 g", "200 mL", "2 W/K"),
 		"weighed_ten_times": inIce("100 g", "200 mL", "2 W/K"),
@@ -43,7 +44,8 @@ func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
 				t.Errorf("%s, %s: %+v, want %g degC", key, law, f, want)
 			}
 			g := figureOf(&rv, "gas.hydrogen.peak_rate@2:"+key+","+law)
-			if want := worstOfBoth(&as, law, "gas.hydrogen.peak_rate.during_addition", "gas.hydrogen.peak_rate.after_addition"); g == nil || !nearly.Share(g.Value.V, want, 1e-9) {
+			if want := worstOfBoth(&as, law, "gas.hydrogen.peak_rate.during_addition",
+				"gas.hydrogen.peak_rate.after_addition"); g == nil || !nearly.Share(g.Value.V, want, 1e-9) {
 				t.Errorf("%s, %s: %+v, want %g L/min", key, law, g, want)
 			}
 		}
@@ -86,13 +88,18 @@ func TestBoundsOfTheWrongOrder(t *testing.T) {
 
 // A pre-wash takes the metal out; left out, the metal comes to the etch.
 func TestPrewashSkipped(t *testing.T) {
-	yaml := strings.Replace(strings.Replace(inIce("10 g", "200 mL", "2 W/K"), pure, "purity: 95 wt%, impurities: [{formula: Al, share: 5 wt%}]", 1),
-		"steps:\n", "  cup: {kind: beaker, material: PTFE, closure: open}\n  sour: {kind: drum, material: HDPE, closure: vented}\nsteps:\n"+
+	yaml := strings.Replace(strings.Replace(inIce("10 g", "200 mL", "2 W/K"), pure, "purity: 95 wt%, impurities: "+
+		"[{formula: Al, share: 5 wt%}]", 1),
+		"steps:\n", "  cup: {kind: beaker, material: PTFE, closure: open}\n  sour: {kind: drum, material: HDPE, "+
+			"closure: vented}\nsteps:\n"+
 			"  - {do: charge, in: cup, what: [precursor], temperature: 20 degC}\n"+
-			"  - {do: prewash, in: cup, into: sour, what: [{substance: hydrochloric acid, strength: 1 mol/L, volume: 500 mL}], cycles: 1, retained: 20 mL}\n"+
+			"  - {do: prewash, in: cup, into: sour, what: [{substance: hydrochloric acid, strength: 1 mol/L, volume: 500 "+
+			"mL}], cycles: 1, retained: 20 mL}\n"+
 			"  - {do: charge, in: pot, what: [{substance: water, volume: 1 mL}], temperature: 2 degC}\n", 1)
-	yaml = strings.Replace(yaml, "  - {do: charge, in: pot, what: [{substance: water, volume: 1 mL}], temperature: 2 degC}\n", "", 1)
-	yaml = strings.Replace(yaml, "{do: add, in: pot, what: [precursor], over: 10 min, temperature: 2 degC}", "{do: transfer, in: cup, into: pot}", 1)
+	yaml = strings.Replace(yaml, "  - {do: charge, in: pot, what: [{substance: water, volume: 1 mL}], temperature: "+
+		"2 degC}\n", "", 1)
+	yaml = strings.Replace(yaml, "{do: add, in: pot, what: [precursor], over: 10 min, temperature: 2 degC}",
+		"{do: transfer, in: cup, into: pot}", 1)
 	rv := review(t, yaml)
 	f := figureOf(&rv, "gas.hydrogen.peak_rate@4:prewash_skipped,instantaneous")
 	g := figureOf(&rv, "gas.hydrogen.peak_rate.during_addition@4:instantaneous")
@@ -134,7 +141,8 @@ func TestBriefLeavesFailuresOut(t *testing.T) {
 			t.Errorf("a brief review has %s", brief.Figures[i].ID.String())
 		}
 	}
-	if len(brief.Warnings) == 0 || !strings.Contains(strings.Join(words.SayAll(brief.Warnings), " "), "left out of a brief review") {
+	if len(brief.Warnings) == 0 || !strings.Contains(strings.Join(words.SayAll(brief.Warnings), " "),
+		"left out of a brief review") {
 		t.Errorf("nothing says that failures are left out: %q", brief.Warnings)
 	}
 }
@@ -173,11 +181,13 @@ func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
 // 10 g in 200 mL in 1 L, 0.8 L of 29.5 vol% hydrogen burn with 241.8 kJ/mol, and
 // 2.3 kJ in 832 J/K are 2.8 K (by hand).
 func TestHowSoonTheWrongOrderBoils(t *testing.T) {
-	rv := review(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "closure: vented", "capacity: 1 L, closure: vented", 1))
+	rv := review(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "closure: vented", "capacity: 1 L, "+
+		"closure: vented", 1))
 	if f := figureOf(&rv, "heat.time_to_boil@2:acid_onto_powder"); f == nil || f.Value.V != 0.5 {
 		t.Errorf("%+v, want the half minute of wetting", f)
 	}
-	a, b := figureOf(&rv, "heat.temperature_peak@2:hood_fails,early_peak"), figureOf(&rv, "heat.temperature_peak@2:ignition,early_peak")
+	a, b := figureOf(&rv, "heat.temperature_peak@2:hood_fails,early_peak"),
+		figureOf(&rv, "heat.temperature_peak@2:ignition,early_peak")
 	if a == nil || b == nil || !nearly.To(b.Value.V-a.Value.V, 2.8, 0.1) {
 		t.Errorf("%+v and with fire %+v, want 2.8 K more", a, b)
 	}
@@ -215,14 +225,17 @@ func TestMinutesOfEachStep(t *testing.T) {
 // A stirrer of 5 W keeps a bath of 2 W/K 2.5 K warmer (5/2, by hand), and goes on
 // when the cooling fails, but not when the power does.
 func TestAStirrerHeats(t *testing.T) {
-	rv := review(t, strings.Replace(inIce("1 g", "200 mL", "2 W/K"), "closure: vented,", "closure: vented, stirrer_heat: 5 W,", 1))
+	rv := review(t, strings.Replace(inIce("1 g", "200 mL", "2 W/K"), "closure: vented,", "closure: vented, "+
+		"stirrer_heat: 5 W,", 1))
 	x := &rv.Courses[0].Runs[0]
 	if end := x.Vessel.End.Temperature - 273.15; !nearly.To(end, 2.5, 0.1) {
 		t.Errorf("%g degC at the end of the hold, want 2.5", end)
 	}
-	cooling, power := figureOf(&rv, "heat.temperature_peak@2:cooling_lost"), figureOf(&rv, "heat.temperature_peak@2:power_lost")
+	cooling, power := figureOf(&rv, "heat.temperature_peak@2:cooling_lost"),
+		figureOf(&rv, "heat.temperature_peak@2:power_lost")
 	d := math.Cbrt(4 * 200.3e-6 / math.Pi) // m, 200 mL of acid; 5 V/D of wetted area, 5 W/m2/K of still air
-	if rise := 5 / (5 * 5 * 200.3e-6 / d); cooling == nil || power == nil || !nearly.Share(cooling.Value.V-power.Value.V, rise, 0.1) {
+	if rise := 5 / (5 * 5 * 200.3e-6 / d); cooling == nil || power == nil || !nearly.Share(cooling.Value.V-power.Value.V,
+		rise, 0.1) {
 		t.Errorf("cooling lost %+v, power lost %+v, want %g K more", cooling, power, rise)
 	}
 }

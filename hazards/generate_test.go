@@ -49,7 +49,8 @@ var plainly = writing{powder: 1, acid: 1}
 var otherUnits = map[string]struct {
 	unit   string
 	factor float64
-}{"g": {"kg", 1e-3}, "mL": {"L", 1e-3}, "min": {"h", 1. / 60}, "wt%": {"g/g", 1e-2}, "kPa": {"MPa", 1e-3}, "degC": {"degC", 1}, "mL/g": {"L/kg", 1}, "mol/L": {"mol/m3", 1e3}, "%": {"%", 1}, "mol": {"mmol", 1e3}}
+}{"g": {"kg", 1e-3}, "mL": {"L", 1e-3}, "min": {"h", 1. / 60}, "wt%": {"g/g", 1e-2}, "kPa": {"MPa", 1e-3},
+	"degC": {"degC", 1}, "mL/g": {"L/kg", 1}, "mol/L": {"mol/m3", 1e3}, "%": {"%", 1}, "mol": {"mmol", 1e3}}
 
 func (w writing) amount(a amount) string {
 	if w.other {
@@ -288,10 +289,29 @@ func (d *drawing) add(in string) {
 	d.warm(s)
 }
 
+// agent is something that neutralises, and how much of it.
+func (d *drawing) agent() *table {
+	m := &table{}
+	m.put("substance", d.one("agent", "calcium hydroxide", "calcium carbonate", "sodium hydrogencarbonate"))
+	m.put("mass", amount{d.num("agent", 0.1, 500), "g"})
+	return m
+}
+
+// melt gives a step its salt and its temperature.
+func (d *drawing) melt(s *table) {
+	m := &table{}
+	m.put("substance", d.one("salt", "zinc chloride", "copper(II) chloride"))
+	m.put("mass", amount{d.num("salt", 1, 50), "g"})
+	s.put("what", []any{m})
+	s.put("temperature", "550 degC")
+}
+
 func (d *drawing) drawStep(i int) {
 	in := d.one("in", d.keys...)
 	into := d.one("into", slices.DeleteFunc(slices.Clone(d.keys), func(k string) bool { return k == in })...)
-	verbs := []string{"powder", "add", "mix", "hold", "heat", "cool", "dilute", "quench", "wash", "exchange", "prewash", "decant", "filter", "centrifuge", "transfer", "collect", "sample", "store", "neutralise", "redisperse", "sonicate", "intercalate", "dry", "freeze_dry", "freeze", "heat_closed", "electrolyse", "melt"}
+	verbs := []string{"powder", "add", "mix", "hold", "heat", "cool", "dilute", "quench", "wash", "exchange", "prewash",
+		"decant", "filter", "centrifuge", "transfer", "collect", "sample", "store", "neutralise", "redisperse", "sonicate",
+		"intercalate", "dry", "freeze_dry", "freeze", "heat_closed", "electrolyse", "melt"}
 	if d.bath {
 		verbs = []string{"powder", "add", "mix", "hold", "heat", "cool", "dilute", "quench", "store", "sonicate"}
 	}
@@ -324,11 +344,7 @@ func (d *drawing) drawStep(i int) {
 			s.put("part", amount{d.num("part", 1, 60), "%"})
 		}
 	case "neutralise":
-		s := d.step(do, in)
-		m := &table{}
-		m.put("substance", d.one("agent", "calcium hydroxide", "calcium carbonate", "sodium hydrogencarbonate"))
-		m.put("mass", amount{d.num("agent", 0.1, 500), "g"})
-		s.put("what", []any{m})
+		d.step(do, in).put("what", []any{d.agent()})
 	case "electrolyse":
 		if d.plain || d.calm {
 			return // the gas goes by the charge, and what the anode gives is not in the account
@@ -341,12 +357,7 @@ func (d *drawing) drawStep(i int) {
 		if d.calm {
 			return
 		}
-		s := d.step(do, in)
-		m := &table{}
-		m.put("substance", d.one("salt", "zinc chloride", "copper(II) chloride"))
-		m.put("mass", amount{d.num("salt", 1, 50), "g"})
-		s.put("what", []any{m})
-		s.put("temperature", "550 degC")
+		d.melt(d.step(do, in))
 	default:
 		s := d.step(do, in)
 		if do == "hold" || do == "heat_closed" || do == "store" || do == "electrolyse" {
@@ -426,7 +437,8 @@ func (d *drawing) liquids(name string) []any {
 			m.put("substance", d.one("solvent", "ethanol", "DMSO"))
 			m.put("volume", amount{d.num("volume", 1, 200), "mL"})
 		case "salt":
-			m.put("substance", d.one("salt", "lithium fluoride", "sodium fluoride", "potassium fluoride", "ammonium fluoride", "ammonium bifluoride", "lithium chloride"))
+			m.put("substance", d.one("salt", "lithium fluoride", "sodium fluoride", "potassium fluoride", "ammonium fluoride",
+				"ammonium bifluoride", "lithium chloride"))
 			m.put("mass", amount{d.num("salt", 0.1, 20), "g"})
 		default:
 			m = d.water()

@@ -70,7 +70,8 @@ var floors = []string{"schemas", "chemicals", "hazards", "scaling", "reports", "
 
 func floor(pkg string) int { return slices.Index(floors, strings.Split(pkg, "/")[0]) }
 
-var readers = []string{"hazards/gas", "hazards/thermal", "hazards/fluoride", "hazards/air", "hazards/skin", "hazards/wash", "hazards/waste", "hazards/storage", "hazards/stock"}
+var readers = []string{"hazards/gas", "hazards/thermal", "hazards/fluoride", "hazards/air", "hazards/skin",
+	"hazards/wash", "hazards/waste", "hazards/storage", "hazards/stock"}
 
 // rooms are what stands over the readers, the lowest first: calls run down.
 var rooms = []string{"hazards/assess", "hazards/verdict", "hazards/ranges", "hazards/doubt", "hazards"}
@@ -107,10 +108,13 @@ func TestImportsRunOneWay(t *testing.T) {
 				t.Errorf("%s imports %s and should import nothing of ours", s.name, to)
 			case slices.Contains(readers, s.pkg) && slices.Contains(readers, to):
 				t.Errorf("%s imports %s: no reader imports another", s.name, to)
-			case s.pkg == "hazards/process" && to == "hazards/limit", s.pkg == "hazards/vessel" && (to == "hazards/process" || to == "hazards/limit"), s.pkg == "hazards/route" && (to == "hazards/process" || to == "hazards/figure"):
+			case s.pkg == "hazards/process" && to == "hazards/limit", s.pkg == "hazards/vessel" &&
+				(to == "hazards/process" || to == "hazards/limit"), s.pkg == "hazards/route" &&
+				(to == "hazards/process" || to == "hazards/figure"):
 				t.Errorf("%s imports %s and must not know it", s.name, to)
 			}
-			if !ours && strings.Contains(i, ".") && (strings.Contains(i, "yaml") || strings.Contains(i, "jsonschema")) && s.pkg != "schemas" {
+			if !ours && strings.Contains(i, ".") && (strings.Contains(i, "yaml") || strings.Contains(i, "jsonschema")) &&
+				s.pkg != "schemas" {
 				t.Errorf("%s imports %s: only schemas may", s.name, i)
 			}
 		}
@@ -128,7 +132,8 @@ func TestAssessReadsNothingOutside(t *testing.T) {
 			if s.name == "scaling/draws.go" && i == "math/rand/v2" {
 				continue
 			}
-			if slices.Contains([]string{"os", "net", "net/http", "math/rand", "math/rand/v2", "time", "os/exec", "path/filepath", "log"}, i) && (s.pkg != "hazards/route" || i != "time") {
+			if slices.Contains([]string{"os", "net", "net/http", "math/rand", "math/rand/v2", "time", "os/exec",
+				"path/filepath", "log"}, i) && (s.pkg != "hazards/route" || i != "time") {
 				t.Errorf("%s imports %s", s.name, i)
 			}
 		}
@@ -152,8 +157,10 @@ func TestTheCommandHoldsNoNetwork(t *testing.T) {
 }
 
 // openFamilies are the ids a route may add; those asked for need not exist.
-var openFamilies = []string{"etch_heat.", "etch_heat_bound.", "etch_hydrogen.", "etch_conversion.", "density.", "electrons.", "valence.", "termination.", "cp.", "enthalpy.",
-	"hydrogen.impurity.", "methane.impurity.", "heat.impurity.hf.", "heat.impurity.acid.", "heat.impurity.base.", "dissolution.", "dissolution_water.", "dissolution_acid."}
+var openFamilies = []string{"etch_heat.", "etch_heat_bound.", "etch_hydrogen.", "etch_conversion.", "density.",
+	"electrons.", "valence.", "termination.", "cp.", "enthalpy.",
+	"hydrogen.impurity.", "methane.impurity.", "heat.impurity.hf.", "heat.impurity.acid.", "heat.impurity.base.",
+	"dissolution.", "dissolution_water.", "dissolution_acid."}
 
 // Every id that code asks the store for is a row, or begins a family.
 func TestDataThatCodeAsksForExists(t *testing.T) {
@@ -207,14 +214,20 @@ func literal(x ast.Expr) (text string, begins bool) {
 func held(id string, begins, table bool) bool {
 	st := chemicals.Base()
 	if table {
-		return slices.ContainsFunc(st.Tables(), func(x *chemicals.Table) bool { return x.ID == id || begins && strings.HasPrefix(x.ID, id) })
+		return slices.ContainsFunc(st.Tables(), func(x *chemicals.Table) bool {
+			return x.ID == id || begins &&
+				strings.HasPrefix(x.ID, id)
+		})
 	}
 	for _, d := range st.Rows() {
 		if d.ID == id || begins && strings.HasPrefix(d.ID, id) {
 			return true
 		}
 	}
-	return slices.ContainsFunc(openFamilies, func(f string) bool { return strings.HasPrefix(id, f) || begins && strings.HasPrefix(f, id) })
+	return slices.ContainsFunc(openFamilies, func(f string) bool {
+		return strings.HasPrefix(id, f) || begins &&
+			strings.HasPrefix(f, id)
+	})
 }
 
 var (
@@ -323,8 +336,10 @@ func TestTheSameCaseGivesTheSame(t *testing.T) {
 	}
 	for i := range a.Figures {
 		x, y := &a.Figures[i], &b.Figures[i]
-		if x.ID.String() != y.ID.String() || !same(x.Value.V, y.Value.V) || !same(x.Low.V, y.Low.V) || !same(x.High.V, y.High.V) {
-			t.Errorf("%s %v (%v to %v) against %s %v (%v to %v)", x.ID.String(), x.Value.V, x.Low.V, x.High.V, y.ID.String(), y.Value.V, y.Low.V, y.High.V)
+		if x.ID.String() != y.ID.String() || !same(x.Value.V, y.Value.V) || !same(x.Low.V, y.Low.V) ||
+			!same(x.High.V, y.High.V) {
+			t.Errorf("%s %v (%v to %v) against %s %v (%v to %v)", x.ID.String(), x.Value.V, x.Low.V, x.High.V, y.ID.String(),
+				y.Value.V, y.Low.V, y.High.V)
 		}
 	}
 }

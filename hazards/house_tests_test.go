@@ -122,7 +122,8 @@ func skips(f *ast.FuncDecl) bool {
 			switch {
 			case method && s.Sel.Name == "Check" && calls(c, "rapid", "Check"):
 				return false
-			case calls(c, "long", "Only"), method && strings.HasPrefix(s.Sel.Name, "Skip") && len(c.Args) < 3 && !calls(c, "fs", ""):
+			case calls(c, "long", "Only"), method && strings.HasPrefix(s.Sel.Name, "Skip") && len(c.Args) < 3 &&
+				!calls(c, "fs", ""):
 				found = true
 			}
 		}

@@ -15,22 +15,30 @@ import (
 func TestHeatOfMixingDoesNotDependOnTheWay(t *testing.T) {
 	const head = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g}\n" +
 		"places:\n  pot: {kind: vessel}\n  tube: {kind: vessel}\nsteps:\n"
-	const tail = "  - {do: add, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 20 mL}], over: 1 min, temperature: 20 degC}\n" +
+	const tail = "  - {do: add, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 20 mL}], " +
+		"over: 1 min, temperature: 20 degC}\n" +
 		"  - {do: add, in: pot, what: [precursor], over: 1 min, temperature: 20 degC}\n"
-	const acid, half = "{substance: hydrochloric acid, strength: 36 wt%, volume: 20 mL}", "{substance: hydrochloric acid, strength: 36 wt%, volume: 10 mL}"
+	const acid, half = "{substance: hydrochloric acid, strength: 36 wt%, volume: 20 mL}",
+		"{substance: hydrochloric acid, strength: 36 wt%, volume: 10 mL}"
 	const water = "{substance: water, volume: 100 mL}"
 	step := func(do, in, what string) string {
 		return "  - {do: " + do + ", in: " + in + ", what: [" + what + "], temperature: 20 degC}\n"
 	}
 	ways := []struct{ name, steps string }{
 		{"acid, then water", step("charge", "pot", acid) + step("dilute", "pot", water)},
-		{"acid in two lots, then water", step("charge", "pot", half) + step("mix", "pot", half) + step("dilute", "pot", water)},
+		{"acid in two lots, then water", step("charge", "pot", half) + step("mix", "pot", half) + step("dilute", "pot",
+			water)},
 		{"two lots in one step, then water", step("charge", "pot", half+", "+half) + step("dilute", "pot", water)},
-		{"half the acid from another vessel, then water", step("charge", "pot", half) + step("charge", "tube", half) + "  - {do: transfer, in: tube, into: pot}\n" + step("dilute", "pot", water)},
-		{"acid from another vessel into water", step("charge", "tube", acid) + step("charge", "pot", water) + "  - {do: transfer, in: tube, into: pot}\n"},
-		{"water from another vessel into acid", step("charge", "pot", acid) + step("charge", "tube", water) + "  - {do: transfer, in: tube, into: pot}\n"},
-		{"in two parts", step("charge", "tube", acid) + step("charge", "pot", water) + "  - {do: transfer, in: tube, into: pot, part: 40 %}\n  - {do: transfer, in: tube, into: pot}\n"},
-		{"water from between, then acid", step("charge", "pot", half) + step("dilute", "pot", water) + step("mix", "pot", half)},
+		{"half the acid from another vessel, then water", step("charge", "pot", half) + step("charge", "tube", half) +
+			"  - {do: transfer, in: tube, into: pot}\n" + step("dilute", "pot", water)},
+		{"acid from another vessel into water", step("charge", "tube", acid) + step("charge", "pot", water) +
+			"  - {do: transfer, in: tube, into: pot}\n"},
+		{"water from another vessel into acid", step("charge", "pot", acid) + step("charge", "tube", water) +
+			"  - {do: transfer, in: tube, into: pot}\n"},
+		{"in two parts", step("charge", "tube", acid) + step("charge", "pot", water) + "  - {do: transfer, in: tube, " +
+			"into: pot, part: 40 %}\n  - {do: transfer, in: tube, into: pot}\n"},
+		{"water from between, then acid", step("charge", "pot", half) + step("dilute", "pot", water) + step("mix", "pot",
+			half)},
 	}
 	want := math.NaN()
 	for _, w := range ways {
@@ -51,13 +59,15 @@ func TestHeatOfMixingDoesNotDependOnTheWay(t *testing.T) {
 func TestDryingTwiceTakesNothingMore(t *testing.T) {
 	const once = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g}\n" +
 		"places:\n  pot: {kind: vessel}\n  tube: {kind: vessel}\nsteps:\n" +
-		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 mL}], temperature: 20 degC}\n" +
+		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 mL}], " +
+		"temperature: 20 degC}\n" +
 		"  - {do: dry, in: pot, temperature: 20 degC}\n"
 	const again = "  - {do: dry, in: pot, temperature: 20 degC}\n"
 	const end = "  - {do: mix, in: pot, what: [{substance: water, volume: 10 mL}], temperature: 20 degC}\n" +
 		"  - {do: add, in: pot, what: [precursor], over: 1 min, temperature: 20 degC}\n"
 	one, two := byID(review(t, once+end).Figures), byID(review(t, once+again+end).Figures)
-	for _, id := range []string{"fluoride.hf_strength", "fluoride.hf_concentration", "fluoride.total", "heat.adiabatic_rise"} {
+	for _, id := range []string{"fluoride.hf_strength", "fluoride.hf_concentration", "fluoride.total",
+		"heat.adiabatic_rise"} {
 		a, b := one[id], two[id]
 		if a == nil || b == nil || !(a.Value.V > 0) || !nearly.Share(b.Value.V, a.Value.V, 1e-12) {
 			t.Errorf("%s: %v, and %v when dried twice", id, a, b)
@@ -69,17 +79,22 @@ func TestDryingTwiceTakesNothingMore(t *testing.T) {
 // that takes the liquor holds, nor what neutralises it; the sum over the route
 // still counts every gram once.
 func TestUnknownWashingLeavesItsLiquorUnknown(t *testing.T) {
-	const head = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti2AlC, mass: 4 g, impurities: none (invented)}\n" +
-		"places:\n  beaker: {kind: beaker, capacity: 250 mL, closure: open}\n  drum: {kind: drum, capacity: 30 L, closure: vented}\nsteps:\n" +
+	const head = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti2AlC, mass: 4 " +
+		"g, impurities: none (invented)}\n" +
+		"places:\n  beaker: {kind: beaker, capacity: 250 mL, closure: open}\n  drum: {kind: drum, capacity: 30 L, " +
+		"closure: vented}\nsteps:\n" +
 		"  - {do: charge, in: drum, what: [{substance: water, volume: 2 L}], temperature: 20 degC}\n" +
-		"  - {do: charge, in: beaker, what: [{substance: hydrofluoric acid, strength: 20 wt%, volume: 60 mL}], temperature: 20 degC}\n" +
+		"  - {do: charge, in: beaker, what: [{substance: hydrofluoric acid, strength: 20 wt%, volume: 60 mL}], " +
+		"temperature: 20 degC}\n" +
 		"  - {do: add, in: beaker, what: [precursor], over: 20 min, temperature: 25 degC}\n" +
 		"  - {do: centrifuge, in: beaker, into: drum}\n"
-	const tail = "  - {do: neutralise, in: drum, what: [{substance: calcium hydroxide, mass: 40 g}], temperature: 20 degC}\n"
+	const tail = "  - {do: neutralise, in: drum, what: [{substance: calcium hydroxide, mass: 40 g}], temperature: " +
+		"20 degC}\n"
 	const wash = "  - {do: wash, in: beaker, into: drum, what: [{substance: water, volume: 100 mL}], target_ph: 6%s}\n"
 	open := byID(review(t, head+strings.Replace(wash, "%s", "", 1)+tail).Figures)
 	boiled := byID(review(t, head+strings.Replace(wash, "%s", ", water: co2_free", 1)+tail).Figures)
-	for _, id := range []string{"neutralise.mass@6/calcium_hydroxide", "neutralise.heat@6/calcium_hydroxide", "wash.fluoride@5"} {
+	for _, id := range []string{"neutralise.mass@6/calcium_hydroxide", "neutralise.heat@6/calcium_hydroxide",
+		"wash.fluoride@5"} {
 		if f := boiled[id]; f == nil || f.Value.Unknown() {
 			t.Errorf("%s with water free of carbon dioxide: %v", id, f)
 		}
@@ -87,7 +102,8 @@ func TestUnknownWashingLeavesItsLiquorUnknown(t *testing.T) {
 			t.Errorf("%s with water that met air, which never reaches pH 6: %v", id, f)
 		}
 	}
-	for _, id := range []string{"fluoride.total", "fluoride.hf_equivalent", "fluoride.hf_concentration", "fluoride.hf_strength"} {
+	for _, id := range []string{"fluoride.total", "fluoride.hf_equivalent", "fluoride.hf_concentration",
+		"fluoride.hf_strength"} {
 		at, all := open[id+"@6"], open[id+"@2"] // all of the fluoride was charged in step 2
 		if at == nil || at.Value.Status != working.Bound || !nearly.Share(at.Value.V, all.Value.V, 1e-9) {
 			t.Errorf("%s@6: %v, want the bound of step 2, %v", id, at, all)
@@ -100,7 +116,8 @@ func TestUnknownWashingLeavesItsLiquorUnknown(t *testing.T) {
 }
 
 const threePlaces = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\n%s" +
-	"places:\n  pot: {kind: bottle, capacity: 500 mL, closure: open}\n  tube: {kind: tube, capacity: 500 mL, closure: closed}\n  drum: {kind: drum, capacity: 5 L, closure: closed}\nsteps:\n"
+	"places:\n  pot: {kind: bottle, capacity: 500 mL, closure: open}\n  tube: {kind: tube, capacity: 500 mL, " +
+	"closure: closed}\n  drum: {kind: drum, capacity: 5 L, closure: closed}\nsteps:\n"
 
 // routeOf is the beginning of a route of 2 g of a phase with what is said of it.
 func routeOf(precursor string) string {
@@ -110,12 +127,15 @@ func routeOf(precursor string) string {
 // What happened in a step is not changed by what is done after it.
 func TestLaterStepsDoNotChangeEarlierOnes(t *testing.T) {
 	first := routeOf("phase: Ti3AlC2, mass: 2 g") +
-		"  - {do: charge, in: pot, what: [{substance: hydrochloric acid, strength: 12 mol/L, volume: 50 mL}], temperature: 60 degC}\n" +
+		"  - {do: charge, in: pot, what: [{substance: hydrochloric acid, strength: 12 mol/L, volume: 50 mL}], " +
+		"temperature: 60 degC}\n" +
 		"  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 60 degC}\n"
-	later := "  - {do: dilute, in: pot, what: [{substance: water, volume: 400 mL}, {substance: hydrochloric acid, strength: 1 mol/L, volume: 10 mL}], temperature: 25 degC}\n"
+	later := "  - {do: dilute, in: pot, what: [{substance: water, volume: 400 mL}, {substance: hydrochloric acid, " +
+		"strength: 1 mol/L, volume: 10 mL}], temperature: 25 degC}\n"
 	before, after := byID(review(t, first).Figures), byID(review(t, first+later).Figures)
 	for id, f := range before {
-		if g := after[id]; strings.HasSuffix(id, "@2") && (g == nil || !same(g.Value.V, f.Value.V) || !same(g.Low.V, f.Low.V) || !same(g.High.V, f.High.V)) {
+		if g := after[id]; strings.HasSuffix(id, "@2") &&
+			(g == nil || !same(g.Value.V, f.Value.V) || !same(g.Low.V, f.Low.V) || !same(g.High.V, f.High.V)) {
 			t.Errorf("%s: %v, and %v with a later step", id, f, g)
 		}
 	}
@@ -128,11 +148,14 @@ func TestPartsOfThePowderAreEtchedTogether(t *testing.T) {
 	start := routeOf("phase: Ti3AlC2, mass: 2 g") +
 		"  - {do: charge, in: pot, what: [precursor, {substance: water, volume: 10 mL}], temperature: 25 degC}\n" +
 		"  - {do: charge, in: tube, what: " + hf50 + ", temperature: 25 degC}\n"
-	whole := byID(review(t, start+"  - {do: transfer, in: pot, into: drum}\n  - {do: transfer, in: drum, into: tube}\n").Figures)
-	parts := byID(review(t, start+"  - {do: transfer, in: pot, into: drum, part: 50 %}\n  - {do: transfer, in: pot, into: drum}\n  - {do: transfer, in: drum, into: tube}\n").Figures)
+	whole := byID(review(t, start+"  - {do: transfer, in: pot, into: drum}\n  - {do: transfer, in: drum, into: "+
+		"tube}\n").Figures)
+	parts := byID(review(t, start+"  - {do: transfer, in: pot, into: drum, part: 50 %}\n  - {do: transfer, in: "+
+		"pot, into: drum}\n  - {do: transfer, in: drum, into: tube}\n").Figures)
 	for _, id := range []string{"gas.hydrogen.total", "heat.etch.total", "gas.closed.pressure"} {
 		a, b := whole[id], parts[id]
-		if a == nil || b == nil || !(a.Value.V > 0) || !nearly.Share(b.Value.V, a.Value.V, 1e-9) || !nearly.Share(b.High.V, a.High.V, 1e-9) {
+		if a == nil || b == nil || !(a.Value.V > 0) || !nearly.Share(b.Value.V, a.Value.V, 1e-9) ||
+			!nearly.Share(b.High.V, a.High.V, 1e-9) {
 			t.Errorf("%s: %v, and %v in parts", id, a, b)
 		}
 	}
@@ -143,8 +166,10 @@ func TestAcidAfterNeutralisingIsWaste(t *testing.T) {
 	etch := "  - {do: charge, in: pot, what: " + hf50 + ", temperature: 25 degC}\n" +
 		"  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 25 degC}\n" +
 		"  - {do: filter, in: pot, into: drum}\n"
-	drum := "  - {do: charge, in: drum, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 5 mL}], temperature: 25 degC}\n"
-	const base = "  - {do: neutralise, in: drum, what: [{substance: calcium hydroxide, mass: 0.96 g}], temperature: 25 degC}\n"
+	drum := "  - {do: charge, in: drum, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 5 mL}], " +
+		"temperature: 25 degC}\n"
+	const base = "  - {do: neutralise, in: drum, what: [{substance: calcium hydroxide, mass: 0.96 g}], " +
+		"temperature: 25 degC}\n"
 	const id = "neutralise.mass@waste/calcium_hydroxide"
 	one := byID(review(t, routeOf("phase: Ti3AlC2, mass: 2 g")+drum+etch).Figures)[id]
 	two := byID(review(t, routeOf("phase: Ti3AlC2, mass: 2 g")+drum+base+etch).Figures)[id]
@@ -158,7 +183,8 @@ func TestAcidAfterNeutralisingIsWaste(t *testing.T) {
 func TestCarbonateGivesItsGasWhateverTheVerb(t *testing.T) {
 	for _, do := range []string{"filter", "decant", "centrifuge", "transfer"} {
 		f := byID(review(t, routeOf("phase: Ti3AlC2, mass: 2 g")+
-			"  - {do: charge, in: drum, what: [{substance: water, volume: 500 mL}, {substance: sodium carbonate, mass: 300 g}], temperature: 25 degC}\n"+
+			"  - {do: charge, in: drum, what: [{substance: water, volume: 500 mL}, {substance: sodium carbonate, mass: "+
+			"300 g}], temperature: 25 degC}\n"+
 			"  - {do: charge, in: pot, what: "+hf50+", temperature: 25 degC}\n"+
 			"  - {do: "+do+", in: pot, into: drum}\n"+
 			"  - {do: charge, in: pot, what: "+hf50+", temperature: 25 degC}\n"+
@@ -178,7 +204,8 @@ func TestCarbonateGivesItsGasWhateverTheVerb(t *testing.T) {
 func TestImpuritiesInBaseAreUnknown(t *testing.T) {
 	for _, formula := range []string{"Si", "Zn", "Al4C3", "TiAl3"} {
 		f := byID(review(t, routeOf("phase: Ti3AlC2, mass: 2 g, impurities: [{formula: "+formula+", share: 5 wt%}]")+
-			"  - {do: charge, in: pot, what: [{substance: sodium hydroxide, strength: 30 wt%, volume: 50 mL}], temperature: 25 degC}\n"+
+			"  - {do: charge, in: pot, what: [{substance: sodium hydroxide, strength: 30 wt%, volume: 50 mL}], "+
+			"temperature: 25 degC}\n"+
 			"  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 25 degC}\n").Figures)["gas.hydrogen.total"]
 		if f == nil || !f.Value.Unknown() {
 			t.Errorf("%s in base: hydrogen %v, want unknown", formula, f)
@@ -190,8 +217,10 @@ func TestImpuritiesInBaseAreUnknown(t *testing.T) {
 // zinc, and how much it brings to the waste is unknown.
 func TestAnAcidWashOfUnknownLengthStillReacts(t *testing.T) {
 	start := routeOf("phase: Ti3AlC2, mass: 1 g") +
-		"  - {do: melt, in: pot, what: [precursor, {substance: zinc chloride, mass: 4.2 g}], time: 5 h, temperature: 550 degC}\n"
-	const wash = "  - {do: wash, in: pot, into: drum, what: [{substance: hydrochloric acid, strength: 5 wt%, volume: 100 mL}], cycles: 2, temperature: 25 degC}\n"
+		"  - {do: melt, in: pot, what: [precursor, {substance: zinc chloride, mass: 4.2 g}], time: 5 h, temperature: " +
+		"550 degC}\n"
+	const wash = "  - {do: wash, in: pot, into: drum, what: [{substance: hydrochloric acid, strength: 5 wt%, " +
+		"volume: 100 mL}], cycles: 2, temperature: 25 degC}\n"
 	said := byID(review(t, start+wash).Figures)
 	open := byID(review(t, start+strings.Replace(wash, ", cycles: 2", "", 1)).Figures)
 	for _, id := range []string{"gas.hydrogen.total", "neutralise.mass@waste/calcium_hydroxide"} {
@@ -210,10 +239,12 @@ func TestAnAcidWashOfUnknownLengthStillReacts(t *testing.T) {
 func TestAPrewashWarmsAllOfItsLiquid(t *testing.T) {
 	const head = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g}\n" +
 		"places:\n  pot: {kind: vessel}\n  drum: {kind: vessel}\nsteps:\n" +
-		"  - {do: charge, in: pot, what: [{substance: sulfuric acid, strength: 60 wt%, volume: 10 mL}], temperature: 20 degC}\n"
+		"  - {do: charge, in: pot, what: [{substance: sulfuric acid, strength: 60 wt%, volume: 10 mL}], temperature: " +
+		"20 degC}\n"
 	const water = "what: [{substance: water, volume: 40 mL}], temperature: 20 degC}\n"
 	kept := byID(assess(t, head+"  - {do: dilute, in: pot, "+water).Figures)["heat.mix.rise@2"]
-	poured := byID(assess(t, head+"  - {do: prewash, in: pot, into: drum, retained: 5 mL, "+water).Figures)["heat.mix.rise@2"]
+	poured := byID(assess(t, head+"  - {do: prewash, in: pot, into: drum, retained: 5 mL, "+
+		water).Figures)["heat.mix.rise@2"]
 	if kept == nil || poured == nil || !(kept.Value.V > 1) || !nearly.To(kept.Value.V, poured.Value.V, 1e-9) {
 		t.Fatalf("rise %v, and %v where it is poured off", kept, poured)
 	}

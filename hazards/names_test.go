@@ -79,7 +79,8 @@ func unmoved(t interface{ Fatalf(string, ...any) }, rv, more *hazards.Review, ya
 	}
 	for i := range rv.Findings {
 		f := &rv.Findings[i]
-		if g := at[f.ID()]; g != nil && (g.Verdict != f.Verdict || !g.Says.Equal(f.Says)) || g == nil && f.Verdict != figure.UnknownVerdict {
+		if g := at[f.ID()]; g != nil && (g.Verdict != f.Verdict || !g.Says.Equal(f.Says)) || g == nil &&
+			f.Verdict != figure.UnknownVerdict {
 			t.Fatalf("%s is not as it was\n%s", f.ID(), yaml)
 		}
 	}

@@ -164,7 +164,8 @@ func compare(t *rapid.T, want, got []figure.Figure, k, tolerance float64, yaml s
 // inTime are the figures of an integration, and those that lean on the cooling.
 func inTime(f *figure.Figure) bool {
 	switch f.Quantity {
-	case "heat.temperature_peak", "heat.addition_time.required", "gas.superficial_velocity", "gas.free_volume.required", "gas.vent.bore_required",
+	case "heat.temperature_peak", "heat.addition_time.required", "gas.superficial_velocity", "gas.free_volume.required",
+		"gas.vent.bore_required",
 		"gas.addition_time.hood", "gas.addition_time.vent", "gas.closed.time_to_10_kpa", "gas.headspace.flammable_time",
 		"heat.quench_water", "heat.criticality_class", "heat.class_margin":
 		return true
@@ -172,7 +173,8 @@ func inTime(f *figure.Figure) bool {
 	if f.Case.Failure != "" || strings.HasPrefix(f.Quantity, "air.") && f.Quantity != "air.saturated" {
 		return true
 	}
-	return f.Case.String() == "self_accelerating" || f.Case.String() == "early_peak" || f.Case.String() == "first_order" || f.Case.String() == "measured"
+	return f.Case.String() == "self_accelerating" || f.Case.String() == "early_peak" ||
+		f.Case.String() == "first_order" || f.Case.String() == "measured"
 }
 
 // extensive figures grow with the batch.
@@ -199,7 +201,8 @@ func TestScalingIsExact(t *testing.T) {
 
 // More powder in the same bath never gives less.
 func TestMorePowderNeverGivesLess(t *testing.T) {
-	grow := []string{"gas.hydrogen.total", "gas.hydrogen.impurities", "gas.hydrogen.dissolution_bound", "gas.hydride.bound",
+	grow := []string{"gas.hydrogen.total", "gas.hydrogen.impurities", "gas.hydrogen.dissolution_bound",
+		"gas.hydride.bound",
 		"heat.etch.total", "heat.etch.dissolution_bound", "heat.adiabatic_rise", "heat.mtsr", "gas.closed.pressure"}
 	costly(t, func(tb testing.TB, t *rapid.T) {
 		r := (&drawing{t: t, calm: true, bath: true}).recipe()
@@ -232,7 +235,8 @@ func TestBoundsBound(t *testing.T) {
 				continue // the sum may have members without a bound
 			}
 			if f.Value.V < g.Value.V*(1-1e-9) || f.High.V < g.High.V*(1-1e-9) {
-				t.Fatalf("%s is %v (to %v), %s is %v (to %v)\n%s", id, f.Value.V, f.High.V, g.ID.String(), g.Value.V, g.High.V, yaml)
+				t.Fatalf("%s is %v (to %v), %s is %v (to %v)\n%s", id, f.Value.V, f.High.V, g.ID.String(), g.Value.V, g.High.V,
+					yaml)
 			}
 		}
 	})
@@ -254,7 +258,8 @@ func TestMoreAcidNeverHoldsLess(t *testing.T) {
 		more := byID(review(tb, r.yaml(writing{powder: 1, acid: rapid.Float64Range(1, 10).Draw(t, "times")})).Figures)
 		for id, f := range less {
 			switch f.Quantity {
-			case "fluoride.total", "fluoride.hf_equivalent", "gas.hydrogen.dissolution_bound", "heat.etch.dissolution_bound", "neutralise.mass", "neutralise.carbon_dioxide":
+			case "fluoride.total", "fluoride.hf_equivalent", "gas.hydrogen.dissolution_bound", "heat.etch.dissolution_bound",
+				"neutralise.mass", "neutralise.carbon_dioxide":
 				neverLess(t, f, more[id], yaml)
 			}
 		}
@@ -341,7 +346,8 @@ func TestLeavingOutNeverHelps(t *testing.T) {
 		if heat := byID(full.Figures)["heat.etch.total"]; o.key == "impurities" && heat != nil && heat.Value.Unknown() {
 			return // an impurity without a heat in this bath is worse than the metal assumed in its place
 		}
-		if o.key == "capacity" && slices.ContainsFunc(full.Unknown, func(u hazards.UnknownItem) bool { return u.Kind == "room_for_liquor" }) {
+		if o.key == "capacity" && slices.ContainsFunc(full.Unknown,
+			func(u hazards.UnknownItem) bool { return u.Kind == "room_for_liquor" }) {
 			return // too small for its liquor: a stated fault is no omission
 		}
 		o.from.drop(o.key)
@@ -485,7 +491,8 @@ func without(tb testing.TB, t reporter, c route.Case, full *hazards.Review, d ch
 			tolerance = 0.02 // as close as the search comes to the worst moment
 		}
 		if x < y-tolerance*math.Abs(y) || math.IsNaN(y) && !math.IsNaN(x) {
-			t.Errorf("without %s: the dangerous end of %s goes from %v to %v in %s", d.ID, f.ID.String(), g.Danger().V, f.Danger().V, what)
+			t.Errorf("without %s: the dangerous end of %s goes from %v to %v in %s", d.ID, f.ID.String(), g.Danger().V,
+				f.Danger().V, what)
 		}
 	}
 }

@@ -29,7 +29,8 @@ func (b *builder) airOfSite() (airOf, bool) {
 	near, c := st.Row("air.near")
 	volume, d := st.Row("air.near_volume")
 	of := func(mixes, exchange float64) ventilated {
-		return ventilated{spread.Room{Volume: site.RoomVolume.In("m3"), Flow: site.RoomFlow.In("m3/h") / 3600 * mixes}, exchange / 60, volume.Value}
+		return ventilated{spread.Room{Volume: site.RoomVolume.In("m3"), Flow: site.RoomFlow.In("m3/h") / 3600 * mixes},
+			exchange / 60, volume.Value}
 	}
 	return airOf{of(mixing.Value, near.Value), of(mixing.Low, near.Low)}, a && c && d
 }
@@ -120,14 +121,16 @@ func (b *builder) breathed(agent string) []chart.Line {
 
 // airCurve is one figure of the air over time, in the middle of its range and
 // where danger lies.
-func (b *builder) airCurve(f *figure.Figure, title string, air airOf, share func(ventilated, float64, float64) float64, lines []chart.Line) []Block {
+func (b *builder) airCurve(f *figure.Figure, title string, air airOf,
+	share func(ventilated, float64, float64) float64, lines []chart.Line) []Block {
 	name := agentName(f.Agent)
 	words := say(title, name)
 	if title == "curve.near" {
 		words = say(title, name, b.placeName(f.Place))
 	}
 	c := chart.Chart{ID: f.Place.String() + "-" + f.Agent, Title: words, Alt: words,
-		X: chart.Axis{Label: say(title + "_time"), Unit: "min"}, Y: chart.Axis{Label: say(title + "_axis"), Unit: "ppm"}, Lines: lines}
+		X: chart.Axis{Label: say(title + "_time"), Unit: "min"}, Y: chart.Axis{Label: say(title + "_axis"), Unit: "ppm"},
+		Lines: lines}
 	for _, x := range []struct {
 		label string
 		in    ventilated

@@ -121,9 +121,11 @@ func sumOf(l *working.Line) string {
 func (b *builder) stockTable() Section {
 	s := section("stock")
 	s.Blocks = append(s.Blocks, b.figuresOf("stock.")...)
-	t := Table{Caption: say("stock.caption"), Columns: tight(columns("col.material", "col.cas", "col.need", "col.container", "col.on_hand", "col.room", "col.sheet_date"), 1)}
+	t := Table{Caption: say("stock.caption"), Columns: tight(columns("col.material", "col.cas", "col.need",
+		"col.container", "col.on_hand", "col.room", "col.sheet_date"), 1)}
 	for _, h := range b.held() {
-		t.Rows = append(t.Rows, []Cell{text(h.name), text(h.cas), text(strings.Join(h.uses, "; ")), {Blank: true}, {Blank: true}, {Blank: true}, {Blank: true}})
+		t.Rows = append(t.Rows, []Cell{text(h.name), text(h.cas), text(strings.Join(h.uses, "; ")), {Blank: true},
+			{Blank: true}, {Blank: true}, {Blank: true}})
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
@@ -206,10 +208,12 @@ func (b *builder) benchCard() Section {
 		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
 	}
 	s.Blocks = append(s.Blocks, b.firstAid()...) // at the head of the page, so that no page break cuts it
-	t := Table{Caption: say("bench.caption"), Columns: right(columns("col.step", "col.done", "col.materials", "col.time", "col.temperature", "col.tick"), 0)}
+	t := Table{Caption: say("bench.caption"), Columns: right(columns("col.step", "col.done", "col.materials", "col.time",
+		"col.temperature", "col.tick"), 0)}
 	for i := range b.route().Steps {
 		st := &b.route().Steps[i]
-		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(st.Number)), text(stepText(st) + ", " + stepWhere(st)), text(b.stepMaterials(st)),
+		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(st.Number)), text(stepText(st) + ", " + stepWhere(st)),
+			text(b.stepMaterials(st)),
 			text(stepTime(st)), text(amount(st.Temperature)), text("☐")})
 	}
 	if len(t.Rows) > 0 {

@@ -30,7 +30,8 @@ func browser(t *testing.T) context.Context {
 		t.Skip("no chromium is installed: the page was not opened in a browser")
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path))
-	for _, f := range []string{"no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync"} {
+	for _, f := range []string{"no-sandbox", "disable-gpu", "disable-quic", "no-first-run",
+		"disable-background-networking", "disable-component-update", "disable-sync"} {
 		options = append(options, chromedp.Flag(f, true))
 	}
 	ctx, stop := chromedp.NewExecAllocator(context.Background(), options...)
@@ -98,11 +99,16 @@ func TestPageInBrowser(t *testing.T) {
 		{`String(document.scripts.length)`, "0", "no script"},
 		{`String(document.images.length)`, "0", "no image"},
 		{`document.querySelector("h1").textContent`, fold(hostileTitle), "the title is text"},
-		{`String([...document.querySelectorAll("[id]")].length - new Set([...document.querySelectorAll("[id]")].map(e => e.id)).size)`, "0", "no id twice"},
-		{`[...document.querySelectorAll("a")].filter(a => !document.querySelector(a.getAttribute("href"))).map(a => a.href).join()`, "", "links end in the page"},
-		{`[...document.querySelectorAll("table")].filter(t => !t.caption || !t.querySelector("th[scope=col]")).length + ""`, "0", "captions and scopes"},
-		{`(() => { let last = 1, bad = ""; for (const h of document.querySelectorAll("h2,h3,h4")) { const n = +h.tagName[1]; if (n > last + 1) bad += h.textContent; last = n } return bad })()`, "", "headings without gaps"},
-		{`String(document.documentElement.scrollWidth > document.documentElement.clientWidth)`, "false", "the page does not scroll sideways"},
+		{`String([...document.querySelectorAll("[id]")].length - new Set([...document.querySelectorAll("[id]")].map(e ` +
+			`=> e.id)).size)`, "0", "no id twice"},
+		{`[...document.querySelectorAll("a")].filter(a => !document.querySelector(a.getAttribute("href"))).map(a => ` +
+			`a.href).join()`, "", "links end in the page"},
+		{`[...document.querySelectorAll("table")].filter(t => !t.caption || !t.querySelector("th[scope=col]")).length + ""`,
+			"0", "captions and scopes"},
+		{`(() => { let last = 1, bad = ""; for (const h of document.querySelectorAll("h2,h3,h4")) { const n = ` +
+			`+h.tagName[1]; if (n > last + 1) bad += h.textContent; last = n } return bad })()`, "", "headings without gaps"},
+		{`String(document.documentElement.scrollWidth > document.documentElement.clientWidth)`, "false",
+			"the page does not scroll sideways"},
 	} {
 		got, err := chromedp.Run(ctx, chromedp.Evaluate[string](check.script))
 		if err != nil {
@@ -131,7 +137,8 @@ func TestPageInBrowser(t *testing.T) {
 // the formula of WCAG 2.2, success criterion 1.4.3.
 const lowContrast = `(() => {
   const rgb = s => s.match(/[\d.]+/g).slice(0, 3).map(Number);
-  const lum = c => { const [r, g, b] = c.map(v => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4 }); return 0.2126 * r + 0.7152 * g + 0.0722 * b };
+  const lum = c => { const [r, g, b] = c.map(v => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / ` +
+	`1.055) ** 2.4 }); return 0.2126 * r + 0.7152 * g + 0.0722 * b };
   const paper = lum(rgb(getComputedStyle(document.documentElement).backgroundColor));
   const bad = new Set();
   for (const e of document.querySelectorAll("body *")) {
@@ -194,7 +201,8 @@ func printedHeight(ctx context.Context, t *testing.T, address string, width floa
 	if err != nil {
 		t.Fatal(err)
 	}
-	h, err := chromedp.Run(ctx, chromedp.Evaluate[float64](`document.querySelector(".one").getBoundingClientRect().height`))
+	h, err := chromedp.Run(ctx,
+		chromedp.Evaluate[float64](`document.querySelector(".one").getBoundingClientRect().height`))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -216,7 +224,8 @@ func pagesOfFirst(ctx context.Context, t *testing.T, path string) int {
 	if err := chromedp.Do(ctx, chromedp.Navigate("file://"+path)); err != nil {
 		t.Fatal(err)
 	}
-	cut := `(() => { for (const s of document.querySelectorAll("main > section:not(.one)")) s.remove(); document.querySelector(".one").style.breakAfter = "auto"; return "" })()`
+	cut := `(() => { for (const s of document.querySelectorAll("main > section:not(.one)")) s.remove(); ` +
+		`document.querySelector(".one").style.breakAfter = "auto"; return "" })()`
 	if _, err := chromedp.Run(ctx, chromedp.Evaluate[string](cut)); err != nil {
 		t.Fatal(err)
 	}

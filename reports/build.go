@@ -74,7 +74,8 @@ func (b *builder) at(quantity string, place figure.Place) (*figure.Figure, bool)
 }
 
 func newBuilder(r *hazards.Review, o Options) *builder {
-	b := &builder{r: r, o: o, figs: figure.NewSet(r.Figures), byID: map[figure.ID]*figure.Figure{}, missing: map[string]bool{}}
+	b := &builder{r: r, o: o, figs: figure.NewSet(r.Figures), byID: map[figure.ID]*figure.Figure{},
+		missing: map[string]bool{}}
 	for i := range r.Figures {
 		b.byID[r.Figures[i].ID] = &r.Figures[i]
 	}

@@ -23,11 +23,14 @@ const mostMoved = 40
 // one page, then everything.
 func BuildChange(c scaling.Change, o Options) Document {
 	a, b := newBuilder(&c.Reviewed, o), newBuilder(&c.Proposed, o)
-	d := Document{Title: say("change.title", b.title()), Lang: say("lang"), Paper: o.Paper, Digest: shortDigest(b.route().Digest)}
+	d := Document{Title: say("change.title", b.title()), Lang: say("lang"), Paper: o.Paper,
+		Digest: shortDigest(b.route().Digest)}
 	inputs, moved, verdicts := changeInputs(&c), changeMoved(b, &c), changeVerdicts(a, b, &c)
-	d.Sections = []Section{changeSheet(a, b, &c), {Key: "change-rules", Title: say("change.rules"), Page: true, Blocks: changeFired(&c)},
+	d.Sections = []Section{changeSheet(a, b, &c), {Key: "change-rules", Title: say("change.rules"), Page: true,
+		Blocks: changeFired(&c)},
 		{Key: "change-inputs", Title: say("change.inputs"), Blocks: inputs},
-		{Key: "change-figures", Title: say("change.figures"), Blocks: moved}, {Key: "change-verdicts", Title: say("change.verdicts"), Blocks: verdicts}}
+		{Key: "change-figures", Title: say("change.figures"), Blocks: moved},
+		{Key: "change-verdicts", Title: say("change.verdicts"), Blocks: verdicts}}
 	return d
 }
 
@@ -35,7 +38,8 @@ func BuildChange(c scaling.Change, o Options) Document {
 func changeSheet(a, b *builder, c *scaling.Change) Section {
 	s := Section{Key: "page-1", Title: say("change.sheet")}
 	s.Blocks = append(s.Blocks, Facts{[]Pair{
-		{say("change.reviewed"), a.title() + " (" + a.digestText() + ")"}, {say("change.proposed"), b.title() + " (" + b.digestText() + ")"},
+		{say("change.reviewed"), a.title() + " (" + a.digestText() + ")"},
+		{say("change.proposed"), b.title() + " (" + b.digestText() + ")"},
 		{say("control.version"), b.versionText()}, {say("control.state"), say("control.draft")}}},
 		Paragraph{Text: say("deference.line")})
 	if len(c.Fired) == 0 {
@@ -49,7 +53,8 @@ func changeSheet(a, b *builder, c *scaling.Change) Section {
 			worse++
 		}
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("change.counts", len(c.Inputs), len(c.Moved), worse, len(c.Verdicts)-worse)},
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("change.counts", len(c.Inputs), len(c.Moved), worse,
+		len(c.Verdicts)-worse)},
 		FormLine{say("change.decision"), []string{say("change.again"), say("change.note"), say("change.refuse")}},
 		Blanks{[]string{say("change.who"), say("change.committee")}})
 	return s
@@ -76,7 +81,8 @@ func changeSummary(c *scaling.Change) Block {
 		if i > 0 && c.Fired[i-1].ID == f.ID {
 			continue
 		}
-		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(strconv.Itoa(times[f.ID])), text(clip(say("change.example_of", FiredAt(f), f.Was, f.Is), 80))})
+		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(strconv.Itoa(times[f.ID])),
+			text(clip(say("change.example_of", FiredAt(f), f.Was, f.Is), 80))})
 	}
 	return t
 }
@@ -86,10 +92,12 @@ func changeFired(c *scaling.Change) []Block {
 	if len(c.Fired) == 0 {
 		return []Block{Paragraph{Text: say("change.none")}}
 	}
-	t := Table{Caption: say("change.fired_all"), Columns: columns("change.rule", "change.where", "change.was", "change.is", "change.source")}
+	t := Table{Caption: say("change.fired_all"), Columns: columns("change.rule", "change.where", "change.was",
+		"change.is", "change.source")}
 	for i := range c.Fired {
 		f := &c.Fired[i]
-		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(FiredAt(f)), text(clip(f.Was, 60)), text(clip(f.Is, 60)), text(f.Source + " (" + f.Status + ")")})
+		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(FiredAt(f)), text(clip(f.Was, 60)), text(clip(f.Is, 60)),
+			text(f.Source + " (" + f.Status + ")")})
 	}
 	return []Block{t}
 }
@@ -105,9 +113,11 @@ func changeInputs(c *scaling.Change) []Block {
 	if len(c.Inputs) == 0 {
 		return []Block{Paragraph{Text: say("change.same")}}
 	}
-	t := Table{Caption: say("change.inputs_caption"), Columns: columns("change.where", "change.what", "change.was", "change.is")}
+	t := Table{Caption: say("change.inputs_caption"), Columns: columns("change.where", "change.what", "change.was",
+		"change.is")}
 	for _, x := range c.Inputs {
-		t.Rows = append(t.Rows, []Cell{text(x.Where), text(strings.ReplaceAll(x.What, "_", " ")), text(input(x.Was)), text(input(x.Is))})
+		t.Rows = append(t.Rows, []Cell{text(x.Where), text(strings.ReplaceAll(x.What, "_", " ")), text(input(x.Was)),
+			text(input(x.Is))})
 	}
 	return []Block{t}
 }
@@ -128,7 +138,8 @@ func changeMoved(b *builder, c *scaling.Change) []Block {
 		if i == mostMoved {
 			break
 		}
-		t.Rows = append(t.Rows, []Cell{text(b.figureName(&m.Is)), text(valueAndRange(&m.Was)), text(valueAndRange(&m.Is)), text(changeText(m.Share))})
+		t.Rows = append(t.Rows, []Cell{text(b.figureName(&m.Is)), text(valueAndRange(&m.Was)), text(valueAndRange(&m.Is)),
+			text(changeText(m.Share))})
 	}
 	out := []Block{t}
 	if more := len(c.Moved) - len(t.Rows); more > 0 {
@@ -152,14 +163,16 @@ func changeVerdicts(a, b *builder, c *scaling.Change) []Block {
 	if len(c.Verdicts) == 0 {
 		return []Block{Paragraph{Text: say("change.verdicts_still")}}
 	}
-	t := Table{Caption: say("change.verdicts_caption"), Columns: columns("col.figure", "col.limit_basis", "change.was", "change.is")}
+	t := Table{Caption: say("change.verdicts_caption"), Columns: columns("col.figure", "col.limit_basis", "change.was",
+		"change.is")}
 	for i := range c.Verdicts {
 		v := &c.Verdicts[i]
 		f, in := v.Is, b
 		if f.Figure.IsZero() {
 			f, in = v.Was, a
 		}
-		t.Rows = append(t.Rows, []Cell{text(in.nameOf(f.Figure)), text(limitText(f.Limit)), changeVerdict(&v.Was), changeVerdict(&v.Is)})
+		t.Rows = append(t.Rows, []Cell{text(in.nameOf(f.Figure)), text(limitText(f.Limit)), changeVerdict(&v.Was),
+			changeVerdict(&v.Is)})
 	}
 	return []Block{t}
 }
@@ -232,9 +245,11 @@ type verdictChangeJSON struct {
 
 // ChangeJSON writes a change for programs.
 func ChangeJSON(w io.Writer, c scaling.Change, o Options) error {
-	out := changeJSON{Format: ChangeFormat, Notice: say("deference.line"), MadeBy: madeByJSON{o.Version, o.DataVersion, o.Platform},
-		Reviewed: changeRouteJSON{c.Reviewed.Case.Route.Title, c.Reviewed.Case.Route.Digest}, Proposed: changeRouteJSON{c.Proposed.Case.Route.Title, c.Proposed.Case.Route.Digest},
-		Fired: []firedJSON{}, Inputs: []inputDiffJSON{}, Figures: []movedJSON{}, Findings: []verdictChangeJSON{}}
+	out := changeJSON{Format: ChangeFormat, Notice: say("deference.line"),
+		MadeBy:   madeByJSON{o.Version, o.DataVersion, o.Platform},
+		Reviewed: changeRouteJSON{c.Reviewed.Case.Route.Title, c.Reviewed.Case.Route.Digest},
+		Proposed: changeRouteJSON{c.Proposed.Case.Route.Title, c.Proposed.Case.Route.Digest},
+		Fired:    []firedJSON{}, Inputs: []inputDiffJSON{}, Figures: []movedJSON{}, Findings: []verdictChangeJSON{}}
 	for _, f := range c.Fired {
 		out.Fired = append(out.Fired, firedJSON{f.ID, nine(f.Value), f.Unit, FiredAt(&f), f.Was, f.Is, f.Source, f.Status})
 	}
@@ -243,7 +258,8 @@ func ChangeJSON(w io.Writer, c scaling.Change, o Options) error {
 	}
 	for i := range c.Moved {
 		m := &c.Moved[i]
-		out.Figures = append(out.Figures, movedJSON{m.ID.String(), nine(m.Was.Value.V), nine(m.Is.Value.V), unitOf(m.Is.Quantity), nine(m.Share)})
+		out.Figures = append(out.Figures, movedJSON{m.ID.String(), nine(m.Was.Value.V), nine(m.Is.Value.V),
+			unitOf(m.Is.Quantity), nine(m.Share)})
 	}
 	for i := range c.Verdicts {
 		v := &c.Verdicts[i]
@@ -274,7 +290,8 @@ func ChangeCSV(w io.Writer, c scaling.Change) error {
 	}
 	for i := range c.Moved {
 		m := &c.Moved[i]
-		out.Write([]string{"figure", guard(m.ID.String()), "", machine(m.Is.Quantity, m.Was.Value), machine(m.Is.Quantity, m.Is.Value), guard(unitOf(m.Is.Quantity))})
+		out.Write([]string{"figure", guard(m.ID.String()), "", machine(m.Is.Quantity, m.Was.Value),
+			machine(m.Is.Quantity, m.Is.Value), guard(unitOf(m.Is.Quantity))})
 	}
 	for i := range c.Verdicts {
 		v := &c.Verdicts[i]

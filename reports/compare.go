@@ -26,15 +26,19 @@ func BuildComparison(c scaling.Comparison, o Options) Document {
 		b = append(b, newBuilder(&c.Reviews[i], o))
 	}
 	d := Document{Title: say("compare.title"), Lang: say("lang"), Paper: o.Paper}
-	d.Sections = []Section{{Key: "page-1", Title: d.Title, Blocks: []Block{Paragraph{Text: say("deference.line")}, compareRoutes(b, &c), Paragraph{Text: say("compare.lead")}, compareTrade(&c)}},
-		{Key: "compare-figures", Title: say("compare.figures"), Blocks: []Block{compareTable(&c), Paragraph{Text: say("compare.note"), Tone: Note}}},
+	d.Sections = []Section{{Key: "page-1", Title: d.Title,
+		Blocks: []Block{Paragraph{Text: say("deference.line")}, compareRoutes(b, &c), Paragraph{Text: say("compare.lead")},
+			compareTrade(&c)}},
+		{Key: "compare-figures", Title: say("compare.figures"),
+			Blocks: []Block{compareTable(&c), Paragraph{Text: say("compare.note"), Tone: Note}}},
 		{Key: "compare-findings", Title: say("compare.findings"), Blocks: compareWorst(b, &c)}}
 	return d
 }
 
 // compareRoutes says which route is which.
 func compareRoutes(b []*builder, c *scaling.Comparison) Block {
-	t := Table{Caption: say("compare.routes"), Columns: columns("compare.letter", "compare.route", "compare.batch", "compare.product", "compare.hf", "compare.hours", "compare.alone", "compare.digest")}
+	t := Table{Caption: say("compare.routes"), Columns: columns("compare.letter", "compare.route", "compare.batch",
+		"compare.product", "compare.hf", "compare.hours", "compare.alone", "compare.digest")}
 	for i := range b {
 		r := &c.Reviews[i]
 		attended, alone := scaling.Hours(r.Case.Route)
@@ -42,7 +46,8 @@ func compareRoutes(b []*builder, c *scaling.Comparison) Block {
 		if b[i].tags.has("hf") {
 			hf = say("compare.is_hf")
 		}
-		t.Rows = append(t.Rows, []Cell{text(letter(i)), text(b[i].title()), text(orDash(r.Case.Route.BatchText)), text(measure(c.Product[i], 3, "g")), text(hf),
+		t.Rows = append(t.Rows, []Cell{text(letter(i)), text(b[i].title()), text(orDash(r.Case.Route.BatchText)),
+			text(measure(c.Product[i], 3, "g")), text(hf),
 			text(nearest(attended, 3)), text(nearest(alone, 3)), code(b[i].digestText())})
 	}
 	return t
@@ -88,7 +93,8 @@ func compareCell(x *scaling.RowCell) string {
 	case math.IsNaN(x.Value):
 		return say("value.unknown")
 	}
-	s := nearest(x.Value, 3) + " (" + significant(x.Low, 3, -1) + " " + say("compare.to") + " " + significant(x.High, 3, 1) + ")"
+	s := nearest(x.Value, 3) + " (" + significant(x.Low, 3, -1) + " " + say("compare.to") + " " + significant(x.High, 3,
+		1) + ")"
 	if !math.IsNaN(x.P05) && !math.IsNaN(x.P95) {
 		s += "; " + say("compare.drawn", nearest(x.P05, 3), nearest(x.P95, 3))
 	}
@@ -121,7 +127,8 @@ func compareTrade(c *scaling.Comparison) Block {
 			if _, there := q[r.Quantity]; !there {
 				q[r.Quantity], _ = figure.Lookup(r.Quantity)
 			}
-			if r.Told == scaling.Apart && r.PerGram == perGramToo(r.Quantity, c) && r.Least[0] == i && q[r.Quantity].Danger != figure.Low && !someUnknown(r.Quantity, c) {
+			if r.Told == scaling.Apart && r.PerGram == perGramToo(r.Quantity, c) && r.Least[0] == i &&
+				q[r.Quantity].Danger != figure.Low && !someUnknown(r.Quantity, c) {
 				less = append(less, leastName(r))
 			}
 		}
@@ -171,7 +178,8 @@ func perGramToo(quantity string, c *scaling.Comparison) bool {
 
 // compareWorst counts the findings of each route and names its worst.
 func compareWorst(b []*builder, c *scaling.Comparison) []Block {
-	t := Table{Caption: say("compare.counts"), Columns: right(columns("compare.letter", "compare.exceeds", "compare.unknowns", "compare.near", "compare.within", "compare.worst"), 1, 2, 3, 4)}
+	t := Table{Caption: say("compare.counts"), Columns: right(columns("compare.letter", "compare.exceeds",
+		"compare.unknowns", "compare.near", "compare.within", "compare.worst"), 1, 2, 3, 4)}
 	for i := range b {
 		n := scaling.Verdicts(&c.Reviews[i])
 		var names []string
@@ -180,7 +188,9 @@ func compareWorst(b []*builder, c *scaling.Comparison) []Block {
 				names = append(names, b[i].nameOf(f.Figure)+": "+verdictName(f.Verdict))
 			}
 		}
-		t.Rows = append(t.Rows, []Cell{text(letter(i)), text(strconv.Itoa(n[figure.Exceeds])), text(strconv.Itoa(n[figure.UnknownVerdict])), text(strconv.Itoa(n[figure.Near])), text(strconv.Itoa(n[figure.Within])), text(strings.Join(names, "; "))})
+		t.Rows = append(t.Rows, []Cell{text(letter(i)), text(strconv.Itoa(n[figure.Exceeds])),
+			text(strconv.Itoa(n[figure.UnknownVerdict])), text(strconv.Itoa(n[figure.Near])),
+			text(strconv.Itoa(n[figure.Within])), text(strings.Join(names, "; "))})
 	}
 	return []Block{t, Paragraph{Text: say("compare.no_count"), Tone: Note}}
 }
@@ -229,11 +239,13 @@ var toldNames = [...]string{"not told apart", "told apart", "not known"}
 
 // CompareJSON writes a comparison for programs.
 func CompareJSON(w io.Writer, c scaling.Comparison, o Options) error {
-	out := compareJSON{Format: CompareFormat, Notice: say("deference.line"), MadeBy: madeByJSON{o.Version, o.DataVersion, o.Platform}, Routes: []compareRouteJSON{}, Rows: []compareRowJSON{}}
+	out := compareJSON{Format: CompareFormat, Notice: say("deference.line"),
+		MadeBy: madeByJSON{o.Version, o.DataVersion, o.Platform}, Routes: []compareRouteJSON{}, Rows: []compareRowJSON{}}
 	for i := range c.Reviews {
 		r := &c.Reviews[i]
 		attended, alone := scaling.Hours(r.Case.Route)
-		x := compareRouteJSON{letter(i), r.Case.Route.Title, r.Case.Route.Digest, r.Case.Route.BatchText, nine(c.Product[i]), newBuilder(r, o).tags.has("hf"), nine(attended), nine(alone), map[string]int{}}
+		x := compareRouteJSON{letter(i), r.Case.Route.Title, r.Case.Route.Digest, r.Case.Route.BatchText,
+			nine(c.Product[i]), newBuilder(r, o).tags.has("hf"), nine(attended), nine(alone), map[string]int{}}
 		for v, n := range scaling.Verdicts(r) {
 			x.Verdicts[v.String()] = n
 		}
@@ -246,7 +258,8 @@ func CompareJSON(w io.Writer, c scaling.Comparison, o Options) error {
 }
 
 func compareRowOf(r *scaling.Row) compareRowJSON {
-	x := compareRowJSON{r.Quantity, r.Agent, unitOf(r.Quantity), r.PerGram, []compareCellJSON{}, toldNames[r.Told], []string{}}
+	x := compareRowJSON{r.Quantity, r.Agent, unitOf(r.Quantity), r.PerGram, []compareCellJSON{}, toldNames[r.Told],
+		[]string{}}
 	for k := range r.Cells {
 		y := &r.Cells[k]
 		z := compareCellJSON{y.Figure.String(), y.There, nine(y.Value), nine(y.Low), nine(y.High), nine(y.P05), nine(y.P95)}
@@ -262,7 +275,8 @@ func compareRowOf(r *scaling.Row) compareRowJSON {
 	return x
 }
 
-var cellColumns = []string{"route", "title", "quantity", "agent", "per_gram_of_product", "figure", "value", "low", "high",
+var cellColumns = []string{"route", "title", "quantity", "agent", "per_gram_of_product", "figure", "value", "low",
+	"high",
 	"unit", "told"}
 
 // CompareCSV writes a comparison, one value a row.
@@ -277,7 +291,8 @@ func CompareCSV(w io.Writer, c scaling.Comparison) error {
 			if x.There {
 				v, lo, hi = shortest(x.Value), shortest(x.Low), shortest(x.High)
 			}
-			out.Write([]string{letter(k), guard(c.Reviews[k].Case.Route.Title), r.Quantity, r.Agent, strconv.FormatBool(r.PerGram), guard(x.Figure.String()), v, lo, hi, guard(unitOf(r.Quantity)), toldNames[r.Told]})
+			out.Write([]string{letter(k), guard(c.Reviews[k].Case.Route.Title), r.Quantity, r.Agent,
+				strconv.FormatBool(r.PerGram), guard(x.Figure.String()), v, lo, hi, guard(unitOf(r.Quantity)), toldNames[r.Told]})
 		}
 	}
 	out.Flush()

@@ -25,16 +25,22 @@ type track struct {
 const zeroCelsius, litresPerMinute = 273.15, molarVolume * 60
 
 var tracks = [...]track{
-	{"heat.temperature_peak", "curve.temperature", "curve.temperature_axis", "degC", "heat", func(_ *course.Course, p vessel.Point) float64 { return p.Temperature - zeroCelsius }},
-	{"heat.peak_power.after_addition", "curve.heat", "curve.heat_axis", "W", "heat", func(_ *course.Course, p vessel.Point) float64 { return p.Heat }},
-	{"heat.mtsr", "curve.mtsr", "curve.temperature_axis", "degC", "heat", func(_ *course.Course, p vessel.Point) float64 { return p.MTSR - zeroCelsius }},
-	{"gas.hydrogen.peak_rate.after_addition", "curve.hydrogen", "curve.hydrogen_axis", "L/min", "gas", func(_ *course.Course, p vessel.Point) float64 { return p.Gas * litresPerMinute }},
-	{"gas.headspace.flammable_time", "curve.headspace", "curve.headspace_axis", "vol%", "gas", func(n *course.Course, p vessel.Point) float64 {
-		return 100 * vessel.Share(p.Released*molarVolume, n.Space.V/1000)
-	}},
-	{"gas.closed.time_to_10_kpa", "curve.shut", "curve.shut_axis", "kPa gauge", "gas", func(n *course.Course, p vessel.Point) float64 {
-		return p.Released * vessel.R * filled / (n.Space.V / 1000)
-	}},
+	{"heat.temperature_peak", "curve.temperature", "curve.temperature_axis", "degC", "heat",
+		func(_ *course.Course, p vessel.Point) float64 { return p.Temperature - zeroCelsius }},
+	{"heat.peak_power.after_addition", "curve.heat", "curve.heat_axis", "W", "heat",
+		func(_ *course.Course, p vessel.Point) float64 { return p.Heat }},
+	{"heat.mtsr", "curve.mtsr", "curve.temperature_axis", "degC", "heat",
+		func(_ *course.Course, p vessel.Point) float64 { return p.MTSR - zeroCelsius }},
+	{"gas.hydrogen.peak_rate.after_addition", "curve.hydrogen", "curve.hydrogen_axis", "L/min", "gas",
+		func(_ *course.Course, p vessel.Point) float64 { return p.Gas * litresPerMinute }},
+	{"gas.headspace.flammable_time", "curve.headspace", "curve.headspace_axis", "vol%", "gas",
+		func(n *course.Course, p vessel.Point) float64 {
+			return 100 * vessel.Share(p.Released*molarVolume, n.Space.V/1000)
+		}},
+	{"gas.closed.time_to_10_kpa", "curve.shut", "curve.shut_axis", "kPa gauge", "gas",
+		func(n *course.Course, p vessel.Point) float64 {
+			return p.Released * vessel.R * filled / (n.Space.V / 1000)
+		}},
 }
 
 // molarVolume of a gas in L/mol, and the temperature in K at which a container
@@ -97,7 +103,8 @@ func (b *builder) curve(n *course.Course, t *track) []Block {
 			c.Curves = append(c.Curves, v)
 		}
 	}
-	if f, ok := b.at("heat.boiling_point", figure.Step(n.Stages[0].Step.Number)); ok && t.unit == "degC" && !f.Low.Unknown() {
+	if f, ok := b.at("heat.boiling_point", figure.Step(n.Stages[0].Step.Number)); ok && t.unit == "degC" &&
+		!f.Low.Unknown() {
 		c.Lines = append(c.Lines, chart.Line{Y: f.Low.V, Label: labelOf("heat.boiling_point")})
 	}
 	if t.unit == "vol%" {

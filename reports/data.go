@@ -21,7 +21,8 @@ func WriteData(w io.Writer, st *chemicals.Store, query string) error {
 		return fmt.Errorf("%s", say("data.unknown", query, strings.Join(nearestData(st, query), ", ")))
 	}
 	if isSub {
-		if _, err := fmt.Fprintln(w, say("data.substance", sub.Name, sub.Formula.Text, orNone(sub.CAS), orNone(strings.Join(sub.Synonyms, ", ")))); err != nil {
+		if _, err := fmt.Fprintln(w, say("data.substance", sub.Name, sub.Formula.Text, orNone(sub.CAS),
+			orNone(strings.Join(sub.Synonyms, ", ")))); err != nil {
 			return err
 		}
 	}

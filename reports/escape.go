@@ -50,7 +50,8 @@ func printable(s string) string {
 		switch {
 		case r == '\n' || r == '\t' || r == '\r':
 			return ' '
-		case r < ' ' || (r >= 0x7f && r < 0xa0) || r == 0x2028 || r == 0x2029 || (r >= 0x202a && r <= 0x202e) || (r >= 0x2066 && r <= 0x2069):
+		case r < ' ' || (r >= 0x7f && r < 0xa0) || r == 0x2028 || r == 0x2029 || (r >= 0x202a && r <= 0x202e) ||
+			(r >= 0x2066 && r <= 0x2069):
 			return -1
 		}
 		return r

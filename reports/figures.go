@@ -75,7 +75,8 @@ func (b *builder) figureName(f *figure.Figure) string {
 // another under a shorter id is left out: the other one is there.
 func (b *builder) figureTable(want func(*figure.Figure) bool) []Block {
 	t := Table{Caption: say("figures.caption"),
-		Columns: right(tight(columns("col.figure", "col.value", "col.range", "col.status", "col.conditions", "col.id", "col.line"), 1, 2), 6)}
+		Columns: right(tight(columns("col.figure", "col.value", "col.range", "col.status", "col.conditions", "col.id",
+			"col.line"), 1, 2), 6)}
 	for i := range b.r.Figures {
 		f := &b.r.Figures[i]
 		if _, repeats := b.byID[f.Of]; repeats || !want(f) {
@@ -201,7 +202,8 @@ func needsText(f *figure.Finding) string {
 		s = append(s, fold(words.Say(f.Says)))
 	}
 	for _, n := range f.Needs {
-		s = append(s, say("need", labelOf(n.Quantity), measure(n.Value, digitsOf(n.Quantity), n.Unit), fold(words.Say(n.Says))))
+		s = append(s, say("need", labelOf(n.Quantity), measure(n.Value, digitsOf(n.Quantity), n.Unit),
+			fold(words.Say(n.Says))))
 	}
 	return strings.Join(s, "; ")
 }
@@ -230,7 +232,8 @@ func under(name string, prefixes []string) bool {
 }
 
 // about is the figures, findings and gaps of the quantities under prefixes, but
-// for what is so only when something fails, which has its own section, and a plain sentence where there are none of any.
+// for what is so only when something fails, which has its own section, and a plain sentence where
+// there are none of any.
 func (b *builder) about(prefixes ...string) []Block {
 	out := b.figureTable(func(f *figure.Figure) bool { return f.Case.Failure == "" && under(f.Quantity, prefixes) })
 	out = append(out, b.findingTable(func(q string) bool { return under(q, prefixes) })...)

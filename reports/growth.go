@@ -16,8 +16,10 @@ import (
 // is outgrown first, what each batch takes, and how things grow.
 func BuildGrowth(g *scaling.Growth, s scaling.Split, o Options) Document {
 	b := growthBuilder(g, o)
-	d := Document{Title: say("growth.title", b.title()), Lang: say("lang"), Paper: o.Paper, Digest: shortDigest(b.route().Digest)}
-	top := Section{Key: "page-1", Title: d.Title, Blocks: []Block{b.control(), Paragraph{Text: say("deference.line")}, Paragraph{say("growth.no_leave"), Warning}}}
+	d := Document{Title: say("growth.title", b.title()), Lang: say("lang"), Paper: o.Paper,
+		Digest: shortDigest(b.route().Digest)}
+	top := Section{Key: "page-1", Title: d.Title, Blocks: []Block{b.control(), Paragraph{Text: say("deference.line")},
+		Paragraph{say("growth.no_leave"), Warning}}}
 	top.Blocks = append(top.Blocks, b.firstLimit(g)...)
 	d.Sections = []Section{top, b.outgrown(g), b.required(g), b.powers(g), b.split(g, s), b.staysOrFollows(g)}
 	if g.Chances != nil {
@@ -53,11 +55,13 @@ func (b *builder) firstLimit(g *scaling.Growth) []Block {
 	var out []Block
 	switch {
 	case ok && first.Already:
-		out = append(out, Paragraph{say("growth.already", grams(first.Grams), b.nameOf(first.Figure), first.Limit.Label), Warning})
+		out = append(out, Paragraph{say("growth.already", grams(first.Grams), b.nameOf(first.Figure), first.Limit.Label),
+			Warning})
 	case g.NotKnown():
 		out = append(out, Paragraph{say("growth.withheld", strconv.Itoa(len(g.Withheld))), Warning})
 	case ok:
-		out = append(out, Paragraph{say("growth.first", grams(first.Grams), b.nameOf(first.Figure), first.Limit.Label), Warning})
+		out = append(out, Paragraph{say("growth.first", grams(first.Grams), b.nameOf(first.Figure), first.Limit.Label),
+			Warning})
 	default:
 		out = append(out, Paragraph{say("growth.none", grams(g.To.In("g"))), Warning})
 	}
@@ -107,7 +111,8 @@ type turned struct {
 func (b *builder) outgrown(g *scaling.Growth) Section {
 	s := section("outgrown")
 	grows, fixed := b.turnedRows(g)
-	t := Table{Caption: say("growth.caption"), Columns: tight(columns("growth.safeguard", "col.limit_basis", "growth.near", "growth.exceeds", "growth.other"), 2, 3)}
+	t := Table{Caption: say("growth.caption"), Columns: tight(columns("growth.safeguard", "col.limit_basis",
+		"growth.near", "growth.exceeds", "growth.other"), 2, 3)}
 	t.Rows = grows
 	if len(grows) == 0 {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("growth.nothing_turns")})
@@ -116,7 +121,8 @@ func (b *builder) outgrown(g *scaling.Growth) Section {
 	}
 	s.Blocks = append(s.Blocks, b.growthChart(g)...)
 	if len(fixed) > 0 {
-		s.Blocks = append(s.Blocks, Table{Caption: say("growth.from_start", grams(g.From.In("g"))), Columns: columns("growth.safeguard", "col.limit_basis", "col.verdict"), Rows: fixed})
+		s.Blocks = append(s.Blocks, Table{Caption: say("growth.from_start", grams(g.From.In("g"))),
+			Columns: columns("growth.safeguard", "col.limit_basis", "col.verdict"), Rows: fixed})
 	}
 	return s
 }
@@ -135,7 +141,8 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]Cell) {
 			byID[c.ID()] = x
 			order = append(order, x)
 		}
-		if x.limit == "" || c.Turns == figure.Exceeds && !c.Back { // one that depends on the batch, as it is where it is exceeded
+		// one that depends on the batch, as it is where it is exceeded
+		if x.limit == "" || c.Turns == figure.Exceeds && !c.Back {
 			x.limit = limitText(c.Limit) + basisText(c.Limit)
 		}
 		x.tell(c)
@@ -148,7 +155,8 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]Cell) {
 	for _, x := range order {
 		if x.sometimes && !shown[x.id] { // of the limits of one figure, the first to be exceeded
 			shown[x.id] = true
-			row := []Cell{text(b.nameOf(x.id)), text(x.limit), text(orDash(x.near)), text(orDash(x.exceeds)), text(orDash(strings.TrimSuffix(x.unknown+x.back, "; ")))}
+			row := []Cell{text(b.nameOf(x.id)), text(x.limit), text(orDash(x.near)), text(orDash(x.exceeds)),
+				text(orDash(strings.TrimSuffix(x.unknown+x.back, "; ")))}
 			grows = append(grows, row)
 		}
 	}
@@ -244,7 +252,8 @@ func (b *builder) growthChart(g *scaling.Growth) []Block {
 // required is what has to be had at every batch, at the dangerous end.
 func (b *builder) required(g *scaling.Growth) Section {
 	s := section("required")
-	t := Table{Caption: say("growth.required"), Columns: []Column{{Text: say("growth.batch"), RowHead: true, Right: true}, {Text: say("growth.vessel")}}}
+	t := Table{Caption: say("growth.required"), Columns: []Column{{Text: say("growth.batch"), RowHead: true,
+		Right: true}, {Text: say("growth.vessel")}}}
 	var names []string
 	for _, q := range scaling.Required {
 		for i := range g.Rungs {
@@ -289,7 +298,8 @@ func thresholdText(r *scaling.Rung) string {
 // powers is how the main quantities grow.
 func (b *builder) powers(g *scaling.Growth) Section {
 	s := section("powers")
-	t := Table{Caption: say("growth.powers"), Columns: right(columns("col.figure", "growth.fitted", "growth.similar", "growth.explained", "growth.why"), 1, 2, 3)}
+	t := Table{Caption: say("growth.powers"), Columns: right(columns("col.figure", "growth.fitted", "growth.similar",
+		"growth.explained", "growth.why"), 1, 2, 3)}
 	for _, e := range g.Exponents() {
 		name := labelOf(e.Quantity)
 		if e.Quantity == scaling.Removal {
@@ -298,7 +308,8 @@ func (b *builder) powers(g *scaling.Growth) Section {
 		if e.Case != "" {
 			name += ", " + caseName(figure.By(e.Case))
 		}
-		t.Rows = append(t.Rows, []Cell{text(name), text(nearest(e.Fitted, 3)), text(nearest(e.Similar, 3)), text(nearest(100*e.Fit, 3) + " %"), text(e.Note)})
+		t.Rows = append(t.Rows, []Cell{text(name), text(nearest(e.Fitted, 3)), text(nearest(e.Similar, 3)),
+			text(nearest(100*e.Fit, 3) + " %"), text(e.Note)})
 	}
 	s.Blocks = []Block{Paragraph{Text: say("growth.powers_lead")}, t}
 	return s
@@ -335,7 +346,8 @@ func (b *builder) growthChances(g *scaling.Growth) Section {
 // split is one large batch beside small ones.
 func (b *builder) split(g *scaling.Growth, x scaling.Split) Section {
 	s := section("split")
-	t := Table{Caption: say("growth.split", grams(x.Large.Batch.In("g")), strconv.Itoa(x.Pots), grams(x.Small.Batch.In("g"))),
+	t := Table{Caption: say("growth.split", grams(x.Large.Batch.In("g")), strconv.Itoa(x.Pots),
+		grams(x.Small.Batch.In("g"))),
 		Columns: right(columns("col.figure", "growth.large", "growth.one", "growth.all"), 1, 2, 3)}
 	for _, r := range x.Rows {
 		name := labelOf(r.Quantity)
@@ -347,14 +359,18 @@ func (b *builder) split(g *scaling.Growth, x scaling.Split) Section {
 		if r.Adds {
 			all = measure(r.All, 3, unit)
 		}
-		t.Rows = append(t.Rows, []Cell{text(name), text(measure(r.Large.Danger().V, 3, unit)), text(measure(r.One.Danger().V, 3, unit)), text(all)})
+		t.Rows = append(t.Rows, []Cell{text(name), text(measure(r.Large.Danger().V, 3, unit)),
+			text(measure(r.One.Danger().V, 3, unit)), text(all)})
 	}
 	steps, attended, alone := g.Handling()
 	n := x.Pots
 	t.Rows = append(t.Rows,
-		[]Cell{text(say("growth.steps")), text(strconv.Itoa(steps)), text(strconv.Itoa(steps)), text(strconv.Itoa(n * steps))},
-		[]Cell{text(say("growth.attended")), text(nearest(attended, 3)), text(nearest(attended, 3)), text(nearest(float64(n)*attended, 3))},
-		[]Cell{text(say("growth.alone")), text(nearest(alone, 3)), text(nearest(alone, 3)), text(nearest(float64(n)*alone, 3))})
+		[]Cell{text(say("growth.steps")), text(strconv.Itoa(steps)), text(strconv.Itoa(steps)),
+			text(strconv.Itoa(n * steps))},
+		[]Cell{text(say("growth.attended")), text(nearest(attended, 3)), text(nearest(attended, 3)),
+			text(nearest(float64(n)*attended, 3))},
+		[]Cell{text(say("growth.alone")), text(nearest(alone, 3)), text(nearest(alone, 3)),
+			text(nearest(float64(n)*alone, 3))})
 	s.Blocks = []Block{Paragraph{Text: say("growth.split_lead")}, t}
 	return s
 }
@@ -376,9 +392,11 @@ func (b *builder) staysOrFollows(g *scaling.Growth) Section {
 	l.Items = append(l.Items, say("growth.no_failures"), say("growth.corners"))
 	s.Blocks = append(s.Blocks, l)
 	if g.Follow.Vessel {
-		t := Table{Caption: say("growth.vessels"), Columns: right(columns("growth.size", "growth.material", "growth.wall", "col.status"), 0, 2)}
+		t := Table{Caption: say("growth.vessels"), Columns: right(columns("growth.size", "growth.material", "growth.wall",
+			"col.status"), 0, 2)}
 		for _, v := range scaling.Vessels() {
-			t.Rows = append(t.Rows, []Cell{text(with(nearest(v.Litres, 4), "L")), text(v.Material), text(with(nearest(v.Wall, 3), "mm")), text(v.Status)})
+			t.Rows = append(t.Rows, []Cell{text(with(nearest(v.Litres, 4), "L")), text(v.Material),
+				text(with(nearest(v.Wall, 3), "mm")), text(v.Status)})
 		}
 		s.Blocks = append(s.Blocks, t)
 	}

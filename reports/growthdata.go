@@ -93,9 +93,11 @@ type splitRowJSON struct {
 
 // GrowthJSON writes a growing route for programs.
 func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o Options) error {
-	out := growthJSON{Format: GrowthFormat, Notice: say("deference.line"), MadeBy: madeByJSON{o.Version, o.DataVersion, o.Platform},
+	out := growthJSON{Format: GrowthFormat, Notice: say("deference.line"),
+		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   growthRoute{g.Case.Route.Title, g.Case.Route.Digest, nine(g.From.In("g")), nine(g.To.In("g")), "g"},
-		Follows: follows(g.Follow), Withheld: names(g.Withheld), NotAssessed: strings0(hazards.NotAssessed()), Crossings: []crossingJSON{}, Exponents: []exponentJSON{}, Rungs: []rungJSON{}}
+		Follows: follows(g.Follow), Withheld: names(g.Withheld), NotAssessed: strings0(hazards.NotAssessed()),
+		Crossings: []crossingJSON{}, Exponents: []exponentJSON{}, Rungs: []rungJSON{}}
 	if first, ok := g.First(); ok && (first.Already || !g.NotKnown()) {
 		x := crossingOf(&first)
 		out.First = &x
@@ -143,7 +145,8 @@ func follows(f scaling.Follow) []string {
 }
 
 func crossingOf(c *scaling.Crossing) crossingJSON {
-	return crossingJSON{c.Figure.String(), c.Limit.Key.String(), nine(c.Limit.Value), c.Limit.Unit, c.Turns.String(), nine(c.Grams), "g", c.Back, c.Already}
+	return crossingJSON{c.Figure.String(), c.Limit.Key.String(), nine(c.Limit.Value), c.Limit.Unit, c.Turns.String(),
+		nine(c.Grams), "g", c.Back, c.Already}
 }
 
 func rungOf(g *scaling.Growth, at int) rungJSON {
@@ -162,7 +165,8 @@ func rungOf(g *scaling.Growth, at int) rungJSON {
 		if g.Chances != nil {
 			chance = sureChance(g.Chances[at], r.Findings[i].ID())
 		}
-		out.Findings = append(out.Findings, rungFindingJSON{r.Findings[i].ID().String(), r.Findings[i].Verdict.String(), nine(chance)})
+		out.Findings = append(out.Findings, rungFindingJSON{r.Findings[i].ID().String(), r.Findings[i].Verdict.String(),
+			nine(chance)})
 	}
 	return out
 }
@@ -191,8 +195,10 @@ func GrowthCSV(w io.Writer, g *scaling.Growth) error {
 	c.Write(crossingColumns)
 	for i := range g.Crossings {
 		x := &g.Crossings[i]
-		c.Write([]string{shortest(x.Grams), "g", x.Turns.String(), strconv.FormatBool(x.Back), strconv.FormatBool(x.Already), guard(x.Figure.String()), guard(b.nameOf(x.Figure)),
-			guard(x.Limit.Key.String()), shortest(x.Limit.Value), guard(x.Limit.Unit), guard(x.Limit.Document), guard(x.Limit.Status)})
+		c.Write([]string{shortest(x.Grams), "g", x.Turns.String(), strconv.FormatBool(x.Back),
+			strconv.FormatBool(x.Already), guard(x.Figure.String()), guard(b.nameOf(x.Figure)),
+			guard(x.Limit.Key.String()), shortest(x.Limit.Value), guard(x.Limit.Unit), guard(x.Limit.Document),
+			guard(x.Limit.Status)})
 	}
 	c.Flush()
 	return c.Error()

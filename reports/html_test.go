@@ -28,7 +28,8 @@ func TestPageIsSelfContained(t *testing.T) {
 			t.Errorf("the page points to %q", m[1])
 		}
 	}
-	for _, want := range []string{"Content-Security-Policy", `<html lang="en">`, "&lt;script&gt;alert(1)&lt;/script&gt; | **x** # not a heading", `<h1>`, `class="skip"`} {
+	for _, want := range []string{"Content-Security-Policy", `<html lang="en">`,
+		"&lt;script&gt;alert(1)&lt;/script&gt; | **x** # not a heading", `<h1>`, `class="skip"`} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the page lacks %q", want)
 		}
@@ -58,9 +59,12 @@ func TestProseStaysText(t *testing.T) {
 // Every section of the design stands, in its order, even in a review of
 // nothing; what is not there says so.
 func TestSectionsNeverVanish(t *testing.T) {
-	want := []string{"page-1", "purpose", "steps", "materials", "chemistry", "heat", "gas", "air", "skin", "solids", "storage", "waste", "scale",
-		"upset", "safeguards", "construction", "pairs", "emergency", "local", "actions", "values", "signoff", "sheets", "stock", "door", "bench", "label"}
-	for name, d := range map[string]Document{"empty": Build(emptyReview(), Options{}), "fixture": Build(fixture(), fixtureOptions)} {
+	want := []string{"page-1", "purpose", "steps", "materials", "chemistry", "heat", "gas", "air", "skin", "solids",
+		"storage", "waste", "scale",
+		"upset", "safeguards", "construction", "pairs", "emergency", "local", "actions", "values", "signoff", "sheets",
+		"stock", "door", "bench", "label"}
+	for name, d := range map[string]Document{"empty": Build(emptyReview(), Options{}),
+		"fixture": Build(fixture(), fixtureOptions)} {
 		if len(d.Sections) != len(want) {
 			t.Fatalf("%s: %d sections", name, len(d.Sections))
 		}

@@ -52,7 +52,8 @@ func TestJSONNumbers(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, f := range v.Figures {
-		if f.ID == "gas.closed.pressure@waste_bottle" && (f.Value != nil || f.Low != nil || f.Status != "unknown" || len(f.Missing) == 0) {
+		if f.ID == "gas.closed.pressure@waste_bottle" &&
+			(f.Value != nil || f.Low != nil || f.Status != "unknown" || len(f.Missing) == 0) {
 			t.Errorf("an unknown figure has %+v", f)
 		}
 		if f.ID == "account.error" && (f.Value == nil || *f.Value != 0) {

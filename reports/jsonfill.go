@@ -81,7 +81,8 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 		drawn = drawsJSON{nine(x.P05), nine(x.P50), nine(x.P95)}
 	}
 	zeroed := func(n working.Num) nine { return nine(balance(f.Quantity, float64(number(n)))) }
-	return figureJSON{ID: f.ID.String(), Quantity: f.Quantity, Place: f.Place.String(), Agent: f.Agent, Case: f.Case.String(), Of: f.Of.String(),
+	return figureJSON{ID: f.ID.String(), Quantity: f.Quantity, Place: f.Place.String(), Agent: f.Agent,
+		Case: f.Case.String(), Of: f.Of.String(),
 		Label: labelOf(f.Quantity), Value: zeroed(f.Value), Low: zeroed(f.Low), High: zeroed(f.High),
 		Unit: unitOf(f.Quantity), Status: f.Value.Status.String(), Conditions: words.Say(f.Conditions), Line: f.Value.Line(),
 		Missing: missingJSONs(f.Value.Missing()), Draws: drawn}
@@ -92,7 +93,10 @@ func (b *builder) findingToJSON(f *figure.Finding) findingJSON {
 	return findingJSON{ID: f.ID().String(), Figure: f.Figure.String(),
 		Limit:   limitJSON{l.ID, l.Origin.String(), nine(l.Value), l.Unit, l.Document, l.Section, l.Edition, l.Status},
 		Verdict: f.Verdict.String(), Surely: f.Surely.String(), Of: f.Of.String(), Margin: nine(f.Margin),
-		Needs:  each(f.Needs, func(n *figure.Need) needJSON { return needJSON{n.Quantity, nine(n.Value), n.Unit, words.Say(n.Says)} }),
+		Needs: each(f.Needs, func(n *figure.Need) needJSON {
+			return needJSON{n.Quantity, nine(n.Value), n.Unit,
+				words.Say(n.Says)}
+		}),
 		Chance: nine(chance)}
 }
 
@@ -179,7 +183,8 @@ func (b *builder) seriesJSON() []seriesJSON {
 					continue
 				}
 				id := b.trackID(t, n, n.Runs[k].Law).String() + "~t"
-				s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: t.unit, Points: make([][2]nine, len(points)), Events: []eventJSON{}}
+				s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: t.unit, Points: make([][2]nine, len(points)),
+					Events: []eventJSON{}}
 				for m, p := range points {
 					s.Points[m] = [2]nine{nine(p.Time / 60), nine(t.of(n, p))}
 				}

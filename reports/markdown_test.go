@@ -32,7 +32,8 @@ func TestEscapedTextSurvives(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		words := rapid.SliceOfN(rapid.OneOf(
 			rapid.StringOfN(rapid.RuneFrom([]rune("\\`*_{}[]<>()#+-.!|~&:=@\"'/ 0123456789abzÄ\n\t")), 1, 12, -1),
-			rapid.SampledFrom([]string{"<script>", "http://a.example", "www.a.example", "a@b.example", "1. ", "- ", "&amp;", "[x](y)", "![x](y)", "~~x~~", "|---|", "```", "[ ] x", "<!-- x -->", "\\|"}),
+			rapid.SampledFrom([]string{"<script>", "http://a.example", "www.a.example", "a@b.example", "1. ", "- ", "&amp;",
+				"[x](y)", "![x](y)", "~~x~~", "|---|", "```", "[ ] x", "<!-- x -->", "\\|"}),
 		), 1, 6).Draw(t, "words")
 		s := strings.Join(words, "")
 		want := fold(printable(s))
@@ -48,7 +49,8 @@ func TestEscapedTextSurvives(t *testing.T) {
 			t.Fatal(err)
 		}
 		page := rendered(t, b.String())
-		if strings.Contains(page, "<a ") || strings.Contains(page, "<script") || strings.Contains(page, "<img") || strings.Contains(page, "raw HTML omitted") {
+		if strings.Contains(page, "<a ") || strings.Contains(page, "<script") || strings.Contains(page, "<img") ||
+			strings.Contains(page, "raw HTML omitted") {
 			t.Fatalf("%q opened markup:\n%s", s, page)
 		}
 		if n := strings.Count(page, "<td"); n != 2 {

@@ -161,7 +161,8 @@ func (b *builder) gasRow() [][]Cell {
 			return nil
 		}
 	}
-	return [][]Cell{{text(clip(b.figureName(f), nameLength)), text(valueAndRange(f)), text(say("limit.none")), text(say("value.dash")), text(say("verdict.none"))}}
+	return [][]Cell{{text(clip(b.figureName(f), nameLength)), text(valueAndRange(f)), text(say("limit.none")),
+		text(say("value.dash")), text(say("verdict.none"))}}
 }
 
 // fitting is the rows that page 1 has lines for; the first ones are the worst.
@@ -239,7 +240,8 @@ func (b *builder) failing() *figure.Finding {
 		if f.Limit.Key != upsetLimit {
 			continue
 		}
-		if out == nil || f.Verdict > out.Verdict || f.Verdict == out.Verdict && failureRank(f.Figure) < failureRank(out.Figure) {
+		if out == nil || f.Verdict > out.Verdict || f.Verdict == out.Verdict &&
+			failureRank(f.Figure) < failureRank(out.Figure) {
 			out = f
 		}
 	}
@@ -339,7 +341,8 @@ func (b *builder) assumed(room int) []string {
 	var out []string
 	for _, a := range all {
 		if len(out) < room && len(a.Moves) > 0 {
-			out = append(out, clip(say("unknown.assumed", clip(fold(a.Text), unknownText/2), a.ID, b.movesText(a.Moves, 1)), unknownText))
+			out = append(out, clip(say("unknown.assumed", clip(fold(a.Text), unknownText/2), a.ID, b.movesText(a.Moves, 1)),
+				unknownText))
 		}
 	}
 	return out

@@ -24,7 +24,8 @@ func TestProtectionRows(t *testing.T) {
 	known := []string{"read", "memory", "read / memory"}
 	last := map[string]float64{}
 	for _, r := range protectionRules() {
-		if r.source == "" || !slices.Contains(known, r.status) || !said("worn."+r.agent) || !said("part."+r.part) || r.item == "" {
+		if r.source == "" || !slices.Contains(known, r.status) || !said("worn."+r.agent) || !said("part."+r.part) ||
+			r.item == "" {
 			t.Errorf("%+v", r)
 		}
 		for _, c := range r.when {
@@ -116,7 +117,10 @@ func TestUnknownNeverLowersProtection(t *testing.T) {
 				}
 			}
 			for _, r := range m.worn() {
-				if !slices.ContainsFunc(less.worn(), func(q protection) bool { return q.agent == r.agent && q.part == r.part && q.band >= r.band }) {
+				if !slices.ContainsFunc(less.worn(), func(q protection) bool {
+					return q.agent == r.agent && q.part == r.part &&
+						q.band >= r.band
+				}) {
 					t.Fatalf("%v without %s loses %+v", m, n, r)
 				}
 			}
@@ -143,7 +147,8 @@ func TestLessOfARouteNeverLowersProtection(t *testing.T) {
 			}
 		})
 		bare := r
-		bare.Figures = slices.DeleteFunc(slices.Clone(r.Figures), func(f figure.Figure) bool { return f.Quantity == "fluoride.hf_strength" })
+		bare.Figures = slices.DeleteFunc(slices.Clone(r.Figures),
+			func(f figure.Figure) bool { return f.Quantity == "fluoride.hf_strength" })
 		notLower(t, name, whole, newBuilder(&bare, Options{}).measures())
 	}
 }
@@ -185,7 +190,8 @@ func TestPouredAcidCounts(t *testing.T) {
 		want float64
 	}{{of(49, "wt%"), 49}, {of(1, "mol/L"), 2.00662}, {of(2, "wt%"), 4.91}, {quantity.Value{}, math.NaN()}} {
 		r := fixture()
-		r.Case.Route.Steps[0].What = append(slices.Clone(r.Case.Route.Steps[0].What), route.Material{Substance: acid, Volume: of(5, "mL"), Strength: c.v})
+		r.Case.Route.Steps[0].What = append(slices.Clone(r.Case.Route.Steps[0].What),
+			route.Material{Substance: acid, Volume: of(5, "mL"), Strength: c.v})
 		b := newBuilder(&r, Options{})
 		got := b.strongestHF()
 		if c.v.Can("mol/L") {

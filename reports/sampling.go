@@ -53,17 +53,21 @@ const leastShare = 0.01
 // finding exceeds, and what to measure first.
 func (b *builder) sampling() Section {
 	s, x := section("sampling"), b.o.Sample
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("sampling.lead", x.N, x.Seed, len(x.Inputs))}, b.bandTable(), b.chanceTable(), Paragraph{Text: say("sampling.most", mostChances), Tone: Note}, b.measureFirst(), Paragraph{Text: say("sampling.note"), Tone: Note})
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("sampling.lead", x.N, x.Seed, len(x.Inputs))}, b.bandTable(),
+		b.chanceTable(), Paragraph{Text: say("sampling.most", mostChances), Tone: Note}, b.measureFirst(),
+		Paragraph{Text: say("sampling.note"), Tone: Note})
 	return s
 }
 
 func (b *builder) bandTable() Block {
-	t := Table{Caption: say("sampling.bands"), Columns: right(columns("col.figure", "sampling.p05", "sampling.p50", "sampling.p95", "sampling.unknown"), 1, 2, 3, 4)}
+	t := Table{Caption: say("sampling.bands"), Columns: right(columns("col.figure", "sampling.p05", "sampling.p50",
+		"sampling.p95", "sampling.unknown"), 1, 2, 3, 4)}
 	x := b.o.Sample
 	for i := range x.Ranked {
 		id := x.Ranked[i].Figure
 		v, q := x.Bands[id], id.Quantity
-		t.Rows = append(t.Rows, []Cell{text(b.nameOf(id)), text(measure(v.P05, 3, unitOf(q))), text(measure(v.P50, 3, unitOf(q))), text(measure(v.P95, 3, unitOf(q))), text(strconv.Itoa(v.Unknown))})
+		t.Rows = append(t.Rows, []Cell{text(b.nameOf(id)), text(measure(v.P05, 3, unitOf(q))),
+			text(measure(v.P50, 3, unitOf(q))), text(measure(v.P95, 3, unitOf(q))), text(strconv.Itoa(v.Unknown))})
 	}
 	return t
 }
@@ -71,7 +75,9 @@ func (b *builder) bandTable() Block {
 // chanceTable has the findings that the draws do not agree on, and those that are
 // always so behind them.
 func (b *builder) chanceTable() Block {
-	t := Table{Caption: say("sampling.chances"), Columns: right(columns("col.figure", "col.limit_basis", "col.verdict", "sampling.exceeds", "sampling.unknowns"), 3, 4)}
+	t := Table{Caption: say("sampling.chances"),
+		Columns: right(columns("col.figure", "col.limit_basis", "col.verdict", "sampling.exceeds", "sampling.unknowns"), 3,
+			4)}
 	for _, always := range []bool{false, true} {
 		for i := range b.r.Findings {
 			f := &b.r.Findings[i]
@@ -80,7 +86,8 @@ func (b *builder) chanceTable() Block {
 			if !there || c.Exceeds+c.Unknown == 0 || sure != always || len(t.Rows) == mostChances || b.repeated(f) {
 				continue
 			}
-			t.Rows = append(t.Rows, []Cell{text(b.nameOf(f.Figure)), text(limitText(f.Limit)), verdictCell(f.Verdict), text(percent(c.Exceeds)), text(percent(c.Unknown))})
+			t.Rows = append(t.Rows, []Cell{text(b.nameOf(f.Figure)), text(limitText(f.Limit)), verdictCell(f.Verdict),
+				text(percent(c.Exceeds)), text(percent(c.Unknown))})
 		}
 	}
 	return t
@@ -91,7 +98,8 @@ func percent(share float64) string { return nearest(100*share, 3) + " %" }
 
 // measureFirst ranks what the headline figures depend on.
 func (b *builder) measureFirst() Block {
-	t := Table{Caption: say("sampling.first"), Columns: right(columns("col.figure", "sampling.inputs", "sampling.unexplained"), 2)}
+	t := Table{Caption: say("sampling.first"), Columns: right(columns("col.figure", "sampling.inputs",
+		"sampling.unexplained"), 2)}
 	for _, r := range b.o.Sample.Ranked {
 		if r.Entered == 0 {
 			continue // not known in every draw: there is nothing to rank

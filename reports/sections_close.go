@@ -38,15 +38,18 @@ func (b *builder) local() Section {
 		}
 		s.Subs = append(s.Subs, Section{Key: "local-" + group, Title: say("local." + group), Blocks: []Block{Blanks{labels}}})
 	}
-	s.Subs = append(s.Subs, Section{Key: "local-notice", Title: say("local.notice"), Blocks: []Block{Paragraph{Text: say("deference.full")}, Paragraph{Text: say("deference.long")}}})
+	s.Subs = append(s.Subs, Section{Key: "local-notice", Title: say("local.notice"),
+		Blocks: []Block{Paragraph{Text: say("deference.full")}, Paragraph{Text: say("deference.long")}}})
 	return s
 }
 
 func (b *builder) actions() Section {
 	s := section("actions")
-	t := Table{Caption: say("actions.caption"), Columns: columns("col.number", "col.action", "col.owner", "col.due", "col.closed")}
+	t := Table{Caption: say("actions.caption"), Columns: columns("col.number", "col.action", "col.owner", "col.due",
+		"col.closed")}
 	add := func(what string) {
-		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(len(t.Rows) + 1)), text(what), {Blank: true}, {Blank: true}, text("☐")})
+		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(len(t.Rows) + 1)), text(what), {Blank: true}, {Blank: true},
+			text("☐")})
 	}
 	for _, h := range b.r.Holds {
 		add(fold(words.Say(h.Says)))
@@ -85,7 +88,8 @@ func (b *builder) unknownBlocks() []Block {
 	t := Table{Caption: say("unknown.caption"), Columns: columns("col.missing", "col.id", "col.settle", "col.figures")}
 	for _, u := range b.r.Unknown {
 		what, settles := words.Ask(u.Missing)
-		t.Rows = append(t.Rows, []Cell{text(fold(what)), code(words.Name(u.Missing)), text(fold(settles)), code(strings.Join(names(u.Figures), ", "))})
+		t.Rows = append(t.Rows, []Cell{text(fold(what)), code(words.Name(u.Missing)), text(fold(settles)),
+			code(strings.Join(names(u.Figures), ", "))})
 	}
 	out := b.notAssessedAll()
 	if len(t.Rows) > 0 {
@@ -97,9 +101,11 @@ func (b *builder) unknownBlocks() []Block {
 func (b *builder) notAssessedAll() []Block { return b.notAssessed("") }
 
 func (b *builder) assumptionBlocks() []Block {
-	t := Table{Caption: say("assumptions.caption"), Columns: right(columns("col.id", "col.assumed", "col.value", "col.moves"), 2)}
+	t := Table{Caption: say("assumptions.caption"),
+		Columns: right(columns("col.id", "col.assumed", "col.value", "col.moves"), 2)}
 	for _, a := range b.r.Assumptions {
-		t.Rows = append(t.Rows, []Cell{code(datumName(a.ID)), text(fold(a.Text)), text(measure(a.Value, 6, a.Unit)), text(b.movesText(a.Moves, maxMoves))})
+		t.Rows = append(t.Rows, []Cell{code(datumName(a.ID)), text(fold(a.Text)), text(measure(a.Value, 6, a.Unit)),
+			text(b.movesText(a.Moves, maxMoves))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -128,9 +134,11 @@ func (b *builder) movesText(moves []hazards.Move, n int) string {
 }
 
 func (b *builder) dataBlocks() []Block {
-	t := Table{Caption: say("data.caption"), Columns: right(tight(columns("col.id", "col.symbol", "col.value", "col.range", "col.status", "col.source", "col.note"), 2), 2)}
+	t := Table{Caption: say("data.caption"), Columns: right(tight(columns("col.id", "col.symbol", "col.value",
+		"col.range", "col.status", "col.source", "col.note"), 2), 2)}
 	for _, d := range b.r.Used {
-		t.Rows = append(t.Rows, []Cell{code(datumName(d.ID)), text(d.Symbol), text(measure(d.Value, 9, d.Unit)), text(dataRange(d)),
+		t.Rows = append(t.Rows, []Cell{code(datumName(d.ID)), text(d.Symbol), text(measure(d.Value, 9, d.Unit)),
+			text(dataRange(d)),
 			text(dataStatus(d)), text(strings.Trim(d.Source+" "+fold(d.Where), " ")), text(fold(d.Note))})
 	}
 	if len(t.Rows) == 0 {
@@ -160,7 +168,8 @@ func dataStatus(d chemicals.Datum) string {
 }
 
 func (b *builder) overrideBlocks() []Block {
-	t := Table{Caption: say("overrides.caption"), Columns: right(columns("col.id", "col.old", "col.new", "col.from", "col.source"), 1, 2)}
+	t := Table{Caption: say("overrides.caption"),
+		Columns: right(columns("col.id", "col.old", "col.new", "col.from", "col.source"), 1, 2)}
 	for _, a := range b.r.Applied {
 		value := nearest(a.Value, 9)
 		if !math.IsNaN(a.Low) && !math.IsNaN(a.High) {
@@ -180,7 +189,8 @@ func (b *builder) limitBlocks() []Block {
 	if set == nil || len(set.Limits) == 0 {
 		return nil
 	}
-	t := Table{Caption: say("limits.caption"), Columns: columns("col.limit", "col.on", "col.value", "col.document", "col.edition", "col.status")}
+	t := Table{Caption: say("limits.caption"), Columns: columns("col.limit", "col.on", "col.value", "col.document",
+		"col.edition", "col.status")}
 	for _, l := range set.Limits {
 		on := labelOf(l.Quantity)
 		if l.Agent != "" {
@@ -268,7 +278,8 @@ func (b *builder) signOff() Section {
 	for range 3 {
 		change.Rows = append(change.Rows, []Cell{{Blank: true}, {Blank: true}, {Blank: true}, {Blank: true}})
 	}
-	sign := Table{Caption: say("signoff.signatures"), Columns: columns("col.role", "col.name", "col.signature", "col.date")}
+	sign := Table{Caption: say("signoff.signatures"),
+		Columns: columns("col.role", "col.name", "col.signature", "col.date")}
 	for _, k := range []string{"author", "supervisor", "committee", "user", "user", "user"} {
 		sign.Rows = append(sign.Rows, toFill(say("signoff."+k), 4))
 	}

@@ -17,7 +17,8 @@ func (b *builder) heat() Section {
 // made of fewer than four.
 func (b *builder) temperatures() []Block {
 	t := Table{Caption: say("temperatures.caption"),
-		Columns: columns("col.step", "temperatures.set", "temperatures.mtsr", "temperatures.limit", "temperatures.decomposition", "temperatures.class")}
+		Columns: columns("col.step", "temperatures.set", "temperatures.mtsr", "temperatures.limit",
+			"temperatures.decomposition", "temperatures.class")}
 	t.Columns[2].Text = labelOf("heat.mtsr")
 	t.Columns[3].Text = labelOf("heat.technical_limit")
 	for i := range b.route().Steps {
@@ -112,14 +113,16 @@ func (b *builder) solids() Section {
 func (b *builder) storage() Section {
 	s := section("storage")
 	s.Blocks = append(s.Blocks, b.about("store.")...)
-	t := Table{Caption: say("storage.caption"), Columns: columns("col.place", "col.kind", "col.material_of", "col.capacity", "col.closure", "col.pressure")}
+	t := Table{Caption: say("storage.caption"), Columns: columns("col.place", "col.kind", "col.material_of",
+		"col.capacity", "col.closure", "col.pressure")}
 	for i := range b.route().Places {
 		p := &b.route().Places[i]
 		pressure := say("value.dash")
 		if f := b.closedPressure(p.Key); f != nil {
 			pressure = valueAndRange(f)
 		}
-		t.Rows = append(t.Rows, []Cell{text(p.Key), text(p.Kind), text(orNotStated(fold(p.Material))), text(orNotStated(amount(p.Capacity))),
+		t.Rows = append(t.Rows, []Cell{text(p.Key), text(p.Kind), text(orNotStated(fold(p.Material))),
+			text(orNotStated(amount(p.Capacity))),
 			text(closureText(p)), text(pressure)})
 	}
 	t.Columns[5].Text = labelOf("gas.closed.pressure")

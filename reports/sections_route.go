@@ -195,9 +195,11 @@ func cyclesOf(s *route.Step) string {
 
 func (b *builder) materials() Section {
 	s := section("materials")
-	t := Table{Caption: say("materials.caption"), Columns: tight(columns("col.material", "col.formula", "col.cas", "col.amount", "col.on_hand"), 2)}
+	t := Table{Caption: say("materials.caption"),
+		Columns: tight(columns("col.material", "col.formula", "col.cas", "col.amount", "col.on_hand"), 2)}
 	for _, h := range b.held() {
-		t.Rows = append(t.Rows, []Cell{text(h.name), text(h.formula), text(h.cas), text(strings.Join(h.uses, "; ")), {Blank: true}})
+		t.Rows = append(t.Rows, []Cell{text(h.name), text(h.formula), text(h.cas), text(strings.Join(h.uses, "; ")),
+			{Blank: true}})
 	}
 	if len(t.Rows) == 0 {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("materials.none")})
@@ -242,7 +244,8 @@ func (b *builder) account() Table {
 				out = append(out, say("account.out", k, nearest(v, 6)))
 			}
 		}
-		t.Rows = append(t.Rows, []Cell{text(e.Element), text(nearest(e.In, 6)), text(strings.Join(out, "; ")), text(nearest(tiny(e.Error), 2))})
+		t.Rows = append(t.Rows, []Cell{text(e.Element), text(nearest(e.In, 6)), text(strings.Join(out, "; ")),
+			text(nearest(tiny(e.Error), 2))})
 	}
 	return t
 }

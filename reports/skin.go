@@ -22,11 +22,13 @@ func (b *builder) firstAid() []Block {
 	if b.tags.has("hf") {
 		out = append(out, Paragraph{say("skin.hf_lead"), Warning},
 			List{Ordered: true, Items: []string{say("skin.rinse"), say("skin.gel"), say("skin.help"), say("skin.sheet")}},
-			Paragraph{Text: say("skin.gel_is")}, Paragraph{painComes(b.strongestHF()), Warning}, Paragraph{Text: say("skin.area")})
+			Paragraph{Text: say("skin.gel_is")}, Paragraph{painComes(b.strongestHF()), Warning},
+			Paragraph{Text: say("skin.area")})
 	}
 	if b.tags.has("tmaoh") {
 		out = append(out, Paragraph{say("skin.tmaoh"), Warning},
-			List{Ordered: true, Items: []string{say("skin.tmaoh_shower"), say("skin.tmaoh_help"), say("skin.tmaoh_breath"), say("skin.sheet")}})
+			List{Ordered: true, Items: []string{say("skin.tmaoh_shower"), say("skin.tmaoh_help"), say("skin.tmaoh_breath"),
+				say("skin.sheet")}})
 	}
 	if len(out) == 0 && b.burns() {
 		out = append(out, Paragraph{say("skin.corrosive"), Warning},
@@ -73,7 +75,8 @@ func (b *builder) otherWays() Block {
 	if b.tags.has("hf") {
 		eyes = say("skin.eyes_hf")
 	}
-	return Facts{[]Pair{{say("skin.in_eyes"), eyes}, {say("skin.in_air"), say("skin.breathed")}, {say("skin.in_mouth"), say("skin.swallowed")}}}
+	return Facts{[]Pair{{say("skin.in_eyes"), eyes}, {say("skin.in_air"), say("skin.breathed")},
+		{say("skin.in_mouth"), say("skin.swallowed")}}}
 }
 
 // ready is what has to stand ready before the start, as boxes and blanks:
@@ -89,7 +92,8 @@ func (b *builder) ready() []Block {
 		lines = append(lines, say("emergency.gel"))
 	}
 	lines = append(lines, say("emergency.number"), say("emergency.medical"), say("contacts.day_night"))
-	return []Block{Paragraph{say("ready.never_alone"), Warning}, FormLine{say("ready.lead"), append(boxes, say("ready.sheet"))}, Blanks{lines}}
+	return []Block{Paragraph{say("ready.never_alone"), Warning},
+		FormLine{say("ready.lead"), append(boxes, say("ready.sheet"))}, Blanks{lines}}
 }
 
 // standing is what is filled in and ticked before the start on a sheet or card.

@@ -15,21 +15,25 @@ import (
 // What must not stand in any review: a dose, a count of tubes, a time that is
 // said to be enough or to do no harm.
 var doses = regexp.MustCompile(`(?i)\d\s*(mg|g|ml|mmol|µg|ug)\s*/\s*kg\b` +
-	`|\d\s*(mg|g|ml|mmol)?\s*(tubes|tube|ampoules?|vials?) of (gel|calcium)|\d\s*gel tubes?|\d+(\.\d+)?\s*% (calcium )?gluconate` +
+	`|\d\s*(mg|g|ml|mmol)?\s*(tubes|tube|ampoules?|vials?) of (gel|calcium)|\d\s*gel tubes?|\d+(\.\d+)?\s*% ` +
+	`(calcium )?gluconate` +
 	`|(minutes?|min|seconds?|hours?|h|s) (is|are) (safe|enough|harmless|tolerable)` +
 	`|safe (time|period|duration|contact|exposure|dose)` +
-	`|(rinse|rinsing|water|shower|gel|contact|wetted|on the skin)[^.;|<]{0,30} (for|within|up to|after|at most) \d+(\.\d+)?\s*(s|sec|seconds?|min|minutes?)\b` +
+	`|(rinse|rinsing|water|shower|gel|contact|wetted|on the skin)[^.;|<]{0,30} (for|within|up to|after|at most) ` +
+	`\d+(\.\d+)?\s*(s|sec|seconds?|min|minutes?)\b` +
 	`|(at most|up to|no more than|within) \d+(\.\d+)?\s*(s|min|minutes|seconds) (of|on|in) (contact|skin|the skin)` +
 	`|inject|intravenous|infusion|lethal dose|LD50`)
 
 func TestDoseWordsAreFound(t *testing.T) {
-	for _, s := range []string{"give 20 mg/kg", "keep 2 tubes of gel", "5 minutes is safe", "a safe time of contact", "rinse for 5 min", "2.5 % calcium gluconate",
+	for _, s := range []string{"give 20 mg/kg", "keep 2 tubes of gel", "5 minutes is safe", "a safe time of contact",
+		"rinse for 5 min", "2.5 % calcium gluconate",
 		"rinse with water for 15 minutes", "up to 3 min on the skin", "skin contact within 5 min"} {
 		if !doses.MatchString(s) {
 			t.Errorf("%q passes", s)
 		}
 	}
-	for _, s := range []string{"pain can come 1 to 8 h after the contact", "on more than 5 % of the body", "4 of 50 mL", "add water over 10 min"} {
+	for _, s := range []string{"pain can come 1 to 8 h after the contact", "on more than 5 % of the body", "4 of 50 mL",
+		"add water over 10 min"} {
 		if m := doses.FindString(s); m != "" {
 			t.Errorf("%q is taken for a dose: %q", s, m)
 		}
@@ -90,7 +94,8 @@ func TestSkinBlockIsWhole(t *testing.T) {
 			all := textsOf([]Section{s})
 			at := slices.Index(all, say("skin.rinse"))
 			if at < 0 {
-				for _, line := range []string{say("skin.gel"), say("skin.gel_is"), say("skin.help"), say("skin.area"), say("skin.eyes_hf")} {
+				for _, line := range []string{say("skin.gel"), say("skin.gel_is"), say("skin.help"), say("skin.area"),
+					say("skin.eyes_hf")} {
 					if slices.Contains(all, line) {
 						t.Errorf("%s, %s: a part of the block: %s", name, s.Key, line)
 					}
@@ -101,7 +106,8 @@ func TestSkinBlockIsWhole(t *testing.T) {
 			if !slices.Equal(all[at:at+4], wholeHF()) {
 				t.Errorf("%s, %s: %v", name, s.Key, all[at:at+4])
 			}
-			for _, line := range []string{say("skin.hf_lead"), say("skin.gel_is"), say("skin.area"), say("skin.eyes_hf"), say("skin.breathed"), say("skin.swallowed"), say("skin.pointer"), say("ready.never_alone")} {
+			for _, line := range []string{say("skin.hf_lead"), say("skin.gel_is"), say("skin.area"), say("skin.eyes_hf"),
+				say("skin.breathed"), say("skin.swallowed"), say("skin.pointer"), say("ready.never_alone")} {
 				if !slices.Contains(all, line) {
 					t.Errorf("%s, %s lacks: %s", name, s.Key, line)
 				}
@@ -126,7 +132,8 @@ func TestTMAOHRanksWithHF(t *testing.T) {
 		}
 		var leads, lists int
 		for _, bl := range s.Blocks {
-			if p, ok := bl.(Paragraph); ok && p.Tone == Warning && (p.Text == say("skin.hf_lead") || p.Text == say("skin.tmaoh")) {
+			if p, ok := bl.(Paragraph); ok && p.Tone == Warning &&
+				(p.Text == say("skin.hf_lead") || p.Text == say("skin.tmaoh")) {
 				leads++
 			}
 			if l, ok := bl.(List); ok && l.Ordered && slices.Contains(l.Items, say("skin.sheet")) {
@@ -146,9 +153,11 @@ func TestPainComes(t *testing.T) {
 	for _, c := range []struct {
 		strength float64
 		want     string
-	}{{51, "skin.pain_now"}, {50, "skin.pain_hours"}, {20.1, "skin.pain_hours"}, {20, "skin.pain_day"}, {0.1, "skin.pain_day"}, {math.NaN(), "skin.pain_day"}} {
+	}{{51, "skin.pain_now"}, {50, "skin.pain_hours"}, {20.1, "skin.pain_hours"}, {20, "skin.pain_day"},
+		{0.1, "skin.pain_day"}, {math.NaN(), "skin.pain_day"}} {
 		s := painComes(c.strength)
-		if !strings.Contains(s, sentences()[c.want]) || !strings.Contains(s, "24 h") || !strings.Contains(s, "no pain says nothing") {
+		if !strings.Contains(s, sentences()[c.want]) || !strings.Contains(s, "24 h") ||
+			!strings.Contains(s, "no pain says nothing") {
 			t.Errorf("%g: %s", c.strength, s)
 		}
 		if unknown := strings.Contains(s, say("skin.strength_unknown")); unknown != math.IsNaN(c.strength) {
@@ -205,7 +214,8 @@ func TestReadinessIsAsked(t *testing.T) {
 				t.Errorf("%s lacks the box %s", s.Key, want)
 			}
 		}
-		for _, want := range []string{"ready.second", "emergency.number", "emergency.medical", "emergency.gel", "contacts.day_night"} {
+		for _, want := range []string{"ready.second", "emergency.number", "emergency.medical", "emergency.gel",
+			"contacts.day_night"} {
 			if !slices.Contains(lines, sentences()[want]) {
 				t.Errorf("%s lacks the blank %s", s.Key, want)
 			}

@@ -22,7 +22,8 @@ var slip = regexp.MustCompile(`\bNaN\b|[+-]?\bInf\b|\bInfinity\b|%!|<nil>|\bmap\
 var countedFromZero = regexp.MustCompile(`(steps|what|impurities|points|stock)\[\d`)
 
 // programs read these, not people.
-var programs = map[string]bool{"review": true, "upset": true, "scale": true, "change": true, "compare": true, "stock": true}
+var programs = map[string]bool{"review": true, "upset": true, "scale": true, "change": true, "compare": true,
+	"stock": true}
 
 // slipsOf are the slips of a text with some of what stands around them. A CSV
 // has empty cells, and a page its own style and script.
@@ -51,7 +52,8 @@ var spoken = map[string]bool{"id": true, "label": true, "text": true, "measure":
 	"title": true, "limit": true, "format": true, "notice": true}
 
 // lists whose texts may not be empty.
-var listed = map[string]bool{"missing": true, "figures": true, "not_assessed": true, "warnings": true, "not_known": true}
+var listed = map[string]bool{"missing": true, "figures": true, "not_assessed": true, "warnings": true,
+	"not_known": true}
 
 // emptyNames are the paths in a document at which a name is empty.
 func emptyNames(v any, key, at string) []string {
@@ -158,12 +160,13 @@ func sparse(text, name string, r *rand.Rand) (route.Case, bool) {
 			kept = append(kept, line)
 		}
 	}
-	text = regexp.MustCompile(`, [a-z_]+: [^,{}\[\]]+`).ReplaceAllStringFunc(strings.Join(kept, ""), func(s string) string {
-		if r.IntN(12) == 0 {
-			return ""
-		}
-		return s
-	})
+	text = regexp.MustCompile(`, [a-z_]+: [^,{}\[\]]+`).ReplaceAllStringFunc(strings.Join(kept, ""),
+		func(s string) string {
+			if r.IntN(12) == 0 {
+				return ""
+			}
+			return s
+		})
 	x, _, err := route.Load(name, strings.NewReader(text))
 	if err != nil || x == nil {
 		return route.Case{}, false

@@ -17,7 +17,8 @@ type spillRow struct{ use, what, why, source, status string }
 
 var spillRows = sync.OnceValue(func() []spillRow {
 	return tables.Must("reports/spill.csv", spillCSV, func(r tables.Row) spillRow {
-		return spillRow{r.Choice("use", "never", "trained"), r.Named("what"), r.Named("why"), r.Named("source"), r.Named("status")}
+		return spillRow{r.Choice("use", "never", "trained"), r.Named("what"), r.Named("why"), r.Named("source"),
+			r.Named("status")}
 	})
 })
 

@@ -17,7 +17,8 @@ import (
 // document.
 func BuildStock(h *scaling.Holdings, o Options) Document {
 	d := Document{Title: say("stock.title"), Lang: say("lang"), Paper: o.Paper, Digest: shortDigest(digestOf(h))}
-	top := Section{Key: "page-1", Title: d.Title, Blocks: []Block{Paragraph{Text: say("deference.line")}, Paragraph{Text: say("stock.lead", len(h.Routes))}}}
+	top := Section{Key: "page-1", Title: d.Title,
+		Blocks: []Block{Paragraph{Text: say("deference.line")}, Paragraph{Text: say("stock.lead", len(h.Routes))}}}
 	if h.Site == nil {
 		top.Blocks = append(top.Blocks, Paragraph{say("stock.no_site"), Warning})
 	} else if h.Site.Jurisdiction == "" {
@@ -44,13 +45,17 @@ func digestOf(h *scaling.Holdings) string {
 }
 
 func stockShares(h *scaling.Holdings) []Block {
-	t := Table{Caption: say("stock.shares_caption"), Columns: right(columns("col.material", "stock.threshold", "stock.held", "stock.limit", "stock.share", "col.verdict", "stock.counts"), 2, 3, 4)}
+	t := Table{Caption: say("stock.shares_caption"),
+		Columns: right(columns("col.material", "stock.threshold", "stock.held", "stock.limit", "stock.share", "col.verdict",
+			"stock.counts"), 2, 3, 4)}
 	for i := range h.Substances {
 		s := &h.Substances[i]
 		for j := range s.Shares {
 			x := &s.Shares[j]
-			t.Rows = append(t.Rows, []Cell{text(s.Name + " (" + s.CAS + ")"), text(thresholdName(x.Threshold)), text(kilos(x.Held, 1)),
-				text(kilos(working.Exact("T", "kg", x.Threshold.Limit, ""), 0)), text(shareText(x.Ratio)), verdictCell(x.Verdict), text(shareNote(x))})
+			t.Rows = append(t.Rows, []Cell{text(s.Name + " (" + s.CAS + ")"), text(thresholdName(x.Threshold)),
+				text(kilos(x.Held, 1)),
+				text(kilos(working.Exact("T", "kg", x.Threshold.Limit, ""), 0)), text(shareText(x.Ratio)), verdictCell(x.Verdict),
+				text(shareNote(x))})
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -84,7 +89,9 @@ func shareNote(x *scaling.Share) string {
 }
 
 func stockMasses(h *scaling.Holdings) []Block {
-	t := Table{Caption: say("stock.masses_caption"), Columns: right(columns("col.material", "col.cas", "stock.sum", "stock.largest", "stock.on_site", "stock.runs", "stock.strongest", "stock.taken"), 2, 3, 4, 5, 6)}
+	t := Table{Caption: say("stock.masses_caption"),
+		Columns: right(columns("col.material", "col.cas", "stock.sum", "stock.largest", "stock.on_site", "stock.runs",
+			"stock.strongest", "stock.taken"), 2, 3, 4, 5, 6)}
 	for i := range h.Substances {
 		s := &h.Substances[i]
 		t.Rows = append(t.Rows, []Cell{text(s.Name), text(s.CAS), text(massText(s.Sum.Mass)), text(massText(s.Largest.Mass)),
@@ -124,17 +131,20 @@ func takenBy(s *scaling.Holding) string {
 
 func stockHood(h *scaling.Holdings) []Block {
 	l := &h.Hood
-	t := Table{Caption: say("stock.hood_caption"), Columns: right(columns("stock.need", "stock.amount", "stock.of_flow", "stock.missing_head"), 1, 2)}
+	t := Table{Caption: say("stock.hood_caption"),
+		Columns: right(columns("stock.need", "stock.amount", "stock.of_flow", "stock.missing_head"), 1, 2)}
 	none := working.Absent("x", "1")
 	for _, r := range []struct {
 		label      string
 		need, part working.Num
-	}{{say("stock.hydrogen"), l.Hydrogen, none}, {say("stock.dilution"), l.Dilution, l.DilutionShare}, {say("stock.exhaust"), l.Exhaust, l.ExhaustShare}, {say("stock.flow"), l.Flow, none}} {
+	}{{say("stock.hydrogen"), l.Hydrogen, none}, {say("stock.dilution"), l.Dilution, l.DilutionShare},
+		{say("stock.exhaust"), l.Exhaust, l.ExhaustShare}, {say("stock.flow"), l.Flow, none}} {
 		part := shareText(r.part)
 		if r.part.Unknown() && len(r.part.Missing()) == 0 {
 			part = say("value.dash")
 		}
-		t.Rows = append(t.Rows, []Cell{text(r.label), text(measureNum(r.need)), text(part), text(fewOf(words.Names(r.need.Missing())))})
+		t.Rows = append(t.Rows, []Cell{text(r.label), text(measureNum(r.need)), text(part),
+			text(fewOf(words.Names(r.need.Missing())))})
 	}
 	return []Block{Paragraph{Text: assumes(h)}, t, Paragraph{Text: say("stock.hood_note"), Tone: Note}}
 }
@@ -156,10 +166,13 @@ func fewOf(missing []string) string {
 }
 
 func stockRoutes(h *scaling.Holdings) []Block {
-	t := Table{Caption: say("stock.routes_caption"), Columns: right(columns("stock.number", "stock.file", "stock.route_title", "stock.hydrogen", "stock.dilution", "stock.exhaust"), 3, 4, 5)}
+	t := Table{Caption: say("stock.routes_caption"),
+		Columns: right(columns("stock.number", "stock.file", "stock.route_title", "stock.hydrogen", "stock.dilution",
+			"stock.exhaust"), 3, 4, 5)}
 	for i, r := range h.Routes {
 		l := &h.Hood.Routes[i]
-		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(i + 1)), text(r.Name), text(r.Title), text(measureNum(l.Hydrogen)), text(measureNum(l.Dilution)), text(measureNum(l.Exhaust))})
+		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(i + 1)), text(r.Name), text(r.Title), text(measureNum(l.Hydrogen)),
+			text(measureNum(l.Dilution)), text(measureNum(l.Exhaust))})
 	}
 	return []Block{t}
 }

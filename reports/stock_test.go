@@ -52,7 +52,8 @@ func stockOf(t *testing.T, cases []route.Case, workers int) *scaling.Holdings {
 	return h
 }
 
-var bundled = []string{"bifluoride-1g.yaml", "demo-lif-hcl-2g.yaml", "hf-50-10g.yaml", "hf-hcl-1g.yaml", "lif-hcl-2g-read.yaml",
+var bundled = []string{"bifluoride-1g.yaml", "demo-lif-hcl-2g.yaml", "hf-50-10g.yaml", "hf-hcl-1g.yaml",
+	"lif-hcl-2g-read.yaml",
 	"mo2tialc2-hf-2g.yaml", "reactor-50g.yaml", "tmaoh-half-gram.yaml", "zinc-chloride-melt-1g.yaml"}
 
 // Neither the order of the routes nor the number of workers changes a byte.
@@ -121,7 +122,8 @@ func TestInventory(t *testing.T) {
 	at := func(row []string, column string) string { return row[slices.Index(rows[0], column)] }
 	found := false
 	for _, r := range rows[1:] {
-		for _, c := range []string{"average_on_hand", "hazard_class", "building", "room", "cabinet", "owner", "telephone", "date", "sds_on_file", "waste_stream", "storage_group"} {
+		for _, c := range []string{"average_on_hand", "hazard_class", "building", "room", "cabinet", "owner", "telephone",
+			"date", "sds_on_file", "waste_stream", "storage_group"} {
 			if at(r, c) != "" {
 				t.Errorf("%s: %s is %q", r[0], c, at(r, c))
 			}
@@ -130,7 +132,8 @@ func TestInventory(t *testing.T) {
 			found = at(r, "concentration") == "48" && at(r, "concentration_unit") == "wt%" && at(r, "maximum_on_hand") == "1" &&
 				at(r, "maximum_unit") == "L" && at(r, "physical_state") == "liquid"
 		}
-		if at(r, "chemical_name") == "lithium chloride" && (at(r, "pure_mass_of_stock") != "" || at(r, "missing") == "" || at(r, "computed_need_largest_run") == "") {
+		if at(r, "chemical_name") == "lithium chloride" && (at(r, "pure_mass_of_stock") != "" || at(r, "missing") == "" ||
+			at(r, "computed_need_largest_run") == "") {
 			t.Errorf("a stock nobody stated: %v", r)
 		}
 	}

@@ -12,9 +12,12 @@ import (
 
 // inventoryColumns are those of an inventory as safety officers keep it, then
 // what the routes need, which is no stock.
-var inventoryColumns = []string{"chemical_name", "concentration", "concentration_unit", "cas", "amount_per_container", "unit", "container_type", "container_count",
-	"maximum_on_hand", "maximum_unit", "average_on_hand", "average_unit", "physical_state", "hazard_class", "building", "room", "cabinet", "owner", "telephone", "date",
-	"sds_on_file", "waste_stream", "storage_group", "pure_mass_of_stock", "computed_need_largest_run", "computed_need_one_run_of_each", "mass_unit", "missing"}
+var inventoryColumns = []string{"chemical_name", "concentration", "concentration_unit", "cas", "amount_per_container",
+	"unit", "container_type", "container_count",
+	"maximum_on_hand", "maximum_unit", "average_on_hand", "average_unit", "physical_state", "hazard_class", "building",
+	"room", "cabinet", "owner", "telephone", "date",
+	"sds_on_file", "waste_stream", "storage_group", "pure_mass_of_stock", "computed_need_largest_run",
+	"computed_need_one_run_of_each", "mass_unit", "missing"}
 
 // HoldingsCSV writes what a site holds and its routes need, one bottle or
 // substance a row, for an inventory. Columns that only people can fill are
@@ -49,7 +52,8 @@ func missingOf(s *scaling.Holding) []string {
 
 func inventoryRow(s *scaling.Holding, x *route.Stock) []string {
 	held := firstSet(x.Mass, x.Volume)
-	return []string{guard(s.Name), bare(x.Strength), guard(unitWritten(x.Strength)), guard(s.CAS), bare(x.Bottle), guard(unitWritten(x.Bottle)), "", "",
+	return []string{guard(s.Name), bare(x.Strength), guard(unitWritten(x.Strength)), guard(s.CAS), bare(x.Bottle),
+		guard(unitWritten(x.Bottle)), "", "",
 		bare(held), guard(unitWritten(held)), "", "", guard(stateWord(s, x)), "", "", "", "", "", "", "", "", "", ""}
 }
 

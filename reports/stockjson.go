@@ -109,14 +109,16 @@ func StockJSON(w io.Writer, h *scaling.Holdings, o Options) error {
 }
 
 func newStockJSON(h *scaling.Holdings, o Options) stockJSON {
-	out := stockJSON{Format: StockFormat, Notice: say("deference.line"), MadeBy: madeByJSON{o.Version, o.DataVersion, o.Platform},
+	out := stockJSON{Format: StockFormat, Notice: say("deference.line"),
+		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		SameDay: h.SameDay, Assumes: assumes(h), Routes: []stockRoute{}, Substances: []substanceJSON{}}
 	if h.Site != nil {
 		out.SiteDigest, out.Jurisdiction = h.Site.Digest, h.Site.Jurisdiction
 	}
 	for i, r := range h.Routes {
 		l := &h.Hood.Routes[i]
-		out.Routes = append(out.Routes, stockRoute{i + 1, r.Name, r.Title, r.Digest, one(l.Hydrogen), one(l.Dilution), one(l.Exhaust)})
+		out.Routes = append(out.Routes, stockRoute{i + 1, r.Name, r.Title, r.Digest, one(l.Hydrogen), one(l.Dilution),
+			one(l.Exhaust)})
 	}
 	for i := range h.Substances {
 		out.Substances = append(out.Substances, substanceOf(&h.Substances[i]))
@@ -125,12 +127,14 @@ func newStockJSON(h *scaling.Holdings, o Options) stockJSON {
 		out.AsHF = &asHFJSON{both(x.Runs), both(x.Stock)}
 	}
 	l := &h.Hood
-	out.Hood = hoodJSON{one(l.Hydrogen), one(l.Dilution), one(l.Exhaust), one(l.Flow), one(l.DilutionShare), one(l.ExhaustShare)}
+	out.Hood = hoodJSON{one(l.Hydrogen), one(l.Dilution), one(l.Exhaust), one(l.Flow), one(l.DilutionShare),
+		one(l.ExhaustShare)}
 	return out
 }
 
 func substanceOf(s *scaling.Holding) substanceJSON {
-	out := substanceJSON{ID: s.ID().String(), CAS: s.CAS, Name: s.Name, Formula: s.Formula, State: s.State, Sum: both(s.Sum.Mass), Largest: both(s.Largest.Mass),
+	out := substanceJSON{ID: s.ID().String(), CAS: s.CAS, Name: s.Name, Formula: s.Formula, State: s.State,
+		Sum: both(s.Sum.Mass), Largest: both(s.Largest.Mass),
 		Stock: both(s.Stock), Runs: one(s.Runs), Strongest: one(s.Strongest), Takes: []takeJSON{}, Shares: []shareJSON{}}
 	for _, t := range s.Takes {
 		out.Takes = append(out.Takes, takeJSON{t.Route + 1, both(t.Mass)})
@@ -139,7 +143,8 @@ func substanceOf(s *scaling.Holding) substanceJSON {
 		x := &s.Shares[j]
 		t := x.Threshold
 		out.Shares = append(out.Shares, shareJSON{x.ID.String(), one(x.Held), one(x.Left), one(x.Ratio), x.Verdict.String(),
-			thresholdJSON{t.ID, t.Substance, t.Programme, t.Tier, nine(t.Limit), "kg", nine(t.Least), t.Counts, t.Document, t.Section, t.Edition, t.Status, t.Note}})
+			thresholdJSON{t.ID, t.Substance, t.Programme, t.Tier, nine(t.Limit), "kg", nine(t.Least), t.Counts, t.Document,
+				t.Section, t.Edition, t.Status, t.Note}})
 	}
 	return out
 }

@@ -40,7 +40,9 @@ func TestSentences(t *testing.T) {
 			t.Errorf("no sentence %s", m[1])
 		}
 	}
-	made := regexp.MustCompile(`^(title|status|verdict|place|case|basis|verb|order|medium|suited|severity|local|signoff|values|upset|col|first|prevent|ignition|part|measure|worn|curve|growth|change|compare|sampling|stock)\.|^values\.none_`)
+	made := regexp.MustCompile(`^(title|status|verdict|place|case|basis|verb|order|medium|suited|severity|local|` +
+		`signoff|values|upset|col|first|prevent|ignition|part|measure|worn|curve|growth|change|compare|sampling|` +
+		`stock)\.|^values\.none_`)
 	for key := range sentences() {
 		if !made.MatchString(key) && key != "key" && !strings.Contains(code, `"`+key+`"`) {
 			t.Errorf("sentence %s is never said", key)
@@ -116,7 +118,8 @@ func TestExpectedPairs(t *testing.T) {
 }
 
 func TestCSVGuard(t *testing.T) {
-	for in, want := range map[string]string{"=1+1": "'=1+1", "+x": "'+x", "-x": "'-x", "@x": "'@x", "\t=x": "'=x", "a=b": "a=b", "": ""} {
+	for in, want := range map[string]string{"=1+1": "'=1+1", "+x": "'+x", "-x": "'-x", "@x": "'@x", "\t=x": "'=x",
+		"a=b": "a=b", "": ""} {
 		if got := guard(in); got != want {
 			t.Errorf("guard(%q) = %q", in, got)
 		}
@@ -149,7 +152,8 @@ func TestExplainOffersTheNearest(t *testing.T) {
 }
 
 func TestWriteData(t *testing.T) {
-	for query, want := range map[string]string{"weight.Ti": "47.867 g/mol", "weight": "weight.Al", "etch_heat.Ti3AlC2": "685 to 835"} {
+	for query, want := range map[string]string{"weight.Ti": "47.867 g/mol", "weight": "weight.Al",
+		"etch_heat.Ti3AlC2": "685 to 835"} {
 		var b bytes.Buffer
 		if err := WriteData(&b, chemicals.Base(), query); err != nil {
 			t.Errorf("%s: %v", query, err)
@@ -158,7 +162,8 @@ func TestWriteData(t *testing.T) {
 			t.Errorf("%s: %s", query, b.String())
 		}
 	}
-	if err := WriteData(&bytes.Buffer{}, chemicals.Base(), "weight.Tj"); err == nil || !strings.Contains(err.Error(), "weight.T") {
+	if err := WriteData(&bytes.Buffer{}, chemicals.Base(), "weight.Tj"); err == nil ||
+		!strings.Contains(err.Error(), "weight.T") {
 		t.Errorf("%v", err)
 	}
 }

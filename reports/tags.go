@@ -95,7 +95,8 @@ func (c *contents) joined(step int) {
 
 // byFormula are the tags of single substances whose kind says too little.
 var byFormula = map[string][]string{
-	"HF": {"hf", "acid"}, "HBF4": {"hf"}, "H2SiF6": {"hf"}, "NH4HF2": {"hf"}, "NH3": {"ammonia"}, "H2O2": {"peroxide"}, "HNO3": {"nitric"},
+	"HF": {"hf", "acid"}, "HBF4": {"hf"}, "H2SiF6": {"hf"}, "NH4HF2": {"hf"}, "NH3": {"ammonia"}, "H2O2": {"peroxide"},
+	"HNO3":  {"nitric"},
 	"HClO4": {"perchloric"}, "NaOCl": {"hypochlorite"}, "NaClO": {"hypochlorite"}, "NaN3": {"azide"},
 }
 
@@ -108,7 +109,8 @@ var byName = [...]struct{ word, tag string }{
 
 func substanceTags(s *chemicals.Substance) []string {
 	tags := slices.Clone(byFormula[s.Formula.Text])
-	names := strings.ToLower(strings.Join(append([]string{s.Name, strings.ReplaceAll(s.Slug, "_", " ")}, s.Synonyms...), "|"))
+	names := strings.ToLower(strings.Join(append([]string{s.Name, strings.ReplaceAll(s.Slug, "_", " ")}, s.Synonyms...),
+		"|"))
 	for _, n := range byName {
 		if strings.Contains(names, n.word) {
 			tags = append(tags, n.tag)

@@ -17,7 +17,10 @@ func (b *builder) upset() Section {
 	s := section("upset")
 	s.Blocks = append(s.Blocks, b.failures()...)
 	s.Blocks = append(s.Blocks, b.first()...)
-	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, []string{"spill."}) })...)
+	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool {
+		return under(f.Quantity,
+			[]string{"spill."})
+	})...)
 	s.Blocks = append(s.Blocks, b.notAssessed("spill.")...)
 	s.Blocks = append(s.Blocks, b.spillLine()...)
 	return s
@@ -50,8 +53,10 @@ func (b *builder) failures() []Block {
 // pages and stand in the JSON.
 func (b *builder) byLaw(n *course.Course) []Block {
 	place := figure.Step(n.Stages[0].Step.Number)
-	t := Table{Caption: say("upset.by_law", place.String()), Columns: columns("col.failure", "upset.law", "col.figure", "col.figure", "col.figure", "col.figure")}
-	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil", "heat.time_to_maximum_rate"}
+	t := Table{Caption: say("upset.by_law", place.String()),
+		Columns: columns("col.failure", "upset.law", "col.figure", "col.figure", "col.figure", "col.figure")}
+	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil",
+		"heat.time_to_maximum_rate"}
 	for i, q := range shown {
 		t.Columns[i+2].Text = labelOf(q)
 	}
@@ -75,12 +80,14 @@ func (b *builder) byLaw(n *course.Course) []Block {
 }
 
 // laws are those a failure may be worked out by.
-var laws = [...]vessel.Law{vessel.Instantaneous, vessel.SelfAccelerating, vessel.Contracting, vessel.FirstOrder, vessel.Measured}
+var laws = [...]vessel.Law{vessel.Instantaneous, vessel.SelfAccelerating, vessel.Contracting, vessel.FirstOrder,
+	vessel.Measured}
 
 // failureTable has a row for every failure that can happen to a course.
 func (b *builder) failureTable(n *course.Course) []Block {
 	place := figure.Step(n.Stages[0].Step.Number)
-	t := Table{Caption: say("upset.caption", place.String()), Columns: columns("col.failure", "col.figure", "col.figure", "col.figure", "upset.prevent")}
+	t := Table{Caption: say("upset.caption", place.String()),
+		Columns: columns("col.failure", "col.figure", "col.figure", "col.figure", "upset.prevent")}
 	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil"}
 	for i, q := range shown {
 		t.Columns[i+1].Text = labelOf(q)
@@ -171,7 +178,8 @@ func (b *builder) first() []Block {
 		n := &b.r.Courses[i]
 		for j := range n.Stages {
 			step := figure.Step(n.Stages[j].Step.Number)
-			t.Rows = append(t.Rows, []Cell{text(step.String()), text(b.minutesThereAre(step)), text(b.quench(step)), text(b.away(step))})
+			t.Rows = append(t.Rows, []Cell{text(step.String()), text(b.minutesThereAre(step)), text(b.quench(step)),
+				text(b.away(step))})
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -248,7 +256,8 @@ func (b *builder) firstLines() []Block {
 // its own, with the steps it speaks of.
 func BuildUpset(r hazards.Review, o Options) Document {
 	b := newBuilder(&r, o)
-	d := Document{Title: say("upset.title", b.title()), Lang: say("lang"), Paper: o.Paper, Digest: shortDigest(b.route().Digest)}
+	d := Document{Title: say("upset.title", b.title()), Lang: say("lang"), Paper: o.Paper,
+		Digest: shortDigest(b.route().Digest)}
 	top := Section{Key: "page-1", Title: d.Title, Blocks: []Block{b.control(), Paragraph{Text: say("deference.line")}}}
 	if hf, ok := b.hfPresent(); ok {
 		top.Blocks = append(top.Blocks, Paragraph{hf, Warning})
@@ -264,7 +273,8 @@ func OnlyUpset(r hazards.Review) hazards.Review {
 	r.Figures = nil
 	keep := map[figure.ID]bool{}
 	for i := range all {
-		if f := &all[i]; f.Case.Failure != "" || f.Quantity == "heat.time_left" || f.Quantity == "heat.boiling_point" && !f.Place.IsZero() {
+		if f := &all[i]; f.Case.Failure != "" || f.Quantity == "heat.time_left" || f.Quantity == "heat.boiling_point" &&
+			!f.Place.IsZero() {
 			r.Figures = append(r.Figures, *f)
 			keep[f.ID] = true
 		}

@@ -16,9 +16,11 @@ title: check
 basis: {status: invented}
 precursor: {phase: Ti3AlC2, mass: 2 g, impurities: none (certificate)}
 places:
-  pot: {kind: vessel, closure: vented, capacity: 500 mL, material: PTFE, vent: 6 mm, cooling: {kind: jacket, temperature: 0 degC, ua: 5 W/K}}
+  pot: {kind: vessel, closure: vented, capacity: 500 mL, material: PTFE, vent: 6 mm, cooling: {kind: jacket, ` +
+	`temperature: 0 degC, ua: 5 W/K}}
 steps:
-  - {do: charge, in: pot, what: [{substance: HF, strength: 10 wt%, volume: 100 mL}], temperature: 10 degC, attended: true}
+  - {do: charge, in: pot, what: [{substance: HF, strength: 10 wt%, volume: 100 mL}], temperature: 10 degC, ` +
+	`attended: true}
   - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 10 degC, attended: true}
   - {do: hold, in: pot, time: 24 h, temperature: 10 degC, attended: false}
 `
@@ -55,15 +57,20 @@ func TestTriggers(t *testing.T) {
 		{"mass: 2 g", "mass: 5 g", "mass_band", true}, {"mass: 2 g", "mass: 4.9 g", "mass_band", false},
 		{"mass: 2 g", "mass: 2.49 g", "proportion", false}, {"volume: 100 mL", "volume: 80 mL", "proportion", true},
 		{"volume: 100 mL", "volume: 125 mL", "quantity", true}, {"strength: 10 wt%", "strength: 11 wt%", "strength", true},
-		{"strength: 10 wt%", "strength: 10.9 wt%", "strength", false}, {"strength: 10 wt%", "strength: 5 mol/L", "incomparable", true},
+		{"strength: 10 wt%", "strength: 10.9 wt%", "strength", false},
+		{"strength: 10 wt%", "strength: 5 mol/L", "incomparable", true},
 		{"closure: vented", "closure: open", "vessel", true},
-		{"strength: 10 wt%", "strength: 12 wt%", "corrosive", false}, {"capacity: 500 mL", "capacity: 600 mL", "vessel", true},
+		{"strength: 10 wt%", "strength: 12 wt%", "corrosive", false},
+		{"capacity: 500 mL", "capacity: 600 mL", "vessel", true},
 		{"substance: HF, strength: 10 wt%", "substance: HCl, strength: 10 wt%", "reagent", true},
-		{"over: 10 min", "over: 8 min", "addition", true}, {"over: 10 min", "over: 9 min", "addition", false}, {"over: 10 min", "over: 20 min", "addition", false},
+		{"over: 10 min", "over: 8 min", "addition", true}, {"over: 10 min", "over: 9 min", "addition", false},
+		{"over: 10 min", "over: 20 min", "addition", false},
 		{"time: 24 h, temperature: 10 degC", "time: 24 h, temperature: 15 degC", "temperature", true},
-		{"over: 10 min, temperature: 10 degC, attended: true", "over: 10 min, temperature: 10 degC, attended: false", "attendance", true},
+		{"over: 10 min, temperature: 10 degC, attended: true", "over: 10 min, temperature: 10 degC, attended: false",
+			"attendance", true},
 		{"over: 10 min, temperature: 10 degC, attended: true", "over: 10 min, temperature: 10 degC", "attendance", true},
-		{"  - {do: hold, in: pot,", "  - {do: cool, in: pot, temperature: 5 degC}\n  - {do: hold, in: pot,", "procedure", true},
+		{"  - {do: hold, in: pot,", "  - {do: cool, in: pot, temperature: 5 degC}\n  - {do: hold, in: pot,", "procedure",
+			true},
 		{"ua: 5 W/K", "ua: 0.1 W/K", "verdict", true}, {"vent: 6 mm, ", "", "unknown", true},
 		{"strength: 10 wt%", "strength: 50 wt%", "strength_class", true},
 		{"time: 24 h,", "time: 240 h,", "procedure", true}, {"time: 24 h,", "time: 25 h,", "procedure", false},
@@ -93,7 +100,9 @@ func TestChangesOfWhatWasThere(t *testing.T) {
 		name, was, is, id string
 		fires             bool
 	}{
-		{"a charge in two parts", reviewed, strings.Replace(reviewed, "[{substance: HF, strength: 10 wt%, volume: 100 mL}]", "[{substance: HF, strength: 10 wt%, volume: 60 mL}, {substance: HF, strength: 10 wt%, volume: 40 mL}]", 1), "", false},
+		{"a charge in two parts", reviewed, strings.Replace(reviewed, "[{substance: HF, strength: 10 wt%, volume: "+
+			"100 mL}]", "[{substance: HF, strength: 10 wt%, volume: 60 mL}, {substance: HF, strength: 10 wt%, volume: "+
+			"40 mL}]", 1), "", false},
 		{"up to 100 g", powder("99 g"), powder("100 g"), "mass_band", false},
 		{"above 100 g", powder("100 g"), powder("101 g"), "mass_band", true},
 		{"finer powder", sized, strings.Replace(sized, "38 um", "5 um", 1), "reagent", true},
@@ -121,7 +130,8 @@ func TestChangesOfWhatWasThere(t *testing.T) {
 // A sample that grows with the batch is no change of its own, and one that does not is.
 func TestASampleGrowsWithTheBatch(t *testing.T) {
 	sampled := func(ml string) string {
-		return strings.Replace(strings.Replace(reviewed, "steps:", "  cup: {kind: beaker, closure: open, capacity: 100 mL}\nsteps:", 1)+
+		return strings.Replace(strings.Replace(reviewed, "steps:", "  cup: {kind: beaker, closure: open, capacity: "+
+			"100 mL}\nsteps:", 1)+
 			"  - {do: sample, in: pot, into: cup, part: PART}\n", "PART", ml, 1)
 	}
 	for _, row := range []struct {
@@ -129,7 +139,9 @@ func TestASampleGrowsWithTheBatch(t *testing.T) {
 		fires          bool
 	}{{"10 mL", "12 mL", "2.4 g", false}, {"10 mL", "12 mL", "2 g", true}, {"10 %", "10 %", "2.4 g", false}} {
 		a := newCase(t, sampled(row.was))
-		b := newCase(t, strings.NewReplacer("mass: 2 g", "mass: "+row.batch, "volume: 100 mL", "volume: "+map[string]string{"2 g": "100 mL", "2.4 g": "120 mL"}[row.batch], "capacity: 500 mL", "capacity: "+map[string]string{"2 g": "500 mL", "2.4 g": "600 mL"}[row.batch]).Replace(sampled(row.is)))
+		b := newCase(t, strings.NewReplacer("mass: 2 g", "mass: "+row.batch, "volume: 100 mL",
+			"volume: "+map[string]string{"2 g": "100 mL", "2.4 g": "120 mL"}[row.batch], "capacity: 500 mL",
+			"capacity: "+map[string]string{"2 g": "500 mL", "2.4 g": "600 mL"}[row.batch]).Replace(sampled(row.is)))
 		a.Brief, b.Brief = true, true
 		c, err := scaling.TriggersOf(nil).Compare(a, b)
 		if err != nil {
@@ -150,11 +162,13 @@ func TestNothingFiresWhereNothingChanges(t *testing.T) {
 	if got := fired(t, nil, "mass: 2 g", "mass: 2 g"); len(got) != 0 {
 		t.Errorf("%v", got)
 	}
-	lax := &route.Site{Triggers: route.Triggers{QuantityRatio: 1.5, StrengthRatio: 2, TimeRatio: 2, TemperatureChange: quantity.Of(20, "K", quantity.TemperatureDiff)}}
+	lax := &route.Site{Triggers: route.Triggers{QuantityRatio: 1.5, StrengthRatio: 2, TimeRatio: 2,
+		TemperatureChange: quantity.Of(20, "K", quantity.TemperatureDiff)}}
 	if got := fired(t, lax, "mass: 2 g", "mass: 2.9 g"); got["quantity"] {
 		t.Error("1.45 times fires a rule of 1.5")
 	}
-	quiet := &route.Site{Triggers: route.Triggers{QuantityRatio: math.NaN(), StrengthRatio: math.NaN(), TimeRatio: math.NaN(), Ignore: []string{"quantity", "proportion"},
+	quiet := &route.Site{Triggers: route.Triggers{QuantityRatio: math.NaN(), StrengthRatio: math.NaN(),
+		TimeRatio: math.NaN(), Ignore: []string{"quantity", "proportion"},
 		HFStrength: quantity.Of(20, "wt%"), MassBands: []quantity.Value{mass(2.5)}}}
 	if got := fired(t, quiet, "mass: 2 g", "mass: 2.6 g"); got["quantity"] || got["proportion"] {
 		t.Errorf("rules that are ignored: %v", got)
@@ -175,7 +189,8 @@ func TestNothingFiresWhereNothingChanges(t *testing.T) {
 
 // A committee form that was read asks from 1 mol/L on.
 func TestCorrosiveFires(t *testing.T) {
-	weak := strings.Replace(reviewed, "volume: 100 mL}]", "volume: 100 mL}, {substance: HCl, strength: 0.95 mol/L, volume: 10 mL}]", 1)
+	weak := strings.Replace(reviewed, "volume: 100 mL}]", "volume: 100 mL}, {substance: HCl, strength: 0.95 mol/L, "+
+		"volume: 10 mL}]", 1)
 	a, b := newCase(t, weak), newCase(t, strings.Replace(weak, "0.95 mol/L", "1.0 mol/L", 1))
 	a.Brief, b.Brief = true, true
 	c, err := scaling.TriggersOf(nil).Compare(a, b)
@@ -190,7 +205,8 @@ func TestCorrosiveFires(t *testing.T) {
 // Things put together in another order.
 func TestOrderFires(t *testing.T) {
 	two := strings.Replace(reviewed, "volume: 100 mL}]", "volume: 100 mL}, {substance: water, volume: 50 mL}]", 1)
-	other := strings.Replace(reviewed, "[{substance: HF, strength: 10 wt%, volume: 100 mL}]", "[{substance: water, volume: 50 mL}, {substance: HF, strength: 10 wt%, volume: 100 mL}]", 1)
+	other := strings.Replace(reviewed, "[{substance: HF, strength: 10 wt%, volume: 100 mL}]",
+		"[{substance: water, volume: 50 mL}, {substance: HF, strength: 10 wt%, volume: 100 mL}]", 1)
 	a, b := newCase(t, two), newCase(t, other)
 	a.Brief, b.Brief = true, true
 	c, err := scaling.TriggersOf(nil).Compare(a, b)

@@ -55,10 +55,14 @@ var shown = []struct {
 	quantity, agent string
 	grows           bool
 }{
-	{"fluoride.hf_equivalent", "", true}, {"fluoride.free_hf", "", true}, {"fluoride.hf_strength", "", false}, {"heat.etch.total", "", true}, {"heat.adiabatic_rise", "", false}, {"heat.mtsr", "", false},
-	{"gas.hydrogen.total", "", true}, {"gas.hydrogen.peak_rate.during_addition", "", false}, {"gas.hydrogen.peak_rate.after_addition", "", false},
-	{"air.breathing_zone", "hf", false}, {"air.breathing_zone", "hcl", false}, {"air.breathing_zone", "ammonia", false}, {"air.emission", "hf", false}, {"air.emission", "hcl", false},
-	{"wash.water", "", true}, {"wash.liquor", "", true}, {"neutralise.mass", "", true}, {"neutralise.sludge_dry", "", true},
+	{"fluoride.hf_equivalent", "", true}, {"fluoride.free_hf", "", true}, {"fluoride.hf_strength", "", false},
+	{"heat.etch.total", "", true}, {"heat.adiabatic_rise", "", false}, {"heat.mtsr", "", false},
+	{"gas.hydrogen.total", "", true}, {"gas.hydrogen.peak_rate.during_addition", "", false},
+	{"gas.hydrogen.peak_rate.after_addition", "", false},
+	{"air.breathing_zone", "hf", false}, {"air.breathing_zone", "hcl", false}, {"air.breathing_zone", "ammonia", false},
+	{"air.emission", "hf", false}, {"air.emission", "hcl", false},
+	{"wash.water", "", true}, {"wash.liquor", "", true}, {"neutralise.mass", "", true},
+	{"neutralise.sludge_dry", "", true},
 }
 
 // mostRoutes is how many routes stand side by side on a page.
@@ -120,7 +124,8 @@ func product(r *hazards.Review) (mass float64, ends [2]float64) {
 			continue
 		}
 		p := &e.Product
-		groups := p.Oxygen.V*molar("O") + p.Fluorine.V*molar("F") + p.Hydroxyl.V*(molar("O")+molar("H")) + p.Chlorine.V*molar("Cl")
+		groups := p.Oxygen.V*molar("O") + p.Fluorine.V*molar("F") + p.Hydroxyl.V*(molar("O")+molar("H")) + p.Chlorine.V*
+			molar("Cl")
 		sum, any = sum+e.N.V*(core+groups), true
 		heavy := molar("F")
 		if p.Chlorine.V > 0 {
@@ -142,7 +147,8 @@ func (c *Comparison) row(quantity, agent string, perGram bool) {
 	for i := range c.Reviews {
 		cell := cellOf(&c.Reviews[i], quantity, agent)
 		if perGram && cell.There {
-			cell.Value, cell.Low, cell.High = cell.Value/c.Product[i], leastOver(cell.Low, c.ends[i]), -leastOver(-cell.High, c.ends[i])
+			cell.Value, cell.Low, cell.High = cell.Value/c.Product[i], leastOver(cell.Low, c.ends[i]),
+				-leastOver(-cell.High, c.ends[i])
 		}
 		any = any || cell.There
 		row.Cells = append(row.Cells, cell)
@@ -173,10 +179,12 @@ func cellOf(r *hazards.Review, quantity, agent string) RowCell {
 			return cell(f)
 		case !f.Of.IsZero() || written && f.Place == figure.Waste:
 			continue
-		case quantity == "neutralise.mass" && !written && f.Agent != "calcium_hydroxide", quantity == "neutralise.sludge_dry" && !written && f.Agent != "calcium_hydroxide":
+		case quantity == "neutralise.mass" && !written && f.Agent != "calcium_hydroxide",
+			quantity == "neutralise.sludge_dry" && !written && f.Agent != "calcium_hydroxide":
 			continue
 		}
-		if worst == nil || f.Danger().Unknown() && !worst.Danger().Unknown() || !worst.Danger().Unknown() && beyondOther(q, f, worst) {
+		if worst == nil || f.Danger().Unknown() && !worst.Danger().Unknown() || !worst.Danger().Unknown() &&
+			beyondOther(q, f, worst) {
 			worst = f
 		}
 	}

@@ -86,7 +86,8 @@ func (g *Growth) cross() error {
 		for t := range turns {
 			is := turns[t].is
 			if is(s.at[0].Verdict) {
-				g.Crossings = append(g.Crossings, Crossing{Figure: s.id.Figure, Limit: s.at[0].Limit, Turns: turns[t].to, Grams: g.From.In("g"), Already: true})
+				g.Crossings = append(g.Crossings, Crossing{Figure: s.id.Figure, Limit: s.at[0].Limit, Turns: turns[t].to,
+					Grams: g.From.In("g"), Already: true})
 			}
 			for i := 1; i < len(s.at); i++ {
 				a, b := s.at[i-1].Verdict, s.at[i].Verdict

@@ -63,7 +63,8 @@ const (
 // of them. progress, if there is one, is told how many are done; it is called from
 // several goroutines. It fails for too few or too many draws, for a case that
 // cannot be assessed, and when ctx is cancelled.
-func Draws(ctx context.Context, c route.Case, n int, seed uint64, workers int, progress func(done int)) (Sample, error) {
+func Draws(ctx context.Context, c route.Case, n int, seed uint64, workers int, progress func(done int)) (Sample,
+	error) {
 	if n < FewestDraws || n > MostDraws {
 		return Sample{}, fmt.Errorf("%d draws: %d to %d say something of the ends", n, FewestDraws, MostDraws)
 	}
@@ -111,7 +112,8 @@ const batch = 256
 // drawAll runs the draws, the first one alone, since it says what the others give.
 // What they give that the first did not goes into the table in their order, a
 // batch at a time.
-func drawAll(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers int, progress func(int)) (*table, error) {
+func drawAll(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers int, progress func(int)) (*table,
+	error) {
 	n := 1
 	if shares != nil {
 		n, _ = shares.Dims()

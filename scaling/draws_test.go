@@ -26,7 +26,8 @@ func frozen(t *testing.T, c route.Case, free string) route.Case {
 	var over []chemicals.Override
 	for _, d := range c.Store.Rows() {
 		if d.Swings() && d.ID != free {
-			over = append(over, chemicals.Override{ID: d.ID, Value: d.Value, Low: math.NaN(), High: math.NaN(), Source: "frozen for a test", From: "route"})
+			over = append(over, chemicals.Override{ID: d.ID, Value: d.Value, Low: math.NaN(), High: math.NaN(),
+				Source: "frozen for a test", From: "route"})
 		}
 	}
 	st, _, err := c.Store.Override(over)
@@ -80,7 +81,8 @@ func TestQuantilesOfALognormalFigure(t *testing.T) {
 	}
 	s := drawn(t, frozen(t, newCase(t, open), "air.evaporation"), n, 3, 2)
 	b := s.Bands[figure.ID{Quantity: "air.emission", Place: figure.Step(1), Agent: "hf"}]
-	if want := math.Exp(1.644854 * math.Ln2 / 1.959964); !nearly.Share(b.P95/b.P50, want, tolerance) || !nearly.Share(b.P50/b.P05, want, tolerance) {
+	if want := math.Exp(1.644854 * math.Ln2 / 1.959964); !nearly.Share(b.P95/b.P50, want, tolerance) ||
+		!nearly.Share(b.P50/b.P05, want, tolerance) {
 		t.Errorf("%+v, want a factor of %g", b, want)
 	}
 }
@@ -126,7 +128,8 @@ func TestChancesAndUnknowns(t *testing.T) {
 		}
 	}
 	hidden := drawn(t, newCase(t, strings.Replace(gram, "phase: Ti3AlC2", "phase: Ti3SiC2", 1)), 50, 1, 2)
-	if b := hidden.Bands[figure.ID{Quantity: "heat.etch.total", Place: figure.Step(2)}]; !math.IsNaN(b.P50) || b.Unknown != 50 {
+	if b := hidden.Bands[figure.ID{Quantity: "heat.etch.total", Place: figure.Step(2)}]; !math.IsNaN(b.P50) ||
+		b.Unknown != 50 {
 		t.Errorf("a heat nobody knows: %+v", b)
 	}
 }

@@ -34,7 +34,8 @@ type power struct {
 
 var powers = sync.OnceValue(func() []power {
 	return columns.Must("scaling/exponents.csv", exponentTable, func(r columns.Row) power {
-		return power{r.Named("quantity"), r.Text("case"), r.Number("fixed"), r.Number("stretched"), r.Named("status"), r.Text("note")}
+		return power{r.Named("quantity"), r.Text("case"), r.Number("fixed"), r.Number("stretched"), r.Named("status"),
+			r.Text("note")}
 	})
 })
 
@@ -103,7 +104,8 @@ func (r *Rung) worst(quantity, kase string, value func(*figure.Figure) float64) 
 	found := false
 	written := writesAgent(r.Figures, quantity)
 	for _, f := range r.Figures {
-		if f.Quantity != quantity || f.Case.Supposed() || kase != "" && f.Case != figure.By(kase) || written && f.Place == figure.Waste {
+		if f.Quantity != quantity || f.Case.Supposed() || kase != "" && f.Case != figure.By(kase) || written &&
+			f.Place == figure.Waste {
 			continue
 		}
 		if q.Bare == "sum" && f.Place.IsZero() {

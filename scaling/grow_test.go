@@ -20,7 +20,8 @@ title: check
 basis: {status: invented}
 precursor: {phase: Ti3AlC2, mass: 1 g, impurities: none (certificate)}
 places:
-  pot: {kind: vessel, closure: vented, capacity: 100 mL, material: PTFE, vent: 6 mm, cooling: {kind: jacket, temperature: 0 degC, ua: 0.5 W/K}}
+  pot: {kind: vessel, closure: vented, capacity: 100 mL, material: PTFE, vent: 6 mm, cooling: {kind: jacket, ` +
+	`temperature: 0 degC, ua: 0.5 W/K}}
   kept: {kind: bottle, closure: closed, capacity: 1 L, keep: true}
 steps:
   - {do: charge, in: pot, what: [{substance: HF, strength: 10 wt%, volume: 20 mL}], temperature: 10 degC}
@@ -64,7 +65,8 @@ func TestRungsGrowAsTheBatch(t *testing.T) {
 		if want := math.Pow(1000, float64(i)/9); !nearly.Share(x, want, 1e-9) {
 			t.Errorf("rung %d is %g g, want %g", i, x, want)
 		}
-		for name, want := range map[string]float64{"gas.hydrogen.total": 0.377155 * x, "heat.etch.total": 3.90535 * x, "heat.etch.per_gram": 3.90535, "fluoride.hf_strength": 10} {
+		for name, want := range map[string]float64{"gas.hydrogen.total": 0.377155 * x, "heat.etch.total": 3.90535 * x,
+			"heat.etch.per_gram": 3.90535, "fluoride.hf_strength": 10} {
 			f, ok := r.Worst(name, "")
 			if !ok || !nearly.Share(f.Value.V, want, 0.001) {
 				t.Errorf("%g g: %s is %v (there %v), want %g", x, name, f.Value.V, ok, want)
@@ -108,7 +110,8 @@ func TestARungIsTheRouteAtThatBatch(t *testing.T) {
 				x, y = -x, -y
 			}
 			if hazards.Wanted(f) && (x < y-0.01*math.Abs(y) || math.IsNaN(y) && !math.IsNaN(x)) {
-				t.Errorf("%g g: the dangerous end of %s is %v, a review has %v", r.Batch.In("g"), f.ID.String(), f.Danger().V, w.Danger().V)
+				t.Errorf("%g g: the dangerous end of %s is %v, a review has %v", r.Batch.In("g"), f.ID.String(), f.Danger().V,
+					w.Danger().V)
 			}
 		}
 	}
@@ -338,7 +341,8 @@ func TestGrowRefuses(t *testing.T) {
 			t.Errorf("from %g to %g g is no ladder", tt[0], tt[1])
 		}
 	}
-	bare := newCase(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: vessel, closure: vented}\nsteps:\n"+
+	bare := newCase(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: "+
+		"vessel, closure: vented}\nsteps:\n"+
 		"  - {do: charge, in: pot, what: [{substance: HF, strength: 10 wt%, volume: 10 mL}], temperature: 20 degC}\n")
 	if _, err := scaling.Grow(bare, mass(1), mass(10), scaling.Follow{}); err == nil {
 		t.Error("a route without powder has no batch")

@@ -31,7 +31,8 @@ type HoodLoad struct {
 func loadOf(i int, c *route.Case, figs []figure.Figure) Load {
 	during := worst(c, figs, "gas.hydrogen.peak_rate.during_addition", "L/min")
 	after := worst(c, figs, "gas.hydrogen.peak_rate.after_addition", "L/min")
-	l := Load{Route: i, Hydrogen: during, Dilution: worst(c, figs, "gas.hydrogen.dilution_air", "m3/h"), Exhaust: worst(c, figs, "air.exhaust_required", "m3/h")}
+	l := Load{Route: i, Hydrogen: during, Dilution: worst(c, figs, "gas.hydrogen.dilution_air", "m3/h"),
+		Exhaust: worst(c, figs, "air.exhaust_required", "m3/h")}
 	if greater(after, during) {
 		l.Hydrogen = after
 	}

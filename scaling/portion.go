@@ -98,7 +98,8 @@ func kept(st *chemicals.Store, s *route.Site) []portion {
 			continue
 		}
 		out = append(out, portion{named(x.Substance), ofSite,
-			bottled(st, x.Substance, x.Strength, x.Volume, x.Mass, same), bottled(st, x.Substance, x.Strength, x.Volume, x.Mass, upper)})
+			bottled(st, x.Substance, x.Strength, x.Volume, x.Mass, same),
+			bottled(st, x.Substance, x.Strength, x.Volume, x.Mass, upper)})
 	}
 	return out
 }
@@ -174,7 +175,8 @@ func (t *taker) weigh() (mid, top weighed) {
 	}
 	switch {
 	case m.Volume.Set || m.Mass.Set:
-		return bottled(st, m.Substance, m.Strength, m.Volume, m.Mass, same), bottled(st, m.Substance, m.Strength, m.Volume, m.Mass, upper)
+		return bottled(st, m.Substance, m.Strength, m.Volume, m.Mass, same),
+			bottled(st, m.Substance, m.Strength, m.Volume, m.Mass, upper)
 	case m.Amount.Set:
 		return t.byAmount(same), t.byAmount(upper)
 	case dissolved && (m.Ratio.Set || m.Strength.Set):
@@ -241,7 +243,8 @@ func widening(q quantity.Value) float64 {
 func (t *taker) asNeeded() working.Num {
 	for i := range t.a.Figures {
 		f := &t.a.Figures[i]
-		if f.Quantity == "neutralise.mass" && f.Place == figure.Step(t.s.Number) && strings.HasPrefix(f.Agent, t.m.Substance.Slug) {
+		if f.Quantity == "neutralise.mass" && f.Place == figure.Step(t.s.Number) &&
+			strings.HasPrefix(f.Agent, t.m.Substance.Slug) {
 			return f.Value.Worse(working.Bound)
 		}
 	}

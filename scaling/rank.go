@@ -14,8 +14,10 @@ import (
 
 // headlines are the figures whose inputs are ranked: of each the member that is
 // worst on average.
-var headlines = []string{"gas.hydrogen.total", "heat.etch.total", "heat.adiabatic_rise", "heat.mtsr", "gas.hydrogen.peak_rate.during_addition",
-	"gas.hydrogen.peak_rate.after_addition", "heat.temperature_peak", "fluoride.hf_equivalent", "air.breathing_zone", "wash.cycles", "neutralise.mass"}
+var headlines = []string{"gas.hydrogen.total", "heat.etch.total", "heat.adiabatic_rise", "heat.mtsr",
+	"gas.hydrogen.peak_rate.during_addition",
+	"gas.hydrogen.peak_rate.after_addition", "heat.temperature_peak", "fluoride.hf_equivalent", "air.breathing_zone",
+	"wash.cycles", "neutralise.mass"}
 
 // ranked ranks the inputs of every headline figure that varies. One that is not
 // known in some draw stands before the others of its quantity, with nothing ranked.

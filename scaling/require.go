@@ -14,8 +14,10 @@ import (
 
 // Required are the quantities that say what has to be had at a batch, in the
 // order in which they are shown.
-var Required = []string{"heat.addition_time.required", "heat.cooling.required", "heat.ice", "air.exhaust_required", "gas.vent.bore_required",
-	"gas.free_volume.required", "fluoride.hf_equivalent", "neutralise.mass", "wash.water", "wash.liquor", "neutralise.sludge_dry"}
+var Required = []string{"heat.addition_time.required", "heat.cooling.required", "heat.ice", "air.exhaust_required",
+	"gas.vent.bore_required",
+	"gas.free_volume.required", "fluoride.hf_equivalent", "neutralise.mass", "wash.water", "wash.liquor",
+	"neutralise.sludge_dry"}
 
 // Split is one large batch beside the same powder in several small ones.
 type Split struct {
@@ -38,9 +40,12 @@ var splitRows = []struct {
 	quantity, kase string
 	adds           bool
 }{
-	{"gas.hydrogen.total", "", true}, {"gas.hydrogen.peak_rate.during_addition", "instantaneous", false}, {"heat.etch.total", "", true},
-	{"heat.peak_power.during_addition", "instantaneous", false}, {"heat.addition_time.required", "", true}, {"heat.mtsr", "", false},
-	{"fluoride.hf_equivalent", "", true}, {"air.breathing_zone", "", false}, {"air.spill_area", "", false}, {"neutralise.mass", "", true}, {"wash.liquor", "", true},
+	{"gas.hydrogen.total", "", true}, {"gas.hydrogen.peak_rate.during_addition", "instantaneous", false},
+	{"heat.etch.total", "", true},
+	{"heat.peak_power.during_addition", "instantaneous", false}, {"heat.addition_time.required", "", true},
+	{"heat.mtsr", "", false},
+	{"fluoride.hf_equivalent", "", true}, {"air.breathing_zone", "", false}, {"air.spill_area", "", false},
+	{"neutralise.mass", "", true}, {"wash.liquor", "", true},
 }
 
 // MostPots is the largest number of small batches that a large one is set beside.

@@ -267,7 +267,8 @@ func (h *Holding) hold(site *route.Site, limits *limit.Set) {
 
 // ofSiteRules is a limit of the site on the mass of a pure substance.
 func ofSiteRules(l *limit.Limit, h *Holding) Threshold {
-	t := Threshold{ID: l.ID, CAS: h.CAS, Substance: h.Name, Programme: l.Label, Tier: "stock.mass", Limit: l.Value, Counts: countsPure,
+	t := Threshold{ID: l.ID, CAS: h.CAS, Substance: h.Name, Programme: l.Label, Tier: "stock.mass", Limit: l.Value,
+		Counts:   countsPure,
 		Document: l.Document, Section: l.Section, Edition: l.Edition, Status: l.Status}
 	if l.Jurisdiction != "" {
 		t.Jurisdictions = []string{l.Jurisdiction}
@@ -284,7 +285,8 @@ func (h *Holding) share(t *Threshold, whole float64) Share {
 	if h.Stock.Top.Unknown() {
 		stock, stockLeft = h.Stock.Top, h.Stock.Top
 	}
-	s := Share{ID: figure.ID{Quantity: "stock.share", Place: figure.At(h.CAS), Agent: t.ID}, Threshold: t, Held: larger(stock, runs), Left: larger(stockLeft, runsLeft)}
+	s := Share{ID: figure.ID{Quantity: "stock.share", Place: figure.At(h.CAS), Agent: t.ID}, Threshold: t,
+		Held: larger(stock, runs), Left: larger(stockLeft, runsLeft)}
 	s.Ratio = over("x", s.Held, working.Exact("T", "kg", t.Limit, t.Document))
 	level, _ := (&limit.Limit{Value: whole, Unit: "1"}).Compare(s.Ratio.V, false)
 	s.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]

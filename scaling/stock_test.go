@@ -40,7 +40,8 @@ func caseAt(t testing.TB, name, yaml, site string) route.Case {
 	}
 	var s *route.Site
 	if site != "" {
-		if s, problems, err = route.LoadSite("site.yaml", strings.NewReader("site: etchbound/1\ntitle: s\n"+site)); err != nil || s == nil {
+		if s, problems, err = route.LoadSite("site.yaml",
+			strings.NewReader("site: etchbound/1\ntitle: s\n"+site)); err != nil || s == nil {
 			t.Fatalf("%v %v", err, problems)
 		}
 	}
@@ -89,14 +90,16 @@ func close(got, want, tolerance float64) bool { return math.Abs(got-want) <= tol
 func TestMassOfARun(t *testing.T) {
 	h := holdings(t, caseAt(t, "a.yaml", bench("48 wt%"), "stock:\n  - {substance: HF, strength: 48 wt%, volume: 1 L}\n"))
 	hf := holding(t, h, hydrofluoric)
-	if hf.ID().String() != "stock.mass@7664-39-3" || !close(hf.Sum.Mid.V, 0.1*1.15*0.48, 0.005) || !close(hf.Stock.Mid.V, 1.15*0.48, 0.005) {
+	if hf.ID().String() != "stock.mass@7664-39-3" || !close(hf.Sum.Mid.V, 0.1*1.15*0.48, 0.005) ||
+		!close(hf.Stock.Mid.V, 1.15*0.48, 0.005) {
 		t.Errorf("%s: %v a run, %v held", hf.ID(), hf.Sum.Mid, hf.Stock.Mid)
 	}
 	if !close(hf.Runs.V, 10, 1e-12) || hf.Strongest.V != 0.48 {
 		t.Errorf("%v runs, strongest %v", hf.Runs, hf.Strongest)
 	}
 	p := holding(t, h, "")
-	if p.Formula != "Ti3AlC2" || p.ID().String() != "stock.mass@Ti3AlC2" || !close(p.Sum.Mid.V, 0.0009, 1e-12) || !p.Stock.Mid.Unknown() || !p.Runs.Unknown() {
+	if p.Formula != "Ti3AlC2" || p.ID().String() != "stock.mass@Ti3AlC2" || !close(p.Sum.Mid.V, 0.0009, 1e-12) ||
+		!p.Stock.Mid.Unknown() || !p.Runs.Unknown() {
 		t.Errorf("%+v", p)
 	}
 }
@@ -116,7 +119,8 @@ func TestRoutesAddUp(t *testing.T) {
 // A share is not known without a site file, nor while the site file does not
 // say how much is kept; the mass is.
 func TestShareNeedsASite(t *testing.T) {
-	for _, site := range []string{"", "jurisdiction: us\n", "jurisdiction: us\nstock:\n  - {substance: LiF, mass: 1 kg}\n"} {
+	for _, site := range []string{"", "jurisdiction: us\n", "jurisdiction: us\nstock:\n  - {substance: LiF, mass: " +
+		"1 kg}\n"} {
 		hf := holding(t, holdings(t, caseAt(t, "a.yaml", bench("50 wt%"), site)), hydrofluoric)
 		x := share(t, hf, "epcra_hf")
 		if !x.Ratio.Unknown() || x.Verdict != figure.UnknownVerdict || len(x.Ratio.Missing()) == 0 || hf.Sum.Mid.Unknown() {
@@ -191,7 +195,8 @@ func TestJurisdictionPicks(t *testing.T) {
 	for _, c := range []struct {
 		where   string
 		us, eur bool
-	}{{"us", true, false}, {"us_california", true, false}, {"eu", false, true}, {"de", false, true}, {"uk", false, true}, {"", true, true}} {
+	}{{"us", true, false}, {"us_california", true, false}, {"eu", false, true}, {"de", false, true}, {"uk", false, true},
+		{"", true, true}} {
 		site := "stock:\n  - {substance: HF, strength: 48 wt%, mass: 1 kg}\n"
 		if c.where != "" {
 			site += "jurisdiction: " + c.where + "\n"
@@ -208,7 +213,8 @@ func TestJurisdictionPicks(t *testing.T) {
 
 // On the same day needs add up; else the largest stands.
 func TestHoodOnOneDay(t *testing.T) {
-	cases := []route.Case{caseAt(t, "a.yaml", bench("30 wt%"), "hood: {flow: 600 (500 to 800) m3/h}\n"), caseAt(t, "b.yaml", bench("48 wt%"), "hood: {flow: 600 (500 to 800) m3/h}\n")}
+	cases := []route.Case{caseAt(t, "a.yaml", bench("30 wt%"), "hood: {flow: 600 (500 to 800) m3/h}\n"),
+		caseAt(t, "b.yaml", bench("48 wt%"), "hood: {flow: 600 (500 to 800) m3/h}\n")}
 	h := holdings(t, cases...)
 	one, err := scaling.Stock(cases, false, 1)
 	if err != nil {
@@ -228,11 +234,13 @@ func TestHoodOnOneDay(t *testing.T) {
 func TestUnknownNeedStaysUnknown(t *testing.T) {
 	odd := strings.Replace(bench("48 wt%"), "phase: Ti3AlC2", "phase: Mo2TiAlC2", 1)
 	for _, sameDay := range []bool{true, false} {
-		h, err := scaling.Stock([]route.Case{caseAt(t, "a.yaml", bench("48 wt%"), ""), caseAt(t, "b.yaml", odd, "")}, sameDay, 2)
+		h, err := scaling.Stock([]route.Case{caseAt(t, "a.yaml", bench("48 wt%"), ""), caseAt(t, "b.yaml", odd, "")},
+			sameDay, 2)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if h.Hood.Routes[0].Dilution.Unknown() || !h.Hood.Dilution.Unknown() || len(h.Hood.Dilution.Missing()) == 0 || !h.Hood.DilutionShare.Unknown() {
+		if h.Hood.Routes[0].Dilution.Unknown() || !h.Hood.Dilution.Unknown() || len(h.Hood.Dilution.Missing()) == 0 ||
+			!h.Hood.DilutionShare.Unknown() {
 			t.Errorf("%v", h.Hood.Dilution)
 		}
 	}
@@ -241,13 +249,16 @@ func TestUnknownNeedStaysUnknown(t *testing.T) {
 // A limit of the site on what is held stands beside the published ones, and one
 // on the share is stricter than the whole.
 func TestLocalLimitsCount(t *testing.T) {
-	c := caseAt(t, "a.yaml", bench("48 wt%"), "jurisdiction: us\nstock:\n  - {substance: HF, strength: 50 wt%, mass: 20 kg}\n")
+	c := caseAt(t, "a.yaml", bench("48 wt%"), "jurisdiction: us\nstock:\n  - {substance: HF, strength: 50 wt%, "+
+		"mass: 20 kg}\n")
 	if x := share(t, holding(t, holdings(t, c), hydrofluoric), "epcra_hf"); x.Verdict != figure.Within {
 		t.Errorf("10 kg of 45.4 kg: %s", x.Verdict)
 	}
 	c.Limits = c.Limits.With(&limit.Set{Limits: []limit.Limit{
-		{Key: limit.Named(limit.Local, "house"), Quantity: "stock.mass", Agent: "hf", Label: "house rule", Value: 8, Unit: "kg", Document: "house"},
-		{Key: limit.Named(limit.Local, "fifth"), Quantity: "stock.share", Label: "a fifth", Value: 0.2, Unit: "1", Document: "house"},
+		{Key: limit.Named(limit.Local, "house"), Quantity: "stock.mass", Agent: "hf", Label: "house rule", Value: 8,
+			Unit: "kg", Document: "house"},
+		{Key: limit.Named(limit.Local, "fifth"), Quantity: "stock.share", Label: "a fifth", Value: 0.2, Unit: "1",
+			Document: "house"},
 	}})
 	hf := holding(t, holdings(t, c), hydrofluoric)
 	if x := share(t, hf, "house"); x.Verdict != figure.Exceeds || !close(x.Ratio.V, 10./8, 1e-12) {
@@ -291,9 +302,12 @@ func BenchmarkStock500(b *testing.B) {
 // the demonstration's recipe takes; a litre of 48 wt% acid at 1.150 to 1.160 kg/L
 // holds 0.552 to 0.557 kg.
 func TestFluorideAsHF(t *testing.T) {
-	lif := "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, closure: open, capacity: 1 L}\nsteps:\n" +
-		"  - {do: charge, in: pot, what: [{substance: lithium fluoride, mass: 51.48 g}, {substance: water, volume: 500 mL}]}\n"
-	acid := strings.Replace(lif, "{substance: lithium fluoride, mass: 51.48 g}", "{substance: hydrofluoric acid, strength: 48 wt%, volume: 1 L}", 1)
+	lif := "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  pot: {kind: beaker, closure: " +
+		"open, capacity: 1 L}\nsteps:\n" +
+		"  - {do: charge, in: pot, what: [{substance: lithium fluoride, mass: 51.48 g}, {substance: water, volume: " +
+		"500 mL}]}\n"
+	acid := strings.Replace(lif, "{substance: lithium fluoride, mass: 51.48 g}",
+		"{substance: hydrofluoric acid, strength: 48 wt%, volume: 1 L}", 1)
 	h, err := scaling.Stock([]route.Case{newCase(t, lif), newCase(t, acid)}, true, 1)
 	if err != nil {
 		t.Fatal(err)

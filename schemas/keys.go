@@ -61,7 +61,8 @@ func (d *schemaDoc) unknown(node *Node, schema map[string]any) []Problem {
 	var list []Problem
 	for _, k := range node.Keys {
 		if _, ok := props[k.Name]; !ok {
-			list = append(list, node.KeyProblem(k.Name, "the key "+k.Name+" is not known here", keyNames(takes), d.unknownHint(node, schema, takes, k.Name)))
+			list = append(list, node.KeyProblem(k.Name, "the key "+k.Name+" is not known here", keyNames(takes),
+				d.unknownHint(node, schema, takes, k.Name)))
 		}
 	}
 	return list

@@ -22,7 +22,8 @@ func (d *schemaDoc) wrongKind(node *Node, rule map[string]any) Problem {
 				return node.Problem(node.Text+" is "+e.What, accepted, e.Hint)
 			}
 		}
-		return node.Problem(fmt.Sprintf("%s is %s where %s is meant", node.Text, node.Kind, dims[0].Words()), accepted, kindHint(node, types, rule))
+		return node.Problem(fmt.Sprintf("%s is %s where %s is meant", node.Text, node.Kind, dims[0].Words()), accepted,
+			kindHint(node, types, rule))
 	}
 	what := fmt.Sprintf("%s is %s", name, found(node))
 	if node.Kind == Number && (slices.Contains(types, "number") || slices.Contains(types, "integer")) {

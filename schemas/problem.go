@@ -128,7 +128,8 @@ const mostProblems = 100
 // Sorted gives the problems of one file by position, each once.
 func Sorted(list []Problem) []Problem {
 	slices.SortStableFunc(list, func(a, b Problem) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column), cmp.Compare(a.Severity, b.Severity), cmp.Compare(a.What, b.What))
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column), cmp.Compare(a.Severity, b.Severity),
+			cmp.Compare(a.What, b.What))
 	})
 	list = slices.CompactFunc(list, func(a, b Problem) bool {
 		return a.Line == b.Line && a.Column == b.Column && a.What == b.What

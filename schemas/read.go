@@ -27,7 +27,8 @@ func Read(name string, r io.Reader, schema string) (*Node, []byte, []Problem, er
 
 func readText(name string, raw []byte, doc *schemaDoc) (*Node, []Problem) {
 	if len(raw) > mostBytes {
-		return nil, []Problem{{File: name, Line: 1, Column: 1, What: "the file is larger than 1 MiB", Accepted: "a file of at most 1 MiB"}}
+		return nil, []Problem{{File: name, Line: 1, Column: 1, What: "the file is larger than 1 MiB",
+			Accepted: "a file of at most 1 MiB"}}
 	}
 	text := bytes.TrimPrefix(raw, []byte("\xef\xbb\xbf"))
 	if list := encoding(name, text); len(list) > 0 {
@@ -55,7 +56,8 @@ func wrongFile(root *Node, doc *schemaDoc) (Problem, bool) {
 	}
 	for _, other := range schemaNames {
 		if other != doc.name && root.Has(other) && root.Get(other).Kind == Text {
-			return root.KeyProblem(other, "this is a "+other+" file where a "+doc.name+" file is wanted", doc.name+": etchbound/1", ""), true
+			return root.KeyProblem(other, "this is a "+other+" file where a "+doc.name+" file is wanted",
+				doc.name+": etchbound/1", ""), true
 		}
 	}
 	return Problem{}, false

@@ -12,7 +12,8 @@ import (
 func (t *tree) scalar(n *Node, tag string) {
 	if len(n.Text) > mostScalar && !n.bad {
 		n.bad = true
-		t.add(Problem{Line: n.Line, Column: n.Column, Path: n.Path, What: fmt.Sprintf("a text of more than %d bytes", mostScalar), Hint: "split it into shorter notes"})
+		t.add(Problem{Line: n.Line, Column: n.Column, Path: n.Path,
+			What: fmt.Sprintf("a text of more than %d bytes", mostScalar), Hint: "split it into shorter notes"})
 	}
 	if n.Quoted || n.bad {
 		return
@@ -37,7 +38,8 @@ func likeNumber(v, tag string) bool {
 	case "nan", "inf", "infinity":
 		return true
 	}
-	return v[0] <= '9' && strings.Trim(v, "0123456789.eE+-") == "" && strings.ContainsAny(v, "0123456789") && numberShape(v)
+	return v[0] <= '9' && strings.Trim(v, "0123456789.eE+-") == "" && strings.ContainsAny(v, "0123456789") &&
+		numberShape(v)
 }
 
 // numberShape reports whether v is digits with an exponent, as 1e400 is, which
@@ -45,7 +47,8 @@ func likeNumber(v, tag string) bool {
 func numberShape(v string) bool {
 	m, exp, ok := strings.Cut(strings.ToLower(strings.TrimLeft(v, "+-")), "e")
 	exp = strings.TrimLeft(exp, "+-")
-	return ok && m != "" && exp != "" && strings.Trim(exp, "0123456789") == "" && strings.Trim(m, "0123456789.") == "" && strings.Count(m, ".") < 2
+	return ok && m != "" && exp != "" && strings.Trim(exp, "0123456789") == "" && strings.Trim(m, "0123456789.") == "" &&
+		strings.Count(m, ".") < 2
 }
 
 func (t *tree) number(n *Node, v string) {

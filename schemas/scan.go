@@ -59,7 +59,8 @@ func encodingOfLine(name string, number int, line string) []Problem {
 func badRune(r rune, rest string, comment bool) (what, hint string) {
 	switch {
 	case r == utf8.RuneError && strings.HasPrefix(rest, "\ufffd"):
-		return "a replacement character (U+FFFD): a letter was lost here when the file was saved", "write the letter again and save as UTF-8"
+		return "a replacement character (U+FFFD): a letter was lost here when the file was saved",
+			"write the letter again and save as UTF-8"
 	case r == utf8.RuneError:
 		return fmt.Sprintf("the byte 0x%02X is not UTF-8", rest[0]), "save the file again with the encoding UTF-8"
 	case r == '\t', r >= ' ' && r < 0x7f:

@@ -79,7 +79,8 @@ func (t *tree) openQuote(last int) (Problem, bool) {
 		}
 		end := closedIn(lines[i:], at[1])
 		if end < 0 {
-			return Problem{File: t.file.Name, Line: i + 1, Column: len([]rune(lines[i][:at[1]])), What: "a quote that is not closed",
+			return Problem{File: t.file.Name, Line: i + 1, Column: len([]rune(lines[i][:at[1]])), What: "a quote that is " +
+				"not closed",
 				Accepted: "a text with a quote at both ends", Hint: "close it at the end of the text", Text: lines[i]}, true
 		}
 		i += end
@@ -143,7 +144,8 @@ func explainSyntax(message, line string) (column int, what, hint string) {
 		if at := secondColon(line); at > 0 {
 			return at, "a second colon in one value", "put the text in quotes"
 		}
-		return column, "a key in a place where none can be", "check that the line is indented as the line above, or put the text in quotes"
+		return column, "a key in a place where none can be", "check that the line is indented as the line above, or " +
+			"put the text in quotes"
 	case strings.Contains(message, "cannot start any token"):
 		if at := strings.IndexAny(line, "\t@`%"); at >= 0 {
 			column = 1 + len([]rune(line[:at]))
@@ -164,9 +166,11 @@ func explainSyntax(message, line string) (column int, what, hint string) {
 		}
 		return column, "a value that begins with * or &", "put the text in quotes"
 	case blockSign().MatchString(line):
-		return 1 + len([]rune(line[:strings.IndexAny(line, ">|")])), "a value that begins with > or |", "write a number alone, and text with such a sign in quotes"
+		return 1 + len([]rune(line[:strings.IndexAny(line, ">|")])), "a value that begins with > or |",
+			"write a number alone, and text with such a sign in quotes"
 	case strings.Contains(message, "did not find expected"):
-		return column, "a line that does not fit the lines above it", "check that keys of one map, and dashes of one list, begin in the same column"
+		return column, "a line that does not fit the lines above it",
+			"check that keys of one map, and dashes of one list, begin in the same column"
 	}
 	return column, "not readable as YAML: " + message, "put text with special characters in quotes"
 }

@@ -32,7 +32,8 @@ func (t *tree) read(text string) *Node {
 	dec := yaml.NewDecoder(strings.NewReader(text))
 	doc, err := decodeOne(dec)
 	switch {
-	case err == io.EOF || err == nil && (doc.Kind != yaml.DocumentNode || len(doc.Content) == 0 || emptyNode(doc.Content[0])):
+	case err == io.EOF || err == nil && (doc.Kind != yaml.DocumentNode || len(doc.Content) == 0 ||
+		emptyNode(doc.Content[0])):
 		t.add(Problem{Line: 1, Column: 1, What: "the file is empty", Accepted: "keys with values, such as title: My route"})
 		return nil
 	case err != nil:
@@ -133,7 +134,8 @@ func shape(y *yaml.Node) string {
 // convert walks one node. Aliases are refused before anything follows them, so
 // the walk ends.
 func (t *tree) convert(y *yaml.Node, path string, depth int) *Node {
-	n := &Node{Line: y.Line, Column: y.Column, Path: path, Text: y.Value, Quoted: y.Style != 0, comment: y.LineComment, file: t.file}
+	n := &Node{Line: y.Line, Column: y.Column, Path: path, Text: y.Value, Quoted: y.Style != 0, comment: y.LineComment,
+		file: t.file}
 	if t.nodes++; t.stopped || t.tooMuch(y, path, depth) {
 		n.bad = true
 		return n
@@ -165,7 +167,8 @@ func (t *tree) tooMuch(y *yaml.Node, path string, depth int) bool {
 	case depth > mostDepth:
 		what, accepted = fmt.Sprintf("nested more than %d levels deep", mostDepth), deepest
 	case t.nodes > mostNodes:
-		what, accepted = fmt.Sprintf("more than %d values in one file", mostNodes), fmt.Sprintf("at most %d values", mostNodes)
+		what, accepted = fmt.Sprintf("more than %d values in one file", mostNodes),
+			fmt.Sprintf("at most %d values", mostNodes)
 	case y.Kind == yaml.MappingNode && len(y.Content)/2 > mostKeys:
 		what, accepted = fmt.Sprintf("more than %d keys in one map", mostKeys), fmt.Sprintf("at most %d keys", mostKeys)
 	default:
@@ -181,11 +184,14 @@ func (t *tree) tooMuch(y *yaml.Node, path string, depth int) bool {
 func (t *tree) refused(y *yaml.Node, path string) bool {
 	switch {
 	case y.Kind == yaml.AliasNode:
-		t.at(y, path, "an alias (*"+y.Value+")", "values written out", "write the value again, or put it in quotes if it is text")
+		t.at(y, path, "an alias (*"+y.Value+")", "values written out", "write the value again, or put it in quotes if "+
+			"it is text")
 	case y.Anchor != "":
-		t.at(y, path, "an anchor (&"+y.Anchor+")", "values written out", "delete &"+y.Anchor+", or put the value in quotes if it is text")
+		t.at(y, path, "an anchor (&"+y.Anchor+")", "values written out", "delete &"+y.Anchor+", or put the value in "+
+			"quotes if it is text")
 	case y.Style&(yaml.FoldedStyle|yaml.LiteralStyle) != 0 && strings.TrimSpace(y.Value) == "":
-		t.at(y, path, "a block of text with nothing in it, which the sign > or | begins", "a value", "write a number alone, and text with such a sign in quotes")
+		t.at(y, path, "a block of text with nothing in it, which the sign > or | begins", "a value", "write a number "+
+			"alone, and text with such a sign in quotes")
 	case y.Style&yaml.TaggedStyle != 0:
 		t.at(y, path, "a tag ("+y.Tag+")", "values without a tag", "delete the tag, or put the value in quotes if it is text")
 	default:
@@ -207,7 +213,8 @@ func (t *tree) convertMap(n *Node, y *yaml.Node, depth int) {
 			continue
 		}
 		if first := n.key(k.Value); first != nil {
-			t.at(k, join(n.Path, k.Value), fmt.Sprintf("the key %s is written twice: first in line %d, column %d", k.Value, first.Line, first.Column),
+			t.at(k, join(n.Path, k.Value), fmt.Sprintf("the key %s is written twice: first in line %d, column %d", k.Value,
+				first.Line, first.Column),
 				"each key once", listHint(v))
 			continue
 		}
@@ -236,7 +243,8 @@ func (t *tree) decimalComma(n *Node, content []*yaml.Node) int {
 	written, keys := before.Text, 0
 	for ; 2*keys+1 < len(content); keys++ {
 		k, v := content[2*keys], content[2*keys+1]
-		if !emptyNode(v) || k.Style != 0 || k.Line != before.Line || k.Value == "" || !strings.Contains("0123456789", k.Value[:1]) {
+		if !emptyNode(v) || k.Style != 0 || k.Line != before.Line || k.Value == "" ||
+			!strings.Contains("0123456789", k.Value[:1]) {
 			break
 		}
 		written += "," + k.Value
@@ -245,7 +253,8 @@ func (t *tree) decimalComma(n *Node, content []*yaml.Node) int {
 		return 0
 	}
 	before.bad, n.partial = true, true
-	p := Problem{Line: before.Line, Column: before.Column, Path: before.Path, What: written + ": a comma, which parts two keys inside braces",
+	p := Problem{Line: before.Line, Column: before.Column, Path: before.Path,
+		What:  written + ": a comma, which parts two keys inside braces",
 		Found: written, Accepted: "a decimal point, and no comma between thousands"}
 	if _, err := quantity.Split(written); err != nil {
 		p.Hint = err.(*quantity.Error).Hint
@@ -266,7 +275,8 @@ func (t *tree) goodKey(k *yaml.Node, path string) bool {
 	switch {
 	case t.refused(k, path):
 	case k.Kind != yaml.ScalarNode:
-		t.at(k, path, shape(k)+" in the place of a key", "a key of small letters", "a text that begins with { or [ has to be in quotes")
+		t.at(k, path, shape(k)+" in the place of a key", "a key of small letters", "a text that begins with { or [ "+
+			"has to be in quotes")
 	case k.Tag == "!!merge" && k.Style == 0:
 		t.at(k, path, "a merge key (<<)", "keys written out", "write the keys again")
 	case k.Style == 0 && k.Tag != "!!str" && k.Tag != "":

@@ -54,7 +54,8 @@ func withoutWords(v any) any {
 		out := make(map[string]any, len(v))
 		for k, x := range v {
 			switch k {
-			case "$schema", "$id", "title", "description", "examples", "dimension", "explain", "also", "also_values", "hint", "named_by":
+			case "$schema", "$id", "title", "description", "examples", "dimension", "explain", "also", "also_values", "hint",
+				"named_by":
 			case "properties", "$defs":
 				inner := maps.Clone(x.(map[string]any))
 				for key, s := range inner {

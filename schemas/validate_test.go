@@ -11,11 +11,15 @@ import (
 
 // faulty holds one instance for each keyword that the schemas use.
 var faulty = []string{
-	"route: etchbound/1\ntitle: T\nbasis: {status: read}\nplaces: {a: {kind: cell}}\nsteps: [{do: cool, in: a, temperature: 1 K}]\n",
+	"route: etchbound/1\ntitle: T\nbasis: {status: read}\nplaces: {a: {kind: cell}}\nsteps: [{do: cool, in: a, " +
+		"temperature: 1 K}]\n",
 	"route: etchbound/2\ntitle: ''\nbasis: {status: guessed, more: 1}\nsteps: []\ndate: today\n",
 	"route: etchbound/1\ntitle: T\nplaces: {A: {kind: tube}, waste: {kind: pot, count: 0}, b: {}}\nsteps: 7\n",
-	"route: etchbound/1\ntitle: T\nprecursor: {phase: Ti3AlC2, layers: [Al, Al], impurities: none}\nmeasured: {}\nsteps: [{}]\n",
-	"route: etchbound/1\nsteps:\n  - {do: wash, in: a}\n  - {do: hold, in: a, what: precursor, cycles: 4.5, water: open_air}\n  - {do: add, in: a, what: [7, powder, {volume: 1 L}]}\n  - {do: sample, in: a, temperature: 1 K, retained: 1 mL, target_ph: 15, over: 1 h, current: 1 A}\n",
+	"route: etchbound/1\ntitle: T\nprecursor: {phase: Ti3AlC2, layers: [Al, Al], impurities: none}\nmeasured: " +
+		"{}\nsteps: [{}]\n",
+	"route: etchbound/1\nsteps:\n  - {do: wash, in: a}\n  - {do: hold, in: a, what: precursor, cycles: 4.5, water: " +
+		"open_air}\n  - {do: add, in: a, what: [7, powder, {volume: 1 L}]}\n  - {do: sample, in: a, temperature: 1 K, " +
+		"retained: 1 mL, target_ph: 15, over: 1 h, current: 1 A}\n",
 }
 
 // The schema as published, read as draft 2020-12, refuses what the loader's

@@ -216,7 +216,8 @@ func (w *walker) cut(n *Node) {
 	if len(c) < 2 || c[0] != '#' || strings.ContainsAny(c[1:2], " \t#!-=") || strings.Contains(c, "\n") {
 		return
 	}
-	p := n.Problem("the text ends before \""+shorten(c)+"\", which is read as a comment", "", "put the whole text in quotes if "+shorten(strings.Fields(c)[0])+" belongs to it")
+	p := n.Problem("the text ends before \""+shorten(c)+"\", which is read as a comment", "",
+		"put the whole text in quotes if "+shorten(strings.Fields(c)[0])+" belongs to it")
 	p.Severity = Notice
 	w.problems = append(w.problems, p)
 }

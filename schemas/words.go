@@ -110,7 +110,8 @@ func (d *schemaDoc) notAllowed(root *Node, f failure) []Problem {
 		return nil
 	}
 	owner.Get(key).bad = true
-	return []Problem{owner.KeyProblem(key, article(value.Text)+" step takes no "+key, keyNames(takenKeys(schema, value.Text)), takers(schema, key))}
+	return []Problem{owner.KeyProblem(key, article(value.Text)+" step takes no "+key,
+		keyNames(takenKeys(schema, value.Text)), takers(schema, key))}
 }
 
 // schemaAt is the schema that describes the node at an instance pointer.

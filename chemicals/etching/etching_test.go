@@ -55,11 +55,13 @@ func TestSplit(t *testing.T) {
 		{"Hf3Al4C6", []string{"Hf"}, []string{"Al"}, []string{"C"}, true, 715.464, 12},
 	} {
 		l := split(t, tt.phase)
-		if !slices.Equal(symbols(l.M), tt.m) || !slices.Equal(symbols(l.A), tt.a) || !slices.Equal(symbols(l.X), tt.x) || l.Slab != tt.slab {
+		if !slices.Equal(symbols(l.M), tt.m) || !slices.Equal(symbols(l.A), tt.a) || !slices.Equal(symbols(l.X), tt.x) ||
+			l.Slab != tt.slab {
 			t.Errorf("%s is M %v, A %v, X %v, slab %v", tt.phase, l.M, l.A, l.X, l.Slab)
 		}
 		if !nearly.To(l.MolarMass.V, tt.molar, 0.002) || !nearly.To(l.Electrons.V, tt.electrons, 1e-12) {
-			t.Errorf("%s: %v g/mol and %v electrons, want %v and %v", tt.phase, l.MolarMass.V, l.Electrons.V, tt.molar, tt.electrons)
+			t.Errorf("%s: %v g/mol and %v electrons, want %v and %v", tt.phase, l.MolarMass.V, l.Electrons.V, tt.molar,
+				tt.electrons)
 		}
 	}
 }
@@ -80,8 +82,10 @@ func TestHydridesAndToxicMetals(t *testing.T) {
 		phase, hydride, unlisted string
 		toxic                    []string
 	}{
-		{"V2AsC", "AsH3", "As", []string{"As"}}, {"V2PC", "PH3", "P", nil}, {"Ti2SC", "H2S", "S", nil}, {"Ti2SeC", "H2Se", "Se", []string{"Se"}},
-		{"Ti2CdC", "", "Cd", []string{"Cd"}}, {"Ti2TlC", "", "Tl", []string{"Tl"}}, {"Ti2PbC", "", "Pb", []string{"Pb"}}, {"Ti2ZnC", "", "Zn", nil}, {"Ti3AlC2", "", "", nil},
+		{"V2AsC", "AsH3", "As", []string{"As"}}, {"V2PC", "PH3", "P", nil}, {"Ti2SC", "H2S", "S", nil},
+		{"Ti2SeC", "H2Se", "Se", []string{"Se"}},
+		{"Ti2CdC", "", "Cd", []string{"Cd"}}, {"Ti2TlC", "", "Tl", []string{"Tl"}}, {"Ti2PbC", "", "Pb", []string{"Pb"}},
+		{"Ti2ZnC", "", "Zn", nil}, {"Ti3AlC2", "", "", nil},
 	} {
 		f, err := chemicals.ParseFormula(tt.phase)
 		if err != nil {
@@ -148,8 +152,10 @@ func TestHydrogenByElectronCount(t *testing.T) {
 		st := with(t, map[string]float64{"termination.oxygen": tt.oxygen})
 		l := split(t, tt.phase)
 		p := l.Etched(st, nil, tt.bath)
-		if !nearly.To(p.Hydrogen.V, tt.h, 1e-12) || !nearly.To(p.Fluorine.V, tt.f, 1e-12) || !nearly.To(p.Chlorine.V, tt.cl, 1e-12) {
-			t.Errorf("%s, %s: %v H2, %v F, %v Cl; want %v, %v, %v", tt.phase, tt.comment, p.Hydrogen.V, p.Fluorine.V, p.Chlorine.V, tt.h, tt.f, tt.cl)
+		if !nearly.To(p.Hydrogen.V, tt.h, 1e-12) || !nearly.To(p.Fluorine.V, tt.f, 1e-12) ||
+			!nearly.To(p.Chlorine.V, tt.cl, 1e-12) {
+			t.Errorf("%s, %s: %v H2, %v F, %v Cl; want %v, %v, %v", tt.phase, tt.comment, p.Hydrogen.V, p.Fluorine.V,
+				p.Chlorine.V, tt.h, tt.f, tt.cl)
 		}
 		if sum := p.Oxygen.V + p.Fluorine.V + p.Hydroxyl.V + p.Chlorine.V; !nearly.To(sum, 2, 1e-12) {
 			t.Errorf("%s, %s: %v groups", tt.phase, tt.comment, sum)
@@ -158,7 +164,8 @@ func TestHydrogenByElectronCount(t *testing.T) {
 }
 
 func TestMeasuredHydrogenSetsTheOxygen(t *testing.T) {
-	st, _, err := chemicals.Base().Override([]chemicals.Override{{ID: "etch_hydrogen.Ti3AlC2", Value: 3.1, Low: math.NaN(), High: math.NaN(), Source: "gas burette", From: "route", At: "measured"}})
+	st, _, err := chemicals.Base().Override([]chemicals.Override{{ID: "etch_hydrogen.Ti3AlC2", Value: 3.1,
+		Low: math.NaN(), High: math.NaN(), Source: "gas burette", From: "route", At: "measured"}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -175,7 +182,8 @@ func TestMeasuredHydrogenSetsTheOxygen(t *testing.T) {
 func TestHydrogenOfAnUnlistedLayerIsUnknown(t *testing.T) {
 	for _, phase := range []string{"V2AsC", "Ti2CdC", "Ti2ZnC"} {
 		l := split(t, phase)
-		for name, n := range map[string]working.Num{"etched": l.Etched(chemicals.Base(), nil, etching.Bath{Fluoride: true}).Hydrogen, "dissolved": l.Dissolved(chemicals.Base(), nil)} {
+		for name, n := range map[string]working.Num{"etched": l.Etched(chemicals.Base(), nil,
+			etching.Bath{Fluoride: true}).Hydrogen, "dissolved": l.Dissolved(chemicals.Base(), nil)} {
 			if !n.Unknown() || !slices.Contains(n.Missing(), working.Lacks(working.NoDatum, "electrons."+l.Unlisted)) {
 				t.Errorf("%s, %s: %v", phase, name, n)
 			}
@@ -187,7 +195,8 @@ func TestHydrogenOfAnUnlistedLayerIsUnknown(t *testing.T) {
 // Ti 4, V 4, Nb 5, Mo 4, Zr 4 (memory).
 func TestDissolved(t *testing.T) {
 	for phase, want := range map[string]float64{
-		"Ti3AlC2": 7.5, "V2AlC": 5.5, "Nb2AlC": 6.5, "Nb2InC": 6.5, "Mo2Ga2C": 7, "Mo2TiAlC2": 7.5, "Ti3SiC2": 8, "Zr3Al3C5": 10.5, "Cr2AlC": 4.5, "Ta4AlC3": 11.5,
+		"Ti3AlC2": 7.5, "V2AlC": 5.5, "Nb2AlC": 6.5, "Nb2InC": 6.5, "Mo2Ga2C": 7, "Mo2TiAlC2": 7.5, "Ti3SiC2": 8,
+		"Zr3Al3C5": 10.5, "Cr2AlC": 4.5, "Ta4AlC3": 11.5,
 	} {
 		l := split(t, phase)
 		n := l.Dissolved(chemicals.Base(), nil)
@@ -214,7 +223,8 @@ func TestSheetChangesNothing(t *testing.T) {
 	}
 	m := split(t, "Ti3AlC2")
 	b := etching.Bath{Fluoride: true, Chloride: true}
-	if x, y := l.Etched(chemicals.Base(), w, b), m.Etched(chemicals.Base(), nil, b); x.Hydrogen.V != y.Hydrogen.V || x.Chlorine.V != y.Chlorine.V || x.Hydrogen.Status != y.Hydrogen.Status {
+	if x, y := l.Etched(chemicals.Base(), w, b), m.Etched(chemicals.Base(), nil, b); x.Hydrogen.V != y.Hydrogen.V ||
+		x.Chlorine.V != y.Chlorine.V || x.Hydrogen.Status != y.Hydrogen.Status {
 		t.Errorf("%v on a sheet, %v without", x, y)
 	}
 	if len(w.Lines) < 10 {

@@ -52,7 +52,8 @@ func shares(st *chemicals.Store, w *working.Sheet, b Bath, rest working.Num) (f,
 	switch {
 	case b.Fluoride && b.Chloride:
 		sf, sc := st.Num("termination.chloride.fluorine_share").As("s"), st.Num("termination.chloride.chlorine_share").As("s")
-		return w.Line("f", "mol/mol", "s*rest", sf.V*rest.V, sf, rest), w.Line("cl", "mol/mol", "s*rest", sc.V*rest.V, sc, rest)
+		return w.Line("f", "mol/mol", "s*rest", sf.V*rest.V, sf, rest),
+			w.Line("cl", "mol/mol", "s*rest", sc.V*rest.V, sc, rest)
 	case b.Fluoride:
 		sf := st.Num("termination.fluorine_share").As("s")
 		return w.Line("f", "mol/mol", "s*rest", sf.V*rest.V, sf, rest), none

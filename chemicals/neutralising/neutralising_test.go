@@ -30,11 +30,15 @@ func TestReactionsByHand(t *testing.T) {
 		want  map[string]float64
 	}{
 		{"Ca(OH)2", neutralising.HF, map[string]float64{"CaF2(s)": 0.5, "H2O(l)": 1, "HF(aq)": -1, "Ca(OH)2(s)": -0.5}},
-		{"Ca(OH)2", neutralising.AluminiumFluoride, map[string]float64{"CaF2(s)": 1.5, "Al(OH)3(s)": 1, "AlF3(aq)": -1, "Ca(OH)2(s)": -1.5}},
+		{"Ca(OH)2", neutralising.AluminiumFluoride, map[string]float64{"CaF2(s)": 1.5, "Al(OH)3(s)": 1, "AlF3(aq)": -1,
+			"Ca(OH)2(s)": -1.5}},
 		{"CaCO3", neutralising.Strong, map[string]float64{"Ca(2+)(aq)": 0.5, "CO2(g)": 0.5, "H2O(l)": 0.5, "CaCO3(s)": -0.5}},
-		{"CaCO3", neutralising.AluminiumFluoride, map[string]float64{"CaF2(s)": 1.5, "Al(OH)3(s)": 1, "CO2(g)": 1.5, "AlF3(aq)": -1, "CaCO3(s)": -1.5, "H2O(l)": -1.5}},
-		{"NaHCO3", neutralising.HF, map[string]float64{"Na(+)(aq)": 1, "F(-)(aq)": 1, "CO2(g)": 1, "H2O(l)": 1, "HF(aq)": -1, "NaHCO3(s)": -1}},
-		{"NaHCO3", neutralising.AluminiumFluoride, map[string]float64{"Al(OH)3(s)": 1, "Na(+)(aq)": 3, "F(-)(aq)": 3, "CO2(g)": 3, "AlF3(aq)": -1, "NaHCO3(s)": -3}},
+		{"CaCO3", neutralising.AluminiumFluoride, map[string]float64{"CaF2(s)": 1.5, "Al(OH)3(s)": 1, "CO2(g)": 1.5,
+			"AlF3(aq)": -1, "CaCO3(s)": -1.5, "H2O(l)": -1.5}},
+		{"NaHCO3", neutralising.HF, map[string]float64{"Na(+)(aq)": 1, "F(-)(aq)": 1, "CO2(g)": 1, "H2O(l)": 1,
+			"HF(aq)": -1, "NaHCO3(s)": -1}},
+		{"NaHCO3", neutralising.AluminiumFluoride, map[string]float64{"Al(OH)3(s)": 1, "Na(+)(aq)": 3, "F(-)(aq)": 3,
+			"CO2(g)": 3, "AlF3(aq)": -1, "NaHCO3(s)": -3}},
 		{"NaOH", neutralising.Strong, map[string]float64{"Na(+)(aq)": 1, "H2O(l)": 1, "NaOH(s)": -1}},
 		{"CaO", neutralising.HF, map[string]float64{"CaF2(s)": 0.5, "H2O(l)": 0.5, "HF(aq)": -1, "CaO(s)": -0.5}},
 		{"MgO", neutralising.HF, map[string]float64{"MgF2(s)": 0.5, "H2O(l)": 0.5, "HF(aq)": -1, "MgO(s)": -0.5}},
@@ -137,7 +141,8 @@ func TestNothingWithBaseIsLeftOut(t *testing.T) {
 			not = append(not, s.Slug)
 		}
 	}
-	want := []string{"choline_hydroxide", "hydrazine", "hydrazine_monohydrate", "isopropylamine", "tbaoh", "tmaoh", "tpaoh"}
+	want := []string{"choline_hydroxide", "hydrazine", "hydrazine_monohydrate", "isopropylamine", "tbaoh", "tmaoh",
+		"tpaoh"}
 	slices.Sort(not)
 	if fmt.Sprint(not) != fmt.Sprint(want) {
 		t.Errorf("not balanced: %v, want %v", not, want)

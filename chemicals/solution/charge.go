@@ -23,7 +23,8 @@ type Charge struct {
 // The strength is a mass fraction, molarity, molality or mass concentration;
 // left out, the portion is the undiluted substance. Mass fractions and
 // molalities are read at 20 degC, the other strengths at 25 degC.
-func Charged(st *chemicals.Store, w *working.Sheet, sub *chemicals.Substance, strength quantity.Value, volume, mass working.Num) Charge {
+func Charged(st *chemicals.Store, w *working.Sheet, sub *chemicals.Substance, strength quantity.Value, volume,
+	mass working.Num) Charge {
 	p := portion{st: st, w: w, sub: sub}
 	p.volume, p.byVolume = volume.As("V"), stated(volume)
 	p.mass = mass.As("m")
@@ -106,7 +107,8 @@ func (p *portion) solution(strength quantity.Value) Charge {
 	waterMolar := waterMass(p.st, p.w)
 	c := Charge{
 		Mass: p.mass, Volume: p.volume, Fraction: fraction,
-		Water:        p.w.Line("n_w", "mol", "m*(1-w)/M_w", p.mass.V*(1-fraction.V)/waterMolar.V, p.mass, fraction, waterMolar),
+		Water: p.w.Line("n_w", "mol", "m*(1-w)/M_w", p.mass.V*(1-fraction.V)/waterMolar.V, p.mass, fraction,
+			waterMolar),
 		HeatCapacity: heatCapacity(p.st, p.w, p.sub.Solution, p.named(strength), p.mass, fraction),
 	}
 	if p.byVolume && conc.Symbol == "c" { // mol/L times the stated volume, whatever the density

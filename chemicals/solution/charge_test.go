@@ -15,7 +15,8 @@ import (
 func TestDensities(t *testing.T) {
 	for _, row := range published(t, "thermochemistry_density.csv") {
 		w := working.NewSheet()
-		got := solution.Density(chemicals.Base(), w, row["model"], given("w", "g/g", number(t, row["wt_pct"])/100), row["degc"] == "20")
+		got := solution.Density(chemicals.Base(), w, row["model"], given("w", "g/g", number(t, row["wt_pct"])/100),
+			row["degc"] == "20")
 		if want := number(t, row["g_ml"]); !(math.Abs(got.V-want) <= number(t, row["tolerance"])) {
 			t.Errorf("%s %s wt%%: %.4f g/mL, published %.4f (%s)", row["model"], row["wt_pct"], got.V, want, row["source"])
 		}
@@ -42,7 +43,8 @@ func TestStrengths(t *testing.T) {
 func TestHeatCapacityIsTheLowEnd(t *testing.T) {
 	for _, row := range published(t, "thermochemistry_heat_capacity.csv") {
 		sub, x := substance(t, row["model"]), number(t, row["wt_pct"])/100
-		c := solution.Charged(chemicals.Base(), nil, sub, strength(quantity.MassFraction, x), working.Num{}, given("m", "g", 1))
+		c := solution.Charged(chemicals.Base(), nil, sub, strength(quantity.MassFraction, x), working.Num{},
+			given("m", "g", 1))
 		want := number(t, row["j_g_k"])
 		if !nearly.Between(c.HeatCapacity.V, want*(1-number(t, row["below"])), want) {
 			t.Errorf("%s wt%% %s: %.3f J/g/K, printed %.2f", row["wt_pct"], sub, c.HeatCapacity.V, want)
@@ -60,12 +62,15 @@ func TestChargedTheSameHoweverStated(t *testing.T) {
 	}
 	molality := want.Solute.V / (want.Mass.V * 0.52 / 1000)
 	for name, c := range map[string]solution.Charge{
-		"by mass": solution.Charged(st, nil, hf, strength(quantity.MassFraction, 0.48), working.Num{}, given("m", "g", want.Mass.V)),
-		"mol/L":   solution.Charged(st, nil, hf, strength(quantity.Molarity, 1000*want.Solute.V), given("V", "mL", 1000), working.Num{}),
+		"by mass": solution.Charged(st, nil, hf, strength(quantity.MassFraction, 0.48), working.Num{},
+			given("m", "g", want.Mass.V)),
+		"mol/L": solution.Charged(st, nil, hf, strength(quantity.Molarity, 1000*want.Solute.V), given("V", "mL", 1000),
+			working.Num{}),
 		"mol/L by mass": solution.Charged(st, nil, hf, strength(quantity.Molarity, 1000*want.Solute.V), working.Num{},
 			given("m", "g", want.Mass.V)),
 		"mol/kg": solution.Charged(st, nil, hf, strength(quantity.Molality, molality), given("V", "mL", 1000), working.Num{}),
-		"g/L":    solution.Charged(st, nil, hf, strength(quantity.MassConc, 0.48*want.Mass.V), given("V", "mL", 1000), working.Num{}),
+		"g/L": solution.Charged(st, nil, hf, strength(quantity.MassConc, 0.48*want.Mass.V), given("V", "mL", 1000),
+			working.Num{}),
 	} {
 		for k, pair := range [][2]working.Num{{c.Mass, want.Mass}, {c.Volume, want.Volume}, {c.Solute, want.Solute},
 			{c.Water, want.Water}, {c.Fraction, want.Fraction}, {c.HeatCapacity, want.HeatCapacity}} {
@@ -80,12 +85,14 @@ func TestChargedUndiluted(t *testing.T) {
 	st := chemicals.Base()
 	water := solution.Charged(st, nil, substance(t, "water"), quantity.Value{}, given("V", "mL", 100), working.Num{})
 	// 99.705 g of water at 25 degC, 5.5345 mol, 4.184 J/g/K: handbook values.
-	if !nearly.To(water.Water.V, 5.5345, 0.001) || water.Solute.V != 0 || !nearly.To(water.HeatCapacity.V, 417.2, 0.1) || water.Fraction.V != 0 {
+	if !nearly.To(water.Water.V, 5.5345, 0.001) || water.Solute.V != 0 || !nearly.To(water.HeatCapacity.V, 417.2, 0.1) ||
+		water.Fraction.V != 0 {
 		t.Errorf("%+v", water)
 	}
 	ethanol := solution.Charged(st, nil, substance(t, "ethanol"), quantity.Value{}, given("V", "mL", 100), working.Num{})
 	// 78.9 g, 1.713 mol, 112.3 J/mol/K: handbook values.
-	if !nearly.To(ethanol.Solute.V, 1.713, 0.003) || !nearly.To(ethanol.HeatCapacity.V, 192.4, 0.5) || ethanol.Water.V != 0 {
+	if !nearly.To(ethanol.Solute.V, 1.713, 0.003) || !nearly.To(ethanol.HeatCapacity.V, 192.4, 0.5) ||
+		ethanol.Water.V != 0 {
 		t.Errorf("%+v", ethanol)
 	}
 	salt := solution.Charged(st, nil, substance(t, "LiF"), quantity.Value{}, working.Num{}, given("m", "g", 1.6))
@@ -108,7 +115,8 @@ func TestChargedUnknowns(t *testing.T) {
 		t.Errorf("acid without a strength: %+v", noStrength)
 	}
 	tooStrong := solution.Charged(st, nil, hcl, strength(quantity.Molarity, 20000), given("V", "mL", 100), working.Num{})
-	if !tooStrong.Mass.Unknown() || !slices.Contains(tooStrong.Mass.Missing(), working.Lacks(working.NoDatum, "density.hcl")) || !nearly.To(tooStrong.Solute.V, 2, 1e-12) {
+	if !tooStrong.Mass.Unknown() || !slices.Contains(tooStrong.Mass.Missing(),
+		working.Lacks(working.NoDatum, "density.hcl")) || !nearly.To(tooStrong.Solute.V, 2, 1e-12) {
 		t.Errorf("20 mol/L hydrochloric acid: %+v", tooStrong)
 	}
 	nothing := solution.Charged(st, nil, hcl, strength(quantity.MassFraction, 0.3), working.Num{}, working.Num{})
@@ -116,9 +124,11 @@ func TestChargedUnknowns(t *testing.T) {
 		t.Errorf("no amount: %+v", nothing)
 	}
 	d, _ := st.Row("weight.Cl")
-	without := solution.Charged(st.With(map[int]float64{d.Index: math.NaN()}), nil, hcl, strength(quantity.MassFraction, 0.3),
+	without := solution.Charged(st.With(map[int]float64{d.Index: math.NaN()}), nil, hcl,
+		strength(quantity.MassFraction, 0.3),
 		given("V", "mL", 100), working.Num{})
-	if !without.Solute.Unknown() || !slices.Contains(without.Solute.Missing(), working.Lacks(working.NoDatum, "weight.Cl")) || without.Mass.Unknown() {
+	if !without.Solute.Unknown() || !slices.Contains(without.Solute.Missing(),
+		working.Lacks(working.NoDatum, "weight.Cl")) || without.Mass.Unknown() {
 		t.Errorf("without the weight of chlorine: %+v", without)
 	}
 }
@@ -126,7 +136,8 @@ func TestChargedUnknowns(t *testing.T) {
 // A solution without tables takes the assumed density and no heat capacity.
 func TestChargedWithoutModel(t *testing.T) {
 	w := working.NewSheet()
-	c := solution.Charged(chemicals.Base(), w, substance(t, "tbaoh"), strength(quantity.MassFraction, 0.40), given("V", "mL", 10), working.Num{})
+	c := solution.Charged(chemicals.Base(), w, substance(t, "tbaoh"), strength(quantity.MassFraction, 0.40),
+		given("V", "mL", 10), working.Num{})
 	if c.Mass.Status != working.Estimated || c.Mass.V != 10 || !c.HeatCapacity.Unknown() {
 		t.Errorf("%+v", c)
 	}

@@ -39,7 +39,8 @@ func recheckLine(t *testing.T, w *working.Sheet, line working.Line) {
 			t.Fatalf("line %d %q: input %s from line %d", line.N, line.Formula, in.Symbol, in.Line)
 		}
 		if from := w.Lines[in.Line-1]; from.Status < line.Status || from.V != in.V {
-			t.Errorf("line %d %q is %v of %v, input %s is %v of line %d", line.N, line.Formula, line.V, line.Status, in.Symbol, from.Status, in.Line)
+			t.Errorf("line %d %q is %v of %v, input %s is %v of line %d", line.N, line.Formula, line.V, line.Status, in.Symbol,
+				from.Status, in.Line)
 		}
 		names[in.Symbol] = in.V
 	}

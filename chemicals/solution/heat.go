@@ -74,7 +74,8 @@ func heatHF(st *chemicals.Store, w *working.Sheet, ratio working.Num) working.Nu
 	d := dilution(st, w, "hf", end)
 	bw := st.Num("constant.water_moles")
 	r0 := w.Line("r_0", "mol/mol", "b_w/b_20", bw.V/end.V, bw, end)
-	a, c, k := st.Num("heat_of_solution.hf_strong.a"), st.Num("heat_of_solution.hf_strong.b"), st.Num("factor.heat.hf_strong")
+	a, c, k := st.Num("heat_of_solution.hf_strong.a"), st.Num("heat_of_solution.hf_strong.b"),
+		st.Num("factor.heat.hf_strong")
 	v := qInf.V - d.V - k.V*(a.V*r0.V/(r0.V+c.V)-a.V*ratio.V/(ratio.V+c.V))
 	n := w.Line("q", "kJ/mol", "q_inf-d-k_q*(q_0*r_0/(r_0+b_0)-q_0*r/(r+b_0))", v, qInf, d, k, a, c, r0, ratio)
 	return worse(w, n, working.Estimated)
@@ -106,7 +107,8 @@ func heatH2SO4(st *chemicals.Store, w *working.Sheet, ratio working.Num) working
 }
 
 // clamped reads a heat of solution, and beyond the last row keeps its value.
-func clamped(st *chemicals.Store, w *working.Sheet, id string, ratio working.Num, high float64, beyond working.Status) working.Num {
+func clamped(st *chemicals.Store, w *working.Sheet, id string, ratio working.Num, high float64,
+	beyond working.Status) working.Num {
 	if ratio.V <= high {
 		return read(st, w, "q_s", id, "released", ratio, 1)
 	}

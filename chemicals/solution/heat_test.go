@@ -105,7 +105,8 @@ func TestIntegralHeatEdges(t *testing.T) {
 	if got := heat(w, "hcl", 1, 0.5); !got.Unknown() {
 		t.Errorf("hydrochloric acid beyond its table: %v", got)
 	}
-	got := solution.IntegralHeat(chemicals.Base(), w, "hf", working.Absent("n", "mol", working.Lacks("strength", "")), given("n_w", "mol", 1))
+	got := solution.IntegralHeat(chemicals.Base(), w, "hf", working.Absent("n", "mol", working.Lacks("strength", "")),
+		given("n_w", "mol", 1))
 	if !got.Unknown() || got.Missing()[0] != working.Lacks("strength", "") {
 		t.Errorf("%v", got)
 	}

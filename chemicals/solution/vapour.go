@@ -69,7 +69,8 @@ func pressure(st *chemicals.Store, w *working.Sheet, model string, fraction, cel
 		return dilute(st, w, at(low), fraction, celsius)
 	}
 	// The acid falls off faster than its strength, so this is more than it is.
-	return w.Model("p", "kPa", vapourName+", in proportion below the table", at(low)*x/low, fraction, celsius).Worse(working.Bound)
+	return w.Model("p", "kPa", vapourName+", in proportion below the table", at(low)*x/low, fraction,
+		celsius).Worse(working.Bound)
 }
 
 // dilute is the pressure over hydrofluoric acid below its table, at being the
@@ -86,7 +87,8 @@ func dilute(st *chemicals.Store, w *working.Sheet, at float64, fraction, celsius
 	}
 	s := (x - weakHF) / (tabledHF - weakHF)
 	v := math.Exp((1-s)*math.Log(law(weakHF)) + s*math.Log(at))
-	return w.Model("p", "kPa", "dilute law and table of hydrofluoric acid joined by their logarithms", v, fraction, celsius, h, b)
+	return w.Model("p", "kPa", "dilute law and table of hydrofluoric acid joined by their logarithms", v, fraction,
+		celsius, h, b)
 }
 
 // OverStrongAcid returns the partial pressure in kPa of HF at a molality in
@@ -100,11 +102,13 @@ func OverStrongAcid(st *chemicals.Store, w *working.Sheet, molality, hcl, celsiu
 	if celsius.V < 0 || celsius.V > highest.V {
 		return working.Absent("p_HF", "kPa", working.Lacks("vapour_outside", "hf"))
 	}
-	h, b, s := st.Num("vapour.hf_strong").As("h"), st.Num("vapour.hf_strong_slope").As("b"), st.Num("vapour.salting").As("s")
+	h, b, s := st.Num("vapour.hf_strong").As("h"), st.Num("vapour.hf_strong_slope").As("b"),
+		st.Num("vapour.salting").As("s")
 	f := read(st, w, "f", "vapour_salting.hf", "factor", hcl, percent)
 	m, t := molality.As("m"), celsius.As("T")
 	v := mmHg * h.V * m.V * math.Exp(-b.V*(1/(t.V+273.15)-1/298.15)) * math.Pow(f.V, s.V)
-	return w.Line("p_HF", "kPa", "0.133322*h*m*exp(-b*(1/(T+273.15)-1/298.15))*pow(f,s)", v, h, m, b, t, f, s).Worse(working.Bound)
+	return w.Line("p_HF", "kPa", "0.133322*h*m*exp(-b*(1/(T+273.15)-1/298.15))*pow(f,s)", v, h, m, b, t, f,
+		s).Worse(working.Bound)
 }
 
 // OverSalt returns the partial pressure in kPa of HCl over hydrochloric acid in
@@ -118,7 +122,8 @@ func OverSalt(st *chemicals.Store, w *working.Sheet, free, total, ratio, celsius
 	x, z := ratio.As("r"), st.Num("vapour.hcl_salt").As("z")
 	c := whole.V * x.V
 	v := c + math.Max(z.V, 0)*(whole.V-c) + math.Max(-z.V, 0)*(left.V-c)
-	return w.Line("p", "kPa", "p_t*r+max(z,0)*(p_t-p_t*r)+max(-z,0)*(p_f-p_t*r)", v, whole, x, z, left).Worse(working.Bound)
+	return w.Line("p", "kPa", "p_t*r+max(z,0)*(p_t-p_t*r)+max(-z,0)*(p_f-p_t*r)", v, whole, x, z,
+		left).Worse(working.Bound)
 }
 
 // WaterVapour returns the partial pressure in kPa of water over an aqueous acid
@@ -135,7 +140,8 @@ func WaterVapour(st *chemicals.Store, w *working.Sheet, model string, fraction, 
 		return w.Model("p_w", "kPa", "saturation pressure of water", Saturation(kelvin), celsius)
 	}
 	a, b := coefficients(t, x)
-	return w.Model("p_w", "kPa", "lg p = A - B/T of the water, straight in wt%", mmHg*math.Exp(a-b/kelvin), fraction, celsius)
+	return w.Model("p_w", "kPa", "lg p = A - B/T of the water, straight in wt%", mmHg*math.Exp(a-b/kelvin), fraction,
+		celsius)
 }
 
 // Saturation is the vapour pressure of pure water in kPa at a temperature in K,
@@ -144,7 +150,8 @@ func Saturation(kelvin float64) float64 {
 	const critical, pressure = 647.096, 22064.0
 	a := [...]float64{-7.85951783, 1.84408259, -11.7866497, 22.6807411, -15.9618719, 1.80122502}
 	t := 1 - kelvin/critical
-	sum := a[0]*t + a[1]*math.Pow(t, 1.5) + a[2]*t*t*t + a[3]*math.Pow(t, 3.5) + a[4]*math.Pow(t, 4) + a[5]*math.Pow(t, 7.5)
+	sum := a[0]*t + a[1]*math.Pow(t, 1.5) + a[2]*t*t*t + a[3]*math.Pow(t, 3.5) + a[4]*math.Pow(t, 4) + a[5]*math.Pow(t,
+		7.5)
 	return pressure * math.Exp(critical/kelvin*sum)
 }
 
@@ -166,5 +173,6 @@ func Ammonia(st *chemicals.Store, w *working.Sheet, molality, celsius working.Nu
 		return working.Absent("p", "kPa", working.Lacks("ammonia_over_strong", ""))
 	}
 	v := 101.325 * m.V / h.V * math.Exp(-b.V*(1/(t.V+273.15)-1/298.15)) * math.Exp(k.V*m.V)
-	return w.Line("p", "kPa", "101.325*m/h*exp(-b*(1/(T+273.15)-1/298.15))*exp(k*m)", v, m, h, b, t, k).Worse(working.Bound)
+	return w.Line("p", "kPa", "101.325*m/h*exp(-b*(1/(T+273.15)-1/298.15))*exp(k*m)", v, m, h, b, t,
+		k).Worse(working.Bound)
 }

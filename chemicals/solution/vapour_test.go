@@ -30,7 +30,8 @@ func TestVapourOfAcids(t *testing.T) {
 		{"hf", 10, 0, 0.0308, 0.005}, {"hf", 10, 20, 0.138, 0.005}, {"hf", 10, 25, 0.195, 0.003}, {"hf", 10, 60, 1.62, 0.005},
 		{"hf", 20, 25, 0.574, 0.003}, {"hf", 30, 25, 1.77, 0.003}, {"hf", 50, 25, 16.4, 0.003}, {"hf", 70, 25, 149, 0.003},
 		{"hf", 40, 25, 5.4, 0.01}, {"hf", 49, 25, 14.6, 0.01},
-		{"hcl", 20, 25, 0.316, 0.005}, {"hcl", 28, 25, 7.05, 0.005}, {"hcl", 32, 25, 32.5, 0.005}, {"hcl", 36, 25, 141, 0.005}, {"hcl", 38, 20, 211, 0.005},
+		{"hcl", 20, 25, 0.316, 0.005}, {"hcl", 28, 25, 7.05, 0.005}, {"hcl", 32, 25, 32.5, 0.005},
+		{"hcl", 36, 25, 141, 0.005}, {"hcl", 38, 20, 211, 0.005},
 	} {
 		if got := vapour(chemicals.Base(), c.model, c.wt, c.celsius); !nearly.Share(got, c.want, c.tolerance) {
 			t.Errorf("%g wt%% %s at %g degC: %.4g mmHg, want %.4g", c.wt, c.model, c.celsius, got, c.want)
@@ -76,13 +77,15 @@ func TestVapourOverSaltAndAcid(t *testing.T) {
 	}
 	warm := exactly("T", "degC", 25)
 	hf := func(s float64) float64 {
-		return solution.OverStrongAcid(at("vapour.salting", s), nil, exactly("m", "mol/kg", 1.93), exactly("w", "1", 0.28), warm).V / 0.133322
+		return solution.OverStrongAcid(at("vapour.salting", s), nil, exactly("m", "mol/kg", 1.93), exactly("w", "1", 0.28),
+			warm).V / 0.133322
 	}
 	if a, b := hf(0), hf(1); !nearly.To(a, 0.11, 0.005) || !nearly.To(b, 0.34, 0.01) {
 		t.Errorf("HF %.3g to %.3g mmHg, want 0.11 to 0.34", a, b)
 	}
 	hcl := func(z float64) float64 {
-		return solution.OverSalt(at("vapour.hcl_salt", z), nil, exactly("w", "1", 0.23), exactly("w", "1", 0.28), exactly("r", "1", 7.1/9), warm).V / 0.133322
+		return solution.OverSalt(at("vapour.hcl_salt", z), nil, exactly("w", "1", 0.23), exactly("w", "1", 0.28),
+			exactly("r", "1", 7.1/9), warm).V / 0.133322
 	}
 	for z, want := range map[float64]float64{-1: 1.0, 0: 5.6, 1: 7.1} {
 		if got := hcl(z); !nearly.Share(got, want, 0.03) {
@@ -104,7 +107,8 @@ func TestSaturation(t *testing.T) {
 // handbook table of its solubility in mmHg (from memory).
 func TestAmmonia(t *testing.T) {
 	mmHg := func(molality, celsius float64) float64 {
-		return solution.Ammonia(chemicals.Base(), nil, exactly("m", "mol/kg", molality), exactly("T", "degC", celsius)).V / 0.133322
+		return solution.Ammonia(chemicals.Base(), nil, exactly("m", "mol/kg", molality),
+			exactly("T", "degC", celsius)).V / 0.133322
 	}
 	if got := mmHg(1, 25); !nearly.To(got, 13, 0.3) {
 		t.Errorf("%.3g mmHg, want 13", got)

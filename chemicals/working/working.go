@@ -79,7 +79,8 @@ const ExactPrefix = "exact: "
 
 // Absent is an unknown number; missing is what would have to be known.
 func Absent(symbol, unit string, missing ...Missing) Num {
-	return Num{Symbol: symbol, Unit: unit, V: math.NaN(), Status: Unknown, kind: KindGiven, missing: &missing, made: absent}
+	return Num{Symbol: symbol, Unit: unit, V: math.NaN(), Status: Unknown, kind: KindGiven, missing: &missing,
+		made: absent}
 }
 
 // As returns the number under another symbol, so that two inputs of one line

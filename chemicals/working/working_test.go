@@ -64,7 +64,8 @@ func TestMissingMerges(t *testing.T) {
 	for _, w := range []*working.Sheet{nil, working.NewSheet()} {
 		a := w.Line("a", "L", "h*d*m", math.NaN(), absent, other, given)
 		b := w.Sum("b", "L", a, absent, other.As("d"))
-		if want := []working.Missing{datum("capacity.y"), datum("density.x"), datum("electrons.x")}; !slices.Equal(b.Missing(), want) {
+		if want := []working.Missing{datum("capacity.y"), datum("density.x"),
+			datum("electrons.x")}; !slices.Equal(b.Missing(), want) {
 			t.Errorf("missing %v, want %v", b.Missing(), want)
 		}
 		if len(w.Line("c", "g", "m", 2, given).Missing()) != 0 {
@@ -79,12 +80,14 @@ func TestNoNumberIsUnknown(t *testing.T) {
 	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 		for _, w := range []*working.Sheet{nil, working.NewSheet()} {
 			n := w.Line("y", "g", "m/z", v, given)
-			if !n.Unknown() || !math.IsNaN(n.V) || !slices.Equal(n.Missing(), []working.Missing{working.Lacks(working.NoNumber, "y")}) {
+			if !n.Unknown() || !math.IsNaN(n.V) || !slices.Equal(n.Missing(),
+				[]working.Missing{working.Lacks(working.NoNumber, "y")}) {
 				t.Errorf("%v gives %v, missing %v", v, n, n.Missing())
 			}
 		}
 	}
-	for _, n := range []working.Num{working.Given("x", "g", math.NaN(), "at"), working.Given("x", "g", math.Inf(1), "at"), working.Datum("x", "g", math.NaN(), working.Known, "at")} {
+	for _, n := range []working.Num{working.Given("x", "g", math.NaN(), "at"),
+		working.Given("x", "g", math.Inf(1), "at"), working.Datum("x", "g", math.NaN(), working.Known, "at")} {
 		given := n.Ref() == ""
 		want := map[bool]working.Missing{true: working.Lacks(working.NotGiven, "at"), false: datum("at")}[given]
 		if !n.Unknown() || !slices.Equal(n.Missing(), []working.Missing{want}) {
@@ -109,7 +112,8 @@ func work(w *working.Sheet) []working.Num {
 	n := w.Line("n", "mol", "m/M", given.V/known.V, given, known)
 	h := w.Line("Q", "kJ", "n*q", n.V*guess.V, n, guess)
 	u := w.Line("u", "mol", "n*h", n.V*absent.V, n, absent)
-	return []working.Num{n, h, u, w.Sum("s", "kJ", h, h.As("t")), w.Model("x", "K", "root", 61.25, h), w.Table("d", "g/mL", "density", 1.1, n), w.Keep(h)}
+	return []working.Num{n, h, u, w.Sum("s", "kJ", h, h.As("t")), w.Model("x", "K", "root", 61.25, h),
+		w.Table("d", "g/mL", "density", 1.1, n), w.Keep(h)}
 }
 
 func TestNilSheetGivesTheSameNumbers(t *testing.T) {
@@ -204,7 +208,8 @@ func TestTheZeroNumberIsNone(t *testing.T) {
 	for _, w := range []*working.Sheet{nil, working.NewSheet()} {
 		for _, n := range []working.Num{w.Line("y", "g", "a+b", 2, given, none), w.Sum("y", "g", given, none.As("b")),
 			w.Line("z", "g", "a+b", 2, w.Line("y", "g", "a+b", 2, given, none.As("b")), given)} {
-			if !n.Unknown() || n.None() || !math.IsNaN(n.V) || len(n.Missing()) != 1 || n.Missing()[0].Kind != working.NothingIn {
+			if !n.Unknown() || n.None() || !math.IsNaN(n.V) || len(n.Missing()) != 1 ||
+				n.Missing()[0].Kind != working.NothingIn {
 				t.Errorf("a number made of none is %v", n)
 			}
 		}

@@ -41,7 +41,8 @@ func builtWith(t *testing.T, rows []addedRow) string {
 		if err != nil {
 			t.Fatal(err)
 		}
-		instead[filepath.Join(top, filepath.FromSlash(r.table))] = put(t, dir, string('a'+rune(i))+".csv", string(text)+r.row+"\n")
+		instead[filepath.Join(top, filepath.FromSlash(r.table))] = put(t, dir, string('a'+rune(i))+".csv",
+			string(text)+r.row+"\n")
 	}
 	list, err := json.Marshal(map[string]any{"Replace": instead})
 	if err != nil {
@@ -97,12 +98,16 @@ func TestAddedRowsWork(t *testing.T) {
 			t.Error("a material: its service temperature is not the technical limit")
 		}
 	}
-	for what, id := range map[string]string{"a substance and agent": "neutralise.mass@4/caesium_hydroxide", "a precursor": "heat.etch.total"} {
+	for what, id := range map[string]string{"a substance and agent": "neutralise.mass@4/caesium_hydroxide",
+		"a precursor": "heat.etch.total"} {
 		if !known[id] {
 			t.Errorf("%s: %s is not known", what, id)
 		}
 	}
-	if !slices.ContainsFunc(r.Findings, func(f struct{ ID string }) bool { return strings.HasSuffix(f.ID, "+few_cycles") }) {
+	if !slices.ContainsFunc(r.Findings, func(f struct{ ID string }) bool {
+		return strings.HasSuffix(f.ID,
+			"+few_cycles")
+	}) {
 		t.Error("a limit: no finding is held against it")
 	}
 	if !slices.Contains(r.NotAssessed, "dust.cloud") {

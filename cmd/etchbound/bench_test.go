@@ -60,7 +60,8 @@ func BenchmarkMake(b *testing.B) {
 func BenchmarkScale(b *testing.B) {
 	c := demoCase(b)
 	for b.Loop() {
-		if _, err := scaling.Grow(c, quantity.Of(1, "g", quantity.Mass), quantity.Of(10, "kg", quantity.Mass), scaling.Follow{}); err != nil {
+		if _, err := scaling.Grow(c, quantity.Of(1, "g", quantity.Mass), quantity.Of(10, "kg", quantity.Mass),
+			scaling.Follow{}); err != nil {
 			b.Fatal(err)
 		}
 	}

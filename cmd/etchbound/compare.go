@@ -47,10 +47,14 @@ func compareCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if err := d.into(cmd.Context(), s, func(ctx context.Context, show func(int)) error { return x.Draw(ctx, d.n, d.seed, d.workers, show) }); err != nil {
+			if err := d.into(cmd.Context(), s, func(ctx context.Context,
+				show func(int)) error {
+				return x.Draw(ctx, d.n, d.seed, d.workers, show)
+			}); err != nil {
 				return err
 			}
-			return deliver(output, append(append([]string(nil), args...), f.site, f.limits), s, func(w io.Writer) error { return writeComparison(w, x, kind) })
+			return deliver(output, append(append([]string(nil), args...), f.site, f.limits), s,
+				func(w io.Writer) error { return writeComparison(w, x, kind) })
 		},
 	}
 	caseFlags(c, &f)

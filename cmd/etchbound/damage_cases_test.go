@@ -55,8 +55,10 @@ var damages = []damage{
 	{name: "NUL", old: "title: Two", new: "title: T\x00wo", want: "control character"},
 	{name: "escape character", old: "title: Two", new: "title: \x1b[31mTwo", want: "control character"},
 	{name: "text turned round", old: "title: Two", new: "title: \u202eTwo", want: "direction"},
-	{name: "above one MiB", make: func(good string) string { return good + "#" + strings.Repeat("x", 1<<20) + "\n" }, want: "1 MiB", line: 1},
-	{name: "no-break space after a colon", old: mass, new: "mass:\u00a02 g\n", want: "no-break.*\n(.*\n)*.*ordinary space"},
+	{name: "above one MiB", make: func(good string) string { return good + "#" + strings.Repeat("x", 1<<20) + "\n" },
+		want: "1 MiB", line: 1},
+	{name: "no-break space after a colon", old: mass, new: "mass:\u00a02 g\n",
+		want: "no-break.*\n(.*\n)*.*ordinary space"},
 	{name: "no-break space before a unit", old: mass, new: "mass: 2\u00a0g\n", want: "no-break"},
 
 	// YAML that a route does not need, or that hides what is meant.
@@ -68,11 +70,15 @@ var damages = []damage{
 	{name: "tag", old: mass, new: "mass: !!str 2 g\n", want: "tag"},
 	{name: "tag of one's own", old: mass, new: "mass: !grams 2 g\n", want: "tag"},
 	{name: "merge key", old: mass, new: mass + "  <<: {purity: 90 wt%}\n", want: "<<"},
-	{name: "second document", make: func(good string) string { return good + "---\ntitle: another\n" }, want: "second document", line: -1},
+	{name: "second document", make: func(good string) string { return good + "---\ntitle: another\n" },
+		want: "second document", line: -1},
 	{name: "deep nesting", make: func(good string) string {
 		return good + "data: " + strings.Repeat("[", 40) + strings.Repeat("]", 40) + "\n"
 	}, want: "deep", line: -1},
-	{name: "very deep nesting", make: func(good string) string { return good + "data: " + strings.Repeat("[", 20000) + "\n" }, want: "deep|bracket", line: -1},
+	{name: "very deep nesting", make: func(good string) string {
+		return good + "data: " + strings.Repeat("[", 20000) +
+			"\n"
+	}, want: "deep|bracket", line: -1},
 	{name: "duplicate key", old: mass, new: mass + "  mass: 3 g\n", want: "twice"},
 	{name: "null by nothing", old: mass, new: "mass:\n", want: "nothing"},
 	{name: "null by tilde", old: mass, new: "mass: ~\n", want: "nothing"},
@@ -93,8 +99,10 @@ var damages = []damage{
 	{name: "no basis", make: without("basis"), want: "basis", line: -1},
 	{name: "no places", make: without("places"), want: "the key places is missing", line: -1},
 	{name: "no steps", make: without("steps"), want: "steps", line: -1},
-	{name: "steps are a text", make: func(good string) string { return without("steps")(good) + "steps: stir\n" }, want: "list|dash", line: -1},
-	{name: "no steps in the list", make: func(good string) string { return without("steps")(good) + "steps: []\n" }, want: "step", line: -1},
+	{name: "steps are a text", make: func(good string) string { return without("steps")(good) + "steps: stir\n" },
+		want: "list|dash", line: -1},
+	{name: "no steps in the list", make: func(good string) string { return without("steps")(good) + "steps: []\n" },
+		want: "step", line: -1},
 	{name: "a site file", make: whole("site: etchbound/1\ntitle: Workshop\n"), want: "site file", line: 1},
 
 	// Numbers and units.
@@ -131,7 +139,8 @@ var damages = []damage{
 	{name: "plain percent for a strength", old: "strength: 9 mol/L", new: "strength: 30 %", want: "wt%"},
 	{name: "range upside down", old: mass, new: "mass: 2 (3 to 1) g\n", want: "low|range|order"},
 	{name: "value outside of its range", old: mass, new: "mass: 2 (3 to 4) g\n", want: "between|range|outside"},
-	{name: "year with a fraction", old: "  status: invented", new: "  status: invented\n  year: 2017.5", want: "year|whole"},
+	{name: "year with a fraction", old: "  status: invented", new: "  status: invented\n  year: 2017.5",
+		want: "year|whole"},
 	{name: "day that is none", old: "2026-11-25", new: "2026-02-30", want: "calendar"},
 
 	// Amounts that cannot be.
@@ -146,7 +155,8 @@ var damages = []damage{
 	{name: "above a hundred per cent", old: "purity: 96 wt%", new: "purity: 120 wt%", want: "100"},
 	{name: "no powder", old: mass, new: "mass: 0 g\n", want: "zero"},
 	{name: "purity and impurities", old: "purity: 96 wt%", new: "purity: 99 wt%", want: "103", line: -1},
-	{name: "relief above the rating", old: "    vent: 3 mm", new: "    rating: 100 kPa\n    relief: 200 kPa\n    vent: 3 mm", want: "rating", line: -1},
+	{name: "relief above the rating", old: "    vent: 3 mm", new: "    rating: 100 kPa\n    relief: 200 kPa\n    " +
+		"vent: 3 mm", want: "rating", line: -1},
 	{name: "all stays with the solid", old: "retained: 5 mL/g", new: "retained: 100 %", want: "100 %"},
 
 	// Words.
@@ -183,33 +193,46 @@ var damages = []damage{
 	{name: "no place to go", old: "    into: tubes\n", new: "", want: "into", line: -1},
 	{name: "no time to hold", old: "    time: 24 h\n", new: "", want: "time", line: -1},
 	{name: "key of another verb", old: "    time: 24 h\n", new: "    time: 24 h\n    cycles: 3\n", want: "cycles"},
-	{name: "temperature of a transfer", old: "    into: tubes\n", new: "    into: tubes\n    temperature: 20 degC\n", want: "temperature"},
-	{name: "material of a hold", old: "    time: 24 h\n", new: "    time: 24 h\n    what: [precursor]\n", want: "what", line: -1},
+	{name: "temperature of a transfer", old: "    into: tubes\n", new: "    into: tubes\n    temperature: 20 degC\n",
+		want: "temperature"},
+	{name: "material of a hold", old: "    time: 24 h\n", new: "    time: 24 h\n    what: [precursor]\n", want: "what",
+		line: -1},
 
 	// Materials.
-	{name: "unknown substance", old: "substance: hydrochloric acid", new: "substance: hydrocloric acid", want: "hydrochloric acid"},
+	{name: "unknown substance", old: "substance: hydrochloric acid", new: "substance: hydrocloric acid",
+		want: "hydrochloric acid"},
 	{name: "acid without strength", old: "strength: 9 mol/L, volume", new: "volume", want: "strength"},
 	{name: "how much is not said", old: acid, new: "{substance: hydrochloric acid, strength: 9 mol/L}", want: "volume"},
 	{name: "said twice", old: "mass: 3.2 g}", new: "mass: 3.2 g, amount: 0.1 mol}", want: "more than one"},
 	{name: "volume of a solid", old: "mass: 3.2 g}", new: "volume: 3 mL}", want: "mass"},
-	{name: "strength of water", old: "{substance: water, volume: 160 mL}", new: "{substance: water, strength: 1 mol/L, volume: 160 mL}", want: "no strength"},
-	{name: "lithium fluoride 5 mol/L", old: fluoride, new: "{substance: lithium fluoride, strength: 5 mol/L}", want: `ratio: 5 mol/mol`},
-	{name: "lithium fluoride 12 mol/L", old: fluoride, new: "{substance: LiF, strength: 12 mol/L}", want: `ratio: 12 mol/mol`},
-	{name: "sodium fluoride 5 mol/L", old: fluoride, new: "{substance: sodium fluoride, strength: 5 mol/L}", want: `ratio: 5 mol/mol`},
+	{name: "strength of water", old: "{substance: water, volume: 160 mL}",
+		new: "{substance: water, strength: 1 mol/L, volume: 160 mL}", want: "no strength"},
+	{name: "lithium fluoride 5 mol/L", old: fluoride, new: "{substance: lithium fluoride, strength: 5 mol/L}",
+		want: `ratio: 5 mol/mol`},
+	{name: "lithium fluoride 12 mol/L", old: fluoride, new: "{substance: LiF, strength: 12 mol/L}",
+		want: `ratio: 12 mol/mol`},
+	{name: "sodium fluoride 5 mol/L", old: fluoride, new: "{substance: sodium fluoride, strength: 5 mol/L}",
+		want: `ratio: 5 mol/mol`},
 	{name: "more fluoride than acid", make: func(good string) string {
-		return strings.Replace(strings.Replace(good, "strength: 9 mol/L", "strength: 2 mol/L", 1), fluoride, "{substance: lithium fluoride, strength: 3 mol/L}", 1)
+		return strings.Replace(strings.Replace(good, "strength: 9 mol/L", "strength: 2 mol/L", 1), fluoride,
+			"{substance: lithium fluoride, strength: 3 mol/L}", 1)
 	}, want: `more than the acid`, line: -1},
 	{name: "HF 80 wt%", old: acid, new: "{substance: hydrofluoric acid, strength: 80 wt%, volume: 40 mL}", want: "70 wt%"},
-	{name: "HF 45 mol/L", old: acid, new: "{substance: hydrofluoric acid, strength: 45 mol/L, volume: 40 mL}", want: "70 wt%"},
+	{name: "HF 45 mol/L", old: acid, new: "{substance: hydrofluoric acid, strength: 45 mol/L, volume: 40 mL}",
+		want: "70 wt%"},
 	{name: "HF without water", old: acid, new: "{substance: anhydrous hydrogen fluoride, mass: 10 g}", want: "specialist"},
-	{name: "HCl 50 wt%", old: acid, new: "{substance: hydrochloric acid, strength: 50 wt%, volume: 40 mL}", want: "45 wt%"},
-	{name: "H2SO4 99.9 wt%", old: acid, new: "{substance: sulfuric acid, strength: 99.9 wt%, volume: 40 mL}", want: "98.5 wt%"},
-	{name: "NaOH 80 wt%", old: fluoride, new: "{substance: sodium hydroxide, strength: 80 wt%, volume: 4 mL}", want: "75 wt%"},
+	{name: "HCl 50 wt%", old: acid, new: "{substance: hydrochloric acid, strength: 50 wt%, volume: 40 mL}",
+		want: "45 wt%"},
+	{name: "H2SO4 99.9 wt%", old: acid, new: "{substance: sulfuric acid, strength: 99.9 wt%, volume: 40 mL}",
+		want: "98.5 wt%"},
+	{name: "NaOH 80 wt%", old: fluoride, new: "{substance: sodium hydroxide, strength: 80 wt%, volume: 4 mL}",
+		want: "75 wt%"},
 
 	// What replaces data.
 	{name: "measured without powder", make: func(good string) string {
 		good = strings.Replace(without("precursor")(good), "      - precursor\n", "", 1)
-		return strings.Replace(good, "what: [precursor]", "what: [{substance: water, volume: 1 mL}]", 1) + "measured: {etch_heat: 720 kJ/mol}\n"
+		return strings.Replace(good, "what: [precursor]", "what: [{substance: water, volume: 1 mL}]", 1) +
+			"measured: {etch_heat: 720 kJ/mol}\n"
 	}, want: "precursor", line: -1},
 	{name: "unknown datum", make: func(good string) string {
 		return good + "data:\n  - {id: etch_heat.Ti3AlC3, value: 700 kJ/mol, source: own}\n"
@@ -250,15 +273,20 @@ type aroundDamage struct {
 var damagedAround = []aroundDamage{
 	{"site", damage{name: "bare number", old: "flow: 800 m3/h", new: "flow: 800", want: "unit"}},
 	{"site", damage{name: "unknown key", old: "containment:", new: "containement:", want: "containment"}},
-	{"site", damage{name: "unknown jurisdiction", old: "jurisdiction: eu", new: "jurisdiction: mars", want: "us_california"}},
-	{"site", damage{name: "unknown substance", old: "substance: lithium fluoride", new: "substance: litium fluoride", want: "lithium fluoride"}},
+	{"site", damage{name: "unknown jurisdiction", old: "jurisdiction: eu", new: "jurisdiction: mars",
+		want: "us_california"}},
+	{"site", damage{name: "unknown substance", old: "substance: lithium fluoride", new: "substance: litium fluoride",
+		want: "lithium fluoride"}},
 	{"site", damage{name: "negative flow", old: "flow: 800 m3/h", new: "flow: -800 m3/h", want: "negative|less than"}},
 	{"site", damage{name: "a route", make: whole("route: etchbound/1\ntitle: x\n"), want: "route file"}},
 	{"limits", damage{name: "bare number", old: "value: 40 K", new: "value: 40", want: "unit"}},
-	{"limits", damage{name: "unknown quantity", old: "heat.adiabatic_rise", new: "heat.adiabatic_raise", want: "heat.adiabatic_rise"}},
+	{"limits", damage{name: "unknown quantity", old: "heat.adiabatic_rise", new: "heat.adiabatic_raise",
+		want: "heat.adiabatic_rise"}},
 	{"limits", damage{name: "unit of another quantity", old: "value: 40 K", new: "value: 40 kPa", want: "K"}},
 	{"limits", damage{name: "unknown key", old: "near: 50 %", new: "margin: 50 %", want: "near"}},
-	{"limits", damage{name: "no document", old: "    document: House rules for trial batches (invented)\n    section: \"3\"\n    edition", new: "    edition", want: "document", line: -1}},
+	{"limits", damage{name: "no document", old: "    document: House rules for trial batches (invented)\n    " +
+		"section: \"3\"\n    edition", new: "    edition", want: "document", line: -1}},
 	{"limits", damage{name: "id twice", old: "id: house_temperature", new: "id: house_rise", want: "house_rise"}},
-	{"limits", damage{name: "unknown agent", old: "agent: hydrogen fluoride", new: "agent: hydrogen floride", want: "hydrofluoric acid"}},
+	{"limits", damage{name: "unknown agent", old: "agent: hydrogen fluoride", new: "agent: hydrogen floride",
+		want: "hydrofluoric acid"}},
 }

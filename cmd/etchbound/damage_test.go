@@ -45,7 +45,8 @@ func changed(a, b string) int {
 // formatting slips and the vocabulary of schema checkers.
 var inside = regexp.MustCompile(`panic|goroutine|runtime error|%!|0x[0-9a-f]{6,}|` +
 	`\b(?:float64|int64|int32|uint8|struct|interface|map\[|nil|boolean|NaN\(|bool)\b|\[\]string|` +
-	`\*?\b(?:schemas|route|limit|quantity|chemicals|hazards|figure|working|yaml|jsonschema|strconv|json|errors)\.[A-Z]\w*|` +
+	`\*?\b(?:schemas|route|limit|quantity|chemicals|hazards|figure|working|yaml|jsonschema|strconv|json|` +
+	`errors)\.[A-Z]\w*|` +
 	`additionalProperties|oneOf|anyOf|allOf|\$ref|urn:|/steps/\d|!!(?:int|float|null|timestamp)|(?m:(?:^| )yaml:)|<nil>`)
 
 var place = regexp.MustCompile(`(?m)^route\.yaml:(\d+):(\d+): `)
@@ -126,7 +127,8 @@ func TestLineEndsChangeNothing(t *testing.T) {
 	good := bundled(t, demoName)
 	digest := regexp.MustCompile(`"digest": ?"[0-9a-f]+"`)
 	want := ""
-	for _, text := range []string{good, "\ufeff" + good, strings.ReplaceAll(good, "\n", "\r\n"), "\ufeff" + strings.ReplaceAll(good, "\n", "\r\n")} {
+	for _, text := range []string{good, "\ufeff" + good, strings.ReplaceAll(good, "\n", "\r\n"),
+		"\ufeff" + strings.ReplaceAll(good, "\n", "\r\n")} {
 		dir := t.TempDir()
 		put(t, dir, "route.yaml", text)
 		r := call(t, dir, nil, "review", "route.yaml", "--format", "json", "--brief")
@@ -167,7 +169,8 @@ func TestDamagedSitesAndLimits(t *testing.T) {
 // Several mistakes are told at once, by position.
 func TestAllMistakesAtOnce(t *testing.T) {
 	text := bundled(t, demoName)
-	for _, d := range [][2]string{{"mass: 2 g\n", "mass: 2\n"}, {"closure: vented", "closure: vent"}, {"time: 24 h", "time: -24 h"}, {"cycles: 8", "cycles: 8.5"}} {
+	for _, d := range [][2]string{{"mass: 2 g\n", "mass: 2\n"}, {"closure: vented", "closure: vent"},
+		{"time: 24 h", "time: -24 h"}, {"cycles: 8", "cycles: 8.5"}} {
 		text = strings.Replace(text, d[0], d[1], 1)
 	}
 	dir := t.TempDir()

@@ -26,7 +26,8 @@ type drawing struct {
 func (d *drawing) flags(c *cobra.Command) {
 	c.Flags().IntVar(&d.n, "draws", 0, "draw the data this many times from their shapes")
 	c.Flags().Uint64Var(&d.seed, "seed", 1, "seed of the draws: the same gives the same")
-	c.Flags().IntVar(&d.workers, "workers", min(runtime.NumCPU(), mostWorkers), "draws that run at once; the result does not depend on it")
+	c.Flags().IntVar(&d.workers, "workers", min(runtime.NumCPU(), mostWorkers),
+		"draws that run at once; the result does not depend on it")
 }
 
 // sample draws the data of a case; nothing where no draws were asked for. An

@@ -22,9 +22,10 @@ import (
 func checkCommand(s streams) *cobra.Command {
 	var f files
 	c := &cobra.Command{
-		Use:     "check ROUTE",
-		Short:   "Say whether a route file is written right, without reviewing it",
-		Long:    "Read a route file, and a site or limits file if named, and list every mistake at once:\nfile, line, column, what was found and what is accepted.",
+		Use:   "check ROUTE",
+		Short: "Say whether a route file is written right, without reviewing it",
+		Long: "Read a route file, and a site or limits file if named, and list every mistake at once:\nfile, line, " +
+			"column, what was found and what is accepted.",
 		Example: "  etchbound check testdata/routes/demo-lif-hcl-2g.yaml",
 		Args:    exactly(1, "one route file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -41,7 +42,8 @@ func checkCommand(s streams) *cobra.Command {
 			if a.Err != nil {
 				return input("%s: %v", shown(f.route), a.Err)
 			}
-			text := fmt.Sprintf("%s: no mistakes found in %d steps and %d places\n", shown(f.route), len(c.Route.Steps), len(c.Route.Places))
+			text := fmt.Sprintf("%s: no mistakes found in %d steps and %d places\n", shown(f.route), len(c.Route.Steps),
+				len(c.Route.Places))
 			for _, n := range a.Warnings {
 				text += "  note: " + words.Say(n) + "\n"
 			}
@@ -87,7 +89,8 @@ func starterCommand(s streams) *cobra.Command {
 				return input("--batch: found %s, accepted is a mass above zero such as \"1 g\"", batch)
 			}
 			if _, err := os.Stat(output); output != "" && output != "-" && err == nil {
-				return input("%s: there is a file of this name, and a starter does not replace what somebody may have written; choose another name", output)
+				return input("%s: there is a file of this name, and a starter does not replace what somebody may have "+
+					"written; choose another name", output)
 			}
 			return deliver(output, nil, s, func(w io.Writer) error {
 				if err := route.WriteStarter(w, args[0], phase, m); err != nil {
@@ -117,9 +120,10 @@ func layered(phase string) error {
 
 func dataCommand(s streams) *cobra.Command {
 	return &cobra.Command{
-		Use:     "data [SUBSTANCE or ID]",
-		Short:   "Show the data: values, ranges, sources and how far they can be trusted",
-		Long:    "Show the data rows of a substance, of one id, or of all ids that begin with what is named;\nwithout an argument, all of them.",
+		Use:   "data [SUBSTANCE or ID]",
+		Short: "Show the data: values, ranges, sources and how far they can be trusted",
+		Long: "Show the data rows of a substance, of one id, or of all ids that begin with what is named;\nwithout " +
+			"an argument, all of them.",
 		Example: "  etchbound data etch_heat.Ti3AlC2",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 1 {
@@ -142,9 +146,10 @@ func dataCommand(s streams) *cobra.Command {
 func explainCommand(s streams) *cobra.Command {
 	var f files
 	c := &cobra.Command{
-		Use:     "explain ROUTE FIGURE",
-		Short:   "Show how one figure of the review was worked out, down to the data",
-		Long:    "Show how one figure was worked out: formula, inputs with units, the data rows and the places in\nthe route it rests on. FIGURE is an id of the review, such as heat.adiabatic_rise@2.",
+		Use:   "explain ROUTE FIGURE",
+		Short: "Show how one figure of the review was worked out, down to the data",
+		Long: "Show how one figure was worked out: formula, inputs with units, the data rows and the places " +
+			"in\nthe route it rests on. FIGURE is an id of the review, such as heat.adiabatic_rise@2.",
 		Example: "  etchbound explain testdata/routes/demo-lif-hcl-2g.yaml gas.hydrogen.total",
 		Args:    exactly(2, "a route file and the id of a figure"),
 		RunE: func(c *cobra.Command, args []string) error {

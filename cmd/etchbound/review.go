@@ -20,7 +20,8 @@ const (
 )
 
 func options(brief bool) reports.Options {
-	return reports.Options{Brief: brief, Version: version, DataVersion: dataVersion, Platform: runtime.GOOS + "/" + runtime.GOARCH}
+	return reports.Options{Brief: brief, Version: version, DataVersion: dataVersion,
+		Platform: runtime.GOOS + "/" + runtime.GOARCH}
 }
 
 func caseFlags(c *cobra.Command, f *files) {
@@ -67,7 +68,8 @@ func reviewCommand(s streams) *cobra.Command {
 			if o.Sample, err = d.sample(c.Context(), r.Case, s); err != nil {
 				return err
 			}
-			err = deliver(output, []string{f.route, f.site, f.limits}, s, func(w io.Writer) error { return write(w, r, kind, o) })
+			err = deliver(output, []string{f.route, f.site, f.limits}, s,
+				func(w io.Writer) error { return write(w, r, kind, o) })
 			if err != nil {
 				return err
 			}

@@ -42,7 +42,8 @@ func (e *reached) Error() string { return e.text }
 func run(args []string, s streams) (code int) {
 	defer func() {
 		if p := recover(); p != nil {
-			fmt.Fprintf(s.err, "etchbound: something went wrong inside the program: %v\nPlease report it with the route file that caused it. Nothing was written.\n", p)
+			fmt.Fprintf(s.err, "etchbound: something went wrong inside the program: %v\nPlease report it with the route "+
+				"file that caused it. Nothing was written.\n", p)
 			code = exitOther
 		}
 	}()
@@ -76,7 +77,8 @@ const longest = 4096
 func short(args []string) error {
 	for _, a := range args {
 		if len(a) > longest {
-			return input("etchbound: an argument of %d bytes that begins with %.40q; accepted are at most %d", len(a), a, longest)
+			return input("etchbound: an argument of %d bytes that begins with %.40q; accepted are at most %d", len(a), a,
+				longest)
 		}
 	}
 	return nil
@@ -116,7 +118,9 @@ func root(s streams) *cobra.Command {
 		}
 		return input("etchbound: %s%s (see %s --help)", text, nearFlag(c, err), c.CommandPath())
 	})
-	cmd.AddCommand(reviewCommand(s), upsetCommand(s), checkCommand(s), starterCommand(s), dataCommand(s), explainCommand(s), schemaCommand(s), scaleCommand(s), changeCommand(s), compareCommand(s), stockCommand(s), versionCommand(s))
+	cmd.AddCommand(reviewCommand(s), upsetCommand(s), checkCommand(s), starterCommand(s), dataCommand(s),
+		explainCommand(s), schemaCommand(s), scaleCommand(s), changeCommand(s), compareCommand(s), stockCommand(s),
+		versionCommand(s))
 	return cmd
 }
 
@@ -138,7 +142,8 @@ func noArgs(c *cobra.Command, args []string) error {
 func exactly(n int, what string) cobra.PositionalArgs {
 	return func(c *cobra.Command, args []string) error {
 		if len(args) != n {
-			return input("etchbound: %s needs %s, found %d argument(s) (see %s --help)", c.Name(), what, len(args), c.CommandPath())
+			return input("etchbound: %s needs %s, found %d argument(s) (see %s --help)", c.Name(), what, len(args),
+				c.CommandPath())
 		}
 		return nil
 	}

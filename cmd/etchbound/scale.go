@@ -48,10 +48,14 @@ func scaleCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if err := d.into(cmd.Context(), s, func(ctx context.Context, show func(int)) error { return g.Draw(ctx, d.n, d.seed, d.workers, show) }); err != nil {
+			if err := d.into(cmd.Context(), s, func(ctx context.Context,
+				show func(int)) error {
+				return g.Draw(ctx, d.n, d.seed, d.workers, show)
+			}); err != nil {
 				return err
 			}
-			return deliver(output, []string{f.route, f.site, f.limits}, s, func(w io.Writer) error { return writeGrowth(w, g, split, kind) })
+			return deliver(output, []string{f.route, f.site, f.limits}, s,
+				func(w io.Writer) error { return writeGrowth(w, g, split, kind) })
 		},
 	}
 	caseFlags(c, &f)
@@ -82,7 +86,8 @@ func following(words []string) (scaling.Follow, error) {
 	return out, nil
 }
 
-func grown(f files, from, to string, along scaling.Follow, pots int, s streams) (*scaling.Growth, scaling.Split, error) {
+func grown(f files, from, to string, along scaling.Follow, pots int, s streams) (*scaling.Growth, scaling.Split,
+	error) {
 	var none scaling.Split
 	lo, err := quantity.Parse(from, quantity.Mass)
 	if err != nil {

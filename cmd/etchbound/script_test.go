@@ -122,5 +122,6 @@ func swap(ts *testscript.TestScript, _ bool, args []string) {
 	if !strings.Contains(text, args[1]) {
 		ts.Fatalf("%s has no %q", args[0], args[1])
 	}
-	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.Replace(text, args[1], strings.ReplaceAll(args[2], `\n`, "\n"), 1)), 0o644))
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.Replace(text, args[1],
+		strings.ReplaceAll(args[2], `\n`, "\n"), 1)), 0o644))
 }

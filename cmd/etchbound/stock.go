@@ -29,8 +29,9 @@ func stockCommand(s streams) *cobra.Command {
 			"jurisdiction, and the air of the hood if all routes run on the same day. A share is not\n" +
 			"known without a site file. The format follows the suffix of -o (.html, .json, .csv, else\n" +
 			"Markdown) unless --format names it; .csv is an inventory to be filled in.",
-		Example: "  etchbound stock testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/hf-50-10g.yaml --site testdata/routes/site-demo.yaml",
-		Args:    severalRoutes,
+		Example: "  etchbound stock testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/hf-50-10g.yaml --site " +
+			"testdata/routes/site-demo.yaml",
+		Args: severalRoutes,
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := given(c, "site", "limits", "format", "output"); err != nil {
 				return err
@@ -47,11 +48,13 @@ func stockCommand(s streams) *cobra.Command {
 			if err != nil {
 				return input("%v", err)
 			}
-			return deliver(output, append([]string{f.site, f.limits}, args...), s, func(w io.Writer) error { return writeStock(w, h, kind) })
+			return deliver(output, append([]string{f.site, f.limits}, args...), s,
+				func(w io.Writer) error { return writeStock(w, h, kind) })
 		},
 	}
 	caseFlags(c, &f)
-	c.Flags().BoolVar(&sameDay, "same-day", true, "add up the air all routes need, as if they ran at once; false: the route that needs most")
+	c.Flags().BoolVar(&sameDay, "same-day", true, "add up the air all routes need, as if they ran at once; false: "+
+		"the route that needs most")
 	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	return c

@@ -49,7 +49,8 @@ func TestColdStart(t *testing.T) {
 		}
 		slices.Sort(walls)
 		least, median := slices.Min(busies), walls[len(walls)/2]
-		t.Logf("%-10s median %6.1f ms, least %6.1f ms, least busy %6.1f ms, limit %3.0f ms", m.name, ms(median), ms(walls[0]), ms(least), ms(m.limit))
+		t.Logf("%-10s median %6.1f ms, least %6.1f ms, least busy %6.1f ms, limit %3.0f ms", m.name, ms(median),
+			ms(walls[0]), ms(least), ms(m.limit))
 		// The busy time keeps a machine with other work from failing the test.
 		if median > 3*m.limit && least > 2*m.limit {
 			t.Errorf("%s takes %.1f ms, more than three times %.0f ms", m.name, ms(median), ms(m.limit))

@@ -35,7 +35,8 @@ func upsetCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return deliver(output, []string{f.route, f.site, f.limits}, s, func(w io.Writer) error { return writeUpset(w, r, kind) })
+			return deliver(output, []string{f.route, f.site, f.limits}, s,
+				func(w io.Writer) error { return writeUpset(w, r, kind) })
 		},
 	}
 	caseFlags(c, &f)

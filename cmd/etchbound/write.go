@@ -132,7 +132,8 @@ func replace(name string, data []byte) (err error) {
 // file gets there.
 func beside(name string) (*os.File, error) {
 	for i := 0; ; i++ {
-		f, err := os.OpenFile(filepath.Join(filepath.Dir(name), fmt.Sprintf(".etchbound-%d-%d", os.Getpid(), i)), os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+		f, err := os.OpenFile(filepath.Join(filepath.Dir(name), fmt.Sprintf(".etchbound-%d-%d", os.Getpid(), i)),
+			os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
 		if err == nil || !errors.Is(err, fs.ErrExist) {
 			return f, err
 		}
@@ -145,7 +146,8 @@ func formatOf(asked, output string, more ...string) (string, error) {
 	formats := append([]string{"markdown", "html", "json"}, more...)
 	if asked != "" && !slices.Contains(formats, asked) {
 		last := len(formats) - 1
-		return "", input("--format: found %q, accepted are %s and %s", asked, strings.Join(formats[:last], ", "), formats[last])
+		return "", input("--format: found %q, accepted are %s and %s", asked, strings.Join(formats[:last], ", "),
+			formats[last])
 	}
 	if asked != "" {
 		return asked, nil

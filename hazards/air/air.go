@@ -17,7 +17,10 @@ import (
 // Read gives the figures of the air over every step that holds a volatile acid
 // or ammonia, of the largest spill, and of the oxygen in the room.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses, vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{}, escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, said: map[float64]string{}, brief: map[at]working.Num{}, found: map[held][]over{}}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses,
+		vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{},
+		escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, said: map[float64]string{},
+		brief: map[at]working.Num{}, found: map[held][]over{}}
 	for i := range k.Steps {
 		r.step(&k.Steps[i])
 	}
@@ -74,7 +77,8 @@ func (r *reader) quiet() *reader {
 	return &q
 }
 
-func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num, conditions string) {
+func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num,
+	conditions string) {
 	id := figure.ID{Quantity: quantity, Place: place, Agent: agent, Case: kase}
 	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
 }
@@ -86,7 +90,8 @@ type agent struct {
 	moves   string // row of its diffusivity
 }
 
-var agents = [...]agent{{"hf", "HF", "air.diffusivity.hf"}, {"hcl", "HCl", "air.diffusivity.hcl"}, {"ammonia", "NH3", "air.diffusivity.nh3"}}
+var agents = [...]agent{{"hf", "HF", "air.diffusivity.hf"}, {"hcl", "HCl", "air.diffusivity.hcl"},
+	{"ammonia", "NH3", "air.diffusivity.nh3"}}
 
 // over is a vapour over a liquor.
 type over struct {
@@ -145,7 +150,8 @@ func (r *reader) step(d *process.Done) {
 		}
 		if first := &of[0]; first.as == "" || d.Filled != nil && first.in == d.Filled {
 			x, atm := first.over.pressure.As("p"), r.c.Store.Num("gas.pressure").As("P")
-			r.put("air.saturated", figure.Step(d.Number), a.slug, figure.Case{}, r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), first.over.conditions)
+			r.put("air.saturated", figure.Step(d.Number), a.slug, figure.Case{},
+				r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), first.over.conditions)
 		}
 		r.leaving(d, of)
 		for i := range of {
@@ -185,7 +191,8 @@ func (r *reader) vapours(s *process.State, t working.Num) []over {
 	if r.w != nil { // every line is wanted
 		return r.stands(&l, t)
 	}
-	k := held{l.HF.V, l.HCl.V, l.Water.V, l.Salt.V, l.Bifluoride.V, l.Fluoride.V, l.Ammonium.V, t.V, l.Other, l.Neutral, l.Unsure, l.Salted, l.Fluorine, l.Chloride, l.Ammoniac}
+	k := held{l.HF.V, l.HCl.V, l.Water.V, l.Salt.V, l.Bifluoride.V, l.Fluoride.V, l.Ammonium.V, t.V, l.Other, l.Neutral,
+		l.Unsure, l.Salted, l.Fluorine, l.Chloride, l.Ammoniac}
 	out, there := r.found[k]
 	if !there {
 		out = r.stands(&l, t)
@@ -258,7 +265,8 @@ func (r *reader) unsaid(l *process.Acids, more []working.Missing) []over {
 func (r *reader) hf(l *process.Acids, t working.Num) (working.Num, string) {
 	st := r.c.Store
 	if l.Other != "" {
-		return working.Absent("p", "kPa", working.Lacks("hf_over", l.Other)), "measure the air over it, or look for vapour data"
+		return working.Absent("p", "kPa", working.Lacks("hf_over", l.Other)),
+			"measure the air over it, or look for vapour data"
 	}
 	if l.Chloride {
 		cond := "all fluoride as HF over the hydrochloric acid; nobody has measured it: between no salting out and all of it"
@@ -271,7 +279,8 @@ func (r *reader) hf(l *process.Acids, t working.Num) (working.Num, string) {
 	}
 	w := r.strength("HF", l.Fluoride, l.Water)
 	if !l.Bifluoride.None() && l.HF.V == 0 && !l.Salted {
-		return r.halfFree(l, t), "between the HF that the equilibrium of the bifluoride leaves free and half of its fluoride as HF"
+		return r.halfFree(l, t), "between the HF that the equilibrium of the bifluoride leaves free and half of its " +
+			"fluoride as HF"
 	}
 	if l.Salted || !l.Bifluoride.None() {
 		return solution.Vapour(st, r.w, "hf", w, t).Worse(working.Bound), "all fluoride as hydrofluoric acid: a bound"
@@ -285,7 +294,8 @@ func (r *reader) hf(l *process.Acids, t working.Num) (working.Num, string) {
 //	x + K x^2 = m,  p = h (x + z (m - x)) exp(-b (1/T - 1/298.15 K))
 func (r *reader) halfFree(l *process.Acids, t working.Num) working.Num {
 	st := r.c.Store
-	m, k, z := r.molal(l.Bifluoride, l.Water).As("m"), st.Num("vapour.bifluoride").As("K"), st.Num("vapour.bifluoride_share").As("z")
+	m, k, z := r.molal(l.Bifluoride, l.Water).As("m"), st.Num("vapour.bifluoride").As("K"),
+		st.Num("vapour.bifluoride_share").As("z")
 	x := r.w.Line("x", "mol/kg", "(sqrt(1+4*K*m)-1)/(2*K)", (math.Sqrt(1+4*k.V*m.V)-1)/(2*k.V), k, m)
 	free := r.w.Line("m", "mol/kg", "x+z*(m-x)", x.V+z.V*(m.V-x.V), x, z, m)
 	return solution.OverStrongAcid(st, r.w, free, working.Exact("w", "1", 0, "no strong acid salts it out"), t)
@@ -295,11 +305,13 @@ func (r *reader) halfFree(l *process.Acids, t working.Num) working.Num {
 func (r *reader) hcl(l *process.Acids, t working.Num) (working.Num, string) {
 	st := r.c.Store
 	if l.Other != "" {
-		return working.Absent("p", "kPa", working.Lacks("hcl_over", l.Other)), "measure the air over it, or look for vapour data"
+		return working.Absent("p", "kPa", working.Lacks("hcl_over", l.Other)),
+			"measure the air over it, or look for vapour data"
 	}
 	w := r.strength("HCl", l.HCl, l.Water)
 	if !l.Bifluoride.None() {
-		return solution.Vapour(st, r.w, "hcl", w, t).Worse(working.Bound), "the acid before the bifluoride takes some of it: a bound"
+		return solution.Vapour(st, r.w, "hcl", w, t).Worse(working.Bound),
+			"the acid before the bifluoride takes some of it: a bound"
 	}
 	if !l.Salted {
 		return solution.Vapour(st, r.w, "hcl", w, t), "liquor as charged"
@@ -314,7 +326,8 @@ func (r *reader) hcl(l *process.Acids, t working.Num) (working.Num, string) {
 // ammonia is the pressure over a liquor that base has made alkaline: all
 // ammonium as ammonia.
 func (r *reader) ammonia(l *process.Acids, t working.Num) (working.Num, string) {
-	return solution.Ammonia(r.c.Store, r.w, r.molal(l.Ammonium, l.Water), t), "all ammonium as ammonia in the water as charged"
+	return solution.Ammonia(r.c.Store, r.w, r.molal(l.Ammonium, l.Water), t),
+		"all ammonium as ammonia in the water as charged"
 }
 
 // strength is the mass fraction of n mol of an acid in its water alone.

@@ -48,12 +48,15 @@ func (r *reader) averages() {
 				c := v.As("C")
 				parts[window] = append(parts[window], r.w.Line("C_L", "1", "C/L", c.V/l.V, c, l))
 			}
-			r.put("air.time_average", figure.Place{}, a.slug, figure.Over(window), v, "the worst such time of all steps, one after the other without a pause; what is poured counts for the time of a pour, and a step that does not say how long it lasts for all of that time")
+			r.put("air.time_average", figure.Place{}, a.slug, figure.Over(window), v, "the worst such time of all steps, "+
+				"one after the other without a pause; what is poured counts for the time of a pour, and a step that does "+
+				"not say how long it lasts for all of that time")
 		}
 	}
 	for _, window := range slices.Sorted(maps.Keys(parts)) {
 		if len(parts[window]) > 1 {
-			r.put("air.additive", figure.Room, "", figure.Over(window), r.w.Sum("s", "1", parts[window]...), "sum of each average over the steps over its limit: HF and HCl act on the same target")
+			r.put("air.additive", figure.Room, "", figure.Over(window), r.w.Sum("s", "1", parts[window]...),
+				"sum of each average over the steps over its limit: HF and HCl act on the same target")
 		}
 	}
 }
@@ -93,7 +96,8 @@ func (r *reader) windows(slug string) []float64 {
 		take(e.Average)
 	}
 	for i := range r.c.Limits.Limits {
-		if l := &r.c.Limits.Limits[i]; l.Origin == limit.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == slug) {
+		if l := &r.c.Limits.Limits[i]; l.Origin == limit.Local && l.Quantity == "air.breathing_zone" &&
+			(l.Agent == "" || l.Agent == slug) {
 			take(l.Average)
 		}
 	}
@@ -129,7 +133,8 @@ func (r *reader) average(steps []span, window float64) working.Num {
 	if missing := lacks(in); missing != nil {
 		return working.Absent("C_t", "ppm", missing...)
 	}
-	return r.w.Model("C_t", "ppm", "greatest mean over such a time of the steps one after the other", mean(lasts, ppm, window), in...)
+	return r.w.Model("C_t", "ppm", "greatest mean over such a time of the steps one after the other",
+		mean(lasts, ppm, window), in...)
 }
 
 // mean is the greatest mean over a window of what stands at a value for a time

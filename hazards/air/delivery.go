@@ -37,7 +37,8 @@ func (r *reader) delivery() {
 	}
 	for _, a := range agents {
 		if x, ok := worst[a.slug]; ok {
-			r.pool(&x, figure.Delivery, note[a.slug]+" breaks on a floor outside a hood and nobody stops it; the pool does not run dry")
+			r.pool(&x, figure.Delivery, note[a.slug]+" breaks on a floor outside a hood and nobody stops it; the pool "+
+				"does not run dry")
 			r.yard(&x, note[a.slug])
 		}
 	}
@@ -79,9 +80,13 @@ func (r *reader) bottles() []bottle {
 	}
 	for i := range r.c.Route.Steps {
 		for j := range r.c.Route.Steps[i].What {
-			if m := &r.c.Route.Steps[i].What[j]; m.Substance != nil && (m.Substance.NotHeld || m.Strength.Set && (m.Volume.Set || m.Mass.Set)) {
+			if m := &r.c.Route.Steps[i].What[j]; m.Substance != nil &&
+				(m.Substance.NotHeld || m.Strength.Set && (m.Volume.Set || m.Mass.Set)) {
 				b := bottle{sub: m.Substance, strength: m.Strength, volume: m.Volume, mass: m.Mass, charged: true}
-				b.unlisted = !slices.ContainsFunc(out, func(x bottle) bool { return !x.charged && x.sub == b.sub && asStrong(&x, &b) })
+				b.unlisted = !slices.ContainsFunc(out, func(x bottle) bool {
+					return !x.charged && x.sub == b.sub &&
+						asStrong(&x, &b)
+				})
 				out = append(out, b)
 			}
 		}
@@ -166,13 +171,16 @@ const across, up = "0.04*x/sqrt(1+0.0001*x)", "0.016*x/(1+0.0003*x)"
 //
 //	C = 1e6 n Vm/(pi u sy sz) exp(-H^2/(2 sz^2))
 func (r *reader) plume(place figure.Place, o *over, n, height working.Num, cond string) {
-	nearest, u, g, h := r.c.Store.Num("air.fence").As("x_f"), r.c.Store.Num("air.yard_wind").As("u"), n.As("n"), height.As("H")
-	x := r.w.Model("x", "m", "distance at which the plume is strongest at the ground", spread.Sky{Stable: true}.Worst(h.V, nearest.V), nearest, h)
+	nearest, u, g, h := r.c.Store.Num("air.fence").As("x_f"), r.c.Store.Num("air.yard_wind").As("u"), n.As("n"),
+		height.As("H")
+	x := r.w.Model("x", "m", "distance at which the plume is strongest at the ground",
+		spread.Sky{Stable: true}.Worst(h.V, nearest.V), nearest, h)
 	sy := r.w.Line("s_y", "m", across, 0.04*x.V/math.Sqrt(1+0.0001*x.V), x)
 	sz := r.w.Line("s_z", "m", up, 0.016*x.V/(1+0.0003*x.V), x)
 	c := r.w.Line("C", "ppm", "1e6*n*Vm/1000/(3.141592653589793*u*s_y*s_z)*exp(-H*H/(2*s_z*s_z))",
 		1e6*g.V*r.vm.V/1000/(pi*u.V*sy.V*sz.V)*math.Exp(-h.V*h.V/(2*sz.V*sz.V)), g, r.vm, u, sy, sz, h)
-	r.put("air.plume", place, o.slug, figure.Case{}, c.Worse(working.Bound), "at the ground, where it is strongest from 100 m on downwind in a stable night, average of ten minutes; "+cond)
+	r.put("air.plume", place, o.slug, figure.Case{}, c.Worse(working.Bound),
+		"at the ground, where it is strongest from 100 m on downwind in a stable night, average of ten minutes; "+cond)
 }
 
 // yard is a bottle that breaks out of doors.
@@ -207,6 +215,7 @@ func (r *reader) stack() {
 			continue
 		}
 		m, M := most.As("m"), r.molar(a.formula).As("M")
-		r.plume(figure.Stack, &over{agent: a}, r.w.Line("n", "mol/s", "m/60000/M", m.V/60000/M.V, m, M), height, "all that leaves in the worst step, unscrubbed")
+		r.plume(figure.Stack, &over{agent: a}, r.w.Line("n", "mol/s", "m/60000/M", m.V/60000/M.V, m, M), height,
+			"all that leaves in the worst step, unscrubbed")
 	}
 }

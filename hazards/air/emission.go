@@ -65,11 +65,14 @@ func (r *reader) cylinder(v working.Num) working.Num {
 func (r *reader) evaporates(o *over, x surface, air, celsius working.Num) working.Num {
 	st := r.c.Store
 	u, m, d, f := air.As("U"), r.molar(o.formula).As("M"), st.Num(o.moves).As("D"), st.Num("air.evaporation").As("f")
-	a, l, R, P, p, t := x.area.As("A"), x.board.As("L"), st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"), o.pressure.As("p"), celsius.As("T")
-	k1 := r.w.Line("k_1", "m/s", "0.01757*pow(U,0.78)*pow(M,-1/3.0)", 0.01757*math.Pow(u.V, 0.78)*math.Pow(m.V, -1/3.0), u, m)
+	a, l, R, P, p, t := x.area.As("A"), x.board.As("L"), st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"),
+		o.pressure.As("p"), celsius.As("T")
+	k1 := r.w.Line("k_1", "m/s", "0.01757*pow(U,0.78)*pow(M,-1/3.0)", 0.01757*math.Pow(u.V, 0.78)*math.Pow(m.V, -1/3.0),
+		u, m)
 	k2 := r.w.Line("k_2", "m/s", "0.00479*pow(U,0.78)*pow(sqrt(4*A/3.141592653589793),-0.11)*pow(1.56e-5/D,-0.67)",
 		0.00479*math.Pow(u.V, 0.78)*math.Pow(math.Sqrt(4*a.V/pi), -0.11)*math.Pow(1.56e-5/d.V, -0.67), u, a, d)
-	drive := r.w.Line("p_d", "kPa", "-P*log10(1-p/P)*2.302585092994046", -P.V*math.Log10(1-p.V/P.V)*2.302585092994046, P, p)
+	drive := r.w.Line("p_d", "kPa", "-P*log10(1-p/P)*2.302585092994046", -P.V*math.Log10(1-p.V/P.V)*2.302585092994046, P,
+		p)
 	return r.w.Line("n_e", "mol/s", "f*A*p_d*1000/(R*(T+273.15))/(1/max(k_1,k_2)+L/D)",
 		f.V*a.V*drive.V*1000/(R.V*(t.V+kelvin))/(1/math.Max(k1.V, k2.V)+l.V/d.V), f, a, drive, R, t, k1, k2, l, d)
 }
@@ -106,7 +109,8 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 			once(r.poured(x.in, x.over), airOver(x.as)+", driven out by pouring all of it")
 		}
 		if x.in != d.Filled && (verb.Spins == "yes" || verb.Spins == "tube" && x.place.Kind == "tube") {
-			once(r.broken(x.over), "air of the centrifuge, saturated after a tube"+x.as+" has broken in it, let out by opening it")
+			once(r.broken(x.over), "air of the centrifuge, saturated after a tube"+x.as+" has broken in it, let out by "+
+				"opening it")
 		}
 	}
 	if n.None() {
@@ -181,7 +185,8 @@ func (r *reader) blown(step int) (working.Num, string) {
 		return r.w.Line("F_n", "mol/s", "F/60/Vm", flow.V/60/r.vm.V, flow, r.vm), "the purge"
 	}
 	n := g.As("n")
-	return r.w.Line("F_n", "mol/s", "n+F/60/Vm", n.V+flow.V/60/r.vm.V, n, flow, r.vm), "the purge and the largest flow of hydrogen"
+	return r.w.Line("F_n", "mol/s", "n+F/60/Vm", n.V+flow.V/60/r.vm.V, n, flow, r.vm),
+		"the purge and the largest flow of hydrogen"
 }
 
 // inert reports whether the gas of a step takes the place of air: any that is not
@@ -238,7 +243,8 @@ func (r *reader) byCurrent(step int, times float64) working.Num {
 	}
 	for i := range r.k.Etches {
 		if e := &r.k.Etches[i]; e.Step == step {
-			n, t, x := e.Hydrogen.As("n"), r.c.Given("t", "s", s.Time), working.Exact("x", "1", times, "gas of both electrodes over the hydrogen")
+			n, t, x := e.Hydrogen.As("n"), r.c.Given("t", "s", s.Time),
+				working.Exact("x", "1", times, "gas of both electrodes over the hydrogen")
 			return r.w.Line("F_n", "mol/s", "x*n/t", x.V*n.V/t.V, x, n, t)
 		}
 	}

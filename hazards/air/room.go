@@ -49,10 +49,12 @@ func (r *reader) room() working.Num {
 func (r *reader) leak() (working.Num, string) {
 	s := r.c.Site
 	if s == nil || s.Hood == nil || s.Hood.TestDate == "" || !s.Hood.FaceVelocity.Set || !s.Hood.Containment.Set {
-		return working.Exact("s", "1", 1, "no hood with a test date, a face velocity and a rating"), "no credit for a hood: none with a test date, a face velocity and a containment rating is stated"
+		return working.Exact("s", "1", 1, "no hood with a test date, a face velocity and a rating"),
+			"no credit for a hood: none with a test date, a face velocity and a containment rating is stated"
 	}
 	c, f := r.c.Given("c", "1", s.Hood.Containment), r.c.Store.Num("air.hood").As("f_h")
-	return r.w.Line("s", "1", "min(1,c*f_h)", min(1, c.V*f.V), c, f), "past the hood, from its rating to a hundred times that"
+	return r.w.Line("s", "1", "min(1,c*f_h)", min(1, c.V*f.V), c, f),
+		"past the hood, from its rating to a hundred times that"
 }
 
 // exposure reports what a person near the source breathes in the end, and the
@@ -62,15 +64,18 @@ func (r *reader) leak() (working.Num, string) {
 func (r *reader) exposure(place figure.Place, step int, o *over, n working.Num, how string) {
 	share, hood := r.leak()
 	b, q, x := r.c.Store.Num("air.near").As("B"), r.exchange(), n.As("n")
-	v := r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*(3600/Q+60/B)", 1e6*share.V*x.V*r.vm.V/1000*(3600/q.V+60/b.V), share, x, r.vm, q, b)
-	r.put("air.breathing_zone", place, o.slug, figure.Case{}, v, "near the source, once the room has filled; "+hood+"; "+how)
+	v := r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*(3600/Q+60/B)", 1e6*share.V*x.V*r.vm.V/1000*(3600/q.V+60/b.V), share, x,
+		r.vm, q, b)
+	r.put("air.breathing_zone", place, o.slug, figure.Case{}, v, "near the source, once the room has filled; "+hood+"; "+
+		how)
 	r.reaches(place, o, r.w.Line("G", "m3/s", "s*n*Vm/1000", share.V*x.V*r.vm.V/1000, share, x, r.vm))
 	l, e := r.strictest(o.slug)
 	if e == nil {
 		return
 	}
 	need := r.w.Line("Q", "m3/h", "n*Vm/1000*3600*1e6/L", x.V*r.vm.V/1000*3600*1e6/l.V, x, r.vm, l)
-	r.put("air.exhaust_required", place, o.slug, figure.Case{}, need, "air that brings all of it, mixed at once, to the strictest short limit ("+e.ID+"); at the source it is stronger")
+	r.put("air.exhaust_required", place, o.slug, figure.Case{}, need,
+		"air that brings all of it, mixed at once, to the strictest short limit ("+e.ID+"); at the source it is stronger")
 	part := r.w.Line("C_L", "1", "C/L", v.V/l.V, v.As("C"), l)
 	r.parts[step] = append(r.parts[step], part)
 }
@@ -102,7 +107,8 @@ func (r *reader) lowest(slug string) *limit.Exposure {
 		}
 	}
 	for i := range r.c.Limits.Limits {
-		if l := &r.c.Limits.Limits[i]; l.Origin == limit.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == slug) {
+		if l := &r.c.Limits.Limits[i]; l.Origin == limit.Local && l.Quantity == "air.breathing_zone" &&
+			(l.Agent == "" || l.Agent == slug) {
 			take(limit.Exposure{ID: l.ID, Agent: slug, Label: l.Label, Value: l.Value, Average: l.Average, Document: l.Document})
 		}
 	}
@@ -115,7 +121,8 @@ func (r *reader) together(step int) {
 		return
 	}
 	v := r.w.Sum("s", "1", r.parts[step]...)
-	r.put("air.additive", figure.Step(step), "", figure.Case{}, v, "sum of each over its strictest short limit: HF and HCl act on the same target")
+	r.put("air.additive", figure.Step(step), "", figure.Case{}, v,
+		"sum of each over its strictest short limit: HF and HCl act on the same target")
 }
 
 // reaches reports how soon a person near the source breathes a limit: the near
@@ -149,7 +156,8 @@ func (r *reader) reaches(place figure.Place, o *over, gas working.Num) {
 func (r *reader) until(ppm float64) string {
 	text, said := r.said[ppm]
 	if !said {
-		text = fmt.Sprintf("near the source, from the moment it gives off so much, to %.3g ppm; 1440 min: not within a day", ppm)
+		text = fmt.Sprintf("near the source, from the moment it gives off so much, to %.3g ppm; 1440 min: not "+
+			"within a day", ppm)
 		r.said[ppm] = text
 	}
 	return text
@@ -212,7 +220,8 @@ func (r *reader) spill() {
 }
 
 func (r *reader) spilt(x *spilt) {
-	r.pool(x, figure.Spill, "the liquor of step "+figure.Step(x.step).String()+" runs out on the floor outside a hood and nobody stops it; the pool does not run dry")
+	r.pool(x, figure.Spill, "the liquor of step "+figure.Step(x.step).String()+" runs out on the floor outside a "+
+		"hood and nobody stops it; the pool does not run dry")
 }
 
 // pool reports the room after a liquor runs out on its floor.
@@ -225,8 +234,10 @@ func (r *reader) pool(x *spilt, place figure.Place, cond string) {
 	q := r.exchange()
 	r.put("air.spill_area", place, x.slug, figure.Case{}, area, "as deep as a film on a sealed floor")
 	p, atm := x.pressure.As("p"), st.Num("gas.pressure").As("P")
-	c := r.w.Line("C", "ppm", "min(1e6*n*Vm/1000*3600/Q,p/P*1e6)", min(1e6*n.V*r.vm.V/1000*3600/q.V, p.V/atm.V*1e6), n, r.vm, q, p, atm)
-	r.put("air.room_peak", place, x.slug, figure.Case{}, c, "well mixed, in the end, and no more than over the liquor itself; "+cond)
+	c := r.w.Line("C", "ppm", "min(1e6*n*Vm/1000*3600/Q,p/P*1e6)", min(1e6*n.V*r.vm.V/1000*3600/q.V, p.V/atm.V*1e6), n,
+		r.vm, q, p, atm)
+	r.put("air.room_peak", place, x.slug, figure.Case{}, c, "well mixed, in the end, and no more than over the "+
+		"liquor itself; "+cond)
 	r.idlh(x, place, n, q, cond)
 }
 
@@ -241,9 +252,11 @@ func (r *reader) idlh(x *spilt, place figure.Place, n, q working.Num, cond strin
 	t := working.Absent("t", "min", working.Joined(n.Missing(), q.Missing(), vol.Missing())...)
 	if !n.Unknown() && !q.Unknown() && !vol.Unknown() && !idlh.Unknown() {
 		room := spread.Room{Volume: vol.V, Flow: q.V / 3600}
-		t = r.w.Model("t", "min", "well mixed room", min(room.Reaches(n.V*r.vm.V/1000, idlh.V*1e-6)/60, aDay), n, r.vm, q, vol, idlh)
+		t = r.w.Model("t", "min", "well mixed room", min(room.Reaches(n.V*r.vm.V/1000, idlh.V*1e-6)/60, aDay), n, r.vm, q,
+			vol, idlh)
 	}
-	r.put("air.time_to_idlh", place, x.slug, figure.Case{}, t, "well mixed; near the pool it is sooner; "+cond+"; 1440 min: not within a day")
+	r.put("air.time_to_idlh", place, x.slug, figure.Case{}, t,
+		"well mixed; near the pool it is sooner; "+cond+"; 1440 min: not within a day")
 }
 
 // escape is the concentration immediately dangerous to life or health.

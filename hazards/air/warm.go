@@ -28,11 +28,13 @@ func (r *reader) warm(run *vessel.Run) {
 		o := &over[i]
 		M := r.molar(o.formula).As("M")
 		n := r.surges(d, p, s, o, top).As("n")
-		cond := "cooling has failed and nothing had reacted: liquor at its highest temperature, open, with the largest flow of hydrogen of the route as it is meant"
+		cond := "cooling has failed and nothing had reacted: liquor at its highest temperature, open, with the " +
+			"largest flow of hydrogen of the route as it is meant"
 		if n.Unknown() && r.w != nil {
 			cond += r.already(d, p, s, o.slug)
 		}
-		r.put("air.warm_emission", place, o.slug, figure.Case{}, r.w.Line("m", "mg/min", "n*M*60000", n.V*M.V*60000, n, M), cond)
+		r.put("air.warm_emission", place, o.slug, figure.Case{}, r.w.Line("m", "mg/min", "n*M*60000", n.V*M.V*60000, n, M),
+			cond)
 	}
 	if over != nil {
 		v, cond := r.hoodLimit(d, p, s, top)
@@ -48,7 +50,8 @@ func (r *reader) already(d *process.Done, p *route.Place, s *process.State, slug
 		n := quiet.surges(d, p, s, &o, t)
 		if o.slug == slug && !n.Unknown() {
 			M := quiet.molar(o.formula)
-			return fmt.Sprintf("; at %.3g degC, the highest that vapour is known for, it is %.3g mg/min already, and hotter it is more", t.V, n.V*M.V*60000)
+			return fmt.Sprintf("; at %.3g degC, the highest that vapour is known for, it is %.3g mg/min already, and "+
+				"hotter it is more", t.V, n.V*M.V*60000)
 		}
 	}
 	return ""
@@ -87,7 +90,8 @@ func (r *reader) surges(d *process.Done, p *route.Place, s *process.State, o *ov
 	return n
 }
 
-const hoodLimit = "temperature at which what leaves the open liquor takes all the air of the hood down to its strictest short limit, or has to be scrubbed"
+const hoodLimit = "temperature at which what leaves the open liquor takes all the air of the hood down to its " +
+	"strictest short limit, or has to be scrubbed"
 
 // hoodLimit is that temperature, degC. Where nothing is exceeded up to the
 // highest temperature that vapour is known for, it is that one as long as the
@@ -132,7 +136,8 @@ func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, to
 		}
 		return working.Absent("T_h", "degC", missing...), hoodLimit
 	case last <= 0 && top.V <= known.V:
-		return model(known.V).Worse(working.Bound), hoodLimit + "; not exceeded up to the highest temperature that vapour is known for"
+		return model(known.V).Worse(working.Bound), hoodLimit + "; not exceeded up to the highest temperature that " +
+			"vapour is known for"
 	case last <= 0:
 		return working.Absent("T_h", "degC", working.Lacks("vapour_above_known", "")), hoodLimit
 	case from.V >= known.V || share(from.V) >= 0:

@@ -42,7 +42,8 @@ func Boiling(c route.Case, w *working.Sheet, d *process.Done) (working.Num, stri
 		t = append(t, solution.BoilingPoint(st, w, "hf", strength(c, w, "HF", l.HF, l.Water)).As("T_2"))
 	}
 	if len(t) == 0 {
-		return working.Absent("T_b", "degC", working.Lacks("boiling_with", "no acid left in it")), "measure it, or look for vapour data"
+		return working.Absent("T_b", "degC", working.Lacks("boiling_with", "no acid left in it")),
+			"measure it, or look for vapour data"
 	}
 	if len(t) == 1 {
 		return t[0].Worse(working.Bound), cond

@@ -130,7 +130,8 @@ func (f *finder) room(n *Course) {
 	first := n.Stages[0].Done
 	p := f.place(first.Place)
 	if p == nil {
-		n.Liquid, n.Space = working.Absent("V_l", "mL", working.Lacks("place", first.Place)), working.Absent("V_g", "mL", working.Lacks("place", first.Place))
+		n.Liquid, n.Space = working.Absent("V_l", "mL", working.Lacks("place", first.Place)),
+			working.Absent("V_g", "mL", working.Lacks("place", first.Place))
 		return
 	}
 	r := process.RoomIn(f.c, f.w, f.k, p, first.Contents())

@@ -109,9 +109,11 @@ func (f *finder) solids(n *Course, k vessel.Kinetics, out *Run) (slow, fast vess
 	slow, fast = Solids(f.k, etches)
 	slow.Kinetics = k
 	st := f.c.Store
-	t, a, ref := st.Num("kinetics.metal_time").As("t_m"), st.Num("kinetics.metal_activation").As("E_m"), st.Num("kinetics.reference").As("T_ref")
+	t, a, ref := st.Num("kinetics.metal_time").As("t_m"), st.Num("kinetics.metal_activation").As("E_m"),
+		st.Num("kinetics.reference").As("T_ref")
 	out.Inputs = append(out.Inputs, t, a, ref)
-	fast.Kinetics = vessel.Kinetics{Rate: -math.Log(1-vessel.Complete) / (60 * t.V), Activation: 1000 * a.V, Reference: ref.V}
+	fast.Kinetics = vessel.Kinetics{Rate: -math.Log(1-vessel.Complete) / (60 * t.V), Activation: 1000 * a.V,
+		Reference: ref.V}
 	return slow, fast
 }
 

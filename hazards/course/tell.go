@@ -38,7 +38,8 @@ var names = map[vessel.Law]string{
 func (x *Run) Balance() string { return x.balance }
 
 func balanceOf(x *Run) string {
-	return fmt.Sprintf("heat and mass balance, %s, tolerance %.0e, %d steps, energy closes to %.0e", names[x.Law], tolerance, len(x.Vessel.Path.Times())-1, x.Vessel.Closure)
+	return fmt.Sprintf("heat and mass balance, %s, tolerance %.0e, %d steps, energy closes to %.0e", names[x.Law],
+		tolerance, len(x.Vessel.Path.Times())-1, x.Vessel.Closure)
 }
 
 // Conditions says what a figure of the run holds for.

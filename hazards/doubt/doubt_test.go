@@ -13,7 +13,7 @@ import (
 )
 
 func fig(quantity string, v working.Num) figure.Figure {
-	return figure.Figure{ID: figure.ID{Quantity: quantity}, Value: v}
+	return figure.Figure{ID: figure.ID{Quantity: quantity}, Value: v, Low: v, High: v}
 }
 
 // What most figures lack comes first, once, with the figures that lack it.
@@ -22,7 +22,7 @@ func TestUnknownIsListedByWeight(t *testing.T) {
 	figs := []figure.Figure{fig("heat.mtsr", working.Absent("T", "degC", rare, often)),
 		fig("heat.etch.total", working.Absent("Q", "kJ", often)),
 		fig("gas.hydrogen.total", working.Given("V", "L", 1, "x"))}
-	got := doubt.Unknown(&route.Route{}, figs)
+	got := doubt.Unknown(&route.Route{}, figs, nil)
 	if len(got) < 2 || got[0].Missing != often || len(got[0].Figures) != 2 || got[1].Missing != rare ||
 		len(got[1].Figures) != 1 {
 		t.Errorf("%+v", got)
@@ -32,11 +32,11 @@ func TestUnknownIsListedByWeight(t *testing.T) {
 // What a writer leaves open is listed though no figure says that it lacks it.
 func TestWhatTheWriterLeftOpen(t *testing.T) {
 	r := bench.Steps(t, bench.Etch).Case.Route
-	whole := len(doubt.Unknown(r, nil))
+	whole := len(doubt.Unknown(r, nil, nil))
 	less := *r
 	less.Places = append([]route.Place(nil), r.Places...)
 	less.Places[0].Cooling = nil
-	if got := len(doubt.Unknown(&less, nil)); got != whole+1 {
+	if got := len(doubt.Unknown(&less, nil, nil)); got != whole+1 {
 		t.Errorf("%d things are open, and %d without the cooling", whole, got)
 	}
 }

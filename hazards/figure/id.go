@@ -30,7 +30,8 @@ func (id ID) String() string {
 	}
 	var b strings.Builder
 	b.WriteString(id.Quantity)
-	for _, part := range [...]struct{ before, text string }{{"@", id.Place.String()}, {"/", id.Agent}, {":", id.Case.String()}} {
+	for _, part := range [...]struct{ before, text string }{{"@", id.Place.String()}, {"/", id.Agent},
+		{":", id.Case.String()}} {
 		if part.text != "" {
 			b.WriteString(part.before)
 			b.WriteString(part.text)

@@ -24,10 +24,12 @@ func TestTextOfIDs(t *testing.T) {
 			"gas.closed.pressure@tubes:closed"},
 		{figure.ID{Quantity: "gas.closed.time_to_10_kpa", Place: figure.At("etch"),
 			Case: figure.Case{State: figure.Closed, Branch: "early_peak"}}, "gas.closed.time_to_10_kpa@etch:closed,early_peak"},
-		{figure.ID{Quantity: "heat.temperature_peak", Place: figure.Step(2), Case: figure.If("cooling_lost").By("early_peak")},
+		{figure.ID{Quantity: "heat.temperature_peak", Place: figure.Step(2),
+			Case: figure.If("cooling_lost").By("early_peak")},
 			"heat.temperature_peak@2:cooling_lost,early_peak"},
 		{figure.ID{Quantity: "gas.closed.pressure", Place: figure.At("vial"),
-			Case: figure.Case{State: figure.Heated, Failure: "moved_unfinished"}}, "gas.closed.pressure@vial:heated,moved_unfinished"},
+			Case: figure.Case{State: figure.Heated, Failure: "moved_unfinished"}},
+			"gas.closed.pressure@vial:heated,moved_unfinished"},
 		{figure.ID{Quantity: "air.time_average", Agent: "hf", Case: figure.Over(15)}, "air.time_average/hf:over_15_min"},
 		{figure.ID{Quantity: "gas.hydrogen.total", Place: figure.Step(6), Case: figure.By(figure.Residual)},
 			"gas.hydrogen.total@6:residual"},
@@ -42,7 +44,8 @@ func TestTextOfIDs(t *testing.T) {
 }
 
 func TestTextThatIsNoID(t *testing.T) {
-	for _, text := range []string{"", "@2", "heat.adiabatic_rice@2", "heat.adiabatic_rise@", "heat.mtsr@2:", "heat.mtsr@2/", "2"} {
+	for _, text := range []string{"", "@2", "heat.adiabatic_rice@2", "heat.adiabatic_rise@", "heat.mtsr@2:",
+		"heat.mtsr@2/", "2"} {
 		if id, err := figure.Parse(text); !errors.Is(err, figure.ErrNoID) {
 			t.Errorf("%q is read as %+v (%v)", text, id, err)
 		}
@@ -58,7 +61,8 @@ func TestIDsSurviveTheirText(t *testing.T) {
 			Place: rapid.SampledFrom([]figure.Place{{}, figure.Step(1), figure.Step(200), figure.At("etch"),
 				figure.Waste, figure.Stack}).Draw(t, "place"),
 			Case: figure.Case{
-				State:   rapid.SampledFrom([]figure.State{figure.AsWritten, figure.Closed, figure.Heated, figure.Cold}).Draw(t, "state"),
+				State: rapid.SampledFrom([]figure.State{figure.AsWritten, figure.Closed, figure.Heated, figure.Cold}).Draw(t,
+					"state"),
 				Failure: rapid.SampledFrom([]string{"", "cooling_lost", "ignition"}).Draw(t, "failure"),
 				Branch:  rapid.SampledFrom([]string{"", "early_peak", "measured", figure.Residual}).Draw(t, "branch"),
 				Over:    rapid.SampledFrom([]float64{0, 15, 480, 0.5}).Draw(t, "over"),
@@ -75,7 +79,8 @@ func TestALocalLimitIsItsOwn(t *testing.T) {
 	id := figure.ID{Quantity: "heat.mtsr", Place: figure.Step(2)}
 	ours := figure.FindingID{Figure: id, Limit: limit.Named(limit.Review, "boiling_point")}
 	local := figure.FindingID{Figure: id, Limit: limit.Named(limit.Local, "boiling_point")}
-	if ours == local || ours.String() != "heat.mtsr@2+boiling_point" || local.String() != "heat.mtsr@2+local:boiling_point" {
+	if ours == local || ours.String() != "heat.mtsr@2+boiling_point" ||
+		local.String() != "heat.mtsr@2+local:boiling_point" {
 		t.Errorf("%s and %s", ours, local)
 	}
 }

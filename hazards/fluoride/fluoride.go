@@ -48,7 +48,8 @@ type reader struct {
 }
 
 func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions phrase.Phrase) {
-	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v), Conditions: conditions})
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v),
+		Conditions: conditions})
 }
 
 // etched reports whether any powder has met etchant by the step.
@@ -84,8 +85,10 @@ func (r *reader) state(place figure.Place, s *process.State, etched, whole bool)
 	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
 	r.put("fluoride.hf_equivalent", place, g, phrase.Of("fluoride.as_hf", r.short(s, n)))
 	if wet(s) { // a dried solid has no liquor to be strong
-		r.put("fluoride.hf_concentration", place, r.w.Line("c_HF", "mol/L", "n_F/max(V,1e-9)*1000", n.V/max(v.V, 1e-9)*1000, n, v), phrase.Of("fluoride.over_volume"))
-		r.put("fluoride.hf_strength", place, r.w.Line("w_HF", "wt%", "m_HF/max(m,1e-9)*100", g.V/max(m.V, 1e-9)*100, g, m), phrase.Of("fluoride.over_mass"))
+		r.put("fluoride.hf_concentration", place, r.w.Line("c_HF", "mol/L", "n_F/max(V,1e-9)*1000", n.V/max(v.V, 1e-9)*1000,
+			n, v), phrase.Of("fluoride.over_volume"))
+		r.put("fluoride.hf_strength", place, r.w.Line("w_HF", "wt%", "m_HF/max(m,1e-9)*100", g.V/max(m.V, 1e-9)*100, g, m),
+			phrase.Of("fluoride.over_mass"))
 	}
 	if etched {
 		r.free(place, s, liquor)
@@ -106,13 +109,16 @@ func (r *reader) atMost(place figure.Place, etched bool) {
 		}
 	}
 	g := r.w.Line("m_HF", "g as HF", "n_F*M_HF", n.V*r.hf.V, n, r.hf)
-	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f), phrase.Of("fluoride.at_most_route"))
+	r.put("fluoride.total", place, r.w.Line("m_F", "g as F", "n_F*M_F", n.V*r.f.V, n, r.f),
+		phrase.Of("fluoride.at_most_route"))
 	r.put("fluoride.hf_equivalent", place, g, phrase.Of("fluoride.at_most_route"))
 	if etched {
 		r.put("fluoride.free_hf", place, g, phrase.Of("fluoride.at_most_route"))
 	}
-	r.put("fluoride.hf_concentration", place, r.strongest("fluoride.hf_concentration", "c_HF", "mol/L"), phrase.Of("fluoride.at_most_strongest"))
-	r.put("fluoride.hf_strength", place, r.strongest("fluoride.hf_strength", "w_HF", "wt%"), phrase.Of("fluoride.at_most_strongest"))
+	r.put("fluoride.hf_concentration", place, r.strongest("fluoride.hf_concentration", "c_HF", "mol/L"),
+		phrase.Of("fluoride.at_most_strongest"))
+	r.put("fluoride.hf_strength", place, r.strongest("fluoride.hf_strength", "w_HF", "wt%"),
+		phrase.Of("fluoride.at_most_strongest"))
 }
 
 // strongest is the greatest figure of a quantity so far; unknown if one is.
@@ -181,7 +187,8 @@ func (r *reader) free(place figure.Place, s *process.State, n working.Num) {
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
 		if x := q.Stranger(); x != nil {
-			r.put("fluoride.free_hf", place, working.Absent("m_HF", "g as HF", x.Lacks()), phrase.Of("fluoride.unheld_binds", x.Name))
+			r.put("fluoride.free_hf", place, working.Absent("m_HF", "g as HF", x.Lacks()),
+				phrase.Of("fluoride.unheld_binds", x.Name))
 			return
 		}
 		for j := range q.Entries {
@@ -191,7 +198,8 @@ func (r *reader) free(place figure.Place, s *process.State, n working.Num) {
 					continue
 				}
 				if sym != "Al" {
-					r.put("fluoride.free_hf", place, working.Absent("m_HF", "g as HF", working.Lacks("complexes", sym)), phrase.Of("fluoride.no_complexes"))
+					r.put("fluoride.free_hf", place, working.Absent("m_HF", "g as HF", working.Lacks("complexes", sym)),
+						phrase.Of("fluoride.no_complexes"))
 					return
 				}
 			}
@@ -231,7 +239,8 @@ func (r *reader) perAluminium(s *process.State, n, a working.Num) working.Num {
 	points := [...]struct {
 		ratio float64
 		id    string
-	}{{3, "complex.ratio_3"}, {4, "complex.ratio_4"}, {5, "complex.ratio_5"}, {10, "complex.ratio_10"}, {20, "complex.ratio_20"}}
+	}{{3, "complex.ratio_3"}, {4, "complex.ratio_4"}, {5, "complex.ratio_5"}, {10, "complex.ratio_10"},
+		{20, "complex.ratio_20"}}
 	x := n.V / a.V
 	lo := points[0]
 	if x <= lo.ratio {
@@ -241,7 +250,8 @@ func (r *reader) perAluminium(s *process.State, n, a working.Num) working.Num {
 		if x <= hi.ratio {
 			p, q := st.Num(lo.id), st.Num(hi.id)
 			t := (x - lo.ratio) / (hi.ratio - lo.ratio)
-			return r.w.Table("y", "mol/mol", "fluoride bound per aluminium against F:Al, linear between "+lo.id+" and "+hi.id, p.V+t*(q.V-p.V), p, q, n, a)
+			return r.w.Table("y", "mol/mol", "fluoride bound per aluminium against F:Al, linear between "+lo.id+" and "+hi.id,
+				p.V+t*(q.V-p.V), p, q, n, a)
 		}
 		lo = hi
 	}

@@ -30,11 +30,13 @@ func (r *reader) addition(n *course.Course, s *course.Stage) {
 	}
 	v, t := r.litres(s.Gas), s.Over.As("t")
 	q := r.w.Line("F", "L/min", "V/t*60", v.V/t.V*60, v, t).Worse(working.Bound)
-	r.flow("gas.hydrogen.peak_rate.during_addition", n, s, figure.By(string(vessel.Instantaneous)), q, how+"; 25 degC, 101.325 kPa")
+	r.flow("gas.hydrogen.peak_rate.during_addition", n, s, figure.By(string(vessel.Instantaneous)), q,
+		how+"; 25 degC, 101.325 kPa")
 }
 
 // flow reports a flow of a step, and keeps it for what has to let it out.
-func (r *reader) flow(quantity string, n *course.Course, s *course.Stage, kase figure.Case, q working.Num, conditions string) {
+func (r *reader) flow(quantity string, n *course.Course, s *course.Stage, kase figure.Case, q working.Num,
+	conditions string) {
 	r.put(quantity, figure.Step(s.Step.Number), "", kase, q, conditions)
 	q = q.As("F")
 	for i := range r.flowing {
@@ -88,5 +90,6 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 func (r *reader) dilution(x *flowing) {
 	y, f := process.Flammable(r.c.Store, r.w), x.flow
 	air := r.w.Line("F_air", "m3/h", "F*(1-y)/y*60/1000", f.V*(1-y.V)/y.V*60/1000, f, y)
-	r.put("gas.hydrogen.dilution_air", figure.Step(x.stage.Step.Number), "", x.kase, air, "air that holds the largest flow of the step at a quarter of the lower flammable limit, if it mixes at once")
+	r.put("gas.hydrogen.dilution_air", figure.Step(x.stage.Step.Number), "", x.kase, air,
+		"air that holds the largest flow of the step at a quarter of the lower flammable limit, if it mixes at once")
 }

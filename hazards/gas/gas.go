@@ -17,7 +17,8 @@ import (
 
 // Read gives the gas figures of a walk.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, vm: process.MolarVolume(c.Store, w), spaces: map[string]working.Num{}}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, vm: process.MolarVolume(c.Store, w),
+		spaces: map[string]working.Num{}}
 	r.hydrogen()
 	r.hydrides()
 	r.closed()
@@ -52,7 +53,8 @@ type reader struct {
 	spaces  map[string]working.Num // mL of gas of each place with a closed pressure
 }
 
-func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num, conditions string) {
+func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num,
+	conditions string) {
 	id := figure.ID{Quantity: quantity, Place: place, Agent: agent, Case: kase}
 	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
 }
@@ -71,16 +73,20 @@ func (r *reader) hydrogen() {
 		total, impurities, bound := r.step(n)
 		place := figure.Step(n)
 		if left := r.released(n, "residual"); left != nil {
-			r.put("gas.hydrogen.total", place, "", figure.By(figure.Residual), r.litres(r.w.Sum("n_H2", "mol", left...)), "from powder the etch left; part of the total of the etch, so not added to the sum")
+			r.put("gas.hydrogen.total", place, "", figure.By(figure.Residual), r.litres(r.w.Sum("n_H2", "mol", left...)),
+				"from powder the etch left; part of the total of the etch, so not added to the sum")
 		}
 		if total != nil {
-			r.put("gas.hydrogen.total", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", total...)), "whole powder, by whatever time; 25 degC, 101.325 kPa")
+			r.put("gas.hydrogen.total", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", total...)),
+				"whole powder, by whatever time; 25 degC, 101.325 kPa")
 		}
 		if impurities != nil {
-			r.put("gas.hydrogen.impurities", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", impurities...)), "first and fast; 25 degC, 101.325 kPa")
+			r.put("gas.hydrogen.impurities", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", impurities...)),
+				"first and fast; 25 degC, 101.325 kPa")
 		}
 		if bound != nil {
-			r.put("gas.hydrogen.dissolution_bound", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", bound...)), "every metal in solution at its highest valence, carbon left as solid, no more than half the acid offered")
+			r.put("gas.hydrogen.dissolution_bound", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", bound...)),
+				"every metal in solution at its highest valence, carbon left as solid, no more than half the acid offered")
 		}
 	}
 }
@@ -136,7 +142,8 @@ func (r *reader) dissolution(e *process.Etch) working.Num {
 	top := r.w.Line("n_top", "mol", "max(n*(e/2+2),m)", max(n.V*(el.V/2+2), h2.V), n, el, h2)
 	etch := r.w.Sum("n_etch", "mol", append([]working.Num{top}, foreign(e)...)...)
 	a := e.AcidBefore.As("A")
-	return r.w.Line("n_H2", "mol", "max(min(n_all,A/2),n_etch)", max(min(all.V, a.V/2), etch.V), all, a, etch).Worse(working.Bound)
+	return r.w.Line("n_H2", "mol", "max(min(n_all,A/2),n_etch)", max(min(all.V, a.V/2), etch.V), all, a,
+		etch).Worse(working.Bound)
 }
 
 func foreign(e *process.Etch) []working.Num {
@@ -180,7 +187,8 @@ func (r *reader) foreignDissolved(e *process.Etch) []working.Num {
 }
 
 // gases names the toxic hydrides by their slug.
-var gases = map[string]string{"PH3": "phosphine", "AsH3": "arsine", "SbH3": "stibine", "H2S": "hydrogen_sulfide", "H2Se": "hydrogen_selenide", "H2Te": "hydrogen_telluride"}
+var gases = map[string]string{"PH3": "phosphine", "AsH3": "arsine", "SbH3": "stibine", "H2S": "hydrogen_sulfide",
+	"H2Se": "hydrogen_selenide", "H2Te": "hydrogen_telluride"}
 
 // hydrides bounds the toxic gas of every element that could leave as one: all
 // of it does.
@@ -207,7 +215,9 @@ func (r *reader) hydrides() {
 			}
 		}
 		if l := r.k.Layered; l != nil && l.Unlisted != "" && l.Hydride == "" && !e.N.None() {
-			r.put("gas.hydride.bound", figure.Step(e.Step), "", figure.Case{}, working.Absent("V", "L", working.Lacks(working.NoDatum, "electrons."+l.Unlisted)), "what gas "+l.Unlisted+" gives in acid is not known here")
+			r.put("gas.hydride.bound", figure.Step(e.Step), "", figure.Case{},
+				working.Absent("V", "L", working.Lacks(working.NoDatum, "electrons."+l.Unlisted)),
+				"what gas "+l.Unlisted+" gives in acid is not known here")
 		}
 	}
 }
@@ -249,7 +259,8 @@ func (r *reader) closed() {
 		kase, cond := figure.Case{}, "gas alone, all of it, at 25 degC"
 		switch {
 		case hot != 0:
-			kase.State, cond = figure.Cold, fmt.Sprintf("once what step %d heated closed is cold again, before it is opened; %s", hot, cond)
+			kase.State, cond = figure.Cold, fmt.Sprintf("once what step %d heated closed is cold again, before it is "+
+				"opened; %s", hot, cond)
 		case p.Closure != route.Closed:
 			kase.State, cond = figure.Closed, "if it were shut: "+cond
 		case !p.ClosureStated:
@@ -264,7 +275,8 @@ func (r *reader) closed() {
 func (r *reader) heatedClosed(p *route.Place) int {
 	for i := range r.c.Route.Steps {
 		s := &r.c.Route.Steps[i]
-		if s.In == p.Key && (s.Verb().Does == route.Shuts || p.Closure == route.Closed && s.Temperature.Set && s.Temperature.In("degC") > hotClosed) {
+		if s.In == p.Key && (s.Verb().Does == route.Shuts || p.Closure == route.Closed && s.Temperature.Set &&
+			s.Temperature.In("degC") > hotClosed) {
 			return s.Number
 		}
 	}

@@ -26,16 +26,19 @@ func (r *reader) heated(p *route.Place, step int, s *process.State, n working.Nu
 	}
 	room := process.RoomIn(r.c, r.w, r.k, p, s)
 	cap, l, solid, st := room.Capacity.As("cap"), room.Liquid.As("V_l"), room.Solid.As("V_s"), r.c.Store
-	r.put("vessel.filling", figure.At(p.Key), "", figure.Case{}, r.w.Line("f", "%", "100*V_l/cap", 100*l.V/cap.V, l, cap), "liquid over capacity as it is filled, at 25 degC")
+	r.put("vessel.filling", figure.At(p.Key), "", figure.Case{},
+		r.w.Line("f", "%", "100*V_l/cap", 100*l.V/cap.V, l, cap), "liquid over capacity as it is filled, at 25 degC")
 	t, x := d.Hot.As("T"), r.swells(d.Hot)
 	space := r.w.Line("V_g", "mL", "cap-V_l*x-V_s", cap.V-l.V*x.V-solid.V, cap, l, x, solid)
 	if space.V <= 0 {
 		space = working.Absent("V_g", "mL", working.Lacks("no_space_hot", p.Key))
 	}
-	R, P, fill, m, v := st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"), st.Num("gas.temperature").As("T_f"), n.As("n"), r.vapour(d)
+	R, P, fill, m, v := st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"),
+		st.Num("gas.temperature").As("T_f"), n.As("n"), r.vapour(d)
 	hot := r.w.Line("p", "kPa gauge", "n*R*(T+273.15)/V_g*1000+P*(T+273.15)/T_f+p_v-P",
 		m.V*R.V*(t.V+kelvin)/space.V*1000+P.V*(t.V+kelvin)/fill.V+v.V-P.V, m, R, t, space, P, fill, v)
-	r.put("gas.closed.pressure", figure.At(p.Key), "", figure.Case{State: figure.Heated}, hot, "all the gas, the air it was filled with and the vapour of the liquor at the temperature it is heated to")
+	r.put("gas.closed.pressure", figure.At(p.Key), "", figure.Case{State: figure.Heated}, hot,
+		"all the gas, the air it was filled with and the vapour of the liquor at the temperature it is heated to")
 }
 
 const kelvin = 273.15
@@ -74,9 +77,11 @@ func (r *reader) vapour(d *process.Done) working.Num {
 	t, st := d.Hot.As("T"), r.c.Store
 	boils, _ := course.Boiling(r.c, r.w, d)
 	if !boils.Unknown() {
-		b, l, R, P := boils.As("T_b"), st.Num("water.vaporisation").As("L"), st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P")
+		b, l, R, P := boils.As("T_b"), st.Num("water.vaporisation").As("L"), st.Num("constant.R").As("R"),
+			st.Num("gas.pressure").As("P")
 		v := P.V * math.Exp(-l.V*1000/R.V*(1/(t.V+kelvin)-1/(b.V+kelvin)))
-		return r.w.Line("p_v", "kPa", "P*exp(-L*1000/R*(1/(T+273.15)-1/(T_b+273.15)))", v, P, l, R, t, b).Worse(working.Estimated)
+		return r.w.Line("p_v", "kPa", "P*exp(-L*1000/R*(1/(T+273.15)-1/(T_b+273.15)))", v, P, l, R, t,
+			b).Worse(working.Estimated)
 	}
 	for i := range d.Contents().Liquid {
 		for j := range d.Contents().Liquid[i].Entries {
@@ -87,7 +92,8 @@ func (r *reader) vapour(d *process.Done) working.Num {
 		}
 	}
 	if t.Unknown() || t.V > mostWater {
-		return working.Absent("p_v", "kPa", working.Joined(t.Missing(), []working.Missing{working.Lacks("water_vapour", "")})...)
+		return working.Absent("p_v", "kPa", working.Joined(t.Missing(),
+			[]working.Missing{working.Lacks("water_vapour", "")})...)
 	}
 	return r.w.Model("p_v", "kPa", "saturation pressure of water", solution.Saturation(t.V+kelvin), t).Worse(working.Bound)
 }

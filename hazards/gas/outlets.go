@@ -22,11 +22,14 @@ type outlet struct {
 
 func (r *reader) outlet(p *route.Place) outlet {
 	st := r.c.Store
-	cd, rho, mu, pv := st.Num("vent.discharge").As("C_d"), st.Num("vent.gas_density").As("rho"), st.Num("vent.gas_viscosity").As("mu"), st.Num("vent.back_pressure").As("p_v")
-	o := outlet{Outlet: vessel.Outlet{Discharge: cd.V, Density: rho.V, Viscosity: mu.V}, inputs: []working.Num{cd, rho, mu}}
+	cd, rho, mu, pv := st.Num("vent.discharge").As("C_d"), st.Num("vent.gas_density").As("rho"),
+		st.Num("vent.gas_viscosity").As("mu"), st.Num("vent.back_pressure").As("p_v")
+	o := outlet{Outlet: vessel.Outlet{Discharge: cd.V, Density: rho.V, Viscosity: mu.V},
+		inputs: []working.Num{cd, rho, mu}}
 	o.allowed = r.w.Line("dp", "Pa", "p_v*1000", pv.V*1000, pv)
 	if p.Bubbler.Set {
-		h, g, rw := r.c.Given("h", "mm", p.Bubbler), working.Exact("g", "m/s2", vessel.Gravity, "standard acceleration of free fall"), st.Num("water.density").As("rho_w")
+		h, g, rw := r.c.Given("h", "mm", p.Bubbler),
+			working.Exact("g", "m/s2", vessel.Gravity, "standard acceleration of free fall"), st.Num("water.density").As("rho_w")
 		o.allowed = r.w.Line("dp", "Pa", "p_v*1000-rho_w*1000*g*h/1000", pv.V*1000-rw.V*1000*g.V*h.V/1000, pv, rw, g, h)
 		if o.allowed.V <= 0 {
 			o.allowed = working.Absent("dp", "Pa", working.Lacks("bubbler_too_deep", p.Key))
@@ -63,13 +66,15 @@ func (r *reader) vent(x *flowing) {
 	if p == nil || p.Closure == route.Open {
 		return
 	}
-	o, f, m, least := r.outlet(p), x.flow.As("F"), r.c.Store.Num("vent.margin").As("f"), r.c.Store.Num("vent.least").As("d_m")
+	o, f, m, least := r.outlet(p), x.flow.As("F"), r.c.Store.Num("vent.margin").As("f"),
+		r.c.Store.Num("vent.least").As("d_m")
 	d := r.bore(&o, r.w.Line("F", "L/min", "F*f", f.V*m.V, f, m)).As("d")
 	v := r.w.Line("d", "mm", "max(d,d_m)", max(d.V, least.V), d, least)
 	if d.Unknown() {
 		v = working.Absent("d", "mm", d.Missing()...)
 	}
-	r.put("gas.vent.bore_required", figure.Step(x.stage.Step.Number), "", x.kase, v, "twice the largest flow of the step at 1 kPa, gas as heavy as air; gas alone, no liquid with it")
+	r.put("gas.vent.bore_required", figure.Step(x.stage.Step.Number), "", x.kase, v,
+		"twice the largest flow of the step at 1 kPa, gas as heavy as air; gas alone, no liquid with it")
 }
 
 func (r *reader) place(key string) *route.Place {
@@ -95,15 +100,20 @@ func (r *reader) swell(x *flowing) {
 	v, f := x.course.Liquid.As("V"), x.flow.As("F")
 	d := r.w.Line("D", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", math.Pow(4*v.V/1e6/pi, 1/3.0), v)
 	j := r.w.Line("j", "mm/s", "F/60/(3.141592653589793*D*D/4)", f.V/60/(pi*d.V*d.V/4), f, d)
-	r.put("gas.superficial_velocity", place, "", x.kase, j, "largest flow of the step; liquor as a cylinder as high as it is wide")
-	c0, sigma, rho, foam := st.Num("swell.distribution").As("C_0"), st.Num("swell.tension").As("sigma"), st.Num("swell.density").As("rho"), st.Num("foam.share").As("f_f")
+	r.put("gas.superficial_velocity", place, "", x.kase, j, "largest flow of the step; liquor as a cylinder as "+
+		"high as it is wide")
+	c0, sigma, rho, foam := st.Num("swell.distribution").As("C_0"), st.Num("swell.tension").As("sigma"),
+		st.Num("swell.density").As("rho"), st.Num("foam.share").As("f_f")
 	a := working.Absent("a", "1", j.Missing()...)
 	if !j.Unknown() {
-		a = r.w.Model("a", "1", "drift flux, bubbly", vessel.Void(j.V/1000, vessel.RiseVelocity(sigma.V, rho.V), c0.V), j.As("j"), c0, sigma, rho)
+		a = r.w.Model("a", "1", "drift flux, bubbly", vessel.Void(j.V/1000, vessel.RiseVelocity(sigma.V, rho.V), c0.V),
+			j.As("j"), c0, sigma, rho)
 	}
 	full := st.Num("foam.velocity").As("j_f")
-	free := r.w.Line("V_f", "mL", "V*(a/(1-a)+f_f*min(1,j/j_f))", v.V*(a.V/(1-a.V)+foam.V*min(1, j.V/full.V)), v, a, foam, j.As("j"), full)
-	r.put("gas.free_volume.required", place, "", x.kase, free, "bubbles by the drift flux and foam over them; a pipe correlation, so a bound for an agitated slurry at the most")
+	free := r.w.Line("V_f", "mL", "V*(a/(1-a)+f_f*min(1,j/j_f))", v.V*(a.V/(1-a.V)+foam.V*min(1, j.V/full.V)), v, a,
+		foam, j.As("j"), full)
+	r.put("gas.free_volume.required", place, "", x.kase, free, "bubbles by the drift flux and foam over them; a "+
+		"pipe correlation, so a bound for an agitated slurry at the most")
 }
 
 // additions reports how long an addition has to be for the hood and for the
@@ -120,18 +130,22 @@ func (r *reader) additions(n *course.Course) {
 		place, v := figure.Step(s.Step.Number), r.litres(s.Gas).As("V")
 		q, y := r.c.HoodFlow("Q"), process.Flammable(r.c.Store, r.w)
 		t := r.w.Line("t", "min", "V*(1-y)/y*60/1000/Q", v.V*(1-y.V)/y.V*60/1000/q.V, v, y, q)
-		r.put("gas.addition_time.hood", place, "", figure.Case{}, t.Worse(working.Bound), "everything reacts as it goes in; the whole air of the hood takes part, which it does not at the mouth of the vessel")
+		r.put("gas.addition_time.hood", place, "", figure.Case{}, t.Worse(working.Bound), "everything reacts as it "+
+			"goes in; the whole air of the hood takes part, which it does not at the mouth of the vessel")
 		if p := r.place(s.Done.Place); p != nil && p.Closure != route.Open {
-			o, d, m := r.outlet(p), working.Absent("d", "mm", working.Lacks(working.NotGiven, p.At+".vent")), r.c.Store.Num("vent.margin").As("f")
+			o, d, m := r.outlet(p), working.Absent("d", "mm", working.Lacks(working.NotGiven, p.At+".vent")),
+				r.c.Store.Num("vent.margin").As("f")
 			if p.VentBore.Set {
 				d = r.c.Given("d", "mm", p.VentBore)
 			}
 			f := working.Absent("F", "L/min", working.Joined(o.allowed.Missing(), d.Missing())...)
 			if !o.allowed.Unknown() && !d.Unknown() {
-				f = r.w.Model("F", "L/min", "flow through bore and line at the pressure allowed", o.Flow(d.V/1000, o.allowed.V)*60000, append([]working.Num{d, o.allowed}, o.inputs...)...)
+				f = r.w.Model("F", "L/min", "flow through bore and line at the pressure allowed",
+					o.Flow(d.V/1000, o.allowed.V)*60000, append([]working.Num{d, o.allowed}, o.inputs...)...)
 			}
 			t := r.w.Line("t", "min", "V*f/F", v.V*m.V/f.V, v, m, f)
-			r.put("gas.addition_time.vent", place, "", figure.Case{}, t.Worse(working.Bound), "everything reacts as it goes in, and the stated vent lets twice that out at 1 kPa")
+			r.put("gas.addition_time.vent", place, "", figure.Case{}, t.Worse(working.Bound), "everything reacts as it "+
+				"goes in, and the stated vent lets twice that out at 1 kPa")
 		}
 	}
 }

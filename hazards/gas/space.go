@@ -22,7 +22,8 @@ func (r *reader) headspace(n *course.Course) {
 		missing := working.Joined(x.Missing, n.Space.Missing())
 		cond := "perfect mixing in the vented headspace, until it is opened or purged; " + x.Conditions()
 		if missing != nil {
-			r.put("gas.headspace.flammable_time", place, "", figure.By(string(x.Law)), working.Absent("t", "min", missing...), cond)
+			r.put("gas.headspace.flammable_time", place, "", figure.By(string(x.Law)), working.Absent("t", "min", missing...),
+				cond)
 			continue
 		}
 		at := func(share float64) (float64, bool) { return r.passes(x, n.Space.V, share) }
@@ -37,7 +38,8 @@ func (r *reader) headspace(n *course.Course) {
 		if r.w != nil {
 			marks = r.marks(at, l.V/100, u.V/100)
 		}
-		v := r.w.Model("t", "min", "hydrogen in the headspace, "+x.Balance(), t/60, append([]working.Num{y, n.Space, r.vm}, x.Inputs...)...)
+		v := r.w.Model("t", "min", "hydrogen in the headspace, "+x.Balance(), t/60,
+			append([]working.Num{y, n.Space, r.vm}, x.Inputs...)...)
 		r.put("gas.headspace.flammable_time", place, "", figure.By(string(x.Law)), v, cond+marks)
 	}
 }
@@ -117,9 +119,11 @@ func (r *reader) shut(place figure.Place, kase figure.Case, space working.Num, r
 		if x.Missing == nil {
 			f = r.w.Model("F_n", "mol/s", x.Balance(), x.Vessel.Gas.Value, x.Inputs...)
 		}
-		R, T, v, p := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T"), space.As("V_g"), st.Num("closed.check").As("p")
+		R, T, v, p := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T"), space.As("V_g"),
+			st.Num("closed.check").As("p")
 		t := r.w.Line("t", "min", "p*V_g/1000/(R*T)/F_n/60", p.V*v.V/1000/(R.V*T.V)/f.V/60, p, v, R, T, f)
-		cond := "shut in the moment of the largest flow, gas alone at 25 degC; for setting checks, never permission; " + x.Conditions()
+		cond := "shut in the moment of the largest flow, gas alone at 25 degC; for setting checks, never permission; " +
+			x.Conditions()
 		if step == 0 {
 			cond = "the largest flow of any vessel of the route, as if none of it had reacted before; " + cond
 		}

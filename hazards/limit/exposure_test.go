@@ -27,9 +27,11 @@ func TestExposureValues(t *testing.T) {
 		id             string
 		value, average float64
 	}{
-		{"us_osha_hf_twa", 3, 480}, {"us_niosh_hf_twa", 3, 600}, {"us_niosh_hf_c", 6, 15}, {"us_acgih_hf_twa", 0.5, 480}, {"us_acgih_hf_c", 2, 0},
+		{"us_osha_hf_twa", 3, 480}, {"us_niosh_hf_twa", 3, 600}, {"us_niosh_hf_c", 6, 15}, {"us_acgih_hf_twa", 0.5, 480},
+		{"us_acgih_hf_c", 2, 0},
 		{"eu_hf_twa", 1.8, 480}, {"eu_hf_15min", 3, 15}, {"de_hf_twa", 1, 480}, {"idlh_hf", 30, 0},
-		{"us_osha_hcl_c", 5, 0}, {"us_acgih_hcl_c", 2, 0}, {"eu_hcl_twa", 5, 480}, {"eu_hcl_15min", 10, 15}, {"idlh_hcl", 45, 0},
+		{"us_osha_hcl_c", 5, 0}, {"us_acgih_hcl_c", 2, 0}, {"eu_hcl_twa", 5, 480}, {"eu_hcl_15min", 10, 15},
+		{"idlh_hcl", 45, 0},
 		{"us_osha_ammonia_twa", 50, 480}, {"eu_ammonia_twa", 20, 480}, {"idlh_ammonia", 300, 0},
 	} {
 		if e := exposure(t, c.id); e.Value != c.value || e.Average != c.average {
@@ -44,7 +46,8 @@ func TestAveraging(t *testing.T) {
 		id            string
 		minutes, want float64
 	}{
-		{"us_osha_hf_twa", 12, 120}, {"us_niosh_hf_c", 12, 7.5}, {"us_acgih_hf_c", 12, 2}, {"us_osha_hf_twa", 600, 3}, {"us_osha_hf_twa", math.NaN(), 3},
+		{"us_osha_hf_twa", 12, 120}, {"us_niosh_hf_c", 12, 7.5}, {"us_acgih_hf_c", 12, 2}, {"us_osha_hf_twa", 600, 3},
+		{"us_osha_hf_twa", math.NaN(), 3},
 	} {
 		if got := exposure(t, c.id).Allowed(c.minutes); !nearly.To(got, c.want, 1e-12) {
 			t.Errorf("%s for %g min: %g ppm, want %g", c.id, c.minutes, got, c.want)
@@ -60,7 +63,8 @@ func TestAEGL(t *testing.T) {
 		tier          int
 		minutes, want float64
 	}{
-		{"hf", 2, 10, 95}, {"hf", 2, 12, 34}, {"hf", 3, 5, 170}, {"hf", 3, 30, 62}, {"hf", 3, 60, 44}, {"hf", 3, 240, 22}, {"hf", 3, 300, 22}, {"hf", 3, 480, 22},
+		{"hf", 2, 10, 95}, {"hf", 2, 12, 34}, {"hf", 3, 5, 170}, {"hf", 3, 30, 62}, {"hf", 3, 60, 44}, {"hf", 3, 240, 22},
+		{"hf", 3, 300, 22}, {"hf", 3, 480, 22},
 		{"hf", 3, 120, 44 / math.Sqrt2}, {"hcl", 2, 60, 22}, {"hcl", 2, 120, 11}, {"ammonia", 3, 61, 550},
 	} {
 		got, ok := limit.AEGL(c.agent, c.tier, c.minutes)
@@ -86,7 +90,8 @@ func TestWhichLimitsHold(t *testing.T) {
 		jurisdiction, id string
 		want             bool
 	}{
-		{"eu", "eu_hf_twa", true}, {"eu", "us_osha_hf_twa", false}, {"eu", "idlh_hf", true}, {"us_california", "us_osha_hf_twa", true},
+		{"eu", "eu_hf_twa", true}, {"eu", "us_osha_hf_twa", false}, {"eu", "idlh_hf", true},
+		{"us_california", "us_osha_hf_twa", true},
 		{"us", "us_california_hf_twa", false}, {"", "uk_hf_twa", true}, {"", "de_hf_twa", true},
 	} {
 		if got := has("hf", c.jurisdiction, c.id); got != c.want {

@@ -105,9 +105,11 @@ func TestRefusedLimits(t *testing.T) {
 		{"wrong dimension", head + entryText("heat.adiabatic_rise", "40 kPa", ""), "in K", 6, 12},
 		{"no unit", head + entryText("heat.adiabatic_rise", "40", ""), "add the unit", 6, 12},
 		{"point for a difference", head + entryText("heat.adiabatic_rise", "40 degC", ""), "40 K", 6, 12},
-		{"unknown agent", head + entryText("air.saturated", "3 ppm", "    agent: hydrogen floride\n"), "hydrofluoric acid", 8, 12},
+		{"unknown agent", head + entryText("air.saturated", "3 ppm", "    agent: hydrogen floride\n"), "hydrofluoric acid",
+			8, 12},
 		{"twice", head + entryText("wash.cycles", "3", "") + entryText("wash.cycles", "4", ""), "first in line 4", 8, 9},
-		{"share for a temperature", head + entryText("heat.mtsr", "90 degC", "    near: 50 %\n"), "temperature difference", 8, 11},
+		{"share for a temperature", head + entryText("heat.mtsr", "90 degC", "    near: 50 %\n"), "temperature difference",
+			8, 11},
 		{"margin of nothing", head + entryText("wash.cycles", "3", "    near: 0 %\n"), "nothing", 8, 11},
 		{"list under the format key", "limits: etchbound/1\ntitle: x\nlimits:\n  - a\n", "entries", 3, 1},
 	}

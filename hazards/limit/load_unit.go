@@ -50,8 +50,9 @@ func (e Entry) near(unit string) (float64, error) {
 	}
 	v, err := quantity.Parse(e.Margin.Text, want)
 	if err == nil && v.SI == 0 {
-		err = &quantity.Error{Reason: quantity.ErrSize, Text: e.Margin.Text, What: "a margin of nothing", Accepted: "more than zero",
-			Hint: "write near: 100 % for no margin"}
+		err = &quantity.Error{Reason: quantity.ErrSize, Text: e.Margin.Text, What: "a margin of nothing",
+			Accepted: "more than zero",
+			Hint:     "write near: 100 % for no margin"}
 	}
 	return v.SI, err
 }

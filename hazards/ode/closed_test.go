@@ -154,7 +154,8 @@ func TestTimesToConversion(t *testing.T) {
 	var times []float64
 	for x, at := range want["time_to_conversion_s"] {
 		target := x * c.p["ntot"]
-		p.Events = append(p.Events, ode.Event{Required: true, Of: func(_ int, _ float64, y []float64) float64 { return y[2] - target }})
+		p.Events = append(p.Events, ode.Event{Required: true,
+			Of: func(_ int, _ float64, y []float64) float64 { return y[2] - target }})
 		times = append(times, at)
 	}
 	for label, m := range methods {

@@ -26,14 +26,16 @@ func add3(dst, y []float64, a float64, u []float64, b float64, v []float64, c fl
 	}
 }
 
-func add4(dst, y []float64, a float64, u []float64, b float64, v []float64, c float64, w []float64, d float64, x []float64) {
+func add4(dst, y []float64, a float64, u []float64, b float64, v []float64, c float64, w []float64, d float64,
+	x []float64) {
 	y, u, v, w, x = y[:len(dst)], u[:len(dst)], v[:len(dst)], w[:len(dst)], x[:len(dst)]
 	for i := range dst {
 		dst[i] = y[i] + (a*u[i] + b*v[i] + c*w[i] + d*x[i])
 	}
 }
 
-func add5(dst, y []float64, a float64, u []float64, b float64, v []float64, c float64, w []float64, d float64, x []float64, e float64, z []float64) {
+func add5(dst, y []float64, a float64, u []float64, b float64, v []float64, c float64, w []float64, d float64,
+	x []float64, e float64, z []float64) {
 	y, u, v, w, x, z = y[:len(dst)], u[:len(dst)], v[:len(dst)], w[:len(dst)], x[:len(dst)], z[:len(dst)]
 	for i := range dst {
 		dst[i] = y[i] + (a*u[i] + b*v[i] + c*w[i] + d*x[i] + e*z[i])

@@ -26,7 +26,8 @@ func TestTerminalEvent(t *testing.T) {
 		o.Method = m
 		p.Events = []ode.Event{{Of: height, Direction: ode.Falling, Terminal: true, Required: true}}
 		res := solved(t, p, o)
-		if res.Status != ode.Stopped || off(res.T, want) > 1e-9 || off(res.Y[0], 0) > 1e-8 || off(res.Y[1], -9.81*want) > 1e-8 {
+		if res.Status != ode.Stopped || off(res.T, want) > 1e-9 || off(res.Y[0], 0) > 1e-8 ||
+			off(res.Y[1], -9.81*want) > 1e-8 {
 			t.Errorf("%s: %v at %.12g, y %v, want %.12g", label, res.Status, res.T, res.Y, want)
 		}
 		if len(res.Hits) != 1 || res.Hits[0].T != res.T || res.Hits[0].Rising {
@@ -89,7 +90,8 @@ func TestOrderOfEvents(t *testing.T) {
 func TestSwitch(t *testing.T) {
 	for label, m := range methods {
 		p := ode.Problem{
-			To: 3, Start: []float64{0}, Switches: []ode.Switch{{At: 1}, {At: 2, Jump: func(_ int, _ float64, y []float64) { y[0] += 100 }}},
+			To: 3, Start: []float64{0}, Switches: []ode.Switch{{At: 1},
+				{At: 2, Jump: func(_ int, _ float64, y []float64) { y[0] += 100 }}},
 			Rate:   func(piece int, _ float64, y, dy []float64) { dy[0] = []float64{1, -2, 0}[piece] },
 			Events: []ode.Event{{Of: func(_ int, _ float64, y []float64) float64 { return y[0] - 50 }}},
 			Peaks:  []ode.Peak{{Of: height}},

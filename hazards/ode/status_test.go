@@ -15,72 +15,81 @@ func decay() ode.Problem {
 	}
 }
 
+// statusCases are changes of a decay, and the status that they end in.
+var statusCases = map[string]struct {
+	want   ode.Status
+	change func(p *ode.Problem, o *ode.Options)
+}{
+	"no rate":       {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Rate = nil }},
+	"no states":     {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Start = nil }},
+	"start NaN":     {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Start = []float64{math.NaN()} }},
+	"backwards":     {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.To = -1 }},
+	"endless":       {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.To = math.Inf(1) }},
+	"switch at end": {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Switches = []ode.Switch{{At: 1}} }},
+	"switches unsorted": {ode.BadProblem, func(p *ode.Problem,
+		_ *ode.Options) {
+		p.Switches = []ode.Switch{{At: 0.5}, {At: 0.5}}
+	}},
+	"event without":     {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Events = []ode.Event{{}} }},
+	"peak without":      {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Peaks = []ode.Peak{{}} }},
+	"method":            {ode.BadProblem, func(_ *ode.Problem, o *ode.Options) { o.Method = 7 }},
+	"max step":          {ode.BadProblem, func(_ *ode.Problem, o *ode.Options) { o.MaxStep = math.NaN() }},
+	"first step":        {ode.BadProblem, func(_ *ode.Problem, o *ode.Options) { o.InitialStep = -1 }},
+	"negative steps":    {ode.BadProblem, func(_ *ode.Problem, o *ode.Options) { o.MaxSteps = -1 }},
+	"no tolerance":      {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.RelTol = 0 }},
+	"tolerance NaN":     {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.RelTol = math.NaN() }},
+	"tolerance tiny":    {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.RelTol = 1e-15 }},
+	"no absolute":       {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.AbsTol = nil }},
+	"absolute zero":     {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.AbsTol = []float64{0} }},
+	"absolute too many": {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.AbsTol = []float64{1, 1} }},
+	"NaN at start": {ode.NonFiniteAtStart, func(p *ode.Problem, _ *ode.Options) {
+		p.Rate = func(_ int, _ float64, _, dy []float64) { dy[0] = math.NaN() }
+	}},
+	"NaN later": {ode.NonFiniteRate, func(p *ode.Problem, _ *ode.Options) {
+		p.Rate = func(_ int, u float64, _, dy []float64) { dy[0] = math.Sqrt(0.5 - u) }
+	}},
+	"NaN Jacobian": {ode.NonFiniteRate, func(p *ode.Problem, o *ode.Options) {
+		p.Jacobian = func(_ int, _ float64, _, j []float64) { j[0] = math.NaN() }
+		o.Method = ode.Implicit
+	}},
+	"NaN after a switch": {ode.NonFiniteRate, func(p *ode.Problem, _ *ode.Options) {
+		p.Switches = []ode.Switch{{At: 0.5}}
+		p.Rate = func(piece int, _ float64, _, dy []float64) { dy[0] = math.Sqrt(-float64(piece)) }
+	}},
+	"event NaN": {ode.NonFiniteScalar, func(p *ode.Problem, _ *ode.Options) {
+		p.Events = []ode.Event{{Of: func(_ int, _ float64, y []float64) float64 { return math.Log(y[0] - 0.5) }}}
+	}},
+	"peak NaN": {ode.NonFiniteScalar, func(p *ode.Problem, _ *ode.Options) {
+		p.Peaks = []ode.Peak{{Of: func(_ int, _ float64, y []float64) float64 { return math.Log(y[0] - 0.5) }}}
+	}},
+	"jump NaN": {ode.NonFiniteJump, func(p *ode.Problem, _ *ode.Options) {
+		p.Switches = []ode.Switch{{At: 0.5, Jump: func(_ int, _ float64, y []float64) { y[0] = math.NaN() }}}
+	}},
+	"steps": {ode.TooManySteps, func(_ *ode.Problem,
+		o *ode.Options) {
+		o.MaxSteps = 3
+		o.RelTol = 1e-12
+		o.AbsTol = []float64{1e-12}
+	}},
+	"blow up": {ode.StepTooSmall, func(p *ode.Problem, _ *ode.Options) {
+		p.To = 2 // y = 1/(1-t)
+		p.Rate = func(_ int, _ float64, y, dy []float64) { dy[0] = y[0] * y[0] }
+	}},
+	"singular": {ode.SingularMatrix, func(p *ode.Problem, o *ode.Options) {
+		p.Start = []float64{1, 1}
+		p.Rate = func(_ int, _ float64, y, dy []float64) { dy[0], dy[1] = -y[0], -y[1] }
+		p.Jacobian = func(_ int, _ float64, _, j []float64) { j[0], j[1], j[2], j[3] = 1e300, 1e300, 1e300, 1e300 }
+		o.Method = ode.Implicit
+	}},
+	"required": {ode.EventNotBracketed, func(p *ode.Problem, _ *ode.Options) {
+		p.Events = []ode.Event{{Required: true, Of: func(_ int, _ float64, y []float64) float64 { return y[0] - 0.1 }}}
+	}},
+}
+
 // Every failure of the list, each by its own cause.
 func TestStatuses(t *testing.T) {
-	nan := math.NaN()
 	plain := ode.Options{RelTol: 1e-6, AbsTol: []float64{1e-9}}
-	type change func(p *ode.Problem, o *ode.Options)
-	for name, c := range map[string]struct {
-		want   ode.Status
-		change change
-	}{
-		"no rate":           {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Rate = nil }},
-		"no states":         {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Start = nil }},
-		"start NaN":         {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Start = []float64{nan} }},
-		"backwards":         {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.To = -1 }},
-		"endless":           {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.To = math.Inf(1) }},
-		"switch at end":     {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Switches = []ode.Switch{{At: 1}} }},
-		"switches unsorted": {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Switches = []ode.Switch{{At: 0.5}, {At: 0.5}} }},
-		"event without":     {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Events = []ode.Event{{}} }},
-		"peak without":      {ode.BadProblem, func(p *ode.Problem, _ *ode.Options) { p.Peaks = []ode.Peak{{}} }},
-		"method":            {ode.BadProblem, func(_ *ode.Problem, o *ode.Options) { o.Method = 7 }},
-		"max step":          {ode.BadProblem, func(_ *ode.Problem, o *ode.Options) { o.MaxStep = nan }},
-		"first step":        {ode.BadProblem, func(_ *ode.Problem, o *ode.Options) { o.InitialStep = -1 }},
-		"negative steps":    {ode.BadProblem, func(_ *ode.Problem, o *ode.Options) { o.MaxSteps = -1 }},
-		"no tolerance":      {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.RelTol = 0 }},
-		"tolerance NaN":     {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.RelTol = nan }},
-		"tolerance tiny":    {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.RelTol = 1e-15 }},
-		"no absolute":       {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.AbsTol = nil }},
-		"absolute zero":     {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.AbsTol = []float64{0} }},
-		"absolute too many": {ode.BadTolerance, func(_ *ode.Problem, o *ode.Options) { o.AbsTol = []float64{1, 1} }},
-		"NaN at start": {ode.NonFiniteAtStart, func(p *ode.Problem, _ *ode.Options) {
-			p.Rate = func(_ int, _ float64, _, dy []float64) { dy[0] = nan }
-		}},
-		"NaN later": {ode.NonFiniteRate, func(p *ode.Problem, _ *ode.Options) {
-			p.Rate = func(_ int, u float64, _, dy []float64) { dy[0] = math.Sqrt(0.5 - u) }
-		}},
-		"NaN Jacobian": {ode.NonFiniteRate, func(p *ode.Problem, o *ode.Options) {
-			p.Jacobian = func(_ int, _ float64, _, j []float64) { j[0] = nan }
-			o.Method = ode.Implicit
-		}},
-		"NaN after a switch": {ode.NonFiniteRate, func(p *ode.Problem, _ *ode.Options) {
-			p.Switches = []ode.Switch{{At: 0.5}}
-			p.Rate = func(piece int, _ float64, _, dy []float64) { dy[0] = math.Sqrt(-float64(piece)) }
-		}},
-		"event NaN": {ode.NonFiniteScalar, func(p *ode.Problem, _ *ode.Options) {
-			p.Events = []ode.Event{{Of: func(_ int, _ float64, y []float64) float64 { return math.Log(y[0] - 0.5) }}}
-		}},
-		"peak NaN": {ode.NonFiniteScalar, func(p *ode.Problem, _ *ode.Options) {
-			p.Peaks = []ode.Peak{{Of: func(_ int, _ float64, y []float64) float64 { return math.Log(y[0] - 0.5) }}}
-		}},
-		"jump NaN": {ode.NonFiniteJump, func(p *ode.Problem, _ *ode.Options) {
-			p.Switches = []ode.Switch{{At: 0.5, Jump: func(_ int, _ float64, y []float64) { y[0] = nan }}}
-		}},
-		"steps": {ode.TooManySteps, func(_ *ode.Problem, o *ode.Options) { o.MaxSteps = 3; o.RelTol = 1e-12; o.AbsTol = []float64{1e-12} }},
-		"blow up": {ode.StepTooSmall, func(p *ode.Problem, _ *ode.Options) {
-			p.To = 2 // y = 1/(1-t)
-			p.Rate = func(_ int, _ float64, y, dy []float64) { dy[0] = y[0] * y[0] }
-		}},
-		"singular": {ode.SingularMatrix, func(p *ode.Problem, o *ode.Options) {
-			p.Start = []float64{1, 1}
-			p.Rate = func(_ int, _ float64, y, dy []float64) { dy[0], dy[1] = -y[0], -y[1] }
-			p.Jacobian = func(_ int, _ float64, _, j []float64) { j[0], j[1], j[2], j[3] = 1e300, 1e300, 1e300, 1e300 }
-			o.Method = ode.Implicit
-		}},
-		"required": {ode.EventNotBracketed, func(p *ode.Problem, _ *ode.Options) {
-			p.Events = []ode.Event{{Required: true, Of: func(_ int, _ float64, y []float64) float64 { return y[0] - 0.1 }}}
-		}},
-	} {
+	for name, c := range statusCases {
 		p, o := decay(), plain
 		c.change(&p, &o)
 		res, err := ode.Solve(p, o)

@@ -119,7 +119,8 @@ func (k *walker) sayAttacked() {
 				media = with(media, material.Called(o.Medium))
 			}
 		}
-		k.fact("attacked", c.Step, phrase.Of("fact.attacked", c.Part, c.Place, c.Material, c.Step, strings.Join(media, ", "), orEaten(c.Note)))
+		k.fact("attacked", c.Step, phrase.Of("fact.attacked", c.Part, c.Place, c.Material, c.Step,
+			strings.Join(media, ", "), orEaten(c.Note)))
 	}
 }
 

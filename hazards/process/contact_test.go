@@ -15,7 +15,8 @@ func walked(t *testing.T, pot, drum, liquor string) process.Walk {
 	t.Helper()
 	yaml := fmt.Sprintf("route: etchbound/1\ntitle: check\nbasis: {status: invented}\n"+
 		"places:\n  pot: {kind: bottle, %s}\n  drum: {kind: drum, %s}\nsteps:\n"+
-		"  - {do: charge, in: pot, what: [%s], temperature: 25 degC}\n  - {do: collect, in: pot, into: drum}\n", pot, drum, liquor)
+		"  - {do: charge, in: pot, what: [%s], temperature: 25 degC}\n  - {do: collect, in: pot, into: drum}\n", pot, drum,
+		liquor)
 	r, problems, err := route.Load("check.yaml", strings.NewReader(yaml))
 	if err != nil || r == nil {
 		t.Fatalf("%v %v\n%s", err, problems, yaml)

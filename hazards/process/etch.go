@@ -126,9 +126,11 @@ func (k *walker) replace(p *State, at int, e *Etch, done, rest working.Num) {
 	add("H", e.Product.Hydroxyl)
 	add("F", e.Product.Fluorine)
 	add("Cl", e.Product.Chlorine)
-	p.Solids[at] = Solid{Name: "nanosheets of " + was.Name, Kind: Product, Of: &of, N: done, Mass: was.Mass, HeatCapacity: was.HeatCapacity}
+	p.Solids[at] = Solid{Name: "nanosheets of " + was.Name, Kind: Product, Of: &of, N: done, Mass: was.Mass,
+		HeatCapacity: was.HeatCapacity}
 	none := working.Exact("C", "J/K", 0, "counted with the product")
-	p.Solids = append(p.Solids, Solid{Name: was.Name + " left unetched", Kind: Residual, Of: was.Of, N: rest, HeatCapacity: none, Formula: was.Formula})
+	p.Solids = append(p.Solids, Solid{Name: was.Name + " left unetched", Kind: Residual, Of: was.Of, N: rest,
+		HeatCapacity: none, Formula: was.Formula})
 }
 
 // unmodelled moves a phase whose gas is not known to the unresolved.
@@ -160,7 +162,8 @@ func (q *Pool) doubt() {
 func (k *walker) unresolve(p *State, at int, missing working.Missing) {
 	was := p.Solids[at]
 	k.toUnresolved(was.Of, was.N.V)
-	p.Solids[at] = Solid{Name: was.Name + ", not followed", Kind: Residual, Of: new(chemicals.Composition), N: working.Absent("n", "mol", missing),
+	p.Solids[at] = Solid{Name: was.Name + ", not followed", Kind: Residual, Of: new(chemicals.Composition),
+		N:    working.Absent("n", "mol", missing),
 		Mass: was.Mass, HeatCapacity: was.HeatCapacity, Formula: was.Formula}
 }
 

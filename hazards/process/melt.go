@@ -72,9 +72,11 @@ func (k *walker) meltEtch(p *State, q *Pool, at int, salt *chemicals.Substance, 
 		of[i] += 2
 	}
 	was := p.Solids[at]
-	p.Solids[at] = Solid{Name: "nanosheets of " + was.Name, Kind: Product, Of: &of, N: e.N, Mass: was.Mass, HeatCapacity: was.HeatCapacity}
+	p.Solids[at] = Solid{Name: "nanosheets of " + was.Name, Kind: Product, Of: &of, N: e.N, Mass: was.Mass,
+		HeatCapacity: was.HeatCapacity}
 	none := working.Exact("C", "J/K", 0, "left out")
-	p.Solids = append(p.Solids, Solid{Name: metal + " metal", Kind: Metal, Of: atoms(metal, 1), N: m, HeatCapacity: none, Formula: metal})
+	p.Solids = append(p.Solids, Solid{Name: metal + " metal", Kind: Metal, Of: atoms(metal, 1), N: m, HeatCapacity: none,
+		Formula: metal})
 	k.fact("melt_gas", e.Step, phrase.Of("fact.melt_gas", e.Step))
 }
 

@@ -101,7 +101,8 @@ func (k *walker) powder(p *State) {
 	pow, l := k.out.Powder, k.out.Layered
 	k.charged = true
 	add := func(name, formula string, kind SolidKind, of *chemicals.Composition, n, m, c working.Num, unstated bool) {
-		p.Solids = append(p.Solids, Solid{Name: name, Kind: kind, Of: of, N: n, Mass: m, HeatCapacity: c, Formula: formula, Unstated: unstated})
+		p.Solids = append(p.Solids, Solid{Name: name, Kind: kind, Of: of, N: n, Mass: m, HeatCapacity: c, Formula: formula,
+			Unstated: unstated})
 		k.account(of, n.V)
 	}
 	text := l.Formula.Text

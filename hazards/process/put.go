@@ -173,7 +173,8 @@ func (k *walker) enter(q *Pool, sub *chemicals.Substance, n working.Num) {
 
 // entryOf is an amount of a substance as it dissolves.
 func entryOf(sub *chemicals.Substance, n working.Num) Entry {
-	return Entry{Name: sub.Name, Of: &sub.Formula.Of, Sub: sub, N: n.As("n_" + ident(sub.Slug)), Acid: sub.Acid, Base: sub.Neutral()}
+	return Entry{Name: sub.Name, Of: &sub.Formula.Of, Sub: sub, N: n.As("n_" + ident(sub.Slug)), Acid: sub.Acid,
+		Base: sub.Neutral()}
 }
 
 func ident(slug string) string {

@@ -192,7 +192,8 @@ func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string, l
 		case Unetched, Impurity, Residual, Based:
 			met = met || x.Kind != Residual || !x.N.Unknown() || !x.Lacks.IsZero() && comes(p, s)
 			if f, err := chemicals.ParseFormula(x.Formula); x.Kind == Impurity && err == nil && !k.inert(x.Formula) {
-				dissolved = append(dissolved, Dissolved{Formula: f, N: x.N, Unstated: x.Unstated, Hydrogen: working.Absent("n_H2", "mol", missing), Heat: lostHeat})
+				dissolved = append(dissolved, Dissolved{Formula: f, N: x.N, Unstated: x.Unstated,
+					Hydrogen: working.Absent("n_H2", "mol", missing), Heat: lostHeat})
 			}
 			k.unresolve(p, i, working.Lacks("gas_of_bath_left", bath).In(s.Number))
 			p.Solids[i].Lacks = lacks

@@ -33,7 +33,8 @@ func RoomIn(c route.Case, w *working.Sheet, k *Walk, p *route.Place, s *State) R
 func solidVolume(c route.Case, w *working.Sheet, k *Walk, s *State) working.Num {
 	for i := range s.Solids {
 		x := &s.Solids[i]
-		if x.Kind == Unetched || x.Kind == Product || x.Kind == Residual && !x.Mass.None() { // the last: powder whose reaction is not followed
+		// the last: powder whose reaction is not followed
+		if x.Kind == Unetched || x.Kind == Product || x.Kind == Residual && !x.Mass.None() {
 			m, d := x.Mass.As("m"), c.Store.Num("density."+k.Layered.Formula.Text).As("rho")
 			return w.Line("V_s", "mL", "m/rho", m.V/d.V, m, d)
 		}

@@ -159,7 +159,8 @@ func (k *walker) merged(p *State) *Pool {
 	}
 	all = k.addUp(all)
 	p.Liquid = []Pool{{Entries: all, Volume: k.w.Sum("V", "mL", volumes...), Mass: k.w.Sum("m", "g", masses...),
-		HeatCapacity: k.w.Sum("C", "J/K", heats...), Uncounted: left, Share: one, Whole: true, Unfollowed: unfollowed, More: more}}
+		HeatCapacity: k.w.Sum("C", "J/K", heats...), Uncounted: left, Share: one, Whole: true, Unfollowed: unfollowed,
+		More: more}}
 	return &p.Liquid[0]
 }
 

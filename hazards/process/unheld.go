@@ -83,7 +83,8 @@ func (k *walker) mayGive(q *Pool, s *route.Step, place string) {
 	}) {
 		return
 	}
-	k.out.Releases = append(k.out.Releases, Release{s.Number, place, "CO2", NotHeld, working.Absent("n_CO2", "mol", x.Lacks())})
+	k.out.Releases = append(k.out.Releases, Release{s.Number, place, "CO2", NotHeld,
+		working.Absent("n_CO2", "mol", x.Lacks())})
 }
 
 // NotHeld is the cause of a gas that a substance which is not held can give.

@@ -254,7 +254,8 @@ func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
 	switch {
 	case s.Verb().Does == route.Moves && s.Verb().Mixes && len(come.Liquid) > 0:
 		b := k.merged(&come)
-		mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q), AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}
+		mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q),
+			AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}
 		mix.Diluted = len(mix.After) > 0
 		mix.Met, mix.There = meet, &state
 		mix.Strange, mix.StrangeMol = strange(q)

@@ -139,7 +139,8 @@ func (k *walker) count(x *Wash, swells bool) {
 		in = append(in, k.st.Num("wash.retained.swollen"))
 	}
 	need := math.NaN()
-	if known := c.acid + c.fluoride + c.ka + c.kw + x.Kept.V; x.Target == x.Target && x.WaterOnly && known == known && (!x.OpenAir || x.Target <= air.V) {
+	if known := c.acid + c.fluoride + c.ka + c.kw + x.Kept.V; x.Target == x.Target && x.WaterOnly && known == known &&
+		(!x.OpenAir || x.Target <= air.V) {
 		if n, left := run(maxCycles, x.Target); c.times(left).reaches(x.Target) {
 			need = float64(n)
 		}
@@ -149,9 +150,11 @@ func (k *walker) count(x *Wash, swells bool) {
 	case x.Target != x.Target && x.Written == 0:
 		in = append(in, working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(x.Step, "cycles"))))
 	case x.Target == x.Target:
-		in = append(in, working.Absent("N", "1", working.Lacks("cycles_to_ph", strconv.FormatFloat(x.Target, 'g', -1, 64)).In(x.Step)))
+		in = append(in, working.Absent("N", "1", working.Lacks("cycles_to_ph",
+			strconv.FormatFloat(x.Target, 'g', -1, 64)).In(x.Step)))
 	}
-	x.Needed = k.w.Model("N", "1", "dilution, cycle by cycle, until the pH of the retained liquid reaches the target", need, in...)
+	x.Needed = k.w.Model("N", "1", "dilution, cycle by cycle, until the pH of the retained liquid reaches the target",
+		need, in...)
 	switch {
 	case x.Written > 0:
 		x.Done = working.Given("N", "1", float64(x.Written), route.At(x.Step, "cycles"))
@@ -166,7 +169,8 @@ func (k *walker) count(x *Wash, swells bool) {
 			ph = min(ph, air.V)
 		}
 	}
-	x.PH = k.w.Model("pH", "1", "charge balance of strong acid, HF and water after the last cycle", ph, append(in, x.Done)...)
+	x.PH = k.w.Model("pH", "1", "charge balance of strong acid, HF and water after the last cycle", ph,
+		append(in, x.Done)...)
 }
 
 // acidity is a liquor as its pH sees it: mol/L of acid equivalents, of which

@@ -15,7 +15,8 @@ func (k *walker) watch(p *State, s *route.Step) {
 	q := k.merged(p)
 	k.overfull(at, q.Volume.V, s)
 	k.touches(p, q, s)
-	if s.Verb().Does == route.Stores && len(p.Liquid) > 0 && at.Closure == route.Closed && len(pick(p.Solids, Product)) > 0 {
+	if s.Verb().Does == route.Stores && len(p.Liquid) > 0 && at.Closure == route.Closed &&
+		len(pick(p.Solids, Product)) > 0 {
 		k.fact("stored", s.Number, phrase.Of("fact.stored", s.Number, at.Key))
 	}
 }

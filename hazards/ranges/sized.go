@@ -64,7 +64,8 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool)
 		of[i] = ends.add(r.corner(i, dangerUp(&r.base[i])), r.partsOf(i))
 	}
 	found := r.all(ends.keys, ends.want)
-	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[figure.ID][]corner{}, moves: map[figure.ID][]string{}}
+	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[figure.ID][]corner{},
+		moves: map[figure.ID][]string{}}
 	for i := range r.base {
 		f := &r.base[i]
 		low, high := f.Value.V, f.Value.V

@@ -52,7 +52,8 @@ func load(t *testing.T, name string) *route.Route {
 		t.Fatal(err)
 	}
 	for _, p := range problems {
-		if told := warmerThanIce[filepath.Base(name)]; p.Severity != schemas.Notice || told == "" || !strings.Contains(p.What, told) {
+		if told := warmerThanIce[filepath.Base(name)]; p.Severity != schemas.Notice || told == "" ||
+			!strings.Contains(p.What, told) {
 			t.Errorf("%v", p)
 		}
 	}
@@ -66,7 +67,8 @@ func TestBundledRoutesLoad(t *testing.T) {
 			if r == nil {
 				t.Fatal("no route")
 			}
-			sourced := r.Basis.Title != "" && r.Basis.Publisher != "" && r.Basis.Year != "" && r.Basis.DOI != "" && r.Basis.Section != ""
+			sourced := r.Basis.Title != "" && r.Basis.Publisher != "" && r.Basis.Year != "" && r.Basis.DOI != "" &&
+				r.Basis.Section != ""
 			if r.Basis.Status != "invented" && !sourced {
 				t.Errorf("basis %+v does not name its source", r.Basis)
 			}

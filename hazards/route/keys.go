@@ -111,7 +111,8 @@ func substanceKey[T any](of func(*T) **chemicals.Substance) field.Key[T] {
 var measuredKeys = field.Keys[Measured]{
 	field.Of("etch_heat", func(m *Measured) *quantity.Value { return &m.EtchHeat }).ForDatum("etch_heat.").IsFact(),
 	field.Of("hydrogen", func(m *Measured) *quantity.Value { return &m.Hydrogen }).ForDatum("etch_hydrogen.").IsFact(),
-	field.Of("conversion", func(m *Measured) *quantity.Value { return &m.Conversion }).ForDatum("etch_conversion.").IsFact(),
+	field.Of("conversion", func(m *Measured) *quantity.Value { return &m.Conversion }).
+		ForDatum("etch_conversion.").IsFact(),
 	field.Of("density", func(m *Measured) *quantity.Value { return &m.Density }).ForDatum("density.").IsFact(),
 	field.Pointer("curve", curveKeys, func(m *Measured) **Curve { return &m.Curve }),
 	field.OneOf("kinetics", func(m *Measured) *string { return &m.Kinetics }),

@@ -77,7 +77,8 @@ func (l *loader) refuseKey(n *schemas.Node, key, what, accepted, hint string) {
 func (l *loader) route(root *schemas.Node) *Route {
 	basis := root.Get("basis")
 	r := &Route{
-		Title: root.Str("title"), Written: root.Str("title"), Date: root.Str("date"), Family: root.Str("family"), Purpose: root.Str("purpose"), Notes: root.Str("notes"),
+		Title: root.Str("title"), Written: root.Str("title"), Date: root.Str("date"), Family: root.Str("family"),
+		Purpose: root.Str("purpose"), Notes: root.Str("notes"),
 		Basis: Basis{Status: basis.Str("status"), Title: basis.Str("title"), Publisher: basis.Str("publisher"),
 			Year: basis.Str("year"), DOI: basis.Str("doi"), Section: basis.Str("section"), Note: basis.Str("note")},
 	}
@@ -119,7 +120,8 @@ func (l *loader) formula(n *schemas.Node) (chemicals.Formula, bool) {
 	if e, ok := err.(*chemicals.FormulaError); ok {
 		why = fmt.Sprintf("%s (character %d)", e.Problem, e.Position)
 	}
-	l.refuse(n, fmt.Sprintf("%q is no formula: %s", n.Text, why), "a formula such as Ti3AlC2 or Ti1.8Nb0.2AlC", nearestFormula(n.Text))
+	l.refuse(n, fmt.Sprintf("%q is no formula: %s", n.Text, why), "a formula such as Ti3AlC2 or Ti1.8Nb0.2AlC",
+		nearestFormula(n.Text))
 	return f, false
 }
 

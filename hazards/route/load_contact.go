@@ -161,7 +161,8 @@ func (l *loader) holdAfterAddition(root *schemas.Node, etch stretch) {
 	}
 	switch {
 	case total < add.Over.SI*(1-1e-9):
-		l.refuse(n, what, add.Over.Text+" or more: the hold counts the time after the last powder is in", "check the units of both times")
+		l.refuse(n, what, add.Over.Text+" or more: the hold counts the time after the last powder is in",
+			"check the units of both times")
 	case first.Do == "hold":
 		l.doubt(n, what, "the hold counts the time after the last powder is in")
 	}

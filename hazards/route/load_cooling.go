@@ -20,7 +20,8 @@ func (l *loader) cooling(n *schemas.Node) *Cooling {
 	if !n.Usable(schemas.Map) {
 		return nil
 	}
-	c := &Cooling{Kind: n.Str("kind"), Temperature: n.Value("temperature"), UA: n.Value("ua"), Ice: n.Value("ice"), Bath: n.Value("bath")}
+	c := &Cooling{Kind: n.Str("kind"), Temperature: n.Value("temperature"), UA: n.Value("ua"), Ice: n.Value("ice"),
+		Bath: n.Value("bath")}
 	l.aboveZero(n, "bath")
 	if c.Kind == "none" {
 		l.uncooled(n)
@@ -96,9 +97,11 @@ func (l *loader) reachable(n *schemas.Node, s *Step, p *Place) {
 	if s.Temperature.SI >= least-slack-1e-9 {
 		return
 	}
-	what := fmt.Sprintf("%s is set in step %d, and %s at %s cannot cool below that", s.Temperature.Text, s.Number, p.cools(), cool.Text)
+	what := fmt.Sprintf("%s is set in step %d, and %s at %s cannot cool below that", s.Temperature.Text, s.Number,
+		p.cools(), cool.Text)
 	if cool.SI > coldRoom {
-		what = fmt.Sprintf("%s is set in step %d, and neither %s at %s nor a room at %s can cool so far", s.Temperature.Text, s.Number, p.cools(), cool.Text, roomText)
+		what = fmt.Sprintf("%s is set in step %d, and neither %s at %s nor a room at %s can cool so far",
+			s.Temperature.Text, s.Number, p.cools(), cool.Text, roomText)
 	}
 	l.refuse(n, what, text+" or more in this step, or a coolant of "+s.Temperature.Text+" or less", "")
 }
@@ -113,7 +116,8 @@ func (l *loader) thawed(root *schemas.Node, p *Place, steps []*Step) {
 		warm = append(warm, fmt.Sprintf("%s in step %d", s.Temperature.Text, s.Number))
 	}
 	l.doubt(root.List("steps")[steps[0].Number-1].Get("temperature"),
-		fmt.Sprintf("an ice bath at %s cannot hold %s: the review takes the vessel to stand in another bath at the set temperature", p.coolant().Text, strings.Join(warm, " or ")), "")
+		fmt.Sprintf("an ice bath at %s cannot hold %s: the review takes the vessel to stand in another bath at the "+
+			"set temperature", p.coolant().Text, strings.Join(warm, " or ")), "")
 }
 
 // stopped refuses an addition that would be stopped before it begins. A bath

@@ -147,16 +147,20 @@ func (l *loader) holdsAgainstCurve(root *schemas.Node, r *Route, etch stretch) {
 	at := root.Get("measured").Get("curve")
 	t, unset := c.equivalent(etch)
 	if unset != nil {
-		l.doubt(at, fmt.Sprintf("the curve is not held against the route: step %d lasts %s at no stated temperature", unset.Number, span(unset.lasts())), "give the step its temperature")
+		l.doubt(at, fmt.Sprintf("the curve is not held against the route: step %d lasts %s at no stated temperature",
+			unset.Number, span(unset.lasts())), "give the step its temperature")
 		return
 	}
 	x := c.reaches(t)
-	contact := fmt.Sprintf("%s in the liquor, which counts as %s at %s (60 kJ/mol)", span(whole), span(t), c.Temperature.Text)
+	contact := fmt.Sprintf("%s in the liquor, which counts as %s at %s (60 kJ/mol)", span(whole), span(t),
+		c.Temperature.Text)
 	switch n, low, words := r.stated(root); {
 	case n == nil && x < complete-1e-9:
-		l.doubt(at, fmt.Sprintf("by the curve %s of the powder is etched in %s: less than 90 %%, and no conversion is stated", percent(x), contact), "check the times and temperatures of the steps, or state the conversion")
+		l.doubt(at, fmt.Sprintf("by the curve %s of the powder is etched in %s: less than 90 %%, and no conversion "+
+			"is stated", percent(x), contact), "check the times and temperatures of the steps, or state the conversion")
 	case n != nil && x < low-agreement-1e-9:
-		l.refuse(n, fmt.Sprintf("a conversion of %s is stated, and by the curve %s of the powder is etched in %s", words, percent(x), contact),
+		l.refuse(n, fmt.Sprintf("a conversion of %s is stated, and by the curve %s of the powder is etched in %s", words,
+			percent(x), contact),
 			"at most "+percent(x+agreement)+", or a curve, times and temperatures that reach "+percent(low-agreement), "")
 	}
 }

@@ -18,7 +18,8 @@ func (l *loader) measured(root *schemas.Node, r *Route) {
 		return
 	}
 	if !root.Wrote("precursor") {
-		l.refuseKey(root, "measured", "measured values in a route without a precursor", "a precursor block with phase and mass", "")
+		l.refuseKey(root, "measured", "measured values in a route without a precursor", "a precursor block with phase "+
+			"and mass", "")
 		return
 	}
 	r.Measured = Measured{EtchHeat: n.Value("etch_heat"), Hydrogen: n.Value("hydrogen"), Conversion: n.Value("conversion"),
@@ -79,7 +80,8 @@ func (l *loader) once(n *schemas.Node, o chemicals.Override, list []chemicals.Ov
 }
 
 func (l *loader) datum(n *schemas.Node, from string) (chemicals.Override, bool) {
-	o := chemicals.Override{ID: n.Str("id"), Source: n.Str("source"), At: n.Path, From: from, Low: math.NaN(), High: math.NaN(), Value: 1}
+	o := chemicals.Override{ID: n.Str("id"), Source: n.Str("source"), At: n.Path, From: from, Low: math.NaN(),
+		High: math.NaN(), Value: 1}
 	if !n.Usable(schemas.Map) || !n.Get("id").Usable(schemas.Text) || n.Get("value") == nil {
 		return o, false
 	}
@@ -199,7 +201,8 @@ func (l *loader) of(n *schemas.Node, from string) bool {
 	if tabled && !forEtched(n.Text) || l.holds.unsure || slices.Contains(l.holds.ids(), n.Text) {
 		return true
 	}
-	l.refuse(n, n.Text+" would change nothing: the route looks up no such datum", "a datum of what the route holds: "+l.holds.all(),
+	l.refuse(n, n.Text+" would change nothing: the route looks up no such datum",
+		"a datum of what the route holds: "+l.holds.all(),
 		nearestDatum(n.Text, l.holds.ids()))
 	return false
 }
@@ -214,14 +217,16 @@ func (l *loader) ofSite(n *schemas.Node) bool {
 		l.problems = append(l.problems, newDatum(n, formula))
 		return true
 	}
-	l.refuse(n, n.Text+" would change nothing: no route looks up such a datum", "the id of a tabled datum, or one of the same family that ends in a formula",
+	l.refuse(n, n.Text+" would change nothing: no route looks up such a datum",
+		"the id of a tabled datum, or one of the same family that ends in a formula",
 		nearestDatum(n.Text, nil))
 	return false
 }
 
 // newDatum notices a datum beside the tabled ones.
 func newDatum(n *schemas.Node, formula string) schemas.Problem {
-	p := n.Problem(n.Text+" is not among the tabled data: it counts only in routes that hold "+formula, "", nearestDatum(n.Text, nil))
+	p := n.Problem(n.Text+" is not among the tabled data: it counts only in routes that hold "+formula, "",
+		nearestDatum(n.Text, nil))
 	p.Severity = schemas.Notice
 	return p
 }

@@ -68,7 +68,8 @@ func (h *holdings) all() string {
 // anyFormula gives the formula in an id that a route with such a phase,
 // element, impurity or substance would look up.
 func anyFormula(id string) (string, bool) {
-	any := holdings{phase: "*", leaving: []string{"*"}, staying: []string{"*"}, impurities: []string{"*"}, substances: []string{"*"}}
+	any := holdings{phase: "*", leaving: []string{"*"}, staying: []string{"*"}, impurities: []string{"*"},
+		substances: []string{"*"}}
 	for _, pattern := range any.ids() {
 		before, after, _ := strings.Cut(pattern, "*")
 		rest, begins := strings.CutPrefix(id, before)

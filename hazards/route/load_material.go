@@ -53,9 +53,11 @@ func (l *loader) materials(n *schemas.Node, s Step, c *charge) []Material {
 func (l *loader) powder(n *schemas.Node, c *charge) Material {
 	switch {
 	case !c.hasPowder:
-		l.refuse(n, "the word precursor in a route that has none", "a precursor block with phase and mass", "add precursor: at the top of the file")
+		l.refuse(n, "the word precursor in a route that has none", "a precursor block with phase and mass",
+			"add precursor: at the top of the file")
 	case c.powder != nil:
-		l.refuse(n, fmt.Sprintf("the precursor is put in a second time: first in line %d", c.powder.Line), "the precursor once",
+		l.refuse(n, fmt.Sprintf("the precursor is put in a second time: first in line %d", c.powder.Line),
+			"the precursor once",
 			"one step adds all of it; the time of addition says how fast")
 	default:
 		c.powder = n
@@ -108,9 +110,11 @@ func (l *loader) substance(n *schemas.Node) *chemicals.Substance {
 	if ok && s.State != "aq" {
 		return s
 	}
-	if plain := strings.TrimSpace(strings.Replace(strings.ToLower(text), "anhydrous", "", 1)); !ok && plain != strings.ToLower(text) {
+	if plain := strings.TrimSpace(strings.Replace(strings.ToLower(text), "anhydrous", "", 1)); !ok &&
+		plain != strings.ToLower(text) {
 		if hf, found := lib.Find(plain); found && hf.Slug == "hf" {
-			l.refuse(n, "anhydrous hydrogen fluoride is outside of what is calculated here", "hydrofluoric acid up to 70 wt%", "it needs a specialist's review")
+			l.refuse(n, "anhydrous hydrogen fluoride is outside of what is calculated here", "hydrofluoric acid up to 70 wt%",
+				"it needs a specialist's review")
 			return nil
 		}
 	}
@@ -122,7 +126,8 @@ func (l *loader) substance(n *schemas.Node) *chemicals.Substance {
 		l.refuse(n, "the precursor is no substance with an amount", "the word precursor alone", "write - precursor")
 		return nil
 	}
-	l.refuse(n, "the substance "+text+" is not known", "a name, formula or CAS number of a known substance", notKnown(text))
+	l.refuse(n, "the substance "+text+" is not known", "a name, formula or CAS number of a known substance",
+		notKnown(text))
 	return nil
 }
 
@@ -142,13 +147,17 @@ func (l *loader) howMuch(n *schemas.Node, m Material) {
 	case ways == 0 && !n.Wrote("strength"):
 		l.refuse(n, "how much "+s.Name+" is not said", "one of mass, volume, amount, ratio", "")
 	case ways == 0 && (!solid(s) && !s.NotHeld || m.Strength.Set && m.Strength.Dim != quantity.Molarity):
-		l.refuse(n, "how much "+s.Name+" is not said", "one of mass, volume, amount, ratio; for a salt also strength in mol/L alone", "add volume: 10 mL")
+		l.refuse(n, "how much "+s.Name+" is not said", "one of mass, volume, amount, ratio; for a salt also strength "+
+			"in mol/L alone", "add volume: 10 mL")
 	case needsStrength(s) && !n.Wrote("strength"):
-		l.refuseKey(n, "strength", s.Name+" without its strength", quantity.Accepted(quantity.MassFraction, quantity.Molarity), "take it from the label of the bottle")
+		l.refuseKey(n, "strength", s.Name+" without its strength",
+			quantity.Accepted(quantity.MassFraction, quantity.Molarity), "take it from the label of the bottle")
 	case !takesStrength(s) && n.Wrote("strength"):
-		l.refuseKey(n, "strength", s.Name+" takes no strength", "a volume or a mass", "state what is dissolved in it as a material of its own")
+		l.refuseKey(n, "strength", s.Name+" takes no strength", "a volume or a mass", "state what is dissolved in it "+
+			"as a material of its own")
 	case solid(s) && n.Wrote("strength") && ways == 1 && last != "volume":
-		l.refuseKey(n, "strength", fmt.Sprintf("a strength beside the %s of a solid", last), last+" alone, or strength and volume for a solution", "")
+		l.refuseKey(n, "strength", fmt.Sprintf("a strength beside the %s of a solid", last),
+			last+" alone, or strength and volume for a solution", "")
 	case s.State == "s" && last == "volume" && !n.Wrote("strength"):
 		l.refuseKey(n, "volume", "a volume of solid "+s.Name, "a mass, or strength and volume for a solution", "")
 	}

@@ -26,7 +26,8 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 	p := Place{
 		Key: key, Kind: n.Str("kind"), Material: n.Str("material"), Capacity: n.Value("capacity"), Count: n.Int("count", 1),
 		CountStated: n.Has("count"), KeepStated: n.Has("keep"),
-		ClosureStated: n.Has("closure"), Rating: n.Value("rating"), Relief: n.Value("relief"), VentBore: n.Value("vent"), At: n.Path,
+		ClosureStated: n.Has("closure"), Rating: n.Value("rating"), Relief: n.Value("relief"), VentBore: n.Value("vent"),
+		At:       n.Path,
 		VentLine: n.Value("vent_line"), Bubbler: n.Value("bubbler"), Wall: n.Value("wall"),
 		LidMaterial: n.Str("lid_material"), StirrerHeat: n.Value("stirrer_heat"),
 	}
@@ -63,7 +64,8 @@ func (l *loader) thick(n *schemas.Node, p *Place) {
 	}
 	d, _ := held.Row(row)
 	if !(p.Wall.In("mm") <= d.High*(1+1e-9)) {
-		l.refuse(n.Get("wall"), fmt.Sprintf("a wall of %s is thicker than the %.4g mm that are known here of %s", p.Wall.Text, d.High, what),
+		l.refuse(n.Get("wall"), fmt.Sprintf("a wall of %s is thicker than the %.4g mm that are known here of %s",
+			p.Wall.Text, d.High, what),
 			fmt.Sprintf("a wall of %.4g mm at most", d.High), "state what the bath takes instead: cooling: ua: 0.5 W/K")
 	}
 }
@@ -76,7 +78,8 @@ func (l *loader) closed(n *schemas.Node) {
 	for _, key := range []string{"vent", "vent_line", "bubbler"} {
 		if n.Value(key).Set {
 			name := strings.ReplaceAll(key, "_", " ")
-			l.refuse(n.Get(key), "a closed place with a "+name, "closure: vented, or no "+name, "say vented if the gas can leave through it")
+			l.refuse(n.Get(key), "a closed place with a "+name, "closure: vented, or no "+name, "say vented if the gas "+
+				"can leave through it")
 		}
 	}
 }

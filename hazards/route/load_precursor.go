@@ -50,7 +50,8 @@ func (l *loader) layered(n *schemas.Node, p *Precursor) {
 	}
 }
 
-const layeredPhase = "a layered phase such as Ti3AlC2: a metal that stays (of groups 3 to 6, or Mn), an element that leaves, and carbon, nitrogen or boron"
+const layeredPhase = "a layered phase such as Ti3AlC2: a metal that stays (of groups 3 to 6, or Mn), an element " +
+	"that leaves, and carbon, nitrogen or boron"
 
 // aboveZero refuses a zero where only more than nothing makes sense.
 func (l *loader) aboveZero(n *schemas.Node, keys ...string) {
@@ -92,7 +93,8 @@ func (l *loader) impurities(n *schemas.Node, p *Precursor) {
 	stated := n.Get("impurities")
 	if stated == nil {
 		if n.Has("impurities_source") && !n.Wrote("impurities") {
-			l.refuseKey(n, "impurities_source", "a source of impurities that are not stated", "", "list the impurities, or write impurities: none (source)")
+			l.refuseKey(n, "impurities_source", "a source of impurities that are not stated", "", "list the impurities, "+
+				"or write impurities: none (source)")
 		}
 		return
 	}
@@ -140,6 +142,7 @@ func (l *loader) shares(n *schemas.Node, p *Precursor) {
 		total += i.Share.SI
 	}
 	if total > 1+1e-9 {
-		l.refuseKey(n, "impurities", fmt.Sprintf("purity and impurities add up to %.4g wt%%", 100*total), "at most 100 wt% together", "")
+		l.refuseKey(n, "impurities", fmt.Sprintf("purity and impurities add up to %.4g wt%%", 100*total),
+			"at most 100 wt% together", "")
 	}
 }

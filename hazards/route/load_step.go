@@ -32,7 +32,8 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		Over: n.Value("over"), Time: n.Value("time"), Temperature: n.Value("temperature"), NotAbove: n.Value("not_above"),
 		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
 		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
-		Water: n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: VerbOf(n.Str("do")).Keeps(), At: n.Path,
+		Water: n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: VerbOf(n.Str("do")).Keeps(),
+		At: n.Path,
 	}
 	if ph := n.Get("target_ph"); ph.Usable(schemas.Number) {
 		x := ph.Number
@@ -61,7 +62,8 @@ func (l *loader) filled(n, root *schemas.Node, full map[string]bool) {
 		works = false
 	}
 	if works && in.Usable(schemas.Text) && root.Get("places").Has(in.Text) && !full[in.Text] {
-		l.doubt(in, "nothing has been put into "+in.Text+" before this step", "add the step that brings something there, such as {do: transfer, in: ..., into: "+in.Text+"}")
+		l.doubt(in, "nothing has been put into "+in.Text+" before this step", "add the step that brings something "+
+			"there, such as {do: transfer, in: ..., into: "+in.Text+"}")
 	}
 	full[n.Str("in")], full[n.Str("into")] = true, true
 }
@@ -70,6 +72,7 @@ func (l *loader) filled(n, root *schemas.Node, full map[string]bool) {
 func (l *loader) portions(n *schemas.Node, s Step) {
 	l.aboveZero(n, "time", "part", "current", "retained")
 	if v := s.Retained; v.Set && v.Dim == quantity.Fraction && v.SI >= 1 {
-		l.refuse(n.Get("retained"), fmt.Sprintf("%s stays with the solid, so nothing is washed out", v.Text), "more than 0 % and less than 100 %", "")
+		l.refuse(n.Get("retained"), fmt.Sprintf("%s stays with the solid, so nothing is washed out", v.Text),
+			"more than 0 % and less than 100 %", "")
 	}
 }

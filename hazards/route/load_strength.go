@@ -37,7 +37,8 @@ func (l *loader) strength(n *schemas.Node, s *chemicals.Substance, v quantity.Va
 			continue
 		}
 		if s.Slug == "hf" {
-			l.refuse(n, "hydrofluoric acid of "+v.Text+" is outside of what is calculated here", k.most(v.Dim), "it needs a specialist's review")
+			l.refuse(n, "hydrofluoric acid of "+v.Text+" is outside of what is calculated here", k.most(v.Dim),
+				"it needs a specialist's review")
 			return
 		}
 		l.refuse(n, fmt.Sprintf("%s of %s does not exist", s.Name, v.Text), k.most(v.Dim), strengthHint(s))
@@ -119,7 +120,8 @@ const mostFluoride = 4
 // saltRatio refuses the commonest misreading of published recipes: the mole
 // ratio of lithium fluoride to the powder, written as a molarity.
 func (l *loader) saltRatio(n *schemas.Node, m Material, acid strongest) {
-	if m.Precursor || m.Substance.Slug != "lithium_fluoride" && m.Substance.Slug != "sodium_fluoride" || m.Strength.Dim != quantity.Molarity || !m.Strength.Set {
+	if m.Precursor || m.Substance.Slug != "lithium_fluoride" && m.Substance.Slug != "sodium_fluoride" ||
+		m.Strength.Dim != quantity.Molarity || !m.Strength.Set {
 		return
 	}
 	x := m.Strength.In("mol/L")
@@ -135,6 +137,7 @@ func (l *loader) saltRatio(n *schemas.Node, m Material, acid strongest) {
 	}
 	number := quantity.Number(x, 0)
 	l.refuse(n.Get("strength"), what, "a mass, an amount or a ratio; a strength up to 4 mol/L and up to that of the acid",
-		fmt.Sprintf("%s mol/L of %s would be %.3g g in each litre; in papers this number is usually the mole ratio to the precursor: write ratio: %s mol/mol",
+		fmt.Sprintf("%s mol/L of %s would be %.3g g in each litre; in papers this number is usually the mole ratio to "+
+			"the precursor: write ratio: %s mol/mol",
 			number, m.Substance.Name, x*mass, number))
 }

@@ -54,7 +54,8 @@ const near = 2
 // notKnown says what to do about a name that is not known. Another chemical is
 // another chemistry, so that only a misspelling is told.
 func notKnown(text string) string {
-	write := fmt.Sprintf("another chemical is another chemistry: write {substance: %s, formula: ..., not_held: true} with its amount, "+
+	write := fmt.Sprintf("another chemical is another chemistry: write {substance: %s, formula: ..., not_held: "+
+		"true} with its amount, "+
 		"and all that it touches is unknown", text)
 	if names := chemicals.Library().Misspelt(text, near); len(names) > 0 {
 		return "if it is misspelt: " + strings.Join(names, ", ") + "; if not, " + write

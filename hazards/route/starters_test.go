@@ -36,7 +36,8 @@ func starter(t *testing.T, name, phase string, batch quantity.Value) *route.Rout
 }
 
 func TestStartersLoad(t *testing.T) {
-	batches := []quantity.Value{mass(0.0005, "0.5 g"), mass(0.002, "2 g"), mass(0.05, "50 g"), mass(10, "10 kg"), mass(0.003, "")}
+	batches := []quantity.Value{mass(0.0005, "0.5 g"), mass(0.002, "2 g"), mass(0.05, "50 g"), mass(10, "10 kg"),
+		mass(0.003, "")}
 	for _, s := range route.Starters() {
 		for _, batch := range batches {
 			for _, phase := range []string{"Ti3AlC2", "Mo2TiAlC2"} {

@@ -38,19 +38,20 @@ type Verb struct {
 	Name           string
 	Does           Does
 	Liquid, Solids string // where they go: Stays, Into or Out
-	Needs          string // "contents": its place has to be filled; "nothing": it may be empty; "": unless it brings something
-	Passive        bool   // no temperature is set in it: the one last set in the place holds
-	EndsEtch       bool   // after it the powder no longer stands in the liquor of its etch
-	Cooled         bool   // its temperature is one that the coolant of the place has to reach
-	Held           bool   // its time is time that the liquor is held
-	Opens          bool   // the vessel stands open in it, whatever its closure
-	Pours          bool   // liquor is poured over in it
-	Spins          string // "yes": it spins; "tube": it spins what stands in tubes
-	Mixes          bool   // the heat of what it dissolves and dilutes is reported
-	Waste          string // "yes": what it sends on is waste; "here": what it is done in
-	Lights         string // what it brings that can light a gas, as a key of the report
-	Tag            string // the tag by which rules of the report apply
-	Status, Note   string
+	// "contents": its place has to be filled; "nothing": it may be empty; "": unless it brings something
+	Needs        string
+	Passive      bool   // no temperature is set in it: the one last set in the place holds
+	EndsEtch     bool   // after it the powder no longer stands in the liquor of its etch
+	Cooled       bool   // its temperature is one that the coolant of the place has to reach
+	Held         bool   // its time is time that the liquor is held
+	Opens        bool   // the vessel stands open in it, whatever its closure
+	Pours        bool   // liquor is poured over in it
+	Spins        string // "yes": it spins; "tube": it spins what stands in tubes
+	Mixes        bool   // the heat of what it dissolves and dilutes is reported
+	Waste        string // "yes": what it sends on is waste; "here": what it is done in
+	Lights       string // what it brings that can light a gas, as a key of the report
+	Tag          string // the tag by which rules of the report apply
+	Status, Note string
 }
 
 //go:embed verbs.csv

@@ -43,7 +43,8 @@ func TestCoefficients(t *testing.T) {
 func TestEPAWorkedExample(t *testing.T) {
 	const lb, ft2 = 0.45359237, 0.09290304
 	pressure := 0.018 * 82.05 * 298 / 0.284 / math.Pow(53.06, 2/3.0) * mmHg
-	l := spread.Leaving{Area: 20000 * 0.61 * ft2, Velocity: 1.5, Molar: 53.06, Pressure: pressure, Kelvin: 298, Diffuses: 1e-5}
+	l := spread.Leaving{Area: 20000 * 0.61 * ft2, Velocity: 1.5, Molar: 53.06, Pressure: pressure, Kelvin: 298,
+		Diffuses: 1e-5}
 	within(t, "lb/min", l.By(l.Pool())*0.05306/lb*60, 307, 0.02)
 }
 
@@ -59,7 +60,8 @@ func TestWorkedEmissions(t *testing.T) {
 		{"10 wt% HF", beaker(20.006, 0.297*mmHg), 0.361, 0.13, 0.03},
 		{"9 mol/L HCl", beaker(36.46, 7.05*mmHg), 12.8, 2.6, 0.01},
 		{"36 wt% HCl", beaker(36.46, 141*mmHg), 257, 52, 0.01},
-		{"litre of 49 wt% HF", func() spread.Leaving { l := beaker(20.006, 16.2*mmHg); l.Area = 1.0 / 3; return l }(), 1313, 0, 0},
+		{"litre of 49 wt% HF", func() spread.Leaving { l := beaker(20.006, 16.2*mmHg); l.Area = 1.0 / 3; return l }(), 1313,
+			0, 0},
 	} {
 		mol := c.l.By(c.l.Pool())
 		within(t, c.name+", mg/min", mol*c.l.Molar*60e3, c.wantMilligrams, 0.01)

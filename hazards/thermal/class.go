@@ -21,7 +21,8 @@ import (
 //	5  process < td24 < mtsr, td24 < limit
 func Class(process, mtsr, limit, td24 float64) float64 {
 	barrier := working.Above(td24, limit) // boiling comes before decomposition
-	first := barrier*(1+2*(1-working.Above(limit, mtsr))+(1-working.Above(td24, mtsr))) + (1-barrier)*(2+3*(1-working.Above(td24, mtsr)))
+	first := barrier*(1+2*(1-working.Above(limit, mtsr))+(1-working.Above(td24, mtsr))) + (1-barrier)*
+		(2+3*(1-working.Above(td24, mtsr)))
 	return max(first, 5*(1-working.Above(limit, process)), 5*(1-working.Above(td24, process)))
 }
 
@@ -41,7 +42,8 @@ func Margin(class, mtsr, limit, td24 float64) float64 {
 	return math.NaN()
 }
 
-const classFormula = "max(above(D,M)*(1+2*(1-above(M,S))+(1-above(D,S)))+(1-above(D,M))*(2+3*(1-above(D,S))),5*(1-above(M,P)),5*(1-above(D,P)))"
+const classFormula = "max(above(D,M)*(1+2*(1-above(M,S))+(1-above(D,S)))+(1-above(D,M))*(2+3*(1-above(D,S)))," +
+	"5*(1-above(M,P)),5*(1-above(D,P)))"
 
 // temperatureOnly is said wherever a class is.
 const temperatureOnly = "temperature only, see gas and vapour; a rise below 50 K is not low where gas is made"
@@ -51,21 +53,26 @@ const temperatureOnly = "temperature only, see gas and vapour; a rise below 50 K
 func (r *reader) class(d *process.Done, mtsr, limit working.Num) {
 	place := figure.Step(d.Number)
 	if !r.c.Route.TD24.Set {
-		r.add("heat.criticality_class", place, figure.Case{}, working.Absent("class", "1", working.Lacks("td24", "")), "not assessed, never infinite: no decomposition temperature of the liquor is stated; "+temperatureOnly)
+		r.add("heat.criticality_class", place, figure.Case{}, working.Absent("class", "1", working.Lacks("td24", "")),
+			"not assessed, never infinite: no decomposition temperature of the liquor is stated; "+temperatureOnly)
 		return
 	}
 	v := r.classOf(d, mtsr, limit)
-	r.add("heat.criticality_class", place, figure.Case{}, v, "highest temperature by full accumulation, or by a law where that is higher; "+temperatureOnly)
+	r.add("heat.criticality_class", place, figure.Case{}, v, "highest temperature by full accumulation, or by a "+
+		"law where that is higher; "+temperatureOnly)
 	s, m, td24, c := mtsr.As("S"), limit.As("M"), r.td24(), v.As("K")
 	if c.Unknown() {
 		r.add("heat.class_margin", place, figure.Case{}, working.Absent("dT", "K", c.Missing()...), temperatureOnly)
 		return
 	}
-	r.add("heat.class_margin", place, figure.Case{}, r.w.Model("dT", "K", "kelvin to the next worse class", Margin(c.V, s.V, m.V, td24.V), c, s, m, td24), "by a higher temperature when cooling fails or a lower decomposition temperature")
+	r.add("heat.class_margin", place, figure.Case{},
+		r.w.Model("dT", "K", "kelvin to the next worse class", Margin(c.V, s.V, m.V, td24.V), c, s, m, td24),
+		"by a higher temperature when cooling fails or a lower decomposition temperature")
 	for i := range r.out {
 		if f := &r.out[i]; f.Quantity == "heat.mtsr" && f.Place == place && !f.Case.IsZero() {
 			kase, top := f.Case, f.Value
-			r.add("heat.criticality_class", place, kase, r.classOf(d, top, limit), "highest temperature by this law; "+temperatureOnly)
+			r.add("heat.criticality_class", place, kase, r.classOf(d, top, limit),
+				"highest temperature by this law; "+temperatureOnly)
 		}
 	}
 }

@@ -43,11 +43,15 @@ func (r *reader) addition(n *course.Course, s *course.Stage) {
 	r.add("heat.cooling.required", place, figure.Case{}, p, "cooling that holds the temperature while "+how)
 	x := r.allowed(s)
 	need := r.w.Line("t_req", "min", "Q*1000/(UA*dT)/60", q.V*1000/(ua.V*x.V)/60, q, ua, x)
-	r.add("heat.addition_time.required", place, figure.Case{}, need, "everything reacts as it goes in"+warmer(x)+"; "+s.Around())
-	end := r.w.Line("T_end", "degC", "T_c+P/UA+(T-T_c-P/UA)*exp(-UA*t/C)", tc.V+p.V/ua.V+(set.V-tc.V-p.V/ua.V)*math.Exp(-ua.V*t.V/c.V), tc, p, ua, set, t, c)
-	r.add("heat.temperature_peak", place, law, r.w.Line("T_max", "degC", "max(T,T_end)", max(set.V, end.V), set, end), how+"; "+s.Around()+"; no vapour leaves")
+	r.add("heat.addition_time.required", place, figure.Case{}, need,
+		"everything reacts as it goes in"+warmer(x)+"; "+s.Around())
+	end := r.w.Line("T_end", "degC", "T_c+P/UA+(T-T_c-P/UA)*exp(-UA*t/C)",
+		tc.V+p.V/ua.V+(set.V-tc.V-p.V/ua.V)*math.Exp(-ua.V*t.V/c.V), tc, p, ua, set, t, c)
+	r.add("heat.temperature_peak", place, law, r.w.Line("T_max", "degC", "max(T,T_end)", max(set.V, end.V), set, end),
+		how+"; "+s.Around()+"; no vapour leaves")
 	f := r.c.Store.Num("ice.fusion").As("h_f")
-	r.add("heat.ice", place, figure.Case{}, r.w.Line("m", "kg", "Q/h_f", q.V/f.V, q, f), "takes up the heat of the etch alone; the bath and the liquor have to be cold before")
+	r.add("heat.ice", place, figure.Case{}, r.w.Line("m", "kg", "Q/h_f", q.V/f.V, q, f),
+		"takes up the heat of the etch alone; the bath and the liquor have to be cold before")
 }
 
 // allowed is how far above the coolant the addition may warm the liquor: to
@@ -65,7 +69,8 @@ func (r *reader) allowed(s *course.Stage) working.Num {
 }
 
 func (r *reader) add(quantity string, place figure.Place, kase figure.Case, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Case: kase}, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Case: kase}, Value: r.w.Keep(v),
+		Conditions: phrase.As(conditions)})
 }
 
 // law reports one integrated law: what has not reacted at the end of the
@@ -93,12 +98,15 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 		if s.Etches == nil && s.Hold.V == 0 {
 			continue
 		}
-		r.add("heat.temperature_peak", place, kase, at("T_max", "degC", max(during.Peak.Value, after.Peak.Value)-kelvin), cond+"; "+s.Around())
+		r.add("heat.temperature_peak", place, kase, at("T_max", "degC", max(during.Peak.Value, after.Peak.Value)-kelvin),
+			cond+"; "+s.Around())
 		if x.Missing != nil {
-			r.add("heat.mtsr", place, kase, r.mostByLaw(n, i), "no run by this law: a bound of it, by the warmest the liquor or what is around it is set to and all the heat of the powder")
+			r.add("heat.mtsr", place, kase, r.mostByLaw(n, i), "no run by this law: a bound of it, by the warmest the "+
+				"liquor or what is around it is set to and all the heat of the powder")
 			continue
 		}
-		r.add("heat.mtsr", place, kase, at("T_m", "degC", max(during.MTSR.Value, after.MTSR.Value)-kelvin), "greatest over the step, if cooling fails and what waits then reacts; "+cond)
+		r.add("heat.mtsr", place, kase, at("T_m", "degC", max(during.MTSR.Value, after.MTSR.Value)-kelvin),
+			"greatest over the step, if cooling fails and what waits then reacts; "+cond)
 	}
 }
 

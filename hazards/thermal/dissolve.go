@@ -32,7 +32,8 @@ func (r *reader) dissolution(e *process.Etch) working.Num {
 	}
 	phase := st.Num("enthalpy." + l.Formula.Text + "(s)").As("H_ph")
 	hf, alf := st.Num("enthalpy.HF(aq)").As("H_HF"), st.Num("enthalpy.AlF3(aq)").As("H_Al")
-	a, b := working.Exact("a", "mol/mol", ti, "Ti per formula unit"), working.Exact("b", "mol/mol", al, "Al per formula unit")
+	a, b := working.Exact("a", "mol/mol", ti, "Ti per formula unit"),
+		working.Exact("b", "mol/mol", al, "Al per formula unit")
 	n, A := e.N.As("n"), e.AcidBefore.As("A")
 	state := func(id string, perTi float64, why string) working.Num {
 		s, y := st.Num(id).As("H_s"), working.Exact("y", "mol/mol", perTi, why)
@@ -43,7 +44,8 @@ func (r *reader) dissolution(e *process.Etch) working.Num {
 	solid := state("enthalpy.TiF3(s)", 3, "HF per Ti to TiF3").As("Q_s")
 	ion := state("enthalpy.TiF6(2-)(aq)", 6, "HF per Ti to TiF6(2-)").As("Q_i")
 	own, rest := e.Heat.As("Q_e"), r.impurities(e).As("Q_f")
-	return r.w.Line("Q", "kJ", "max(Q_s,Q_i,Q_e)+Q_f", max(solid.V, ion.V, own.V)+rest.V, solid, ion, own, rest).Worse(working.Bound)
+	return r.w.Line("Q", "kJ", "max(Q_s,Q_i,Q_e)+Q_f", max(solid.V, ion.V, own.V)+rest.V, solid, ion, own,
+		rest).Worse(working.Bound)
 }
 
 // impurities is the heat of the foreign solids alone, in kJ.

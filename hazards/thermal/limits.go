@@ -19,7 +19,8 @@ func (r *reader) limits(d *process.Done) {
 }
 
 // noBarrier ends the conditions of every technical limit.
-const noBarrier = "over HF, hydrochloric acid or ammonia boiling is never a barrier; what hood and scrubber stand is held apart, as air.hood_limit"
+const noBarrier = "over HF, hydrochloric acid or ammonia boiling is never a barrier; what hood and scrubber " +
+	"stand is held apart, as air.hood_limit"
 
 // technical is the technical limit of a step: the lower of boiling point and
 // service temperature of the material [degC].

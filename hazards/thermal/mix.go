@@ -25,7 +25,8 @@ func (r *reader) mix(d *process.Done) {
 		r.notMixed(d, "how much was there is not known", more...)
 		return
 	}
-	if strange := m.StrangeMol * mostMixing * 1000 / mixedIn(d).HeatCapacity(nil).V; m.Strange != "" && !(strange <= noRise) {
+	if strange := m.StrangeMol * mostMixing * 1000 / mixedIn(d).HeatCapacity(nil).V; m.Strange != "" &&
+		!(strange <= noRise) {
 		r.notMixed(d, "no heat of mixing is held for "+m.Strange, working.Lacks("heat_of_mixing", m.Strange))
 		return
 	}
@@ -52,11 +53,13 @@ func (r *reader) mix(d *process.Done) {
 	c := mixedIn(d).HeatCapacity(r.w).As("C")
 	if q.V < -1e-9*size && c.Status == working.Bound {
 		// A heat capacity left out overstates the cooling, which is no bound.
-		r.put("heat.mix.rise", place, working.Absent("dT", "K", working.Lacks("heat_capacity_mixed", "")), "it cools, by less than the known heat capacities alone would say")
+		r.put("heat.mix.rise", place, working.Absent("dT", "K", working.Lacks("heat_capacity_mixed", "")),
+			"it cools, by less than the known heat capacities alone would say")
 		return
 	}
 	lo := working.Exact("lo", "K", -25, "from 25 degC to freezing")
-	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "max(Q_mix*1000/C,lo)", max(q.V*1000/c.V, lo.V), q, c, lo), "nothing lost; low heat capacity; no colder than freezing from 25 degC")
+	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "max(Q_mix*1000/C,lo)", max(q.V*1000/c.V, lo.V), q, c, lo),
+		"nothing lost; low heat capacity; no colder than freezing from 25 degC")
 }
 
 // notMixed reports that nothing can be said of what a step mixes, and why.
@@ -129,5 +132,8 @@ func (r *reader) salt(e *process.Entry, m *process.Mixing) working.Num {
 
 // strong reports whether a strong acid is in the mixture.
 func strong(m *process.Mixing) bool {
-	return slices.ContainsFunc(m.After, func(p process.Portion) bool { return p.Model == "hcl" || p.Model == "h2so4" || p.Model == "hno3" })
+	return slices.ContainsFunc(m.After, func(p process.Portion) bool {
+		return p.Model == "hcl" || p.Model == "h2so4" ||
+			p.Model == "hno3"
+	})
 }

@@ -22,11 +22,13 @@ func (r *reader) quench(d *process.Done, mtsr working.Num) {
 		m := r.mass(d.Contents()).As("m_c")
 		c = r.w.Line("C", "J/K", "m_c*c_w", m.V*cw.V, m, cw)
 	}
-	v := r.w.Line("m", "kg", "max(C*(T-T_q)/(1000*c_w*(T_q-T_w)),0)", max(c.V*(t.V-to.V)/(1000*cw.V*(to.V-from.V)), 0), c, t, to, cw, from)
+	v := r.w.Line("m", "kg", "max(C*(T-T_q)/(1000*c_w*(T_q-T_w)),0)", max(c.V*(t.V-to.V)/(1000*cw.V*(to.V-from.V)), 0),
+		c, t, to, cw, from)
 	if more := d.Contents().Unsaid(); more != nil {
 		v = working.Absent("m", "kg", more...)
 	}
-	r.put("heat.quench_water", figure.Step(d.Number), v, "cold water, added before the reaction gives more heat; it dilutes and cools, and takes no gas back")
+	r.put("heat.quench_water", figure.Step(d.Number), v, "cold water, added before the reaction gives more heat; "+
+		"it dilutes and cools, and takes no gas back")
 }
 
 // mass is that of everything in a place, in g.

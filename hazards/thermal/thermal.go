@@ -56,7 +56,8 @@ type reader struct {
 }
 
 func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v),
+		Conditions: phrase.As(conditions)})
 }
 
 // etch reports the etches of one step together; there is more than one where
@@ -85,7 +86,8 @@ func (r *reader) etch(step int) {
 	r.put("heat.etch.total", place, q, "whole powder with its impurities, counted from dissolved HF")
 	r.put("heat.etch.per_gram", place, r.w.Line("q", "kJ/g", "Q/m", q.V/m.V, q, m), "over the mass of powder")
 	if bound != nil {
-		r.put("heat.etch.dissolution_bound", place, r.w.Sum("Q", "kJ", bound...), "every metal in solution, carbon left as solid, no more than the acid offered allows")
+		r.put("heat.etch.dissolution_bound", place, r.w.Sum("Q", "kJ", bound...), "every metal in solution, carbon "+
+			"left as solid, no more than the acid offered allows")
 	}
 }
 
@@ -103,7 +105,8 @@ func (r *reader) accumulated(run *vessel.Run) {
 	q, c, t := r.w.Sum("Q", "kJ", heat...), d.Contents().HeatCapacity(r.w), d.Hot.As("T")
 	rise := r.w.Line("dT", "K", "Q*1000/C", run.Rise, q, c)
 	r.put("heat.adiabatic_rise", place, rise, "all the heat of the powder stays in the liquor as it is in this step")
-	r.put("heat.mtsr", place, r.w.Line("T_peak", "degC", "T+dT", t.V+rise.V, t, rise), "nothing has reacted when cooling fails; gas and vapour apart")
+	r.put("heat.mtsr", place, r.w.Line("T_peak", "degC", "T+dT", t.V+rise.V, t, rise),
+		"nothing has reacted when cooling fails; gas and vapour apart")
 	v, cond := r.boiling(d)
 	r.put("heat.boiling_point", place, v, cond)
 }

@@ -26,8 +26,10 @@ var changed = [...]change{
 	{"twice_as_fast", "the addition takes half its time", func(c *route.Case, n *course.Course) bool {
 		return over(c, n, func(q quantity.Value) quantity.Value { return plain(c, q).Times(0.5) })
 	}},
-	{"double_dose", "twice the powder goes into the same liquor", func(c *route.Case, _ *course.Course) bool { return powder(c, 2) }},
-	{"weighed_ten_times", "ten times the powder goes into the same liquor", func(c *route.Case, _ *course.Course) bool { return powder(c, 10) }},
+	{"double_dose", "twice the powder goes into the same liquor",
+		func(c *route.Case, _ *course.Course) bool { return powder(c, 2) }},
+	{"weighed_ten_times", "ten times the powder goes into the same liquor",
+		func(c *route.Case, _ *course.Course) bool { return powder(c, 10) }},
 	{"stronger_acid", "the acid is one step stronger than written", stronger},
 	{"prewash_skipped", "the pre-wash is left out, so that all the metal of the powder meets the etchant", skipped},
 }
@@ -260,7 +262,8 @@ func (a *again) boil(key string, y *course.Run, cond string) {
 	case run.Missing != nil:
 		v = working.Absent("t_b", "min", run.Missing...)
 	case !boils.Unknown():
-		v = a.r.w.Model("t_b", "min", model, boiling(&run.Vessel, boils.V+kelvin)/60, append([]working.Num{a.r.boils(a.n)}, y.Inputs...)...)
+		v = a.r.w.Model("t_b", "min", model, boiling(&run.Vessel, boils.V+kelvin)/60,
+			append([]working.Num{a.r.boils(a.n)}, y.Inputs...)...)
 	}
 	a.r.put("heat.time_to_boil", place, kase, v, cond)
 }

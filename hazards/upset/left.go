@@ -20,8 +20,10 @@ func (r *reader) left(n *course.Course) {
 		for j := range n.Stages {
 			place := figure.Step(n.Stages[j].Step.Number)
 			t := r.soonest(n, i, j, boils)
-			r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "heat.time_left", Place: place, Case: figure.By(string(x.Law))}, Searched: true, Value: r.w.Keep(t),
-				Conditions: phrase.As("cooling, power or stirring fails in this step; nothing lost to the room; 1440 min: not within a day; " + x.Conditions())})
+			r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "heat.time_left", Place: place,
+				Case: figure.By(string(x.Law))}, Searched: true, Value: r.w.Keep(t),
+				Conditions: phrase.As("cooling, power or stirring fails in this step; nothing lost to the room; 1440 min: " +
+					"not within a day; " + x.Conditions())})
 		}
 	}
 }
@@ -36,7 +38,8 @@ func (r *reader) soonest(n *course.Course, law, stage int, boils working.Num) wo
 	if missing != nil {
 		return working.Absent("t_b", "min", missing...)
 	}
-	return r.w.Model("t_b", "min", "heat and mass balance from the failure on, "+x.Balance(), s/60, append([]working.Num{boils}, x.Inputs...)...)
+	return r.w.Model("t_b", "min", "heat and mass balance from the failure on, "+x.Balance(), s/60,
+		append([]working.Num{boils}, x.Inputs...)...)
 }
 
 // shortest is the shortest time to a temperature in K over the failures of

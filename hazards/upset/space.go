@@ -34,7 +34,8 @@ func (r *reader) spaces(n *course.Course) {
 // largest flow: what the review has of the place if it were shut.
 func (r *reader) lid(n *course.Course, x *course.Run) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If("lid_closed").By(string(x.Law))
-	cond := "vent blocked or lid closed in the moment of the largest flow, gas alone at 25 degC; for setting checks, never permission; " + x.Conditions()
+	cond := "vent blocked or lid closed in the moment of the largest flow, gas alone at 25 degC; for setting " +
+		"checks, never permission; " + x.Conditions()
 	r.asMeant(x, place, kase, cond)
 	shut := figure.ID{Quantity: "gas.closed.time_to_10_kpa", Place: figure.At(n.Stages[0].Done.Place),
 		Case: figure.Case{State: figure.Closed, Branch: string(x.Law)}}
@@ -50,7 +51,8 @@ func (r *reader) lid(n *course.Course, x *course.Run) {
 // asMeant reports temperature and flow of a failure that leaves the run itself as
 // it is: the highest and the largest of the run.
 func (r *reader) asMeant(x *course.Run, place figure.Place, kase figure.Case, cond string) working.Num {
-	r.put("heat.temperature_peak", place, kase, r.hottest(x).As("T_max"), cond+"; the reaction itself goes on as it is meant to; no vapour leaves")
+	r.put("heat.temperature_peak", place, kase, r.hottest(x).As("T_max"),
+		cond+"; the reaction itself goes on as it is meant to; no vapour leaves")
 	flow := r.flow(r.largest(x)).As("F")
 	r.put("gas.hydrogen.peak_rate", place, kase, flow, cond)
 	return flow
@@ -78,7 +80,8 @@ func (r *reader) largest(x *course.Run) working.Num {
 //	V = V_g (1 - (1 - x) T_c/T),  x = exp(-L/R (1/T - 1/T_b))
 func (r *reader) suckBack(n *course.Course, x *course.Run) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If("suck_back").By(string(x.Law))
-	cond := "gas stops, the vessel cools from its highest temperature to its bath, and the vapour over the liquor condenses; " + x.Conditions()
+	cond := "gas stops, the vessel cools from its highest temperature to its bath, and the vapour over the liquor " +
+		"condenses; " + x.Conditions()
 	r.asMeant(x, place, kase, cond)
 	top := r.hottest(x)
 	boils, latent, R := r.boils(n), r.c.Store.Num("water.vaporisation").As("L"), r.c.Store.Num("constant.R").As("R")
@@ -88,7 +91,8 @@ func (r *reader) suckBack(n *course.Course, x *course.Run) {
 		share = r.w.Line("x", "1", "min(1,exp(-L*1000/R*(1/(T+273.15)-1/(T_b+273.15))))",
 			math.Min(1, math.Exp(-latent.V*1000/R.V*(1/(top.V+kelvin)-1/(boils.V+kelvin)))), latent, R, top, boils)
 	}
-	v := r.w.Line("V", "mL", "V_g*(1-(1-x)*(T_c+273.15)/(T+273.15))", space.V*(1-(1-share.V)*(cold.V+kelvin)/(top.V+kelvin)), space, share, cold, top)
+	v := r.w.Line("V", "mL", "V_g*(1-(1-x)*(T_c+273.15)/(T+273.15))",
+		space.V*(1-(1-share.V)*(cold.V+kelvin)/(top.V+kelvin)), space, share, cold, top)
 	r.put("gas.suck_back", place, kase, v.Worse(working.Bound), cond)
 }
 
@@ -102,7 +106,8 @@ func (r *reader) ignition(n *course.Course) {
 	place, st := figure.Step(n.Stages[0].Step.Number), r.c.Store
 	v, x, h := n.Space.As("V_g"), st.Num("hydrogen.stoichiometric").As("x"), st.Num("enthalpy.H2O(g)").As("h_f")
 	q := r.w.Line("Q", "kJ", "V_g/1000/Vm*x/100*(-h_f)", v.V/1000/r.vm.V*x.V/100*(-h.V), v, r.vm, x, h)
-	cond := "lit at the charging port when hydrogen and air are in proportion; a tube or a duct beyond the vessel is not counted"
+	cond := "lit at the charging port when hydrogen and air are in proportion; a tube or a duct beyond the vessel " +
+		"is not counted"
 	r.put("gas.headspace.energy", place, kase, q.Worse(working.Bound), cond)
 	for i := range n.Runs {
 		r.lit(n, &n.Runs[i], q.As("Q"), cond)
@@ -115,7 +120,8 @@ func (r *reader) lit(n *course.Course, x *course.Run, q working.Num, cond string
 	cond += "; " + x.Conditions()
 	t, c := r.hottest(x), n.Capacity.As("C")
 	top := r.w.Line("T_max", "degC", "T+Q*1000/C", t.V+q.V*1000/c.V, t, q, c)
-	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), "liquor that takes up all the heat of the gas; the flame itself is hotter than anything in the hood stands; "+cond)
+	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound),
+		"liquor that takes up all the heat of the gas; the flame itself is hotter than anything in the hood stands; "+cond)
 	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(r.largest(x)), "goes on feeding the flame; "+cond)
 	y, space := process.Flammable(r.c.Store, r.w), n.Space.As("V_g")
 	from := working.Absent("t", "min", working.Joined(x.Missing, space.Missing())...)
@@ -124,7 +130,9 @@ func (r *reader) lit(n *course.Course, x *course.Run, q working.Num, cond string
 		if s, ok := x.Vessel.Path.Given(vessel.VolumeFor(y.V, space.V/1000) / r.vm.V); ok {
 			at = min(s/60, Followed)
 		}
-		from = r.w.Model("t", "min", "hydrogen in the headspace, "+x.Balance(), at, append([]working.Num{y, space, r.vm}, x.Inputs...)...)
+		from = r.w.Model("t", "min", "hydrogen in the headspace, "+x.Balance(), at,
+			append([]working.Num{y, space, r.vm}, x.Inputs...)...)
 	}
-	r.put("gas.headspace.flammable_from", place, kase, from, "perfect mixing, from the start of the addition; at the mouth it can burn sooner; 1440 min: not within a day; "+cond)
+	r.put("gas.headspace.flammable_from", place, kase, from, "perfect mixing, from the start of the addition; at "+
+		"the mouth it can burn sooner; 1440 min: not within a day; "+cond)
 }

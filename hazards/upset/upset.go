@@ -40,7 +40,8 @@ type Base struct {
 // count from the failure. What a failure does not do has no figure, and
 // what cannot be computed is unknown.
 func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
-	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w), tried: map[tried]searched{}}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w),
+		tried: map[tried]searched{}}
 	for i := range b.Courses {
 		r.bounds(&b.Courses[i])
 		r.spaces(&b.Courses[i])
@@ -119,7 +120,8 @@ type reader struct {
 
 func (r *reader) put(quantity string, place figure.Place, kase figure.Case, v working.Num, conditions string) {
 	id := figure.ID{Quantity: quantity, Place: place, Case: kase}
-	r.out = append(r.out, figure.Figure{ID: id, Searched: r.searched, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
+	r.out = append(r.out, figure.Figure{ID: id, Searched: r.searched, Value: r.w.Keep(v),
+		Conditions: phrase.As(conditions)})
 }
 
 // flow is mol/s of gas as L/min at 25 degC and 101.325 kPa.

@@ -84,14 +84,17 @@ func (r *reader) tell(n *course.Course, f *failure, x *course.Run, boils working
 		return fmt.Sprintf("%s, %s the powder begins to go in%s; %s", f.how, when(o.at), more, x.Conditions())
 	}
 	hot, gas, soon := &worst[hottest], &worst[mostGas], &worst[soonest]
-	r.put("heat.temperature_peak", place, kase, model("T_max", "degC", hot.run.Peak.Value-kelvin), cond(hot, "; no vapour leaves"))
-	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(model("F_n", "mol/s", gas.run.Gas.Value)), cond(gas, "; 25 degC, 101.325 kPa"))
+	r.put("heat.temperature_peak", place, kase, model("T_max", "degC", hot.run.Peak.Value-kelvin),
+		cond(hot, "; no vapour leaves"))
+	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(model("F_n", "mol/s", gas.run.Gas.Value)),
+		cond(gas, "; 25 degC, 101.325 kPa"))
 	r.put("heat.time_to_maximum_rate", place, kase, model("t_max", "min", hot.run.Heat.At/60), cond(hot, ""))
 	if boils.Unknown() {
 		r.put("heat.time_to_boil", place, kase, working.Absent("t_b", "min", boils.Missing()...), cond(soon, ""))
 		return
 	}
-	r.put("heat.time_to_boil", place, kase, model("t_b", "min", boiling(&soon.run, boils.V+kelvin)/60, boils), cond(soon, "; 1440 min: not within a day"))
+	r.put("heat.time_to_boil", place, kase, model("t_b", "min", boiling(&soon.run, boils.V+kelvin)/60, boils),
+		cond(soon, "; 1440 min: not within a day"))
 }
 
 // when is a moment of a course, in words that the start of the powder follows.

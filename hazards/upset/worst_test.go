@@ -14,9 +14,11 @@ import (
 func nominal(t *testing.T, law vessel.Law, hold float64) *course.Run {
 	t.Helper()
 	p := vessel.Plan{Law: law, Start: 275, Tolerance: 1e-6,
-		Slow:   vessel.Solid{Amount: 0.05, Heat: 760000, Gas: 3, Capacity: 7, Kinetics: vessel.Kinetics{Activation: 60000, Seed: 0.01, Reference: 275}},
+		Slow: vessel.Solid{Amount: 0.05, Heat: 760000, Gas: 3, Capacity: 7,
+			Kinetics: vessel.Kinetics{Activation: 60000, Seed: 0.01, Reference: 275}},
 		Liquor: vessel.Liquor{Capacity: 820, Boils: 374},
-		Pieces: []vessel.Piece{{Step: 4, Until: 600, Dose: 0.05 / 600, Feed: 298, UA: 2, Coolant: 273.15}, {Step: 5, Until: 600 + hold, UA: 2, Coolant: 273.15}}}
+		Pieces: []vessel.Piece{{Step: 4, Until: 600, Dose: 0.05 / 600, Feed: 298, UA: 2, Coolant: 273.15},
+			{Step: 5, Until: 600 + hold, UA: 2, Coolant: 273.15}}}
 	p.Slow.Rate = vessel.Calibrate(law, hold, p.Slow.Seed)
 	r, err := vessel.Simulate(p)
 	if err != nil {

@@ -37,7 +37,8 @@ func technicalLimit(figs *figure.Set, f *figure.Figure) []limit.Limit {
 		if t.Low.V >= boils.Value {
 			continue // where no boiling point is known, the vessel may still stand less
 		}
-		return []limit.Limit{{Key: limit.Named(limit.Review, "technical_limit"), Quantity: f.Quantity, Label: "technical limit", Value: t.Low.V,
+		return []limit.Limit{{Key: limit.Named(limit.Review, "technical_limit"), Quantity: f.Quantity,
+			Label: "technical limit", Value: t.Low.V,
 			Unit: "degC", Document: "this review", Section: t.ID.String(), Status: "computed"}}
 	}
 	return nil

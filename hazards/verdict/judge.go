@@ -68,8 +68,9 @@ func Beside(quantity string) bool { return figure.Row(quantity).Beside }
 // mustBeKnown is the limit of a figure that no other limit judges and that is
 // unknown where danger lies: a figure nobody knows is a finding of its own.
 func mustBeKnown(f *figure.Figure) limit.Limit {
-	return limit.Limit{Key: limit.Named(limit.Review, "has_to_be_known"), Quantity: f.Quantity, Label: "has to be known", Value: math.NaN(),
-		Unit: f.Value.Unit, Document: "Working rule of this tool", Status: "common practice"}
+	return limit.Limit{Key: limit.Named(limit.Review, "has_to_be_known"), Quantity: f.Quantity, Label: "has to be known",
+		Value: math.NaN(),
+		Unit:  f.Value.Unit, Document: "Working rule of this tool", Status: "common practice"}
 }
 
 // isWorstKnown reports whether f is the first of the greatest known members of

@@ -111,7 +111,8 @@ func rating(c route.Case, key string) (limit.Limit, bool) {
 	for i := range c.Route.Places {
 		p := &c.Route.Places[i]
 		if p.Key == key && p.Rating.Set && p.Relief.Set {
-			return limit.Limit{Key: limit.Named(limit.Route, "container_rating"), Quantity: "gas.closed.pressure", Label: "lower of rating and relief",
+			return limit.Limit{Key: limit.Named(limit.Route, "container_rating"), Quantity: "gas.closed.pressure",
+				Label: "lower of rating and relief",
 				Value: min(p.Rating.In("kPa"), p.Relief.In("kPa")), Unit: "kPa gauge",
 				Document: "the route", Section: p.At, Status: "given"}, true
 		}
@@ -120,7 +121,8 @@ func rating(c route.Case, key string) (limit.Limit, bool) {
 }
 
 func boilingLimit(figs *figure.Set, f *figure.Figure) limit.Limit {
-	l := limit.Limit{Key: limit.Named(limit.Review, "boiling_point"), Quantity: f.Quantity, Label: "boiling point", Value: math.NaN(), Unit: "degC",
+	l := limit.Limit{Key: limit.Named(limit.Review, "boiling_point"), Quantity: f.Quantity, Label: "boiling point",
+		Value: math.NaN(), Unit: "degC",
 		Document: "this review", Status: "computed"}
 	for g := range figs.At("heat.boiling_point", f.Place) {
 		l.Value, l.Section = g.Low.V, g.ID.String()
@@ -133,7 +135,8 @@ func boilingLimit(figs *figure.Set, f *figure.Figure) limit.Limit {
 func writtenOver(c route.Case, f *figure.Figure) []limit.Limit {
 	for i := range c.Route.Steps {
 		if s := &c.Route.Steps[i]; figure.Step(s.Number) == f.Place {
-			l := limit.Limit{Key: limit.Named(limit.Route, "written_over"), Quantity: f.Quantity, Label: "time the route gives the addition", Unit: "min",
+			l := limit.Limit{Key: limit.Named(limit.Route, "written_over"), Quantity: f.Quantity, Label: "time the route " +
+				"gives the addition", Unit: "min",
 				Document: "the route", Section: route.At(s.Number, "over"), Status: "given", Near: 1}
 			if s.Over.Set {
 				l.Value = c.Given("t", "min", s.Over).V
@@ -152,7 +155,8 @@ func siteCooling(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit 
 	if p == nil || p.Cooling != nil && p.Cooling.Kind != "jacket" {
 		return nil
 	}
-	l := limit.Limit{Key: limit.Named(limit.Site, "site_cooling"), Quantity: f.Quantity, Label: "heat the shared cooling takes", Value: math.NaN(),
+	l := limit.Limit{Key: limit.Named(limit.Site, "site_cooling"), Quantity: f.Quantity,
+		Label: "heat the shared cooling takes", Value: math.NaN(),
 		Unit: "W", Document: "the site", Section: "cooling.power", Status: "given"}
 	if p.Cooling != nil && c.Site != nil && c.Site.CoolingPower.Set {
 		l.Value, l.Section = least(c.Site.CoolingPower).In("W"), c.Site.CoolingPower.At
@@ -172,8 +176,9 @@ func writtenIce(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 			if p.Key != k.Steps[i].Place || p.Cooling != nil && p.Cooling.Kind != "ice_bath" && !p.Cooling.Ice.Set {
 				continue
 			}
-			l := limit.Limit{Key: limit.Named(limit.Route, "written_ice"), Quantity: f.Quantity, Label: "ice the route has", Value: math.NaN(),
-				Unit: "kg", Document: "the route", Section: p.At, Status: "given", Near: 0.5}
+			l := limit.Limit{Key: limit.Named(limit.Route, "written_ice"), Quantity: f.Quantity, Label: "ice the route has",
+				Value: math.NaN(),
+				Unit:  "kg", Document: "the route", Section: p.At, Status: "given", Near: 0.5}
 			if p.Cooling != nil && p.Cooling.Ice.Set {
 				l.Value = c.Given("m", "kg", p.Cooling.Ice).V
 			}
@@ -206,7 +211,8 @@ func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
 	for i := range k.Treated {
 		x := &k.Treated[i]
 		if x.Step > 0 && figure.Step(x.Step) == f.Place {
-			return []limit.Limit{{Key: limit.Named(limit.Route, "written_mass"), Quantity: f.Quantity, Label: "agent the route writes", Value: x.Added.V,
+			return []limit.Limit{{Key: limit.Named(limit.Route, "written_mass"), Quantity: f.Quantity,
+				Label: "agent the route writes", Value: x.Added.V,
 				Unit: "kg", Document: "the route", Section: route.At(x.Step, "what"), Status: "given", Near: 1}}
 		}
 	}

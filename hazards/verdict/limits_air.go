@@ -26,7 +26,8 @@ func breathing(c route.Case, f *figure.Figure) []limit.Limit {
 
 // exposure is a limit of exposure as it holds for a time in min.
 func exposure(e *limit.Exposure, quantity string, value, minutes float64) limit.Limit {
-	l := limit.Limit{Key: limit.Named(limit.BuiltIn, e.ID), Quantity: quantity, Agent: e.Agent, Label: e.Named(), Value: value, Unit: "ppm",
+	l := limit.Limit{Key: limit.Named(limit.BuiltIn, e.ID), Quantity: quantity, Agent: e.Agent, Label: e.Named(),
+		Value: value, Unit: "ppm",
 		Document: e.Document, Section: e.Section, Edition: e.Edition, Status: e.Status}
 	if e.Average > 0 && minutes < e.Average {
 		l.Label = fmt.Sprintf("%.4g ppm as %s, for the %.3g min this lasts%s",

@@ -77,7 +77,8 @@ func (b *balance) check() error {
 	case len(p.Pieces) == 0:
 		return &ErrPlan{"no time to run: the plan has no pieces"}
 	case !(p.Slow.Amount > 0) || !(p.Liquor.Capacity > 0) || !(b.first.Temperature > 0):
-		return &ErrPlan{"the amount of powder, the heat capacity of the liquor and the starting temperature have to be known and above zero"}
+		return &ErrPlan{"the amount of powder, the heat capacity of the liquor and the starting temperature have to " +
+			"be known and above zero"}
 	case p.Liquor.Volume > 0 && math.IsNaN(p.Liquor.Acid):
 		return &ErrPlan{"the acid of the liquor is not known"}
 	case p.Ice.Melting > 0 && !(p.Ice.Bath > 0):

@@ -102,7 +102,8 @@ func TestMeasuredCurveComesBack(t *testing.T) {
 // A run that stops and goes on from its state ends where the whole run does.
 func TestGoingOnFromAState(t *testing.T) {
 	p := references(t, 1e-10)["R4b"]
-	p.Fast = vessel.Solid{Amount: 0.01, Heat: 500000, Gas: 1.5, Capacity: 0.2, Kinetics: vessel.Kinetics{Rate: 1e-3, Activation: 50000, Reference: 298.15}}
+	p.Fast = vessel.Solid{Amount: 0.01, Heat: 500000, Gas: 1.5, Capacity: 0.2,
+		Kinetics: vessel.Kinetics{Rate: 1e-3, Activation: 50000, Reference: 298.15}}
 	whole := run(t, p)
 	const at = 2400.0
 	from, err := whole.Path.State(at)
@@ -118,7 +119,8 @@ func TestGoingOnFromAState(t *testing.T) {
 		}
 	}
 	r := run(t, rest)
-	for name, d := range map[string]float64{"temperature": r.End.Temperature - whole.End.Temperature, "reacted": r.End.Reacted - whole.End.Reacted,
+	for name, d := range map[string]float64{"temperature": r.End.Temperature - whole.End.Temperature,
+		"reacted": r.End.Reacted - whole.End.Reacted,
 		"removed": (r.End.Removed - whole.End.Removed) / whole.End.Removed, "gas": r.Released - whole.Released} {
 		if !nearly.To(d, 0, 1e-7) {
 			t.Errorf("%s differs by %g", name, d)
@@ -140,7 +142,8 @@ func TestWindows(t *testing.T) {
 		t.Errorf("conversion %.9f at the end of the dose, want 0.077410234", c)
 	}
 	// Reference: greatest gas flow 3.373679530e-05 mol/s at 624.3911 s, after the dose.
-	if g := r.Windows[1].Gas; !nearly.To(g.Value, 3.373679530e-05, 1e-12) || !nearly.To(g.At, 624.3911, 1e-3) || r.Gas != g {
+	if g := r.Windows[1].Gas; !nearly.To(g.Value, 3.373679530e-05, 1e-12) || !nearly.To(g.At, 624.3911, 1e-3) ||
+		r.Gas != g {
 		t.Errorf("peak gas %+v, want 3.373679530e-05 at 624.3911", g)
 	}
 	if g := r.Windows[0].Gas; !(g.Value < r.Gas.Value) || g.At != 600 {
@@ -172,7 +175,8 @@ func TestCoarsePeaks(t *testing.T) {
 	if fine.End != rough.End {
 		t.Errorf("the run ends at %v, want %v", rough.End, fine.End)
 	}
-	for name, m := range map[string][2]vessel.Moment{"temperature": {rough.Peak, fine.Peak}, "heat": {rough.Heat, fine.Heat}, "gas": {rough.Gas, fine.Gas}, "mtsr": {rough.MTSR, fine.MTSR}} {
+	for name, m := range map[string][2]vessel.Moment{"temperature": {rough.Peak, fine.Peak},
+		"heat": {rough.Heat, fine.Heat}, "gas": {rough.Gas, fine.Gas}, "mtsr": {rough.MTSR, fine.MTSR}} {
 		if !nearly.Between(m[0].Value, 0.98*m[1].Value, m[1].Value*(1+1e-9)) {
 			t.Errorf("%s: %g at the steps, %g sought", name, m[0].Value, m[1].Value)
 		}

@@ -10,7 +10,8 @@ import (
 func (b *balance) point(t float64, y []float64) Point {
 	r, f := b.rates(y)
 	return Point{Time: t, Temperature: y[temperature], Heat: b.power(r, f), Gas: b.flow(r, f),
-		Released: b.released(y), Conversion: y[reacted] / b.p.Slow.Amount, Waiting: y[suspended] + y[heap], MTSR: b.mtsr(0, t, y)}
+		Released: b.released(y), Conversion: y[reacted] / b.p.Slow.Amount, Waiting: y[suspended] + y[heap],
+		MTSR: b.mtsr(0, t, y)}
 }
 
 // state is a state vector by name.
@@ -40,7 +41,8 @@ func (b *balance) released(y []float64) float64 {
 // window is what one integration gave.
 func (b *balance) window(i int, from float64, res *ode.Result) Window {
 	m := b.sought(res)
-	return Window{Step: b.p.Pieces[i].Step, From: from, To: res.T, Peak: m[0], Heat: m[1], Gas: m[2], MTSR: m[3], End: b.point(res.T, res.Y)}
+	return Window{Step: b.p.Pieces[i].Step, From: from, To: res.T, Peak: m[0], Heat: m[1], Gas: m[2], MTSR: m[3],
+		End: b.point(res.T, res.Y)}
 }
 
 // sought are the greatest values of the scalars: as the integration found them,
@@ -79,7 +81,8 @@ type pace struct {
 }
 
 func (b *balance) paced(y []float64, p *pace) {
-	if y[temperature] == p.temperature && y[suspended] == p.suspended && y[heap] == p.heap && y[reacted] == p.reacted && (b.fast == 0 || y[b.fast] == p.fast) {
+	if y[temperature] == p.temperature && y[suspended] == p.suspended && y[heap] == p.heap && y[reacted] == p.reacted &&
+		(b.fast == 0 || y[b.fast] == p.fast) {
 		return
 	}
 	*p = pace{suspended: y[suspended], heap: y[heap], reacted: y[reacted], temperature: y[temperature]}
@@ -112,7 +115,8 @@ func (b *balance) coarse(res *ode.Result) [4]Moment {
 // run is the outcome of all windows, y being the state at the end.
 func (b *balance) run(windows []Window, path *Path, y []float64) Run {
 	r := Run{Plan: b.p, Windows: windows, Rise: b.whole() / (b.p.Liquor.Capacity + b.p.Slow.Capacity + b.p.Fast.Capacity),
-		Conversion: y[reacted] / (y[suspended] + y[heap] + y[reacted]), Released: b.released(y), Closure: b.closure(y), Path: path, End: b.state(y)}
+		Conversion: y[reacted] / (y[suspended] + y[heap] + y[reacted]), Released: b.released(y), Closure: b.closure(y),
+		Path: path, End: b.state(y)}
 	for i := range windows {
 		w := &windows[i]
 		r.Peak, r.Heat, r.Gas, r.MTSR = r.Peak.or(w.Peak), r.Heat.or(w.Heat), r.Gas.or(w.Gas), r.MTSR.or(w.MTSR)

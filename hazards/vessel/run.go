@@ -85,7 +85,8 @@ func Simulate(p Plan) (Run, error) {
 	case FirstOrder, Contracting, SelfAccelerating, Measured:
 		return integrate(p)
 	}
-	return Run{}, &ErrPlan{fmt.Sprintf("law %q is not one of %s, %s, %s, %s, %s, %s", p.Law, Instantaneous, Accumulated, FirstOrder, Contracting, SelfAccelerating, Measured)}
+	return Run{}, &ErrPlan{fmt.Sprintf("law %q is not one of %s, %s, %s, %s, %s, %s", p.Law, Instantaneous, Accumulated,
+		FirstOrder, Contracting, SelfAccelerating, Measured)}
 }
 
 // closed works the two bounds out. No heat is lost in either:

@@ -73,12 +73,15 @@ func references(t testing.TB, tolerance float64) map[string]vessel.Plan {
 				Kinetics: vessel.Kinetics{Rate: p["kref"], Activation: p["Ea"], Reference: p["Tref"], Seed: p["eps"]}},
 			Liquor: vessel.Liquor{Capacity: p["mL"]*p["cpL"] + p["Cv"], Acid: p["nHF0"], Taken: p["nuHF"], Volume: p["V"]}}
 		if p["aev"] != 0 {
-			plan.Liquor.Vapour = &vessel.Vapour{Molar: molarVap, Specific: p["cpL"], Latent: p["Hv"], Boiling: p["Tb"], Evaporation: p["aev"], Boil: p["Kb"]}
+			plan.Liquor.Vapour = &vessel.Vapour{Molar: molarVap, Specific: p["cpL"], Latent: p["Hv"], Boiling: p["Tb"],
+				Evaporation: p["aev"], Boil: p["Kb"]}
 		}
 		for _, r := range table(t, "segments.csv") {
 			if r["case"] == name {
-				plan.Pieces = append(plan.Pieces, vessel.Piece{Until: r.num(t, "end_s"), Dose: r.num(t, "dose_mol_s"), Feed: p["Td"], UA: r.num(t, "ua_w_k"),
-					Coolant: r.num(t, "coolant_k"), Stirring: r.num(t, "stirring_w"), Settled: r.num(t, "heap") != 0, Lift: r.num(t, "resuspend") != 0})
+				plan.Pieces = append(plan.Pieces, vessel.Piece{Until: r.num(t, "end_s"), Dose: r.num(t, "dose_mol_s"),
+					Feed: p["Td"], UA: r.num(t, "ua_w_k"),
+					Coolant: r.num(t, "coolant_k"), Stirring: r.num(t, "stirring_w"), Settled: r.num(t, "heap") != 0,
+					Lift: r.num(t, "resuspend") != 0})
 			}
 		}
 		out[name] = plan
@@ -144,7 +147,8 @@ func TestReferenceTrajectories(t *testing.T) {
 // full charge (36.145000, 37.691546, 75.034521, 77.195004 and 79.177413 K).
 func TestAccumulated(t *testing.T) {
 	plans := references(t, 0)
-	for name, want := range map[string]float64{"R1": 36.145, "R2": 37.691546, "R4b": 75.034521, "R6": 77.195004, "R8": 79.177413} {
+	for name, want := range map[string]float64{"R1": 36.145, "R2": 37.691546, "R4b": 75.034521, "R6": 77.195004,
+		"R8": 79.177413} {
 		p := plans[name]
 		p.Law = vessel.Accumulated
 		r, err := vessel.Simulate(p)
@@ -185,7 +189,8 @@ func TestCalibration(t *testing.T) {
 	for _, law := range []vessel.Law{vessel.FirstOrder, vessel.Contracting, vessel.SelfAccelerating} {
 		r, err := vessel.Simulate(vessel.Plan{Law: law, Start: 308.15, Ready: 0.01, Tolerance: 1e-9,
 			Slow: vessel.Solid{Amount: 0.01, Heat: 0, Gas: 3, Capacity: 1,
-				Kinetics: vessel.Kinetics{Rate: vessel.Calibrate(law, hold, 0.01), Activation: 60000, Reference: 308.15, Seed: 0.01}},
+				Kinetics: vessel.Kinetics{Rate: vessel.Calibrate(law, hold, 0.01), Activation: 60000, Reference: 308.15,
+					Seed: 0.01}},
 			Liquor: vessel.Liquor{Capacity: 80}, Pieces: []vessel.Piece{{Until: hold, UA: 1, Coolant: 308.15}}})
 		if err != nil {
 			t.Fatal(err)
@@ -194,7 +199,8 @@ func TestCalibration(t *testing.T) {
 			t.Errorf("%s: conversion %.9f after the hold, want %g", law, r.Conversion, vessel.Complete)
 		}
 	}
-	for _, bad := range []float64{vessel.Calibrate(vessel.FirstOrder, 0, 0), vessel.Calibrate(vessel.SelfAccelerating, 1, 0), vessel.Calibrate(vessel.Accumulated, 1, 0.1)} {
+	for _, bad := range []float64{vessel.Calibrate(vessel.FirstOrder, 0, 0),
+		vessel.Calibrate(vessel.SelfAccelerating, 1, 0), vessel.Calibrate(vessel.Accumulated, 1, 0.1)} {
 		if !math.IsNaN(bad) {
 			t.Errorf("calibration of nothing gave %g", bad)
 		}
@@ -205,7 +211,8 @@ func TestCalibration(t *testing.T) {
 // counted.
 func TestFastSolid(t *testing.T) {
 	p := references(t, 1e-9)["R1"]
-	p.Fast = vessel.Solid{Amount: 0.002, Heat: 568450, Gas: 1.5, Capacity: 0.05, Kinetics: vessel.Kinetics{Rate: 0.02, Activation: 50000, Reference: 298.15}}
+	p.Fast = vessel.Solid{Amount: 0.002, Heat: 568450, Gas: 1.5, Capacity: 0.05,
+		Kinetics: vessel.Kinetics{Rate: 0.02, Activation: 50000, Reference: 298.15}}
 	r, err := vessel.Simulate(p)
 	if err != nil {
 		t.Fatal(err)

@@ -26,10 +26,12 @@ func read(w *working.Sheet, x *process.Wash, mf working.Num) []figure.Figure {
 	place := figure.Step(x.Step)
 	var out []figure.Figure
 	put := func(quantity string, v working.Num, conditions phrase.Phrase) {
-		out = append(out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: w.Keep(v), Conditions: conditions})
+		out = append(out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: w.Keep(v),
+			Conditions: conditions})
 	}
 	if math.IsNaN(x.Target) {
-		put("wash.cycles", working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(x.Step, "target_ph"))), phrase.Of("wash.no_target"))
+		put("wash.cycles", working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(x.Step, "target_ph"))),
+			phrase.Of("wash.no_target"))
 	} else {
 		put("wash.cycles", x.Needed, phrase.Of("wash.to_ph", x.Target))
 	}

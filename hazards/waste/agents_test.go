@@ -57,7 +57,8 @@ func TestEveryAgentIsHeldAgainstTheAcid(t *testing.T) {
 		case has < need && passes:
 			t.Errorf("%s brings %.3g mmol of base for %.3g and passes", s.Name, 1000*has, 1000*need)
 		case has >= need && !passes:
-			t.Errorf("%s brings %.3g mmol of base for %.3g: %v of %v", s.Name, 1000*has, 1000*need, k.Treated[0].Added, needed.Value)
+			t.Errorf("%s brings %.3g mmol of base for %.3g: %v of %v", s.Name, 1000*has, 1000*need, k.Treated[0].Added,
+				needed.Value)
 		}
 	}
 	if seen < 150 {
@@ -90,7 +91,8 @@ func caseOf(t *testing.T, yaml string) (route.Case, bool) {
 // The mass of several is that of the mixture as written; carbonate and lime both
 // take their part.
 func TestSeveralAgentsCountTogether(t *testing.T) {
-	c, _ := caseOf(t, bath+"  - {do: neutralise, in: pot, what: [{substance: calcium hydroxide, mass: 1 g}, {substance: sodium carbonate, mass: 1 g}]}\n")
+	c, _ := caseOf(t, bath+"  - {do: neutralise, in: pot, what: [{substance: calcium hydroxide, mass: 1 g}, "+
+		"{substance: sodium carbonate, mass: 1 g}]}\n")
 	k, err := process.Go(c, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -168,10 +170,13 @@ func TestAgentsOfTheDemonstration(t *testing.T) {
 			"calcium_hydroxide_and_calcium_oxide", "216 + 107 mmol"},
 		{"{substance: calcium hydroxide, mass: 8 g}\n      - {substance: calcium oxide, mass: 6 g}", true,
 			"calcium_hydroxide_and_calcium_oxide", "216 + 214 mmol"},
-		{"{substance: sodium hydroxide, strength: 10 wt%, volume: 100 mL}", false, "sodium_hydroxide", "277 mmol at 1.109 g/mL"},
+		{"{substance: sodium hydroxide, strength: 10 wt%, volume: 100 mL}", false, "sodium_hydroxide",
+			"277 mmol at 1.109 g/mL"},
 		{"{substance: sodium hydroxide, strength: 10 wt%, volume: 200 mL}", true, "sodium_hydroxide", "555 mmol"},
-		{lime + "\n      - {substance: hydrochloric acid, strength: 9 mol/L, volume: 20 mL}", false, "calcium_hydroxide", "180 mmol more acid"},
-		{lime + "\n      - {substance: calcium chloride, mass: 5 g}", true, "calcium_hydroxide", "calcium chloride takes no acid"},
+		{lime + "\n      - {substance: hydrochloric acid, strength: 9 mol/L, volume: 20 mL}", false, "calcium_hydroxide",
+			"180 mmol more acid"},
+		{lime + "\n      - {substance: calcium chloride, mass: 5 g}", true, "calcium_hydroxide", "calcium chloride " +
+			"takes no acid"},
 	} {
 		c, ok := caseOf(t, strings.Replace(string(raw), lime, row.what, 1))
 		if !ok {

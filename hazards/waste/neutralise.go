@@ -20,7 +20,8 @@ func (r *reader) agent(place figure.Place, a acids, g *agent) {
 	r.put("neutralise.mass", place, g.slug, r.needed(b, g),
 		"stoichiometric, by total acid and every metal to its hydroxide; no excess"+calcium(a, g))
 	q := r.heat(a, g)
-	r.put("neutralise.heat", place, g.slug, q, "liquor as it stands, solid agent; fluoride bound to other metals counted as free HF")
+	r.put("neutralise.heat", place, g.slug, q, "liquor as it stands, solid agent; fluoride bound to other metals "+
+		"counted as free HF")
 	r.rise(place, a, g, q)
 	if g.any(carbon) {
 		r.carbonDioxide(place, b, g)
@@ -61,7 +62,8 @@ func (r *reader) noBase(place figure.Place, g *agent) {
 
 // spent reports a step whose liquor holds no acid that base is needed for.
 func (r *reader) spent(place figure.Place, g *agent) {
-	r.put("neutralise.mass", place, g.slug, working.Exact("m", "kg", 0, "the liquor holds no acid that base is needed for"),
+	r.put("neutralise.mass", place, g.slug, working.Exact("m", "kg", 0, "the liquor holds no acid that base is "+
+		"needed for"),
 		"the liquor holds no acid that base is needed for")
 }
 
@@ -74,7 +76,8 @@ func (r *reader) carbonDioxide(place figure.Place, b working.Num, g *agent) {
 	const cond = "all of it, 25 degC, 101.325 kPa"
 	if len(g.parts) == 1 {
 		x, y := r.base(&g.parts[0]), of(&g.parts[0])
-		r.put("neutralise.carbon_dioxide", place, g.slug, w.Line("V", "L", "B/x*y*Vm", b.V/x.V*y.V*r.vm.V, b, x, y, r.vm), cond)
+		r.put("neutralise.carbon_dioxide", place, g.slug, w.Line("V", "L", "B/x*y*Vm", b.V/x.V*y.V*r.vm.V, b, x, y, r.vm),
+			cond)
 		return
 	}
 	y := r.per(g, "y", "mol/mol", "mol", of)
@@ -149,7 +152,8 @@ func (r *reader) rise(place figure.Place, a acids, g *agent, q working.Num) {
 		cond = "it would boil: dilute first; " + cond
 	}
 	r.put("neutralise.temperature_rise", place, g.slug, dT, cond)
-	r.put("neutralise.dilution_water", place, g.slug, need, "the larger of the water to 10 wt% HF and the water that holds 40 degC from 25 degC; dilute first, acid into cold slurry, in portions")
+	r.put("neutralise.dilution_water", place, g.slug, need, "the larger of the water to 10 wt% HF and the water "+
+		"that holds 40 degC from 25 degC; dilute first, acid into cold slurry, in portions")
 }
 
 // water is the dilution water, in L.
@@ -175,17 +179,20 @@ func (r *reader) sludge(place figure.Place, a acids, g *agent) {
 		salt, solid = "magnesium fluoride", "MgF2"
 	}
 	if a.unknown {
-		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", working.Lacks("metal_not_followed", "")), salt+" and the hydroxide of an unknown amount of metal")
+		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", working.Lacks("metal_not_followed", "")),
+			salt+" and the hydroxide of an unknown amount of metal")
 		return
 	}
 	if a.base.Unknown() { // nobody knows whether it is acid enough to be limed
-		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", a.base.Missing()...), salt+" and aluminium hydroxide, if the liquor is acid")
+		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", a.base.Missing()...),
+			salt+" and aluminium hydroxide, if the liquor is acid")
 		return
 	}
 	M1, M2 := process.MolarMass(st, w, solid).As("M_1"), process.MolarMass(st, w, "Al(OH)3").As("M_2")
 	n, al := a.fluorine.As("F"), a.aluminium.As("Al")
 	v := w.Line("m", "kg", "(F/2*M_1+Al*M_2)/1000", (n.V/2*M1.V+al.V*M2.V)/1000, n, M1, al, M2)
-	r.put("neutralise.sludge_dry", place, g.slug, v, salt+" and aluminium hydroxide; other hydroxides and unused agent come on top")
+	r.put("neutralise.sludge_dry", place, g.slug, v, salt+" and aluminium hydroxide; other hydroxides and unused "+
+		"agent come on top")
 }
 
 // above is 1 where x is more than y, else 0; NaN where either is unknown.

@@ -70,7 +70,8 @@ type reader struct {
 }
 
 func (r *reader) put(quantity string, place figure.Place, agent string, v working.Num, conditions string) {
-	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Agent: agent}, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Agent: agent},
+		Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
 }
 
 // acids is what a liquor holds that base is needed for, in mol, with its
@@ -113,7 +114,8 @@ func (r *reader) acids(q *process.Pool) acids {
 // lost is a liquor of which nobody can say what it holds.
 func lost(missing []working.Missing) acids {
 	n := func(symbol, unit string) working.Num { return working.Absent(symbol, unit, missing...) }
-	return acids{base: n("B", "mol"), fluorine: n("n_F", "mol"), aluminium: n("n_Al", "mol"), ammonium: n("n_N", "mol"), water: n("m_w", "g"), mass: n("m", "g")}
+	return acids{base: n("B", "mol"), fluorine: n("n_F", "mol"), aluminium: n("n_Al", "mol"), ammonium: n("n_N", "mol"),
+		water: n("m_w", "g"), mass: n("m", "g")}
 }
 
 // size is all acid and base that went into a pool, mol: what is left of it by
@@ -165,6 +167,7 @@ func (r *reader) common(place figure.Place, a acids) {
 		if a.base.Unknown() { // nobody knows whether it is acid enough to be limed
 			v = working.Absent("V", "L", a.base.Missing()...)
 		}
-		r.put("neutralise.ammonia", place, "", v.Worse(working.Bound), "all ammonium leaving as ammonia once the liquor is alkaline")
+		r.put("neutralise.ammonia", place, "", v.Worse(working.Bound), "all ammonium leaving as ammonia once the "+
+			"liquor is alkaline")
 	}
 }

@@ -21,14 +21,16 @@ func TestIsAPictureOfItsOwn(t *testing.T) {
 			}
 		}
 		for _, a := range p.attrs {
-			if n := a.Name.Local; n == "style" || n == "class" || n == "href" || strings.HasPrefix(n, "on") || strings.Contains(a.Value, "url(") {
+			if n := a.Name.Local; n == "style" || n == "class" || n == "href" || strings.HasPrefix(n, "on") ||
+				strings.Contains(a.Value, "url(") {
 				t.Errorf("%s: attribute %s=%q", name, n, a.Value)
 			}
 		}
 		if strings.Count(s, "://") != 1 || strings.Contains(s, "NaN") || strings.Contains(s, "Inf") {
 			t.Errorf("%s: a reference or a number that is none", name)
 		}
-		if len(p.ids) != 2 || p.labelled != strings.Join(p.ids, " ") || p.title != clean(c.Title) || p.desc != c.Text() || p.desc == "" {
+		if len(p.ids) != 2 || p.labelled != strings.Join(p.ids, " ") || p.title != clean(c.Title) || p.desc != c.Text() ||
+			p.desc == "" {
 			t.Errorf("%s: ids %q, labelled by %q, title %q, desc %q", name, p.ids, p.labelled, p.title, p.desc)
 		}
 		for _, id := range p.ids {
@@ -55,7 +57,8 @@ func TestSameChartSameBytes(t *testing.T) {
 func TestLeavesTheDataAlone(t *testing.T) {
 	c := hard()["escape"]
 	svg(t, c)
-	if want := hard()["escape"]; c.Curves[0].Label != want.Curves[0].Label || c.Lines[0] != want.Lines[0] || c.Marks[0] != want.Marks[0] {
+	if want := hard()["escape"]; c.Curves[0].Label != want.Curves[0].Label || c.Lines[0] != want.Lines[0] ||
+		c.Marks[0] != want.Marks[0] {
 		t.Error("a label of the caller was changed")
 	}
 }
@@ -63,7 +66,8 @@ func TestLeavesTheDataAlone(t *testing.T) {
 // What is drawn is compared with the data by the numbers printed at the ticks:
 // one unit is a quarter of a millimetre on paper.
 func TestCurvesLieWhereTheTicksSay(t *testing.T) {
-	for _, name := range []string{"plain", "large", "small", "offset", "extreme", "log", "log both", "log narrow", "log wide", "dense", "crowd", "many marks", "short curves", "constant", "two points"} {
+	for _, name := range []string{"plain", "large", "small", "offset", "extreme", "log", "log both", "log narrow",
+		"log wide", "dense", "crowd", "many marks", "short curves", "constant", "two points"} {
 		c := hard()[name]
 		p := read(t, svg(t, c))
 		x, y := p.rulers(t, c)
@@ -141,7 +145,8 @@ func TestThin(t *testing.T) {
 	if got := thin(column); !slices.Equal(got, []point{column[0], column[40], column[70], column[100]}) {
 		t.Error(got)
 	}
-	if got := thin([]point{{0, 1}, {5, 1}, {9, 1}, {12, 1}, {20, 2}}); !slices.Equal(got, []point{{0, 1}, {12, 1}, {20, 2}}) {
+	if got := thin([]point{{0, 1}, {5, 1}, {9, 1}, {12, 1}, {20, 2}}); !slices.Equal(got,
+		[]point{{0, 1}, {12, 1}, {20, 2}}) {
 		t.Error(got)
 	}
 }
@@ -184,7 +189,8 @@ func TestNamesBesideThePlot(t *testing.T) {
 			if e.curve < 0 {
 				continue
 			}
-			if y := c.Curves[e.curve].Y; e.want != p.placeY(y[len(y)-1]) || strings.Join(e.lines, " ")[:1] != c.called(e.curve)[:1] {
+			if y := c.Curves[e.curve].Y; e.want != p.placeY(y[len(y)-1]) ||
+				strings.Join(e.lines, " ")[:1] != c.called(e.curve)[:1] {
 				t.Errorf("%s: %q stands for the end of another curve", name, e.lines)
 			}
 		}
@@ -219,7 +225,8 @@ func TestMarked(t *testing.T) {
 // The check of overlaps finds one where there is one.
 func TestOverlapIsSeen(t *testing.T) {
 	a := words{s: "abc", x: 10, y: 10, size: 13}
-	if !a.box().overlaps(words{s: "d", x: 25, y: 16, size: 13}.box()) || a.box().overlaps(words{s: "d", x: 10, y: 30, size: 13}.box()) {
+	if !a.box().overlaps(words{s: "d", x: 25, y: 16, size: 13}.box()) ||
+		a.box().overlaps(words{s: "d", x: 10, y: 30, size: 13}.box()) {
 		t.Error("overlaps are not told from gaps")
 	}
 }
@@ -228,7 +235,8 @@ func TestTextIsEscaped(t *testing.T) {
 	c := hard()["escape"]
 	s := svg(t, c)
 	p := read(t, s)
-	for _, want := range []string{`<b>"T" & 'U'</b>`, `<x> ("&")`, "</svg><script> (&amp;)", "<A&B>", `"C"`, "a<b", "a & b > c\ufffd"} {
+	for _, want := range []string{`<b>"T" & 'U'</b>`, `<x> ("&")`, "</svg><script> (&amp;)", "<A&B>", `"C"`, "a<b",
+		"a & b > c\ufffd"} {
 		if !slices.ContainsFunc(p.texts, func(w words) bool { return w.s == want }) {
 			t.Errorf("%q is not in the picture", want)
 		}
@@ -267,7 +275,8 @@ func TestCurvesDifferWithoutColour(t *testing.T) {
 	for name, c := range hard() {
 		p := read(t, svg(t, c))
 		for _, a := range p.attrs {
-			if v := a.Value; len(v) == 4 && v[0] == '#' && (v[1] != v[2] || v[2] != v[3]) || len(v) == 7 && v[0] == '#' && (v[1:3] != v[3:5] || v[3:5] != v[5:7]) {
+			if v := a.Value; len(v) == 4 && v[0] == '#' && (v[1] != v[2] || v[2] != v[3]) || len(v) == 7 && v[0] == '#' &&
+				(v[1:3] != v[3:5] || v[3:5] != v[5:7]) {
 				t.Errorf("%s: %s is no grey", name, v)
 			}
 		}
@@ -287,7 +296,8 @@ func TestAPointIsSeen(t *testing.T) {
 
 func TestErrors(t *testing.T) {
 	good := func() Chart {
-		return Chart{ID: "a", Curves: []Curve{{"v", []float64{1, 2}, []float64{3, 4}}}, Lines: []Line{{5, ""}}, Marks: []Mark{{6, ""}}}
+		return Chart{ID: "a", Curves: []Curve{{"v", []float64{1, 2}, []float64{3, 4}}}, Lines: []Line{{5, ""}},
+			Marks: []Mark{{6, ""}}}
 	}
 	svg(t, good())
 	for _, c := range []struct {

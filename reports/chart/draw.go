@@ -9,10 +9,14 @@ import (
 // draw writes the picture: paper, grid, lines, curves, then what names them.
 func draw(b *strings.Builder, c Chart, p plan) {
 	title, desc := idOf(c.ID, "title"), idOf(c.ID, "desc")
-	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="` + title + " " + desc + `" viewBox="0 0 ` + coordinate(pictureWidth) + " " + coordinate(p.height) + `" width="100%" font-family="sans-serif" font-weight="400" font-style="normal" letter-spacing="0" fill="#000">` + "\n")
+	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="` + title + " " + desc +
+		`" viewBox="0 0 ` + coordinate(pictureWidth) + " " + coordinate(p.height) +
+		`" width="100%" font-family="sans-serif" font-weight="400" font-style="normal" letter-spacing="0" fill="#000">` +
+		"\n")
 	b.WriteString(`<title id="` + title + `">` + escaped(c.Title) + "</title>\n")
 	b.WriteString(`<desc id="` + desc + `">` + escaped(c.told()) + "</desc>\n")
-	b.WriteString(`<rect width="` + coordinate(pictureWidth) + `" height="` + coordinate(p.height) + `" fill="#fff"/>` + "\n")
+	b.WriteString(`<rect width="` + coordinate(pictureWidth) + `" height="` + coordinate(p.height) + `" fill="#fff"/>` +
+		"\n")
 	drawTitle(b, p)
 	drawAxes(b, c, p)
 	drawFlags(b, p)
@@ -33,7 +37,8 @@ func draw(b *strings.Builder, c Chart, p plan) {
 
 func drawTitle(b *strings.Builder, p plan) {
 	for i, l := range p.title {
-		b.WriteString(`<text x="` + coordinate(pad) + `" y="` + coordinate(pad+titleStep*float64(i)+14) + `" font-size="15" font-weight="700">` + escaped(l) + "</text>\n")
+		b.WriteString(`<text x="` + coordinate(pad) + `" y="` + coordinate(pad+titleStep*float64(i)+14) +
+			`" font-size="15" font-weight="700">` + escaped(l) + "</text>\n")
 	}
 }
 

@@ -73,9 +73,12 @@ func TestScalesHoldTheirRange(t *testing.T) {
 
 func TestNumbers(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
-		{rounded(63.1038, 50), "63.1"}, {rounded(63.1538, 50), "63.15"}, {rounded(0, 1), "0"}, {rounded(-0.00012345, 1), "-1.234e-4"},
-		{rounded(12345.6, 20000), "12346"}, {rounded(1.23456e8, 1e8), "1.235e8"}, {rounded(101325.0186, 0.04), "101325.0186"}, {rounded(25+1e-13, 1e-13), "25"},
-		{rounded(3.0591e-7, 1), "3.059e-7"}, {exact(101325), "101325"}, {exact(0.1 + 0.2), "0.3"}, {exact(-40), "-40"}, {power(1e7), "1e7"}, {power(5), "5"}, {power(0), "0"},
+		{rounded(63.1038, 50), "63.1"}, {rounded(63.1538, 50), "63.15"}, {rounded(0, 1), "0"},
+		{rounded(-0.00012345, 1), "-1.234e-4"},
+		{rounded(12345.6, 20000), "12346"}, {rounded(1.23456e8, 1e8), "1.235e8"},
+		{rounded(101325.0186, 0.04), "101325.0186"}, {rounded(25+1e-13, 1e-13), "25"},
+		{rounded(3.0591e-7, 1), "3.059e-7"}, {exact(101325), "101325"}, {exact(0.1 + 0.2), "0.3"}, {exact(-40), "-40"},
+		{power(1e7), "1e7"}, {power(5), "5"}, {power(0), "0"},
 		{coordinate(-0.001), "0"}, {coordinate(12.3456), "12.35"}, {coordinate(100), "100"},
 	} {
 		if c.got != c.want {
@@ -99,9 +102,11 @@ func TestText(t *testing.T) {
 		" curve 3: constant, 50 °C at 0 min and still at 40 min." +
 		" Probe: one point, 33.3 °C at 7 min." +
 		// 20 to 80 in 10 min passes 70 after 50/60 of them.
-		" Line at 70 °C, rated limit: Vessel first meets it at 8.333 min; Jacket stays below it; curve 3 stays below it; Probe stays below it." +
+		" Line at 70 °C, rated limit: Vessel first meets it at 8.333 min; Jacket stays below it; curve 3 stays below " +
+		"it; Probe stays below it." +
 		" Line at 90 °C: Vessel stays below it; Jacket stays below it; curve 3 stays below it; Probe stays below it." +
-		" Line at 5 °C, frost: Vessel stays above it; Jacket first meets it at 10 min; curve 3 stays above it; Probe stays above it." +
+		" Line at 5 °C, frost: Vessel stays above it; Jacket first meets it at 10 min; curve 3 stays above it; Probe " +
+		"stays above it." +
 		" Mark at 12 min, pump stops. Mark at 30 min."
 	if got := c.Text(); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
@@ -135,7 +140,8 @@ func TestSpread(t *testing.T) {
 			if !(e.at-e.height()/2 >= free-1e-9) {
 				t.Fatalf("%d: %v", i, ends)
 			}
-			if i > 0 && e.want-e.height()/2 < ends[i-1].want+ends[i-1].height()/2 || e.want < e.height()/2 || e.want > high-e.height()/2 {
+			if i > 0 && e.want-e.height()/2 < ends[i-1].want+ends[i-1].height()/2 || e.want < e.height()/2 ||
+				e.want > high-e.height()/2 {
 				apart = false
 			}
 			free, moved = e.at+e.height()/2, max(moved, math.Abs(e.at-e.want))
@@ -167,7 +173,8 @@ func TestWrapAndClip(t *testing.T) {
 
 func TestClean(t *testing.T) {
 	for _, c := range []struct{ in, want string }{
-		{"a\n b\t c", "a b c"}, {" \u00a0x\u2028y ", "x y"}, {"a\u202eb", "ab"}, {"\x00\x1b[1m", "[1m"}, {"\xff", "\ufffd"}, {"\uffff", ""}, {"µm²", "µm²"},
+		{"a\n b\t c", "a b c"}, {" \u00a0x\u2028y ", "x y"}, {"a\u202eb", "ab"}, {"\x00\x1b[1m", "[1m"}, {"\xff", "\ufffd"},
+		{"\uffff", ""}, {"µm²", "µm²"},
 	} {
 		if got := clean(c.in); got != c.want {
 			t.Errorf("%q gives %q", c.in, got)

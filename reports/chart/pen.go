@@ -83,7 +83,8 @@ func path(points []point) string {
 
 // stroke is a line that is not filled.
 func stroke(b *strings.Builder, points []point, colour, thick, dash string) {
-	b.WriteString(`<path d="` + path(points) + `" fill="none" stroke="` + colour + `" stroke-width="` + thick + `" stroke-linejoin="round"`)
+	b.WriteString(`<path d="` + path(points) + `" fill="none" stroke="` + colour + `" stroke-width="` + thick +
+		`" stroke-linejoin="round"`)
 	if dash != "" {
 		b.WriteString(` stroke-dasharray="` + dash + `"`)
 	}
@@ -95,10 +96,12 @@ func write(b *strings.Builder, s string, at point, anchor string) {
 	if s == "" {
 		return
 	}
-	b.WriteString(`<text x="` + coordinate(at.x) + `" y="` + coordinate(at.y) + `" font-size="13" text-anchor="` + anchor + `">` + escaped(s) + "</text>\n")
+	b.WriteString(`<text x="` + coordinate(at.x) + `" y="` + coordinate(at.y) + `" font-size="13" text-anchor="` +
+		anchor + `">` + escaped(s) + "</text>\n")
 }
 
 // stamp sets the marker of a curve.
 func stamp(b *strings.Builder, curve int, at point) {
-	b.WriteString(`<path d="` + shapeOf(curve) + `" transform="translate(` + coordinate(at.x) + " " + coordinate(at.y) + `)" fill="` + fillOf(curve) + `" stroke="#000" stroke-width="1.3"/>` + "\n")
+	b.WriteString(`<path d="` + shapeOf(curve) + `" transform="translate(` + coordinate(at.x) + " " + coordinate(at.y) +
+		`)" fill="` + fillOf(curve) + `" stroke="#000" stroke-width="1.3"/>` + "\n")
 }

@@ -122,7 +122,8 @@ func (p *picture) element(t *testing.T, d *xml.Decoder, e xml.StartElement) {
 	case "desc":
 		p.desc = content(t, d)
 	case "text":
-		p.texts = append(p.texts, words{s: content(t, d), anchor: a["text-anchor"], x: number(t, a["x"]), y: number(t, a["y"]), size: number(t, a["font-size"]), heavy: a["font-weight"] == "700"})
+		p.texts = append(p.texts, words{s: content(t, d), anchor: a["text-anchor"], x: number(t, a["x"]),
+			y: number(t, a["y"]), size: number(t, a["font-size"]), heavy: a["font-weight"] == "700"})
 	case "path":
 		p.path(t, a)
 	}

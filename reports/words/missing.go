@@ -27,7 +27,8 @@ type asked struct {
 var kinds = sync.OnceValue(func() map[string][]asked {
 	out := map[string][]asked{}
 	for _, r := range columns.Must("reports/words/missing.csv", missingTable, func(r columns.Row) asked {
-		return asked{r.Named("kind"), r.Text("of"), r.Named("name"), cmp.Or(r.Text("text"), r.Text("name")), r.Named("settles")}
+		return asked{r.Named("kind"), r.Text("of"), r.Named("name"), cmp.Or(r.Text("text"), r.Text("name")),
+			r.Named("settles")}
 	}) {
 		out[r.kind] = append(out[r.kind], r)
 	}
@@ -49,7 +50,8 @@ func rowOf(m working.Missing) *asked {
 	var best *asked
 	for i := range kinds()[m.Kind] {
 		r := &kinds()[m.Kind][i]
-		if (r.of == "" || r.of == m.Subject || strings.HasPrefix(m.Subject, r.of+".") || strings.HasSuffix(m.Subject, "."+r.of)) &&
+		if (r.of == "" || r.of == m.Subject || strings.HasPrefix(m.Subject, r.of+".") ||
+			strings.HasSuffix(m.Subject, "."+r.of)) &&
 			(best == nil || len(r.of) > len(best.of)) {
 			best = r
 		}

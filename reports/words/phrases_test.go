@@ -72,9 +72,11 @@ func TestNoSentencesInMovedRooms(t *testing.T) {
 	const most = 8 // words
 	words := regexp.MustCompile(`[A-Za-z]{2,}`)
 	inspect(t, func(name string, n ast.Node) {
-		moved := slices.ContainsFunc([]string{"hazards/fluoride/", "hazards/wash/", "hazards/assess/", "hazards/verdict/", "hazards/doubt/", "hazards/ranges/", "hazards/make.go"},
+		moved := slices.ContainsFunc([]string{"hazards/fluoride/", "hazards/wash/", "hazards/assess/", "hazards/verdict/",
+			"hazards/doubt/", "hazards/ranges/", "hazards/make.go"},
 			func(room string) bool { return strings.Contains(name, room) })
-		if text, ok := literal(n); ok && moved && len(words.FindAllString(text, -1)) > most && !strings.Contains(text, "%.4g ppm") {
+		if text, ok := literal(n); ok && moved && len(words.FindAllString(text, -1)) > most &&
+			!strings.Contains(text, "%.4g ppm") {
 			t.Errorf("%s: %q is a sentence: it belongs in phrases.csv", name, text)
 		}
 	})

@@ -16,9 +16,10 @@ var foreign = map[string]string{
 	"N":  "write the molar concentration in mol/L; normality depends on the reaction",
 	"cc": "did you mean mL?", "oz": "1 oz is 28.35 g", "lb": "1 lb is 453.6 g",
 	"in": "1 in is 25.4 mm", "cfm": "1 cfm is 1.699 m3/h", "fpm": "1 fpm is 0.00508 m/s",
-	"drop": "one drop is about 0.05 mL", "drops": "one drop is about 0.05 mL", "overnight": "write the hours, such as 16 h",
-	"rpm": "rotation is not read here; put it in the note",
-	"C":   "did you mean degC?", "RT": "write a temperature such as 22 degC",
+	"drop": "one drop is about 0.05 mL", "drops": "one drop is about 0.05 mL",
+	"overnight": "write the hours, such as 16 h",
+	"rpm":       "rotation is not read here; put it in the note",
+	"C":         "did you mean degC?", "RT": "write a temperature such as 22 degC",
 }
 
 // longTimes are the days in times that are not accepted.
@@ -47,7 +48,8 @@ func unitHint(p Parts, dims []Dimension) string {
 	if len(lookup(p.Unit)) > 0 {
 		return ""
 	}
-	if unit, rest, found := strings.Cut(text, "("); found && math.IsNaN(p.Low) && find(unit, dims) != nil && strings.HasSuffix(rest, ")") {
+	if unit, rest, found := strings.Cut(text, "("); found && math.IsNaN(p.Low) && find(unit, dims) != nil &&
+		strings.HasSuffix(rest, ")") {
 		_, inner, _ := strings.Cut(p.Unit, "(")
 		return "write the range before the unit: " + shortest(p.X) + " (" + inner + " " + unit
 	}

@@ -122,9 +122,11 @@ func noNumber(s string) *Error {
 		e.Reason, e.What = ErrFinite, "not a finite number"
 	case strings.HasPrefix(s, ".") && digitRun(s[1:]) > 0:
 		e.What, e.Hint = "a number that begins with its point", "write 0"+s
-	case strings.HasPrefix(s, "~"), strings.HasPrefix(s, "\u2248"), strings.HasPrefix(low, "ca"), strings.HasPrefix(low, "about"):
+	case strings.HasPrefix(s, "~"), strings.HasPrefix(s, "\u2248"), strings.HasPrefix(low, "ca"),
+		strings.HasPrefix(low, "about"):
 		e.ranged, e.Hint = true, "write the number alone, or with its range: "+rangeLike(s)
-	case strings.HasPrefix(s, "<"), strings.HasPrefix(s, ">"), strings.HasPrefix(s, "\u2264"), strings.HasPrefix(s, "\u2265"):
+	case strings.HasPrefix(s, "<"), strings.HasPrefix(s, ">"), strings.HasPrefix(s, "\u2264"),
+		strings.HasPrefix(s, "\u2265"):
 		e.ranged, e.Hint = true, "write one number, or a number with its range: "+rangeLike(s)
 	case foreign[unitSpelling.Replace(s)] != "":
 		e.Hint = foreign[unitSpelling.Replace(s)]
@@ -161,7 +163,8 @@ func numberTail(number, rest string) *Error {
 	case next == ':':
 		e.Found = number + rest
 		e.What, e.Hint = "a number with a colon", "write a time with its unit, such as 90 min or 1.5 h"
-	case strings.HasPrefix(after, "\u00d7"), strings.HasPrefix(after, "*"), strings.HasPrefix(after, "^"), strings.HasPrefix(after, "x10"), strings.HasPrefix(after, "x 10"):
+	case strings.HasPrefix(after, "\u00d7"), strings.HasPrefix(after, "*"), strings.HasPrefix(after, "^"),
+		strings.HasPrefix(after, "x10"), strings.HasPrefix(after, "x 10"):
 		e.Found = number + rest
 		e.What, e.Hint = "a number with a power of ten written out", "write an exponent: 1.5e3"
 	case strings.HasPrefix(after, "\u00b1"), strings.HasPrefix(after, "+/-"), strings.HasPrefix(after, "+-"):

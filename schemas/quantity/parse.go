@@ -64,7 +64,8 @@ func scanRange(s string) (low, high float64, rest string, e *Error) {
 		lo, hi, ok = strings.Cut(inner, "\u2013")
 	}
 	if !closed || !ok {
-		return 0, 0, s, &Error{Reason: ErrRange, Found: s, What: "no range", Hint: "write the range as (9 to 11), with the unit behind it"}
+		return 0, 0, s, &Error{Reason: ErrRange, Found: s, What: "no range", Hint: "write the range as (9 to 11), " +
+			"with the unit behind it"}
 	}
 	if low, e = wholeNumber(lo); e == nil {
 		high, e = wholeNumber(hi)
@@ -197,7 +198,8 @@ func believable(v Value, p Parts, u *unit) *Error {
 	case least < d.floor && v.Dim == Temperature:
 		e.What = "below absolute zero"
 	case least < d.floor:
-		e.What = "less than nothing: " + strings.TrimPrefix(strings.TrimPrefix(d.words, "an "), "a ") + " cannot be negative here"
+		e.What = "less than nothing: " + strings.TrimPrefix(strings.TrimPrefix(d.words, "an "), "a ") +
+			" cannot be negative here"
 	case p.X != 0 && u.add == 0 && math.Abs(v.SI) < smallest:
 		e.What = "less than can be meant"
 		e.Hint = "write 0 where there is none"
