@@ -83,7 +83,7 @@ func TestAChangedKeyShows(t *testing.T) {
 			}
 		})
 	})
-	if loaded < 20 {
+	if loaded < 20 && !testing.Short() { // which draws a fifth
 		t.Errorf("%d changed routes were loaded", loaded)
 	}
 }
