@@ -72,7 +72,8 @@ const rowNote = "One row of a CSV: UTF-8 without a byte-order mark, comma, LF, a
 	" for a formula begins with an apostrophe."
 
 func (o *output) schema() object {
-	words, s, note := wordsOf(o), object{}, rowNote
+	words, note := wordsOf(o), rowNote
+	var s object
 	if o.of != nil {
 		s, note = shapeOf(reflect.TypeOf(o.of), words, ""), documentNote
 		s["properties"].(object)["format"] = object{"const": o.format}
