@@ -24,8 +24,12 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	scripts, err := filepath.Glob(filepath.Join("testdata", "script", "*.txtar"))
+	if err != nil || len(scripts) < 15 {
+		t.Fatal(scripts, err)
+	}
 	testscript.Run(t, testscript.Params{
-		Dir:                filepath.Join("testdata", "script"),
+		Files:              long.Some(scripts, len(scripts), 4),
 		RequireUniqueNames: true,
 		Setup: func(e *testscript.Env) error {
 			if err := os.CopyFS(filepath.Join(e.WorkDir, "routes"), os.DirFS(from)); err != nil {
