@@ -99,8 +99,9 @@ func (l *loader) somethingOf(n *schemas.Node, keys ...string) {
 	}
 }
 
-// substance finds a substance by whatever the writer calls it.
-func (l *loader) substance(n *schemas.Node) *chemicals.Substance {
+// substance finds a substance by whatever the writer calls it; otherwise says what to
+// write where it is not held.
+func (l *loader) substance(n *schemas.Node, otherwise string) *chemicals.Substance {
 	if !n.Usable(schemas.Text) {
 		return nil
 	}
@@ -127,7 +128,7 @@ func (l *loader) substance(n *schemas.Node) *chemicals.Substance {
 		return nil
 	}
 	l.refuse(n, "the substance "+text+" is not known", "a name, formula or CAS number of a known substance",
-		notKnown(text))
+		notKnown(text, otherwise))
 	return nil
 }
 

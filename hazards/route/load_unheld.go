@@ -19,7 +19,7 @@ func (l *loader) heldOrNot(n *schemas.Node) *chemicals.Substance {
 		return nil
 	}
 	if !stated {
-		return l.substance(name)
+		return l.substance(name, unheldInStep)
 	}
 	if !name.Usable(schemas.Text) {
 		return nil
@@ -33,12 +33,16 @@ func (l *loader) heldOrNot(n *schemas.Node) *chemicals.Substance {
 		l.refuse(name, what, "a substance that the data do not hold beside not_held", "leave not_held out")
 		return nil
 	}
-	if s := l.unheld[text]; s != nil {
-		return s
-	}
 	f, _ := chemicals.ParseFormula(n.Str("formula")) // one that does not read says nothing of its elements
 	if f.Charge != 0 {
 		f = chemicals.Formula{}
+	}
+	if s := l.unheld[text]; s != nil {
+		if s.Formula.Text != f.Text {
+			l.refuse(n, text+" has another formula here than before", "one formula for one name",
+				"write the same formula, or another name for another substance")
+		}
+		return s
 	}
 	s := chemicals.Unheld(text, f)
 	if l.unheld == nil {
@@ -51,12 +55,19 @@ func (l *loader) heldOrNot(n *schemas.Node) *chemicals.Substance {
 // near is how many letters a misspelt name may be away from a known one.
 const near = 2
 
+// What to write for a substance that is not held: in a step, and in a stock, which
+// nothing is worked out of.
+const (
+	unheldInStep = "another chemical is another chemistry: write {substance: %s, formula: ..., not_held: true} " +
+		"with its amount, and all that it touches is unknown"
+	unheldInStock = "another chemical is another chemistry: leave %s out of the stock, which counts only what is held, " +
+		"and keep it in a list of your own"
+)
+
 // notKnown says what to do about a name that is not known. Another chemical is
 // another chemistry, so that only a misspelling is told.
-func notKnown(text string) string {
-	write := fmt.Sprintf("another chemical is another chemistry: write {substance: %s, formula: ..., not_held: "+
-		"true} with its amount, "+
-		"and all that it touches is unknown", text)
+func notKnown(text, otherwise string) string {
+	write := fmt.Sprintf(otherwise, text)
 	if names := chemicals.Library().Misspelt(text, near); len(names) > 0 {
 		return "if it is misspelt: " + strings.Join(names, ", ") + "; if not, " + write
 	}
