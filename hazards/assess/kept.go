@@ -5,7 +5,6 @@ import (
 	"sync"
 
 	"etchbound/chemicals"
-	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
@@ -166,8 +165,7 @@ func (k *Kept) sum(st *chemicals.Store, out *Lots) {
 			from[p], parts[p] = out.Of[p].Number, out.Of[p].Figures
 		}
 	}
-	var w *working.Sheet
-	r := k.parts[Sums].of(st, from, func(*chemicals.Store) []figure.Figure { return sums(w, &parts) })
+	r := k.parts[Sums].of(st, from, func(*chemicals.Store) []figure.Figure { return sums(nil, &parts) })
 	out.Of[Sums] = Lot{r.number, r.gave}
 }
 

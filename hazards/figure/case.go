@@ -57,6 +57,16 @@ func (c Case) If(failure string) Case { c.Failure = failure; return c }
 // goes wrong.
 func (c Case) Supposed() bool { return c.State == Closed || c.Failure != "" }
 
+// Bracketed reports whether it is worked out by laws that nobody has measured, as what
+// follows a failure is: none of them is a best estimate, together they are a bracket.
+func (c Case) Bracketed() bool {
+	switch c.Branch {
+	case "instantaneous", "accumulated", "early_peak", "self_accelerating":
+		return true
+	}
+	return c.Failure != ""
+}
+
 // Parts are the state, the failure, the branch and the time of averaging, as far as
 // there are any.
 func (c Case) Parts() []string {

@@ -61,8 +61,8 @@ type Surety uint8
 
 // The sureties, from the least that is said to the most.
 const (
-	NotSaid      Surety = iota // no number stands behind the verdict
-	DangerousEnd               // only the dangerous end, or more of a bound whose other end has not
+	NotSaid      Surety = iota // no number, or no best estimate, stands behind the verdict
+	DangerousEnd               // only the dangerous end
 	BestEstimate               // the central value too
 	WholeRange                 // all of it
 )

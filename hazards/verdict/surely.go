@@ -7,10 +7,11 @@ import (
 )
 
 // surely says how much of the range of a figure has the verdict that its dangerous
-// end gives, or a worse one. A bound has no best estimate, so its middle says
-// nothing; an end that is not known is not counted. Where no number stands behind
-// the verdict it says nothing at all, which softens nothing: an unknown verdict
-// still ranks with one that exceeds.
+// end gives, or a worse one; an end that is not known is not counted. A bound, and what
+// is worked out by a law that nobody has measured, has no best estimate: all of its
+// range may have the verdict, and of less nothing is said. Nor is anything said where no
+// number stands behind the verdict. Saying nothing softens nothing: such a verdict ranks
+// with one that is sure.
 func surely(f *figure.Figure, l *limit.Limit, v figure.Verdict) figure.Surety {
 	q, _ := figure.Lookup(f.Quantity)
 	low := q.Danger == figure.Low
@@ -27,7 +28,9 @@ func surely(f *figure.Figure, l *limit.Limit, v figure.Verdict) figure.Surety {
 		return figure.NotSaid
 	case reaches(tame) && reaches(f.Value):
 		return figure.WholeRange
-	case reaches(f.Value) && f.Value.Status > working.Bound:
+	case f.Value.Status <= working.Bound || f.Case.Bracketed():
+		return figure.NotSaid
+	case reaches(f.Value):
 		return figure.BestEstimate
 	}
 	return figure.DangerousEnd

@@ -38,10 +38,11 @@ func TestSurely(t *testing.T) {
 		{"all of it over", rise, 60, 70, 80, working.Known, 50, figure.Exceeds, figure.WholeRange},
 		{"best estimate over", rise, 40, 70, 80, working.Estimated, 50, figure.Exceeds, figure.BestEstimate},
 		{"only the end over", rise, 40, 45, 80, working.Known, 50, figure.Exceeds, figure.DangerousEnd},
-		{"a bound has no best estimate", rise, 40, 70, 80, working.Bound, 50, figure.Exceeds, figure.DangerousEnd},
+		{"a bound has no best estimate", rise, 40, 70, 80, working.Bound, 50, figure.Exceeds, figure.NotSaid},
+		{"only the end of a bound", rise, 40, 45, 80, working.Bound, 50, figure.Exceeds, figure.NotSaid},
 		{"all of a bound over", rise, 60, 70, 80, working.Bound, 50, figure.Exceeds, figure.WholeRange},
 		{"tame end unknown", rise, none, 70, 80, working.Known, 50, figure.Exceeds, figure.BestEstimate},
-		{"only the end known", rise, none, none, 80, working.Unknown, 50, figure.Exceeds, figure.DangerousEnd},
+		{"only the end known", rise, none, none, 80, working.Unknown, 50, figure.Exceeds, figure.NotSaid},
 		{"near by its end", rise, 10, 20, 40, working.Known, 50, figure.Near, figure.DangerousEnd},
 		{"near all along", rise, 30, 35, 40, working.Known, 50, figure.Near, figure.WholeRange},
 		{"within is of all", rise, 1, 2, 3, working.Bound, 50, figure.Within, figure.WholeRange},
@@ -55,6 +56,30 @@ func TestSurely(t *testing.T) {
 		f := ranged(c.quantity, c.low, c.mid, c.high, c.status)
 		if got := surely(f, &limit.Limit{Value: c.limit, Unit: "1"}, c.verdict); got != c.want {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// Laws that nobody has measured are a bracket: none of them is a best estimate.
+func TestALawNobodyMeasuredHasNoBestEstimate(t *testing.T) {
+	over := &limit.Limit{Value: 50, Unit: "1"}
+	for _, c := range []struct {
+		of   figure.Case
+		mid  float64
+		low  float64
+		want figure.Surety
+	}{
+		{figure.By("self_accelerating"), 70, 40, figure.NotSaid},
+		{figure.By("early_peak"), 45, 40, figure.NotSaid},
+		{figure.By("instantaneous"), 70, 60, figure.WholeRange},
+		{figure.If("cooling_lost"), 70, 40, figure.NotSaid},
+		{figure.By("measured"), 70, 40, figure.BestEstimate},
+		{figure.By("measured"), 45, 40, figure.DangerousEnd},
+	} {
+		f := ranged("heat.adiabatic_rise", c.low, c.mid, 80, working.Estimated)
+		f.Case = c.of
+		if got := surely(f, over, figure.Exceeds); got != c.want {
+			t.Errorf("%s, %g to 80: %v, want %v", c.of, c.low, got, c.want)
 		}
 	}
 }
