@@ -114,8 +114,8 @@ func (b *builder) hfPresent() (string, bool) {
 		if !ok {
 			g, ok = b.bare(quantity)
 		}
-		if !ok {
-			return with(say("value.unknown"), unitOf(quantity))
+		if !ok || g.Value.Unknown() {
+			return say("hf.unknown", unitOf(quantity))
 		}
 		return valueText(g)
 	}

@@ -89,7 +89,8 @@ func (l *loader) stock(n *schemas.Node) (Stock, bool) {
 	if !n.Usable(schemas.Map) {
 		return Stock{}, false
 	}
-	x := Stock{Substance: l.substance(n.Get("substance"), unheldInStock), Strength: n.Value("strength"), Mass: n.Value("mass"),
+	x := Stock{Substance: l.substance(n.Get("substance"), unheldInStock), Strength: n.Value("strength"),
+		Mass:   n.Value("mass"),
 		Volume: n.Value("volume"), Bottle: n.Value("bottle"), At: n.Path}
 	if x.Substance == nil {
 		return x, false
