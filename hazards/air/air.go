@@ -17,10 +17,11 @@ import (
 // Read gives the figures of the air over every step that holds a volatile acid
 // or ammonia, of the largest spill, and of the oxygen in the room.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses,
+	r := reader{out: make([]figure.Figure, 0, usualFigures), c: c, w: w, k: &k, courses: courses,
 		vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{},
-		escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, said: map[float64]string{},
-		brief: map[at]working.Num{}, found: map[held][]over{}}
+		escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, until: map[float64]phrase.Phrase{},
+		brief: map[vapourIn]working.Num{}, breathed: map[vapourIn]working.Num{},
+		emitted: map[vapourIn]working.Num{}, found: map[mixture][]vapour{}}
 	for i := range k.Steps {
 		r.step(&k.Steps[i])
 	}
@@ -37,8 +38,8 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 	return r.out
 }
 
-// usual is room for the figures of a usual route.
-const usual = 176
+// usualFigures is room for those of a usual route.
+const usualFigures = 176
 
 type reader struct {
 	c       route.Case
@@ -50,12 +51,14 @@ type reader struct {
 	parts   map[int][]working.Num // of their limits, by step
 	out     []figure.Figure
 
-	limits  map[string]*limit.Exposure // the strictest short one, by agent
-	escapes map[string]*limit.Exposure // immediately dangerous, by agent
-	masses  map[string]working.Num     // molar, by formula
-	said    map[float64]string         // conditions of a time, by the concentration it lasts to
-	brief   map[at]working.Num         // of what leaves within the time of a pour, the share that goes on after it
-	found   map[held][]over            // where no sheet is kept
+	limits   map[string]*limit.Exposure // the strictest short one, by agent
+	escapes  map[string]*limit.Exposure // immediately dangerous, by agent
+	masses   map[string]working.Num     // molar, by formula
+	until    map[float64]phrase.Phrase  // conditions of a time, by the concentration it lasts to
+	brief    map[vapourIn]working.Num   // of what leaves within the time of a pour, the share that goes on after it
+	breathed map[vapourIn]working.Num   // near the source, ppm
+	emitted  map[vapourIn]working.Num   // mg/min
+	found    map[mixture][]vapour       // where no sheet is kept
 
 	flow, volume working.Num // exchange of the room and its air, once they were asked for
 }
@@ -78,9 +81,9 @@ func (r *reader) quiet() *reader {
 }
 
 func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num,
-	conditions string) {
+	conditions phrase.Phrase) {
 	id := figure.ID{Quantity: quantity, Place: place, Agent: agent, Case: kase}
-	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
+	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: conditions})
 }
 
 // agent is a vapour that people breathe.
@@ -93,23 +96,33 @@ type agent struct {
 var agents = [...]agent{{"hf", "HF", "air.diffusivity.hf"}, {"hcl", "HCl", "air.diffusivity.hcl"},
 	{"ammonia", "NH3", "air.diffusivity.nh3"}}
 
-// over is a vapour over a liquor.
-type over struct {
+// vapour is one over a liquor.
+type vapour struct {
 	agent
-	pressure   working.Num // kPa
-	total      working.Num // kPa of all vapours
-	conditions string
+	pressure working.Num // kPa
+	total    working.Num // kPa of all vapours
+	holds    string      // key of what the pressure holds for
 }
 
 // liquor is one that a step leaves or finds or pours to, with a vapour over it.
 type liquor struct {
-	over  *over
+	over  *vapour
 	in    *process.State
 	place *route.Place
 	hot   working.Num // degC
-	as    string      // what it is, in words; nothing for what stands there after the step
-	open  bool        // the step opens it
+	is    moment
+	open  bool // the step opens it
 }
+
+// moment tells the liquors of a step apart.
+type moment uint8
+
+const (
+	left   moment = iota // stands there after the step
+	before               // stood there before it
+	filled               // where it is poured to
+	moments
+)
 
 // step reports the air of one step: what is over its liquor, what leaves it, and
 // what reaches a person. A step that opens a vessel opens what stood there before, and
@@ -122,21 +135,21 @@ func (r *reader) step(d *process.Done) {
 	}
 	verb := r.c.Route.Steps[d.Number-1].Verb()
 	var all []liquor
-	see := func(in *process.State, at *route.Place, hot working.Num, as string, open bool) {
+	see := func(in *process.State, at *route.Place, hot working.Num, is moment, open bool) {
 		if at == nil || len(in.Liquid) == 0 {
 			return
 		}
 		over := r.vapours(in, hot.As("T"))
 		for i := range over {
-			all = append(all, liquor{&over[i], in, at, hot, as, open})
+			all = append(all, liquor{&over[i], in, at, hot, is, open})
 		}
 	}
-	see(s, p, d.Hot, "", verb.Opens)
+	see(s, p, d.Hot, left, verb.Opens)
 	if verb.Opens && !(s == &d.Before && hotter(d.Hot, s.Set).V == d.Hot.V) { // else it is the same
-		see(&d.Before, p, hotter(d.Hot, d.Before.Set), " of the liquor as it stood before", true)
+		see(&d.Before, p, hotter(d.Hot, d.Before.Set), before, true)
 	}
 	if d.Filled != nil {
-		see(d.Filled, r.place(d.Filled.Place), hotter(d.Hot, d.Filled.Set), " of the liquor where it is poured to", true)
+		see(d.Filled, r.place(d.Filled.Place), hotter(d.Hot, d.Filled.Set), filled, true)
 	}
 	for _, a := range agents {
 		var of []liquor
@@ -148,19 +161,19 @@ func (r *reader) step(d *process.Done) {
 		if of == nil {
 			continue
 		}
-		if first := &of[0]; first.as == "" || d.Filled != nil && first.in == d.Filled {
+		if first := &of[0]; first.is == left || d.Filled != nil && first.in == d.Filled {
 			x, atm := first.over.pressure.As("p"), r.c.Store.Num("gas.pressure").As("P")
 			r.put("air.saturated", figure.Step(d.Number), a.slug, figure.Case{},
-				r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), first.over.conditions)
+				r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), phrase.Of(first.over.holds))
 		}
 		r.leaving(d, of)
 		for i := range of {
-			if of[i].as == "" || of[i].in == d.Filled {
+			if of[i].is == left || of[i].in == d.Filled {
 				r.keep(d, of[i].in, of[i].over)
 			}
 		}
 	}
-	r.together(d.Number)
+	r.additive(d.Number)
 }
 
 // hotter is the higher of two temperatures, the first where the other is nowhere
@@ -183,7 +196,7 @@ func (r *reader) place(key string) *route.Place {
 
 // vapours are those over a liquor at a temperature in degC. What base has
 // neutralised gives ammonia, if it can, and no acid.
-func (r *reader) vapours(s *process.State, t working.Num) []over {
+func (r *reader) vapours(s *process.State, t working.Num) []vapour {
 	l := process.AcidsIn(r.w, s)
 	if more := s.Unsaid(); more != nil {
 		return r.unsaid(&l, more)
@@ -191,7 +204,7 @@ func (r *reader) vapours(s *process.State, t working.Num) []over {
 	if r.w != nil { // every line is wanted
 		return r.stands(&l, t)
 	}
-	k := held{l.HF.V, l.HCl.V, l.Water.V, l.Salt.V, l.Bifluoride.V, l.Fluoride.V, l.Ammonium.V, t.V, l.Other, l.Neutral,
+	k := mixture{l.HF.V, l.HCl.V, l.Water.V, l.Salt.V, l.Bifluoride.V, l.Fluoride.V, l.Ammonium.V, t.V, l.Other, l.Neutral,
 		l.Unsure, l.Salted, l.Fluorine, l.Chloride, l.Ammoniac}
 	out, there := r.found[k]
 	if !there {
@@ -201,31 +214,31 @@ func (r *reader) vapours(s *process.State, t working.Num) []over {
 	return out
 }
 
-// held is what the vapours over a liquor depend on. A number that is not known is
+// mixture is what the vapours over a liquor depend on. A number that is not known is
 // like no other.
-type held struct {
+type mixture struct {
 	hf, hcl, water, salt, half, fluoride, ammonium, celsius float64
 	other                                                   string
 	neutral, unsure, salted, fluorine, chloride, ammoniac   bool
 }
 
 // stands are the vapours over what a liquor holds.
-func (r *reader) stands(l *process.Acids, t working.Num) []over {
-	var out []over
-	add := func(a agent, p working.Num, conditions string) {
-		out = append(out, over{agent: a, pressure: p, conditions: conditions})
+func (r *reader) stands(l *process.Acids, t working.Num) []vapour {
+	var out []vapour
+	add := func(a agent, p working.Num, holds string) {
+		out = append(out, vapour{agent: a, pressure: p, holds: holds})
 	}
 	if l.Ammoniac && (l.Neutral || l.Unsure) {
-		p, cond := r.ammonia(l, t)
-		add(agents[2], p, cond)
+		p, holds := r.ammonia(l, t)
+		add(agents[2], p, holds)
 	}
 	if l.Fluorine && !l.Neutral {
-		p, cond := r.hf(l, t)
-		add(agents[0], p, cond)
+		p, holds := r.hf(l, t)
+		add(agents[0], p, holds)
 	}
 	if l.Chloride && !l.Neutral {
-		p, cond := r.hcl(l, t)
-		add(agents[1], p, cond)
+		p, holds := r.hcl(l, t)
+		add(agents[1], p, holds)
 	}
 	if out == nil {
 		return nil
@@ -246,18 +259,19 @@ func (r *reader) stands(l *process.Acids, t working.Num) []over {
 const kelvin = 273.15
 
 // unsaid are the vapours of a place that received nobody knows what.
-func (r *reader) unsaid(l *process.Acids, more []working.Missing) []over {
-	var out []over
+func (r *reader) unsaid(l *process.Acids, more []working.Missing) []vapour {
+	var out []vapour
 	for i, there := range [...]bool{l.Fluorine, l.Chloride, l.Ammoniac} {
 		if there {
 			p := working.Absent("p", "kPa", more...)
-			out = append(out, over{agent: agents[i], pressure: p, total: p, conditions: "what this place received is not known"})
+			out = append(out, vapour{agent: agents[i], pressure: p, total: p, holds: "air.received_unknown"})
 		}
 	}
 	return out
 }
 
-// hf is the pressure of HF over a liquor, as it was charged:
+// hf is the pressure of HF over a liquor, as it was charged, and the key of what it
+// holds for:
 //
 //	hydrofluoric acid alone        its table
 //	with hydrochloric acid         the dilute law, salted out
@@ -266,26 +280,24 @@ func (r *reader) hf(l *process.Acids, t working.Num) (working.Num, string) {
 	st := r.c.Store
 	if l.Other != "" {
 		return working.Absent("p", "kPa", working.Lacks("hf_over", l.Other)),
-			"measure the air over it, or look for vapour data"
+			"air.no_vapour_data"
 	}
 	if l.Chloride {
-		cond := "all fluoride as HF over the hydrochloric acid; nobody has measured it: between no salting out and all of it"
 		m := r.molal(l.Fluoride, l.Water)
 		if l.Salted { // as far as the acid turns the salt into HF
 			f := r.w.Line("n_HF", "mol", "min(n_F,n_HF+n_HCl)", min(l.Fluoride.V, l.HF.V+l.HCl.V), l.Fluoride, l.HF, l.HCl)
 			m = r.molal(f, l.Water)
 		}
-		return solution.OverStrongAcid(st, r.w, m, r.strength("HCl", l.HCl, l.Water), t), cond
+		return solution.OverStrongAcid(st, r.w, m, r.strength("HCl", l.HCl, l.Water), t), "air.hf_over_hydrochloric"
 	}
 	w := r.strength("HF", l.Fluoride, l.Water)
 	if !l.Bifluoride.None() && l.HF.V == 0 && !l.Salted {
-		return r.halfFree(l, t), "between the HF that the equilibrium of the bifluoride leaves free and half of its " +
-			"fluoride as HF"
+		return r.halfFree(l, t), "air.hf_of_bifluoride"
 	}
 	if l.Salted || !l.Bifluoride.None() {
-		return solution.Vapour(st, r.w, "hf", w, t).Worse(working.Bound), "all fluoride as hydrofluoric acid: a bound"
+		return solution.Vapour(st, r.w, "hf", w, t).Worse(working.Bound), "air.hf_of_salt"
 	}
-	return solution.Vapour(st, r.w, "hf", w, t), "liquor as charged"
+	return solution.Vapour(st, r.w, "hf", w, t), "air.as_charged"
 }
 
 // halfFree is the pressure of HF over a bifluoride in water, kPa: HF and F- of as
@@ -301,33 +313,34 @@ func (r *reader) halfFree(l *process.Acids, t working.Num) working.Num {
 	return solution.OverStrongAcid(st, r.w, free, working.Exact("w", "1", 0, "no strong acid salts it out"), t)
 }
 
-// hcl is the pressure of HCl over a liquor, as it was charged.
+// hcl is the pressure of HCl over a liquor, as it was charged, and the key of what it
+// holds for.
 func (r *reader) hcl(l *process.Acids, t working.Num) (working.Num, string) {
 	st := r.c.Store
 	if l.Other != "" {
 		return working.Absent("p", "kPa", working.Lacks("hcl_over", l.Other)),
-			"measure the air over it, or look for vapour data"
+			"air.no_vapour_data"
 	}
 	w := r.strength("HCl", l.HCl, l.Water)
 	if !l.Bifluoride.None() {
 		return solution.Vapour(st, r.w, "hcl", w, t).Worse(working.Bound),
-			"the acid before the bifluoride takes some of it: a bound"
+			"air.hcl_beside_bifluoride"
 	}
 	if !l.Salted {
-		return solution.Vapour(st, r.w, "hcl", w, t), "liquor as charged"
+		return solution.Vapour(st, r.w, "hcl", w, t), "air.as_charged"
 	}
 	left := r.w.Line("n_f", "mol", "max(n_HCl-n_s,0)", max(l.HCl.V-l.Salt.V, 0), l.HCl, l.Salt)
 	a, b := left.As("a"), l.HCl.As("b")
 	ratio := r.w.Line("r", "1", "a/b", a.V/b.V, a, b)
 	return solution.OverSalt(st, r.w, r.strength("HCl", left, l.Water), w, ratio, t),
-		"between the acid that the salt leaves and the acid before the salt goes in, when most comes off"
+		"air.hcl_beside_salt"
 }
 
 // ammonia is the pressure over a liquor that base has made alkaline: all
 // ammonium as ammonia.
 func (r *reader) ammonia(l *process.Acids, t working.Num) (working.Num, string) {
 	return solution.Ammonia(r.c.Store, r.w, r.molal(l.Ammonium, l.Water), t),
-		"all ammonium as ammonia in the water as charged"
+		"air.all_ammonia"
 }
 
 // strength is the mass fraction of n mol of an acid in its water alone.

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -17,30 +18,9 @@ import (
 func (r *reader) averages() {
 	parts := map[float64][]working.Num{}
 	for _, a := range agents {
-		var breathed []*figure.Figure
-		for j := range r.out {
-			if f := &r.out[j]; f.Quantity == "air.breathing_zone" && f.Agent == a.slug {
-				breathed = append(breathed, f)
-			}
-		}
-		if len(breathed) < 2 {
+		steps, sources := r.spans(a.slug)
+		if sources < 2 {
 			continue
-		}
-		var steps []span
-		for i := range r.c.Route.Steps {
-			s := &r.c.Route.Steps[i]
-			x := span{time: r.c.Lasts(r.w, s)}
-			for _, f := range breathed {
-				if f.Place == figure.Step(s.Number) {
-					x.breathed = f.Value
-				}
-			}
-			if f, brief := r.brief[at{s.Number, a.slug}]; brief && !x.breathed.None() {
-				c := x.breathed.As("C")
-				steps = append(steps, span{c, r.pours(s)})
-				x.breathed = r.w.Line("C", "ppm", "C*f", c.V*f.V, c, f)
-			}
-			steps = append(steps, x)
 		}
 		for _, window := range r.windows(a.slug) {
 			v := r.average(steps, window)
@@ -48,17 +28,41 @@ func (r *reader) averages() {
 				c := v.As("C")
 				parts[window] = append(parts[window], r.w.Line("C_L", "1", "C/L", c.V/l.V, c, l))
 			}
-			r.put("air.time_average", figure.Place{}, a.slug, figure.Over(window), v, "the worst such time of all steps, "+
-				"one after the other without a pause; what is poured counts for the time of a pour, and a step that does "+
-				"not say how long it lasts for all of that time")
+			r.put("air.time_average", figure.Place{}, a.slug, figure.Over(window), v,
+				phrase.Of("air.worst_of_steps"))
 		}
 	}
 	for _, window := range slices.Sorted(maps.Keys(parts)) {
 		if len(parts[window]) > 1 {
 			r.put("air.additive", figure.Room, "", figure.Over(window), r.w.Sum("s", "1", parts[window]...),
-				"sum of each average over the steps over its limit: HF and HCl act on the same target")
+				phrase.Of("air.averages_act_alike"))
 		}
 	}
+}
+
+// spans are the steps one after the other as far as a vapour is concerned, and how
+// many of them give it off.
+func (r *reader) spans(slug string) (steps []span, sources int) {
+	for i := range r.c.Route.Steps {
+		if _, gives := r.breathed[vapourIn{r.c.Route.Steps[i].Number, slug}]; gives {
+			sources++
+		}
+	}
+	if sources < 2 {
+		return nil, sources
+	}
+	for i := range r.c.Route.Steps {
+		s := &r.c.Route.Steps[i]
+		in := vapourIn{s.Number, slug}
+		x := span{breathed: r.breathed[in], time: r.c.Lasts(r.w, s)}
+		if f, brief := r.brief[in]; brief && !x.breathed.None() {
+			c := x.breathed.As("C")
+			steps = append(steps, span{c, r.pours(s)})
+			x.breathed = r.w.Line("C", "ppm", "C*f", c.V*f.V, c, f)
+		}
+		steps = append(steps, x)
+	}
+	return steps, sources
 }
 
 // averaged is the strictest limit of an agent that is averaged over a time in min.

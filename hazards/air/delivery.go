@@ -8,6 +8,7 @@ import (
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/spread"
 	"etchbound/schemas/quantity"
 )
@@ -27,33 +28,33 @@ type bottle struct {
 // bottle it comes in, so where no stock is stated the bottle is unknown.
 func (r *reader) delivery() {
 	worst := map[string]spilt{}
-	note := map[string]string{}
+	note := map[string]phrase.Phrase{}
 	for _, b := range r.bottles() {
 		for _, x := range r.dropped(&b) {
 			if w, there := worst[x.slug]; !there || x.worse(&w) {
-				worst[x.slug], note[x.slug] = x, b.words()
+				worst[x.slug], note[x.slug] = x, b.told()
 			}
 		}
 	}
 	for _, a := range agents {
 		if x, ok := worst[a.slug]; ok {
-			r.pool(&x, figure.Delivery, note[a.slug]+" breaks on a floor outside a hood and nobody stops it; the pool "+
-				"does not run dry")
+			r.pool(&x, figure.Delivery, phrase.Of("air.breaks_on_floor", note[a.slug]))
 			r.yard(&x, note[a.slug])
 		}
 	}
 }
 
-func (b *bottle) words() string {
+// told says which bottle it is.
+func (b *bottle) told() phrase.Phrase {
 	switch {
 	case b.unlisted:
-		return "a bottle of " + b.sub.Name + ", of which no stock as strong as the route takes is stated,"
+		return phrase.Of("air.bottle_unlisted", b.sub.Name)
 	case b.charged:
-		return "as much as the route takes of " + b.sub.Name
+		return phrase.Of("air.bottle_charged", b.sub.Name)
 	case b.whole:
-		return "the whole stock of " + b.sub.Name + ", which counts as one bottle"
+		return phrase.Of("air.bottle_of_stock", b.sub.Name)
 	}
-	return "the largest bottle of " + b.sub.Name
+	return phrase.Of("air.bottle_largest", b.sub.Name)
 }
 
 // bottles are what the route takes, and the stock of the same substances.
@@ -145,7 +146,7 @@ func (r *reader) dropped(b *bottle) []spilt {
 	if b.unlisted {
 		volume = working.Absent("V", "mL", working.Lacks("site_stock", b.sub.Name))
 	}
-	return []spilt{{over: over{agent: a, pressure: p}, volume: volume, celsius: t}}
+	return []spilt{{vapour: vapour{agent: a, pressure: p}, volume: volume, celsius: t}}
 }
 
 // mayGive are the vapours that a substance which is not held can give off.
@@ -155,42 +156,42 @@ func (r *reader) mayGive(s *chemicals.Substance) []spilt {
 	for i, element := range [...]string{"F", "Cl", "N"} {
 		if s.May(element) {
 			p, v := working.Absent("p", "kPa", s.Lacks()), working.Absent("V", "mL", s.Lacks())
-			out = append(out, spilt{over: over{agent: agents[i], pressure: p, total: p}, volume: v, celsius: t})
+			out = append(out, spilt{vapour: vapour{agent: agents[i], pressure: p, total: p}, volume: v, celsius: t})
 		}
 	}
 	return out
 }
 
-// stable are the spreads of a plume over open country in a stable night at a
-// distance x in m, by the interpolation formulas of the textbook that package
-// spread names.
-const across, up = "0.04*x/sqrt(1+0.0001*x)", "0.016*x/(1+0.0003*x)"
+// The spreads of a plume over open country in a stable night at a distance x in m, by
+// the interpolation formulas of the textbook that package spread names.
+const spreadAcross, spreadUp = "0.04*x/sqrt(1+0.0001*x)", "0.016*x/(1+0.0003*x)"
 
 // plume is the concentration at the ground under the middle of a plume, ppm, of n
 // mol/s that leave at a height in m:
 //
 //	C = 1e6 n Vm/(pi u sy sz) exp(-H^2/(2 sz^2))
-func (r *reader) plume(place figure.Place, o *over, n, height working.Num, cond string) {
+func (r *reader) plume(place figure.Place, o *vapour, n, height working.Num, cond phrase.Phrase) {
 	nearest, u, g, h := r.c.Store.Num("air.fence").As("x_f"), r.c.Store.Num("air.yard_wind").As("u"), n.As("n"),
 		height.As("H")
 	x := r.w.Model("x", "m", "distance at which the plume is strongest at the ground",
 		spread.Sky{Stable: true}.Worst(h.V, nearest.V), nearest, h)
-	sy := r.w.Line("s_y", "m", across, 0.04*x.V/math.Sqrt(1+0.0001*x.V), x)
-	sz := r.w.Line("s_z", "m", up, 0.016*x.V/(1+0.0003*x.V), x)
+	sy := r.w.Line("s_y", "m", spreadAcross, 0.04*x.V/math.Sqrt(1+0.0001*x.V), x)
+	sz := r.w.Line("s_z", "m", spreadUp, 0.016*x.V/(1+0.0003*x.V), x)
 	c := r.w.Line("C", "ppm", "1e6*n*Vm/1000/(3.141592653589793*u*s_y*s_z)*exp(-H*H/(2*s_z*s_z))",
 		1e6*g.V*r.vm.V/1000/(pi*u.V*sy.V*sz.V)*math.Exp(-h.V*h.V/(2*sz.V*sz.V)), g, r.vm, u, sy, sz, h)
 	r.put("air.plume", place, o.slug, figure.Case{}, c.Worse(working.Bound),
-		"at the ground, where it is strongest from 100 m on downwind in a stable night, average of ten minutes; "+cond)
+		phrase.Of("air.at_the_ground", cond))
 }
 
 // yard is a bottle that breaks out of doors.
-func (r *reader) yard(x *spilt, what string) {
+func (r *reader) yard(x *spilt, what phrase.Phrase) {
 	st := r.c.Store
 	v, h := x.volume.As("V"), st.Num("spill.depth").As("h")
 	area := r.w.Line("A", "m2", "V/1e6/(h/1000)", v.V/1e6/(h.V/1000), v, h)
 	none := working.Exact("L", "m", 0, "a pool on the ground")
-	n := r.evaporates(&x.over, surface{area, none}, st.Num("air.yard_wind"), x.celsius)
-	r.plume(figure.Yard, &x.over, n, working.Exact("H", "m", 0, "from the ground"), what+" breaks out of doors")
+	n := r.evaporates(&x.vapour, surface{area, none}, st.Num("air.yard_wind"), x.celsius)
+	r.plume(figure.Yard, &x.vapour, n, working.Exact("H", "m", 0, "from the ground"),
+		phrase.Of("air.breaks_out_of_doors", what))
 }
 
 // stack is the vapour of the step that gives off most, as the hood lets it out.
@@ -202,12 +203,12 @@ func (r *reader) stack() {
 	}
 	for _, a := range agents {
 		var most working.Num
-		for i := range r.out {
-			f := &r.out[i]
-			if f.Quantity != "air.emission" || f.Agent != a.slug {
+		for i := range r.c.Route.Steps {
+			v, emits := r.emitted[vapourIn{r.c.Route.Steps[i].Number, a.slug}]
+			if !emits {
 				continue
 			}
-			if v := f.Value; most.None() || v.Unknown() || !most.Unknown() && v.V > most.V {
+			if most.None() || v.Unknown() || !most.Unknown() && v.V > most.V {
 				most = v
 			}
 		}
@@ -215,7 +216,7 @@ func (r *reader) stack() {
 			continue
 		}
 		m, M := most.As("m"), r.molar(a.formula).As("M")
-		r.plume(figure.Stack, &over{agent: a}, r.w.Line("n", "mol/s", "m/60000/M", m.V/60000/M.V, m, M), height,
-			"all that leaves in the worst step, unscrubbed")
+		r.plume(figure.Stack, &vapour{agent: a}, r.w.Line("n", "mol/s", "m/60000/M", m.V/60000/M.V, m, M), height,
+			phrase.Of("air.worst_step"))
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
@@ -62,7 +63,7 @@ func (r *reader) cylinder(v working.Num) working.Num {
 //	k2 = 0.00479 U^0.78 d^(-0.11) Sc^(-0.67)   ponds and a wind tunnel
 //	p' = -P ln(1 - p/P)                        what leaves carries more with it
 //	n  = f A p'/(R T)/(1/max(k1,k2) + L/D)
-func (r *reader) evaporates(o *over, x surface, air, celsius working.Num) working.Num {
+func (r *reader) evaporates(o *vapour, x surface, air, celsius working.Num) working.Num {
 	st := r.c.Store
 	u, m, d, f := air.As("U"), r.molar(o.formula).As("M"), st.Num(o.moves).As("D"), st.Num("air.evaporation").As("f")
 	a, l, R, P, p, t := x.area.As("A"), x.board.As("L"), st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"),
@@ -77,6 +78,23 @@ func (r *reader) evaporates(o *over, x surface, air, celsius working.Num) workin
 		f.V*a.V*drive.V*1000/(R.V*(t.V+kelvin))/(1/math.Max(k1.V, k2.V)+l.V/d.V), f, a, drive, R, t, k1, k2, l, d)
 }
 
+// The ways a vapour leaves the liquors of a step: keys of what is said of them.
+var (
+	evaporating = [moments]string{"air.open_surface", "air.open_surface_before", "air.open_surface_filled"}
+	pouring     = [moments]string{"air.pouring", "air.pouring_before", "air.pouring_filled"}
+	breaking    = [moments]string{"air.tube_breaks", "air.tube_breaks_before", "air.tube_breaks_filled"}
+)
+
+// carrier is a gas that leaves a vessel and what is said of the vapour it takes along:
+// keys for it alone, and for it and the open surface together.
+type carrier struct{ alone, both string }
+
+var (
+	byHydrogen = carrier{"air.carried_by_hydrogen", "air.carried_by_hydrogen_and_open"}
+	byPurge    = carrier{"air.carried_by_purge", "air.carried_by_purge_and_open"}
+	byBoth     = carrier{"air.carried_by_gases", "air.carried_by_gases_and_open"}
+)
+
 // leaving reports what leaves the liquors of a step as one vapour, and what of it
 // reaches a person: the surface where a vessel stands open, what hydrogen and a purge
 // carry along, and the air that a pour drives out.
@@ -89,43 +107,44 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 	worse := func(v, than working.Num) bool {
 		return than.None() || v.Unknown() || !than.Unknown() && v.V > than.V
 	}
-	take := func(v working.Num, from string) { // as long as the step lasts
+	take := func(v working.Num, way string) { // as long as the step lasts
 		if worse(v, steady) {
 			steady = v
 		}
 		if worse(v, n) {
-			n, how, brief = v, from, false
+			n, how, brief = v, way, false
 		}
 	}
-	once := func(v working.Num, from string) { // within the time of a pour
+	once := func(v working.Num, way string) { // within the time of a pour
 		if worse(v, n) {
-			n, how, brief = v, from, true
+			n, how, brief = v, way, true
 		}
 	}
 	for i := range all {
 		x := &all[i]
 		r.steadily(d.Number, x, take)
 		if verb.Pours {
-			once(r.poured(x.in, x.over), airOver(x.as)+", driven out by pouring all of it")
+			once(r.poured(x.in, x.over), pouring[x.is])
 		}
 		if x.in != d.Filled && (verb.Spins == "yes" || verb.Spins == "tube" && x.place.Kind == "tube") {
-			once(r.broken(x.over), "air of the centrifuge, saturated after a tube"+x.as+" has broken in it, let out by "+
-				"opening it")
+			once(r.broken(x.over), breaking[x.is])
 		}
 	}
 	if n.None() {
 		return
 	}
 	x := n.As("n")
-	r.put("air.emission", place, any.slug, figure.Case{}, r.w.Line("m", "mg/min", "n*M*60000", x.V*M.V*60000, x, M), how)
-	r.exposure(place, d.Number, any, n, how)
+	in, m := vapourIn{d.Number, any.slug}, r.w.Line("m", "mg/min", "n*M*60000", x.V*M.V*60000, x, M)
+	r.emitted[in] = m
+	r.put("air.emission", place, any.slug, figure.Case{}, m, phrase.Of(how))
+	r.exposure(in, any, n, how)
 	if brief {
 		goes := working.Exact("f", "1", 0, "nothing goes on leaving after the pour")
 		if !steady.None() {
 			y := steady.As("y")
 			goes = r.w.Line("f", "1", "y/n", y.V/x.V, y, x)
 		}
-		r.brief[at{d.Number, any.slug}] = goes
+		r.brief[in] = goes
 	}
 }
 
@@ -133,42 +152,34 @@ func (r *reader) leaving(d *process.Done, all []liquor) {
 // the vessel stands open, and with the gas that comes out of it. What nobody stated is
 // shut for pressure and open for vapour, and then both ways count together: the end of
 // a range follows what moves its centre, and would miss the way that is less there.
-func (r *reader) steadily(step int, x *liquor, take func(v working.Num, from string)) {
+func (r *reader) steadily(step int, x *liquor, take func(v working.Num, way string)) {
 	stated := x.place.ClosureStated
 	var both []working.Num
 	if x.place.Closure == route.Open || !stated || x.open {
 		v := r.evaporates(x.over, r.surface(x.place, x.in), r.c.Store.Num("air.over_liquor"), x.hot.As("T"))
-		take(v, "open surface"+x.as+", the law that gives more of two that disagree")
+		take(v, evaporating[x.is])
 		both = append(both, v)
 	}
-	g, of := r.blown(step)
-	if x.as != "" || g.None() || x.place.Closure == route.Closed && stated {
+	g, by := r.blown(step)
+	if x.is != left || g.None() || x.place.Closure == route.Closed && stated {
 		return
 	}
 	v := r.carried(x.over, g)
-	take(v, "carried by "+of+", which leaves saturated")
+	take(v, by.alone)
 	if both = append(both, v); len(both) > 1 && !stated {
-		take(r.w.Sum("n_e", "mol/s", both...), "open surface, and carried by "+of+", since nobody states how it is shut")
+		take(r.w.Sum("n_e", "mol/s", both...), by.both)
 	}
 }
 
-// at is a vapour in a step.
-type at struct {
+// vapourIn is a vapour in a step.
+type vapourIn struct {
 	step int
 	slug string
 }
 
-// airOver is the air over a liquor, in words.
-func airOver(as string) string {
-	if as == "" {
-		return "air over the liquor"
-	}
-	return "air over" + strings.TrimPrefix(as, " of")
-}
-
 // blown is the gas that leaves a vessel in a step, mol/s, with what it is: hydrogen
 // at its largest flow, and the purge.
-func (r *reader) blown(step int) (working.Num, string) {
+func (r *reader) blown(step int) (working.Num, carrier) {
 	g, flow, purged := r.hydrogen(step), working.Num{}, false
 	if both := r.byCurrent(step, 1.5); !both.None() {
 		g = both // hydrogen at one electrode, half as much oxygen at the other
@@ -180,13 +191,13 @@ func (r *reader) blown(step int) (working.Num, string) {
 	}
 	switch {
 	case !purged:
-		return g, "the largest flow of hydrogen"
+		return g, byHydrogen
 	case g.None():
-		return r.w.Line("F_n", "mol/s", "F/60/Vm", flow.V/60/r.vm.V, flow, r.vm), "the purge"
+		return r.w.Line("F_n", "mol/s", "F/60/Vm", flow.V/60/r.vm.V, flow, r.vm), byPurge
 	}
 	n := g.As("n")
 	return r.w.Line("F_n", "mol/s", "n+F/60/Vm", n.V+flow.V/60/r.vm.V, n, flow, r.vm),
-		"the purge and the largest flow of hydrogen"
+		byBoth
 }
 
 // inert reports whether the gas of a step takes the place of air: any that is not
@@ -254,7 +265,7 @@ func (r *reader) byCurrent(step int, times float64) working.Num {
 // carried is what a gas takes along when it leaves saturated:
 //
 //	n = F p/(P - p_t)
-func (r *reader) carried(o *over, gas working.Num) working.Num {
+func (r *reader) carried(o *vapour, gas working.Num) working.Num {
 	f, p, t, P := gas.As("F_n"), o.pressure.As("p"), o.total.As("p_t"), r.c.Store.Num("gas.pressure").As("P")
 	if t.V >= P.V {
 		return working.Absent("n_e", "mol/s", working.Lacks("carried_off", ""))
@@ -264,7 +275,7 @@ func (r *reader) carried(o *over, gas working.Num) working.Num {
 
 // broken is the vapour in the air of a centrifuge in which a tube has broken, let
 // out within the time of a pour.
-func (r *reader) broken(o *over) working.Num {
+func (r *reader) broken(o *vapour) working.Num {
 	st := r.c.Store
 	v, t, p := st.Num("air.chamber").As("V"), st.Num("air.pour").As("t"), o.pressure.As("p")
 	R, T := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T")
@@ -275,7 +286,7 @@ func (r *reader) broken(o *over) working.Num {
 // poured into, within the time of a pour:
 //
 //	n = V/t p/(R T)       at 25 degC
-func (r *reader) poured(s *process.State, o *over) working.Num {
+func (r *reader) poured(s *process.State, o *vapour) working.Num {
 	st := r.c.Store
 	v, t, p := s.Volume(r.w).As("V"), st.Num("air.pour").As("t"), o.pressure.As("p")
 	R, T := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T")

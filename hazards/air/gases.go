@@ -5,6 +5,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 )
 
 // gases reports what gas without a smell does to the air: oxygen left in the
@@ -13,11 +14,10 @@ import (
 func (r *reader) gases() {
 	hydrogen, carbon := r.given("H2"), r.given("CO2")
 	r.enclosed(figure.Room, r.c.RoomVolume("V"), r.all(), hydrogen, true,
-		"all gas of the route, of its purges and of the cylinder at once into the whole room, mixed; a pit or a hood "+
-			"shut down is worse")
+		phrase.Of("air.all_gas_in_room"))
 	if s := r.c.Site; s != nil && s.Cabinet.Set {
-		r.enclosed(figure.Cabinet, r.c.Given("V", "m3", s.Cabinet), r.all(), hydrogen, false, "all gas of the route "+
-			"at once into the cabinet, shut and without extract")
+		r.enclosed(figure.Cabinet, r.c.Given("V", "m3", s.Cabinet), r.all(), hydrogen, false,
+			phrase.Of("air.all_gas_in_cabinet"))
 	}
 	r.hood()
 	r.floor(carbon)
@@ -58,7 +58,7 @@ func (r *reader) all() []working.Num {
 //
 //	x = x0 exp(-v/V),  y = 1 - exp(-v/V)
 func (r *reader) enclosed(place figure.Place, volume working.Num, gas, hydrogen []working.Num, purged bool,
-	cond string) {
+	cond phrase.Phrase) {
 	litres := func(n []working.Num) working.Num {
 		x := r.w.Sum("n", "mol", n...).As("n")
 		return r.w.Line("v", "L", "n*Vm", x.V*r.vm.V, x, r.vm)
@@ -137,14 +137,12 @@ func (r *reader) hood() {
 	x0, f := r.c.Store.Num("air.oxygen").As("x_0"), most.As("F")
 	r.put("air.oxygen", figure.Hood, "", figure.Case{},
 		r.w.Line("x", "vol%", "x_0*(1-F*0.06/(Q_h+F*0.06))", x0.V*(1-f.V*0.06/(q.V+f.V*0.06)), x0, f, q),
-		"largest flow of hydrogen with the purge of its step, in all the air of the hood; at the mouth of the vessel "+
-			"there is less")
+		phrase.Of("air.oxygen_in_hood"))
 	if h := r.largestHydrogen(); !h.None() {
 		g := h.As("F")
 		r.put("air.hydrogen_share", figure.Hood, "", figure.Case{},
 			r.w.Line("y", "vol%", "100*F*0.06/(Q_h+F*0.06)", 100*g.V*0.06/(q.V+g.V*0.06), g, q),
-			"largest flow of hydrogen in all the air of the hood; at the mouth of the vessel it is more, whatever the "+
-				"hood moves")
+			phrase.Of("air.hydrogen_in_hood"))
 	}
 }
 
@@ -179,6 +177,5 @@ func (r *reader) floor(carbon []working.Num) {
 	y := r.w.Line("y", "ppm", "1e6*(1-exp(-n*Vm/1000/(V*h_l/h_r)))",
 		1e6*(1-math.Exp(-n.V*r.vm.V/1000/(volume.V*layer.V/height.V))), n, r.vm, volume, layer, height)
 	r.put("air.floor", figure.Room, "carbon_dioxide", figure.Case{}, y,
-		"all carbon dioxide of the route in a layer on the floor: cold and heavy, it does not mix by itself; a pit or "+
-			"a trough is worse")
+		phrase.Of("air.layer_on_floor"))
 }

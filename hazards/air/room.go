@@ -1,13 +1,13 @@
 package air
 
 import (
-	"fmt"
 	"math"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/spread"
 )
@@ -45,29 +45,30 @@ func (r *reader) room() working.Num {
 
 // leak is the share of an emission that reaches the room past the hood: its
 // rated containment, at worst a hundred times that. A hood without a test date,
-// a face velocity and a rating earns no credit.
-func (r *reader) leak() (working.Num, string) {
+// a face velocity and a rating earns no credit. near is the key of what is said of it.
+func (r *reader) leak() (share working.Num, near string) {
 	s := r.c.Site
 	if s == nil || s.Hood == nil || s.Hood.TestDate == "" || !s.Hood.FaceVelocity.Set || !s.Hood.Containment.Set {
 		return working.Exact("s", "1", 1, "no hood with a test date, a face velocity and a rating"),
-			"no credit for a hood: none with a test date, a face velocity and a containment rating is stated"
+			"air.near_source"
 	}
 	c, f := r.c.Given("c", "1", s.Hood.Containment), r.c.Store.Num("air.hood").As("f_h")
 	return r.w.Line("s", "1", "min(1,c*f_h)", min(1, c.V*f.V), c, f),
-		"past the hood, from its rating to a hundred times that"
+		"air.near_source_past_hood"
 }
 
 // exposure reports what a person near the source breathes in the end, and the
 // extract that an open source would need:
 //
 //	C = s n Vm (1/Q + 1/B)
-func (r *reader) exposure(place figure.Place, step int, o *over, n working.Num, how string) {
-	share, hood := r.leak()
+func (r *reader) exposure(in vapourIn, o *vapour, n working.Num, how string) {
+	share, near := r.leak()
+	place := figure.Step(in.step)
 	b, q, x := r.c.Store.Num("air.near").As("B"), r.exchange(), n.As("n")
 	v := r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*(3600/Q+60/B)", 1e6*share.V*x.V*r.vm.V/1000*(3600/q.V+60/b.V), share, x,
 		r.vm, q, b)
-	r.put("air.breathing_zone", place, o.slug, figure.Case{}, v, "near the source, once the room has filled; "+hood+"; "+
-		how)
+	r.breathed[in] = v
+	r.put("air.breathing_zone", place, o.slug, figure.Case{}, v, phrase.Of(near, phrase.Of(how)))
 	r.reaches(place, o, r.w.Line("G", "m3/s", "s*n*Vm/1000", share.V*x.V*r.vm.V/1000, share, x, r.vm))
 	l, e := r.strictest(o.slug)
 	if e == nil {
@@ -75,9 +76,9 @@ func (r *reader) exposure(place figure.Place, step int, o *over, n working.Num, 
 	}
 	need := r.w.Line("Q", "m3/h", "n*Vm/1000*3600*1e6/L", x.V*r.vm.V/1000*3600*1e6/l.V, x, r.vm, l)
 	r.put("air.exhaust_required", place, o.slug, figure.Case{}, need,
-		"air that brings all of it, mixed at once, to the strictest short limit ("+e.ID+"); at the source it is stronger")
+		phrase.Of("air.to_strictest_limit", e.ID))
 	part := r.w.Line("C_L", "1", "C/L", v.V/l.V, v.As("C"), l)
-	r.parts[step] = append(r.parts[step], part)
+	r.parts[in.step] = append(r.parts[in.step], part)
 }
 
 // strictest is the lowest limit of an agent that holds for 15 minutes or at any
@@ -115,19 +116,19 @@ func (r *reader) lowest(slug string) *limit.Exposure {
 	return out
 }
 
-// together reports what vapours that act alike take of their limits together.
-func (r *reader) together(step int) {
+// additive reports what vapours that act alike take of their limits together.
+func (r *reader) additive(step int) {
 	if len(r.parts[step]) < 2 {
 		return
 	}
 	v := r.w.Sum("s", "1", r.parts[step]...)
 	r.put("air.additive", figure.Step(step), "", figure.Case{}, v,
-		"sum of each over its strictest short limit: HF and HCl act on the same target")
+		phrase.Of("air.act_alike"))
 }
 
 // reaches reports how soon a person near the source breathes a limit: the near
 // field over time, with the room filling behind it.
-func (r *reader) reaches(place figure.Place, o *over, gas working.Num) {
+func (r *reader) reaches(place figure.Place, o *vapour, gas working.Num) {
 	limits := []struct {
 		quantity string
 		value    working.Num
@@ -148,19 +149,18 @@ func (r *reader) reaches(place figure.Place, o *over, gas working.Num) {
 			s := spread.Room{Volume: room.V, Flow: q.V / 3600}.NearReaches(gas.V, b.V/60, near.V, l.value.V*1e-6)
 			t = r.w.Model("t", "min", "near field and room, both well mixed", min(s/60, aDay), in...)
 		}
-		r.put(l.quantity, place, o.slug, figure.Case{}, t, r.until(l.value.V))
+		r.put(l.quantity, place, o.slug, figure.Case{}, t, r.upTo(l.value.V))
 	}
 }
 
-// until says up to which concentration a time lasts.
-func (r *reader) until(ppm float64) string {
-	text, said := r.said[ppm]
+// upTo says up to which concentration a time lasts.
+func (r *reader) upTo(ppm float64) phrase.Phrase {
+	says, said := r.until[ppm]
 	if !said {
-		text = fmt.Sprintf("near the source, from the moment it gives off so much, to %.3g ppm; 1440 min: not "+
-			"within a day", ppm)
-		r.said[ppm] = text
+		says = phrase.Of("air.until_ppm", ppm)
+		r.until[ppm] = says
 	}
-	return text
+	return says
 }
 
 // lacks is what is missing in any of some numbers, sorted and each once.
@@ -176,14 +176,14 @@ func lacks(in []working.Num) []working.Missing {
 
 // spilt is the liquor that would be worst to spill of an agent.
 type spilt struct {
-	over
+	vapour
 	volume, celsius working.Num
 	step            int
 }
 
 // keep remembers the liquor of which a spill gives off most: volume and pressure
 // together say so.
-func (r *reader) keep(d *process.Done, s *process.State, o *over) {
+func (r *reader) keep(d *process.Done, s *process.State, o *vapour) {
 	v := s.Volume(r.w)
 	x := spilt{*o, v, d.Hot, d.Number}
 	if r.worst == nil {
@@ -220,30 +220,28 @@ func (r *reader) spill() {
 }
 
 func (r *reader) spilt(x *spilt) {
-	r.pool(x, figure.Spill, "the liquor of step "+figure.Step(x.step).String()+" runs out on the floor outside a "+
-		"hood and nobody stops it; the pool does not run dry")
+	r.pool(x, figure.Spill, phrase.Of("air.runs_out_on_floor", x.step))
 }
 
 // pool reports the room after a liquor runs out on its floor.
-func (r *reader) pool(x *spilt, place figure.Place, cond string) {
+func (r *reader) pool(x *spilt, place figure.Place, cond phrase.Phrase) {
 	st := r.c.Store
 	v, h := x.volume.As("V"), st.Num("spill.depth").As("h")
 	area := r.w.Line("A", "m2", "V/1e6/(h/1000)", v.V/1e6/(h.V/1000), v, h)
 	none := working.Exact("L", "m", 0, "a pool on the floor")
-	n := r.evaporates(&x.over, surface{area, none}, st.Num("air.room"), x.celsius).As("n")
+	n := r.evaporates(&x.vapour, surface{area, none}, st.Num("air.room"), x.celsius).As("n")
 	q := r.exchange()
-	r.put("air.spill_area", place, x.slug, figure.Case{}, area, "as deep as a film on a sealed floor")
+	r.put("air.spill_area", place, x.slug, figure.Case{}, area, phrase.Of("air.film_on_floor"))
 	p, atm := x.pressure.As("p"), st.Num("gas.pressure").As("P")
 	c := r.w.Line("C", "ppm", "min(1e6*n*Vm/1000*3600/Q,p/P*1e6)", min(1e6*n.V*r.vm.V/1000*3600/q.V, p.V/atm.V*1e6), n,
 		r.vm, q, p, atm)
-	r.put("air.room_peak", place, x.slug, figure.Case{}, c, "well mixed, in the end, and no more than over the "+
-		"liquor itself; "+cond)
+	r.put("air.room_peak", place, x.slug, figure.Case{}, c, phrase.Of("air.well_mixed", cond))
 	r.idlh(x, place, n, q, cond)
 }
 
 // idlh is the time until the room is at the concentration immediately dangerous
 // to life or health.
-func (r *reader) idlh(x *spilt, place figure.Place, n, q working.Num, cond string) {
+func (r *reader) idlh(x *spilt, place figure.Place, n, q working.Num, cond phrase.Phrase) {
 	idlh, found := r.escape(x.slug)
 	if !found {
 		return
@@ -256,7 +254,7 @@ func (r *reader) idlh(x *spilt, place figure.Place, n, q working.Num, cond strin
 			vol, idlh)
 	}
 	r.put("air.time_to_idlh", place, x.slug, figure.Case{}, t,
-		"well mixed; near the pool it is sooner; "+cond+"; 1440 min: not within a day")
+		phrase.Of("air.well_mixed_until", cond))
 }
 
 // escape is the concentration immediately dangerous to life or health.

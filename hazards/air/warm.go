@@ -1,12 +1,12 @@
 package air
 
 import (
-	"fmt"
 	"math"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/roots"
 	"etchbound/hazards/route"
@@ -28,10 +28,9 @@ func (r *reader) warm(run *vessel.Run) {
 		o := &over[i]
 		M := r.molar(o.formula).As("M")
 		n := r.surges(d, p, s, o, top).As("n")
-		cond := "cooling has failed and nothing had reacted: liquor at its highest temperature, open, with the " +
-			"largest flow of hydrogen of the route as it is meant"
+		cond := phrase.Of("air.warm")
 		if n.Unknown() && r.w != nil {
-			cond += r.already(d, p, s, o.slug)
+			cond = cond.And(r.already(d, p, s, o.slug))
 		}
 		r.put("air.warm_emission", place, o.slug, figure.Case{}, r.w.Line("m", "mg/min", "n*M*60000", n.V*M.V*60000, n, M),
 			cond)
@@ -43,18 +42,17 @@ func (r *reader) warm(run *vessel.Run) {
 }
 
 // already says what leaves at the highest temperature that vapour is known for.
-func (r *reader) already(d *process.Done, p *route.Place, s *process.State, slug string) string {
+func (r *reader) already(d *process.Done, p *route.Place, s *process.State, slug string) phrase.Phrase {
 	quiet := r.quiet()
 	t := r.c.Store.Num("vapour.highest").As("T")
 	for _, o := range quiet.vapours(s, t) {
 		n := quiet.surges(d, p, s, &o, t)
 		if o.slug == slug && !n.Unknown() {
 			M := quiet.molar(o.formula)
-			return fmt.Sprintf("; at %.3g degC, the highest that vapour is known for, it is %.3g mg/min already, and "+
-				"hotter it is more", t.V, n.V*M.V*60000)
+			return phrase.Of("air.warm_already", t.V, n.V*M.V*60000)
 		}
 	}
-	return ""
+	return phrase.Phrase{}
 }
 
 func (r *reader) done(step int) *process.Done {
@@ -81,7 +79,7 @@ func (r *reader) top(d *process.Done) working.Num {
 
 // surges is what leaves an open liquor that got warm, mol/s: the more of its
 // surface and of what the hydrogen carries.
-func (r *reader) surges(d *process.Done, p *route.Place, s *process.State, o *over, t working.Num) working.Num {
+func (r *reader) surges(d *process.Done, p *route.Place, s *process.State, o *vapour, t working.Num) working.Num {
 	n := r.evaporates(o, r.surface(p, s), r.c.Store.Num("air.over_liquor"), t)
 	if g := r.hydrogen(d.Number); !g.None() {
 		a, b := n.As("a"), r.carried(o, g).As("b")
@@ -96,13 +94,12 @@ const hoodLimit = "temperature at which what leaves the open liquor takes all th
 // hoodLimit is that temperature, degC. Where nothing is exceeded up to the
 // highest temperature that vapour is known for, it is that one as long as the
 // liquor gets no hotter, and not known if it does.
-func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, top working.Num) (working.Num, string) {
+func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, top working.Num) (working.Num,
+	phrase.Phrase) {
 	flow, known, from := r.c.HoodFlow("Q_h"), r.c.Store.Num("vapour.highest"), d.Hot.As("T")
+	says := phrase.Of("air.hood_limit_at")
 	if flow.Unknown() {
-		return working.Absent("T_h", "degC", flow.Missing()...), hoodLimit
-	}
-	if flow.Unknown() {
-		return working.Absent("T_h", "degC", flow.Missing()...), hoodLimit
+		return working.Absent("T_h", "degC", flow.Missing()...), says
 	}
 	quiet := r.quiet()
 	share := func(celsius float64) float64 {
@@ -134,25 +131,24 @@ func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, to
 		if missing == nil {
 			missing = []working.Missing{working.Lacks("vapour_warm", "")}
 		}
-		return working.Absent("T_h", "degC", missing...), hoodLimit
+		return working.Absent("T_h", "degC", missing...), says
 	case last <= 0 && top.V <= known.V:
-		return model(known.V).Worse(working.Bound), hoodLimit + "; not exceeded up to the highest temperature that " +
-			"vapour is known for"
+		return model(known.V).Worse(working.Bound), phrase.Of("air.hood_limit_above_known")
 	case last <= 0:
-		return working.Absent("T_h", "degC", working.Lacks("vapour_above_known", "")), hoodLimit
+		return working.Absent("T_h", "degC", working.Lacks("vapour_above_known", "")), says
 	case from.V >= known.V || share(from.V) >= 0:
-		return model(min(from.V, known.V)), hoodLimit + "; exceeded at the temperature of the step already"
+		return model(min(from.V, known.V)), phrase.Of("air.hood_limit_met")
 	}
 	root, err := roots.Find(share, from.V, known.V, 1e-3)
 	if err != nil {
-		return working.Absent("T_h", "degC", working.Lacks("root", "")), hoodLimit
+		return working.Absent("T_h", "degC", working.Lacks("root", "")), says
 	}
-	return model(root.X), hoodLimit
+	return model(root.X), says
 }
 
 // taken is the greater of two shares: of the air of the hood in m3/h that n mol/s
 // need to come to the strictest short limit, and of what may leave unscrubbed.
-func (r *reader) taken(o *over, n, flow float64) float64 {
+func (r *reader) taken(o *vapour, n, flow float64) float64 {
 	out := math.Inf(-1)
 	if math.IsNaN(n) {
 		return n
