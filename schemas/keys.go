@@ -21,7 +21,7 @@ func (d *schemaDoc) missing(node *Node, keys []string) []Problem {
 		if naming := stringOf(schema["named_by"]); naming != "" && node.Has(naming) {
 			what = article(node.Str(naming)) + " step needs the key " + key
 		}
-		p := node.KeyProblem(key, what, stringOf(rule["description"]), addHint(key, rule))
+		p := node.KeyProblem(key, what, stringOf(rule["description"]), d.addHint(key, rule))
 		p.Found = ""
 		list = append(list, p)
 	}
@@ -95,7 +95,11 @@ func (d *schemaDoc) unknownHint(node *Node, schema, takes map[string]any, key st
 func (d *schemaDoc) likeness(schema map[string]any) string {
 	var parts []string
 	for _, key := range stringsOf(schema["required"]) {
-		parts = append(parts, key+": "+example(d.property(schema, key)))
+		value := d.shown(d.property(schema, key))
+		if value == "" {
+			value = own
+		}
+		parts = append(parts, key+": "+value)
 	}
 	return "{" + strings.Join(parts, ", ") + "}"
 }

@@ -13,7 +13,7 @@ import (
 func (d *schemaDoc) wrongKind(node *Node, rule map[string]any) Problem {
 	node.bad = true
 	types := stringsOf(rule["type"])
-	accepted := acceptedWords(rule)
+	accepted := d.acceptedWords(rule)
 	name := lastKey(node.Path)
 	if dims := dimensionsOf(rule); len(dims) > 0 && node.Kind < List {
 		if node.Kind == Number {
@@ -128,7 +128,7 @@ func dimensionsOf(rule map[string]any) []quantity.Dimension {
 }
 
 // acceptedWords says what a key takes.
-func acceptedWords(rule map[string]any) string {
+func (d *schemaDoc) acceptedWords(rule map[string]any) string {
 	if dims := dimensionsOf(rule); len(dims) > 0 {
 		return quantity.Accepted(dims...)
 	}
@@ -139,8 +139,8 @@ func acceptedWords(rule map[string]any) string {
 		return s
 	}
 	s := strings.TrimSpace(shapeWords(rule) + stringOf(rule["description"]))
-	if e := example(rule); e != "" && !strings.Contains(s, e) {
-		s = strings.TrimSuffix(s, ".") + "; for example " + e
+	if e := d.shown(rule); e != "" && !strings.Contains(s, e) {
+		s = strings.TrimSuffix(s, ".") + "; written as " + e
 	}
 	return s
 }
@@ -242,5 +242,5 @@ func (d *schemaDoc) other(node *Node, rule map[string]any, keyword string) Probl
 	if keyword == "pattern" && strings.EqualFold("^"+node.Text+"$", stringOf(rule[keyword])) {
 		hint = "write it in small letters: " + strings.ToLower(node.Text)
 	}
-	return node.Problem(what, acceptedWords(rule), hint)
+	return node.Problem(what, d.acceptedWords(rule), hint)
 }

@@ -68,13 +68,13 @@ func (w *walker) nothing(n *Node, rule map[string]any) {
 	if strings.HasSuffix(n.Path, "]") {
 		hint = "delete the dash, or write what belongs behind it"
 	}
-	w.problems = append(w.problems, n.Problem(what, acceptedWords(rule), hint))
+	w.problems = append(w.problems, n.Problem(what, w.doc.acceptedWords(rule), hint))
 }
 
 // notPlain is for what some reader of YAML would take for a number, such as
 // 0x10 or .nan, and that is no plain decimal.
 func (w *walker) notPlain(n *Node, rule map[string]any) {
-	p := n.Problem(n.Text+" is no plain decimal number", acceptedWords(rule), "")
+	p := n.Problem(n.Text+" is no plain decimal number", w.doc.acceptedWords(rule), "")
 	if e, ok := n.notPlain.(*quantity.Error); ok {
 		p.What, p.Hint = n.Text+": "+e.What, e.Hint
 	}
@@ -93,11 +93,7 @@ func unknownHint(n *Node, rule map[string]any) string {
 	if !n.required {
 		return "leave the key out where a value is not known; nothing is never read as zero"
 	}
-	hint := "the key has to be there: write its value"
-	if e := example(rule); e != "" {
-		hint += ", such as " + e
-	}
-	return hint
+	return "the key has to be there: write your own value" + inUnits(dimensionsOf(rule))
 }
 
 func (w *walker) text(n *Node, rule map[string]any) {
@@ -169,7 +165,7 @@ func (w *walker) otherKey(n *Node, unit string, dims []quantity.Dimension) strin
 			}
 		}
 	}
-	mean := "give " + dims[0].Words() + ", such as " + dims[0].Example()
+	mean := "give " + dims[0].Words() + inUnits(dims[:1])
 	if len(list) > 0 {
 		mean = strings.Join(list, " or ") + ", or " + mean
 	}

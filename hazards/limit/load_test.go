@@ -103,7 +103,7 @@ func TestRefusedLimits(t *testing.T) {
 	}{
 		{"unknown quantity", head + entryText("heat.adiabatic_rice", "40 K", ""), "did you mean heat.adiabatic_rise", 5, 15},
 		{"wrong dimension", head + entryText("heat.adiabatic_rise", "40 kPa", ""), "in K", 6, 12},
-		{"no unit", head + entryText("heat.adiabatic_rise", "40", ""), "add the unit", 6, 12},
+		{"no unit", head + entryText("heat.adiabatic_rise", "40", ""), "write the unit that is meant: K", 6, 12},
 		{"point for a difference", head + entryText("heat.adiabatic_rise", "40 degC", ""), "40 K", 6, 12},
 		{"unknown agent", head + entryText("air.saturated", "3 ppm", "    agent: hydrogen floride\n"), "hydrofluoric acid",
 			8, 12},

@@ -149,7 +149,7 @@ func (l *loader) howMuch(n *schemas.Node, m Material) {
 		l.refuse(n, "how much "+s.Name+" is not said", "one of mass, volume, amount, ratio", "")
 	case ways == 0 && (!solid(s) && !s.NotHeld || m.Strength.Set && m.Strength.Dim != quantity.Molarity):
 		l.refuse(n, "how much "+s.Name+" is not said", "one of mass, volume, amount, ratio; for a salt also strength "+
-			"in mol/L alone", "add volume: 10 mL")
+			"in mol/L alone", "add what was measured: its mass, volume or amount, with its unit")
 	case needsStrength(s) && !n.Wrote("strength"):
 		l.refuseKey(n, "strength", s.Name+" without its strength",
 			quantity.Accepted(quantity.MassFraction, quantity.Molarity), "take it from the label of the bottle")

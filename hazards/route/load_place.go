@@ -66,7 +66,7 @@ func (l *loader) thick(n *schemas.Node, p *Place) {
 	if !(p.Wall.In("mm") <= d.High*(1+1e-9)) {
 		l.refuse(n.Get("wall"), fmt.Sprintf("a wall of %s is thicker than the %.4g mm that are known here of %s",
 			p.Wall.Text, d.High, what),
-			fmt.Sprintf("a wall of %.4g mm at most", d.High), "state what the bath takes instead: cooling: ua: 0.5 W/K")
+			fmt.Sprintf("a wall of %.4g mm at most", d.High), "state what the bath takes instead: cooling: ua, in W/K")
 	}
 }
 

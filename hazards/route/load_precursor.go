@@ -44,13 +44,13 @@ func (l *loader) layered(n *schemas.Node, p *Precursor) {
 	if err != nil {
 		hint := "write the formula of the powder as its supplier does"
 		if slices.ContainsFunc([]string{"C", "N", "B"}, func(x string) bool { return slices.Contains(p.Phase.Order, x) }) {
-			hint = "where the formula does not tell which elements leave, name them: layers: [Al]"
+			hint = "where the formula does not tell which elements leave, name them after layers, in brackets"
 		}
 		l.refuse(phase, err.Error(), layeredPhase, hint)
 	}
 }
 
-const layeredPhase = "a layered phase such as Ti3AlC2: a metal that stays (of groups 3 to 6, or Mn), an element " +
+const layeredPhase = "a layered phase: a metal that stays (of groups 3 to 6, or Mn), an element " +
 	"that leaves, and carbon, nitrogen or boron"
 
 // aboveZero refuses a zero where only more than nothing makes sense.

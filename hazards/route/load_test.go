@@ -61,7 +61,7 @@ var refused = []struct{ name, text, message string }{
 	{"relief above rating", top + "places:\n  etch: {kind: autoclave, rating: 400 kPa, relief: " + here + "5 bar}\n" +
 		cool, "at or below the rating"},
 	{"a wall thicker than any", top + "places:\n  etch: {kind: bottle, capacity: 1 L, wall: " + here +
-		"12 mm, cooling: {kind: ice_bath}}\n" + cool, "ua: 0.5 W/K"},
+		"12 mm, cooling: {kind: ice_bath}}\n" + cool, "cooling: ua, in W/K"},
 	{"a tank thicker than any", top + "places:\n  etch: {kind: vessel, wall: " + here + "30 mm, cooling: {kind: " +
 		"ice_bath}}\n" + cool, "a wall of 25 mm at most"},
 	{"capacity of nothing", top + "places:\n  etch: {kind: bottle, capacity: " + here + "0 mL}\n" + cool,
@@ -83,7 +83,7 @@ var refused = []struct{ name, text, message string }{
 		"a hold step takes no what"},
 	{"not layered", top + "precursor: {phase: " + here + "NaCl, mass: 1 g}\n" + etch + cool, "not a layered precursor"},
 	{"not layered as far as the formula tells", top + "precursor: {phase: " + here + "Ca2AlC, mass: 1 g}\n" + etch +
-		cool, "layers: [Al]"},
+		cool, "name them after layers"},
 	{"zero for a mass that has to be there", top + "precursor: {phase: Ti3AlC2, mass: " + here + "0 g}\n" + etch + cool,
 		"hint: the mass has to be stated"},
 	{"zero for a size that may be left out", top + "precursor: {phase: Ti3AlC2, mass: 1 g, particle_size: " + here +

@@ -14,5 +14,5 @@ func ExampleParse() {
 	fmt.Println(err)
 	// Output:
 	// 2000 mg, from 0.0019 to 0.0021 kg, <nil>
-	// "2" is a number without a unit; accepted: a mass such as 1 g (g, mg, kg, ug, t); add the unit: 2 g
+	// "2" is a number without a unit; accepted: a mass with its unit (g, mg, kg, ug, t); write the unit that is meant: g, mg, kg, ug, t
 }

@@ -16,15 +16,15 @@ var foreign = map[string]string{
 	"N":  "write the molar concentration in mol/L; normality depends on the reaction",
 	"cc": "did you mean mL?", "oz": "1 oz is 28.35 g", "lb": "1 lb is 453.6 g",
 	"in": "1 in is 25.4 mm", "cfm": "1 cfm is 1.699 m3/h", "fpm": "1 fpm is 0.00508 m/s",
-	"drop": "one drop is about 0.05 mL", "drops": "one drop is about 0.05 mL",
-	"overnight": "write the hours, such as 16 h",
+	"drop": "write the volume as it is measured, in mL", "drops": "write the volume as it is measured, in mL",
+	"overnight": "write how long it was, in h",
 	"rpm":       "rotation is not read here; put it in the note",
-	"C":         "did you mean degC?", "RT": "write a temperature such as 22 degC",
+	"C":         "did you mean degC?", "RT": "write the temperature of the room as it is, in degC",
 }
 
-// longTimes are the days in times that are not accepted.
+// longTimes are the days in times that are not accepted; 0 where it depends.
 var longTimes = map[string]float64{
-	"week": 7, "weeks": 7, "wk": 7, "month": 30, "months": 30, "year": 365, "years": 365, "y": 365,
+	"week": 7, "weeks": 7, "wk": 7, "month": 0, "months": 0, "year": 0, "years": 0, "y": 0,
 }
 
 // unitHint says which unit was likely meant.
@@ -33,11 +33,13 @@ func unitHint(p Parts, dims []Dimension) string {
 	if h, ok := foreign[text]; ok {
 		return h
 	}
-	if days, ok := longTimes[text]; ok {
+	if days, ok := longTimes[text]; ok && days == 0 {
+		return "write how many days are meant, in d"
+	} else if ok {
 		return "write days: " + shortest(p.X*days) + " d"
 	}
 	if has(dims, MassFraction) && text == "%" {
-		return "say of what: write " + shortest(p.X) + " wt%"
+		return "say of what: a share by mass is written in wt%"
 	}
 	if has(dims, Fraction) && text == "wt%" {
 		return "write " + shortest(p.X) + " %"

@@ -117,7 +117,7 @@ func noNumber(s string) *Error {
 	case strings.TrimSpace(s) == "":
 		e.What = "no number at all"
 	case len(lookup(s)) > 0:
-		e.What, e.Hint = "a unit without a number", "write the number before it: 2 "+lookup(s)[0].name
+		e.What, e.Hint = "a unit without a number", "write your own number before it"
 	case strings.HasPrefix(low, "nan"), strings.HasPrefix(low, "inf"):
 		e.Reason, e.What = ErrFinite, "not a finite number"
 	case strings.HasPrefix(s, ".") && digitRun(s[1:]) > 0:
@@ -162,17 +162,17 @@ func numberTail(number, rest string) *Error {
 		e.What, e.Hint = "a number with a gap in it", "write the digits without a space"
 	case next == ':':
 		e.Found = number + rest
-		e.What, e.Hint = "a number with a colon", "write a time with its unit, such as 90 min or 1.5 h"
+		e.What, e.Hint = "a number with a colon", "write a time with one unit: "+AnyUnit(Time)
 	case strings.HasPrefix(after, "\u00d7"), strings.HasPrefix(after, "*"), strings.HasPrefix(after, "^"),
 		strings.HasPrefix(after, "x10"), strings.HasPrefix(after, "x 10"):
 		e.Found = number + rest
-		e.What, e.Hint = "a number with a power of ten written out", "write an exponent: 1.5e3"
+		e.What, e.Hint = "a number with a power of ten written out", "write an exponent, with e before it"
 	case strings.HasPrefix(after, "\u00b1"), strings.HasPrefix(after, "+/-"), strings.HasPrefix(after, "+-"):
 		e.Found = number + rest
 		e.ranged, e.What, e.Hint = true, "a number with a deviation", "write the range: "+rangeLike(after)
 	case isRangeSign(after):
 		e.Found = number + rest
-		e.ranged, e.What, e.Hint = true, "a range without a central value", "write the value first, such as "+rangeLike(after)
+		e.ranged, e.What, e.Hint = true, "a range without a central value", "write the value first: "+rangeLike(after)
 	default:
 		return nil
 	}
@@ -229,13 +229,13 @@ func isRangeSign(s string) bool {
 	return false
 }
 
-// rangeLike shows a value with its range, in the unit that a text ends in.
+// rangeLike is the form of a range, in the unit that was written.
 func rangeLike(s string) string {
-	unit := "g"
+	unit := "unit"
 	if f := strings.Fields(s); len(f) > 0 && len(lookup(f[len(f)-1])) > 0 {
 		unit = f[len(f)-1]
 	}
-	return "10 (9 to 11) " + unit
+	return "value (low to high) " + unit
 }
 
 func firstWord(s string) string {

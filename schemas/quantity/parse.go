@@ -51,6 +51,8 @@ func split(text string) (Parts, *Error) {
 	return p, nil
 }
 
+const rangeForm = "write the range as value (low to high), with the unit behind it"
+
 const blanks = " \t\u00a0\u202f"
 
 func runes(s string) int { return utf8.RuneCountInString(s) }
@@ -64,15 +66,14 @@ func scanRange(s string) (low, high float64, rest string, e *Error) {
 		lo, hi, ok = strings.Cut(inner, "\u2013")
 	}
 	if !closed || !ok {
-		return 0, 0, s, &Error{Reason: ErrRange, Found: s, What: "no range", Hint: "write the range as (9 to 11), " +
-			"with the unit behind it"}
+		return 0, 0, s, &Error{Reason: ErrRange, Found: s, What: "no range", Hint: rangeForm}
 	}
 	if low, e = wholeNumber(lo); e == nil {
 		high, e = wholeNumber(hi)
 	}
 	if e != nil {
 		if e.Hint == "" {
-			e.Hint = "write the range as (9 to 11), with the unit behind it"
+			e.Hint = rangeForm
 		}
 		return 0, 0, s, e
 	}
@@ -135,7 +136,7 @@ func (p Parts) find(dims []Dimension) (*unit, *Error) {
 			return unitless(None), nil
 		}
 		return nil, &Error{Reason: ErrNoUnit, What: "a number without a unit",
-			Found: shortest(p.X), Hint: "add the unit: " + p.usual(dims)}
+			Found: shortest(p.X), Hint: p.itsUnit(dims)}
 	}
 	if u := find(p.Unit, dims); u != nil {
 		return u, nil
@@ -154,27 +155,14 @@ func unitless(d Dimension) *unit {
 	return &units[i]
 }
 
-// usual writes the number in the usual unit of each dimension. A number up to
-// one may be a share of one, which is a hundred times as much in percent.
-func (p Parts) usual(dims []Dimension) string {
-	var list []string
-	for _, d := range dims {
-		names := Units(d)
-		if len(names) == 0 {
-			continue
-		}
-		if (d == Fraction || d == MassFraction) && p.X > 0 && p.X <= 1 {
-			list = append(list, clean(100*p.X)+" "+names[0]+" for a share of one")
-		}
-		list = append(list, shortest(p.X)+" "+names[0])
+// itsUnit asks for the unit that was left out: 6 may be minutes or hours, and a
+// number up to one a share of one.
+func (p Parts) itsUnit(dims []Dimension) string {
+	hint := "write the unit that is meant: " + AnyUnit(dims...)
+	if p.X > 0 && p.X <= 1 && (has(dims, Fraction) || has(dims, MassFraction)) {
+		hint += "; a share of one is written in percent"
 	}
-	return strings.Join(list, ", or ")
-}
-
-// clean prints x without what the multiplication by a hundred added to it.
-func clean(x float64) string {
-	y, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 12, 64), 64)
-	return shortest(y)
+	return hint
 }
 
 func (u *unit) toSI(x float64) float64 { return x*u.mul/u.div + u.add }
