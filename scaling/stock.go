@@ -11,6 +11,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
+	"etchbound/hazards/assess"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
@@ -112,6 +113,10 @@ type read struct {
 	load     Load
 }
 
+// ofStock is what gives the figures that a stock looks at: the flow of hydrogen and its
+// air, the air of vapours, the cycles that a wash needs and what neutralises.
+var ofStock = assess.Of(assess.Gas, assess.Air, assess.Wash, assess.Waste)
+
 // readAll assesses the cases in no order and keeps them in theirs.
 func readAll(cases []route.Case, workers int) ([]read, error) {
 	rows, errs := make([]read, len(cases)), make([]error, len(cases))
@@ -121,7 +126,7 @@ func readAll(cases []route.Case, workers int) ([]read, error) {
 
 func readOne(i int, c route.Case) (read, error) {
 	c.Brief = true // no figure here is of a failure
-	a := hazards.Assess(c, nil)
+	a := assess.Some(c, ofStock)
 	if a.Err != nil {
 		return read{}, fmt.Errorf("%s: %w", c.Route.Name, a.Err)
 	}

@@ -29,20 +29,40 @@ func Case(c route.Case, w *working.Sheet) Assessment { return Known(c, w, nil) }
 
 // Known is Case with the runs that are known already.
 func Known(c route.Case, w *working.Sheet, known []course.Course) Assessment {
+	return some(c, w, known, All)
+}
+
+// Some is Case as far as some of its parts, without a sheet: the figures of others
+// are left out, and then a sum lacks their terms.
+func Some(c route.Case, want Set) Assessment { return some(c, nil, nil, want) }
+
+func some(c route.Case, w *working.Sheet, known []course.Course, want Set) Assessment {
 	k := walk(c, w)
 	if k.err != nil {
 		return Assessment{Err: k.err}
 	}
-	a := Assessment{Walk: k.walk, Warnings: k.walk.Warnings, Runs: k.runs, Courses: course.Find(c, w, &k.walk, known)}
+	a := Assessment{Walk: k.walk, Warnings: k.walk.Warnings, Runs: k.runs}
+	want = want.whole()
+	if want.runs() {
+		a.Courses = course.Find(c, w, &k.walk, known)
+	}
 	var parts [Parts][]figure.Figure
 	n := 0
 	for p := range readers {
-		parts[p] = readers[p].of(c, w, k, a.Courses)
-		n += len(parts[p])
+		if want.Has(Part(p)) {
+			parts[p] = readers[p].of(c, w, k, a.Courses)
+			n += len(parts[p])
+		}
 	}
-	parts[Upset] = failures(c, w, k, a.Courses, parts[Gas], parts[Thermal])
-	parts[Account] = k.account()
-	parts[Sums] = sums(w, &parts)
+	if want.Has(Upset) {
+		parts[Upset] = failures(c, w, k, a.Courses, parts[Gas], parts[Thermal])
+	}
+	if want.Has(Account) {
+		parts[Account] = k.account()
+	}
+	if want.Has(Sums) {
+		parts[Sums] = sums(w, &parts)
+	}
 	a.Figures = make([]figure.Figure, 0, n+len(parts[Upset])+len(parts[Account])+len(parts[Sums]))
 	for p := range parts {
 		a.Figures, a.Counts[p] = append(a.Figures, parts[p]...), len(parts[p])

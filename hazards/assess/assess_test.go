@@ -43,3 +43,24 @@ func TestSets(t *testing.T) {
 		}
 	}
 }
+
+// Some gives what Case does, as far as it goes.
+func TestSome(t *testing.T) {
+	c := bench.Steps(t, bench.Etch).Case
+	whole, want := assess.Case(c, nil), assess.Of(assess.Gas, assess.Air)
+	some := assess.Some(c, want)
+	for p, n := range whole.Counts {
+		if !want.Has(assess.Part(p)) {
+			n = 0
+		}
+		if some.Counts[p] != n {
+			t.Errorf("part %d: %d figures, want %d", p, some.Counts[p], n)
+		}
+	}
+	for i := range some.Figures {
+		if got, want := &some.Figures[i], bench.Find(t, whole.Figures, some.Figures[i].ID.String()); got.Value.V !=
+			want.Value.V && !(got.Value.Unknown() && want.Value.Unknown()) {
+			t.Errorf("%s: %v, want %v", got.ID, got.Value, want.Value)
+		}
+	}
+}

@@ -45,6 +45,24 @@ func Of(parts ...Part) Set {
 // Has reports whether a part is in the set.
 func (s Set) Has(p Part) bool { return s&(1<<p) != 0 }
 
+// whole is the set with the parts that those in it stand on.
+func (s Set) whole() Set {
+	if s.Has(Upset) {
+		s |= Of(Gas, Thermal)
+	}
+	return s
+}
+
+// runs reports whether a part of the set looks at courses.
+func (s Set) runs() bool {
+	for p := range readers {
+		if readers[p].runs && s.Has(Part(p)) {
+			return true
+		}
+	}
+	return false
+}
+
 // GivenBy is the set of parts that may give a quantity.
 func GivenBy(quantity string) Set {
 	word, _, _ := strings.Cut(quantity, ".")
@@ -93,11 +111,9 @@ func (k *Kept) With(st *chemicals.Store, want Set) Lots {
 	if walk.gave.err != nil {
 		return Lots{Err: walk.gave.err}
 	}
-	if want.Has(Upset) {
-		want |= Of(Gas, Thermal)
-	}
+	want = want.whole()
 	courses := &result[[]course.Course]{}
-	if want&Of(Gas, Thermal, Air) != 0 {
+	if want.runs() {
 		courses = k.found.of(st, from{walk.number}, func(st *chemicals.Store) []course.Course {
 			return course.Find(at(st), nil, &walk.gave.walk, k.runs())
 		})
