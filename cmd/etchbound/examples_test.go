@@ -41,7 +41,7 @@ func TestExamplesRun(t *testing.T) {
 		t.Fatal(err)
 	}
 	path := filepath.Dir(program(t)) + string(os.PathListSeparator) + os.Getenv("PATH")
-	for _, c := range long.Some(tree(), 6, 2) {
+	for _, c := range long.Some(tree(), 5, 1) {
 		t.Run(c.CommandPath(), func(t *testing.T) {
 			lines := strings.FieldsFunc(c.Example, func(r rune) bool { return r == '\n' })
 			if len(lines) == 0 {

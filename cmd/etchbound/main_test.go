@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"strings"
 	"sync"
 	"testing"
@@ -32,6 +33,7 @@ func (s suite) Run() int {
 }
 
 func TestMain(m *testing.M) {
+	debug.SetGCPercent(400) // as the program itself has it
 	testscript.Main(suite{m}, map[string]func(){
 		"etchbound": main,
 	})
@@ -49,7 +51,9 @@ var built = sync.OnceValues(func() (string, error) {
 	if runtime.GOOS == "windows" {
 		name += ".exe"
 	}
-	if out, err := exec.Command("go", "build", "-trimpath", "-o", name, ".").CombinedOutput(); err != nil {
+	c := exec.Command("go", "build", "-trimpath", "-o", name, ".")
+	c.Dir = home
+	if out, err := c.CombinedOutput(); err != nil {
 		return "", fmt.Errorf("%w: %s", err, out)
 	}
 	return name, nil
@@ -84,28 +88,54 @@ func call(t *testing.T, dir string, in io.Reader, args ...string) result {
 	if long.Form() {
 		return callEnv(t, dir, nil, in, args...)
 	}
-	t.Chdir(dir)
+	r, err := runIn(dir, in, args...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// folder is held by who works in a folder of his own: a process has one.
+var folder sync.Mutex
+
+// runIn runs the program in a folder, without a process of its own.
+func runIn(dir string, in io.Reader, args ...string) (result, error) {
+	folder.Lock()
+	defer folder.Unlock()
+	if err := os.Chdir(dir); err != nil {
+		return result{}, err
+	}
+	defer os.Chdir(home)
 	if in == nil {
 		in = strings.NewReader("")
 	}
 	var out, msg bytes.Buffer
 	code := run(args, streams{in: in, out: &out, err: &msg})
-	return result{code, out.String(), msg.String()}
+	return result{code, out.String(), msg.String()}, nil
 }
 
 // callEnv runs the program as a process of its own.
 func callEnv(t *testing.T, dir string, env []string, in io.Reader, args ...string) result {
 	t.Helper()
-	c := exec.Command(program(t), args...)
+	r, err := process(program(t), dir, env, in, args...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// process runs a program with some more environment.
+func process(name, dir string, env []string, in io.Reader, args ...string) (result, error) {
+	c := exec.Command(name, args...)
 	c.Dir, c.Stdin, c.Env = dir, in, append(os.Environ(), env...)
 	var out, msg bytes.Buffer
 	c.Stdout, c.Stderr = &out, &msg
 	err := c.Run()
 	var exit *exec.ExitError
 	if err != nil && !errors.As(err, &exit) {
-		t.Fatal(err)
+		return result{}, err
 	}
-	return result{c.ProcessState.ExitCode(), out.String(), msg.String()}
+	return result{c.ProcessState.ExitCode(), out.String(), msg.String()}, nil
 }
 
 // bundled is the text of a file in the module's routes.

@@ -3,8 +3,8 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"io"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -24,7 +24,7 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	scripts, err := filepath.Glob(filepath.Join("testdata", "script", "*.txtar"))
+	scripts, err := filepath.Glob(filepath.Join(home, "testdata", "script", "*.txtar"))
 	if err != nil || len(scripts) < 15 {
 		t.Fatal(scripts, err)
 	}
@@ -32,6 +32,7 @@ func TestScripts(t *testing.T) {
 		Files:              long.Some(scripts, len(scripts), 4),
 		RequireUniqueNames: true,
 		Setup: func(e *testscript.Env) error {
+			e.Values[fed{}] = new(string)
 			if err := os.CopyFS(filepath.Join(e.WorkDir, "routes"), os.DirFS(from)); err != nil {
 				return err
 			}
@@ -50,7 +51,8 @@ func TestScripts(t *testing.T) {
 			return false, fmt.Errorf("no condition %s", name)
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits,
+			"exits": exits(program(t)),
+			"feed":  feed,
 			"json":  validJSON,
 			"mode":  mode,
 			"clean": clean,
@@ -59,35 +61,50 @@ func TestScripts(t *testing.T) {
 	})
 }
 
-// exits CODE PROGRAM [ARGUMENTS] runs a program and holds its exit code. A run
-// that is refused or fails says nothing on standard output and something on
-// standard error.
-func exits(ts *testscript.TestScript, neg bool, args []string) {
-	if neg || len(args) < 2 {
-		ts.Fatalf("usage: exits CODE PROGRAM [ARGUMENTS]")
+// fed is the standard input of the next run of a script.
+type fed struct{}
+
+// feed FILE gives the next run a standard input.
+func feed(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: feed FILE")
 	}
-	want, err := strconv.Atoi(args[0])
-	ts.Check(err)
-	got := 0
-	switch err := ts.Exec(args[1], args[2:]...).(type) {
-	case nil:
-	case *exec.ExitError:
-		got = err.ExitCode()
-	default:
-		ts.Fatalf("%v", err)
-	}
-	if got != want {
-		ts.Fatalf("exit code %d, want %d", got, want)
-	}
-	out, msg := ts.ReadFile("stdout"), ts.ReadFile("stderr")
-	if got >= exitInput && out != "" {
-		ts.Fatalf("exit code %d with text on standard output", got)
-	}
-	if got != exitDone && msg == "" {
-		ts.Fatalf("exit code %d without a message", got)
-	}
-	if bad := inside.FindString(msg); bad != "" {
-		ts.Fatalf("the message speaks of the inside of the program: %q", bad)
+	*ts.Value(fed{}).(*string) = ts.ReadFile(args[0])
+}
+
+// exits CODE etchbound [ARGUMENTS] runs the program, by name, and holds its exit code:
+// within the test, where no script needs another process, or in the long form as it
+// is built. A run that is refused or fails says nothing on standard output and
+// something on standard error.
+func exits(name string) func(*testscript.TestScript, bool, []string) {
+	return func(ts *testscript.TestScript, neg bool, args []string) {
+		if neg || len(args) < 2 || args[1] != "etchbound" {
+			ts.Fatalf("usage: exits CODE etchbound [ARGUMENTS]")
+		}
+		want, err := strconv.Atoi(args[0])
+		ts.Check(err)
+		in := ts.Value(fed{}).(*string)
+		var got result
+		if long.Form() {
+			got, err = process(name, ts.MkAbs("."), nil, strings.NewReader(*in), args[2:]...)
+		} else {
+			got, err = runIn(ts.MkAbs("."), strings.NewReader(*in), args[2:]...)
+		}
+		ts.Check(err)
+		*in = ""
+		io.WriteString(ts.Stdout(), got.out)
+		io.WriteString(ts.Stderr(), got.err)
+		switch {
+		case got.code != want:
+			ts.Fatalf("exit code %d, want %d", got.code, want)
+		case got.code >= exitInput && got.out != "":
+			ts.Fatalf("exit code %d with text on standard output", got.code)
+		case got.code != exitDone && got.err == "":
+			ts.Fatalf("exit code %d without a message", got.code)
+		}
+		if bad := inside.FindString(got.err); bad != "" {
+			ts.Fatalf("the message speaks of the inside of the program: %q", bad)
+		}
 	}
 }
 
