@@ -14,7 +14,7 @@ type Course struct {
 	Stages   []Stage
 	Heat     working.Num // kJ of everything that reacts
 	Gas      working.Num // mol of hydrogen of everything that reacts
-	Capacity working.Num // J/K of the filled vessel, low end
+	Capacity working.Num // J/K of what is in the vessel when the last of it can react, low end
 	Liquid   working.Num // mL in the vessel when the powder is in
 	Space    working.Num // mL of gas over it; unknown where the contents leave none
 	Runs     []Run       // by the laws that are integrated
@@ -29,9 +29,11 @@ type Stage struct {
 	Etches  []int       // etches that begin here
 	Over    working.Num // s over which they begin; the wetting time where all goes in at once
 	AtOnce  bool
+	Onto    *Onto       // where liquor is poured on to powder that lies there; nil elsewhere
 	Heat    working.Num // kJ of what begins here
 	Gas     working.Num // mol of hydrogen of what begins here
 	Hold    working.Num // s that the step lasts once everything is in
+	Filled  working.Num // J/K of what is in the vessel once everything is in, low end
 	Set     working.Num // degC
 	Coolant working.Num // degC
 	UA      working.Num // W/K
@@ -119,6 +121,10 @@ func (f *finder) stage(d *process.Done) Stage {
 	if s.Step.Time.Set {
 		s.Hold = f.c.Given("t", "s", s.Step.Time)
 	}
+	s.Filled = capacity(f.w, d.Contents())
+	if s.Etches != nil {
+		s.Onto = f.onto(&s)
+	}
 	s.Boils, s.Boiling = Boiling(f.c, f.w, d)
 	f.cooling(&s)
 	return s
@@ -174,13 +180,35 @@ func (f *finder) sum(n *Course) {
 		}
 	}
 	n.Heat, n.Gas = f.w.Sum("Q", "kJ", heat...), f.w.Sum("n_H2", "mol", gas...)
-	n.Capacity = n.Stages[len(n.Stages)-1].Done.Contents().HeatCapacity(f.w)
-	if more := n.Stages[0].Done.Contents().Unsaid(); more != nil {
-		n.Capacity = working.Absent("C", "J/K", more...)
+	last := &n.Stages[lastEtch(n)]
+	n.Capacity = last.Filled
+	if last.Onto != nil {
+		n.Capacity = last.Onto.Capacity
 	}
-	if n.Capacity.Status == working.Bound {
-		// Too low a heat capacity is no bound of a run: what is colder than its
-		// bath would warm too fast, or too slowly.
-		n.Incomplete = []working.Missing{working.Lacks("heat_capacity_solids", "")}
+	for i := range n.Stages {
+		if n.Stages[i].Filled.Status == working.Bound {
+			// Too low a heat capacity is no bound of a run: what is colder than its
+			// bath would warm too fast, or too slowly.
+			n.Incomplete = []working.Missing{working.Lacks("heat_capacity_solids", "")}
+		}
 	}
+}
+
+// capacity is the heat capacity of what is in a place, J/K, low end.
+func capacity(w *working.Sheet, s *process.State) working.Num {
+	if more := s.Unsaid(); more != nil {
+		return working.Absent("C", "J/K", more...)
+	}
+	return s.HeatCapacity(w)
+}
+
+// lastEtch is the last stage of a course in which an etch begins.
+func lastEtch(n *Course) int {
+	last := 0
+	for i := range n.Stages {
+		if n.Stages[i].Etches != nil {
+			last = i
+		}
+	}
+	return last
 }

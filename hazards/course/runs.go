@@ -56,13 +56,13 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 	}
 	p.Slow.Kinetics = vessel.Kinetics{Activation: 1000 * ea.V, Seed: seed.V}
 	p.Slow, p.Fast = f.solids(n, p.Slow.Kinetics, &out)
-	s0 := n.Stages[0].Done.Contents().SolidCapacity(nil)
-	p.Slow.Capacity = s0.V
-	p.Liquor.Capacity = n.Capacity.V - s0.V
+	liquors := liquors(n)
+	p.Slow.Capacity = n.Stages[lastEtch(n)].Done.Contents().SolidCapacity(nil).V
+	p.Liquor.Capacity = liquors[0].before
 	p.Start = n.Stages[0].Set.V + kelvin
 	f.boils(n, &p, &out)
 	f.ice(n, &p, &out)
-	f.pieces(n, &p, &out)
+	f.pieces(n, liquors, &p, &out)
 	f.calibrate(n, &p, &out)
 	out.Missing = append(out.Missing, n.Incomplete...)
 	for _, x := range out.Inputs {
@@ -145,34 +145,98 @@ func mixed(s vessel.Solid, n, heat, gas float64) vessel.Solid {
 	return s
 }
 
+// liquor is the heat capacity of the liquor of a stage, J/K, before and after what
+// the stage puts in.
+type liquor struct{ before, after float64 }
+
+// liquors are those of the stages. What comes with its powder, or is there, is in
+// before the stage begins; where liquor is poured on to powder that lies dry the
+// first of it is. Some of a liquor may be taken out on the way: then no more counts
+// before than is left.
+func liquors(n *Course) []liquor {
+	out := make([]liquor, len(n.Stages))
+	for i := range n.Stages {
+		s := &n.Stages[i]
+		all := s.Filled.V - s.Done.Contents().SolidCapacity(nil).V
+		out[i] = liquor{all, all}
+		if s.Onto != nil {
+			out[i].before = max(s.Onto.There.V-s.Done.Before.SolidCapacity(nil).V, firstDrops*all)
+		}
+	}
+	for i := len(out) - 1; i > 0; i-- {
+		out[i-1].after = min(out[i-1].after, out[i].before)
+		out[i-1].before = min(out[i-1].before, out[i-1].after)
+	}
+	return out
+}
+
+// more is how much more b is than a, nothing where they differ by rounding alone.
+func more(a, b float64) float64 {
+	if math.Abs(b-a) <= 1e-9*math.Abs(a) {
+		return 0
+	}
+	return b - a
+}
+
+// firstDrops is the share of a liquor that is in when the first of it wets dry
+// powder: a vessel with nothing in it has no temperature.
+const firstDrops = 0.01
+
 // pieces lays the stages out in time; those of a number twice that of the step
 // are its addition, and the next number what follows in the step.
-func (f *finder) pieces(n *Course, p *vessel.Plan, out *Run) {
-	t := 0.0
+func (f *finder) pieces(n *Course, in []liquor, p *vessel.Plan, out *Run) {
+	t, there := 0.0, in[0].before
 	for i := range n.Stages {
 		s := &n.Stages[i]
 		out.Inputs = append(out.Inputs, s.Set, s.Coolant, s.UA)
-		x := vessel.Piece{Feed: p.Start, UA: s.UA.V, Coolant: s.Coolant.V + kelvin, Iced: s.Iced}
+		if more(n.Capacity.V, s.Filled.V) != 0 {
+			out.Inputs = append(out.Inputs, s.Filled.As("C"))
+		}
+		x := vessel.Piece{Feed: p.Start, UA: s.UA.V, Coolant: s.Coolant.V + kelvin, Iced: s.Iced,
+			PourAt: s.Set.V + kelvin}
 		if heat := f.stirring(s); !heat.None() {
 			x.Stirring = heat.V
 			out.Inputs = append(out.Inputs, heat)
 		}
 		if s.Etches != nil {
 			out.Inputs = append(out.Inputs, s.Over)
-			x.Step, x.Dose = 2*s.Step.Number, f.amount(s.Etches)/s.Over.V
+			x.Step, x.Added = 2*s.Step.Number, more(there, in[i].before)
+			p.Pieces = append(p.Pieces, f.addition(s, in[i], x, t, out)...)
 			t += s.Over.V
-			x.Until = t
-			p.Pieces = append(p.Pieces, x)
+			there = in[i].after
 		}
 		if !(s.Hold.V == 0) {
 			out.Inputs = append(out.Inputs, s.Hold)
-			x.Step, x.Dose = 2*s.Step.Number+1, 0
+			x.Step, x.Added = 2*s.Step.Number+1, more(there, in[i].after)
 			t += s.Hold.V
-			x.Until = t
+			x.Until, there = t, in[i].after
 			p.Pieces = append(p.Pieces, x)
 		}
 	}
 }
+
+// addition is the part of a plan in which powder goes in, or in which liquor goes on
+// to it: then as much of the powder as there is liquor for counts as going in.
+func (f *finder) addition(s *Stage, in liquor, x vessel.Piece, t float64, out *Run) []vessel.Piece {
+	if s.Onto == nil {
+		x.Dose, x.Until = f.amount(s.Etches)/s.Over.V, t+s.Over.V
+		return []vessel.Piece{x}
+	}
+	feeding := max(s.Onto.Feeding.V, leastFeeding*s.Over.V)
+	out.Inputs = append(out.Inputs, s.Onto.Share, s.Onto.There.As("C_0"))
+	x.Pour = (in.after - in.before) / s.Over.V
+	x.Dose, x.Until = f.amount(s.Etches)/feeding, t+feeding
+	y := x
+	y.Dose, y.Added, y.Until = 0, 0, t+s.Over.V
+	if !(y.Until > x.Until) {
+		return []vessel.Piece{x}
+	}
+	return []vessel.Piece{x, y}
+}
+
+// leastFeeding is the share of an addition over which powder counts as going in
+// where it has its liquor at once: nothing goes in within no time.
+const leastFeeding = 0.01
 
 // stirring is the heat of the stirrer in a step, W; nothing where none is stated
 // or the step says that nobody stirs.

@@ -28,7 +28,7 @@ func (r *reader) addition(n *course.Course, s *course.Stage) {
 	if s.AtOnce {
 		how = "tipped in at once: everything reacts while it is wetted"
 	}
-	v, t := r.litres(s.Gas), s.Over.As("t")
+	v, t := r.litres(s.Gas), s.Reacts().As("t")
 	q := r.w.Line("F", "L/min", "V/t*60", v.V/t.V*60, v, t).Worse(working.Bound)
 	r.flow("gas.hydrogen.peak_rate.during_addition", n, s, figure.By(string(vessel.Instantaneous)), q,
 		how+"; 25 degC, 101.325 kPa")

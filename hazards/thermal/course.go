@@ -30,28 +30,55 @@ func (r *reader) course(n *course.Course) {
 //
 //	power = heat/over               [W: kJ, s]
 //	time required = heat/(UA * allowed rise)    [min]
-//	highest temperature = Tc + P/UA + (T - Tc - P/UA) exp(-UA t/C), or T
+//
+// Liquor poured on to powder gives all of the heat with its first share, so that the
+// whole of it takes 1/share of the time required.
 func (r *reader) addition(n *course.Course, s *course.Stage) {
 	place, law := figure.Step(s.Step.Number), figure.By(string(vessel.Instantaneous))
 	how := "everything reacts as it goes in"
 	if s.AtOnce {
 		how = "tipped in at once: everything reacts while it is wetted"
 	}
-	q, t, ua, tc, set, c := s.Heat.As("Q"), s.Over.As("t"), s.UA, s.Coolant, s.Set, n.Capacity.As("C")
+	q, t, ua := s.Heat.As("Q"), s.Reacts().As("t"), s.UA
 	p := r.w.Line("P", "W", "Q*1000/t", q.V*1000/t.V, q, t).Worse(working.Bound)
 	r.add("heat.peak_power.during_addition", place, law, p, how)
 	r.add("heat.cooling.required", place, figure.Case{}, p, "cooling that holds the temperature while "+how)
 	x := r.allowed(s)
 	need := r.w.Line("t_req", "min", "Q*1000/(UA*dT)/60", q.V*1000/(ua.V*x.V)/60, q, ua, x)
+	if s.Onto != nil {
+		y, part := need.As("t_1"), s.Onto.Share
+		need = r.w.Line("t_req", "min", "t_1/s", y.V/part.V, y, part)
+	}
 	r.add("heat.addition_time.required", place, figure.Case{}, need,
 		"everything reacts as it goes in"+warmer(x)+"; "+s.Around())
-	end := r.w.Line("T_end", "degC", "T_c+P/UA+(T-T_c-P/UA)*exp(-UA*t/C)",
-		tc.V+p.V/ua.V+(set.V-tc.V-p.V/ua.V)*math.Exp(-ua.V*t.V/c.V), tc, p, ua, set, t, c)
+	end := r.end(s, p, t)
+	set := s.Set
 	r.add("heat.temperature_peak", place, law, r.w.Line("T_max", "degC", "max(T,T_end)", max(set.V, end.V), set, end),
 		how+"; "+s.Around()+"; no vapour leaves")
 	f := r.c.Store.Num("ice.fusion").As("h_f")
 	r.add("heat.ice", place, figure.Case{}, r.w.Line("m", "kg", "Q/h_f", q.V/f.V, q, f),
 		"takes up the heat of the etch alone; the bath and the liquor have to be cold before")
+}
+
+// end is the temperature once all has reacted, degC, with a constant heat input p
+// over t in a constant heat capacity, or in one that grows with the liquor poured on
+// to the powder (a linear equation in both cases):
+//
+//	T_end = Tc + P/UA + (T - Tc - P/UA) exp(-UA t/C)
+//	T_end = S + (T - S) (C0/C)^(1 + UA t/(C - C0)),  S = (P t + UA t Tc + (C - C0) T)/(UA t + C - C0)
+func (r *reader) end(s *course.Stage, p, t working.Num) working.Num {
+	ua, tc, set := s.UA, s.Coolant, s.Set
+	if s.Onto == nil {
+		c := s.Filled.As("C")
+		return r.w.Line("T_end", "degC", "T_c+P/UA+(T-T_c-P/UA)*exp(-UA*t/C)",
+			tc.V+p.V/ua.V+(set.V-tc.V-p.V/ua.V)*math.Exp(-ua.V*t.V/c.V), tc, p, ua, set, t, c)
+	}
+	c0, c := s.Onto.There.As("C_0"), s.Onto.Capacity
+	in := r.w.Line("C_in", "J/K", "C-C_0", c.V-c0.V, c, c0)
+	still := r.w.Line("S", "degC", "(P*t+UA*t*T_c+C_in*T)/(UA*t+C_in)",
+		(p.V*t.V+ua.V*t.V*tc.V+in.V*set.V)/(ua.V*t.V+in.V), p, t, ua, tc, in, set)
+	return r.w.Line("T_end", "degC", "S+(T-S)*pow(C_0/C,1+UA*t/C_in)",
+		still.V+(set.V-still.V)*math.Pow(c0.V/c.V, 1+ua.V*t.V/in.V), still, set, c0, c, ua, t, in)
 }
 
 // allowed is how far above the coolant the addition may warm the liquor: to

@@ -103,22 +103,35 @@ func (r *reader) accumulated(run *vessel.Run) {
 		heat = append(heat, course.HeatOf(r.w, &r.k.Etches[e]))
 	}
 	q, c, t := r.w.Sum("Q", "kJ", heat...), d.Contents().HeatCapacity(r.w), d.Hot.As("T")
-	rise := r.w.Line("dT", "K", "Q*1000/C", run.Rise, q, c)
-	r.put("heat.adiabatic_rise", place, rise, "all the heat of the powder stays in the liquor as it is in this step")
+	how := "all the heat of the powder stays in the liquor as it is in this step"
+	if s := r.stage(d.Number); s != nil && s.Onto != nil {
+		c = s.Onto.Capacity
+		how = "all the heat of the powder stays in what is there once as much liquor is in as it takes"
+	}
+	rise := r.w.Line("dT", "K", "Q*1000/C", q.V*1000/c.V, q, c)
+	r.put("heat.adiabatic_rise", place, rise, how)
 	r.put("heat.mtsr", place, r.w.Line("T_peak", "degC", "T+dT", t.V+rise.V, t, rise),
 		"nothing has reacted when cooling fails; gas and vapour apart")
 	v, cond := r.boiling(d)
 	r.put("heat.boiling_point", place, v, cond)
 }
 
-// boiling is the boiling point of the liquor of a step, as its course has it.
-func (r *reader) boiling(d *process.Done) (working.Num, string) {
+// stage is the step of that number in its course; nil where it is in none.
+func (r *reader) stage(step int) *course.Stage {
 	for i := range r.courses {
 		for j := range r.courses[i].Stages {
-			if s := &r.courses[i].Stages[j]; s.Done.Number == d.Number {
-				return s.Boils, s.Boiling
+			if s := &r.courses[i].Stages[j]; s.Done.Number == step {
+				return s
 			}
 		}
+	}
+	return nil
+}
+
+// boiling is the boiling point of the liquor of a step, as its course has it.
+func (r *reader) boiling(d *process.Done) (working.Num, string) {
+	if s := r.stage(d.Number); s != nil {
+		return s.Boils, s.Boiling
 	}
 	return course.Boiling(r.c, r.w, d)
 }

@@ -47,40 +47,15 @@ func (r *reader) acid(s *course.Stage) bool {
 func (r *reader) reversed(n *course.Course, s *course.Stage) {
 	kase := figure.If("acid_onto_powder")
 	place, state := figure.Step(n.Stages[0].Step.Number), n.Stages[0].Done.Contents()
-	need, acid := r.needed(s)
+	need, acid := course.Needed(r.w, r.b.Walk, s)
 	q, t, solid := n.Heat.As("Q"), s.Set.As("T"), state.SolidCapacity(r.w).As("C_s")
-	c := n.Capacity.As("C")
+	c := s.Filled.As("C")
 	top := r.w.Line("T_max", "degC", "T+Q*1000/(min(1,n/A)*(C-C_s)+C_s)",
 		t.V+q.V*1000/(min(1, need.V/acid.V)*(c.V-solid.V)+solid.V), t, q, need, acid, c, solid)
 	cond := "acid poured onto the dry powder: all of it reacts with the first acid that suffices; nothing lost, no " +
 		"vapour leaves"
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
 	r.atOnce(n, place, kase, cond, top)
-}
-
-// needed is the acid a complete etch takes, and what is offered, in mol; not known
-// for a way of etching that is not followed.
-func (r *reader) needed(s *course.Stage) (need, offered working.Num) {
-	missing := working.Lacks("acid_taken", "")
-	var terms []working.Num
-	for _, i := range s.Etches {
-		e := &r.b.Walk.Etches[i]
-		if e.N.None() {
-			continue
-		}
-		m, z, f, d := e.N.As("m"), r.b.Walk.Layered.Electrons.As("e"), e.Product.Fluorine, e.Product.Chlorine
-		if f.None() || d.None() {
-			terms = append(terms, working.Absent("n", "mol", missing))
-			continue
-		}
-		f, d = f.As("f"), d.As("d")
-		terms = append(terms, r.w.Line("n", "mol", "m*(e+f+d)", m.V*(z.V+f.V+d.V), m, z, f, d))
-	}
-	offered = r.b.Walk.Etches[s.Etches[0]].AcidBefore
-	if offered.None() {
-		return r.w.Sum("n", "mol", terms...), working.Absent("A", "mol", missing)
-	}
-	return r.w.Sum("n", "mol", terms...), offered.As("A")
 }
 
 // atOnce is all the hydrogen in the time it takes to wet the powder, and boiling
@@ -110,11 +85,11 @@ func (r *reader) released(n *course.Course, place figure.Place, kase figure.Case
 func (r *reader) base(n *course.Course, s *course.Stage) {
 	kase := figure.If("base_added")
 	place, st := figure.Step(n.Stages[0].Step.Number), r.c.Store
-	_, acid := r.needed(s)
+	_, acid := course.Needed(r.w, r.b.Walk, s)
 	hf, oh, f, h2o := st.Num("enthalpy.HF(aq)").As("h_HF"), st.Num("enthalpy.OH(-)(aq)").As("h_OH"),
 		st.Num("enthalpy.F(-)(aq)").As("h_F"), st.Num("enthalpy.H2O(l)").As("h_W")
 	h := r.w.Line("q", "kJ/mol", "h_HF+h_OH-h_F-h_W", hf.V+oh.V-f.V-h2o.V, hf, oh, f, h2o)
-	q, t, c := n.Heat.As("Q"), s.Set.As("T"), n.Capacity.As("C")
+	q, t, c := n.Heat.As("Q"), s.Set.As("T"), s.Filled.As("C")
 	top := r.w.Line("T_max", "degC", "T+(Q+A*q)*1000/C", t.V+(q.V+acid.V*h.V)*1000/c.V, t, q, acid, h, c)
 	cond := "base enough for all the acid added while nothing has reacted; nothing lost, no vapour leaves"
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)

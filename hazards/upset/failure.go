@@ -82,13 +82,9 @@ var failures = [...]failure{
 
 // rest is what a plan has left after t, counted from there.
 func rest(p *vessel.Plan, t float64) []vessel.Piece {
-	var out []vessel.Piece
-	for _, x := range p.Pieces {
-		if x.Until > t {
-			x.Until -= t
-			x.Step = 0
-			out = append(out, x)
-		}
+	out := vessel.After(p.Pieces, t)
+	for i := range out {
+		out[i].Step = 0
 	}
 	return out
 }

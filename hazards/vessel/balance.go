@@ -2,12 +2,14 @@ package vessel
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/hazards/ode"
 )
 
 // The states of the balance. Those of the fast solid, of the heat that vapour
-// carries and of the heat lost to the room are there only where needed.
+// carries, of the heat lost to the room and of the liquor that goes in are there
+// only where needed.
 const (
 	suspended   = iota // mol of slow solid stirred up
 	heap               // mol of slow solid lying still
@@ -20,19 +22,20 @@ const (
 
 // balance is the heat and mass balance of a plan:
 //
-//	C dT/dt = q - UA (T - Tc) - L (T - Tr) - dose cs (T - Tf) + P - Hv nv'
+//	C dT/dt = q - UA (T - Tc) - L (T - Tr) - dose cs (T - Tf) - pour (T - Tl) + P - Hv nv'
 //	nv'     = E p/P + (B/Hv) max(0, T - Tb) + g p/(P - p),  p/P = exp(-Hv/R (1/T - 1/Tb))
 //
 // with q the heat and g the gas of both solids (g counts only where the gas
 // leaves saturated), cs their heat capacity per mol of the slow one, and C all
-// that is in the vessel. Over a bath of ice Tc = Tm + max(0, Q - Qi)/Cb, Q
-// being the heat it has taken.
+// that is in the vessel, which pour, in J/K/s of liquor at Tl, adds to. Over a bath
+// of ice Tc = Tm + max(0, Q - Qi)/Cb, Q being the heat it has taken.
 type balance struct {
 	p         Plan
 	n         int // states
 	fast      int // index of the fast solid's states, 0 if there is none
 	carried   int // index of the heat vapour carries, 0 if there is none
 	lost      int // index of the heat lost to the room, 0 if there is none
+	poured    int // index of the liquor that has gone in, 0 if none does
 	solids    float64
 	ratio     float64
 	cubeRoot  float64
@@ -67,6 +70,9 @@ func newBalance(p Plan) (*balance, error) {
 		if x.Loss != 0 && b.lost == 0 {
 			b.lost, b.n = b.n, b.n+1
 		}
+		if b.poured == 0 && (x.Added != 0 || x.Pour != 0 || b.first.Poured != 0) {
+			b.poured, b.n = b.n, b.n+1
+		}
 	}
 	return b, nil
 }
@@ -83,6 +89,8 @@ func (b *balance) check() error {
 		return &ErrPlan{"the acid of the liquor is not known"}
 	case p.Ice.Melting > 0 && !(p.Ice.Bath > 0):
 		return &ErrPlan{"ice that can melt away leaves a bath with a heat capacity above zero"}
+	case slices.ContainsFunc(p.Pieces, func(x Piece) bool { return !(x.Added >= 0) || !(x.Pour >= 0) }):
+		return &ErrPlan{"the liquor that goes in has to be known, and none can be taken out"}
 	case p.Law == Measured && b.slopes == nil:
 		return &ErrPlan{"the measured curve needs times and conversions that rise"}
 	}
@@ -98,6 +106,9 @@ func (b *balance) start() []float64 {
 	if b.fast > 0 {
 		y[b.fast], y[b.fast+1] = s.Fast, s.FastHeap
 	}
+	if b.poured > 0 {
+		y[b.poured] = s.Poured
+	}
 	return y
 }
 
@@ -107,12 +118,27 @@ func (b *balance) problem(i, j int, t float64, y []float64) ode.Problem {
 	p := ode.Problem{From: t, To: b.p.Pieces[j-1].Until, Start: y, Rate: rate, Autonomous: true}
 	for k := i; k < j-1; k++ {
 		s := ode.Switch{At: b.p.Pieces[k].Until}
-		if b.p.Pieces[k+1].Lift {
-			s.Jump = func(_ int, _ float64, y []float64) { b.lift(y) }
+		if x := &b.p.Pieces[k+1]; x.Lift || x.Added > 0 {
+			s.Jump = func(_ int, _ float64, y []float64) { b.enter(x, y) }
 		}
 		p.Switches = append(p.Switches, s)
 	}
 	return p
+}
+
+// enter is what happens all at once at the beginning of a piece: the heap is
+// stirred up, and liquor goes in.
+//
+//	T = (C T + c Tl)/(C + c)
+func (b *balance) enter(x *Piece, y []float64) {
+	if x.Lift {
+		b.lift(y)
+	}
+	if x.Added > 0 {
+		c := b.capacity(y)
+		y[temperature] = (c*y[temperature] + x.Added*x.PourAt) / (c + x.Added)
+		y[b.poured] += x.Added
+	}
 }
 
 // lift stirs the heap up.
@@ -145,6 +171,9 @@ func (b *balance) options() ode.Options {
 			abs[i] = heat
 		}
 	}
+	if b.poured > 0 {
+		abs[b.poured] = 1e-2 * tol * b.p.Liquor.Capacity
+	}
 	return ode.Options{RelTol: tol, AbsTol: abs, Plain: tol >= plain}
 }
 
@@ -173,6 +202,10 @@ func (b *balance) rate(piece int, _ float64, y, dy []float64) {
 	if v := b.p.Liquor.Vapour; v != nil {
 		q -= v.Latent * nv
 		dy[b.carried] = nv * (v.Latent + v.Molar*v.Specific*t)
+	}
+	if b.poured > 0 {
+		dy[b.poured] = x.Pour
+		q -= x.Pour * (t - x.PourAt)
 	}
 	dy[temperature] = (q - cooled - lost - x.Dose*b.solids*(t-x.Feed) + x.Stirring) / b.capacity(y)
 }

@@ -21,6 +21,9 @@ func (b *balance) state(y []float64) State {
 	if b.fast > 0 {
 		s.Fast, s.FastHeap = y[b.fast], y[b.fast+1]
 	}
+	if b.poured > 0 {
+		s.Poured = y[b.poured]
+	}
 	return s
 }
 
@@ -114,7 +117,7 @@ func (b *balance) coarse(res *ode.Result) [4]Moment {
 
 // run is the outcome of all windows, y being the state at the end.
 func (b *balance) run(windows []Window, path *Path, y []float64) Run {
-	r := Run{Plan: b.p, Windows: windows, Rise: b.whole() / (b.p.Liquor.Capacity + b.p.Slow.Capacity + b.p.Fast.Capacity),
+	r := Run{Plan: b.p, Windows: windows, Rise: b.whole() / b.charged(),
 		Conversion: y[reacted] / (y[suspended] + y[heap] + y[reacted]), Released: b.released(y), Closure: b.closure(y),
 		Path: path, End: b.state(y)}
 	for i := range windows {
@@ -137,16 +140,31 @@ func (b *balance) whole() float64 {
 	return b.p.Slow.Amount*b.p.Slow.Heat + b.p.Fast.Amount*b.p.Fast.Heat
 }
 
+// charged is the heat capacity of what is in the vessel when the last powder is,
+// J/K.
+func (b *balance) charged() float64 {
+	c, from := b.p.Liquor.Capacity+b.first.Poured, 0.0
+	all := c
+	for _, x := range b.p.Pieces {
+		c += x.Added + x.Pour*(x.Until-from)
+		from = x.Until
+		if x.Dose > 0 {
+			all = c
+		}
+	}
+	return all + b.p.Slow.Capacity + b.p.Fast.Capacity
+}
+
 // closure is the error of the energy balance over the whole run, as a share of
 // the heat released:
 //
-//	C T - C0 T0 = heat + stirring + what the powder brought - to the coolant - to the room - with the vapour
+//	C T - C0 T0 = heat + stirring + what powder and liquor brought - to the coolant - to the room - with the vapour
 func (b *balance) closure(y []float64) float64 {
 	y0 := b.start()
 	heat := b.p.Slow.Heat*(y[reacted]-y0[reacted]) + b.p.Fast.Heat*(b.fastGone(y)-b.fastGone(y0))
 	in, from := heat, 0.0
 	for _, x := range b.p.Pieces {
-		in += (x.Stirring + x.Dose*b.solids*x.Feed) * (x.Until - from)
+		in += (x.Stirring+x.Dose*b.solids*x.Feed+x.Pour*x.PourAt)*(x.Until-from) + x.Added*x.PourAt
 		from = x.Until
 	}
 	out := y[removed] - y0[removed]

@@ -53,7 +53,7 @@ type Solid struct {
 
 // Liquor is what the powder goes into.
 type Liquor struct {
-	Capacity float64 // J/K of the liquid and the vessel
+	Capacity float64 // J/K of the liquid and the vessel at the start of the plan
 	Acid     float64 // mol
 	Taken    float64 // mol of acid per mol of the slow solid
 	Volume   float64 // L; 0: the rate does not depend on acid
@@ -87,6 +87,29 @@ type Piece struct {
 	Stirring float64 // W
 	Settled  bool    // not stirred: what goes in lies as a heap that does not react
 	Lift     bool    // the heap is stirred up at the beginning of the piece
+	Added    float64 // J/K of liquor that goes in all at once at the beginning of the piece
+	Pour     float64 // J/K/s of liquor that goes in throughout
+	PourAt   float64 // K, temperature of the liquor that goes in
+}
+
+// After is what is left of some pieces after t seconds, counted from there: what
+// happens at the beginning of one that has begun has happened.
+func After(pieces []Piece, t float64) []Piece {
+	var out []Piece
+	from := 0.0
+	for _, x := range pieces {
+		begun := from < t
+		from = x.Until
+		if x.Until <= t {
+			continue
+		}
+		x.Until -= t
+		if begun {
+			x.Added, x.Lift = 0, false
+		}
+		out = append(out, x)
+	}
+	return out
 }
 
 // Ice is the melting that keeps a bath cold, and the bath that warms after it.
@@ -102,6 +125,7 @@ type State struct {
 	Temperature              float64 // K
 	Removed                  float64 // J the coolant has taken
 	Evaporated               float64 // mol
+	Poured                   float64 // J/K of liquor that has gone in since the start of the plan
 }
 
 // Plan is one vessel and what is done to it.

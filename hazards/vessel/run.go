@@ -15,7 +15,7 @@ const R = 8.314462618
 // plan is NaN: full accumulation bounds no rate.
 type Run struct {
 	Plan Plan
-	Rise float64 // K, if all the heat stays in everything that goes in
+	Rise float64 // K, if all the heat stays in what is there when the last powder is in
 	Peak Moment  // highest temperature, K
 	Heat Moment  // greatest heat output, W
 	Gas  Moment  // greatest gas flow, mol/s
@@ -129,9 +129,7 @@ func integrate(p Plan) (Run, error) {
 		for j < len(p.Pieces) && p.Pieces[j].Step == p.Pieces[i].Step {
 			j++
 		}
-		if p.Pieces[i].Lift {
-			b.lift(y)
-		}
+		b.enter(&p.Pieces[i], y)
 		problem := b.problem(i, j, t, y)
 		problem.Peaks = peaks
 		res, err := ode.Solve(problem, o)

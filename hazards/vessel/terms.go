@@ -116,6 +116,9 @@ func (b *balance) coolant(x *Piece, y []float64) float64 {
 // capacity is that of everything in the vessel, J/K.
 func (b *balance) capacity(y []float64) float64 {
 	c := b.p.Liquor.Capacity + b.solids*(y[suspended]+y[heap]+y[reacted])
+	if b.poured > 0 {
+		c += y[b.poured]
+	}
 	if v := b.p.Liquor.Vapour; v != nil {
 		c -= v.Molar * v.Specific * y[evaporated]
 	}
