@@ -32,7 +32,7 @@ type setting struct {
 	room, heater float64 // K
 	still        float64 // share of the heat transfer that is left without stirring
 	stop         float64 // s that a stirrer stands at least
-	idle         float64 // s in which a stirrer warms an uncooled vessel to where still air takes its heat
+	air          float64 // W/K that the vessel loses to still air; 0: not known
 }
 
 func (r *reader) setting() setting {
@@ -112,7 +112,7 @@ func limited(pieces []vessel.Piece, idle float64) []vessel.Piece {
 				y := x
 				y.Until = idle
 				out = append(out, y)
-				x.Lift = false
+				x.Lift, x.Added = false, 0
 			}
 			x.Stirring = 0
 		}
@@ -170,6 +170,7 @@ func settled(pieces []vessel.Piece, least, share float64) []vessel.Piece {
 			y.Until, y.Settled, y.Stirring = math.Min(x.Until, end), true, 0
 			y.UA *= share
 			out = append(out, y)
+			x.Added = 0
 		}
 		if x.Until > end {
 			x.Lift = from <= end

@@ -29,7 +29,7 @@ func (r *reader) fail(n *course.Course, f *failure) {
 			continue
 		}
 		s := search{x: x, f: f, s: r.setting(), boils: boils.V + kelvin, closer: 1}
-		s.s.idle = idle(n)
+		s.s.air = air(n)
 		if r.w == nil { // one of many runs, for a range
 			s.closer = 0
 		}
@@ -53,15 +53,14 @@ func (r *reader) fail(n *course.Course, f *failure) {
 	}
 }
 
-// idle is the time constant of the vessel of a course in still air, s, in which a
-// stirrer that goes on heats it to P/UA above the air: C/UA. It is without end
-// where the loss is not known.
-func idle(n *course.Course) float64 {
+// air is what the vessel of a course loses to still air, W/K; 0 where that is not
+// known. A stirrer that goes on heats it to P/UA above the air within C/UA.
+func air(n *course.Course) float64 {
 	still := n.Stages[0].Still
-	if still.None() || still.Unknown() || !(still.V > 0) {
-		return math.Inf(1)
+	if still.None() || still.Unknown() {
+		return 0
 	}
-	return n.Capacity.V / still.V
+	return max(still.V, 0)
 }
 
 // missing reports that what a failure does is not known.
@@ -297,10 +296,11 @@ func (s *search) at(t float64, coarse bool) (outcome, error) {
 	if n := len(p.Pieces); n > 0 {
 		last = p.Pieces[n-1]
 		last.Until, last.Dose, last.Lift, last.Settled = max(day, last.Until+1), 0, last.Settled, false
+		last.Added, last.Pour = 0, 0
 	}
 	p.Pieces = append(p.Pieces, last)
 	if s.f.uncooled {
-		p.Pieces = limited(p.Pieces, s.s.idle)
+		p.Pieces = limited(p.Pieces, p.Capacity(&from)/s.s.air) // without end where the loss is not known
 	}
 	run, err := vessel.Simulate(p)
 	if err != nil {

@@ -92,6 +92,13 @@ type Piece struct {
 	PourAt   float64 // K, temperature of the liquor that goes in
 }
 
+// Capacity is that of what is in the vessel in a state, J/K; what has evaporated
+// counts as there.
+func (p *Plan) Capacity(s *State) float64 {
+	solids := (p.Slow.Capacity + p.Fast.Capacity) / p.Slow.Amount
+	return p.Liquor.Capacity + s.Poured + solids*(s.Suspended+s.Heap+s.Reacted)
+}
+
 // After is what is left of some pieces after t seconds, counted from there: what
 // happens at the beginning of one that has begun has happened.
 func After(pieces []Piece, t float64) []Piece {
