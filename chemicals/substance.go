@@ -50,10 +50,20 @@ type Substance struct {
 	// NotHeld marks a substance of which the data hold nothing; see Unheld.
 	NotHeld bool
 	Status  string // of CAS and name: read or memory
+
+	classes []string // nil: not worked out
 }
 
 func loadSubstances(fsys fs.FS) ([]*Substance, error) {
-	return read(fsys, "data/substances.csv", substanceOf)
+	all, err := read(fsys, "data/substances.csv", substanceOf)
+	if err != nil {
+		return nil, err
+	}
+	rows, err := loadClasses(fsys)
+	for _, s := range all {
+		s.classes = s.classify(rows)
+	}
+	return all, err
 }
 
 func substanceOf(r columns.Row) *Substance {

@@ -20,6 +20,7 @@ func Unheld(name string, formula Formula) *Substance {
 	if s.May("F") {
 		s.HydrolysisHF, s.HydrolysisAcid = math.NaN(), math.NaN()
 	}
+	s.classes = s.classify(classes())
 	return s
 }
 

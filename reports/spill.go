@@ -27,7 +27,7 @@ var spillRows = sync.OnceValue(func() []spillRow {
 // wherever a spill or a broken bottle can bring the room to a level at which it is
 // left, or nobody knows whether it can.
 func (b *builder) leaveFirst() bool {
-	if b.tags.has("hf") {
+	if b.tags.has("hf") || b.tags.has("not_held") {
 		return true
 	}
 	for i := range b.r.Findings {

@@ -92,10 +92,8 @@ func (b *builder) pouredHF() float64 {
 func (b *builder) poured(tag string) float64 {
 	out := math.Inf(-1)
 	b.eachMaterial(func(m *route.Material) {
-		for _, t := range substanceTags(m.Substance) {
-			if t == tag {
-				out = worse(out, upTo(m.Strength, "wt%"))
-			}
+		if m.Substance.Is(tag) {
+			out = worse(out, upTo(m.Strength, "wt%"))
 		}
 	})
 	if math.IsInf(out, -1) {
@@ -139,10 +137,8 @@ func (b *builder) powder() float64 {
 	}
 	out := upTo(p.Mass, "g")
 	b.eachMaterial(func(m *route.Material) {
-		for _, t := range substanceTags(m.Substance) {
-			if t == "powder" {
-				out += upTo(m.Mass, "g")
-			}
+		if m.Substance.Is("powder") {
+			out += upTo(m.Mass, "g")
 		}
 	})
 	return out

@@ -2,15 +2,13 @@ package reports
 
 import (
 	"slices"
-	"strings"
 
-	"etchbound/chemicals"
 	"etchbound/hazards/route"
 )
 
-// A tag is a property that makes a row of pairs.csv, construction.csv or
-// safeguards.csv apply: what a material is, or what is done with it. tagSet
-// holds the first step that brought each.
+// A tag is a property that makes a row of pairs.csv or safeguards.csv apply: a class
+// of a substance, or what is done with it. tagSet holds the first step that brought
+// each.
 type tagSet map[string]int
 
 func (t tagSet) add(step int, tags ...string) {
@@ -67,7 +65,7 @@ func (c *contents) put(step int, m *route.Material, r *route.Route) {
 		c.tags.add(step, "powder")
 	case m.Substance != nil:
 		name = m.Substance.Name
-		c.tags.add(step, substanceTags(m.Substance)...)
+		c.tags.add(step, m.Substance.Classes()...)
 	}
 	if name != "" && !slices.Contains(c.names, name) {
 		c.names = append(c.names, name)
@@ -86,53 +84,18 @@ func (c *contents) takes(step int, from *contents) {
 	c.joined(step)
 }
 
-// joined adds what two materials make together: a fluoride salt in acid is HF.
+// other is the tag of what meets something that is not held.
+const other = "other"
+
+// joined adds what two materials make together: a fluoride salt in acid is HF, and
+// what anything makes with something that is not held nobody knows.
 func (c *contents) joined(step int) {
+	if c.tags.has("not_held") && len(c.names) > 1 {
+		c.tags.add(step, other)
+	}
 	if c.tags.has("fluoride_salt") && c.tags.has("acid") {
 		c.tags.add(step, "hf")
 	}
-}
-
-// byFormula are the tags of single substances whose kind says too little.
-var byFormula = map[string][]string{
-	"HF": {"hf", "acid"}, "HBF4": {"hf"}, "H2SiF6": {"hf"}, "NH4HF2": {"hf"}, "NH3": {"ammonia"}, "H2O2": {"peroxide"},
-	"HNO3":  {"nitric"},
-	"HClO4": {"perchloric"}, "NaOCl": {"hypochlorite"}, "NaClO": {"hypochlorite"}, "NaN3": {"azide"},
-}
-
-// byName are tags found by a word of the slug or a synonym.
-var byName = [...]struct{ word, tag string }{
-	{"dmso", "dmso"}, {"dimethyl sulfoxide", "dmso"}, {"tmaoh", "tmaoh"}, {"tetramethylammonium hydroxide", "tmaoh"},
-	{"persulfate", "persulfate"}, {"peroxydisulfate", "persulfate"}, {"hypochlorite", "hypochlorite"},
-	{"azide", "azide"}, {"cyanide", "cyanide_sulfide"}, {"sulfide", "cyanide_sulfide"},
-}
-
-func substanceTags(s *chemicals.Substance) []string {
-	tags := slices.Clone(byFormula[s.Formula.Text])
-	names := strings.ToLower(strings.Join(append([]string{s.Name, strings.ReplaceAll(s.Slug, "_", " ")}, s.Synonyms...),
-		"|"))
-	for _, n := range byName {
-		if strings.Contains(names, n.word) {
-			tags = append(tags, n.tag)
-		}
-	}
-	is := func(yes bool, tag string) {
-		if yes {
-			tags = append(tags, tag)
-		}
-	}
-	hydroxide := s.Acid < 0 && s.Kind != "carbonate" && s.Formula.Text != "NH3"
-	is(s.Kind == "acid" || (s.Acid > 0 && s.Kind != "water"), "acid")
-	is(s.Kind == "fluoride_salt", "fluoride_salt")
-	is(s.Kind == "carbonate", "carbonate")
-	is(hydroxide, "strong_base")
-	is(s.Ammonium > 0, "ammonium")
-	is(s.Oxidant > 0 || s.Kind == "oxidant", "oxidant")
-	is(s.Formula.Count("Cl") > 0 && s.Oxidant == 0, "chloride")
-	is(s.Formula.Count("Ca") > 0, "calcium")
-	is(s.Formula.Count("C") > 0 && s.Formula.Count("H") > 0 && s.Kind != "carbonate", "organic")
-	is(s.Kind == "precursor_metal", "powder")
-	return tags
 }
 
 // routeTags is everything the route holds or does, for rules of the whole.

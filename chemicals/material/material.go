@@ -37,22 +37,46 @@ func verdict(word string) Verdict {
 	return Verdict(slices.Index([]string{"yes", "limited", "", "no"}, word))
 }
 
-// Media are what a liquor can hold that some material does not stand: the columns of
-// the table of materials.
-var media = [...]string{"hf", "acid", "chloride", "strong_base", "tmaoh", "solvent"}
+// medium is what a liquor can hold that some material does not stand: a column of the
+// table of materials. It is there with the substances of a class, or with an element.
+type medium struct{ name, class, element, called string }
 
-// Media lists them.
-func Media() []string { return media[:] }
+var media = [...]medium{
+	{"hf", "", "F", "acid fluoride"},
+	{"acid", "acid", "", "strong acid"},
+	{"chloride", "chloride", "", "hydrochloric acid or chloride"},
+	{"strong_base", "strong_base", "", "strong base"},
+	{"tmaoh", "organic_base", "", "quaternary ammonium hydroxide"},
+	{"solvent", "solvent", "", "organic solvent"},
+}
+
+// Media lists them by their names.
+func Media() []string {
+	out := make([]string, len(media))
+	for i := range media {
+		out[i] = media[i].name
+	}
+	return out
+}
+
+func mediumOf(name string) *medium {
+	for i := range media {
+		if media[i].name == name {
+			return &media[i]
+		}
+	}
+	return &medium{called: name}
+}
 
 // Called is a medium in words.
-func Called(medium string) string {
-	i := slices.Index(media[:], medium)
-	if i < 0 {
-		return medium
-	}
-	return [...]string{"acid fluoride", "strong acid", "hydrochloric acid or chloride", "strong base",
-		"quaternary ammonium hydroxide", "organic solvent"}[i]
-}
+func Called(medium string) string { return mediumOf(medium).called }
+
+// ClassOf is the class of substances that a medium is; "" for one that is there
+// wherever an element is.
+func ClassOf(medium string) string { return mediumOf(medium).class }
+
+// HeldAs is the element with which a medium is there; "" for a class of substances.
+func HeldAs(medium string) string { return mediumOf(medium).element }
 
 // Material is one row of the table.
 type Material struct {
@@ -138,8 +162,8 @@ func materialOf(r columns.Row) Material {
 	if m.Unlimited = r.Text("service") == "none"; !m.Unlimited {
 		m.Service = r.Number("service")
 	}
-	for i, medium := range media {
-		m.stands[i] = verdict(r.Choice(medium, "", "yes", "limited", "no"))
+	for i := range media {
+		m.stands[i] = verdict(r.Choice(media[i].name, "", "yes", "limited", "no"))
 	}
 	return m
 }
@@ -150,7 +174,7 @@ func (t *Table) rulesOf(r columns.Row) []rule {
 		if t.row(slug) < 0 {
 			r.Fault("materials", fmt.Errorf("there is no material %q", slug))
 		}
-		out = append(out, rule{slug, r.Choice("medium", media[:]...), r.Number("above_wt"), r.Number("up_to_wt"),
+		out = append(out, rule{slug, r.Choice("medium", Media()...), r.Number("above_wt"), r.Number("up_to_wt"),
 			r.Number("above_degc"), r.Number("up_to_degc"),
 			Stand{verdict(r.Choice("verdict", "yes", "limited", "no")), r.Text("note"), r.Named("source"), r.Named("status")}})
 	}
@@ -204,7 +228,7 @@ func (t *Table) Stands(m *Material, medium string, strength, degC float64) Stand
 	if found {
 		return worst
 	}
-	if i := slices.Index(media[:], medium); i >= 0 && m.stands[i] != Unknown {
+	if i := slices.Index(Media(), medium); i >= 0 && m.stands[i] != Unknown {
 		return Stand{m.stands[i], m.Note, m.Source, m.Status}
 	}
 	return worst

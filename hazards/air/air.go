@@ -88,13 +88,24 @@ func (r *reader) put(quantity string, place figure.Place, agent string, kase fig
 
 // agent is a vapour that people breathe.
 type agent struct {
-	slug    string
-	formula string
-	moves   string // row of its diffusivity
+	slug     string
+	formula  string
+	element  string // without which no liquor gives it off
+	solution string // the model of the solution it stands over
+	moves    string // row of its diffusivity
+	acid     bool   // it acts where the other acids do
 }
 
-var agents = [...]agent{{"hf", "HF", "air.diffusivity.hf"}, {"hcl", "HCl", "air.diffusivity.hcl"},
-	{"ammonia", "NH3", "air.diffusivity.nh3"}}
+var agents = [...]agent{hf: {"hf", "HF", "F", "hf", "air.diffusivity.hf", true},
+	hcl:     {"hcl", "HCl", "Cl", "hcl", "air.diffusivity.hcl", true},
+	ammonia: {"ammonia", "NH3", "N", "nh3", "air.diffusivity.nh3", false}}
+
+// The positions of the agents.
+const (
+	hf = iota
+	hcl
+	ammonia
+)
 
 // vapour is one over a liquor.
 type vapour struct {
@@ -230,15 +241,15 @@ func (r *reader) stands(l *process.Acids, t working.Num) []vapour {
 	}
 	if l.Ammoniac && (l.Neutral || l.Unsure) {
 		p, holds := r.ammonia(l, t)
-		add(agents[2], p, holds)
+		add(agents[ammonia], p, holds)
 	}
 	if l.Fluorine && !l.Neutral {
 		p, holds := r.hf(l, t)
-		add(agents[0], p, holds)
+		add(agents[hf], p, holds)
 	}
 	if l.Chloride && !l.Neutral {
 		p, holds := r.hcl(l, t)
-		add(agents[1], p, holds)
+		add(agents[hcl], p, holds)
 	}
 	if out == nil {
 		return nil

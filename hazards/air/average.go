@@ -24,7 +24,7 @@ func (r *reader) averages() {
 		}
 		for _, window := range r.windows(a.slug) {
 			v := r.average(steps, window)
-			if l, there := r.averaged(a.slug, window); there && a.slug != "ammonia" {
+			if l, there := r.averaged(a.slug, window); there && a.acid {
 				c := v.As("C")
 				parts[window] = append(parts[window], r.w.Line("C_L", "1", "C/L", c.V/l.V, c, l))
 			}

@@ -118,17 +118,11 @@ func (r *reader) dropped(b *bottle) []spilt {
 		return r.mayGive(b.sub)
 	}
 	st, t := r.c.Store, r.c.Store.Num("room.temperature").As("T")
-	var a agent
-	switch b.sub.Solution {
-	case "hf":
-		a = agents[0]
-	case "hcl":
-		a = agents[1]
-	case "nh3":
-		a = agents[2]
-	default:
+	i := slices.IndexFunc(agents[:], func(a agent) bool { return a.solution == b.sub.Solution })
+	if i < 0 {
 		return nil
 	}
+	a := agents[i]
 	var v, m working.Num
 	if b.volume.Set {
 		v = r.c.Given("V", "mL", b.volume)
@@ -137,7 +131,7 @@ func (r *reader) dropped(b *bottle) []spilt {
 	}
 	c := solution.Charged(st, r.w, b.sub, r.c.Ranged(b.strength), v, m)
 	var p working.Num
-	if a.slug == "ammonia" {
+	if !a.acid {
 		p = solution.Ammonia(st, r.w, r.molal(c.Solute, c.Water), t)
 	} else {
 		p = solution.Vapour(st, r.w, b.sub.Solution, c.Fraction, t)
@@ -153,10 +147,10 @@ func (r *reader) dropped(b *bottle) []spilt {
 func (r *reader) mayGive(s *chemicals.Substance) []spilt {
 	var out []spilt
 	t := r.c.Store.Num("room.temperature").As("T")
-	for i, element := range [...]string{"F", "Cl", "N"} {
-		if s.May(element) {
+	for _, a := range agents {
+		if s.May(a.element) {
 			p, v := working.Absent("p", "kPa", s.Lacks()), working.Absent("V", "mL", s.Lacks())
-			out = append(out, spilt{vapour: vapour{agent: agents[i], pressure: p, total: p}, volume: v, celsius: t})
+			out = append(out, spilt{vapour: vapour{agent: a, pressure: p, total: p}, volume: v, celsius: t})
 		}
 	}
 	return out

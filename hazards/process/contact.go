@@ -53,31 +53,16 @@ func (k *walker) touches(p *State, q *Pool, s *route.Step) {
 // holds reports whether a liquor holds a medium, and at which strength in wt%, NaN
 // where that is not followed.
 func (k *walker) holds(q *Pool, medium string) (float64, bool) {
-	var is func(*chemicals.Substance) bool
-	switch medium {
-	case "hf":
-		f, _ := chemicals.ElementIndex("F")
-		n := value(q, func(e *Entry) float64 { return e.Count(f) })
+	if element := material.HeldAs(medium); element != "" {
+		i, _ := chemicals.ElementIndex(element)
+		n := value(q, func(e *Entry) float64 { return e.Count(i) })
 		const molar = 20.006 // g/mol of HF: to tell a strong acid from a weak one, in no figure
-		return 100 * n * molar / q.Mass.V, !(n <= 1e-6*k.in[f])
-	case "acid":
-		is = func(s *chemicals.Substance) bool { return s.Kind == "acid" || s.Acid > 0 && s.Kind != "water" }
-	case "chloride":
-		is = func(s *chemicals.Substance) bool { return s.Formula.Count("Cl") > 0 && s.Oxidant == 0 }
-	case "strong_base":
-		is = strongBase
-	case "tmaoh":
-		is = func(s *chemicals.Substance) bool { return strongBase(s) && s.Formula.Count("C") > 0 }
-	case "solvent":
-		is = func(s *chemicals.Substance) bool { return s.Kind == "solvent" }
+		return 100 * n * molar / q.Mass.V, !(n <= 1e-6*k.in[i])
 	}
+	class := material.ClassOf(medium)
 	return math.NaN(), has(q, func(s *chemicals.Substance) bool {
-		return s.NotHeld && (medium != "chloride" || s.May("Cl")) || is(s)
+		return s.Is(class) || s.NotHeld && (class != "chloride" || s.May("Cl"))
 	})
-}
-
-func strongBase(s *chemicals.Substance) bool {
-	return s.Acid < 0 && s.Kind != "carbonate" && s.Formula.Text != "NH3"
 }
 
 // contacts judges every part of every place by what its liquor held, and says where
