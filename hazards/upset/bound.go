@@ -6,6 +6,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
 )
 
 // bounded are the failures nobody can follow in time: a closed form bounds them.
@@ -54,6 +55,19 @@ func (r *reader) reversed(n *course.Course, s *course.Stage) {
 		t.V+q.V*1000/(min(1, need.V/acid.V)*(c.V-solid.V)+solid.V), t, q, need, acid, c, solid)
 	cond := "acid poured onto the dry powder: all of it reacts with the first acid that suffices; nothing lost, no " +
 		"vapour leaves"
+	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
+	r.atOnce(n, place, kase, cond, top)
+}
+
+// heap bounds powder that lies as a heap and is wetted all at once: all of it reacts
+// within the time of wetting, and loses nothing meanwhile.
+//
+//	T_max = T + Q/C
+func (r *reader) heap(n *course.Course, f *failure) {
+	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If(f.key).By(string(vessel.Instantaneous))
+	q, t, c := n.Heat.As("Q"), n.Stages[0].Set.As("T"), n.Capacity.As("C")
+	top := r.w.Line("T_max", "degC", "T+Q*1000/C", t.V+q.V*1000/c.V, t, q, c)
+	cond := f.how + "; all of it reacts while it is wetted; nothing lost, no vapour leaves"
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
 	r.atOnce(n, place, kase, cond, top)
 }

@@ -22,6 +22,7 @@ type failure struct {
 	// uncooled says that nothing is lost: what a stirrer puts in is then counted up
 	// to the rise at which still air would take it.
 	uncooled bool
+	heaps    bool     // powder lies as a heap and is wetted all at once
 	mistake  bool     // something done wrong at the start rather than something that breaks
 	uses     []string // rows of data it rests on
 	how      string   // what is taken to happen, in words
@@ -57,10 +58,10 @@ var failures = [...]failure{
 	{key: "moved_unfinished", as: "cooling_lost", mistake: true, when: anyTime,
 		how:  "the batch is moved to where nothing cools or stirs it, nothing lost to the room",
 		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
-	{key: "stirrer_stops", needs: slowly, when: adding, uses: []string{"film.still", "upset.stirrer_stands"},
+	{key: "stirrer_stops", heaps: true, needs: slowly, when: adding, uses: []string{"film.still", "upset.stirrer_stands"},
 		then: standing,
 		how:  "the stirrer stands while the addition goes on, then stirs up at once what has settled"},
-	{key: "delayed_start", mistake: true, needs: first, when: fromStart,
+	{key: "delayed_start", heaps: true, mistake: true, needs: first, when: fromStart,
 		how:  "the powder floats on the liquor while the addition goes on, and is wetted all at once",
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece { return settled(rest(p, t), 0, 1) }},
 	{key: "bath_wrong", mistake: true, needs: cooled, when: fromStart, uses: []string{"room.temperature"},
