@@ -79,7 +79,7 @@ func arm(v ventilated, end, t float64) float64 {
 func leaving(agent string) []chart.Line {
 	var out []chart.Line
 	for _, e := range limit.ExposureAt(agent, "") {
-		if e.Kind == limit.Escape || e.ID == "aegl2_"+agent+"_10min" {
+		if e.Leave() {
 			out = append(out, chart.Line{Y: e.Value, Label: e.Label})
 		}
 	}

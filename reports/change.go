@@ -171,7 +171,7 @@ func changeVerdicts(a, b *builder, c *scaling.Change) []Block {
 		if f.Figure.IsZero() {
 			f, in = v.Was, a
 		}
-		t.Rows = append(t.Rows, []Cell{text(in.nameOf(f.Figure)), text(limitText(f.Limit)), changeVerdict(&v.Was),
+		t.Rows = append(t.Rows, []Cell{text(in.nameOf(f.Figure)), text(limitText(&f.Limit)), changeVerdict(&v.Was),
 			changeVerdict(&v.Is)})
 	}
 	return []Block{t}

@@ -7,6 +7,8 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/hazards/route"
 	"etchbound/reports/words"
 )
 
@@ -131,7 +133,7 @@ func (b *builder) findings(want func(*figure.Finding) bool) []Block {
 		if !want(f) || b.repeated(f) {
 			continue
 		}
-		row := []Cell{text(b.nameOf(f.Figure)), text(limitText(f.Limit) + basisText(f.Limit)),
+		row := []Cell{text(b.nameOf(f.Figure)), text(limitText(&f.Limit) + basisText(&f.Limit)),
 			text(marginText(f, f.Figure.Quantity)), verdictCell(f.Verdict), text(needsText(f))}
 		if !joins(t.Rows, row) {
 			t.Rows = append(t.Rows, row)
@@ -183,9 +185,9 @@ func (b *builder) judged(id figure.FindingID) bool {
 	return false
 }
 
-func basisText(l figure.LimitRef) string {
+func basisText(l *limit.Limit) string {
 	var s []string
-	for _, p := range []string{l.Document, l.Section, l.Edition, l.Status} {
+	for _, p := range []string{words.Say(l.From()), sectionOf(l), l.Edition, l.Status} {
 		if p != "" {
 			s = append(s, p)
 		}
@@ -194,6 +196,14 @@ func basisText(l figure.LimitRef) string {
 		return ""
 	}
 	return say("limit.basis", strings.Join(s, ", "))
+}
+
+// sectionOf is where a limit stands; a place in a file as people say it.
+func sectionOf(l *limit.Limit) string {
+	if l.Origin == limit.Route || l.Origin == limit.Site {
+		return route.Told(l.Section)
+	}
+	return l.Section
 }
 
 func needsText(f *figure.Finding) string {

@@ -130,8 +130,8 @@ func fixtureData() []chemicals.Datum {
 }
 
 func fixtureFindings() []figure.Finding {
-	ref := func(id string, v float64, unit string) figure.LimitRef {
-		return figure.LimitRef{Key: limit.Named(limit.Review, id), Label: "allowed without rating and relief", Value: v,
+	ref := func(id string, v float64, unit string) limit.Limit {
+		return limit.Limit{Key: limit.Named(limit.Review, id), Label: "allowed without rating and relief", Value: v,
 			Unit: unit, Document: "Rule of this review",
 			Section: "closed containers", Edition: "1", Status: "computed"}
 	}

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/reports/chart"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -55,12 +56,14 @@ func (b *builder) firstLimit(g *scaling.Growth) []Block {
 	var out []Block
 	switch {
 	case ok && first.Already:
-		out = append(out, Paragraph{say("growth.already", grams(first.Grams), b.nameOf(first.Figure), first.Limit.Label),
+		out = append(out, Paragraph{say("growth.already", grams(first.Grams), b.nameOf(first.Figure),
+			words.Say(first.Limit.Says())),
 			Warning})
 	case g.NotKnown():
 		out = append(out, Paragraph{say("growth.withheld", strconv.Itoa(len(g.Withheld))), Warning})
 	case ok:
-		out = append(out, Paragraph{say("growth.first", grams(first.Grams), b.nameOf(first.Figure), first.Limit.Label),
+		out = append(out, Paragraph{say("growth.first", grams(first.Grams), b.nameOf(first.Figure),
+			words.Say(first.Limit.Says())),
 			Warning})
 	default:
 		out = append(out, Paragraph{say("growth.none", grams(g.To.In("g"))), Warning})
@@ -69,13 +72,14 @@ func (b *builder) firstLimit(g *scaling.Growth) []Block {
 		if n := g.NotKnownBelow(next.Grams); n > 0 {
 			out = append(out, Paragraph{Text: say("growth.next_withheld", strconv.Itoa(n))})
 		} else {
-			out = append(out, Paragraph{Text: say("growth.next", b.nameOf(next.Figure), next.Limit.Label, grams(next.Grams))})
+			out = append(out, Paragraph{Text: say("growth.next", b.nameOf(next.Figure), words.Say(next.Limit.Says()),
+				grams(next.Grams))})
 		}
 	}
 	if g.NotKnown() {
 		l, labels := List{}, map[figure.FindingID]string{}
 		for i := range g.Crossings {
-			labels[g.Crossings[i].ID()] = g.Crossings[i].Limit.Label
+			labels[g.Crossings[i].ID()] = words.Say(g.Crossings[i].Limit.Says())
 		}
 		for _, id := range g.Withheld {
 			l.Items = append(l.Items, b.nameOf(id.Figure)+" ("+labels[id]+")")
@@ -143,7 +147,7 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]Cell) {
 		}
 		// one that depends on the batch, as it is where it is exceeded
 		if x.limit == "" || c.Turns == figure.Exceeds && !c.Back {
-			x.limit = limitText(c.Limit) + basisText(c.Limit)
+			x.limit = limitText(&c.Limit) + basisText(&c.Limit)
 		}
 		x.tell(c)
 		if c.Already && c.Turns.Rank() >= worst[c.ID()].Rank() {
@@ -332,7 +336,7 @@ func (b *builder) growthChances(g *scaling.Growth) Section {
 			continue
 		}
 		seen[c.Figure] = true
-		row := []Cell{text(b.nameOf(c.Figure) + " (" + c.Limit.Label + ")")}
+		row := []Cell{text(b.nameOf(c.Figure) + " (" + words.Say(c.Limit.Says()) + ")")}
 		for k := range g.Rungs {
 			x := g.Chances[k][c.ID()]
 			row = append(row, text(percent(x.Exceeds+x.Unknown)))

@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"etchbound/hazards"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -197,7 +198,7 @@ func GrowthCSV(w io.Writer, g *scaling.Growth) error {
 		x := &g.Crossings[i]
 		c.Write([]string{shortest(x.Grams), "g", x.Turns.String(), strconv.FormatBool(x.Back),
 			strconv.FormatBool(x.Already), guard(x.Figure.String()), guard(b.nameOf(x.Figure)),
-			guard(x.Limit.Key.String()), shortest(x.Limit.Value), guard(x.Limit.Unit), guard(x.Limit.Document),
+			guard(x.Limit.Key.String()), shortest(x.Limit.Value), guard(x.Limit.Unit), guard(words.Say(x.Limit.From())),
 			guard(x.Limit.Status)})
 	}
 	c.Flush()

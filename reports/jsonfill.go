@@ -91,7 +91,8 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 func (b *builder) findingToJSON(f *figure.Finding) findingJSON {
 	l, chance := f.Limit, b.chanceOf(f)
 	return findingJSON{ID: f.ID().String(), Figure: f.Figure.String(),
-		Limit:   limitJSON{l.ID, l.Origin.String(), nine(l.Value), l.Unit, l.Document, l.Section, l.Edition, l.Status},
+		Limit: limitJSON{l.ID, l.Origin.String(), nine(l.Value), l.Unit, words.Say(l.From()), sectionOf(&l), l.Edition,
+			l.Status},
 		Verdict: f.Verdict.String(), Surely: f.Surely.String(), Of: f.Of.String(), Margin: nine(f.Margin),
 		Needs: each(f.Needs, func(n *figure.Need) needJSON {
 			return needJSON{n.Quantity, nine(n.Value), n.Unit,

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/reports/words"
 )
 
 // Mark is the verdict a cell states; empty for none.
@@ -65,13 +67,10 @@ func marginText(f *figure.Finding, quantity string) string {
 const limitDigits = 4
 
 // limitText is a limit with its unit and name.
-func limitText(l figure.LimitRef) string {
+func limitText(l *limit.Limit) string {
 	v := say("value.unknown")
 	if !math.IsNaN(l.Value) {
 		v = measure(l.Value, limitDigits, l.Unit)
 	}
-	if l.Label == "" {
-		return v
-	}
-	return v + ", " + l.Label
+	return v + ", " + words.Say(l.Says())
 }

@@ -10,6 +10,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 )
 
 func TestSignificant(t *testing.T) {
@@ -64,7 +65,7 @@ func TestMargins(t *testing.T) {
 		{"fluoride.hf_strength", 50, 0.896, "89 % left"}, {"heat.adiabatic_rise", 50, -0.386, "39 % over"},
 		{"gas.closed.pressure", 0, -1, "zero limit"}, {"heat.etch.total", 1, math.NaN(), "not known"},
 	} {
-		f := figure.Finding{Limit: figure.LimitRef{Value: c.limit}, Margin: c.margin}
+		f := figure.Finding{Limit: limit.Limit{Value: c.limit}, Margin: c.margin}
 		if got := marginText(&f, c.quantity); got != c.want {
 			t.Errorf("%s: %q, want %q", c.quantity, got, c.want)
 		}

@@ -269,7 +269,7 @@ func (b *builder) worstRow(f *figure.Finding) []Cell {
 	if g, ok := b.byID[f.Figure]; ok {
 		value, name = valueAndRange(g), b.figureName(g)
 	}
-	return []Cell{text(clip(name, nameLength)), text(value), text(clip(limitText(f.Limit), limitLength)),
+	return []Cell{text(clip(name, nameLength)), text(value), text(clip(limitText(&f.Limit), limitLength)),
 		text(marginText(f, f.Figure.Quantity)), verdictCell(f.Verdict)}
 }
 

@@ -86,7 +86,7 @@ func (b *builder) chanceTable() Block {
 			if !there || c.Exceeds+c.Unknown == 0 || sure != always || len(t.Rows) == mostChances || b.repeated(f) {
 				continue
 			}
-			t.Rows = append(t.Rows, []Cell{text(b.nameOf(f.Figure)), text(limitText(f.Limit)), verdictCell(f.Verdict),
+			t.Rows = append(t.Rows, []Cell{text(b.nameOf(f.Figure)), text(limitText(&f.Limit)), verdictCell(f.Verdict),
 				text(percent(c.Exceeds)), text(percent(c.Unknown))})
 		}
 	}

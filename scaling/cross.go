@@ -7,13 +7,14 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/schemas/quantity"
 )
 
 // Crossing is a batch at which a finding turns.
 type Crossing struct {
 	Figure  figure.ID
-	Limit   figure.LimitRef
+	Limit   limit.Limit
 	Turns   figure.Verdict // near, exceeds or unknown
 	Grams   float64        // last batch before it turns; first after it where it turns back
 	Back    bool           // with more powder it is no longer so
@@ -67,9 +68,9 @@ type gap struct {
 	of        *seen
 	turn      int
 	low, high *Rung
-	limit     figure.LimitRef // as it was seen last
-	before    bool            // it is so at the lower one
-	danger    float64         // dangerous end at the turn
+	limit     limit.Limit // as it was seen last
+	before    bool        // it is so at the lower one
+	danger    float64     // dangerous end at the turn
 	out       Crossing
 }
 

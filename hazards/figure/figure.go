@@ -80,24 +80,11 @@ type Need struct {
 	Says     phrase.Phrase
 }
 
-// LimitRef is the limit a finding was judged by, as it stands in the review.
-// Value is NaN where the limit itself is unknown.
-type LimitRef struct {
-	limit.Key
-	Label    string
-	Value    float64
-	Unit     string
-	Document string
-	Section  string
-	Edition  string
-	Status   string // status of the limit's source
-}
-
 // Finding is a figure held against a limit.
 type Finding struct {
 	Figure  ID
 	Of      ID // the figure it was judged by, where that is another; else zero
-	Limit   LimitRef
+	Limit   limit.Limit
 	Verdict Verdict
 	Surely  Surety
 	Margin  float64 // share of the limit left (temperatures: K left), from the dangerous end; NaN if unknown

@@ -5,7 +5,6 @@ import (
 	_ "embed"
 	"math"
 	"slices"
-	"strings"
 	"sync"
 
 	"etchbound/schemas/columns"
@@ -30,13 +29,12 @@ type Exposure struct {
 	Value        float64 // ppm
 	Average      float64 // min over which it is averaged; 0: never to be passed
 	Kind         Kind
+	Tier         int    // 1 to 3 of an emergency level; else 0
 	Jurisdiction string // empty: everywhere
 	Document     string
 	Section      string
 	Edition      string
 	Status       string
-
-	verify string // label that asks to verify it, where nobody has seen the printed value
 }
 
 //go:embed exposure.csv
@@ -44,12 +42,15 @@ var exposureTable string
 
 var exposures = sync.OnceValue(func() []Exposure {
 	return columns.Must("hazards/limit/exposure.csv", exposureTable, func(r columns.Row) Exposure {
-		label := r.Named("label")
-		return Exposure{ID: r.Named("id"), Agent: r.Named("agent"), Label: label, Value: r.Stated("value"),
+		e := Exposure{ID: r.Named("id"), Agent: r.Named("agent"), Label: r.Named("label"), Value: r.Stated("value"),
 			Average:      r.Stated("average"),
 			Kind:         Kind(r.Choice("kind", string(Work), string(Advisory), string(Escape), string(Emergency))),
 			Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"), Section: r.Text("section"),
-			Edition: r.Text("edition"), Status: r.Named("status"), verify: label + " (from memory: verify it locally)"}
+			Edition: r.Text("edition"), Status: r.Named("status")}
+		if e.Kind == Emergency {
+			e.Tier = r.Count("tier")
+		}
+		return e
 	})
 })
 
@@ -59,21 +60,24 @@ func Exposures() []Exposure { return slices.Clone(exposures()) }
 // ExposureAt lists those that hold for an agent at a site: what holds
 // everywhere, and the work limits of its jurisdiction. Without one, those of
 // every jurisdiction count. The list is shared and not to be changed.
-func ExposureAt(agent, jurisdiction string) []Exposure { return held()[where{agent, jurisdiction}] }
+func ExposureAt(agent, jurisdiction string) []Exposure {
+	return exposuresAt()[agentAt{agent, jurisdiction}]
+}
 
-type where struct{ agent, jurisdiction string }
+// agentAt is an agent at a site of a jurisdiction.
+type agentAt struct{ agent, jurisdiction string }
 
-// sites are the jurisdictions a site may state, and none.
-var sites = [...]string{"", "us", "us_california", "eu", "uk", "de"}
+// jurisdictions are those a site may state, and none.
+var jurisdictions = [...]string{"", "us", "us_california", "eu", "uk", "de"}
 
-// held are the lists of every agent at every site: they are asked for many times.
-var held = sync.OnceValue(func() map[where][]Exposure {
-	out := map[where][]Exposure{}
+// exposuresAt are the lists of every agent at every site: they are asked for many times.
+var exposuresAt = sync.OnceValue(func() map[agentAt][]Exposure {
+	out := map[agentAt][]Exposure{}
 	for _, e := range exposures() {
-		for _, at := range sites {
+		for _, at := range jurisdictions {
 			if e.Jurisdiction == "" || at == "" || e.Jurisdiction == at ||
 				at == "us_california" && e.Jurisdiction == "us" || at == "de" && e.Jurisdiction == "eu" {
-				out[where{e.Agent, at}] = append(out[where{e.Agent, at}], e)
+				out[agentAt{e.Agent, at}] = append(out[agentAt{e.Agent, at}], e)
 			}
 		}
 	}
@@ -84,19 +88,21 @@ var held = sync.OnceValue(func() map[where][]Exposure {
 // at a site for as long as work lasts, and what is immediately dangerous. Without a
 // jurisdiction it lists what any of them would have, the strictest of all first: so
 // stating one never adds a limit. The list is shared and not to be changed.
-func Strictest(agent, jurisdiction string) []Exposure { return strictest()[where{agent, jurisdiction}] }
+func Strictest(agent, jurisdiction string) []Exposure {
+	return strictest()[agentAt{agent, jurisdiction}]
+}
 
-var strictest = sync.OnceValue(func() map[where][]Exposure {
-	out := map[where][]Exposure{}
-	for at, all := range held() {
+var strictest = sync.OnceValue(func() map[agentAt][]Exposure {
+	out := map[agentAt][]Exposure{}
+	for at, all := range exposuresAt() {
 		out[at] = strictestOf(all)
 	}
 	for at := range out {
 		if at.jurisdiction != "" {
 			continue
 		}
-		for _, site := range sites[1:] {
-			for _, e := range out[where{at.agent, site}] {
+		for _, site := range jurisdictions[1:] {
+			for _, e := range out[agentAt{at.agent, site}] {
 				if !slices.ContainsFunc(out[at], func(x Exposure) bool { return x.ID == e.ID }) {
 					out[at] = append(out[at], e)
 				}
@@ -131,13 +137,9 @@ func strictestOf(all []Exposure) []Exposure {
 // verified locally.
 func (e *Exposure) Remembered() bool { return e.Status == "memory" }
 
-// Named is the label, which asks to verify a limit that is remembered.
-func (e *Exposure) Named() string {
-	if e.Remembered() {
-		return e.verify
-	}
-	return e.Label
-}
+// Leave reports whether a room is left at it: what is immediately dangerous, and the
+// emergency level of tier 2 for ten minutes.
+func (e *Exposure) Leave() bool { return e.Kind == Escape || e.Tier == 2 && e.Average == 10 }
 
 // Allowed is the concentration in ppm that may last for some minutes and then
 // stop, so that the average meets the limit. A time that is not known counts as
@@ -149,17 +151,18 @@ func (e *Exposure) Allowed(minutes float64) float64 {
 	return e.Value * e.Average / minutes
 }
 
+// tierOf is a tier of emergency levels of an agent.
 type tierOf struct {
 	agent string
 	tier  int
 }
 
-// levels are the emergency levels of every agent and tier, by rising time.
-var levels = sync.OnceValue(func() map[tierOf][]Exposure {
+// emergencyLevels are the emergency levels of every agent and tier, by rising time.
+var emergencyLevels = sync.OnceValue(func() map[tierOf][]Exposure {
 	out := map[tierOf][]Exposure{}
 	for _, e := range exposures() {
-		if tier, there := strings.CutPrefix(e.ID, "aegl"); there {
-			at := tierOf{e.Agent, int(tier[0] - '0')}
+		if e.Tier > 0 {
+			at := tierOf{e.Agent, e.Tier}
 			out[at] = append(out[at], e)
 		}
 	}
@@ -174,7 +177,7 @@ var levels = sync.OnceValue(func() map[tierOf][]Exposure {
 // C^2 t, holds from 30 min to 4 h and lets its levels be taken between those
 // tabled there; otherwise the level of the next longer time tabled counts.
 func AEGL(agent string, tier int, minutes float64) (float64, bool) {
-	tabled := levels()[tierOf{agent, tier}]
+	tabled := emergencyLevels()[tierOf{agent, tier}]
 	for i := range tabled {
 		e := &tabled[i]
 		if minutes > e.Average {

@@ -23,6 +23,8 @@ type Limit struct {
 	Status       string
 	Near         float64 // share of the limit at which near begins; degC: K below it
 	Average      float64 // min over which a concentration is averaged; 0: at any moment, or nothing to average
+	While        While
+	Unseen       bool // nobody has seen the printed value: to be verified locally
 }
 
 // Set is the limits in force, with what the local file says of itself, if there is one.
@@ -50,7 +52,7 @@ func Base() *Set { return base() }
 var base = sync.OnceValue(func() *Set {
 	return &Set{Limits: columns.Must("hazards/limit/limits.csv", table, func(r columns.Row) Limit {
 		l := Limit{Key: Named(BuiltIn, r.Named("id")), Quantity: r.Named("quantity"), Agent: r.Text("agent"),
-			Label: r.Text("label"),
+			Label: r.Named("label"),
 			Value: r.Stated("value"), Unit: r.Named("unit"), Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"),
 			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status")}
 		if near := r.Number("near"); !math.IsNaN(near) {

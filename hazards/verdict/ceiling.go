@@ -38,8 +38,7 @@ func technicalLimit(figs *figure.Set, f *figure.Figure) []limit.Limit {
 			continue // where no boiling point is known, the vessel may still stand less
 		}
 		return []limit.Limit{{Key: limit.Named(limit.Review, "technical_limit"), Quantity: f.Quantity,
-			Label: "technical limit", Value: t.Low.V,
-			Unit: "degC", Document: "this review", Section: t.ID.String(), Status: "computed"}}
+			Value: t.Low.V, Unit: "degC", Section: t.ID.String(), Status: "computed"}}
 	}
 	return nil
 }
@@ -49,8 +48,7 @@ func technicalLimit(figs *figure.Set, f *figure.Figure) []limit.Limit {
 func hoodLimit(figs *figure.Set, f *figure.Figure) []limit.Limit {
 	for h := range figs.At("air.hood_limit", f.Place) {
 		return []limit.Limit{{Key: limit.Named(limit.Review, "hood_limit"), Quantity: f.Quantity,
-			Label: "what the hood stands of its vapour", Value: h.Low.V, Unit: "degC",
-			Document: "this review", Section: h.ID.String(), Status: "computed"}}
+			Value: h.Low.V, Unit: "degC", Section: h.ID.String(), Status: "computed"}}
 	}
 	return nil
 }
@@ -60,7 +58,7 @@ func vesselRoom(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 	out := roomLeft(c, k, f)
 	for i := range out {
 		l := &out[i]
-		l.Key, l.Label, l.Unit, l.Near = limit.Named(limit.Route, "vessel_room"), "room left in the vessel", "kg", 1
+		l.Key, l.Unit, l.Near = limit.Named(limit.Route, "vessel_room"), "kg", 1
 		l.Value = max(l.Value, 0) * c.Store.Num("water.density").V / 1000
 	}
 	return out

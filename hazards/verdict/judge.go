@@ -68,9 +68,8 @@ func Beside(quantity string) bool { return figure.Row(quantity).Beside }
 // mustBeKnown is the limit of a figure that no other limit judges and that is
 // unknown where danger lies: a figure nobody knows is a finding of its own.
 func mustBeKnown(f *figure.Figure) limit.Limit {
-	return limit.Limit{Key: limit.Named(limit.Review, "has_to_be_known"), Quantity: f.Quantity, Label: "has to be known",
-		Value: math.NaN(),
-		Unit:  f.Value.Unit, Document: "Working rule of this tool", Status: "common practice"}
+	return limit.Limit{Key: limit.HasToBeKnown, Quantity: f.Quantity, Value: math.NaN(), Unit: f.Value.Unit,
+		Status: "common practice"}
 }
 
 // isWorstKnown reports whether f is the first of the greatest known members of
@@ -137,19 +136,10 @@ func compared(_ route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) 
 		}
 	}
 	level, margin := l.Compare(danger, q.Danger == figure.Low)
-	out := figure.Finding{Figure: f.ID, Of: of, Margin: margin, Limit: figure.LimitRef{Key: l.Key, Label: l.Label,
-		Value: l.Value, Unit: l.Unit, Document: l.Document, Section: section(l), Edition: l.Edition, Status: l.Status}}
+	out := figure.Finding{Figure: f.ID, Of: of, Margin: margin, Limit: *l}
 	out.Verdict = levels[level]
 	if l.Key == notRated && level == limit.Unknown {
 		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
 	}
 	return out
-}
-
-// section is where a limit stands; a place in a file as people say it.
-func section(l *limit.Limit) string {
-	if l.Origin == limit.Route || l.Origin == limit.Site {
-		return route.Told(l.Section)
-	}
-	return l.Section
 }

@@ -83,9 +83,9 @@ func ofMTSR(h *subject) []limit.Limit {
 // ofPeak is the boiling point, as it is cooled or as it went wrong.
 func ofPeak(h *subject) []limit.Limit {
 	l := boilingLimit(h.figs, h.f)
-	l.Key, l.Label = limit.Named(limit.Review, "boiling_as_run"), "boiling point, as it is cooled here"
+	l.Key = limit.Named(limit.Review, "boiling_as_run")
 	if h.f.Case.Failure != "" {
-		l.Key, l.Label = limit.Named(limit.Review, "boiling_if_it_fails"), "boiling point, if something goes wrong"
+		l.Key = limit.Named(limit.Review, "boiling_if_it_fails")
 	}
 	return []limit.Limit{l}
 }
@@ -112,18 +112,16 @@ func rating(c route.Case, key string) (limit.Limit, bool) {
 		p := &c.Route.Places[i]
 		if p.Key == key && p.Rating.Set && p.Relief.Set {
 			return limit.Limit{Key: limit.Named(limit.Route, "container_rating"), Quantity: "gas.closed.pressure",
-				Label: "lower of rating and relief",
-				Value: min(p.Rating.In("kPa"), p.Relief.In("kPa")), Unit: "kPa gauge",
-				Document: "the route", Section: p.At, Status: "given"}, true
+				Value: min(p.Rating.In("kPa"), p.Relief.In("kPa")), Unit: "kPa gauge", Section: p.At, Status: "given"}, true
 		}
 	}
 	return limit.Limit{}, false
 }
 
 func boilingLimit(figs *figure.Set, f *figure.Figure) limit.Limit {
-	l := limit.Limit{Key: limit.Named(limit.Review, "boiling_point"), Quantity: f.Quantity, Label: "boiling point",
-		Value: math.NaN(), Unit: "degC",
-		Document: "this review", Status: "computed"}
+	l := limit.Limit{Key: limit.Named(limit.Review, "boiling_point"), Quantity: f.Quantity, Value: math.NaN(),
+		Unit:   "degC",
+		Status: "computed"}
 	for g := range figs.At("heat.boiling_point", f.Place) {
 		l.Value, l.Section = g.Low.V, g.ID.String()
 	}
@@ -135,9 +133,8 @@ func boilingLimit(figs *figure.Set, f *figure.Figure) limit.Limit {
 func writtenOver(c route.Case, f *figure.Figure) []limit.Limit {
 	for i := range c.Route.Steps {
 		if s := &c.Route.Steps[i]; figure.Step(s.Number) == f.Place {
-			l := limit.Limit{Key: limit.Named(limit.Route, "written_over"), Quantity: f.Quantity, Label: "time the route " +
-				"gives the addition", Unit: "min",
-				Document: "the route", Section: route.At(s.Number, "over"), Status: "given", Near: 1}
+			l := limit.Limit{Key: limit.Named(limit.Route, "written_over"), Quantity: f.Quantity, Unit: "min",
+				Section: route.At(s.Number, "over"), Status: "given", Near: 1}
 			if s.Over.Set {
 				l.Value = c.Given("t", "min", s.Over).V
 			}
@@ -156,8 +153,7 @@ func siteCooling(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit 
 		return nil
 	}
 	l := limit.Limit{Key: limit.Named(limit.Site, "site_cooling"), Quantity: f.Quantity,
-		Label: "heat the shared cooling takes", Value: math.NaN(),
-		Unit: "W", Document: "the site", Section: "cooling.power", Status: "given"}
+		Value: math.NaN(), Unit: "W", Section: "cooling.power", Status: "given"}
 	if p.Cooling != nil && c.Site != nil && c.Site.CoolingPower.Set {
 		l.Value, l.Section = least(c.Site.CoolingPower).In("W"), c.Site.CoolingPower.At
 	}
@@ -176,9 +172,8 @@ func writtenIce(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 			if p.Key != k.Steps[i].Place || p.Cooling != nil && p.Cooling.Kind != "ice_bath" && !p.Cooling.Ice.Set {
 				continue
 			}
-			l := limit.Limit{Key: limit.Named(limit.Route, "written_ice"), Quantity: f.Quantity, Label: "ice the route has",
-				Value: math.NaN(),
-				Unit:  "kg", Document: "the route", Section: p.At, Status: "given", Near: 0.5}
+			l := limit.Limit{Key: limit.Named(limit.Route, "written_ice"), Quantity: f.Quantity, Value: math.NaN(), Unit: "kg",
+				Section: p.At, Status: "given", Near: 0.5}
 			if p.Cooling != nil && p.Cooling.Ice.Set {
 				l.Value = c.Given("m", "kg", p.Cooling.Ice).V
 			}
@@ -201,8 +196,7 @@ func writtenCycles(k *process.Walk, f *figure.Figure) []limit.Limit {
 			written = float64(x.Written)
 		}
 		return []limit.Limit{{Key: limit.Named(limit.Route, "written_cycles"), Quantity: f.Quantity,
-			Label: "cycles the route writes", Value: written, Unit: "1",
-			Document: "the route", Section: route.At(x.Step, "cycles"), Status: "given", Near: 1}}
+			Value: written, Unit: "1", Section: route.At(x.Step, "cycles"), Status: "given", Near: 1}}
 	}
 	return nil
 }
@@ -212,8 +206,7 @@ func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
 		x := &k.Treated[i]
 		if x.Step > 0 && figure.Step(x.Step) == f.Place {
 			return []limit.Limit{{Key: limit.Named(limit.Route, "written_mass"), Quantity: f.Quantity,
-				Label: "agent the route writes", Value: x.Added.V,
-				Unit: "kg", Document: "the route", Section: route.At(x.Step, "what"), Status: "given", Near: 1}}
+				Value: x.Added.V, Unit: "kg", Section: route.At(x.Step, "what"), Status: "given", Near: 1}}
 		}
 	}
 	return nil

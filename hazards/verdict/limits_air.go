@@ -1,9 +1,7 @@
 package verdict
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -26,12 +24,11 @@ func breathing(c route.Case, f *figure.Figure) []limit.Limit {
 
 // exposure is a limit of exposure as it holds for a time in min.
 func exposure(e *limit.Exposure, quantity string, value, minutes float64) limit.Limit {
-	l := limit.Limit{Key: limit.Named(limit.BuiltIn, e.ID), Quantity: quantity, Agent: e.Agent, Label: e.Named(),
+	l := limit.Limit{Key: limit.Named(limit.BuiltIn, e.ID), Quantity: quantity, Agent: e.Agent, Label: e.Label,
 		Value: value, Unit: "ppm",
-		Document: e.Document, Section: e.Section, Edition: e.Edition, Status: e.Status}
+		Document: e.Document, Section: e.Section, Edition: e.Edition, Status: e.Status, Unseen: e.Remembered()}
 	if e.Average > 0 && minutes < e.Average {
-		l.Label = fmt.Sprintf("%.4g ppm as %s, for the %.3g min this lasts%s",
-			e.Value, e.Label, minutes, strings.TrimPrefix(e.Named(), e.Label))
+		l.While = limit.While{Minutes: minutes, Full: e.Value}
 	}
 	return l
 }
@@ -44,8 +41,7 @@ func averaged(c route.Case, f *figure.Figure, l *limit.Limit) limit.Limit {
 	out := *l
 	out.Value = e.Allowed(minutes)
 	if minutes < l.Average {
-		out.Label = fmt.Sprintf("%.4g ppm over %.3g min as %s, for the %.3g min this lasts",
-			l.Value, l.Average, l.Label, minutes)
+		out.While = limit.While{Minutes: minutes, Full: l.Value}
 	}
 	return out
 }
@@ -62,7 +58,7 @@ func offSite(c route.Case, f *figure.Figure) []limit.Limit {
 		return nil
 	}
 	return []limit.Limit{{Key: limit.Named(limit.BuiltIn, "aegl2_"+f.Agent), Quantity: f.Quantity, Agent: f.Agent,
-		Label: fmt.Sprintf("AEGL-2 for %.3g min", minutes), Value: v, Unit: "ppm",
+		Label: "AEGL-2", While: limit.While{Minutes: minutes}, Value: v, Unit: "ppm",
 		Document: "Final AEGLs", Edition: "final", Status: "read"}}
 }
 
@@ -121,7 +117,7 @@ func emergency(f *figure.Figure) []limit.Limit {
 	all := limit.ExposureAt(f.Agent, "")
 	for i := range all {
 		e := &all[i]
-		if e.Kind == limit.Escape || e.Kind == limit.Emergency && e.Average == 10 && strings.HasPrefix(e.ID, "aegl2") {
+		if e.Leave() {
 			out = append(out, exposure(e, f.Quantity, e.Value, math.NaN()))
 		}
 	}

@@ -12,9 +12,8 @@ import (
 
 // siteHood is the air the hood of the site moves; not known where no site says.
 func siteHood(c route.Case, f *figure.Figure) []limit.Limit {
-	l := limit.Limit{Key: limit.Named(limit.Site, "site_hood"), Quantity: f.Quantity, Label: "air the hood moves",
-		Value: math.NaN(), Unit: "m3/h",
-		Document: "the site", Section: "hood.flow", Status: "given"}
+	l := limit.Limit{Key: limit.Named(limit.Site, "site_hood"), Quantity: f.Quantity, Value: math.NaN(), Unit: "m3/h",
+		Section: "hood.flow", Status: "given"}
 	if c.Site != nil && c.Site.Hood != nil && c.Site.Hood.Flow.Set {
 		l.Value, l.Section = least(c.Site.Hood.Flow).In("m3/h"), c.Site.Hood.Flow.At
 	}
@@ -29,8 +28,7 @@ func writtenVent(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit 
 		return nil
 	}
 	l := limit.Limit{Key: limit.Named(limit.Route, "written_vent"), Quantity: f.Quantity,
-		Label: "narrowest bore of the vent", Value: math.NaN(),
-		Unit: "mm", Document: "the route", Section: p.At + ".vent", Status: "given", Near: 1}
+		Value: math.NaN(), Unit: "mm", Section: p.At + ".vent", Status: "given", Near: 1}
 	if p.VentBore.Set {
 		l.Value = least(p.VentBore).In("mm")
 	}
@@ -47,8 +45,7 @@ func roomLeft(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
 	q.Capacity = least(q.Capacity)
 	room := process.RoomIn(c, nil, k, &q, d.Contents())
 	return []limit.Limit{{Key: limit.Named(limit.Route, "room_left"), Quantity: f.Quantity,
-		Label: "room over the liquor", Value: room.Space.V,
-		Unit: "mL", Document: "the route", Section: p.At + ".capacity", Status: "computed"}}
+		Value: room.Space.V, Unit: "mL", Section: p.At + ".capacity", Status: "computed"}}
 }
 
 // placeOf is the place a step works in, and what was done there.

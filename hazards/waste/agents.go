@@ -16,9 +16,10 @@ import (
 // agent is what a liquor is neutralised with: one substance, or several written
 // in one step, in the proportion in which they are written.
 type agent struct {
-	slug, name string
-	parts      []part // what brings base, or may
-	beside     []part // what brings none and binds fluoride
+	slug   string
+	names  []string // what is written, where nothing in it brings base
+	parts  []part   // what brings base, or may
+	beside []part   // what brings none and binds fluoride
 }
 
 // part is one substance of an agent.
@@ -40,7 +41,7 @@ var offered = sync.OnceValue(func() []agent {
 	slices.SortFunc(of, func(a, b *chemicals.Substance) int { return cmp.Compare(a.WasteAgent, b.WasteAgent) })
 	var out []agent
 	for _, s := range of {
-		out = append(out, agent{slug: s.Slug, name: s.Name, parts: []part{{sub: s, brings: neutralising.Of(s)}}})
+		out = append(out, agent{slug: s.Slug, parts: []part{{sub: s, brings: neutralising.Of(s)}}})
 	}
 	return out
 })
@@ -62,23 +63,24 @@ func written(l *process.Liquor) agent {
 	}
 	for i := range l.Doses {
 		if d := &l.Doses[i]; used == nil && d.Sub.Kind != "water" {
-			g.name, g.slug = joined(g.name, d.Sub.Name, " and "), joined(g.slug, d.Sub.Slug, "_and_")
+			g.names, g.slug = append(g.names, d.Sub.Name), joined(g.slug, d.Sub.Slug)
 		}
 	}
 	for _, s := range used {
-		g.name, g.slug = joined(g.name, s.Name, " and "), joined(g.slug, s.Slug, "_and_")
+		g.slug = joined(g.slug, s.Slug)
 	}
 	if g.slug == "" && len(l.Doses) > 0 {
-		g.name, g.slug = l.Doses[0].Sub.Name, l.Doses[0].Sub.Slug
+		g.names, g.slug = []string{l.Doses[0].Sub.Name}, l.Doses[0].Sub.Slug
 	}
 	return g
 }
 
-func joined(to, more, by string) string {
-	if to == "" {
+// joined is the slug of agents that are written together.
+func joined(slug, more string) string {
+	if slug == "" {
 		return more
 	}
-	return to + by + more
+	return slug + "_and_" + more
 }
 
 // any reports whether a part brings something, or may.

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/neutralising"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 )
 
@@ -18,10 +19,9 @@ func (r *reader) agent(place figure.Place, a acids, g *agent) {
 	}
 	b := a.base.As("B")
 	r.put("neutralise.mass", place, g.slug, r.needed(b, g),
-		"stoichiometric, by total acid and every metal to its hydroxide; no excess"+calcium(a, g))
+		phrase.Of("neutralise.stoichiometric").And(bound(a, g)))
 	q := r.heat(a, g)
-	r.put("neutralise.heat", place, g.slug, q, "liquor as it stands, solid agent; fluoride bound to other metals "+
-		"counted as free HF")
+	r.put("neutralise.heat", place, g.slug, q, phrase.Of("neutralise.as_it_stands"))
 	r.rise(place, a, g, q)
 	if g.any(carbon) {
 		r.carbonDioxide(place, b, g)
@@ -49,12 +49,12 @@ func (r *reader) molar(s *chemicals.Substance) working.Num {
 // noBase reports a step in which nothing is written that neutralises: what it
 // needs cannot be said in an agent it does not have.
 func (r *reader) noBase(place figure.Place, g *agent) {
-	missing, cond := working.Lacks("agent", ""), "nothing is written that neutralises"
-	if g.name != "" {
-		cond = g.name + " brings no base: it neutralises no acid"
+	missing, cond := working.Lacks("agent", ""), phrase.Of("neutralise.nothing_written")
+	if len(g.names) > 0 {
+		cond = phrase.Of("neutralise.no_base", g.names)
 	}
 	for i := range g.beside {
-		cond += "; " + g.beside[i].sub.Name + " binds fluoride and leaves the acid"
+		cond = cond.And(phrase.Of("neutralise.binds_and_leaves_acid", g.beside[i].sub.Name))
 	}
 	r.put("neutralise.mass", place, g.slug, working.Absent("m", "kg", missing), cond)
 	r.put("neutralise.temperature_rise", place, g.slug, working.Absent("dT", "K", missing), cond)
@@ -64,7 +64,7 @@ func (r *reader) noBase(place figure.Place, g *agent) {
 func (r *reader) spent(place figure.Place, g *agent) {
 	r.put("neutralise.mass", place, g.slug, working.Exact("m", "kg", 0, "the liquor holds no acid that base is "+
 		"needed for"),
-		"the liquor holds no acid that base is needed for")
+		phrase.Of("neutralise.no_acid"))
 }
 
 // carbonDioxide is what carbonate gives off with the acid, L.
@@ -73,7 +73,7 @@ func (r *reader) carbonDioxide(place figure.Place, b working.Num, g *agent) {
 	of := func(p *part) working.Num {
 		return counted("y", p.brings.Carbon, "carbon_per_mol", "carbon dioxide per mol of ", p.sub)
 	}
-	const cond = "all of it, 25 degC, 101.325 kPa"
+	cond := phrase.Of("neutralise.all_carbon_dioxide")
 	if len(g.parts) == 1 {
 		x, y := r.base(&g.parts[0]), of(&g.parts[0])
 		r.put("neutralise.carbon_dioxide", place, g.slug, w.Line("V", "L", "B/x*y*Vm", b.V/x.V*y.V*r.vm.V, b, x, y, r.vm),
@@ -84,19 +84,19 @@ func (r *reader) carbonDioxide(place figure.Place, b working.Num, g *agent) {
 	r.put("neutralise.carbon_dioxide", place, g.slug, w.Line("V", "L", "B*y*Vm", b.V*y.V*r.vm.V, b, y, r.vm), cond)
 }
 
-// calcium says how far the fluoride is bound.
-func calcium(a acids, g *agent) string {
+// bound says how far the fluoride is.
+func bound(a acids, g *agent) phrase.Phrase {
 	switch {
 	case len(g.beside) > 0:
-		return "; " + g.beside[0].sub.Name + " binds fluoride beside it"
+		return phrase.Of("neutralise.binds_beside", g.beside[0].sub.Name)
 	case g.any(func(b neutralising.Brings) float64 { return b.Magnesium }):
-		return "; binds fluoride as magnesium fluoride, less fully than calcium does"
+		return phrase.Of("neutralise.binds_by_magnesium")
 	case !g.any(func(b neutralising.Brings) float64 { return b.Calcium }):
-		return "; leaves the fluoride in solution"
+		return phrase.Of("neutralise.leaves_fluoride")
 	case a.fluorine.V > a.base.V:
-		return "; brings less calcium than the fluoride binds: add calcium chloride for the rest"
+		return phrase.Of("neutralise.too_little_calcium")
 	}
-	return ""
+	return phrase.Phrase{}
 }
 
 // heat sums what HF, strong acid and dissolved aluminium fluoride give:
@@ -133,27 +133,26 @@ func (r *reader) binding(p *part) working.Num {
 // The water is counted from 25 degC, to no more than boiling at 100 degC and
 // no less than freezing at 0 degC; dilution keeps 40 degC and 10 wt% HF.
 const (
-	fromTemperature = 25.0
-	boils           = 100.0
-	keeps           = 40.0
-	dilute          = 0.10
+	startsAt    = 25.0 // degC
+	boilsAt     = 100.0
+	keptBelow   = 40.0
+	dilutedToHF = 0.10 // g/g
 )
 
 func (r *reader) rise(place figure.Place, a acids, g *agent, q working.Num) {
 	w, st := r.w, r.c.Store
 	m, cp := a.water.As("m"), st.Num("water.cp").As("cp")
-	hi := working.Exact("hi", "K", boils-fromTemperature, "from 25 degC to boiling")
-	lo := working.Exact("lo", "K", -fromTemperature, "from 25 degC to freezing")
+	hi := working.Exact("hi", "K", boilsAt-startsAt, "from 25 degC to boiling")
+	lo := working.Exact("lo", "K", -startsAt, "from 25 degC to freezing")
 	Q := q.As("Q")
 	dT := w.Line("dT", "K", "max(min(Q*1000/(m*cp),hi),lo)", max(min(Q.V*1000/(m.V*cp.V), hi.V), lo.V), Q, m, cp, hi, lo)
 	need := r.water(a, q)
-	cond := "from 25 degC on the liquor's own water alone, capped at boiling"
+	cond := phrase.Of("neutralise.own_water")
 	if dT.V >= hi.V {
-		cond = "it would boil: dilute first; " + cond
+		cond = phrase.Of("neutralise.would_boil")
 	}
 	r.put("neutralise.temperature_rise", place, g.slug, dT, cond)
-	r.put("neutralise.dilution_water", place, g.slug, need, "the larger of the water to 10 wt% HF and the water "+
-		"that holds 40 degC from 25 degC; dilute first, acid into cold slurry, in portions")
+	r.put("neutralise.dilution_water", place, g.slug, need, phrase.Of("neutralise.dilute_first"))
 }
 
 // water is the dilution water, in L.
@@ -161,9 +160,9 @@ func (r *reader) water(a acids, q working.Num) working.Num {
 	w, st := r.w, r.c.Store
 	M, rho := process.MolarMass(st, w, "HF"), st.Num("water.density").As("rho")
 	n, m, cp, Q := a.fluorine.As("n"), a.mass.As("m"), st.Num("water.cp").As("cp"), q.As("Q")
-	d := working.Exact("d", "1", dilute, "10 wt% HF")
+	d := working.Exact("d", "1", dilutedToHF, "10 wt% HF")
 	weak := w.Line("m_1", "g", "max(n*M/d-m,0)", max(n.V*M.V/d.V-m.V, 0), n, M, d, m)
-	k := working.Exact("k", "K", keeps-fromTemperature, "from 25 degC to 40 degC")
+	k := working.Exact("k", "K", keptBelow-startsAt, "from 25 degC to 40 degC")
 	hold := w.Line("m_h", "g", "max(Q*1000/(cp*k),0)", max(Q.V*1000/(cp.V*k.V), 0), Q, cp, k)
 	own := a.water.As("m_w") // a liquor whose own water holds the heat needs none for cooling
 	cool := w.Line("m_2", "g", "m_h*above(m_h,m_w)", hold.V*above(hold.V, own.V), hold, own)
@@ -180,19 +179,18 @@ func (r *reader) sludge(place figure.Place, a acids, g *agent) {
 	}
 	if a.unknown {
 		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", working.Lacks("metal_not_followed", "")),
-			salt+" and the hydroxide of an unknown amount of metal")
+			phrase.Of("neutralise.sludge_metal_unknown", salt))
 		return
 	}
 	if a.base.Unknown() { // nobody knows whether it is acid enough to be limed
 		r.put("neutralise.sludge_dry", place, g.slug, working.Absent("m", "kg", a.base.Missing()...),
-			salt+" and aluminium hydroxide, if the liquor is acid")
+			phrase.Of("neutralise.sludge_if_acid", salt))
 		return
 	}
 	M1, M2 := process.MolarMass(st, w, solid).As("M_1"), process.MolarMass(st, w, "Al(OH)3").As("M_2")
 	n, al := a.fluorine.As("F"), a.aluminium.As("Al")
 	v := w.Line("m", "kg", "(F/2*M_1+Al*M_2)/1000", (n.V/2*M1.V+al.V*M2.V)/1000, n, M1, al, M2)
-	r.put("neutralise.sludge_dry", place, g.slug, v, salt+" and aluminium hydroxide; other hydroxides and unused "+
-		"agent come on top")
+	r.put("neutralise.sludge_dry", place, g.slug, v, phrase.Of("neutralise.sludge", salt))
 }
 
 // above is 1 where x is more than y, else 0; NaN where either is unknown.

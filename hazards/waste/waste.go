@@ -16,7 +16,7 @@ import (
 // acid liquors of the route together with each of the usual agents, and at a step
 // that neutralises with what it writes.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
-	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, vm: process.MolarVolume(c.Store, w)}
+	r := reader{out: make([]figure.Figure, 0, usualFigures), c: c, w: w, vm: process.MolarVolume(c.Store, w)}
 	var all []acids
 	for i := range k.Treated {
 		l := &k.Treated[i]
@@ -59,8 +59,8 @@ func (r *reader) step(l *process.Liquor, a acids, acid bool) {
 	}
 }
 
-// usual is room for the figures of a usual route.
-const usual = 28
+// usualFigures is room for those of a usual route.
+const usualFigures = 28
 
 type reader struct {
 	c   route.Case
@@ -69,9 +69,9 @@ type reader struct {
 	out []figure.Figure
 }
 
-func (r *reader) put(quantity string, place figure.Place, agent string, v working.Num, conditions string) {
+func (r *reader) put(quantity string, place figure.Place, agent string, v working.Num, conditions phrase.Phrase) {
 	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Agent: agent},
-		Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
+		Value: r.w.Keep(v), Conditions: conditions})
 }
 
 // acids is what a liquor holds that base is needed for, in mol, with its
@@ -167,7 +167,6 @@ func (r *reader) common(place figure.Place, a acids) {
 		if a.base.Unknown() { // nobody knows whether it is acid enough to be limed
 			v = working.Absent("V", "L", a.base.Missing()...)
 		}
-		r.put("neutralise.ammonia", place, "", v.Worse(working.Bound), "all ammonium leaving as ammonia once the "+
-			"liquor is alkaline")
+		r.put("neutralise.ammonia", place, "", v.Worse(working.Bound), phrase.Of("neutralise.all_ammonia"))
 	}
 }

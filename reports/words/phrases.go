@@ -54,9 +54,13 @@ func SayAll(all []phrase.Phrase) []string {
 func say(b *strings.Builder, p phrase.Phrase) {
 	args := make([]any, len(p.Args))
 	for i, a := range p.Args {
-		args[i] = a
-		if q, ok := a.(phrase.Phrase); ok {
-			args[i] = Say(q)
+		switch x := a.(type) {
+		case phrase.Phrase:
+			args[i] = Say(x)
+		case []string:
+			args[i] = strings.Join(x, " and ")
+		default:
+			args[i] = a
 		}
 	}
 	if p.Key != "" {

@@ -13,7 +13,7 @@ import (
 
 // joined are the keys that are joined from a part and an id of a limit, a quantity or
 // a fact.
-var joined = []string{"finding.", "need.", "hold.finding.", "hold."}
+var joined = []string{"finding.", "need.", "hold.finding.", "hold.", "limit.", "document."}
 
 // Every key that the code names has its sentence, and every sentence has a key that the
 // code names, whole or as what stands behind a part.
