@@ -13,6 +13,7 @@ type SubstanceLibrary struct {
 	all     []*Substance
 	formula map[string]*Substance // as written, where capitals tell Co from CO
 	name    map[string]*Substance // folded slug, name, synonym, CAS, formula
+	parts   []string              // of which names of chemicals are made
 }
 
 var library = sync.OnceValue(func() *SubstanceLibrary {
@@ -20,15 +21,20 @@ var library = sync.OnceValue(func() *SubstanceLibrary {
 	if err != nil {
 		panic(err) // embedded, so a fault of the build; a test reads it
 	}
-	return newLibrary(all)
+	parts, err := read(dataFiles, "data/name_parts.csv", partOf)
+	if err != nil {
+		panic(err)
+	}
+	return newLibrary(all, parts)
 })
 
 // Library returns the substances the binary carries, parsed on first use. It
 // is never changed and safe for concurrent use.
 func Library() *SubstanceLibrary { return library() }
 
-func newLibrary(all []*Substance) *SubstanceLibrary {
-	l := &SubstanceLibrary{all, make(map[string]*Substance, len(all)), make(map[string]*Substance, 8*len(all))}
+func newLibrary(all []*Substance, parts []string) *SubstanceLibrary {
+	l := &SubstanceLibrary{all: all, parts: parts, formula: make(map[string]*Substance, len(all)),
+		name: make(map[string]*Substance, 8*len(all))}
 	for _, s := range all {
 		l.keep(l.formula, s.Formula.Text, s)
 		for _, n := range append([]string{s.Slug, s.Name, s.CAS}, s.Synonyms...) {
@@ -89,22 +95,6 @@ func (l *SubstanceLibrary) Nearest(text string, n int) []string {
 	out := make([]string, 0, n)
 	for _, c := range found[:n] {
 		out = append(out, c.name)
-	}
-	return out
-}
-
-// Misspelt returns the names of the substances of which a name, slug, synonym or
-// formula is at most so many letters away from text, nearest first.
-func (l *SubstanceLibrary) Misspelt(text string, letters int) []string {
-	var out []string
-	for _, name := range l.Nearest(text, 3) {
-		s, _ := l.Find(name)
-		for _, other := range append([]string{s.Name, s.Slug, s.Formula.Text}, s.Synonyms...) {
-			if d := editDistance(fold(text), fold(other)); d <= letters && d < len(other)/2 {
-				out = append(out, name)
-				break
-			}
-		}
 	}
 	return out
 }

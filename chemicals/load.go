@@ -25,8 +25,8 @@ type files struct {
 }
 
 // Files of the data folder that do not hold scalar rows.
-var otherFiles = [...]string{"sources.csv", "tables.csv", "substances.csv", "classes.csv",
-	"materials.csv", "material_resistance.csv", "material_words.csv"}
+var otherFiles = [...]string{"sources.csv", "tables.csv", "substances.csv", "classes.csv", "families.csv",
+	"materials.csv", "material_resistance.csv", "material_words.csv", "name_parts.csv"}
 
 // base parses the embedded data once. They are part of the binary, so that a
 // fault in them is a fault of the build: it panics, and a test reads them all.

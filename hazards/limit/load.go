@@ -95,7 +95,7 @@ func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
 		} else {
 			problems = append(problems, agent.Problem("the substance "+agent.Text+" is not known", "a name, formula or "+
 				"CAS number of a known substance",
-				"nearest: "+strings.Join(chemicals.Library().Nearest(agent.Text, 3), ", ")))
+				misspelt(agent.Text)))
 		}
 	}
 	if v := n.Get("value"); v.Usable(schemas.Text) || v.Usable(schemas.Number) {
@@ -176,4 +176,13 @@ func (e Entry) resolve(c Catalogue) (Limit, []schemas.Problem) {
 		problems = append(problems, refusal(e.node.Get("near"), err))
 	}
 	return l, problems
+}
+
+// misspelt offers the names of which a text is a slip of the pen: another chemical has
+// other limits.
+func misspelt(text string) string {
+	if names := chemicals.Library().Misspelt(text, 2); len(names) > 0 {
+		return "if it is misspelt: " + strings.Join(names, ", ")
+	}
+	return "another chemical has other limits: leave the entry out where the substance is not held"
 }

@@ -137,6 +137,9 @@ func (k *walker) factsOfPowder(l *etching.Layered) {
 	for _, el := range l.Toxic {
 		k.fact("toxic_metal", 0, phrase.Of("fact.toxic_metal_leaves_the", el))
 	}
+	if found, expected := l.Unexpected(); found != "" {
+		k.fact("formula", 0, phrase.Of("fact.formula", l.Formula.Text, found, expected))
+	}
 	if l.Unlisted != "" && l.Hydride == "" {
 		k.fact("unlisted", 0, phrase.Of("fact.unlisted", l.Formula.Text, l.Unlisted))
 	}

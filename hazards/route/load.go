@@ -125,16 +125,19 @@ func (l *loader) formula(n *schemas.Node) (chemicals.Formula, bool) {
 	return f, false
 }
 
-// nearestFormula offers a solid that is tabled, where a formula is misspelt.
+// alike is a formula in which capitals and signs that look alike are one.
+func alike(formula string) string {
+	return strings.NewReplacer("1", "l", "0", "o").Replace(strings.ToLower(formula))
+}
+
+// nearestFormula offers a solid that is tabled, where only signs that look alike tell
+// its formula from what was written. One letter more or another is another solid.
 func nearestFormula(text string) string {
-	var formulas []string
 	for _, d := range chemicals.Base().Rows() {
-		if f, ok := strings.CutPrefix(d.ID, "density."); ok {
-			formulas = append(formulas, strings.TrimSuffix(f, "(s)"))
+		f, ok := strings.CutPrefix(d.ID, "density.")
+		if f = strings.TrimSuffix(f, "(s)"); ok && alike(f) == alike(text) {
+			return "did you mean " + f + "?"
 		}
 	}
-	if near := schemas.Nearest(text, formulas); near != "" {
-		return "did you mean " + near + "?"
-	}
-	return ""
+	return "write the symbol of each element and how many there are of it"
 }

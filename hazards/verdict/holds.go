@@ -60,6 +60,7 @@ var holdFact = map[string]bool{
 	"not_held":         true,
 	"hydride":          true,
 	"hydride_impurity": true,
+	"formula":          true,
 	"unlisted":         true,
 	"toxic_metal":      true,
 	"oxidant":          true,
