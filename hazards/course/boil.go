@@ -3,6 +3,7 @@ package course
 import (
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
@@ -11,27 +12,28 @@ import (
 // acid follows its own table. Of a mixture the most volatile acid counts, at
 // its strength as charged; at best the salt has taken its part of the strong
 // acid. Sulfuric acid and potassium or ammonium liquors are unknown.
-func Boiling(c route.Case, w *working.Sheet, d *process.Done) (working.Num, string) {
+func Boiling(c route.Case, w *working.Sheet, d *process.Done) (working.Num, phrase.Phrase) {
 	if more := d.Contents().Unsaid(); more != nil {
-		return working.Absent("T_b", "degC", more...), "what this place received is not known"
+		return working.Absent("T_b", "degC", more...), phrase.Of("course.received_unknown")
 	}
 	l := process.AcidsIn(w, d.Contents())
 	st := c.Store
 	if l.Other != "" || l.Acids == 0 {
-		what := l.Other
-		if what == "" {
-			what = "no acid with a vapour table"
+		missing := working.Lacks("boiling_with", l.Other)
+		if l.Other == "" {
+			missing = working.Lacks("boiling_without_acid", "")
 		}
-		return working.Absent("T_b", "degC", working.Lacks("boiling_with", what)), "measure it, or look for vapour data"
+		return working.Absent("T_b", "degC", missing), phrase.Of("course.measure_boiling")
 	}
 	if l.Acids == 1 && !l.Salted {
 		model, n, slug := "hf", l.HF, "HF"
 		if l.HCl.V != 0 || l.HCl.Unknown() {
 			model, n, slug = "hcl", l.HCl, "HCl"
 		}
-		return solution.BoilingPoint(st, w, model, strength(c, w, slug, n, l.Water)), "liquor as charged, 101.325 kPa"
+		return solution.BoilingPoint(st, w, model, strength(c, w, slug, n, l.Water)),
+			phrase.Of("course.boils_as_charged")
 	}
-	cond := "mixture: the most volatile acid at its strength as charged; a bound"
+	cond := phrase.Of("course.boils_mixed")
 	var t []working.Num
 	if l.HCl.V != 0 || l.HCl.Unknown() {
 		x := st.Num("boiling.salt_conversion").As("c")
@@ -42,8 +44,8 @@ func Boiling(c route.Case, w *working.Sheet, d *process.Done) (working.Num, stri
 		t = append(t, solution.BoilingPoint(st, w, "hf", strength(c, w, "HF", l.HF, l.Water)).As("T_2"))
 	}
 	if len(t) == 0 {
-		return working.Absent("T_b", "degC", working.Lacks("boiling_with", "no acid left in it")),
-			"measure it, or look for vapour data"
+		return working.Absent("T_b", "degC", working.Lacks("boiling_acid_spent", "")),
+			phrase.Of("course.measure_boiling")
 	}
 	if len(t) == 1 {
 		return t[0].Worse(working.Bound), cond

@@ -1,11 +1,10 @@
 package course
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -36,14 +35,14 @@ func (f *finder) cooling(s *Stage) {
 		s.Coolant = f.w.Line("T_c", "degC", "max(T,T_r)", max(s.Set.V, room.V), s.Set, room)
 		area, u := f.area(s), f.c.Store.Num("loss.still_air").As("U")
 		s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
-		s.Cooled = "nothing cools it: loss to still air alone"
+		s.Cooled = phrase.Of("course.uncooled")
 		return
 	}
 	s.Bath = true
 	s.Coolant = f.bath(s, k)
-	s.Cooled = strings.ReplaceAll(k.Kind, "_", " ")
+	s.Cooled = phrase.Of(coolings[k.Kind])
 	if k.Kind == "ice_bath" && !k.Ice.Set {
-		s.Cooled += ", of which the ice is taken to last,"
+		s.Cooled = phrase.Of("course.ice_taken_to_last")
 	}
 	if k.UA.Set {
 		s.UA = f.c.Given("UA", "W/K", k.UA)
@@ -145,12 +144,4 @@ func (f *finder) thickness(p *route.Place, slug string) working.Num {
 		return st.Num("wall.thick").As("t")
 	}
 	return st.Num(usual).As("t")
-}
-
-// Around says what is around the vessel in a stage, in words.
-func (s *Stage) Around() string {
-	if s.Coolant.Unknown() {
-		return s.Cooled
-	}
-	return fmt.Sprintf("%s at %.4g degC", s.Cooled, s.Coolant.V)
 }

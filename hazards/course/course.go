@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
@@ -29,20 +30,20 @@ type Stage struct {
 	Etches  []int       // etches that begin here
 	Over    working.Num // s over which they begin; the wetting time where all goes in at once
 	AtOnce  bool
-	Onto    *Onto       // where liquor is poured on to powder that lies there; nil elsewhere
-	Heat    working.Num // kJ of what begins here
-	Gas     working.Num // mol of hydrogen of what begins here
-	Hold    working.Num // s that the step lasts once everything is in
-	Filled  working.Num // J/K of what is in the vessel once everything is in, low end
-	Set     working.Num // degC
-	Coolant working.Num // degC
-	UA      working.Num // W/K
-	Still   working.Num // W/K to still air alone; no symbol where no stirrer heats
-	Cooled  string      // what cools, in words
-	Iced    bool        // it stands in the ice bath of its place
-	Bath    bool        // its place has a bath or a jacket
-	Boils   working.Num // degC, boiling point of the liquor as it is in this step
-	Boiling string      // what that holds for
+	Onto    *Onto         // where liquor is poured on to powder that lies there; nil elsewhere
+	Heat    working.Num   // kJ of what begins here
+	Gas     working.Num   // mol of hydrogen of what begins here
+	Hold    working.Num   // s that the step lasts once everything is in
+	Filled  working.Num   // J/K of what is in the vessel once everything is in, low end
+	Set     working.Num   // degC
+	Coolant working.Num   // degC
+	UA      working.Num   // W/K
+	Still   working.Num   // W/K to still air alone; no symbol where no stirrer heats
+	Cooled  phrase.Phrase // what cools
+	Iced    bool          // it stands in the ice bath of its place
+	Bath    bool          // its place has a bath or a jacket
+	Boils   working.Num   // degC, boiling point of the liquor as it is in this step
+	Boiling phrase.Phrase // what that holds for
 }
 
 // Find lists the courses of a walk, in the order they begin, with their runs.

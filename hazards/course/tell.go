@@ -3,6 +3,8 @@ package course
 import (
 	"fmt"
 
+	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/vessel"
 )
 
@@ -42,10 +44,31 @@ func balanceOf(x *Run) string {
 		tolerance, len(x.Vessel.Path.Times())-1, x.Vessel.Closure)
 }
 
+// conditions are the keys of what a figure of a run by each law holds for.
+var conditions = map[vessel.Law]string{
+	vessel.FirstOrder: "course.first_order", vessel.Contracting: "course.contracting",
+	vessel.SelfAccelerating: "course.self_accelerating", vessel.Measured: "course.measured",
+}
+
 // Conditions says what a figure of the run holds for.
-func (x *Run) Conditions() string {
-	if x.Law == vessel.Measured {
-		return "measured curve, with free metal first"
+func (x *Run) Conditions() phrase.Phrase { return phrase.Of(conditions[x.Law]) }
+
+// AsItGoesIn says how a stage reacts where nothing waits.
+func (s *Stage) AsItGoesIn() phrase.Phrase {
+	if s.AtOnce {
+		return phrase.Of("course.tipped_in")
 	}
-	return names[x.Law] + " done at the end of the stated hold, with free metal first"
+	return phrase.Of("course.as_it_goes_in")
+}
+
+// coolings are the keys of what cools, by its kind.
+var coolings = map[string]string{"ice_bath": "course.ice_bath", "water_bath": "course.water_bath",
+	"jacket": "course.jacket"}
+
+// Around says what is around the vessel in a stage, where a sheet keeps the working.
+func (s *Stage) Around(w *working.Sheet) phrase.Phrase {
+	if w == nil || s.Cooled.IsZero() || s.Coolant.Unknown() {
+		return s.Cooled
+	}
+	return phrase.Of("course.around", s.Cooled, s.Coolant.V)
 }

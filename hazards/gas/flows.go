@@ -4,6 +4,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/vessel"
 )
@@ -24,19 +25,15 @@ func (r *reader) flows(n *course.Course) {
 // addition is the flow if everything reacts as it goes in: all of the gas over
 // the time of the addition.
 func (r *reader) addition(n *course.Course, s *course.Stage) {
-	how := "everything reacts as it goes in"
-	if s.AtOnce {
-		how = "tipped in at once: everything reacts while it is wetted"
-	}
 	v, t := r.litres(s.Gas), s.Reacts().As("t")
 	q := r.w.Line("F", "L/min", "V/t*60", v.V/t.V*60, v, t).Worse(working.Bound)
 	r.flow("gas.hydrogen.peak_rate.during_addition", n, s, figure.By(string(vessel.Instantaneous)), q,
-		how+"; 25 degC, 101.325 kPa")
+		phrase.On(r.w, "gas.flow", s.AsItGoesIn()))
 }
 
 // flow reports a flow of a step, and keeps it for what has to let it out.
 func (r *reader) flow(quantity string, n *course.Course, s *course.Stage, kase figure.Case, q working.Num,
-	conditions string) {
+	conditions phrase.Phrase) {
 	r.put(quantity, figure.Step(s.Step.Number), "", kase, q, conditions)
 	q = q.As("F")
 	for i := range r.flowing {
@@ -70,7 +67,7 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 		m := r.w.Model("F_n", "mol/s", x.Balance(), v, x.Inputs...)
 		return r.w.Line("F", "L/min", "F_n*Vm*60", m.V*r.vm.V*60, m, r.vm)
 	}
-	cond, kase := x.Conditions()+"; 25 degC, 101.325 kPa", figure.By(string(x.Law))
+	cond, kase := phrase.On(r.w, "gas.flow", x.Conditions()), figure.By(string(x.Law))
 	for i := range n.Stages {
 		s := &n.Stages[i]
 		during, after := x.Window(s.Step.Number)
@@ -91,5 +88,5 @@ func (r *reader) dilution(x *flowing) {
 	y, f := process.Flammable(r.c.Store, r.w), x.flow
 	air := r.w.Line("F_air", "m3/h", "F*(1-y)/y*60/1000", f.V*(1-y.V)/y.V*60/1000, f, y)
 	r.put("gas.hydrogen.dilution_air", figure.Step(x.stage.Step.Number), "", x.kase, air,
-		"air that holds the largest flow of the step at a quarter of the lower flammable limit, if it mixes at once")
+		phrase.Of("gas.dilution"))
 }

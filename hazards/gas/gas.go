@@ -1,7 +1,6 @@
 package gas
 
 import (
-	"fmt"
 	"slices"
 
 	"etchbound/chemicals"
@@ -54,9 +53,9 @@ type reader struct {
 }
 
 func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num,
-	conditions string) {
+	conditions phrase.Phrase) {
 	id := figure.ID{Quantity: quantity, Place: place, Agent: agent, Case: kase}
-	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: phrase.As(conditions)})
+	r.out = append(r.out, figure.Figure{ID: id, Value: r.w.Keep(v), Conditions: conditions})
 }
 
 // litres is n mol of gas at 25 degC and 101.325 kPa.
@@ -74,19 +73,19 @@ func (r *reader) hydrogen() {
 		place := figure.Step(n)
 		if left := r.released(n, "residual"); left != nil {
 			r.put("gas.hydrogen.total", place, "", figure.By(figure.Residual), r.litres(r.w.Sum("n_H2", "mol", left...)),
-				"from powder the etch left; part of the total of the etch, so not added to the sum")
+				phrase.Of("gas.residual"))
 		}
 		if total != nil {
 			r.put("gas.hydrogen.total", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", total...)),
-				"whole powder, by whatever time; 25 degC, 101.325 kPa")
+				phrase.Of("gas.total"))
 		}
 		if impurities != nil {
 			r.put("gas.hydrogen.impurities", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", impurities...)),
-				"first and fast; 25 degC, 101.325 kPa")
+				phrase.Of("gas.impurities"))
 		}
 		if bound != nil {
 			r.put("gas.hydrogen.dissolution_bound", place, "", figure.Case{}, r.litres(r.w.Sum("n_H2", "mol", bound...)),
-				"every metal in solution at its highest valence, carbon left as solid, no more than half the acid offered")
+				phrase.Of("gas.dissolved"))
 		}
 	}
 }
@@ -211,13 +210,14 @@ func (r *reader) hydrides() {
 		for _, h := range []string{"PH3", "AsH3", "SbH3", "H2S", "H2Se", "H2Te"} {
 			if n := amounts[h]; n != nil {
 				v := r.litres(r.w.Sum("n", "mol", n...)).Worse(working.Bound)
-				r.put("gas.hydride.bound", figure.Step(e.Step), gases[h], figure.Case{}, v, "all of the element leaving as "+h)
+				r.put("gas.hydride.bound", figure.Step(e.Step), gases[h], figure.Case{}, v,
+					phrase.On(r.w, "gas.hydride", h))
 			}
 		}
 		if l := r.k.Layered; l != nil && l.Unlisted != "" && l.Hydride == "" && !e.N.None() {
 			r.put("gas.hydride.bound", figure.Step(e.Step), "", figure.Case{},
 				working.Absent("V", "L", working.Lacks(working.NoDatum, "electrons."+l.Unlisted)),
-				"what gas "+l.Unlisted+" gives in acid is not known here")
+				phrase.On(r.w, "gas.unlisted", l.Unlisted))
 		}
 	}
 }
@@ -256,15 +256,14 @@ func (r *reader) closed() {
 		if worst.None() {
 			continue
 		}
-		kase, cond := figure.Case{}, "gas alone, all of it, at 25 degC"
+		kase, cond := figure.Case{}, phrase.Of("gas.closed")
 		switch {
 		case hot != 0:
-			kase.State, cond = figure.Cold, fmt.Sprintf("once what step %d heated closed is cold again, before it is "+
-				"opened; %s", hot, cond)
+			kase.State, cond = figure.Cold, phrase.On(r.w, "gas.closed_cold", hot)
 		case p.Closure != route.Closed:
-			kase.State, cond = figure.Closed, "if it were shut: "+cond
+			kase.State, cond = figure.Closed, phrase.Of("gas.closed_if_shut")
 		case !p.ClosureStated:
-			cond = "closure not stated, counted as closed: " + cond
+			cond = phrase.Of("gas.closed_unstated")
 		}
 		r.put("gas.closed.pressure", figure.At(p.Key), "", kase, worst, cond)
 	}

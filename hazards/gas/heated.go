@@ -8,6 +8,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
@@ -27,7 +28,8 @@ func (r *reader) heated(p *route.Place, step int, s *process.State, n working.Nu
 	room := process.RoomIn(r.c, r.w, r.k, p, s)
 	cap, l, solid, st := room.Capacity.As("cap"), room.Liquid.As("V_l"), room.Solid.As("V_s"), r.c.Store
 	r.put("vessel.filling", figure.At(p.Key), "", figure.Case{},
-		r.w.Line("f", "%", "100*V_l/cap", 100*l.V/cap.V, l, cap), "liquid over capacity as it is filled, at 25 degC")
+		r.w.Line("f", "%", "100*V_l/cap", 100*l.V/cap.V, l, cap),
+		phrase.Of("gas.filling"))
 	t, x := d.Hot.As("T"), r.swells(d.Hot)
 	space := r.w.Line("V_g", "mL", "cap-V_l*x-V_s", cap.V-l.V*x.V-solid.V, cap, l, x, solid)
 	if space.V <= 0 {
@@ -38,7 +40,7 @@ func (r *reader) heated(p *route.Place, step int, s *process.State, n working.Nu
 	hot := r.w.Line("p", "kPa gauge", "n*R*(T+273.15)/V_g*1000+P*(T+273.15)/T_f+p_v-P",
 		m.V*R.V*(t.V+kelvin)/space.V*1000+P.V*(t.V+kelvin)/fill.V+v.V-P.V, m, R, t, space, P, fill, v)
 	r.put("gas.closed.pressure", figure.At(p.Key), "", figure.Case{State: figure.Heated}, hot,
-		"all the gas, the air it was filled with and the vapour of the liquor at the temperature it is heated to")
+		phrase.Of("gas.heated"))
 }
 
 const kelvin = 273.15

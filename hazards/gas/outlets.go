@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -74,7 +75,7 @@ func (r *reader) vent(x *flowing) {
 		v = working.Absent("d", "mm", d.Missing()...)
 	}
 	r.put("gas.vent.bore_required", figure.Step(x.stage.Step.Number), "", x.kase, v,
-		"twice the largest flow of the step at 1 kPa, gas as heavy as air; gas alone, no liquid with it")
+		phrase.Of("gas.bore"))
 }
 
 func (r *reader) place(key string) *route.Place {
@@ -100,8 +101,7 @@ func (r *reader) swell(x *flowing) {
 	v, f := x.course.Liquid.As("V"), x.flow.As("F")
 	d := r.w.Line("D", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", math.Pow(4*v.V/1e6/pi, 1/3.0), v)
 	j := r.w.Line("j", "mm/s", "F/60/(3.141592653589793*D*D/4)", f.V/60/(pi*d.V*d.V/4), f, d)
-	r.put("gas.superficial_velocity", place, "", x.kase, j, "largest flow of the step; liquor as a cylinder as "+
-		"high as it is wide")
+	r.put("gas.superficial_velocity", place, "", x.kase, j, phrase.Of("gas.velocity"))
 	c0, sigma, rho, foam := st.Num("swell.distribution").As("C_0"), st.Num("swell.tension").As("sigma"),
 		st.Num("swell.density").As("rho"), st.Num("foam.share").As("f_f")
 	a := working.Absent("a", "1", j.Missing()...)
@@ -112,8 +112,7 @@ func (r *reader) swell(x *flowing) {
 	full := st.Num("foam.velocity").As("j_f")
 	free := r.w.Line("V_f", "mL", "V*(a/(1-a)+f_f*min(1,j/j_f))", v.V*(a.V/(1-a.V)+foam.V*min(1, j.V/full.V)), v, a,
 		foam, j.As("j"), full)
-	r.put("gas.free_volume.required", place, "", x.kase, free, "bubbles by the drift flux and foam over them; a "+
-		"pipe correlation, so a bound for an agitated slurry at the most")
+	r.put("gas.free_volume.required", place, "", x.kase, free, phrase.Of("gas.swell"))
 }
 
 // additions reports how long an addition has to be for the hood and for the
@@ -130,8 +129,7 @@ func (r *reader) additions(n *course.Course) {
 		place, v := figure.Step(s.Step.Number), r.litres(s.Gas).As("V")
 		q, y := r.c.HoodFlow("Q"), process.Flammable(r.c.Store, r.w)
 		t := r.w.Line("t", "min", "V*(1-y)/y*60/1000/Q", v.V*(1-y.V)/y.V*60/1000/q.V, v, y, q)
-		r.put("gas.addition_time.hood", place, "", figure.Case{}, t.Worse(working.Bound), "everything reacts as it "+
-			"goes in; the whole air of the hood takes part, which it does not at the mouth of the vessel")
+		r.put("gas.addition_time.hood", place, "", figure.Case{}, t.Worse(working.Bound), phrase.Of("gas.addition_hood"))
 		if p := r.place(s.Done.Place); p != nil && p.Closure != route.Open {
 			o, d, m := r.outlet(p), working.Absent("d", "mm", working.Lacks(working.NotGiven, p.At+".vent")),
 				r.c.Store.Num("vent.margin").As("f")
@@ -144,8 +142,7 @@ func (r *reader) additions(n *course.Course) {
 					o.Flow(d.V/1000, o.allowed.V)*60000, append([]working.Num{d, o.allowed}, o.inputs...)...)
 			}
 			t := r.w.Line("t", "min", "V*f/F", v.V*m.V/f.V, v, m, f)
-			r.put("gas.addition_time.vent", place, "", figure.Case{}, t.Worse(working.Bound), "everything reacts as it "+
-				"goes in, and the stated vent lets twice that out at 1 kPa")
+			r.put("gas.addition_time.vent", place, "", figure.Case{}, t.Worse(working.Bound), phrase.Of("gas.addition_vent"))
 		}
 	}
 }

@@ -1,12 +1,10 @@
 package gas
 
 import (
-	"fmt"
-	"strings"
-
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/vessel"
 )
@@ -20,7 +18,7 @@ func (r *reader) headspace(n *course.Course) {
 	for i := range n.Runs {
 		x := &n.Runs[i]
 		missing := working.Joined(x.Missing, n.Space.Missing())
-		cond := "perfect mixing in the vented headspace, until it is opened or purged; " + x.Conditions()
+		cond := phrase.On(r.w, "gas.headspace", x.Conditions())
 		if missing != nil {
 			r.put("gas.headspace.flammable_time", place, "", figure.By(string(x.Law)), working.Absent("t", "min", missing...),
 				cond)
@@ -34,13 +32,12 @@ func (r *reader) headspace(n *course.Course) {
 		if ok {
 			t = end[len(end)-1] - from
 		}
-		marks := ""
 		if r.w != nil {
-			marks = r.marks(at, l.V/100, u.V/100)
+			cond = phrase.Of("gas.headspace_passes", x.Conditions(), passing(at, l.V), passing(at, u.V))
 		}
 		v := r.w.Model("t", "min", "hydrogen in the headspace, "+x.Balance(), t/60,
 			append([]working.Num{y, n.Space, r.vm}, x.Inputs...)...)
-		r.put("gas.headspace.flammable_time", place, "", figure.By(string(x.Law)), v, cond+marks)
+		r.put("gas.headspace.flammable_time", place, "", figure.By(string(x.Law)), v, cond)
 	}
 }
 
@@ -50,17 +47,13 @@ func (r *reader) passes(x *course.Run, space, share float64) (float64, bool) {
 	return x.Vessel.Path.Given(need)
 }
 
-// marks says when the headspace passes the lower and the upper limit.
-func (r *reader) marks(at func(float64) (float64, bool), lower, upper float64) string {
-	var s []string
-	for _, y := range []float64{lower, upper} {
-		if t, ok := at(y); ok {
-			s = append(s, fmt.Sprintf("passes %.3g vol%% after %.3g min", 100*y, t/60))
-		} else {
-			s = append(s, fmt.Sprintf("does not pass %.3g vol%%", 100*y))
-		}
+// passing says when the headspace passes a share in vol%.
+func passing(at func(float64) (float64, bool), percent float64) phrase.Phrase {
+	t, ok := at(percent / 100)
+	if !ok {
+		return phrase.Of("gas.passes_not", percent)
 	}
-	return "; " + strings.Join(s, ", ")
+	return phrase.Of("gas.passes", percent, t/60)
 }
 
 // shutting reports how soon each place that can be shut is at 10 kPa, if that
@@ -122,11 +115,11 @@ func (r *reader) shut(place figure.Place, kase figure.Case, space working.Num, r
 		R, T, v, p := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T"), space.As("V_g"),
 			st.Num("closed.check").As("p")
 		t := r.w.Line("t", "min", "p*V_g/1000/(R*T)/F_n/60", p.V*v.V/1000/(R.V*T.V)/f.V/60, p, v, R, T, f)
-		cond := "shut in the moment of the largest flow, gas alone at 25 degC; for setting checks, never permission; " +
-			x.Conditions()
+		cond := "gas.shut"
 		if step == 0 {
-			cond = "the largest flow of any vessel of the route, as if none of it had reacted before; " + cond
+			cond = "gas.shut_moved"
 		}
-		r.put("gas.closed.time_to_10_kpa", place, "", kase.By(string(law)), t, cond)
+		r.put("gas.closed.time_to_10_kpa", place, "", kase.By(string(law)), t,
+			phrase.On(r.w, cond, x.Conditions()))
 	}
 }

@@ -6,7 +6,11 @@
 // reworded, or told in another language.
 package phrase
 
-import "reflect"
+import (
+	"reflect"
+
+	"etchbound/chemicals/working"
+)
 
 // Phrase is one thing that is said, or some one after the other. The zero Phrase says
 // nothing.
@@ -19,6 +23,19 @@ type Phrase struct {
 
 // Of is what a key says of some arguments, in the order of its sentence.
 func Of(key string, args ...any) Phrase { return Phrase{Key: key, Args: args} }
+
+// On is Of where a sheet keeps the working, for whoever reads it; else nothing, which
+// costs nothing.
+func On[A any](w *working.Sheet, key string, args ...A) Phrase {
+	if w == nil {
+		return Phrase{}
+	}
+	p := Phrase{Key: key, Args: make([]any, len(args))}
+	for i, a := range args {
+		p.Args[i] = a
+	}
+	return p
+}
 
 // As is said as it stands: what a person wrote, or a file says of itself.
 func As(text string) Phrase { return Phrase{Text: text} }

@@ -21,15 +21,15 @@ type Family string
 
 // The families.
 const (
-	FluorideAcid Family = "fluoride acid"
-	FluorideSalt Family = "fluoride without acid"
-	HotAcid      Family = "acid without fluoride, closed and hot"
+	FluorideAcid Family = "fluoride_acid"
+	FluorideSalt Family = "fluoride_salt"
+	HotAcid      Family = "hot_acid"
 	Alkaline     Family = "alkaline"
 	Oxidising    Family = "oxidising"
-	Unheld       Family = "a liquor of which not all is held"
-	Molten       Family = "molten chloride"
+	Unheld       Family = "not_held"
+	Molten       Family = "molten_chloride"
 	Current      Family = "electrochemical"
-	AcidWash     Family = "acid on impurities only"
+	AcidWash     Family = "acid_wash"
 )
 
 // Etch is one meeting of powder and etchant.
@@ -106,7 +106,7 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 		k.unmodelledBath(p, q, s, "oxidising", working.Missing{})
 		return
 	case b.acid && b.base: // only where an amount is unknown
-		k.unmodelledBath(p, q, s, "acid or alkaline", working.Missing{})
+		k.unmodelledBath(p, q, s, "acid_or_alkaline", working.Missing{})
 		return
 	}
 	e := Etch{Step: s.Number, Place: p.Place, Family: family, Ammonium: b.ammonium,

@@ -5,6 +5,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 )
 
@@ -45,34 +46,31 @@ func Margin(class, mtsr, limit, td24 float64) float64 {
 const classFormula = "max(above(D,M)*(1+2*(1-above(M,S))+(1-above(D,S)))+(1-above(D,M))*(2+3*(1-above(D,S)))," +
 	"5*(1-above(M,P)),5*(1-above(D,P)))"
 
-// temperatureOnly is said wherever a class is.
-const temperatureOnly = "temperature only, see gas and vapour; a rise below 50 K is not low where gas is made"
-
 // class reports the class of a step, of the highest temperature by any way and
 // by each law. Without the four temperatures there is none.
 func (r *reader) class(d *process.Done, mtsr, limit working.Num) {
 	place := figure.Step(d.Number)
 	if !r.c.Route.TD24.Set {
 		r.add("heat.criticality_class", place, figure.Case{}, working.Absent("class", "1", working.Lacks("td24", "")),
-			"not assessed, never infinite: no decomposition temperature of the liquor is stated; "+temperatureOnly)
+			phrase.Of("thermal.class_not_assessed"))
 		return
 	}
 	v := r.classOf(d, mtsr, limit)
-	r.add("heat.criticality_class", place, figure.Case{}, v, "highest temperature by full accumulation, or by a "+
-		"law where that is higher; "+temperatureOnly)
+	r.add("heat.criticality_class", place, figure.Case{}, v, phrase.Of("thermal.class"))
 	s, m, td24, c := mtsr.As("S"), limit.As("M"), r.td24(), v.As("K")
 	if c.Unknown() {
-		r.add("heat.class_margin", place, figure.Case{}, working.Absent("dT", "K", c.Missing()...), temperatureOnly)
+		r.add("heat.class_margin", place, figure.Case{}, working.Absent("dT", "K", c.Missing()...),
+			phrase.Of("thermal.class_margin_unknown"))
 		return
 	}
 	r.add("heat.class_margin", place, figure.Case{},
 		r.w.Model("dT", "K", "kelvin to the next worse class", Margin(c.V, s.V, m.V, td24.V), c, s, m, td24),
-		"by a higher temperature when cooling fails or a lower decomposition temperature")
+		phrase.Of("thermal.class_margin"))
 	for i := range r.out {
 		if f := &r.out[i]; f.Quantity == "heat.mtsr" && f.Place == place && !f.Case.IsZero() {
 			kase, top := f.Case, f.Value
 			r.add("heat.criticality_class", place, kase, r.classOf(d, top, limit),
-				"highest temperature by this law; "+temperatureOnly)
+				phrase.Of("thermal.class_by_law"))
 		}
 	}
 }

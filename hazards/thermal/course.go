@@ -1,7 +1,6 @@
 package thermal
 
 import (
-	"fmt"
 	"math"
 
 	"etchbound/chemicals/working"
@@ -35,14 +34,11 @@ func (r *reader) course(n *course.Course) {
 // whole of it takes 1/share of the time required.
 func (r *reader) addition(n *course.Course, s *course.Stage) {
 	place, law := figure.Step(s.Step.Number), figure.By(string(vessel.Instantaneous))
-	how := "everything reacts as it goes in"
-	if s.AtOnce {
-		how = "tipped in at once: everything reacts while it is wetted"
-	}
+	how := s.AsItGoesIn()
 	q, t, ua := s.Heat.As("Q"), s.Reacts().As("t"), s.UA
 	p := r.w.Line("P", "W", "Q*1000/t", q.V*1000/t.V, q, t).Worse(working.Bound)
 	r.add("heat.peak_power.during_addition", place, law, p, how)
-	r.add("heat.cooling.required", place, figure.Case{}, p, "cooling that holds the temperature while "+how)
+	r.add("heat.cooling.required", place, figure.Case{}, p, phrase.On(r.w, "thermal.cooling", how))
 	x := r.allowed(s)
 	need := r.w.Line("t_req", "min", "Q*1000/(UA*dT)/60", q.V*1000/(ua.V*x.V)/60, q, ua, x)
 	if s.Onto != nil {
@@ -50,14 +46,14 @@ func (r *reader) addition(n *course.Course, s *course.Stage) {
 		need = r.w.Line("t_req", "min", "t_1/s", y.V/part.V, y, part)
 	}
 	r.add("heat.addition_time.required", place, figure.Case{}, need,
-		"everything reacts as it goes in"+warmer(x)+"; "+s.Around())
+		r.slowly(s, x))
 	end := r.end(s, p, t)
 	set := s.Set
 	r.add("heat.temperature_peak", place, law, r.w.Line("T_max", "degC", "max(T,T_end)", max(set.V, end.V), set, end),
-		how+"; "+s.Around()+"; no vapour leaves")
+		phrase.On(r.w, "thermal.peak", how, s.Around(r.w)))
 	f := r.c.Store.Num("ice.fusion").As("h_f")
 	r.add("heat.ice", place, figure.Case{}, r.w.Line("m", "kg", "Q/h_f", q.V/f.V, q, f),
-		"takes up the heat of the etch alone; the bath and the liquor have to be cold before")
+		phrase.Of("thermal.ice"))
 }
 
 // end is the temperature once all has reacted, degC, with a constant heat input p
@@ -95,9 +91,9 @@ func (r *reader) allowed(s *course.Stage) working.Num {
 	return d
 }
 
-func (r *reader) add(quantity string, place figure.Place, kase figure.Case, v working.Num, conditions string) {
+func (r *reader) add(quantity string, place figure.Place, kase figure.Case, v working.Num, conditions phrase.Phrase) {
 	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Case: kase}, Value: r.w.Keep(v),
-		Conditions: phrase.As(conditions)})
+		Conditions: conditions})
 }
 
 // law reports one integrated law: what has not reacted at the end of the
@@ -126,14 +122,13 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 			continue
 		}
 		r.add("heat.temperature_peak", place, kase, at("T_max", "degC", max(during.Peak.Value, after.Peak.Value)-kelvin),
-			cond+"; "+s.Around())
+			phrase.On(r.w, "thermal.peak_by_law", cond, s.Around(r.w)))
 		if x.Missing != nil {
-			r.add("heat.mtsr", place, kase, r.mostByLaw(n, i), "no run by this law: a bound of it, by the warmest the "+
-				"liquor or what is around it is set to and all the heat of the powder")
+			r.add("heat.mtsr", place, kase, r.mostByLaw(n, i), phrase.Of("thermal.mtsr_without_run"))
 			continue
 		}
 		r.add("heat.mtsr", place, kase, at("T_m", "degC", max(during.MTSR.Value, after.MTSR.Value)-kelvin),
-			"greatest over the step, if cooling fails and what waits then reacts; "+cond)
+			phrase.On(r.w, "thermal.mtsr_by_law", cond))
 	}
 }
 
@@ -154,10 +149,14 @@ func (r *reader) mostByLaw(n *course.Course, last int) working.Num {
 
 const kelvin = 273.15
 
-// warmer is how much warmer than its coolant the liquor may get, in words.
-func warmer(x working.Num) string {
-	if x.Unknown() {
-		return "; how much warmer than its coolant it may get is not known"
+// slowly says what the shortest addition holds for, that lets the liquor get x K warmer
+// than its coolant.
+func (r *reader) slowly(s *course.Stage, x working.Num) phrase.Phrase {
+	if r.w == nil {
+		return phrase.Phrase{}
 	}
-	return fmt.Sprintf(" and stays %.4g K above its coolant at most", x.V)
+	if x.Unknown() {
+		return phrase.Of("thermal.addition_unbounded", s.Around(r.w))
+	}
+	return phrase.Of("thermal.addition", x.V, s.Around(r.w))
 }

@@ -3,6 +3,7 @@ package thermal
 import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
@@ -18,10 +19,6 @@ func (r *reader) limits(d *process.Done) {
 	r.quench(d, mtsr)
 }
 
-// noBarrier ends the conditions of every technical limit.
-const noBarrier = "over HF, hydrochloric acid or ammonia boiling is never a barrier; what hood and scrubber " +
-	"stand is held apart, as air.hood_limit"
-
 // technical is the technical limit of a step: the lower of boiling point and
 // service temperature of the material [degC].
 func (r *reader) technical(d *process.Done) working.Num {
@@ -32,26 +29,26 @@ func (r *reader) technical(d *process.Done) working.Num {
 	if !service.None() {
 		v = r.w.Line("T_t", "degC", "min(T_b,T_s)", min(boils.V, service.V), boils, service)
 	}
-	r.put("heat.technical_limit", place, v, "lower of boiling point and service temperature; "+words+"; "+noBarrier)
+	r.put("heat.technical_limit", place, v, words)
 	return v.As("T_t")
 }
 
 // service is the lower of what wall and lid of a place are used up to. A lid
 // nobody stated counts as its wall.
-func (r *reader) service(key string) (working.Num, string) {
+func (r *reader) service(key string) (working.Num, phrase.Phrase) {
 	p := r.place(key)
 	if p == nil {
 		p = &route.Place{}
 	}
-	wall, words := r.stands("material", p.Material)
+	wall, words := r.stands(wallKeys, p.Material)
 	switch {
 	case p.LidMaterial == "" && p.Closure != route.Open:
-		return wall, words + "; its lid is not stated and counts as the wall"
+		return wall, phrase.On(r.w, "thermal.limit_lid_as_wall", words)
 	case p.LidMaterial == "":
-		return wall, words
+		return wall, phrase.On(r.w, "thermal.limit", words)
 	}
-	lid, more := r.stands("lid", p.LidMaterial)
-	words += "; " + more
+	lid, more := r.stands(lidKeys, p.LidMaterial)
+	words = phrase.On(r.w, "thermal.limit_with_lid", words, more)
 	switch {
 	case wall.None():
 		return lid, words
@@ -62,15 +59,23 @@ func (r *reader) service(key string) (working.Num, string) {
 	return r.w.Line("T_s", "degC", "min(a,b)", min(a.V, b.V), a, b), words
 }
 
+// part is a part of a vessel by the keys of what is said of its material.
+type part struct{ is, unstated, unheld, unlimited string }
+
+var (
+	wallKeys = part{"thermal.wall", "thermal.wall_unstated", "thermal.wall_unheld", "thermal.wall_unlimited"}
+	lidKeys  = part{"thermal.lid", "thermal.lid_unstated", "thermal.lid_unheld", "thermal.lid_unlimited"}
+)
+
 // stands is the temperature a material is used up to, the lower of lining and shell,
 // with no symbol for what passes the boiling point of any liquor here, such as glass
 // and steel. A material nobody stated or that no row is held of gets no credit: it
 // counts as weaker than any that is held.
-func (r *reader) stands(part, text string) (working.Num, string) {
+func (r *reader) stands(of part, text string) (working.Num, phrase.Phrase) {
 	wall := r.c.Store.Materials().Read(text)
 	if text == "" {
 		return r.c.Store.Num("service.unknown").As("T_s"),
-			part + " not stated, so counted as the weakest; boiling counts beside it"
+			phrase.Of(of.unstated)
 	}
 	least, known := working.Num{}, wall.Known() && !wall.Hidden
 	for _, m := range wall.All() {
@@ -86,11 +91,11 @@ func (r *reader) stands(part, text string) (working.Num, string) {
 	switch {
 	case !known:
 		return r.c.Store.Num("service.unknown").As("T_s"),
-			part + ": no service temperature is held of " + text + ", so counted as the weakest; boiling counts beside it"
+			phrase.On(r.w, of.unheld, text)
 	case least.None():
-		return least, part + " " + text + " sets no limit"
+		return least, phrase.On(r.w, of.unlimited, text)
 	}
-	return least, part + " " + text
+	return least, phrase.On(r.w, of.is, text)
 }
 
 func (r *reader) place(key string) *route.Place {

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
@@ -22,12 +23,12 @@ func (r *reader) mix(d *process.Done) {
 		return
 	}
 	if more := mixedIn(d).Unsaid(); more != nil {
-		r.notMixed(d, "how much was there is not known", more...)
+		r.notMixed(d, phrase.Of("thermal.mix_amount_unknown"), more...)
 		return
 	}
 	if strange := m.StrangeMol * mostMixing * 1000 / mixedIn(d).HeatCapacity(nil).V; m.Strange != "" &&
 		!(strange <= noRise) {
-		r.notMixed(d, "no heat of mixing is held for "+m.Strange, working.Lacks("heat_of_mixing", m.Strange))
+		r.notMixed(d, phrase.On(r.w, "thermal.mix_unheld", m.Strange), working.Lacks("heat_of_mixing", m.Strange))
 		return
 	}
 	var terms []working.Num
@@ -49,21 +50,21 @@ func (r *reader) mix(d *process.Done) {
 		size += math.Abs(terms[i].V)
 	}
 	place := figure.Step(d.Number)
-	r.put("heat.mix.total", place, q, "dissolving and diluting only; other solutes in the same water are left out of each")
+	r.put("heat.mix.total", place, q, phrase.Of("thermal.mix"))
 	c := mixedIn(d).HeatCapacity(r.w).As("C")
 	if q.V < -1e-9*size && c.Status == working.Bound {
 		// A heat capacity left out overstates the cooling, which is no bound.
 		r.put("heat.mix.rise", place, working.Absent("dT", "K", working.Lacks("heat_capacity_mixed", "")),
-			"it cools, by less than the known heat capacities alone would say")
+			phrase.Of("thermal.mix_cools"))
 		return
 	}
 	lo := working.Exact("lo", "K", -25, "from 25 degC to freezing")
 	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "max(Q_mix*1000/C,lo)", max(q.V*1000/c.V, lo.V), q, c, lo),
-		"nothing lost; low heat capacity; no colder than freezing from 25 degC")
+		phrase.Of("thermal.mix_rise"))
 }
 
 // notMixed reports that nothing can be said of what a step mixes, and why.
-func (r *reader) notMixed(d *process.Done, conditions string, missing ...working.Missing) {
+func (r *reader) notMixed(d *process.Done, conditions phrase.Phrase, missing ...working.Missing) {
 	r.put("heat.mix.total", figure.Step(d.Number), working.Absent("Q_mix", "kJ", missing...), conditions)
 	r.put("heat.mix.rise", figure.Step(d.Number), working.Absent("dT", "K", missing...), conditions)
 }
@@ -95,7 +96,7 @@ func (r *reader) met(d *process.Done) bool {
 	if r.c.Route.Steps[d.Number-1].Verb().Does == route.Neutralises || most <= noRise {
 		return false
 	}
-	r.notMixed(d, "acid meets base here: write it as a neutralise step, or measure it",
+	r.notMixed(d, phrase.Of("thermal.acid_meets_base"),
 		working.Lacks("acid_meets_base", "").In(d.Number))
 	return true
 }

@@ -3,6 +3,7 @@ package thermal
 import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 )
 
@@ -27,8 +28,7 @@ func (r *reader) quench(d *process.Done, mtsr working.Num) {
 	if more := d.Contents().Unsaid(); more != nil {
 		v = working.Absent("m", "kg", more...)
 	}
-	r.put("heat.quench_water", figure.Step(d.Number), v, "cold water, added before the reaction gives more heat; "+
-		"it dilutes and cools, and takes no gas back")
+	r.put("heat.quench_water", figure.Step(d.Number), v, phrase.Of("thermal.quench"))
 }
 
 // mass is that of everything in a place, in g.

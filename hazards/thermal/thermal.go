@@ -55,9 +55,9 @@ type reader struct {
 	courses []course.Course
 }
 
-func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions string) {
+func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions phrase.Phrase) {
 	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v),
-		Conditions: phrase.As(conditions)})
+		Conditions: conditions})
 }
 
 // etch reports the etches of one step together; there is more than one where
@@ -83,11 +83,10 @@ func (r *reader) etch(step int) {
 	}
 	place := figure.Step(step)
 	q, m := r.w.Sum("Q", "kJ", heat...), powder.As("m")
-	r.put("heat.etch.total", place, q, "whole powder with its impurities, counted from dissolved HF")
-	r.put("heat.etch.per_gram", place, r.w.Line("q", "kJ/g", "Q/m", q.V/m.V, q, m), "over the mass of powder")
+	r.put("heat.etch.total", place, q, phrase.Of("thermal.etch"))
+	r.put("heat.etch.per_gram", place, r.w.Line("q", "kJ/g", "Q/m", q.V/m.V, q, m), phrase.Of("thermal.per_gram"))
 	if bound != nil {
-		r.put("heat.etch.dissolution_bound", place, r.w.Sum("Q", "kJ", bound...), "every metal in solution, carbon "+
-			"left as solid, no more than the acid offered allows")
+		r.put("heat.etch.dissolution_bound", place, r.w.Sum("Q", "kJ", bound...), phrase.Of("thermal.dissolved"))
 	}
 }
 
@@ -103,15 +102,15 @@ func (r *reader) accumulated(run *vessel.Run) {
 		heat = append(heat, course.HeatOf(r.w, &r.k.Etches[e]))
 	}
 	q, c, t := r.w.Sum("Q", "kJ", heat...), d.Contents().HeatCapacity(r.w), d.Hot.As("T")
-	how := "all the heat of the powder stays in the liquor as it is in this step"
+	how := phrase.Of("thermal.rise")
 	if s := r.stage(d.Number); s != nil && s.Onto != nil {
 		c = s.Onto.Capacity
-		how = "all the heat of the powder stays in what is there once as much liquor is in as it takes"
+		how = phrase.Of("thermal.rise_onto")
 	}
 	rise := r.w.Line("dT", "K", "Q*1000/C", q.V*1000/c.V, q, c)
 	r.put("heat.adiabatic_rise", place, rise, how)
 	r.put("heat.mtsr", place, r.w.Line("T_peak", "degC", "T+dT", t.V+rise.V, t, rise),
-		"nothing has reacted when cooling fails; gas and vapour apart")
+		phrase.Of("thermal.mtsr"))
 	v, cond := r.boiling(d)
 	r.put("heat.boiling_point", place, v, cond)
 }
@@ -129,7 +128,7 @@ func (r *reader) stage(step int) *course.Stage {
 }
 
 // boiling is the boiling point of the liquor of a step, as its course has it.
-func (r *reader) boiling(d *process.Done) (working.Num, string) {
+func (r *reader) boiling(d *process.Done) (working.Num, phrase.Phrase) {
 	if s := r.stage(d.Number); s != nil {
 		return s.Boils, s.Boiling
 	}

@@ -4,6 +4,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -53,8 +54,7 @@ func (r *reader) reversed(n *course.Course, s *course.Stage) {
 	c := s.Filled.As("C")
 	top := r.w.Line("T_max", "degC", "T+Q*1000/(min(1,n/A)*(C-C_s)+C_s)",
 		t.V+q.V*1000/(min(1, need.V/acid.V)*(c.V-solid.V)+solid.V), t, q, need, acid, c, solid)
-	cond := "acid poured onto the dry powder: all of it reacts with the first acid that suffices; nothing lost, no " +
-		"vapour leaves"
+	cond := phrase.Of("upset.acid_onto_powder")
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
 	r.atOnce(n, place, kase, cond, top)
 }
@@ -67,7 +67,7 @@ func (r *reader) heap(n *course.Course, f *failure) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If(f.key).By(string(vessel.Instantaneous))
 	q, t, c := n.Heat.As("Q"), n.Stages[0].Set.As("T"), n.Capacity.As("C")
 	top := r.w.Line("T_max", "degC", "T+Q*1000/C", t.V+q.V*1000/c.V, t, q, c)
-	cond := f.how + "; all of it reacts while it is wetted; nothing lost, no vapour leaves"
+	cond := phrase.On(r.w, "upset.heap", says(r.w, f.key))
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
 	r.atOnce(n, place, kase, cond, top)
 }
@@ -76,20 +76,20 @@ func (r *reader) heap(n *course.Course, f *failure) {
 // within that time where it is hot enough:
 //
 //	t = t_w where T_max is above T_b, else a day
-func (r *reader) atOnce(n *course.Course, place figure.Place, kase figure.Case, cond string, top working.Num) {
+func (r *reader) atOnce(n *course.Course, place figure.Place, kase figure.Case, cond phrase.Phrase, top working.Num) {
 	boils, hot, wets := r.boils(n), top.As("T_max"), r.c.Store.Num("kinetics.wetting").As("t_w")
 	t := r.w.Line("t_b", "min", "t_w/60*above(T_max,T_b)+1440*(1-above(T_max,T_b))",
 		wets.V/60*working.Above(hot.V, boils.V)+Followed*(1-working.Above(hot.V, boils.V)), wets, hot, boils)
 	r.put("heat.time_to_boil", place, kase, t.Worse(working.Bound),
-		cond+"; within the time of wetting; 1440 min: does not come to boiling")
+		phrase.On(r.w, "upset.boils_while_wetted", cond))
 	r.released(n, place, kase, cond)
 }
 
-func (r *reader) released(n *course.Course, place figure.Place, kase figure.Case, cond string) {
+func (r *reader) released(n *course.Course, place figure.Place, kase figure.Case, cond phrase.Phrase) {
 	g, t := n.Gas.As("n_H2"), r.c.Store.Num("kinetics.wetting").As("t_w")
 	f := r.w.Line("F_n", "mol/s", "n_H2/t_w", g.V/t.V, g, t)
 	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(f).Worse(working.Bound),
-		cond+"; all the hydrogen within the time of wetting; 25 degC, 101.325 kPa")
+		phrase.On(r.w, "upset.gas_while_wetted", cond))
 }
 
 // base bounds base that is added before anything has reacted: the heat of the
@@ -105,9 +105,8 @@ func (r *reader) base(n *course.Course, s *course.Stage) {
 	h := r.w.Line("q", "kJ/mol", "h_HF+h_OH-h_F-h_W", hf.V+oh.V-f.V-h2o.V, hf, oh, f, h2o)
 	q, t, c := n.Heat.As("Q"), s.Set.As("T"), s.Filled.As("C")
 	top := r.w.Line("T_max", "degC", "T+(Q+A*q)*1000/C", t.V+(q.V+acid.V*h.V)*1000/c.V, t, q, acid, h, c)
-	cond := "base enough for all the acid added while nothing has reacted; nothing lost, no vapour leaves"
-	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
-	r.atOnce(n, place, kase, cond+"; a carbonate gives carbon dioxide on top", top)
+	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), phrase.Of("upset.base_added"))
+	r.atOnce(n, place, kase, phrase.Of("upset.carbonate_added"), top)
 }
 
 // unventilated is the time in which the largest flow alone brings the air of
@@ -116,8 +115,7 @@ func (r *reader) base(n *course.Course, s *course.Stage) {
 //	t = y V/((1 - y) F)      [min: m3, L/min]
 func (r *reader) unventilated(n *course.Course, x *course.Run) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If("hood_fails").By(string(x.Law))
-	cond := "largest flow of the run into the air of the whole room, without any exchange; nothing is said of the " +
-		"mouth of the vessel, nor of acid vapour; " + x.Conditions()
+	cond := phrase.On(r.w, "upset.hood_fails", x.Conditions())
 	volume := r.c.RoomVolume("V")
 	y := process.Flammable(r.c.Store, r.w)
 	flow := r.asMeant(x, place, kase, cond)
@@ -152,8 +150,8 @@ func (r *reader) moved() {
 		if !f.Value.Unknown() {
 			v = r.w.Model("p", "kPa gauge", model, f.Value.V, r.b.Courses[0].Gas).Worse(f.Value.Status)
 		}
-		r.put("gas.closed.pressure", f.Place, f.Case.If("moved_unfinished"), v, "the batch is moved before anything "+
-			"of it has reacted; gas alone, all of it, at 25 degC")
+		r.put("gas.closed.pressure", f.Place, f.Case.If("moved_unfinished"), v,
+			phrase.Of("upset.moved_and_shut"))
 	}
 }
 

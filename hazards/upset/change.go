@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
 	"etchbound/schemas/quantity"
@@ -15,23 +16,20 @@ import (
 // change is a route with one thing done wrong. It is assessed like any other.
 type change struct {
 	key string
-	how string                                     // what is done wrong, in words
 	of  func(c *route.Case, n *course.Course) bool // alters the route of c; false where it cannot happen
 }
 
 var changed = [...]change{
-	{"all_at_once", "the whole addition is tipped in at once", func(c *route.Case, n *course.Course) bool {
+	{"all_at_once", func(c *route.Case, n *course.Course) bool {
 		return over(c, n, func(q quantity.Value) quantity.Value { return quantity.Value{} })
 	}},
-	{"twice_as_fast", "the addition takes half its time", func(c *route.Case, n *course.Course) bool {
+	{"twice_as_fast", func(c *route.Case, n *course.Course) bool {
 		return over(c, n, func(q quantity.Value) quantity.Value { return plain(c, q).Times(0.5) })
 	}},
-	{"double_dose", "twice the powder goes into the same liquor",
-		func(c *route.Case, _ *course.Course) bool { return powder(c, 2) }},
-	{"weighed_ten_times", "ten times the powder goes into the same liquor",
-		func(c *route.Case, _ *course.Course) bool { return powder(c, 10) }},
-	{"stronger_acid", "the acid is one step stronger than written", stronger},
-	{"prewash_skipped", "the pre-wash is left out, so that all the metal of the powder meets the etchant", skipped},
+	{"double_dose", func(c *route.Case, _ *course.Course) bool { return powder(c, 2) }},
+	{"weighed_ten_times", func(c *route.Case, _ *course.Course) bool { return powder(c, 10) }},
+	{"stronger_acid", stronger},
+	{"prewash_skipped", skipped},
 }
 
 // plain is a stated value at what the store holds of it, without its range.
@@ -180,12 +178,13 @@ func (r *reader) wrong(n *course.Course, x *change, figs []figure.Figure, course
 			a.other = &courses[i]
 		}
 	}
-	cond := x.how + ", cooled as written; "
-	a.tell(x.key, string(vessel.Instantaneous), cond+"everything reacts as it goes in", []working.Num{n.Heat, n.Gas})
+	w, how := r.w, says(r.w, x.key)
+	a.tell(x.key, string(vessel.Instantaneous), phrase.On(w, "upset.changed", how, phrase.Of("course.as_it_goes_in")),
+		[]working.Num{n.Heat, n.Gas})
 	for i := range n.Runs {
 		y := &n.Runs[i]
-		a.tell(x.key, string(y.Law), cond+y.Conditions(), y.Inputs)
-		a.boil(x.key, y, cond+y.Conditions()+"; from the start of the addition; 1440 min: not within a day")
+		a.tell(x.key, string(y.Law), phrase.On(w, "upset.changed", how, y.Conditions()), y.Inputs)
+		a.boil(x.key, y, phrase.On(w, "upset.changed_boils", how, y.Conditions()))
 	}
 }
 
@@ -201,12 +200,12 @@ type again struct {
 const model = "assessed again with this done wrong"
 
 // tell reports the highest temperature and the largest flow over the course.
-func (a *again) tell(key, law, cond string, in []working.Num) {
+func (a *again) tell(key, law string, cond phrase.Phrase, in []working.Num) {
 	place, kase := figure.Step(a.n.Stages[0].Step.Number), figure.If(key).By(law)
 	t := a.worst(law, "T_max", "degC", in, "heat.temperature_peak")
-	a.r.put("heat.temperature_peak", place, kase, t, cond+"; no vapour leaves")
+	a.r.put("heat.temperature_peak", place, kase, t, phrase.On(a.r.w, "upset.no_vapour", cond))
 	f := a.worst(law, "F", "L/min", in, "gas.hydrogen.peak_rate.during_addition", "gas.hydrogen.peak_rate.after_addition")
-	a.r.put("gas.hydrogen.peak_rate", place, kase, f, cond+"; 25 degC, 101.325 kPa")
+	a.r.put("gas.hydrogen.peak_rate", place, kase, f, phrase.On(a.r.w, "gas.flow", cond))
 }
 
 // worst is the greatest of some figures over the steps of the course; unknown
@@ -244,7 +243,7 @@ func (a *again) has(place figure.Place) bool {
 }
 
 // boil reports the time to boiling of the changed run.
-func (a *again) boil(key string, y *course.Run, cond string) {
+func (a *again) boil(key string, y *course.Run, cond phrase.Phrase) {
 	place, kase := figure.Step(a.n.Stages[0].Step.Number), figure.If(key).By(string(y.Law))
 	boils := boilsAt(a.figs, place)
 	v := working.Absent("t_b", "min", boils.Missing()...)

@@ -25,7 +25,6 @@ type failure struct {
 	heaps    bool     // powder lies as a heap and is wetted all at once
 	mistake  bool     // something done wrong at the start rather than something that breaks
 	uses     []string // rows of data it rests on
-	how      string   // what is taken to happen, in words
 }
 
 // setting is what the failures take from the data, in SI.
@@ -44,33 +43,25 @@ func (r *reader) setting() setting {
 
 // failures are looked for in time, in the order in which they are reported.
 var failures = [...]failure{
-	{key: "cooling_lost", uncooled: true, when: anyTime, how: "cooling lost and the addition stopped, stirred as " +
-		"before, nothing lost to the room",
+	{key: "cooling_lost", uncooled: true, when: anyTime,
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece { return stirred(p, t) }},
 	{key: "cooling_lost_addition_on", uncooled: true, needs: slowly, when: adding,
-		how: "cooling lost and the addition going on, nothing lost to the room",
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece {
 			return altered(dosing(rest(p, t)), func(x *vessel.Piece) { x.UA, x.Loss = 0, 0 })
 		}},
-	{key: "power_lost", as: "cooling_lost", when: alone, how: "cooling, stirrer and extraction stop while nobody " +
-		"is there, nothing lost to the room",
+	{key: "power_lost", as: "cooling_lost", when: alone,
 		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
 	{key: "moved_unfinished", as: "cooling_lost", mistake: true, when: anyTime,
-		how:  "the batch is moved to where nothing cools or stirs it, nothing lost to the room",
 		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
 	{key: "stirrer_stops", heaps: true, needs: slowly, when: adding, uses: []string{"film.still", "upset.stirrer_stands"},
-		then: standing,
-		how:  "the stirrer stands while the addition goes on, then stirs up at once what has settled"},
+		then: standing},
 	{key: "delayed_start", heaps: true, mistake: true, needs: first, when: fromStart,
-		how:  "the powder floats on the liquor while the addition goes on, and is wetted all at once",
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece { return settled(rest(p, t), 0, 1) }},
 	{key: "bath_wrong", mistake: true, needs: cooled, when: fromStart, uses: []string{"room.temperature"},
-		how: "the bath that should cool stands at the temperature of the room",
 		then: func(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
 			return altered(rest(p, t), func(x *vessel.Piece) { x.Coolant, x.Iced = math.Max(x.Coolant, s.room), false })
 		}},
 	{key: "heater_on", needs: heated, when: fromStart, uses: []string{"upset.heater", "room.temperature"},
-		how: "the heater does not switch off and its bath of water boils; a plate or a bath of oil gets hotter",
 		then: func(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
 			on := false
 			return altered(rest(p, t), func(x *vessel.Piece) {

@@ -22,8 +22,7 @@ func (r *reader) left(n *course.Course) {
 			t := r.soonest(n, i, j, boils)
 			r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "heat.time_left", Place: place,
 				Case: figure.By(string(x.Law))}, Searched: true, Value: r.w.Keep(t),
-				Conditions: phrase.As("cooling, power or stirring fails in this step; nothing lost to the room; 1440 min: " +
-					"not within a day; " + x.Conditions())})
+				Conditions: phrase.On(r.w, "upset.time_left", x.Conditions())})
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
@@ -34,8 +35,7 @@ func (r *reader) spaces(n *course.Course) {
 // largest flow: what the review has of the place if it were shut.
 func (r *reader) lid(n *course.Course, x *course.Run) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If("lid_closed").By(string(x.Law))
-	cond := "vent blocked or lid closed in the moment of the largest flow, gas alone at 25 degC; for setting " +
-		"checks, never permission; " + x.Conditions()
+	cond := phrase.On(r.w, "upset.lid_closed", x.Conditions())
 	r.asMeant(x, place, kase, cond)
 	shut := figure.ID{Quantity: "gas.closed.time_to_10_kpa", Place: figure.At(n.Stages[0].Done.Place),
 		Case: figure.Case{State: figure.Closed, Branch: string(x.Law)}}
@@ -50,9 +50,9 @@ func (r *reader) lid(n *course.Course, x *course.Run) {
 
 // asMeant reports temperature and flow of a failure that leaves the run itself as
 // it is: the highest and the largest of the run.
-func (r *reader) asMeant(x *course.Run, place figure.Place, kase figure.Case, cond string) working.Num {
+func (r *reader) asMeant(x *course.Run, place figure.Place, kase figure.Case, cond phrase.Phrase) working.Num {
 	r.put("heat.temperature_peak", place, kase, r.hottest(x).As("T_max"),
-		cond+"; the reaction itself goes on as it is meant to; no vapour leaves")
+		phrase.On(r.w, "upset.as_meant", cond))
 	flow := r.flow(r.largest(x)).As("F")
 	r.put("gas.hydrogen.peak_rate", place, kase, flow, cond)
 	return flow
@@ -80,8 +80,7 @@ func (r *reader) largest(x *course.Run) working.Num {
 //	V = V_g (1 - (1 - x) T_c/T),  x = exp(-L/R (1/T - 1/T_b))
 func (r *reader) suckBack(n *course.Course, x *course.Run) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If("suck_back").By(string(x.Law))
-	cond := "gas stops, the vessel cools from its highest temperature to its bath, and the vapour over the liquor " +
-		"condenses; " + x.Conditions()
+	cond := phrase.On(r.w, "upset.suck_back", x.Conditions())
 	r.asMeant(x, place, kase, cond)
 	top := r.hottest(x)
 	boils, latent, R := r.boils(n), r.c.Store.Num("water.vaporisation").As("L"), r.c.Store.Num("constant.R").As("R")
@@ -106,23 +105,22 @@ func (r *reader) ignition(n *course.Course) {
 	place, st := figure.Step(n.Stages[0].Step.Number), r.c.Store
 	v, x, h := n.Space.As("V_g"), st.Num("hydrogen.stoichiometric").As("x"), st.Num("enthalpy.H2O(g)").As("h_f")
 	q := r.w.Line("Q", "kJ", "V_g/1000/Vm*x/100*(-h_f)", v.V/1000/r.vm.V*x.V/100*(-h.V), v, r.vm, x, h)
-	cond := "lit at the charging port when hydrogen and air are in proportion; a tube or a duct beyond the vessel " +
-		"is not counted"
-	r.put("gas.headspace.energy", place, kase, q.Worse(working.Bound), cond)
+	r.put("gas.headspace.energy", place, kase, q.Worse(working.Bound), phrase.Of("upset.ignition"))
 	for i := range n.Runs {
-		r.lit(n, &n.Runs[i], q.As("Q"), cond)
+		r.lit(n, &n.Runs[i], q.As("Q"))
 	}
 }
 
 // lit is what fire in the gas space does by one law, and how soon it can burn.
-func (r *reader) lit(n *course.Course, x *course.Run, q working.Num, cond string) {
+func (r *reader) lit(n *course.Course, x *course.Run, q working.Num) {
 	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If("ignition").By(string(x.Law))
-	cond += "; " + x.Conditions()
+	cond := phrase.On(r.w, "upset.ignition_by_law", x.Conditions())
 	t, c := r.hottest(x), n.Capacity.As("C")
 	top := r.w.Line("T_max", "degC", "T+Q*1000/C", t.V+q.V*1000/c.V, t, q, c)
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound),
-		"liquor that takes up all the heat of the gas; the flame itself is hotter than anything in the hood stands; "+cond)
-	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(r.largest(x)), "goes on feeding the flame; "+cond)
+		phrase.On(r.w, "upset.flame_heat", cond))
+	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(r.largest(x)),
+		phrase.On(r.w, "upset.flame_fed", cond))
 	y, space := process.Flammable(r.c.Store, r.w), n.Space.As("V_g")
 	from := working.Absent("t", "min", working.Joined(x.Missing, space.Missing())...)
 	if x.Missing == nil && !space.Unknown() {
@@ -133,6 +131,5 @@ func (r *reader) lit(n *course.Course, x *course.Run, q working.Num, cond string
 		from = r.w.Model("t", "min", "hydrogen in the headspace, "+x.Balance(), at,
 			append([]working.Num{y, space, r.vm}, x.Inputs...)...)
 	}
-	r.put("gas.headspace.flammable_from", place, kase, from, "perfect mixing, from the start of the addition; at "+
-		"the mouth it can burn sooner; 1440 min: not within a day; "+cond)
+	r.put("gas.headspace.flammable_from", place, kase, from, phrase.On(r.w, "upset.flammable_from", cond))
 }

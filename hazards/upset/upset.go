@@ -118,10 +118,11 @@ type reader struct {
 	searched bool
 }
 
-func (r *reader) put(quantity string, place figure.Place, kase figure.Case, v working.Num, conditions string) {
+func (r *reader) put(quantity string, place figure.Place, kase figure.Case, v working.Num,
+	conditions phrase.Phrase) {
 	id := figure.ID{Quantity: quantity, Place: place, Case: kase}
 	r.out = append(r.out, figure.Figure{ID: id, Searched: r.searched, Value: r.w.Keep(v),
-		Conditions: phrase.As(conditions)})
+		Conditions: conditions})
 }
 
 // flow is mol/s of gas as L/min at 25 degC and 101.325 kPa.

@@ -2,13 +2,13 @@ package upset
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/vessel"
 )
 
@@ -82,32 +82,40 @@ func (r *reader) tell(n *course.Course, f *failure, x *course.Run, boils working
 	model := func(symbol, unit string, v float64, more ...working.Num) working.Num {
 		return r.w.Model(symbol, unit, "heat and mass balance from the failure on, "+x.Balance(), v, append(more, in...)...)
 	}
-	cond := func(o *outcome, more string) string {
-		return fmt.Sprintf("%s, %s the powder begins to go in%s; %s", f.how, when(o.at), more, x.Conditions())
+	cond := func(key string, o *outcome) phrase.Phrase {
+		return phrase.On(r.w, key, says(r.w, f.key), when(r.w, o.at), x.Conditions())
 	}
 	hot, gas, soon := &worst[hottest], &worst[mostGas], &worst[soonest]
 	r.put("heat.temperature_peak", place, kase, model("T_max", "degC", hot.run.Peak.Value-kelvin),
-		cond(hot, "; no vapour leaves"))
+		cond("upset.from_peak", hot))
 	r.put("gas.hydrogen.peak_rate", place, kase, r.flow(model("F_n", "mol/s", gas.run.Gas.Value)),
-		cond(gas, "; 25 degC, 101.325 kPa"))
-	r.put("heat.time_to_maximum_rate", place, kase, model("t_max", "min", hot.run.Heat.At/60), cond(hot, ""))
+		cond("upset.from_gas", gas))
+	r.put("heat.time_to_maximum_rate", place, kase, model("t_max", "min", hot.run.Heat.At/60), cond("upset.from", hot))
 	if boils.Unknown() {
-		r.put("heat.time_to_boil", place, kase, working.Absent("t_b", "min", boils.Missing()...), cond(soon, ""))
+		r.put("heat.time_to_boil", place, kase, working.Absent("t_b", "min", boils.Missing()...), cond("upset.from", soon))
 		return
 	}
 	r.put("heat.time_to_boil", place, kase, model("t_b", "min", boiling(&soon.run, boils.V+kelvin)/60, boils),
-		cond(soon, "; 1440 min: not within a day"))
+		cond("upset.from_boils", soon))
 }
 
-// when is a moment of a course, in words that the start of the powder follows.
-func when(t float64) string {
+// says is what a failure, or something done wrong, is taken to be.
+func says(w *working.Sheet, key string) phrase.Phrase {
+	if w == nil {
+		return phrase.Phrase{}
+	}
+	return phrase.Of("upset.how." + key)
+}
+
+// when is a moment of a course, in s, as words that the start of the powder follows.
+func when(w *working.Sheet, t float64) phrase.Phrase {
 	switch {
 	case t == 0:
-		return "from when"
+		return phrase.Of("upset.from_when")
 	case t < 5400:
-		return fmt.Sprintf("%.3g min after", t/60)
+		return phrase.On(w, "upset.minutes_after", t/60)
 	}
-	return fmt.Sprintf("%.3g h after", t/3600)
+	return phrase.On(w, "upset.hours_after", t/3600)
 }
 
 // The kinds of worst.
