@@ -93,6 +93,20 @@ func (s *Store) Override(o []Override) (*Store, []Applied, error) {
 	return newStore(rows, s.rows.files), applied, nil
 }
 
+// Takes tells why Override would refuse one override, nil where it would take it, and
+// the unit of the row that is replaced or opened, empty where there is none. It
+// copies no row, unlike Override: a loader asks it of every datum of a file.
+func (s *Store) Takes(o Override) (unit string, err error) {
+	var row Datum
+	if i, known := s.rows.byID[o.ID]; known {
+		row = s.rows.rows[i]
+	} else if row, err = newRow(o); err != nil {
+		return "", err
+	}
+	_, err = replace(&row, o)
+	return row.Unit, err
+}
+
 func rank(o Override) int {
 	if o.From == "route" {
 		return 1

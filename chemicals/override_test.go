@@ -63,10 +63,19 @@ func TestOverrideRefuses(t *testing.T) {
 		change(&o)
 		if _, _, err := chemicals.Base().Override([]chemicals.Override{o}); err == nil {
 			t.Errorf("%s was taken", name)
+		} else if _, alike := chemicals.Base().Takes(o); alike == nil || alike.Error() != err.Error() {
+			t.Errorf("%s: refused for %v, asked first: %v", name, err, alike)
 		}
 	}
 	if _, _, err := chemicals.Base().Override([]chemicals.Override{ok, ok}); err == nil {
 		t.Error("the same id twice from one file was taken")
+	}
+	for id, unit := range map[string]string{ok.ID: "kJ/mol", "electrons.In": "mol/mol"} {
+		o := ok
+		o.ID = id
+		if got, err := chemicals.Base().Takes(o); got != unit || err != nil {
+			t.Errorf("%s is taken in %q: %v", id, got, err)
+		}
 	}
 	if st, applied, err := chemicals.Base().Override(nil); err != nil || st != chemicals.Base() || applied != nil {
 		t.Error("nothing to override is not nothing")

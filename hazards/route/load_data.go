@@ -165,21 +165,13 @@ func inUnit(v quantity.Value, unit string) (x, low, high float64) {
 
 // unitOf is the unit of the row that an override replaces or opens.
 func unitOf(o chemicals.Override) string {
-	if row, tabled := chemicals.Base().Row(o.ID); tabled {
-		return row.Unit
-	}
-	o.Value, o.Low, o.High, o.Unit = 1, math.NaN(), math.NaN(), ""
-	st, _, err := chemicals.Base().Override([]chemicals.Override{o})
-	if err != nil {
-		return ""
-	}
-	row, _ := st.Row(o.ID)
-	return row.Unit
+	unit, _ := chemicals.Base().Takes(o)
+	return unit
 }
 
 // accepted asks the store whether it would take the override.
 func (l *loader) accepted(n *schemas.Node, o chemicals.Override) bool {
-	_, _, err := chemicals.Base().Override([]chemicals.Override{o})
+	_, err := chemicals.Base().Takes(o)
 	if err == nil || n == nil {
 		return err == nil
 	}
