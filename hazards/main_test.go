@@ -3,6 +3,7 @@ package hazards_test
 import (
 	"flag"
 	"os"
+	"runtime/debug"
 	"testing"
 )
 
@@ -10,6 +11,7 @@ import (
 // by what it changes. Look further with -rapid.seed=N -rapid.checks=1000.
 func TestMain(m *testing.M) {
 	flag.Parse()
+	debug.SetGCPercent(400) // as the command has it: reviews leave much behind
 	if f := flag.Lookup("rapid.seed"); f != nil && f.Value.String() == "0" {
 		if err := flag.Set("rapid.seed", "20261125"); err != nil {
 			panic(err)
