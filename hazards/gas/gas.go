@@ -35,6 +35,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, course
 		r.headspace(&courses[i])
 	}
 	r.shutting(courses)
+	r.contents()
 	return r.out
 }
 

@@ -23,7 +23,15 @@ type Walk struct {
 	Warnings []phrase.Phrase
 	Open     []working.Missing // what has to be known to say how much went into the route at all
 	Facts    []Fact
+	Fullest  []Fullest // the most liquid in each place that is filled, in the order they are first filled
 	Contacts []Contact // what the parts of the places meet, in the order it comes
+}
+
+// Fullest is the most liquid that a place holds at any time.
+type Fullest struct {
+	Place  string
+	Step   int         // in which it holds that
+	Volume working.Num // mL; unknown where it is in any step
 }
 
 // Balance is one element of the account, in mol.

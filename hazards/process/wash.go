@@ -69,7 +69,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	k.decant(p, s, x.Retained)
 	W := x.Added
 	if at := k.place(p.Place); at != nil {
-		k.overfull(at, R.V+W.V, s)
+		k.filled(at, k.w.Line("V", "mL", "R+W", R.V+W.V, R, W), s)
 	}
 	x.Kept = k.w.Line("f", "1", "R/(R+W)", R.V/(R.V+W.V), R, W)
 	k.count(&x, !s.Retained.Set && len(p.Solids) > 0)

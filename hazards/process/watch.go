@@ -1,6 +1,7 @@
 package process
 
 import (
+	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
@@ -13,7 +14,7 @@ func (k *walker) watch(p *State, s *route.Step) {
 		return
 	}
 	q := k.merged(p)
-	k.overfull(at, q.Volume.V, s)
+	k.filled(at, q.Volume, s)
 	k.touches(p, q, s)
 	if s.Verb().Does == route.Stores && len(p.Liquid) > 0 && at.Closure == route.Closed &&
 		len(pick(p.Solids, Product)) > 0 {
@@ -30,11 +31,34 @@ func (k *walker) place(key string) *route.Place {
 	return nil
 }
 
-// overfull says where volume mL is more than a place holds.
-func (k *walker) overfull(at *route.Place, volume float64, s *route.Step) {
-	if !at.Capacity.Set {
+// filled keeps the most that a place holds, and says where it is more than there is
+// room for.
+func (k *walker) filled(at *route.Place, volume working.Num, s *route.Step) {
+	k.fullest(at.Key, volume, s.Number)
+	if at.Capacity.Set {
+		k.overfull(at, volume.V, s)
+	}
+}
+
+func (k *walker) fullest(place string, volume working.Num, step int) {
+	if volume.None() || volume.V == 0 {
 		return
 	}
+	for i := range k.out.Fullest {
+		x := &k.out.Fullest[i]
+		if x.Place != place {
+			continue
+		}
+		if volume.Unknown() || !x.Volume.Unknown() && volume.V > x.Volume.V {
+			x.Step, x.Volume = step, volume
+		}
+		return
+	}
+	k.out.Fullest = append(k.out.Fullest, Fullest{place, step, volume})
+}
+
+// overfull says where volume mL is more than a place holds.
+func (k *walker) overfull(at *route.Place, volume float64, s *route.Step) {
 	if holds := at.Capacity.In("mL") * float64(max(at.Count, 1)); volume > holds*(1+1e-9) {
 		k.fact("overfull", s.Number, phrase.Of("fact.overfull", s.Number, volume, at.Key, holds))
 	}
