@@ -123,6 +123,10 @@ func (b *builder) outgrown(g *scaling.Growth) Section {
 	} else {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("growth.lead")}, t)
 	}
+	if x := g.Overflows; x != nil {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("growth.overflows", grams(x.Grams), x.Figure.Place.String(),
+			len(g.Beyond))})
+	}
 	s.Blocks = append(s.Blocks, b.growthChart(g)...)
 	if len(fixed) > 0 {
 		s.Blocks = append(s.Blocks, Table{Caption: say("growth.from_start", grams(g.From.In("g"))),

@@ -25,6 +25,8 @@ type growthJSON struct {
 	Withheld    []string       `json:"not_known"`
 	NotAssessed []string       `json:"not_assessed"`
 	Crossings   []crossingJSON `json:"crossings"`
+	Overflows   *crossingJSON  `json:"overflows"`
+	Beyond      []string       `json:"beyond_overflow"`
 	Exponents   []exponentJSON `json:"exponents"`
 	Rungs       []rungJSON     `json:"rungs"`
 	Split       splitJSON      `json:"split"`
@@ -97,11 +99,15 @@ func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o Options) erro
 	out := growthJSON{Format: GrowthFormat, Notice: say("deference.line"),
 		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   growthRoute{g.Case.Route.Title, g.Case.Route.Digest, nine(g.From.In("g")), nine(g.To.In("g")), "g"},
-		Follows: follows(g.Follow), Withheld: names(g.Withheld), NotAssessed: strings0(hazards.NotAssessed()),
+		Follows: follows(g.Follow), Withheld: names(g.Withheld), Beyond: names(g.Beyond), NotAssessed: strings0(hazards.NotAssessed()),
 		Crossings: []crossingJSON{}, Exponents: []exponentJSON{}, Rungs: []rungJSON{}}
 	if first, ok := g.First(); ok && (first.Already || !g.NotKnown()) {
 		x := crossingOf(&first)
 		out.First = &x
+	}
+	if g.Overflows != nil {
+		x := crossingOf(g.Overflows)
+		out.Overflows = &x
 	}
 	for i := range g.Crossings {
 		out.Crossings = append(out.Crossings, crossingOf(&g.Crossings[i]))

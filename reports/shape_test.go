@@ -87,7 +87,10 @@ func itemFaults(_ map[string]any, want, v any, at string) []string {
 
 func lackFaults(_ map[string]any, want, v any, at string) []string {
 	var out []string
-	m, _ := v.(map[string]any)
+	m, ok := v.(map[string]any)
+	if !ok {
+		return nil // what is required is required of objects; the type says what else may stand
+	}
 	for _, k := range want.([]any) {
 		if _, ok := m[k.(string)]; !ok {
 			out = append(out, fmt.Sprintf("%s: lacks %v", at, k))

@@ -128,8 +128,32 @@ func (g *Growth) cross() error {
 	slices.SortStableFunc(g.Crossings, func(a, b Crossing) int {
 		return cmp.Or(cmp.Compare(a.Grams, b.Grams), cmp.Compare(b.Turns.Rank(), a.Turns.Rank()))
 	})
+	g.overflow()
 	g.withhold()
 	return nil
+}
+
+// content is the quantity of what a container holds.
+const content = "vessel.content"
+
+// overflow ends the list of turns where the first container runs over: a route that
+// cannot be run at a batch has no turn there. Crossings are in the order of batches.
+func (g *Growth) overflow() {
+	first := slices.IndexFunc(g.Crossings, func(c Crossing) bool {
+		return c.Figure.Quantity == content && c.Turns == figure.Exceeds && !c.Back
+	})
+	if first < 0 {
+		return
+	}
+	over := g.Crossings[first]
+	g.Overflows = &over
+	g.Crossings = slices.DeleteFunc(g.Crossings, func(c Crossing) bool {
+		beyond := c.Grams > over.Grams && !c.Already
+		if beyond && !slices.Contains(g.Beyond, c.ID()) {
+			g.Beyond = append(g.Beyond, c.ID())
+		}
+		return beyond
+	})
 }
 
 // halvings is how often the size between two rungs is reviewed whole: three to a

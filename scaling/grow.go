@@ -19,6 +19,8 @@ type Growth struct {
 	Rungs     []Rung
 	Crossings []Crossing         // in the order of their batches
 	Chances   []Chances          // by rung, where draws were made
+	Overflows *Crossing          // the first container that runs over; nil where none does
+	Beyond    []figure.FindingID // what would turn only above that, so that no batch is given for it
 	Withheld  []figure.FindingID // findings that are not known somewhere and could set the first limit
 }
 
