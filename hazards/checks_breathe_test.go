@@ -96,7 +96,7 @@ func TestWhatAStepFindsCounts(t *testing.T) {
 	} {
 		yaml := openAcid(x.place, acid30, x.steps)
 		if x.name == "wash in tubes" {
-			yaml = strings.Replace(yaml, "kind: beaker", "kind: tube", 1)
+			yaml = strings.Replace(yaml, "kind: beaker", "kind: tube, count: 1", 1)
 		}
 		rv := review(t, yaml)
 		f, before := figureOf(&rv, x.id), figureOf(&rv, "air.emission@1/hf")
@@ -225,7 +225,7 @@ func TestWhatIsPouredTo(t *testing.T) {
 		rv := review(t, strings.Replace(openAcid("capacity: 250 mL, closure: closed", acid30, "  - {do: hold, in: "+
 			"pot, time: 1 h, temperature: 50 degC}\n"+
 			"  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 3, temperature: "+celsius+
-			"}\n"), "kind: beaker", "kind: tube", 1))
+			"}\n"), "kind: beaker", "kind: tube, count: 1", 1))
 		return figureOf(&rv, "air.emission@3/hf").Value.V
 	}
 	if hot, cold := wash("50 degC"), wash("2 degC"); !(cold >= hot*(1-1e-9)) {
@@ -238,7 +238,7 @@ func TestTubesAndPurges(t *testing.T) {
 	tube := func(verb string) float64 {
 		rv := review(t, strings.Replace(openAcid("capacity: 250 mL, closure: closed", acid30,
 			"  - {do: "+verb+", in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 1, temperature: "+
-				"20 degC}\n"), "kind: beaker", "kind: tube", 1))
+				"20 degC}\n"), "kind: beaker", "kind: tube, count: 1", 1))
 		return figureOf(&rv, "air.emission@2/hf").Value.V
 	}
 	if a, b, c := tube("wash"), tube("prewash"), tube("exchange"); !nearly.Share(b, a, 1e-9) || !nearly.Share(c, a, 1e-9) {

@@ -68,3 +68,29 @@ func TestAClosureLeftOutLetsOutAsMuchAsAny(t *testing.T) {
 		}
 	}
 }
+
+// A bath without its temperature says nothing of what it takes, colder or warmer; how
+// many tubes share a liquor says how large its surface is.
+func TestABathAndTubesLeftOutAreUnknown(t *testing.T) {
+	route := func(place string) string {
+		return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {material: PTFE, " +
+			"capacity: 50 mL, closure: vented, " + place + "}\nsteps:\n" + charges(hf10) + addsIt
+	}
+	for _, c := range []struct {
+		name, place, id string
+		known           bool
+	}{
+		{"a stated bath", "kind: bottle, cooling: {kind: water_bath, temperature: 20 degC}",
+			"heat.temperature_peak@2:instantaneous", true},
+		{"a bath alone", "kind: bottle, cooling: {kind: water_bath}", "heat.temperature_peak@2:instantaneous", false},
+		{"ice", "kind: bottle, cooling: {kind: ice_bath}", "heat.temperature_peak@2:instantaneous", true},
+		{"four tubes", "kind: tube, count: 4", "air.emission@1/hf", true},
+		{"tubes", "kind: tube", "air.emission@1/hf", false},
+	} {
+		rv := review(t, route(c.place))
+		f := figureOf(&rv, c.id)
+		if f == nil || f.Value.Unknown() == c.known {
+			t.Errorf("%s: %s is %v", c.name, c.id, f)
+		}
+	}
+}

@@ -21,11 +21,14 @@ const pi = 3.141592653589793
 
 // surface of a liquor in a place: the vessel as a cylinder as high as it is wide,
 // a tray as deep as trays are. How wide a vessel is that states no capacity, or that
-// does not hold its liquor, nobody knows.
+// does not hold its liquor, nobody knows, nor how many tubes share one.
 func (r *reader) surface(p *route.Place, s *process.State) surface {
 	v := s.Volume(r.w).As("V")
 	cap := working.Absent("V", "mL", working.Lacks(working.NotGiven, p.At+".capacity"))
-	if p.Capacity.Set {
+	switch {
+	case p.Several():
+		cap = working.Absent("V", "mL", working.Lacks(working.NotGiven, p.At+".count"))
+	case p.Capacity.Set:
 		cap = r.c.Given("V_c", "mL", p.Capacity).As("V")
 		if v.V > cap.V*float64(max(p.Count, 1))*(1+1e-9) {
 			cap = working.Absent("V", "mL", working.Lacks("room_for_liquor", p.Key))

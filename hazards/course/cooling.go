@@ -8,6 +8,9 @@ import (
 	"etchbound/hazards/route"
 )
 
+// Wall is how the ids of the data begin that stand for a wall which nobody states.
+const Wall = "wall."
+
 // warmer is how far above a bath of ice a step may be set, in K, and still
 // stand in it.
 const warmer = 10
@@ -39,7 +42,7 @@ func (f *finder) cooling(s *Stage) {
 		return
 	}
 	s.Bath = true
-	s.Coolant = f.bath(s, k)
+	s.Coolant = f.bath(s, p)
 	s.Cooled = phrase.Of(coolings[k.Kind])
 	if k.Kind == "ice_bath" && !k.Ice.Set {
 		s.Cooled = phrase.Of("course.ice_taken_to_last")
@@ -52,13 +55,16 @@ func (f *finder) cooling(s *Stage) {
 	s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
 }
 
-func (f *finder) bath(s *Stage, k *route.Cooling) working.Num {
-	stated := s.Set.As("T_c")
+func (f *finder) bath(s *Stage, p *route.Place) working.Num {
+	k := p.Cooling
+	var stated working.Num
 	switch {
 	case k.Temperature.Set:
 		stated = f.c.Given("T_c", "degC", k.Temperature)
 	case k.Kind == "ice_bath":
 		stated = f.c.Store.Num("ice.temperature").As("T_c")
+	default: // colder than the step it lets powder wait, warmer it takes less
+		return working.Absent("T_c", "degC", working.Lacks(working.NotGiven, p.At+".cooling.temperature"))
 	}
 	if len(s.Step.What) > 0 || !(s.Set.V > stated.V) || (k.Kind == "ice_bath" && s.Set.V <= stated.V+warmer) {
 		s.Iced = k.Kind == "ice_bath"
@@ -98,7 +104,7 @@ func (f *finder) area(s *Stage) working.Num {
 func (f *finder) through(s *Stage, p *route.Place) working.Num {
 	st, slug := f.c.Store, f.insulates(p)
 	if slug == "" {
-		return st.Num("wall.unknown").As("U")
+		return st.Num(Wall + "unknown").As("U")
 	}
 	hi := st.Num("film.inside").As("h_i")
 	if s.Step.Stirred != nil && !*s.Step.Stirred {
@@ -132,16 +138,16 @@ func (f *finder) insulates(p *route.Place) string {
 // be a large one has the wall of a tank.
 func (f *finder) thickness(p *route.Place, slug string) working.Num {
 	st := f.c.Store
-	usual := "wall.other"
-	if _, held := st.Row("wall." + slug); held {
-		usual = "wall." + slug
+	usual := Wall + "other"
+	if _, held := st.Row(Wall + slug); held {
+		usual = Wall + slug
 	}
-	big := st.Num("wall.big")
+	big := st.Num(Wall + "big")
 	switch {
 	case p.Wall.Set:
 		return f.c.Given("t", "mm", p.Wall)
 	case !(p.Capacity.Set && p.Capacity.In("L") <= big.V):
-		return st.Num("wall.thick").As("t")
+		return st.Num(Wall + "thick").As("t")
 	}
 	return st.Num(usual).As("t")
 }

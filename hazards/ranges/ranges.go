@@ -236,8 +236,9 @@ func Set(c route.Case, used []chemicals.Datum, a *assess.Assessment) *Swung {
 // setAll sets Low and High of every figure of base but those that a search finds.
 func (r *ranger) setAll() {
 	r.swing()
+	rivals := r.rivals()
 	c := corners{at: map[key]int{}}
-	want := make([][2]int, len(r.base))
+	want, third := make([][2]int, len(r.base)), map[int]int{}
 	for i := range r.base {
 		if r.base[i].Searched {
 			continue
@@ -245,14 +246,22 @@ func (r *ranger) setAll() {
 		for d, up := range []bool{false, true} {
 			want[i][d] = c.add(r.corner(i, up), r.partsOf(i))
 		}
+		if k, there := rivals.corner(i); there {
+			third[i] = c.add(k, r.partsOf(i))
+		}
 	}
 	c.also(assess.Of(assess.Gas)) // the search for the worst failure looks at the flows of all runs
 	found := r.all(c.keys, c.want)
 	r.done = append(r.done, tries{c.keys, found})
 	for i := range r.base {
-		if !r.base[i].Searched {
-			r.set(i, r.lots.at(&found[want[i][0]], i), r.lots.at(&found[want[i][1]], i))
+		if r.base[i].Searched {
+			continue
 		}
+		down, up := r.lots.at(&found[want[i][0]], i), r.lots.at(&found[want[i][1]], i)
+		if k, there := third[i]; there {
+			down, up = rivals.beyond(i, down, up, r.lots.at(&found[k], i))
+		}
+		r.set(i, down, up)
 	}
 }
 

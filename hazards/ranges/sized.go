@@ -55,15 +55,24 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool)
 	r := newRanger(c, variables(Used(c.Store, w)), &a)
 	r.about, r.moves = wanted, moves
 	r.swing()
-	ends := corners{at: map[key]int{}}
+	rivals := r.rivals()
+	ends, third := corners{at: map[key]int{}}, map[int]int{}
 	of := make([]int, len(r.base))
 	for i := range r.base {
 		if of[i] = -1; !wanted(&r.base[i]) {
 			continue
 		}
 		of[i] = ends.add(r.corner(i, dangerUp(&r.base[i])), r.partsOf(i))
+		if k, there := rivals.corner(i); there {
+			third[i] = ends.add(k, r.partsOf(i))
+		}
 	}
 	found := r.all(ends.keys, ends.want)
+	for i, at := range third {
+		if f := &r.base[i]; farther(f, r.lots.at(&found[at], i), r.lots.at(&found[of[i]], i)) {
+			of[i] = at
+		}
+	}
 	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[figure.ID][]corner{},
 		moves: map[figure.ID][]string{}}
 	for i := range r.base {
@@ -84,6 +93,15 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool)
 	}
 	out.Figures = r.base
 	return out, nil
+}
+
+// farther reports whether a value of a figure lies beyond another where danger is, or
+// is not known.
+func farther(f *figure.Figure, v, than float64) bool {
+	if dangerUp(f) {
+		return !(v <= than)
+	}
+	return !(v >= than)
 }
 
 // movers are the variables that move one of some figures at an end, by their ids.

@@ -119,6 +119,10 @@ type Place struct {
 	At            string
 }
 
+// Several reports whether nobody says how many containers there are of a kind that is
+// used by the handful, so that one cannot be meant.
+func (p *Place) Several() bool { return p.Kind == "tube" && !p.CountStated }
+
 // Cooling is what takes heat from a place.
 type Cooling struct {
 	Kind        string // none, ice_bath, water_bath, jacket
