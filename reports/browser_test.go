@@ -3,6 +3,7 @@ package reports
 import (
 	"bytes"
 	"context"
+	"errors"
 	"net/url"
 	"os"
 	"os/exec"
@@ -20,14 +21,16 @@ import (
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
+
+	"etchbound/schemas/long"
 )
 
-// browser opens a headless browser, or skips where none is installed.
-func browser(t *testing.T) context.Context {
-	t.Helper()
+// opened is the browser of this package's tests, started by the first that asks for it,
+// and what closes it.
+var opened = sync.OnceValues(func() (context.Context, error) {
 	path, err := exec.LookPath("chromium")
 	if err != nil {
-		t.Skip("no chromium is installed: the page was not opened in a browser")
+		return nil, err
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path))
 	for _, f := range []string{"no-sandbox", "disable-gpu", "disable-quic", "no-first-run",
@@ -35,9 +38,32 @@ func browser(t *testing.T) context.Context {
 		options = append(options, chromedp.Flag(f, true))
 	}
 	ctx, stop := chromedp.NewExecAllocator(context.Background(), options...)
-	t.Cleanup(stop)
+	closing = append(closing, stop)
+	ctx, stop = chromedp.NewContext(ctx)
+	closing = append(closing, stop)
+	return ctx, chromedp.Do(ctx)
+})
+
+var closing []context.CancelFunc // what TestMain calls at the end, last first
+
+// browser opens a tab of a headless browser, or skips where none is installed and in
+// the short form.
+func browser(t *testing.T) context.Context {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("the short form opens no page in a browser")
+	}
+	ctx, err := opened()
+	if errors.Is(err, exec.ErrNotFound) {
+		t.Skip("no chromium is installed: the page was not opened in a browser")
+	} else if err != nil {
+		t.Fatal(err)
+	}
 	ctx, closeTab := chromedp.NewContext(ctx)
 	t.Cleanup(closeTab)
+	if err := chromedp.Do(ctx); err != nil {
+		t.Fatal(err)
+	}
 	ctx, cancel := context.WithTimeout(ctx, time.Minute)
 	t.Cleanup(cancel)
 	return ctx
@@ -151,11 +177,12 @@ const lowContrast = `(() => {
 
 // The inch of a style sheet is 96 of its pixels; the margins are 20 mm.
 func TestPageOneFitsOneSide(t *testing.T) {
-	for _, paper := range []struct {
+	type side struct {
 		name          string
 		width, height float64 // mm: ISO 216 A4; ANSI/ASME Y14.1 letter, 8.5 by 11 in
 		paper         Paper
-	}{{"A4", 210, 297, A4}, {"letter", 215.9, 279.4, Letter}} {
+	}
+	for _, paper := range long.Some([]side{{"A4", 210, 297, A4}, {"letter", 215.9, 279.4, Letter}}, 1, 1) {
 		t.Run(paper.name, func(t *testing.T) {
 			ctx := browser(t)
 			o := fixtureOptions
@@ -174,11 +201,11 @@ func TestPageOneFitsOneSide(t *testing.T) {
 	}
 }
 
-// Page 1 of every bundled route fits as well; the height is that of the layout
-// for print.
+// Page 1 of every bundled route fits as well, of one of them outside of the long form;
+// the height is that of the layout for print.
 func TestPageOneOfBundledRoutesFits(t *testing.T) {
 	ctx := browser(t)
-	for name, r := range bundledReviews(t) {
+	for name, r := range someReviews(t, 1, 1) {
 		address := pageFile(t, Build(r, Options{Brief: true, Version: "0.0.0", DataVersion: "2026.11"}))
 		for _, side := range [][2]float64{{210, 297}, {215.9, 279.4}} {
 			height := printedHeight(ctx, t, address, side[0]-40)

@@ -3,6 +3,7 @@ package reports
 import (
 	"os"
 	"runtime/debug"
+	"slices"
 	"testing"
 )
 
@@ -10,5 +11,9 @@ import (
 // behind.
 func TestMain(m *testing.M) {
 	debug.SetGCPercent(400)
-	os.Exit(m.Run())
+	code := m.Run()
+	for _, stop := range slices.Backward(closing) {
+		stop()
+	}
+	os.Exit(code)
 }
