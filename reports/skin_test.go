@@ -7,9 +7,11 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"etchbound/hazards"
+	"etchbound/schemas/long"
 )
 
 // What must not stand in any review: a dose, a count of tubes, a time that is
@@ -24,11 +26,18 @@ var doses = regexp.MustCompile(`(?i)\d\s*(mg|g|ml|mmol|µg|ug)\s*/\s*kg\b` +
 	`|(at most|up to|no more than|within) \d+(\.\d+)?\s*(s|min|minutes|seconds) (of|on|in) (contact|skin|the skin)` +
 	`|inject|intravenous|infusion|lethal dose|LD50`)
 
+// doseWords are texts of which one stands in every dose, in small letters: quicker
+// looked for than doses.
+var doseWords = []string{"kg", "gel", "calcium", "gluconate", "safe", "enough", "harmless", "tolerable", " for ",
+	"within", "up to", "after", "at most", "no more than", "inject", "intravenous", "infusion", "lethal", "ld50"}
+
 func TestDoseWordsAreFound(t *testing.T) {
 	for _, s := range []string{"give 20 mg/kg", "keep 2 tubes of gel", "5 minutes is safe", "a safe time of contact",
 		"rinse for 5 min", "2.5 % calcium gluconate",
-		"rinse with water for 15 minutes", "up to 3 min on the skin", "skin contact within 5 min"} {
-		if !doses.MatchString(s) {
+		"rinse with water for 15 minutes", "up to 3 min on the skin", "skin contact within 5 min", "5 s is enough", "Gel after 10 s", "LD50",
+		"1 min is harmless", "2 h are tolerable", "4 vials of calcium", "Inject", "water at most 3 min",
+		"no more than 5 min of contact", "infusion", "intravenous", "a lethal dose"} {
+		if !doses.MatchString(s) || len(dosesIn(s)) == 0 {
 			t.Errorf("%q passes", s)
 		}
 	}
@@ -64,6 +73,36 @@ func everyFormat(t *testing.T, r hazards.Review) map[string][]byte {
 	return out
 }
 
+// dosesIn are the doses of a text, with what stands around them: of each of its lines
+// once, and in the long form of the whole, where one could be broken over two lines.
+func dosesIn(text string) []string {
+	parts := strings.Split(text, "\n")
+	if long.Form() {
+		parts = []string{text}
+	}
+	var out []string
+	for _, part := range parts {
+		if _, known := noDose.Load(part); known || !long.Form() && !mayDose(part) {
+			continue
+		}
+		for _, m := range doses.FindAllStringIndex(part, -1) {
+			out = append(out, part[max(0, m[0]-40):min(len(part), m[1]+40)])
+		}
+		if len(out) == 0 {
+			noDose.Store(part, true)
+		}
+	}
+	return out
+}
+
+func mayDose(line string) bool {
+	small := strings.ToLower(line)
+	return slices.ContainsFunc(doseWords, func(w string) bool { return strings.Contains(small, w) })
+}
+
+// noDose are the texts in which no dose was found: outputs have most lines in common.
+var noDose sync.Map
+
 func TestNoDoseInAnyFormatOfAnyRoute(t *testing.T) {
 	all := someReviews(t, 3, 1)
 	all["fixture"] = fixture()
@@ -72,8 +111,8 @@ func TestNoDoseInAnyFormatOfAnyRoute(t *testing.T) {
 			if at := bytes.Index(text, []byte("%!")); at >= 0 {
 				t.Errorf("%s, %s: a sentence lost its arguments: %q", name, format, text[at:min(len(text), at+40)])
 			}
-			for _, m := range doses.FindAllIndex(text, -1) {
-				t.Errorf("%s, %s: %q", name, format, text[max(0, m[0]-40):min(len(text), m[1]+40)])
+			for _, m := range dosesIn(string(text)) {
+				t.Errorf("%s, %s: %q", name, format, m)
 			}
 		}
 	}

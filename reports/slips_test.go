@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 
 	"etchbound/hazards"
@@ -26,23 +27,63 @@ var countedFromZero = regexp.MustCompile(`(steps|what|impurities|points|stock)\[
 var programs = map[string]bool{"review": true, "upset": true, "scale": true, "change": true, "compare": true,
 	"stock": true}
 
+// drawn is a page's own style and script, and its pictures.
+var drawn = regexp.MustCompile(`(?s)^<(style|script|svg).*?</(style|script|svg)>`)
+
+// undrawn is a page without them.
+func undrawn(page string) string {
+	var b strings.Builder
+	for {
+		at := strings.IndexByte(page, '<')
+		if at < 0 {
+			return b.String() + page
+		}
+		b.WriteString(page[:at])
+		page = page[at:]
+		skip := 0
+		if strings.HasPrefix(page, "<s") {
+			skip = len(drawn.FindString(page))
+		}
+		if skip == 0 {
+			b.WriteByte('<')
+			skip = 1
+		}
+		page = page[skip:]
+	}
+}
+
+// without are the lines that were found to hold no slip, by whether programs read
+// them: outputs have most of their lines in common.
+var without [2]sync.Map
+
 // slipsOf are the slips of a text with some of what stands around them. A CSV
 // has empty cells, and a page its own style and script.
 func slipsOf(kind, text string) []string {
 	if kind == "html" {
-		text = regexp.MustCompile(`(?s)<(style|script|svg).*?</(style|script|svg)>`).ReplaceAllString(text, "")
+		text = undrawn(text)
 	}
-	found := slip.FindAllStringIndex(text, -1)
+	looks, clean := []*regexp.Regexp{slip}, &without[0]
 	if !programs[kind] {
-		found = append(found, countedFromZero.FindAllStringIndex(text, -1)...)
+		looks, clean = append(looks, countedFromZero), &without[1]
 	}
 	var out []string
-	for _, at := range found {
-		what := text[at[0]:at[1]]
-		if strings.HasSuffix(kind, ".csv") && what == ",," {
+	for line := range strings.Lines(text) {
+		if _, known := clean.Load(line); known {
 			continue
 		}
-		out = append(out, what+" in "+text[max(0, at[0]-60):min(len(text), at[1]+60)])
+		n := len(out)
+		for _, look := range looks {
+			for _, at := range look.FindAllStringIndex(line, -1) {
+				what := line[at[0]:at[1]]
+				if strings.HasSuffix(kind, ".csv") && what == ",," {
+					continue
+				}
+				out = append(out, what+" in "+line[max(0, at[0]-60):min(len(line), at[1]+60)])
+			}
+		}
+		if len(out) == n && !strings.HasSuffix(kind, ".csv") {
+			clean.Store(line, true)
+		}
 	}
 	return out
 }
