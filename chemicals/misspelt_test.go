@@ -19,7 +19,8 @@ func TestAnotherChemicalIsNoSlip(t *testing.T) {
 			t.Errorf("%q is near %v, want %s", text, got, want)
 		}
 	}
-	for _, text := range []string{"sodium tetrafluoroaluminate", "sodium hexafluoroborate", "tetrapentylammonium hydroxide",
+	for _, text := range []string{"sodium tetrafluoroaluminate", "sodium hexafluoroborate",
+		"tetrapentylammonium hydroxide",
 		"sodium chlorate", "sodium chlorite", "sodium nitrite", "ethanal", "methanal", "1-propanol", "iron(II) fluoride",
 		"nitrous acid", "sulfurous acid", "NaN3", "RbBF4", "CaF", "KClO4", "TMAF", "tmaf", "ammonium chlorate",
 		"potassium fluorate", "isopropanal", "potassium azide"} {

@@ -56,7 +56,7 @@ var openFamilies = [...]family{
 // the route stands, and the list of what was replaced in that order. It is an
 // error to give an id that is neither in the store nor of an open family, a
 // unit other than the row's, a value outside its own ends, a value that is not
-// a number, or one id twice from the same file.
+// a number, one outside the band of what can be believed (an *OutsideBand), or one id twice from the same file.
 func (s *Store) Override(o []Override) (*Store, []Applied, error) {
 	if len(o) == 0 {
 		return s, nil, nil
@@ -114,6 +114,16 @@ func rank(o Override) int {
 	return 0
 }
 
+// UnitOf is the unit of the row that an override replaces or opens, whatever its value;
+// an error where there is no such row and none can be opened.
+func (s *Store) UnitOf(o Override) (string, error) {
+	if i, ok := s.rows.byID[o.ID]; ok {
+		return s.rows.rows[i].Unit, nil
+	}
+	d, err := newRow(o)
+	return d.Unit, err
+}
+
 func newRow(v Override) (Datum, error) {
 	nan := math.NaN()
 	for _, f := range openFamilies {
@@ -158,5 +168,5 @@ func (v Override) check(d *Datum) error {
 	case v.Low > v.Value || v.High < v.Value:
 		return fmt.Errorf("%s: %s lies outside its own range", v.At, v.ID)
 	}
-	return nil
+	return v.believed(d)
 }

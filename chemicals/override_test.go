@@ -70,7 +70,7 @@ func TestOverrideRefuses(t *testing.T) {
 	if _, _, err := chemicals.Base().Override([]chemicals.Override{ok, ok}); err == nil {
 		t.Error("the same id twice from one file was taken")
 	}
-	for id, unit := range map[string]string{ok.ID: "kJ/mol", "electrons.In": "mol/mol"} {
+	for id, unit := range map[string]string{ok.ID: "kJ/mol", "etch_heat.Zr2InC": "kJ/mol"} {
 		o := ok
 		o.ID = id
 		if got, err := chemicals.Base().Takes(o); got != unit || err != nil {

@@ -141,7 +141,8 @@ func TestNothingWithBaseIsLeftOut(t *testing.T) {
 			not = append(not, s.Slug)
 		}
 	}
-	want := []string{"choline_hydroxide", "hydrazine", "hydrazine_monohydrate", "isopropylamine", "tbaoh", "tetraethylammonium_hydroxide", "tmaoh",
+	want := []string{"choline_hydroxide", "hydrazine", "hydrazine_monohydrate", "isopropylamine", "tbaoh",
+		"tetraethylammonium_hydroxide", "tmaoh",
 		"tpaoh"}
 	slices.Sort(not)
 	if fmt.Sprint(not) != fmt.Sprint(want) {

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -25,7 +26,7 @@ func (l *loader) measured(root *schemas.Node, r *Route) {
 	r.Measured = Measured{EtchHeat: n.Value("etch_heat"), Hydrogen: n.Value("hydrogen"), Conversion: n.Value("conversion"),
 		Density: n.Value("density"), Curve: l.curve(n.Get("curve")), Kinetics: n.Str("kinetics"), TD24: n.Value("td24"),
 		Source: n.Str("source")}
-	r.replaced(func(s field.Seen, o chemicals.Override) { l.accepted(n.Get(s.Key), o) })
+	r.replaced(func(s field.Seen, o chemicals.Override) { l.accepted(n.Get(s.Key), n, o) })
 }
 
 // replaced shows the measured values that replace data, with what they replace.
@@ -62,7 +63,7 @@ func (l *loader) data(n *schemas.Node, from string, before []chemicals.Override)
 	var list []chemicals.Override
 	for _, x := range n.Items {
 		o, ok := l.datum(x, from)
-		if ok && l.accepted(x.Get("id"), o) && l.once(x.Get("id"), o, append(before, list...)) {
+		if ok && l.accepted(x.Get("id"), x, o) && l.once(x.Get("id"), o, append(before, list...)) {
 			list = append(list, o)
 		}
 	}
@@ -81,11 +82,11 @@ func (l *loader) once(n *schemas.Node, o chemicals.Override, list []chemicals.Ov
 
 func (l *loader) datum(n *schemas.Node, from string) (chemicals.Override, bool) {
 	o := chemicals.Override{ID: n.Str("id"), Source: n.Str("source"), At: n.Path, From: from, Low: math.NaN(),
-		High: math.NaN(), Value: 1}
+		High: math.NaN()}
 	if !n.Usable(schemas.Map) || !n.Get("id").Usable(schemas.Text) || n.Get("value") == nil {
 		return o, false
 	}
-	if _, tabled := chemicals.Base().Row(o.ID); !tabled && !l.accepted(n.Get("id"), o) || !l.of(n.Get("id"), from) {
+	if !l.there(n.Get("id"), o) || !l.of(n.Get("id"), from) {
 		return o, false
 	}
 	o.Unit = unitOf(o)
@@ -165,22 +166,39 @@ func inUnit(v quantity.Value, unit string) (x, low, high float64) {
 
 // unitOf is the unit of the row that an override replaces or opens.
 func unitOf(o chemicals.Override) string {
-	unit, _ := chemicals.Base().Takes(o)
+	unit, _ := chemicals.Base().UnitOf(o)
 	return unit
 }
 
-// accepted asks the store whether it would take the override.
-func (l *loader) accepted(n *schemas.Node, o chemicals.Override) bool {
+// accepted asks the store whether it would take the override; n is its id or the key
+// that stands for one, and in the map that holds its value and ends.
+func (l *loader) accepted(n, in *schemas.Node, o chemicals.Override) bool {
 	_, err := chemicals.Base().Takes(o)
 	if err == nil || n == nil {
 		return err == nil
 	}
-	hint := ""
-	if _, known := chemicals.Base().Row(o.ID); !known {
-		hint = nearestDatum(o.ID, l.holds.ids())
+	var outside *chemicals.OutsideBand
+	if errors.As(err, &outside) {
+		if end := in.Get(outside.End); end != nil {
+			n = end
+		} else if value := in.Get("value"); value != nil {
+			n = value
+		}
+		l.refuse(n, outside.What(), outside.Accepted(), outside.Band.Says)
+		return false
 	}
-	l.refuse(n, strings.TrimPrefix(err.Error(), o.At+": "), "the id of a datum, with a value in its unit", hint)
+	l.refuse(n, strings.TrimPrefix(err.Error(), o.At+": "), "the id of a datum, with a value in its unit", "")
 	return false
+}
+
+// there refuses an id of which there is no datum, and none can be opened.
+func (l *loader) there(n *schemas.Node, o chemicals.Override) bool {
+	_, err := chemicals.Base().UnitOf(o)
+	if err != nil {
+		l.refuse(n, strings.TrimPrefix(err.Error(), o.At+": "), "the id of a datum, with a value in its unit",
+			nearestDatum(o.ID, l.holds.ids()))
+	}
+	return err == nil
 }
 
 // of holds a datum against what the file is about: one that nothing looks up

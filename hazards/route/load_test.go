@@ -148,9 +148,17 @@ var refused = []struct{ name, text, message string }{
 		"2 mol/L}]}\n", "5 wt%"},
 
 	// one fault, told once
+	// the sign every calorimeter writes: -720 kJ/mol would cool the liquor
+	{"heat with the sign of an enthalpy", top + powder + etch + "measured: {etch_heat: " + here + "-720 kJ/mol}\n" + cool,
+		"heat released is written positive here"},
+	{"density of another unit", top + powder + etch + "measured: {density: " + here + "0.42 g/mL}\n" + cool,
+		"2 to 20 g/mL"},
+	{"low end below the band", top + powder + etch + cool + "data:\n  - {id: kinetics.activation, value: 60, low: " +
+		here +
+		"-5, high: 70, source: s}\n", "10 to 200 kJ/mol"},
 	{"precursor under another name", top + here + "max_phase: {phase: Ti3AlC2, mass: 1 g}\n" + etch +
 		"steps:\n  - {do: charge, in: etch, what: precursor}\nmeasured: {hydrogen: 3 mol/mol}\ndata:\n  - {id: " +
-		"cp.Ti3AlC2(s), value: 3, source: s}\n", "did you mean precursor?"},
+		"cp.Ti3AlC2(s), value: 110, source: s}\n", "did you mean precursor?"},
 	{"strength under another name", put("      - {substance: HCl, " + here + "conc: 9 mol/L, volume: 1 mL}\n"),
 		"did you mean strength?"},
 	{"mass under another name", put("      - {substance: LiF, " + here + "weight: 3 g}\n"), "did you mean mass?"},
