@@ -41,6 +41,7 @@ type Stage struct {
 	Still   working.Num   // W/K to still air alone; no symbol where no stirrer heats
 	Cooled  phrase.Phrase // what cools
 	Iced    bool          // it stands in the ice bath of its place
+	Ice     *Ice          // that bath; nil where it stands in none
 	Bath    bool          // its place has a bath or a jacket
 	Boils   working.Num   // degC, boiling point of the liquor as it is in this step
 	Boiling phrase.Phrase // what that holds for
@@ -128,6 +129,7 @@ func (f *finder) stage(d *process.Done) Stage {
 	}
 	s.Boils, s.Boiling = Boiling(f.c, f.w, d)
 	f.cooling(&s)
+	s.Ice = f.ice(&s)
 	return s
 }
 

@@ -61,7 +61,10 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 	p.Liquor.Capacity = liquors[0].before
 	p.Start = n.Stages[0].Set.V + kelvin
 	f.boils(n, &p, &out)
-	f.ice(n, &p, &out)
+	if b := n.Stages[0].Ice; b != nil && b.Stated {
+		p.Ice = b.plan()
+		out.Inputs = append(out.Inputs, b.inputs()...)
+	}
 	f.pieces(n, liquors, &p, &out)
 	f.calibrate(n, &p, &out)
 	out.Missing = append(out.Missing, n.Incomplete...)
@@ -263,24 +266,6 @@ func (f *finder) boils(n *Course, p *vessel.Plan, out *Run) {
 // noLiquor is a temperature at which no aqueous acid of these routes is liquid at
 // ambient pressure, degC: common practice.
 const noLiquor = 200
-
-// ice is how much the ice bath of the course takes up before it warms: the ice
-// by melting, then its water with that of the bath.
-func (f *finder) ice(n *Course, p *vessel.Plan, out *Run) {
-	at := f.place(n.Stages[0].Done.Place)
-	if at == nil || at.Cooling == nil || at.Cooling.Kind != "ice_bath" || !at.Cooling.Ice.Set {
-		return
-	}
-	st := f.c.Store
-	ice := f.c.Given("m_ice", "kg", at.Cooling.Ice)
-	out.Inputs = append(out.Inputs, ice)
-	m := ice.V
-	fusion, cw, rho := st.Num("ice.fusion").V, st.Num("water.heat_capacity").V, st.Num("water.density").V
-	p.Ice = vessel.Ice{Melting: 1000 * fusion * m, Bath: 1000 * cw * m}
-	if at.Cooling.Bath.Set {
-		p.Ice.Bath += 1000 * cw * rho * f.c.Given("V", "L", at.Cooling.Bath).V
-	}
-}
 
 func (f *finder) amount(etches []int) float64 {
 	n := 0.0

@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -51,9 +52,22 @@ func (r *reader) addition(n *course.Course, s *course.Stage) {
 	set := s.Set
 	r.add("heat.temperature_peak", place, law, r.w.Line("T_max", "degC", "max(T,T_end)", max(set.V, end.V), set, end),
 		phrase.On(r.w, "thermal.peak", how, s.Around(r.w)))
-	f := r.c.Store.Num("ice.fusion").As("h_f")
-	r.add("heat.ice", place, figure.Case{}, r.w.Line("m", "kg", "Q/h_f", q.V/f.V, q, f),
-		phrase.Of("thermal.ice"))
+	r.ice(n, s)
+}
+
+// ice is what it takes of ice to keep a stage cold, and all that follows until the
+// next addition: for the heat of the etch, and in a bath of ice for the air of the
+// room and the water of the bath.
+func (r *reader) ice(n *course.Course, s *course.Stage) {
+	q, f := s.Heat.As("Q"), r.c.Store.Num("ice.fusion").As("h_f")
+	m, cond := r.w.Line("m", "kg", "Q/h_f", q.V/f.V, q, f), phrase.Of("thermal.ice")
+	if s.Ice != nil {
+		at := slices.IndexFunc(n.Stages, func(x course.Stage) bool { return x.Step == s.Step })
+		melted, room := m.As("m_q"), s.Ice.Spent(r.w, n.InIce(r.w, at))
+		m = r.w.Line("m", "kg", "m_q+m_r", melted.V+room.V, melted, room)
+		cond = phrase.Of("thermal.ice_in_room")
+	}
+	r.add("heat.ice", figure.Step(s.Step.Number), figure.Case{}, m, cond)
 }
 
 // end is the temperature once all has reacted, degC, with a constant heat input p

@@ -28,7 +28,8 @@ const (
 // with q the heat and g the gas of both solids (g counts only where the gas
 // leaves saturated), cs their heat capacity per mol of the slow one, and C all
 // that is in the vessel, which pour, in J/K/s of liquor at Tl, adds to. Over a bath
-// of ice Tc = Tm + max(0, Q - Qi)/Cb, Q being the heat it has taken.
+// of ice Tc = Tm + max(0, Q - Qi)/Cb, Q being the heat it has taken from the vessel and
+// from the air, G (Ta - Tc) of that.
 type balance struct {
 	p         Plan
 	n         int // states
@@ -36,6 +37,7 @@ type balance struct {
 	carried   int // index of the heat vapour carries, 0 if there is none
 	lost      int // index of the heat lost to the room, 0 if there is none
 	poured    int // index of the liquor that has gone in, 0 if none does
+	warmed    int // index of the heat a bath of ice takes from the air, 0 if it takes none
 	solids    float64
 	ratio     float64
 	cubeRoot  float64
@@ -73,6 +75,9 @@ func newBalance(p Plan) (*balance, error) {
 		if b.poured == 0 && (x.Added != 0 || x.Pour != 0 || b.first.Poured != 0) {
 			b.poured, b.n = b.n, b.n+1
 		}
+		if b.warmed == 0 && (x.Iced && p.Ice.Room > 0 || b.first.Warmed != 0) {
+			b.warmed, b.n = b.n, b.n+1
+		}
 	}
 	return b, nil
 }
@@ -87,7 +92,7 @@ func (b *balance) check() error {
 			"be known and above zero"}
 	case p.Liquor.Volume > 0 && math.IsNaN(p.Liquor.Acid):
 		return &ErrPlan{"the acid of the liquor is not known"}
-	case p.Ice.Melting > 0 && !(p.Ice.Bath > 0):
+	case p.Ice.Melting != 0 && !(p.Ice.Bath > 0):
 		return &ErrPlan{"ice that can melt away leaves a bath with a heat capacity above zero"}
 	case slices.ContainsFunc(p.Pieces, func(x Piece) bool { return !(x.Added >= 0) || !(x.Pour >= 0) }):
 		return &ErrPlan{"the liquor that goes in has to be known, and none can be taken out"}
@@ -108,6 +113,9 @@ func (b *balance) start() []float64 {
 	}
 	if b.poured > 0 {
 		y[b.poured] = s.Poured
+	}
+	if b.warmed > 0 {
+		y[b.warmed] = s.Warmed
 	}
 	return y
 }
@@ -166,7 +174,7 @@ func (b *balance) options() ode.Options {
 	}
 	heat := 1e-2 * tol * b.p.Slow.Amount * math.Max(math.Abs(b.p.Slow.Heat), 1)
 	abs[temperature], abs[removed], abs[evaporated] = 0.1*tol, heat, 1e-2*tol
-	for _, i := range [...]int{b.carried, b.lost} {
+	for _, i := range [...]int{b.carried, b.lost, b.warmed} {
 		if i > 0 {
 			abs[i] = heat
 		}
@@ -182,7 +190,8 @@ func (b *balance) rate(piece int, _ float64, y, dy []float64) {
 	t := y[temperature]
 	r, f := b.rates(y)
 	nv := b.vapour(t, b.p.Slow.Gas*r+b.p.Fast.Gas*f)
-	cooled, lost := x.UA*(t-b.coolant(x, y)), x.Loss*(t-x.Room)
+	coolant := b.coolant(x, y)
+	cooled, lost := x.UA*(t-coolant), x.Loss*(t-x.Room)
 	dy[suspended], dy[heap] = x.Dose-r, 0
 	if x.Settled {
 		dy[suspended], dy[heap] = -r, x.Dose
@@ -197,6 +206,12 @@ func (b *balance) rate(piece int, _ float64, y, dy []float64) {
 	}
 	if b.lost > 0 {
 		dy[b.lost] = lost
+	}
+	if b.warmed > 0 {
+		dy[b.warmed] = 0
+		if x.Iced {
+			dy[b.warmed] = b.p.Ice.Room * (b.p.Ice.Air - coolant)
+		}
 	}
 	q := b.p.Slow.Heat*r + b.p.Fast.Heat*f
 	if v := b.p.Liquor.Vapour; v != nil {

@@ -217,3 +217,33 @@ func TestRatesStopGrowingAtBoiling(t *testing.T) {
 		}
 	}
 }
+
+// Ice melts in the air of the room: 8 W/m2/K on 0.058 m2, 25 K warmer than it, takes
+// 300 g in 2.4 h (0.3 x 334 kJ over 11.6 W, by hand); after it the bath warms to the
+// air, T = Ta - dT exp(-G t/C). A bath that begins warm by more than its ice takes up
+// has no ice at all.
+func TestIceMeltsInTheRoom(t *testing.T) {
+	const room, air, gone = 8 * 0.058, 298.15, 0.3 * 334000 / (8 * 0.058 * 25)
+	p := plain(vessel.Piece{Until: 48 * 3600, UA: 5, Coolant: 273.15, Iced: true})
+	p.Start, p.Ice = 273.15, vessel.Ice{Melting: 0.3 * 334000, Bath: 1300 * 4.18, Room: room, Air: air}
+	r := run(t, p)
+	if !nearly.To(gone/3600, 2.4, 0.01) {
+		t.Errorf("gone after %g h", gone/3600)
+	}
+	before, err := r.Path.At(0.99 * gone)
+	if err != nil || !nearly.To(before.Temperature, 273.15, 1e-4) {
+		t.Errorf("%+v while there is ice, %v", before, err)
+	}
+	later, err := r.Path.At(gone + 3600*4)
+	want := air - 25*math.Exp(-room*4*3600/(1300*4.18+100))
+	if err != nil || !nearly.To(later.Temperature, want, 0.1) { // the vessel lags by C/UA
+		t.Errorf("%+v four hours later, want %g K; %v", later, want, err)
+	}
+	if !nearly.To(r.End.Temperature, air, 0.5) {
+		t.Errorf("%g K after two days, want that of the room", r.End.Temperature)
+	}
+	p.Ice.Melting -= 1000 * 4.18 * 25 * 2 // two litres from 25 degC
+	if r := run(t, p); !nearly.To(r.End.Temperature, air, 0.5) || !(r.Windows[0].Peak.Value <= air+1e-6) {
+		t.Errorf("a warm bath ends at %g K", r.End.Temperature)
+	}
+}

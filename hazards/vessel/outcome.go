@@ -24,6 +24,9 @@ func (b *balance) state(y []float64) State {
 	if b.poured > 0 {
 		s.Poured = y[b.poured]
 	}
+	if b.warmed > 0 {
+		s.Warmed = y[b.warmed]
+	}
 	return s
 }
 

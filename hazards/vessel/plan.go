@@ -119,10 +119,13 @@ func After(pieces []Piece, t float64) []Piece {
 	return out
 }
 
-// Ice is the melting that keeps a bath cold, and the bath that warms after it.
+// Ice is the melting that keeps a bath cold, and the bath that warms after it: by
+// what the vessel gives it, and by the air of the room.
 type Ice struct {
-	Melting float64 // J that the ice takes up; 0: ice without end
-	Bath    float64 // J/K of the water that is left
+	Melting float64 // J that the ice takes up; below 0 where the bath begins warmer than ice by that much
+	Bath    float64 // J/K of the water that is left; 0: ice without end
+	Room    float64 // W/K to the bath from the air of the room
+	Air     float64 // K of that air
 }
 
 // State is what is in a vessel at one moment.
@@ -131,6 +134,7 @@ type State struct {
 	Fast, FastHeap           float64 // mol of the fast solid
 	Temperature              float64 // K
 	Removed                  float64 // J the coolant has taken
+	Warmed                   float64 // J a bath of ice has taken from the air of the room
 	Evaporated               float64 // mol
 	Poured                   float64 // J/K of liquor that has gone in since the start of the plan
 }

@@ -107,10 +107,14 @@ func (a *arrhenius) at(inverse float64) float64 { return a.rate * math.Exp(a.off
 // coolant is its temperature, K: that of the piece, or of a bath whose ice has
 // melted away.
 func (b *balance) coolant(x *Piece, y []float64) float64 {
-	if !x.Iced || b.p.Ice.Melting == 0 {
+	if !x.Iced || b.p.Ice.Bath == 0 {
 		return x.Coolant
 	}
-	return x.Coolant + math.Max(0, y[removed]-b.p.Ice.Melting)/b.p.Ice.Bath
+	taken := y[removed]
+	if b.warmed > 0 {
+		taken += y[b.warmed]
+	}
+	return x.Coolant + math.Max(0, taken-b.p.Ice.Melting)/b.p.Ice.Bath
 }
 
 // capacity is that of everything in the vessel, J/K.
