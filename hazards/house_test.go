@@ -254,8 +254,8 @@ func TestCatalogueIsWellFormed(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, line := range strings.Split(string(raw), "\n") {
-		if f := strings.Split(line, ","); len(f) > 4 && f[0] != "name" && f[3] != "high" && f[3] != "low" {
-			t.Errorf("%s: dangerous end %q", f[0], f[3])
+		if f := strings.Split(line, ","); len(f) > 5 && f[0] != "name" && f[4] != "high" && f[4] != "low" {
+			t.Errorf("%s: dangerous end %q", f[0], f[4])
 		}
 	}
 }

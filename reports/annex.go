@@ -120,7 +120,7 @@ func sumOf(l *working.Line) string {
 
 func (b *builder) stockTable() Section {
 	s := section("stock")
-	s.Blocks = append(s.Blocks, b.figuresOf("stock.")...)
+	s.Blocks = append(s.Blocks, b.figuresOf("stock")...)
 	t := Table{Caption: say("stock.caption"), Columns: tight(columns("col.material", "col.cas", "col.need",
 		"col.container", "col.on_hand", "col.room", "col.sheet_date"), 1)}
 	for _, h := range b.held() {
@@ -130,17 +130,17 @@ func (b *builder) stockTable() Section {
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	}
-	s.Blocks = append(s.Blocks, b.notAssessed("stock.")...)
+	s.Blocks = append(s.Blocks, b.notAssessed("stock")...)
 	s.Blocks = append(s.Blocks, Paragraph{Text: say("stock.note")})
 	return s
 }
 
-// figuresOf is the figures and findings under a prefix, and nothing where
+// figuresOf is the figures and findings of a family, and nothing where
 // there are none.
-func (b *builder) figuresOf(prefix string) []Block {
+func (b *builder) figuresOf(of figure.Family) []Block {
 	for i := range b.r.Figures {
-		if strings.HasPrefix(b.r.Figures[i].Quantity, prefix) {
-			return b.about(prefix)
+		if inFamily(b.r.Figures[i].Quantity, of) {
+			return b.about(of)
 		}
 	}
 	return nil

@@ -107,7 +107,7 @@ func (b *builder) annexes() []Section {
 func (b *builder) figuresOnly() Section {
 	s := section("figures")
 	s.Blocks = append(s.Blocks, b.figureTable(func(*figure.Figure) bool { return true })...)
-	s.Blocks = append(s.Blocks, b.notAssessed("")...)
+	s.Blocks = append(s.Blocks, b.notAssessed()...)
 	return s
 }
 

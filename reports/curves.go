@@ -2,7 +2,6 @@ package reports
 
 import (
 	"strconv"
-	"strings"
 
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -22,6 +21,9 @@ type track struct {
 	of                                 func(*course.Course, vessel.Point) float64
 }
 
+// The tracks that need the gas space of the vessel.
+const flammableTime, timeToPressure = "gas.headspace.flammable_time", "gas.closed.time_to_10_kpa"
+
 const zeroCelsius, litresPerMinute = 273.15, molarVolume * 60
 
 var tracks = [...]track{
@@ -33,11 +35,11 @@ var tracks = [...]track{
 		func(_ *course.Course, p vessel.Point) float64 { return p.MTSR - zeroCelsius }},
 	{"gas.hydrogen.peak_rate.after_addition", "curve.hydrogen", "curve.hydrogen_axis", "L/min", "gas",
 		func(_ *course.Course, p vessel.Point) float64 { return p.Gas * litresPerMinute }},
-	{"gas.headspace.flammable_time", "curve.headspace", "curve.headspace_axis", "vol%", "gas",
+	{flammableTime, "curve.headspace", "curve.headspace_axis", "vol%", "gas",
 		func(n *course.Course, p vessel.Point) float64 {
 			return 100 * vessel.Share(p.Released*molarVolume, n.Space.V/1000)
 		}},
-	{"gas.closed.time_to_10_kpa", "curve.shut", "curve.shut_axis", "kPa gauge", "gas",
+	{timeToPressure, "curve.shut", "curve.shut_axis", "kPa gauge", "gas",
 		func(n *course.Course, p vessel.Point) float64 {
 			return p.Released * vessel.R * filled / (n.Space.V / 1000)
 		}},
@@ -49,12 +51,12 @@ const molarVolume, filled = 24.4654, 298.15
 
 // overGas reports whether a track needs the gas space of the vessel.
 func (t *track) overGas() bool {
-	return strings.HasPrefix(t.quantity, "gas.headspace.") || strings.HasPrefix(t.quantity, "gas.closed.")
+	return t.quantity == flammableTime || t.quantity == timeToPressure
 }
 
 // id is the figure that a track of a course shows over time, by one law.
 func (b *builder) trackID(t *track, n *course.Course, law vessel.Law) figure.ID {
-	if !strings.HasPrefix(t.quantity, "gas.closed.") {
+	if t.quantity != timeToPressure {
 		return figure.ID{Quantity: t.quantity, Place: figure.Step(n.Stages[0].Step.Number), Case: figure.By(string(law))}
 	}
 	id := figure.ID{Quantity: t.quantity, Place: figure.At(n.Stages[0].Done.Place), Case: figure.By(string(law))}

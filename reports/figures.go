@@ -30,7 +30,7 @@ func (b *builder) placeName(place figure.Place) string {
 
 // agentName is a substance, or two of them, in words.
 func agentName(agent string) string {
-	parts := strings.Split(agent, "_and_")
+	parts := figure.AgentsOf(agent)
 	for i, p := range parts {
 		if s, ok := chemicals.Library().Find(p); ok {
 			parts[i] = s.Name
@@ -218,11 +218,12 @@ func needsText(f *figure.Finding) string {
 	return strings.Join(s, "; ")
 }
 
-// notAssessed names the quantities under a prefix that no model covers yet.
-func (b *builder) notAssessed(prefixes ...string) []Block {
+// notAssessed names the quantities of some families, or of all where none is named,
+// that no model covers yet.
+func (b *builder) notAssessed(of ...figure.Family) []Block {
 	var names []string
 	for _, q := range figure.Catalogue() {
-		if b.missing[q.Name] && under(q.Name, prefixes) {
+		if b.missing[q.Name] && (len(of) == 0 || slices.Contains(of, q.Family)) {
 			names = append(names, q.Label)
 		}
 	}
@@ -232,22 +233,18 @@ func (b *builder) notAssessed(prefixes ...string) []Block {
 	return []Block{Paragraph{say("not_assessed", strings.Join(names, "; ")), Note}}
 }
 
-func under(name string, prefixes []string) bool {
-	for _, p := range prefixes {
-		if strings.HasPrefix(name, p) {
-			return true
-		}
-	}
-	return false
+// inFamily reports whether a quantity is of one of some families.
+func inFamily(quantity string, of ...figure.Family) bool {
+	return slices.Contains(of, figure.Row(quantity).Family)
 }
 
-// about is the figures, findings and gaps of the quantities under prefixes, but
+// about is the figures, findings and gaps of the quantities of some families, but
 // for what is so only when something fails, which has its own section, and a plain sentence where
 // there are none of any.
-func (b *builder) about(prefixes ...string) []Block {
-	out := b.figureTable(func(f *figure.Figure) bool { return f.Case.Failure == "" && under(f.Quantity, prefixes) })
-	out = append(out, b.findingTable(func(q string) bool { return under(q, prefixes) })...)
-	out = append(out, b.notAssessed(prefixes...)...)
+func (b *builder) about(of ...figure.Family) []Block {
+	out := b.figureTable(func(f *figure.Figure) bool { return f.Case.Failure == "" && inFamily(f.Quantity, of...) })
+	out = append(out, b.findingTable(func(q string) bool { return inFamily(q, of...) })...)
+	out = append(out, b.notAssessed(of...)...)
 	if len(out) == 0 {
 		out = []Block{Paragraph{Text: say("figures.none")}}
 	}

@@ -86,7 +86,7 @@ func (b *builder) firstLimit(g *scaling.Growth) []Block {
 		}
 		out = append(out, Paragraph{Text: say("growth.unknown_lead")}, l)
 	}
-	return append(out, b.notAssessed("")...)
+	return append(out, b.notAssessed()...)
 }
 
 // nextOutgrown is the first limit that is exceeded only above the smallest batch.

@@ -98,7 +98,7 @@ func (b *builder) unknownBlocks() []Block {
 	return out
 }
 
-func (b *builder) notAssessedAll() []Block { return b.notAssessed("") }
+func (b *builder) notAssessedAll() []Block { return b.notAssessed() }
 
 func (b *builder) assumptionBlocks() []Block {
 	t := Table{Caption: say("assumptions.caption"),

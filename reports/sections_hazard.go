@@ -8,7 +8,7 @@ func (b *builder) heat() Section {
 	s := section("heat")
 	s.Blocks = append(s.Blocks, b.temperatures()...)
 	s.Blocks = append(s.Blocks, b.curves("heat")...)
-	s.Blocks = append(s.Blocks, b.about("heat.")...)
+	s.Blocks = append(s.Blocks, b.about("heat")...)
 	return s
 }
 
@@ -80,7 +80,7 @@ func orNotStated(s string) string {
 func (b *builder) gas() Section {
 	s := section("gas")
 	s.Blocks = append(s.Blocks, b.curves("gas")...)
-	s.Blocks = append(s.Blocks, b.about("gas.")...)
+	s.Blocks = append(s.Blocks, b.about("gas")...)
 	s.Blocks = append(s.Blocks, Paragraph{Text: say("gas.closed_rule")})
 	if b.tags.has("hydrogen") {
 		s.Blocks = append(s.Blocks, b.ignition()...)
@@ -90,7 +90,7 @@ func (b *builder) gas() Section {
 
 func (b *builder) air() Section {
 	s := section("air")
-	figures := b.figureTable(func(f *figure.Figure) bool { return under(f.Quantity, []string{"air."}) })
+	figures := b.figureTable(func(f *figure.Figure) bool { return inFamily(f.Quantity, "air") })
 	if len(figures) == 0 {
 		s.Blocks = append(s.Blocks, Paragraph{say("air.not_assessed"), Warning}, Paragraph{Text: say("air.means")})
 	} else {
@@ -98,21 +98,21 @@ func (b *builder) air() Section {
 	}
 	s.Blocks = append(s.Blocks, b.airCurves()...)
 	s.Blocks = append(s.Blocks, figures...)
-	s.Blocks = append(s.Blocks, b.findingTable(func(q string) bool { return under(q, []string{"air."}) })...)
-	s.Blocks = append(s.Blocks, b.notAssessed("air.")...)
+	s.Blocks = append(s.Blocks, b.findingTable(func(q string) bool { return inFamily(q, "air") })...)
+	s.Blocks = append(s.Blocks, b.notAssessed("air")...)
 	return s
 }
 
 func (b *builder) solids() Section {
 	s := section("solids")
-	s.Blocks = append(s.Blocks, b.about("dust.")...)
+	s.Blocks = append(s.Blocks, b.about("dust")...)
 	s.Blocks = append(s.Blocks, Paragraph{Text: say("solids.dust")})
 	return s
 }
 
 func (b *builder) storage() Section {
 	s := section("storage")
-	s.Blocks = append(s.Blocks, b.about("store.")...)
+	s.Blocks = append(s.Blocks, b.about("store")...)
 	t := Table{Caption: say("storage.caption"), Columns: columns("col.place", "col.kind", "col.material_of",
 		"col.capacity", "col.closure", "col.pressure")}
 	for i := range b.route().Places {
@@ -146,7 +146,7 @@ func (b *builder) closedPressure(key string) *figure.Figure {
 
 func (b *builder) waste() Section {
 	s := section("waste")
-	s.Blocks = append(s.Blocks, b.about("wash.", "neutralise.")...)
+	s.Blocks = append(s.Blocks, b.about("wash", "neutralise")...)
 	s.Blocks = append(s.Blocks, Paragraph{Text: say("waste.base")}, Paragraph{Text: say("waste.ask")})
 	return s
 }

@@ -218,7 +218,7 @@ func (b *builder) chemistry() Section {
 	if len(facts.Items) > 0 {
 		s.Blocks = append(s.Blocks, facts)
 	}
-	s.Blocks = append(s.Blocks, b.about("account.", "fluoride.")...)
+	s.Blocks = append(s.Blocks, b.about("account", "fluoride")...)
 	if t := b.account(); len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	} else {

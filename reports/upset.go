@@ -18,10 +18,9 @@ func (b *builder) upset() Section {
 	s.Blocks = append(s.Blocks, b.failures()...)
 	s.Blocks = append(s.Blocks, b.first()...)
 	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool {
-		return under(f.Quantity,
-			[]string{"spill."})
+		return inFamily(f.Quantity, "spill")
 	})...)
-	s.Blocks = append(s.Blocks, b.notAssessed("spill.")...)
+	s.Blocks = append(s.Blocks, b.notAssessed("spill")...)
 	s.Blocks = append(s.Blocks, b.spillLine()...)
 	return s
 }

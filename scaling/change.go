@@ -64,14 +64,11 @@ const least = 0.01
 
 // moved lists the figures whose central value moved.
 func moved(a, b *hazards.Review) []Moved {
-	was := map[figure.ID]figure.Figure{}
-	for _, f := range a.Figures {
-		was[f.ID] = f
-	}
+	was := figure.NewSet(a.Figures)
 	var out []Moved
 	for _, f := range b.Figures {
-		w, there := was[f.ID]
-		if !there || !f.Of.IsZero() || f.Quantity == "account.error" {
+		w := was.Get(f.ID)
+		if w == nil || !f.Of.IsZero() || f.Quantity == "account.error" {
 			continue
 		}
 		x, y := w.Value.V, f.Value.V
@@ -79,7 +76,7 @@ func moved(a, b *hazards.Review) []Moved {
 		if x == y || math.IsNaN(x) && math.IsNaN(y) || math.Abs(share) <= least {
 			continue
 		}
-		out = append(out, Moved{f.ID, w, f, share})
+		out = append(out, Moved{f.ID, *w, f, share})
 	}
 	slices.SortStableFunc(out, func(a, b Moved) int { // what happens before what would if something failed
 		return cmp.Or(cmp.Compare(fails(&a), fails(&b)), cmp.Compare(size(b.Share), size(a.Share)))

@@ -13,7 +13,8 @@ import (
 // Comparison is some routes side by side.
 type Comparison struct {
 	Reviews []hazards.Review
-	Product []float64    // g of layered product if all of it etches; NaN where not known
+	Product []float64 // g of layered product if all of it etches; NaN where not known
+	figs    []*figure.Set
 	ends    [][2]float64 // of that mass: the lightest and the heaviest groups it can carry
 	Rows    []Row
 	Samples []*Sample // of each, where draws were made
@@ -89,6 +90,7 @@ func Compare(cases []route.Case) (Comparison, error) {
 	for i := range out.Reviews {
 		mass, ends := product(&out.Reviews[i])
 		out.Product, out.ends = append(out.Product, mass), append(out.ends, ends)
+		out.figs = append(out.figs, figure.NewSet(out.Reviews[i].Figures))
 	}
 	for _, s := range shown {
 		out.row(s.quantity, s.agent, false)
@@ -145,7 +147,7 @@ func (c *Comparison) row(quantity, agent string, perGram bool) {
 	row := Row{Quantity: quantity, Agent: agent, PerGram: perGram}
 	any := false
 	for i := range c.Reviews {
-		cell := cellOf(&c.Reviews[i], quantity, agent)
+		cell := cellOf(&c.Reviews[i], c.figs[i], quantity, agent)
 		if perGram && cell.There {
 			cell.Value, cell.Low, cell.High = cell.Value/c.Product[i], leastOver(cell.Low, c.ends[i]),
 				-leastOver(-cell.High, c.ends[i])
@@ -166,14 +168,13 @@ func leastOver(v float64, ends [2]float64) float64 {
 }
 
 // cellOf is the worst member of a quantity in a review, or its sum.
-func cellOf(r *hazards.Review, quantity, agent string) RowCell {
+func cellOf(r *hazards.Review, figs *figure.Set, quantity, agent string) RowCell {
 	var worst *figure.Figure
 	q, _ := figure.Lookup(quantity)
-	written := writesAgent(r.Figures, quantity)
-	for i := range r.Figures {
-		f := &r.Figures[i]
+	written := writesAgent(figs, quantity)
+	for f := range figs.Of(quantity) {
 		switch {
-		case f.Quantity != quantity || f.Case.Supposed() || agent != "" && f.Agent != agent:
+		case f.Case.Supposed() || agent != "" && f.Agent != agent:
 			continue
 		case agent == "" && q.Bare == "sum" && f.Place.IsZero():
 			return cell(f)
@@ -251,10 +252,8 @@ func (c *Comparison) Draw(ctx context.Context, n int, seed uint64, workers int, 
 
 // figure is the member that a figure repeats, or itself.
 func (c *Comparison) figure(route int, id figure.ID) figure.ID {
-	for i := range c.Reviews[route].Figures {
-		if f := &c.Reviews[route].Figures[i]; f.ID == id && !f.Of.IsZero() {
-			return f.Of
-		}
+	if f := c.figs[route].Get(id); f != nil && !f.Of.IsZero() {
+		return f.Of
 	}
 	return id
 }

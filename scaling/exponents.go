@@ -102,18 +102,18 @@ func (r *Rung) worst(quantity, kase string, value func(*figure.Figure) float64) 
 	q, _ := figure.Lookup(quantity)
 	var out figure.Figure
 	found := false
-	written := writesAgent(r.Figures, quantity)
-	for _, f := range r.Figures {
-		if f.Quantity != quantity || f.Case.Supposed() || kase != "" && f.Case != figure.By(kase) || written &&
+	written := writesAgent(r.figs, quantity)
+	for f := range r.figs.Of(quantity) {
+		if f.Case.Supposed() || kase != "" && f.Case != figure.By(kase) || written &&
 			f.Place == figure.Waste {
 			continue
 		}
 		if q.Bare == "sum" && f.Place.IsZero() {
-			return f, true
+			return *f, true
 		}
-		x, y := value(&f), value(&out)
+		x, y := value(f), value(&out)
 		if !found || math.IsNaN(x) || (q.Danger == figure.High && x > y) || (q.Danger == figure.Low && x < y) {
-			out, found = f, true
+			out, found = *f, true
 		}
 		if math.IsNaN(x) {
 			break
@@ -124,9 +124,9 @@ func (r *Rung) worst(quantity, kase string, value func(*figure.Figure) float64) 
 
 // writesAgent reports whether a step of the route neutralises with an agent of its
 // own, so that the four usual ones need not be shown.
-func writesAgent(figs []figure.Figure, quantity string) bool {
-	for i := range figs {
-		if f := &figs[i]; f.Quantity == quantity && f.Agent != "" && f.Place != figure.Waste && !f.Place.IsZero() {
+func writesAgent(figs *figure.Set, quantity string) bool {
+	for f := range figs.Of(quantity) {
+		if f.Agent != "" && f.Place != figure.Waste && !f.Place.IsZero() {
 			return true
 		}
 	}

@@ -104,10 +104,9 @@ func stretched(c route.Case) (route.Case, error) {
 		return c, err
 	}
 	r := c.Route.Copy()
-	for i := range s.Figures {
-		f := &s.Figures[i]
+	for f := range figure.NewSet(s.Figures).Of(required) {
 		step, ok := f.Place.Step()
-		if f.Quantity != required || !ok || f.Danger().Unknown() {
+		if !ok || f.Danger().Unknown() {
 			continue
 		}
 		over := &r.Steps[step-1].Over

@@ -31,6 +31,7 @@ type Rung struct {
 	Figures  []figure.Figure
 	Findings []figure.Finding
 	sized    hazards.Sized
+	figs     *figure.Set // Figures by what they are
 }
 
 // perDecade is how many rungs there are from a batch to ten times as much, at
@@ -98,5 +99,6 @@ func (g *Growth) rung(grams float64) (Rung, error) {
 	if err != nil {
 		return Rung{}, err
 	}
-	return Rung{Batch: quantity.Of(grams, "g", quantity.Mass), Figures: s.Figures, Findings: s.Findings(), sized: s}, nil
+	return Rung{Batch: quantity.Of(grams, "g", quantity.Mass), Figures: s.Figures, Findings: s.Findings(), sized: s,
+		figs: figure.NewSet(s.Figures)}, nil
 }

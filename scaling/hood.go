@@ -28,7 +28,7 @@ type HoodLoad struct {
 	DilutionShare, ExhaustShare working.Num
 }
 
-func loadOf(i int, c *route.Case, figs []figure.Figure) Load {
+func loadOf(i int, c *route.Case, figs *figure.Set) Load {
 	during := worst(c, figs, "gas.hydrogen.peak_rate.during_addition", "L/min")
 	after := worst(c, figs, "gas.hydrogen.peak_rate.after_addition", "L/min")
 	l := Load{Route: i, Hydrogen: during, Dilution: worst(c, figs, "gas.hydrogen.dilution_air", "m3/h"),
@@ -41,12 +41,11 @@ func loadOf(i int, c *route.Case, figs []figure.Figure) Load {
 
 // worst is the worst member of a quantity over a route as it is meant. A route
 // without any is unknown, unless it has no powder to give off hydrogen.
-func worst(c *route.Case, figs []figure.Figure, name, unit string) working.Num {
+func worst(c *route.Case, figs *figure.Set, name, unit string) working.Num {
 	found := false
 	var out working.Num
-	for i := range figs {
-		f := &figs[i]
-		if f.Quantity != name || f.Case.Supposed() {
+	for f := range figs.Of(name) {
+		if f.Case.Supposed() {
 			continue
 		}
 		if !found || greater(f.Value, out) {

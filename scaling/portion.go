@@ -1,8 +1,6 @@
 package scaling
 
 import (
-	"strings"
-
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
@@ -105,7 +103,7 @@ func kept(st *chemicals.Store, s *route.Site) []portion {
 }
 
 // taken is what one run of a route takes.
-func taken(by int, c *route.Case, a *hazards.Assessment) []portion {
+func taken(by int, c *route.Case, a *hazards.Assessment, figs *figure.Set) []portion {
 	var out []portion
 	if p := c.Route.Precursor; p != nil {
 		s := substance{name: p.Phase.Text + " powder", formula: p.Phase.Text, state: "s"}
@@ -113,14 +111,14 @@ func taken(by int, c *route.Case, a *hazards.Assessment) []portion {
 	}
 	for i := range c.Route.Steps {
 		s := &c.Route.Steps[i]
-		n := cycles(s, a)
+		n := cycles(s, figs)
 		nth := map[*chemicals.Substance]int{}
 		for j := range s.What {
 			m := &s.What[j]
 			if m.Precursor || m.Substance == nil || m.Substance.Solution == "water" {
 				continue
 			}
-			t := taker{c, a, s, m, nth}
+			t := taker{c, a, figs, s, m, nth}
 			mid, top := t.weigh()
 			out = append(out, portion{named(m.Substance), by, mid.times(n), top.times(n)})
 		}
@@ -142,17 +140,15 @@ func powder(p *route.Precursor, at end) weighed {
 }
 
 // cycles is how often a step takes its materials.
-func cycles(s *route.Step, a *hazards.Assessment) working.Num {
+func cycles(s *route.Step, figs *figure.Set) working.Num {
 	if !s.Verb().Cycles() {
 		return working.Exact("N", "1", 1, "once")
 	}
 	if s.Cycles > 0 {
 		return working.Given("N", "1", float64(s.Cycles), route.At(s.Number, "cycles"))
 	}
-	for i := range a.Figures {
-		if f := &a.Figures[i]; f.Quantity == "wash.cycles" && f.Place == figure.Step(s.Number) {
-			return f.Value
-		}
+	if f := figs.One("wash.cycles", figure.Step(s.Number)); f != nil {
+		return f.Value
 	}
 	return working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(s.Number, "cycles")))
 }
@@ -160,11 +156,12 @@ func cycles(s *route.Step, a *hazards.Assessment) working.Num {
 // taker weighs one material of a step. nth counts the dissolved materials of a
 // substance, as they stand in the walk.
 type taker struct {
-	c   *route.Case
-	a   *hazards.Assessment
-	s   *route.Step
-	m   *route.Material
-	nth map[*chemicals.Substance]int
+	c    *route.Case
+	a    *hazards.Assessment
+	figs *figure.Set
+	s    *route.Step
+	m    *route.Material
+	nth  map[*chemicals.Substance]int
 }
 
 func (t *taker) weigh() (mid, top weighed) {
@@ -241,10 +238,8 @@ func widening(q quantity.Value) float64 {
 
 // asNeeded is a material without an amount: what neutralising takes, or unknown.
 func (t *taker) asNeeded() working.Num {
-	for i := range t.a.Figures {
-		f := &t.a.Figures[i]
-		if f.Quantity == "neutralise.mass" && f.Place == figure.Step(t.s.Number) &&
-			strings.HasPrefix(f.Agent, t.m.Substance.Slug) {
+	for f := range t.figs.At("neutralise.mass", figure.Step(t.s.Number)) {
+		if figure.AgentsOf(f.Agent)[0] == t.m.Substance.Slug {
 			return f.Value.Worse(working.Bound)
 		}
 	}

@@ -66,7 +66,8 @@ func (g *Growth) Split(pots int) (Split, error) {
 		return Split{}, err
 	}
 	out := Split{Pots: pots, Large: g.Rungs[len(g.Rungs)-1],
-		Small: Rung{Batch: quantity.Of(g.To.In("g")/float64(pots), "g", quantity.Mass), Figures: s.Figures, sized: s}}
+		Small: Rung{Batch: quantity.Of(g.To.In("g")/float64(pots), "g", quantity.Mass), Figures: s.Figures, sized: s,
+			figs: figure.NewSet(s.Figures)}}
 	for _, r := range splitRows {
 		a, ok := out.Large.Worst(r.quantity, r.kase)
 		b, there := out.Small.Worst(r.quantity, r.kase)

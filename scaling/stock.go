@@ -130,7 +130,8 @@ func readOne(i int, c route.Case) (read, error) {
 	if a.Err != nil {
 		return read{}, fmt.Errorf("%s: %w", c.Route.Name, a.Err)
 	}
-	return read{taken(i, &c, &a), loadOf(i, &c, a.Figures)}, nil
+	figs := figure.NewSet(a.Figures)
+	return read{taken(i, &c, &a, figs), loadOf(i, &c, figs)}, nil
 }
 
 // gather sorts portions by substance and adds them up.

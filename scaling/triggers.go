@@ -321,15 +321,11 @@ func (f *firing) verdicts() {
 			f.hit("verdict", v.ID.String(), v.Was.Verdict.String(), v.Is.Verdict.String())
 		}
 	}
-	before := map[figure.ID]*figure.Figure{}
-	for i := range f.c.Reviewed.Figures {
-		x := &f.c.Reviewed.Figures[i]
-		before[x.ID] = x
-	}
-	for i := range f.c.Proposed.Figures { // it has no verdict of its own
-		x := &f.c.Proposed.Figures[i]
-		old := before[x.ID]
-		if x.Quantity != "heat.criticality_class" || !x.Of.IsZero() || old == nil {
+	before := figure.NewSet(f.c.Reviewed.Figures)
+	// a class has no verdict of its own
+	for x := range figure.NewSet(f.c.Proposed.Figures).Of("heat.criticality_class") {
+		old := before.Get(x.ID)
+		if !x.Of.IsZero() || old == nil {
 			continue
 		}
 		if x.High.V > old.High.V || x.High.Unknown() && !old.High.Unknown() {

@@ -1,7 +1,6 @@
 package assess
 
 import (
-	"strings"
 	"sync"
 
 	"etchbound/chemicals"
@@ -65,15 +64,14 @@ func (s Set) runs() bool {
 
 // GivenBy is the set of parts that may give a quantity.
 func GivenBy(quantity string) Set {
-	word, _, _ := strings.Cut(quantity, ".")
-	if s, ok := givenBy[word]; ok {
+	if s, ok := givenBy[figure.Row(quantity).Family]; ok {
 		return s
 	}
 	return All
 }
 
-// givenBy is by the first word of a quantity.
-var givenBy = map[string]Set{
+// givenBy is by the family of a quantity.
+var givenBy = map[figure.Family]Set{
 	"gas":        Of(Gas, Upset, Sums),
 	"vessel":     Of(Gas),
 	"heat":       Of(Thermal, Upset, Sums),

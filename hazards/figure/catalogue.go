@@ -21,10 +21,14 @@ const (
 	Low
 )
 
+// Family is what a quantity is about: one hazard, or one thing that is done.
+type Family string
+
 // Quantity is one row of the catalogue: the only place that holds a label or a
 // unit of a figure.
 type Quantity struct {
 	Name   string
+	Family Family
 	Label  string
 	Unit   string
 	Danger Side
@@ -97,7 +101,8 @@ var catalogue = sync.OnceValue(func() parsed {
 })
 
 func quantityOf(r columns.Row) Quantity {
-	q := Quantity{Name: r.Named("name"), Label: r.Named("label"), Unit: r.Named("unit"), Digits: r.Count("digits"),
+	q := Quantity{Name: r.Named("name"), Family: Family(r.Named("family")), Label: r.Named("label"),
+		Unit: r.Named("unit"), Digits: r.Count("digits"),
 		Bare: r.Choice("bare", "sum", "worst", "only"), Kinked: r.Yes("kinked"), Built: r.Yes("built"),
 		Beside: r.Yes("beside"), HasLimit: r.Yes("has_limit"), StandsOn: r.List("stands_on"), DrivenBy: r.Text("driven_by"),
 		Headline: r.Count("headline"), Definition: r.Named("definition")}

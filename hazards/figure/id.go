@@ -17,6 +17,14 @@ type ID struct {
 	Case     Case
 }
 
+// Together is the agent that several substances make, by their slugs in order.
+func Together(slugs ...string) string { return strings.Join(slugs, withAnother) }
+
+// AgentsOf are the substances of an agent, by their slugs in order.
+func AgentsOf(agent string) []string { return strings.Split(agent, withAnother) }
+
+const withAnother = "_and_"
+
 // IsZero reports whether the id names nothing.
 func (id ID) IsZero() bool { return id == ID{} }
 

@@ -3,7 +3,6 @@ package ranges
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"etchbound/hazards/assess"
 	"etchbound/hazards/figure"
@@ -62,7 +61,7 @@ func (r *ranger) between(i int, corners []found) {
 func (r *ranger) worstRuns() []key {
 	var out []key
 	for i := range r.base {
-		if !tellsRate(&r.base[i]) || !strings.HasPrefix(r.base[i].Quantity, "gas.") {
+		if !tellsRate(&r.base[i]) || !isFlow(&r.base[i]) {
 			continue
 		}
 		best, at := r.base[i].Value.V, key("")
@@ -119,7 +118,16 @@ func tellsRate(f *figure.Figure) bool {
 	if f.Case.Failure != "" || f.Case.IsZero() || f.Case == figure.By(string(vessel.Instantaneous)) {
 		return false
 	}
-	return strings.HasPrefix(f.Quantity, "gas.hydrogen.peak_rate.") || f.Quantity == "heat.temperature_peak"
+	return isFlow(f) || f.Quantity == "heat.temperature_peak"
+}
+
+// isFlow reports whether a figure is a flow of a run as it is meant.
+func isFlow(f *figure.Figure) bool {
+	switch f.Quantity {
+	case "gas.hydrogen.peak_rate.during_addition", "gas.hydrogen.peak_rate.after_addition":
+		return true
+	}
+	return false
 }
 
 // toward is the end of a variable that moves some figures most up, or down,

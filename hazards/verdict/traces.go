@@ -2,7 +2,6 @@ package verdict
 
 import (
 	"slices"
-	"strings"
 
 	"etchbound/hazards/figure"
 )
@@ -42,7 +41,12 @@ func Traces(figs []figure.Figure) func(*figure.Figure) bool {
 		case "air.additive":
 			return f.High.V < traceShare
 		}
-		return strings.HasPrefix(f.Quantity, "fluoride.") && high[f.Place] < traceOfMost*most ||
-			strings.HasPrefix(f.Quantity, "air.") && nothing[figure.ID{Place: f.Place, Agent: f.Agent}]
+		switch figure.Row(f.Quantity).Family {
+		case "fluoride":
+			return high[f.Place] < traceOfMost*most
+		case "air":
+			return nothing[figure.ID{Place: f.Place, Agent: f.Agent}]
+		}
+		return false
 	}
 }

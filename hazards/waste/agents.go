@@ -10,6 +10,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/neutralising"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 )
 
@@ -63,11 +64,11 @@ func written(l *process.Liquor) agent {
 	}
 	for i := range l.Doses {
 		if d := &l.Doses[i]; used == nil && d.Sub.Kind != "water" {
-			g.names, g.slug = append(g.names, d.Sub.Name), joined(g.slug, d.Sub.Slug)
+			g.names, g.slug = append(g.names, d.Sub.Name), joined(g.slug, d.Sub)
 		}
 	}
 	for _, s := range used {
-		g.slug = joined(g.slug, s.Slug)
+		g.slug = joined(g.slug, s)
 	}
 	if g.slug == "" && len(l.Doses) > 0 {
 		g.names, g.slug = []string{l.Doses[0].Sub.Name}, l.Doses[0].Sub.Slug
@@ -76,11 +77,11 @@ func written(l *process.Liquor) agent {
 }
 
 // joined is the slug of agents that are written together.
-func joined(slug, more string) string {
+func joined(slug string, more *chemicals.Substance) string {
 	if slug == "" {
-		return more
+		return more.Slug
 	}
-	return slug + "_and_" + more
+	return figure.Together(slug, more.Slug)
 }
 
 // any reports whether a part brings something, or may.
