@@ -30,8 +30,8 @@ func Make(c route.Case) (Review, error) {
 	out.Figures = verdict.Bare(verdict.WithoutTraces(a.Figures))
 	out.Findings = verdict.Judge(c, out.Figures, &a.Walk)
 	out.NotAssessed = NotAssessed()
-	out.Warnings = append(asWritten(c.Route.Notices), a.Warnings...)
-	out.Warnings = append(out.Warnings, asWritten(c.Limits.Notices)...)
+	out.Warnings = append(phrase.AsAll(c.Route.Notices), a.Warnings...)
+	out.Warnings = append(out.Warnings, c.Limits.Notices...)
 	if c.Site == nil || c.Site.Jurisdiction == "" {
 		out.Warnings = append(out.Warnings, phrase.Of("warn.no_jurisdiction"))
 	}
@@ -42,15 +42,6 @@ func Make(c route.Case) (Review, error) {
 	out.Unknown = doubt.Unknown(c.Route, out.Figures, a.Walk.Contacts)
 	out.Holds = verdict.Holds(c.Route, a.Walk.Facts, out.Findings)
 	return out, nil
-}
-
-// asWritten are the notices of a loader, which says them itself.
-func asWritten(notices []string) []phrase.Phrase {
-	out := make([]phrase.Phrase, len(notices))
-	for i, n := range notices {
-		out[i] = phrase.As(n)
-	}
-	return out
 }
 
 // tooCold are the jackets that a route wants colder than the shared cooling of the

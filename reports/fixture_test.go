@@ -192,7 +192,7 @@ func fixtureCase() route.Case {
 		Limits: &limit.Set{Limits: []limit.Limit{{Key: limit.Named(limit.Review, "closed_zero"),
 			Quantity: "gas.closed.pressure", Label: "allowed without rating and relief", Value: 0,
 			Unit: "kPa gauge", Document: "Rule of this review", Edition: "1", Status: "computed"}},
-			Notices: []string{"local limit is less strict | both stand"}},
+			Notices: phrase.AsAll([]string{"local limit is less strict | both stand"})},
 		Route: &route.Route{
 			Name: "x.yaml", Title: hostileTitle, Date: "2026-11-25", Purpose: hostileProse, BatchText: "1 g",
 			Digest: "0123456789abcdef0123456789abcdef",

@@ -201,7 +201,7 @@ func (b *builder) limitBlocks() []Block {
 	}
 	out := []Block{t}
 	for _, n := range set.Notices {
-		out = append(out, Paragraph{fold(n), Note})
+		out = append(out, Paragraph{fold(words.Say(n)), Note})
 	}
 	return out
 }

@@ -88,10 +88,8 @@ func (r *reader) surges(d *process.Done, p *route.Place, s *process.State, o *va
 	return n
 }
 
-const hoodLimit = "temperature at which what leaves the open liquor takes all the air of the hood down to its " +
-	"strictest short limit, or has to be scrubbed"
-
-// hoodLimit is that temperature, degC. Where nothing is exceeded up to the
+// hoodLimit is the temperature at which what leaves the open liquor takes all the air
+// of the hood down to its strictest short limit, or has to be scrubbed, degC. Where nothing is exceeded up to the
 // highest temperature that vapour is known for, it is that one as long as the
 // liquor gets no hotter, and not known if it does.
 func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, top working.Num) (working.Num,
@@ -117,7 +115,10 @@ func (r *reader) hoodLimit(d *process.Done, p *route.Place, s *process.State, to
 		return most - 1
 	}
 	in := []working.Num{flow, from, top, known}
-	model := func(v float64) working.Num { return r.w.Model("T_h", "degC", hoodLimit, v, in...) }
+	model := func(v float64) working.Num {
+		return r.w.Model("T_h", "degC", "temperature at which what leaves the open liquor takes all the air of the hood "+
+			"down to its strictest short limit, or has to be scrubbed", v, in...)
+	}
 	last := share(known.V)
 	switch {
 	case math.IsNaN(last) || flow.Unknown() || from.Unknown() || top.Unknown():

@@ -5,6 +5,7 @@ import (
 	"math"
 	"sync"
 
+	"etchbound/hazards/phrase"
 	"etchbound/schemas/columns"
 )
 
@@ -33,7 +34,7 @@ type Set struct {
 	Jurisdiction string
 	Limits       []Limit
 	Digest       string
-	Notices      []string
+	Notices      []phrase.Phrase // what a person should know of it
 }
 
 // NearShare and NearKelvin are where near begins unless a limit says
@@ -75,8 +76,7 @@ func (s *Set) With(local *Set) *Set {
 	for _, l := range local.Limits {
 		for _, ours := range s.Limits {
 			if ours.Quantity == l.Quantity && (ours.Agent == "" || ours.Agent == l.Agent) && l.Value > ours.Value {
-				out.Notices = append(out.Notices,
-					"The local limit "+l.ID+" for "+l.Quantity+" is looser than "+ours.ID+": both stand.")
+				out.Notices = append(out.Notices, phrase.Of("warn.local_looser", l.ID, l.Quantity, ours.ID))
 			}
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals"
+	"etchbound/hazards/phrase"
 	"etchbound/schemas"
 	"etchbound/schemas/quantity"
 )
@@ -141,7 +142,7 @@ func refusal(n *schemas.Node, err error) schemas.Problem {
 
 // Resolve puts every limit into the unit of its catalogued quantity.
 func (f *File) Resolve(c Catalogue) (*Set, []schemas.Problem) {
-	s := &Set{Title: f.Title, Jurisdiction: f.Jurisdiction, Digest: f.Digest, Notices: f.Notices}
+	s := &Set{Title: f.Title, Jurisdiction: f.Jurisdiction, Digest: f.Digest, Notices: phrase.AsAll(f.Notices)}
 	var problems []schemas.Problem
 	for _, e := range f.Entries {
 		l, more := e.resolve(c)

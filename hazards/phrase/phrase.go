@@ -40,6 +40,15 @@ func On[A any](w *working.Sheet, key string, args ...A) Phrase {
 // As is said as it stands: what a person wrote, or a file says of itself.
 func As(text string) Phrase { return Phrase{Text: text} }
 
+// AsAll are several that are said as they stand.
+func AsAll(texts []string) []Phrase {
+	out := make([]Phrase, len(texts))
+	for i, t := range texts {
+		out[i] = As(t)
+	}
+	return out
+}
+
 // And is the phrase with another behind it.
 func (p Phrase) And(more ...Phrase) Phrase {
 	p.More = append(p.More[:len(p.More):len(p.More)], more...)

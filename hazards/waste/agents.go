@@ -2,6 +2,7 @@ package waste
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -117,15 +118,18 @@ func (r *reader) per(g *agent, symbol, unit, of string, count func(*part) workin
 
 // base is the base equivalents of one mol of a part.
 func (r *reader) base(p *part) working.Num {
-	return counted("x", p.brings.Base, "base_equivalents", "base equivalents of ", p.sub)
+	if math.IsNaN(p.brings.Base) { // it is not held
+		return working.Absent("x", "mol/mol", working.Lacks("base_equivalents", p.sub.Name))
+	}
+	return working.Exact("x", "mol/mol", p.brings.Base, "base equivalents of "+p.sub.Name)
 }
 
-// counted is what a substance brings per mol; unknown where it is not held.
-func counted(symbol string, v float64, kind, what string, s *chemicals.Substance) working.Num {
-	if v != v {
-		return working.Absent(symbol, "mol/mol", working.Lacks(kind, s.Name))
+// carbonOf is the carbon dioxide of one mol of a part.
+func carbonOf(p *part) working.Num {
+	if math.IsNaN(p.brings.Carbon) { // it is not held
+		return working.Absent("y", "mol/mol", working.Lacks("carbon_per_mol", p.sub.Name))
 	}
-	return working.Exact(symbol, "mol/mol", v, what+s.Name)
+	return working.Exact("y", "mol/mol", p.brings.Carbon, "carbon dioxide per mol of "+p.sub.Name)
 }
 
 // reaction is the heat released as the agent takes up one mol of an acid, kJ: of

@@ -70,17 +70,14 @@ func (r *reader) spent(place figure.Place, g *agent) {
 // carbonDioxide is what carbonate gives off with the acid, L.
 func (r *reader) carbonDioxide(place figure.Place, b working.Num, g *agent) {
 	w := r.w
-	of := func(p *part) working.Num {
-		return counted("y", p.brings.Carbon, "carbon_per_mol", "carbon dioxide per mol of ", p.sub)
-	}
 	cond := phrase.Of("neutralise.all_carbon_dioxide")
 	if len(g.parts) == 1 {
-		x, y := r.base(&g.parts[0]), of(&g.parts[0])
+		x, y := r.base(&g.parts[0]), carbonOf(&g.parts[0])
 		r.put("neutralise.carbon_dioxide", place, g.slug, w.Line("V", "L", "B/x*y*Vm", b.V/x.V*y.V*r.vm.V, b, x, y, r.vm),
 			cond)
 		return
 	}
-	y := r.per(g, "y", "mol/mol", "mol", of)
+	y := r.per(g, "y", "mol/mol", "mol", carbonOf)
 	r.put("neutralise.carbon_dioxide", place, g.slug, w.Line("V", "L", "B*y*Vm", b.V*y.V*r.vm.V, b, y, r.vm), cond)
 }
 

@@ -21,9 +21,6 @@ var sentencesIn = map[string]string{
 	"hazards/bench/":       "a route for tests",
 	"chemicals/":           "errors of data and formulas, and names of lines",
 	"scaling/":             "errors of the command line, and names of lines",
-	"hazards/limit/":       "not moved yet",
-	"hazards/air/":         "not moved yet",
-	"hazards/waste/":       "not moved yet",
 }
 
 // namesIn are names of three words and more that code below the reports may hold, by
