@@ -218,7 +218,7 @@ func TestEveryKeyShows(t *testing.T) {
 				if x == "" && strings.HasSuffix(path, "]") {
 					continue // an item and no key
 				}
-				if tried++; !whole && (!long.Form() || tried%25 != 0) || testing.Short() && tried%10 != 0 {
+				if tried++; !whole && (!long.Form() || tried%25 != 0) || testing.Short() && tried%20 != 0 {
 					continue
 				}
 				changed := w.with(n.Path, x)
