@@ -7,6 +7,7 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 )
 
 // want is one figure as worked out apart from the program. low and high are
@@ -43,8 +44,20 @@ func TestPublishedChecks(t *testing.T) {
 	}
 }
 
+// failures tells whether a check asks for the figure of a failure.
+func (c *check) failures() bool {
+	return slices.ContainsFunc(c.figures, func(w want) bool {
+		id, err := figure.Parse(w.id)
+		return err != nil || id.Case.Failure != ""
+	})
+}
+
+// run holds a review against the check; its failures, the most of its time, are left
+// out of it but in the long form, unless a figure of one is asked for.
 func (c *check) run(t *testing.T) {
-	rv := review(t, c.yaml)
+	k := newCase(t, load(t, c.yaml))
+	k.Brief = !long.Form() && !c.failures()
+	rv := must(t, k)
 	for _, w := range c.figures {
 		f := figureOf(&rv, w.id)
 		if f == nil {

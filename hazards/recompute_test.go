@@ -45,7 +45,7 @@ func allReviews(t *testing.T) map[string]hazards.Review {
 	t.Helper()
 	texts := allTexts(t)
 	out := map[string]hazards.Review{}
-	for _, name := range long.Some(sorted(texts), len(texts), len(texts)/5) {
+	for _, name := range long.Some(sorted(texts), len(texts)/3, len(texts)/15) {
 		out[name] = review(t, texts[name])
 	}
 	return out
