@@ -99,8 +99,9 @@ func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o Options) erro
 	out := growthJSON{Format: GrowthFormat, Notice: say("deference.line"),
 		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   growthRoute{g.Case.Route.Title, g.Case.Route.Digest, nine(g.From.In("g")), nine(g.To.In("g")), "g"},
-		Follows: follows(g.Follow), Withheld: names(g.Withheld), Beyond: names(g.Beyond), NotAssessed: strings0(hazards.NotAssessed()),
-		Crossings: []crossingJSON{}, Exponents: []exponentJSON{}, Rungs: []rungJSON{}}
+		Follows: follows(g.Follow), Withheld: names(g.Withheld), Beyond: names(g.Beyond),
+		NotAssessed: strings0(hazards.NotAssessed()),
+		Crossings:   []crossingJSON{}, Exponents: []exponentJSON{}, Rungs: []rungJSON{}}
 	if first, ok := g.First(); ok && (first.Already || !g.NotKnown()) {
 		x := crossingOf(&first)
 		out.First = &x

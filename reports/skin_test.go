@@ -34,7 +34,8 @@ var doseWords = []string{"kg", "gel", "calcium", "gluconate", "safe", "enough", 
 func TestDoseWordsAreFound(t *testing.T) {
 	for _, s := range []string{"give 20 mg/kg", "keep 2 tubes of gel", "5 minutes is safe", "a safe time of contact",
 		"rinse for 5 min", "2.5 % calcium gluconate",
-		"rinse with water for 15 minutes", "up to 3 min on the skin", "skin contact within 5 min", "5 s is enough", "Gel after 10 s", "LD50",
+		"rinse with water for 15 minutes", "up to 3 min on the skin", "skin contact within 5 min", "5 s is enough",
+		"Gel after 10 s", "LD50",
 		"1 min is harmless", "2 h are tolerable", "4 vials of calcium", "Inject", "water at most 3 min",
 		"no more than 5 min of contact", "infusion", "intravenous", "a lethal dose"} {
 		if !doses.MatchString(s) || len(dosesIn(s)) == 0 {
