@@ -76,3 +76,14 @@ func TestNeutralisingWithNothing(t *testing.T) {
 		t.Errorf("%v %s", found, v)
 	}
 }
+
+// What one step stronger is of an acid that nobody sells in steps is not known, and
+// said so.
+func TestAStrongerAcidOfNoListIsUnknown(t *testing.T) {
+	rv := review(t, etches("phase: Ti3AlC2, mass: 1 g, "+pure, "{substance: tetrafluoroboric acid, strength: 40 wt%, "+
+		"volume: 20 mL}")+"  - {do: hold, in: pot, time: 2 h, temperature: 25 degC}\n")
+	f := figureOf(&rv, "heat.temperature_peak@2:stronger_acid")
+	if f == nil || !f.Value.Unknown() {
+		t.Errorf("a stronger acid of no list: %+v", f)
+	}
+}

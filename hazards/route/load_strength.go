@@ -9,21 +9,11 @@ import (
 	"etchbound/schemas/quantity"
 )
 
-// strongestMade is the highest strength at which a solution is sold or can be
-// made. The molar one stands for the same solution, from densities known to a
-// few percent (memory): it is a bound against slips, not a datum.
+// strongestMade is the highest strength at which a solution is sold or can be made, or
+// up to which it is calculated here.
 type strongestMade struct {
-	slug     string
-	fraction float64
-	molar    float64 // mol/L
-	mass     float64 // g/mol, to turn the fraction into mol/kg
-}
-
-var strongestKnown = [...]strongestMade{
-	{"hf", 0.70, 43, 20.006},
-	{"hcl", 0.45, 15.5, 36.46},
-	{"sulfuric_acid", 0.985, 18.6, 98.07},
-	{"sodium_hydroxide", 0.75, 32, 40.00}, // hot autoclave liquors are written above what dissolves at room temperature
+	chemicals.Strength
+	mass float64 // g/mol, to turn the share into mol/kg
 }
 
 // strength refuses solutions that do not exist, and hydrofluoric acid beyond
@@ -32,18 +22,24 @@ func (l *loader) strength(n *schemas.Node, s *chemicals.Substance, v quantity.Va
 	if !v.Set {
 		return
 	}
-	for _, k := range strongestKnown {
-		if k.slug != s.Slug || !k.exceeded(v) {
-			continue
+	for _, what := range [...]string{"reviewed", "most"} {
+		for _, x := range chemicals.Strengths(what) {
+			k := strongestMade{x, molarMass(s)}
+			if x.Substance != s.Slug || !k.exceeded(v) {
+				continue
+			}
+			if what == "reviewed" {
+				l.refuse(n, s.Name+" of "+v.Text+" is outside of what is calculated here", k.most(v.Dim),
+					"it needs a specialist's review")
+				return
+			}
+			l.refuse(n, fmt.Sprintf("%s of %s does not exist", s.Name, v.Text), k.most(v.Dim), strengthHint(s))
 		}
-		if s.Slug == "hf" {
-			l.refuse(n, "hydrofluoric acid of "+v.Text+" is outside of what is calculated here", k.most(v.Dim),
-				"it needs a specialist's review")
-			return
-		}
-		l.refuse(n, fmt.Sprintf("%s of %s does not exist", s.Name, v.Text), k.most(v.Dim), strengthHint(s))
 	}
 }
+
+// molarMass is that of a substance, g/mol, for checks alone.
+func molarMass(s *chemicals.Substance) float64 { return s.Formula.MolarMass(chemicals.Base(), nil).V }
 
 // strengthHint is for strengths that are told of the water and not of the
 // solution, as recipes do that dissolve pellets.
@@ -54,16 +50,19 @@ func strengthHint(s *chemicals.Substance) string {
 	return "read the label of the bottle again"
 }
 
+// molality is the strength in mol/kg of water.
+func (k strongestMade) molality() float64 { return k.WT / (100 - k.WT) / k.mass * 1e3 }
+
 // most says the limit as a mass fraction and in the writer's own unit.
 func (k strongestMade) most(written quantity.Dimension) string {
-	x, unit := k.molar, "mol/L"
+	x, unit := k.Molar, "mol/L"
 	switch written {
 	case quantity.Molality:
-		x, unit = k.fraction/(1-k.fraction)/k.mass*1e3, "mol/kg"
+		x, unit = k.molality(), "mol/kg"
 	case quantity.MassConc:
-		x, unit = k.molar*k.mass, "g/L"
+		x, unit = k.Molar*k.mass, "g/L"
 	}
-	return fmt.Sprintf("at most %.3g wt%%, about %s %s", 100*k.fraction, quantity.Number(x, 3), unit)
+	return fmt.Sprintf("at most %.3g wt%%, about %s %s", k.WT, quantity.Number(x, 3), unit)
 }
 
 func (k strongestMade) exceeded(v quantity.Value) bool {
@@ -73,13 +72,13 @@ func (k strongestMade) exceeded(v quantity.Value) bool {
 	}
 	switch v.Dim {
 	case quantity.MassFraction:
-		return top > k.fraction*(1+1e-9)
+		return top > k.WT/100*(1+1e-9)
 	case quantity.Molarity:
-		return top > k.molar*1e3
+		return top > k.Molar*1e3
 	case quantity.Molality:
-		return k.fraction < 1 && top > k.fraction/(1-k.fraction)/k.mass*1e3*(1+1e-9)
+		return top > k.molality()*(1+1e-9)
 	case quantity.MassConc:
-		return top > k.molar*k.mass
+		return top > k.Molar*k.mass
 	}
 	return false
 }
@@ -99,7 +98,7 @@ func (c *charge) note(place string, m Material) {
 // (memory): enough to tell a ratio from a strength.
 func roughMolarity(m Material) float64 {
 	v, s := m.Strength, m.Substance
-	mass := s.Formula.MolarMass(chemicals.Base(), nil).V
+	mass := molarMass(s)
 	switch v.Dim {
 	case quantity.Molarity:
 		return v.In("mol/L") * s.Acid
@@ -113,22 +112,27 @@ func roughMolarity(m Material) float64 {
 	return math.NaN()
 }
 
-// mostFluoride is the molarity above which a lithium or sodium fluoride
-// "strength" is certainly a mole ratio: neither dissolves that far.
-const mostFluoride = 4
-
 // saltRatio refuses the commonest misreading of published recipes: the mole
 // ratio of lithium fluoride to the powder, written as a molarity.
 func (l *loader) saltRatio(n *schemas.Node, m Material, acid strongest) {
-	if m.Precursor || m.Substance.Slug != "lithium_fluoride" && m.Substance.Slug != "sodium_fluoride" ||
-		m.Strength.Dim != quantity.Molarity || !m.Strength.Set {
+	if m.Precursor || m.Strength.Dim != quantity.Molarity || !m.Strength.Set {
 		return
 	}
+	for _, k := range chemicals.Strengths("dissolves") {
+		if k.Substance == m.Substance.Slug {
+			l.ratioOrStrength(n, m, acid, k.Molar)
+		}
+	}
+}
+
+// ratioOrStrength refuses a strength of a salt beyond what dissolves, mol/L, or beyond
+// that of the acid beside it.
+func (l *loader) ratioOrStrength(n *schemas.Node, m Material, acid strongest, dissolves float64) {
 	x := m.Strength.In("mol/L")
-	mass := m.Substance.Formula.MolarMass(chemicals.Base(), nil).V
+	mass := molarMass(m.Substance)
 	what := ""
 	switch {
-	case x > mostFluoride:
+	case x > dissolves:
 		what = fmt.Sprintf("%s of %s is more than can be meant", m.Strength.Text, m.Substance.Name)
 	case acid.molarity > 0 && x > acid.molarity*(1+1e-9):
 		what = fmt.Sprintf("%s of %s is more than the acid beside it, %s", m.Strength.Text, m.Substance.Name, acid.text)
@@ -136,7 +140,7 @@ func (l *loader) saltRatio(n *schemas.Node, m Material, acid strongest) {
 		return
 	}
 	number := quantity.Number(x, 0)
-	l.refuse(n.Get("strength"), what, "a mass, an amount or a ratio; a strength up to 4 mol/L and up to that of the acid",
+	l.refuse(n.Get("strength"), what, fmt.Sprintf("a mass, an amount or a ratio; a strength up to %.4g mol/L and up to that of the acid", dissolves),
 		fmt.Sprintf("%s mol/L of %s would be %.3g g in each litre; in papers this number is usually the mole ratio to "+
 			"the precursor: write ratio: %s mol/mol",
 			number, m.Substance.Name, x*mass, number))

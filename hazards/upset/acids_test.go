@@ -13,13 +13,11 @@ import (
 // densities of the tables and the molar masses of IUPAC 2021.
 func TestAcidSteps(t *testing.T) {
 	molar := map[string]float64{"hf": 20.006, "hcl": 36.46}
-	for slug, steps := range acids {
-		for _, s := range steps {
-			w := s[0] / 100
-			rho := solution.Density(chemicals.Base(), nil, slug, working.Exact("w", "1", w, "test"), true)
-			if got := 1000 * w * rho.V / molar[slug]; !nearly.Share(got, s[1], 0.01) {
-				t.Errorf("%s: %g wt%% is %.4g mol/L, the step says %g", slug, s[0], got, s[1])
-			}
+	for _, s := range chemicals.Strengths("bought") {
+		w := s.WT / 100
+		rho := solution.Density(chemicals.Base(), nil, s.Substance, working.Exact("w", "1", w, "test"), true)
+		if got := 1000 * w * rho.V / molar[s.Substance]; !nearly.Share(got, s.Molar, 0.01) {
+			t.Errorf("%s: %g wt%% is %.4g mol/L, the step says %g", s.Substance, s.WT, got, s.Molar)
 		}
 	}
 }

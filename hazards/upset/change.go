@@ -1,9 +1,11 @@
 package upset
 
 import (
+	"errors"
 	"math"
 	"slices"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -17,19 +19,21 @@ import (
 type change struct {
 	key string
 	of  func(c *route.Case, n *course.Course) bool // alters the route of c; false where it cannot happen
+	// unsure reports, where of did nothing, that it can happen and nobody says what it is.
+	unsure func(c *route.Case, n *course.Course) bool
 }
 
 var changed = [...]change{
 	{"all_at_once", func(c *route.Case, n *course.Course) bool {
 		return over(c, n, func(q quantity.Value) quantity.Value { return quantity.Value{} })
-	}},
+	}, nil},
 	{"twice_as_fast", func(c *route.Case, n *course.Course) bool {
 		return over(c, n, func(q quantity.Value) quantity.Value { return plain(c, q).Times(0.5) })
-	}},
-	{"double_dose", func(c *route.Case, _ *course.Course) bool { return powder(c, 2) }},
-	{"weighed_ten_times", func(c *route.Case, _ *course.Course) bool { return powder(c, 10) }},
-	{"stronger_acid", stronger},
-	{"prewash_skipped", skipped},
+	}, nil},
+	{"double_dose", func(c *route.Case, _ *course.Course) bool { return powder(c, 2) }, nil},
+	{"weighed_ten_times", func(c *route.Case, _ *course.Course) bool { return powder(c, 10) }, nil},
+	{"stronger_acid", stronger, unlisted},
+	{"prewash_skipped", skipped, nil},
 }
 
 // plain is a stated value at what the store holds of it, without its range.
@@ -85,28 +89,17 @@ func skipped(c *route.Case, n *course.Course) bool {
 	return found
 }
 
-// acids are the strengths in which acids are bought or made up (common
-// practice), in wt% and, by the density of the solution at 20 degC, in mol/L.
-var acids = map[string][3][2]float64{
-	"hf":  {{10, 5.17}, {30, 16.5}, {49, 28.2}},
-	"hcl": {{20.0, 6.02}, {28.6, 8.96}, {37.0, 11.99}},
-}
-
-// stronger makes the acid of a course one step stronger: hydrofluoric acid
-// where there is some, else hydrochloric. The etch goes faster by the order it
-// has in the strength; the time it takes is shorter in proportion.
+// stronger makes the acid of a course one step stronger: of those that are bought in
+// steps, the first of the table of which there is some. The etch goes faster by the
+// order it has in the strength; the time it takes is shorter in proportion.
 func stronger(c *route.Case, n *course.Course) bool {
-	for _, slug := range [...]string{"hf", "hcl"} {
-		ratio := 1.0
-		for i := range c.Route.Steps {
-			s := &c.Route.Steps[i]
-			if s.In != n.Stages[0].Done.Place || s.Number > n.Stages[len(n.Stages)-1].Step.Number {
-				continue
-			}
-			for j := range s.What {
-				ratio = max(ratio, next(c, &s.What[j], slug))
-			}
+	bought := chemicals.Strengths("bought")
+	for i := range bought {
+		if i > 0 && bought[i].Substance == bought[i-1].Substance {
+			continue
 		}
+		ratio := 1.0
+		eachIn(c, n, func(m *route.Material) { ratio = max(ratio, next(c, m, bought[i].Substance)) })
 		if ratio > 1 {
 			faster(c, ratio)
 			return true
@@ -115,22 +108,54 @@ func stronger(c *route.Case, n *course.Course) bool {
 	return false
 }
 
+// unlisted reports whether a course holds an acid of which nobody says how strong the
+// next bottle is: what a stronger one does is not known then.
+func unlisted(c *route.Case, n *course.Course) bool {
+	found := false
+	eachIn(c, n, func(m *route.Material) {
+		if m.Substance == nil || !m.Substance.Is("acid") || !m.Strength.Set {
+			return
+		}
+		steps := slices.ContainsFunc(chemicals.Strengths("bought"), func(s chemicals.Strength) bool {
+			return s.Substance == m.Substance.Slug
+		})
+		found = found || !steps || m.Strength.Dim != quantity.Molarity && m.Strength.Dim != quantity.MassFraction
+	})
+	return found
+}
+
+// eachIn shows every material that goes into the place of a course up to its end.
+func eachIn(c *route.Case, n *course.Course, do func(*route.Material)) {
+	for i := range c.Route.Steps {
+		s := &c.Route.Steps[i]
+		if s.In != n.Stages[0].Done.Place || s.Number > n.Stages[len(n.Stages)-1].Step.Number {
+			continue
+		}
+		for j := range s.What {
+			do(&s.What[j])
+		}
+	}
+}
+
 // next makes a material one step stronger if it is the acid asked for, and
 // returns by how much: 1 where it is not, or where there is no stronger one.
 func next(c *route.Case, m *route.Material, slug string) float64 {
-	column, unit := 0, "wt%"
-	switch {
-	case m.Substance == nil || m.Substance.Slug != slug || !m.Strength.Set:
-		return 1
-	case m.Strength.Dim == quantity.Molarity:
-		column, unit = 1, "mol/L"
-	case m.Strength.Dim != quantity.MassFraction:
+	if m.Substance == nil || m.Substance.Slug != slug || !m.Strength.Set {
 		return 1
 	}
 	was := plain(c, m.Strength)
-	for _, step := range acids[slug] {
-		if step[column] > was.In(unit)*1.05 { // the same strength by another table is not a step
-			ratio := step[column] / was.In(unit)
+	for _, s := range chemicals.Strengths("bought") {
+		step, unit := s.WT, "wt%"
+		switch {
+		case s.Substance != slug:
+			continue
+		case m.Strength.Dim == quantity.Molarity:
+			step, unit = s.Molar, "mol/L"
+		case m.Strength.Dim != quantity.MassFraction:
+			return 1
+		}
+		if step > was.In(unit)*1.05 { // the same strength by another table is not a step
+			ratio := step / was.In(unit)
 			m.Strength = was.Times(ratio)
 			return ratio
 		}
@@ -158,14 +183,19 @@ func faster(c *route.Case, ratio float64) {
 	c.Store = c.Store.With(to)
 }
 
+var errUnlisted = errors.New("nobody says what the next stronger acid is")
+
 // changes reports the routes with one thing done wrong.
 func (r *reader) changes(n *course.Course) {
 	for i := range changed {
 		c := r.c
 		c.Route, c.Brief = c.Route.Copy(), true
-		if x := &changed[i]; x.of(&c, n) {
+		switch x := &changed[i]; {
+		case x.of(&c, n):
 			figs, courses, err := r.b.Again(c)
 			r.wrong(n, x, figs, courses, err)
+		case x.unsure != nil && x.unsure(&c, n):
+			r.wrong(n, x, nil, nil, errUnlisted)
 		}
 	}
 }
