@@ -45,12 +45,12 @@ func TestAQuenchAtTheEndCoolsNothingBefore(t *testing.T) {
 // Acid poured on to powder: with a fifth of it (0.514 mol of phase take 3 electrons
 // and 0.9 to 2.2 of fluoride each, of 11.3 mol poured) all 391 kJ are in 0.5 L of
 // water and a fifth of the acid, 2.15 and 0.28 to 0.45 kJ/K: 150 to 161 K by hand,
-// where all the liquor gives 96 K.
+// where all the liquor, at 4.18 - 2.5 w, gives 99 K.
 func TestAcidPouredOnToPowderHeatsWhatIsThere(t *testing.T) {
 	rv := review(t, onto(""))
 	for id, ends := range map[string][2]float64{
 		"heat.adiabatic_rise@3":                           {150, 161},
-		"heat.adiabatic_rise@4":                           {94, 98},
+		"heat.adiabatic_rise@4":                           {97, 101},
 		"heat.mtsr@3:early_peak":                          {150, 186},
 		"heat.temperature_peak@3:cooling_lost,early_peak": {150, 186},
 		"heat.addition_time.required@3":                   {32.5 / 0.27, 32.5 / 0.16}, // 391 kJ over 200 W, by the share

@@ -16,8 +16,8 @@ func heatCapacity(st *chemicals.Store, w *working.Sheet, model, name string, mas
 		c := st.Num("water.cp")
 		return w.Line("C", "J/K", "m*c_w", m*c.V, mass, c)
 	case "hf":
-		a, b := st.Num("cp.hf_aq.intercept"), st.Num("cp.hf_aq.slope")
-		return w.Line("C", "J/K", "m*(a-b*w)", m*(a.V-b.V*x), mass, a, b, fraction)
+		a, b, s := st.Num("cp.hf_aq.intercept"), st.Num("cp.hf_aq.slope"), st.Num("cp.hf_aq.steepest")
+		return w.Line("C", "J/K", "m*(a-max(b,b_s)*w)", m*(a.V-max(b.V, s.V)*x), mass, a, b, s, fraction)
 	case "hcl":
 		a, b := st.Num("cp.hcl_aq.intercept"), st.Num("cp.hcl_aq.slope")
 		c, f := st.Num("cp.hcl_aq.curve"), st.Num("cp.hcl_aq.low_factor")

@@ -112,18 +112,38 @@ func OverStrongAcid(st *chemicals.Store, w *working.Sheet, molality, hcl, celsiu
 }
 
 // OverSalt returns the partial pressure in kPa of HCl over hydrochloric acid in
-// which a salt has taken some of the acid: free and total are the mass fractions
-// of the acid that is left and of all the chloride as acid, each in its water
-// alone, and ratio is what is left over all. In the middle it is the pressure of
-// all the chloride times that ratio; at the high end that of all the chloride,
-// the moment before the salt goes in; at the low end that of the acid left.
-func OverSalt(st *chemicals.Store, w *working.Sheet, free, total, ratio, celsius working.Num) working.Num {
-	whole, left := Vapour(st, w, "hcl", total, celsius).As("p_t"), Vapour(st, w, "hcl", free, celsius).As("p_f")
+// which a salt has taken some of the acid: free and total are the pressures in kPa
+// over the acid that is left and over all the chloride as acid, and ratio is what is
+// left over all. In the middle it is the pressure of all the chloride times that
+// ratio; at the high end that of all the chloride, the moment before the salt goes
+// in; at the low end that of the acid left.
+func OverSalt(st *chemicals.Store, w *working.Sheet, free, total, ratio working.Num) working.Num {
+	whole, left := total.As("p_t"), free.As("p_f")
 	x, z := ratio.As("r"), st.Num("vapour.hcl_salt").As("z")
 	c := whole.V * x.V
 	v := c + math.Max(z.V, 0)*(whole.V-c) + math.Max(-z.V, 0)*(left.V-c)
 	return w.Line("p", "kPa", "p_t*r+max(z,0)*(p_t-p_t*r)+max(-z,0)*(p_f-p_t*r)", v, whole, x, z,
 		left).Worse(working.Bound)
+}
+
+// BesideHF returns the partial pressure in kPa of HCl over hydrochloric acid that
+// holds HF as well, at a temperature in degC; alone, thin and thick are mass fractions
+// of HCl. In the middle it is that of the acid in its water alone; at the low end the
+// HF counts as so much water more; at the high end each HF holds one water back, which
+// is no less than an equal activity of water gives. Nobody has measured it.
+func BesideHF(st *chemicals.Store, w *working.Sheet, alone, thin, thick, celsius working.Num) working.Num {
+	t, ok := st.Table("pressure.hcl.acid")
+	if !ok {
+		return working.Absent("p", "kPa", working.Lacks(working.NoDatum, "pressure.hcl.acid"))
+	}
+	_, end := t.Range()
+	top, x := working.Exact("w_m", "1", end/percent, "where the table of hydrochloric acid ends"), thick.As("w")
+	x = w.Line("w", "1", "min(w,w_m)", math.Min(x.V, top.V), x, top)
+	middle, low := Vapour(st, w, "hcl", alone, celsius).As("p_m"), Vapour(st, w, "hcl", thin, celsius).As("p_l")
+	high, z := Vapour(st, w, "hcl", x, celsius).As("p_h"), st.Num("vapour.hcl_hf").As("z")
+	v := middle.V + math.Max(z.V, 0)*(high.V-middle.V) + math.Max(-z.V, 0)*(low.V-middle.V)
+	return w.Line("p", "kPa", "p_m+max(z,0)*(p_h-p_m)+max(-z,0)*(p_l-p_m)", v, middle, z, high,
+		low).Worse(working.Estimated)
 }
 
 // WaterVapour returns the partial pressure in kPa of water over an aqueous acid

@@ -84,13 +84,60 @@ func TestVapourOverSaltAndAcid(t *testing.T) {
 		t.Errorf("HF %.3g to %.3g mmHg, want 0.11 to 0.34", a, b)
 	}
 	hcl := func(z float64) float64 {
-		return solution.OverSalt(at("vapour.hcl_salt", z), nil, exactly("w", "1", 0.23), exactly("w", "1", 0.28),
-			exactly("r", "1", 7.1/9), warm).V / 0.133322
+		over := func(w float64) working.Num { return solution.Vapour(base, nil, "hcl", exactly("w", "1", w), warm) }
+		return solution.OverSalt(at("vapour.hcl_salt", z), nil, over(0.23), over(0.28),
+			exactly("r", "1", 7.1/9)).V / 0.133322
 	}
 	for z, want := range map[float64]float64{-1: 1.0, 0: 5.6, 1: 7.1} {
 		if got := hcl(z); !nearly.Share(got, want, 0.03) {
 			t.Errorf("HCl %.3g mmHg at %g, want %g", got, z, want)
 		}
+	}
+}
+
+// What data a row holds is moved to one of its ends, as ranges move it.
+func moved(t *testing.T, id string, high bool) *chemicals.Store {
+	t.Helper()
+	d, ok := chemicals.Base().Row(id)
+	if !ok {
+		t.Fatal("no row " + id)
+	}
+	v := d.Low
+	if high {
+		v = d.High
+	}
+	return chemicals.Base().With(map[int]float64{d.Index: v})
+}
+
+// HF over hydrochloric acid: 0.0577 mmHg a molal by a paper of 1932, about half of it
+// by one of 1947 (Ind. Eng. Chem. 39, 427).
+func TestVapourOfHFOverStrongAcidIsRanged(t *testing.T) {
+	over := func(high bool) float64 {
+		return solution.OverStrongAcid(moved(t, "vapour.hf_strong", high), nil, exactly("m", "mol/kg", 1),
+			exactly("w", "1", 0), exactly("T", "degC", 25)).V / 0.133322
+	}
+	if low, high := over(false), over(true); !nearly.To(low, 0.029, 1e-9) || !nearly.To(high, 0.0577, 1e-9) {
+		t.Errorf("%g to %g mmHg over one molal, want 0.029 to 0.0577", low, high)
+	}
+}
+
+// HCl over six parts of 12 mol/L acid, three of water and one of 50 wt% HF: 24.7 wt% in
+// its water alone, 23.4 with the HF counted as water, 26.0 where each HF holds one
+// water. A slope of 0.39 a wt% in the logarithm (0.316 mmHg at 20 wt%, 7.05 at 28) makes
+// 0.6 and 1.65 of it; equal activity of water, by the pressures of both acids, 1.4.
+func TestVapourOfHClBesideHFIsRanged(t *testing.T) {
+	over := func(st *chemicals.Store) float64 {
+		return solution.BesideHF(st, nil, exactly("w", "1", 0.247), exactly("w", "1", 0.234), exactly("w", "1", 0.260),
+			exactly("T", "degC", 25)).V
+	}
+	middle, low := over(chemicals.Base()), over(moved(t, "vapour.hcl_hf", false))
+	if high := over(moved(t, "vapour.hcl_hf", true)); !nearly.Share(low, 0.6*middle, 0.05) ||
+		!nearly.Share(high, 1.65*middle, 0.05) {
+		t.Errorf("%g (%g to %g) kPa, want 0.6 to 1.65 of it", middle, low, high)
+	}
+	if beyond := solution.BesideHF(chemicals.Base(), nil, exactly("w", "1", 0.40), exactly("w", "1", 0.39),
+		exactly("w", "1", 0.45), exactly("T", "degC", 25)).V; !(beyond > 0) {
+		t.Errorf("%g kPa where only the high end lies beyond the table", beyond)
 	}
 }
 

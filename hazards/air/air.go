@@ -327,24 +327,38 @@ func (r *reader) halfFree(l *process.Acids, t working.Num) working.Num {
 // hcl is the pressure of HCl over a liquor, as it was charged, and the key of what it
 // holds for.
 func (r *reader) hcl(l *process.Acids, t working.Num) (working.Num, string) {
-	st := r.c.Store
 	if l.Other != "" {
 		return working.Absent("p", "kPa", working.Lacks("hcl_over", l.Other)),
 			"air.no_vapour_data"
 	}
-	w := r.strength("HCl", l.HCl, l.Water)
 	if !l.Bifluoride.None() {
-		return solution.Vapour(st, r.w, "hcl", w, t).Worse(working.Bound),
-			"air.hcl_beside_bifluoride"
+		return r.overHCl(l.HCl, l.Fluoride, l.Water, t).Worse(working.Bound), "air.hcl_beside_bifluoride"
+	}
+	if !l.Salted && l.Fluorine {
+		return r.overHCl(l.HCl, l.Fluoride, l.Water, t), "air.hcl_beside_hf"
 	}
 	if !l.Salted {
-		return solution.Vapour(st, r.w, "hcl", w, t), "air.as_charged"
+		return r.overHCl(l.HCl, l.HF, l.Water, t), "air.as_charged"
 	}
 	left := r.w.Line("n_f", "mol", "max(n_HCl-n_s,0)", max(l.HCl.V-l.Salt.V, 0), l.HCl, l.Salt)
 	a, b := left.As("a"), l.HCl.As("b")
 	ratio := r.w.Line("r", "1", "a/b", a.V/b.V, a, b)
-	return solution.OverSalt(st, r.w, r.strength("HCl", left, l.Water), w, ratio, t),
+	return solution.OverSalt(r.c.Store, r.w, r.overHCl(left, l.HF, l.Water, t), r.overHCl(l.HCl, l.HF, l.Water, t), ratio),
 		"air.hcl_beside_salt"
+}
+
+// overHCl is the pressure of HCl over n mol of it in some water, with so much HF
+// beside it.
+func (r *reader) overHCl(n, hf, water, t working.Num) working.Num {
+	alone := r.strength("HCl", n, water)
+	if hf.V == 0 {
+		return solution.Vapour(r.c.Store, r.w, "hcl", alone, t)
+	}
+	f, y := hf.As("n_f"), water.As("n_w")
+	M, Mw := r.molar("HF").As("M"), r.molar("H2O").As("M_w")
+	more := r.w.Line("n_w", "mol", "n_w+n_f*M/M_w", y.V+f.V*M.V/Mw.V, y, f, M, Mw)
+	less := r.w.Line("n_w", "mol", "n_w*n_w/(n_w+n_f)", y.V*y.V/(y.V+f.V), y, f)
+	return solution.BesideHF(r.c.Store, r.w, alone, r.strength("HCl", n, more), r.strength("HCl", n, less), t)
 }
 
 // ammonia is the pressure over a liquor that base has made alkaline: all

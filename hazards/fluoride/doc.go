@@ -12,7 +12,8 @@
 //	fluoride.free_hf          = max(n_F - y n_Al, 0) M_HF
 //
 // y is the fluoride that an aluminium in solution holds, 3.5 (3.0 to 4.1) in undiluted
-// salt liquor, from a table of data. free_hf is an estimate, unknown with other metals
+// salt liquor, from a table of data; n_F with what the product has taken up, of which
+// nobody has measured how much it is. free_hf is an estimate, unknown with other metals
 // in solution, and no verdict rests on it. Where acid is short the conditions say how
 // much HF can form. A share of less than a millionth of the route is not listed.
 package fluoride

@@ -71,10 +71,9 @@ func (r *reader) state(place figure.Place, s *process.State, etched, whole bool)
 	if fluor == nil {
 		return
 	}
-	liquor := r.w.Sum("n_F", "mol", fluor...)
-	n := liquor
+	n := r.w.Sum("n_F", "mol", fluor...)
 	if whole {
-		n = r.w.Sum("n_F", "mol", append([]working.Num{liquor}, r.taken(s)...)...)
+		n = r.w.Sum("n_F", "mol", append([]working.Num{n}, r.taken(s)...)...)
 	}
 	v, m := r.w.Sum("V", "mL", volume...), r.w.Sum("m", "g", mass...)
 	if s.Unsaid() != nil {
@@ -91,7 +90,7 @@ func (r *reader) state(place figure.Place, s *process.State, etched, whole bool)
 			phrase.Of("fluoride.over_mass"))
 	}
 	if etched {
-		r.free(place, s, liquor)
+		r.free(place, s, n)
 	}
 }
 

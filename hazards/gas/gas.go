@@ -318,8 +318,8 @@ func (r *reader) potentials(key string) []potential {
 	return r.stored(out, key)
 }
 
-// stored adds the gas of product that is kept wet: that it comes is known, how
-// much is not assessed.
+// stored adds the gas of product that is kept: that it can come is known, how much
+// is not assessed.
 func (r *reader) stored(out []potential, key string) []potential {
 	for i := range r.k.Steps {
 		d := &r.k.Steps[i]

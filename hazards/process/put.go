@@ -30,6 +30,7 @@ func (k *walker) put(p *State, s *route.Step, d *Done) {
 			}
 		}
 	}
+	k.wetted(q, mix)
 	mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })
 	mix.After = k.portions(q)
 	mix.Diluted = mix.Diluted && len(mix.After) > 0

@@ -18,6 +18,7 @@ type Entry struct {
 	Base float64                // base that takes it to neutral, metals down to their hydroxides and ammonium to ammonia
 
 	Poured bool // it came as a liquid, and no model gives its heat of mixing
+	Dry    bool // it came as a solid and has met no liquid since
 }
 
 // Free is the acid of an entry per mol with dissolved metal still counted as

@@ -265,6 +265,9 @@ func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
 		mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q),
 			AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}
 		mix.Diluted = len(mix.After) > 0
+		if k.wetted(q, mix); len(mix.Salts) > 0 {
+			mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })
+		}
 		mix.Met, mix.There = meet, &state
 		mix.Strange, mix.StrangeMol = strange(q)
 		d.Mixed = mix

@@ -7,7 +7,7 @@ import (
 )
 
 // watch looks at a place after a step for what no figure shows: more in it than
-// it holds, what its liquor does to what it is made of, and wet product put by.
+// it holds, what its liquor does to what it is made of, and product put by.
 func (k *walker) watch(p *State, s *route.Step) {
 	at := k.place(p.Place)
 	if at == nil {
@@ -18,7 +18,11 @@ func (k *walker) watch(p *State, s *route.Step) {
 	k.touches(p, q, s)
 	if s.Verb().Does == route.Stores && len(p.Liquid) > 0 && at.Closure == route.Closed &&
 		len(pick(p.Solids, Product)) > 0 {
-		k.fact("stored", s.Number, phrase.Of("fact.stored", s.Number, at.Key))
+		key := "fact.stored"
+		if !q.Wet() {
+			key = "fact.stored_dried"
+		}
+		k.fact("stored", s.Number, phrase.Of(key, s.Number, at.Key))
 	}
 }
 
