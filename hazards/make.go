@@ -41,7 +41,9 @@ func Make(c route.Case) (Review, error) {
 	}
 	out.Unknown = doubt.Unknown(c.Route, out.Figures, a.Walk.Contacts)
 	out.Holds = verdict.Holds(c.Route, a.Walk.Facts, out.Findings)
-	return out, nil
+	var err error
+	out.Milder, err = milder(c, out.Findings)
+	return out, err
 }
 
 // tooCold are the jackets that a route wants colder than the shared cooling of the

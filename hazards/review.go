@@ -25,6 +25,7 @@ type Review struct {
 	Courses     []course.Course
 	Used        []chemicals.Datum   // rows the traced run read, by id
 	Applied     []chemicals.Applied // overrides, with old and new value
+	Milder      []Milder            // verdicts that those overrides made milder
 	Assumptions []Assumption
 	Unknown     []UnknownItem
 	NotAssessed []string // catalogued quantities no model covers yet

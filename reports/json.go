@@ -54,6 +54,8 @@ type reviewJSON struct {
 	Sources     []sourceJSON     `json:"sources"`
 	Account     []balanceJSON    `json:"account"`
 	Series      []seriesJSON     `json:"series"`
+	Replaced    []replacedJSON   `json:"replaced"`
+	Milder      []milderJSON     `json:"milder"`
 	Assumptions []assumptionJSON `json:"assumptions"`
 	Unknown     []unknownJSON    `json:"unknown"`
 	NotAssessed []string         `json:"not_assessed"`
@@ -197,6 +199,26 @@ type datumJSON struct {
 	Status       string `json:"status"`
 	Source       string `json:"source"`
 	OverriddenBy string `json:"overridden_by"`
+}
+
+// replacedJSON is a datum that the route or the site replaced.
+type replacedJSON struct {
+	ID     string `json:"id"`
+	Value  nine   `json:"value"`
+	Low    nine   `json:"low"`
+	High   nine   `json:"high"`
+	Unit   string `json:"unit"`
+	Old    nine   `json:"old"` // null where there was none
+	Source string `json:"source"`
+	At     string `json:"at"`
+	From   string `json:"from"`
+}
+
+// milderJSON is a verdict that what was replaced made milder.
+type milderJSON struct {
+	Finding string `json:"finding"`
+	Was     string `json:"was"`
+	Is      string `json:"is"` // empty where the finding is gone
 }
 
 type sourceJSON struct {

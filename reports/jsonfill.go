@@ -21,6 +21,7 @@ func newReviewJSON(r *hazards.Review, o Options) reviewJSON {
 		Figures: each(r.Figures, b.figureToJSON), Findings: each(r.Findings, b.findingToJSON),
 		Lines: linesToJSON(r.Sheet), Ends: []endJSON{}, Data: b.dataJSON(), Sources: b.sourcesJSON(),
 		Account: b.accountJSON(), Series: b.seriesJSON(),
+		Replaced: each(r.Applied, replacedToJSON(r)), Milder: each(r.Milder, milderToJSON),
 		Assumptions: each(r.Assumptions, assumptionToJSON), Unknown: each(r.Unknown, unknownToJSON),
 		NotAssessed: list(r.NotAssessed), Warnings: words.SayAll(r.Warnings),
 	}

@@ -27,6 +27,8 @@ const (
 	limitLength = 46 // two lines of the limit's column
 	worstLines  = 15
 	holdLines   = 9
+	// lines that what the writer replaced takes from the hold points
+	replacedLines = 4
 )
 
 func (b *builder) pageOne() Section {
@@ -131,6 +133,7 @@ func (b *builder) worst() Section {
 	if hf, ok := b.hfPresent(); ok {
 		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
 	}
+	s.Blocks = append(s.Blocks, b.replacedBlocks()...)
 	t := Table{Caption: say("worst.caption"),
 		Columns: columns("col.figure", "col.value_range", "col.limit", "col.margin", "col.verdict")}
 	gas := b.gasRow()
@@ -299,6 +302,9 @@ func (b *builder) holdPoints() Section {
 	}
 	l := List{Ordered: true}
 	room := holdLines
+	if len(b.r.Applied) > 0 {
+		room -= replacedLines
+	}
 	for i, h := range b.r.Holds {
 		item := clip(fold(words.Say(h.Says)), holdLength)
 		if room -= lines(item, lineLength); room < 0 || i == maxHolds {

@@ -50,6 +50,23 @@ func NewCase(r *Route, s *Site, limits *limit.Set) (Case, error) {
 	return c, nil
 }
 
+// WithoutOverrides is the case with our own data in the place of all that the route and
+// the site replace. What was measured beside the data stays.
+func (c Case) WithoutOverrides() (Case, error) {
+	r := *c.Route
+	m := r.Measured
+	r.Data, r.Measured = nil, Measured{Curve: m.Curve, Kinetics: m.Kinetics, TD24: m.TD24, Source: m.Source}
+	s := c.Site
+	if s != nil {
+		plain := *s
+		plain.Data = nil
+		s = &plain
+	}
+	out, err := NewCase(&r, s, c.Limits)
+	out.Brief, out.Rough = c.Brief, c.Rough
+	return out, err
+}
+
 // RangePrefix begins the id under which the range of a given is kept in the
 // store, so that a stated range moves like any other datum.
 const RangePrefix = "given:"
