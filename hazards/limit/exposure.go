@@ -3,6 +3,7 @@ package limit
 import (
 	"cmp"
 	_ "embed"
+	"errors"
 	"math"
 	"slices"
 	"sync"
@@ -27,6 +28,7 @@ type Exposure struct {
 	Agent        string // slug of the substance
 	Label        string
 	Value        float64 // ppm
+	Mass         float64 // mg/m3 where it is printed so, else 0; Value is then worked out of it
 	Average      float64 // min over which it is averaged; 0: never to be passed
 	Kind         Kind
 	Tier         int    // 1 to 3 of an emergency level; else 0
@@ -41,8 +43,8 @@ type Exposure struct {
 var exposureTable string
 
 var exposures = sync.OnceValue(func() []Exposure {
-	return columns.Must("hazards/limit/exposure.csv", exposureTable, func(r columns.Row) Exposure {
-		e := Exposure{ID: r.Named("id"), Agent: r.Named("agent"), Label: r.Named("label"), Value: r.Stated("value"),
+	all := columns.Must("hazards/limit/exposure.csv", exposureTable, func(r columns.Row) Exposure {
+		e := Exposure{ID: r.Named("id"), Agent: r.Named("agent"), Label: r.Named("label"), Value: r.Number("value"),
 			Average:      r.Stated("average"),
 			Kind:         Kind(r.Choice("kind", string(Work), string(Advisory), string(Escape), string(Emergency))),
 			Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"), Section: r.Text("section"),
@@ -50,8 +52,15 @@ var exposures = sync.OnceValue(func() []Exposure {
 		if e.Kind == Emergency {
 			e.Tier = r.Count("tier")
 		}
+		if mass := r.Number("mass"); !math.IsNaN(mass) {
+			e.Mass, e.Value = mass, ofMass(e.Agent, mass)
+		}
+		if math.IsNaN(e.Value) {
+			r.Fault("value", errors.New("neither it nor mass is stated"))
+		}
 		return e
 	})
+	return append(all, equivalents(all)...)
 })
 
 // Exposures are the limits of exposure the program carries, by id.

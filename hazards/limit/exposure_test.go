@@ -133,3 +133,34 @@ func TestNoJurisdictionHoldsWhatEveryOneDoes(t *testing.T) {
 		}
 	}
 }
+
+// Limits added beside those of HF, HCl and ammonia: by mass they become ppm at 20 degC
+// (1 mg/m3 of H2SO4, 98.08 g/mol: 0.245 ppm; 2.5 mg/m3 as F, 19.00 g/mol: 3.17 ppm),
+// SiF4 counts as four HF (3/4 ppm) and SiCl4 as four HCl, California has its own HCl
+// (8 CCR 5155: 0.3 ppm, sixteen times below the 5 ppm elsewhere).
+func TestLimitsOfOtherAgents(t *testing.T) {
+	for _, c := range []struct {
+		id, agent      string
+		value, average float64
+	}{
+		{"us_california_hcl_twa", "hcl", 0.3, 480}, {"us_california_ammonia_15min", "ammonia", 35, 15},
+		{"us_osha_hf_twa_for_silicon_tetrafluoride", "silicon_tetrafluoride", 0.75, 480},
+		{"idlh_hcl_for_silicon_tetrachloride", "silicon_tetrachloride", 11.25, 0},
+		{"us_osha_sulfuric_acid_twa", "sulfuric_acid", 0.24526, 480}, {"us_osha_fluorides_twa", "fluoride", 3.1655, 480},
+		{"us_osha_isopropanol_twa", "isopropanol", 400, 480}, {"de_mak_dmso_twa", "dmso", 50, 480},
+	} {
+		if e := exposure(t, c.id); e.Agent != c.agent || !nearly.Share(e.Value, c.value, 1e-3) || e.Average != c.average {
+			t.Errorf("%s: %+v, want %+v", c.id, e, c)
+		}
+	}
+	for _, agent := range []string{"silicon_tetrafluoride", "silicon_tetrachloride", "chlorine", "fluoride",
+		"sulfuric_acid", "nitric_acid", "nitrogen_dioxide", "hydrogen_peroxide", "arsine", "phosphine",
+		"hydrogen_sulfide", "isopropanol", "acetone", "dmf", "nmp", "dmso"} {
+		if len(limit.Strictest(agent, "")) == 0 {
+			t.Errorf("no limit is held for %s", agent)
+		}
+	}
+	if len(limit.Strictest("tmaoh", "")) > 0 {
+		t.Error("a limit of TMAOH is held, of which none is known")
+	}
+}

@@ -1,0 +1,57 @@
+package limit
+
+import (
+	_ "embed"
+	"math"
+	"sync"
+
+	"etchbound/chemicals"
+	"etchbound/schemas/columns"
+)
+
+//go:embed equivalents.csv
+var equivalentTable string
+
+// equivalent is a gas that counts as so many mol of another one.
+type equivalent struct {
+	agent, as string
+	moles     float64
+}
+
+var equivalentsHeld = sync.OnceValue(func() []equivalent {
+	return columns.Must("hazards/limit/equivalents.csv", equivalentTable, func(r columns.Row) equivalent {
+		r.Named("status")
+		r.Text("note")
+		return equivalent{r.Named("agent"), r.Named("as"), r.Stated("moles")}
+	})
+})
+
+// equivalents are the limits of gases that are held against those of another: 3 ppm of
+// HF are 0.75 ppm of SiF4, which gives four HF.
+func equivalents(all []Exposure) []Exposure {
+	var out []Exposure
+	for _, q := range equivalentsHeld() {
+		for _, e := range all {
+			if e.Agent == q.as {
+				e.ID, e.Agent, e.Value, e.Mass = e.ID+"_for_"+q.agent, q.agent, e.Value/q.moles, 0
+				e.Label += " of " + q.as + " that it makes"
+				out = append(out, e)
+			}
+		}
+	}
+	return out
+}
+
+// molarVolume is that of a gas at 20 degC and 101.325 kPa, L/mol. Limits by mass are
+// turned into ppm by it everywhere, which is the stricter where they mean 25 degC.
+const molarVolume = 24.055
+
+// ofMass is a concentration by mass, mg/m3, in ppm of an agent, unknown where no data
+// are held of it.
+func ofMass(agent string, mass float64) float64 {
+	s, held := chemicals.Library().Find(agent)
+	if !held {
+		return math.NaN()
+	}
+	return mass * molarVolume / s.Formula.MolarMass(chemicals.Base(), nil).V
+}
