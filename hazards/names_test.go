@@ -53,7 +53,7 @@ func once(t interface{ Fatalf(string, ...any) }, rv *hazards.Review, yaml string
 // Whatever a limits file calls its limits, every figure and every finding has an id
 // of its own, and what the file does not say stays as it was, words included.
 func TestIDsAreUnique(t *testing.T) {
-	property(t, func(tb testing.TB, t *rapid.T) {
+	costly(t, func(tb testing.TB, t *rapid.T) {
 		yaml := (&drawing{t: t}).recipe().yaml(plainly)
 		c := newCase(tb, load(tb, yaml))
 		rv := must(tb, c)
@@ -109,8 +109,7 @@ steps:
 
 // The finding of the temperature when cooling fails names the law it was judged by.
 func TestAFindingNamesWhatItWasJudgedBy(t *testing.T) {
-	for name, r := range bundled(t) {
-		rv := must(t, newCase(t, r))
+	for name, rv := range bundledReviews(t) {
 		for i := range rv.Findings {
 			f := &rv.Findings[i]
 			if f.Figure.Quantity != "heat.mtsr" || f.Margin != f.Margin {
@@ -130,7 +129,7 @@ func TestAFindingNamesWhatItWasJudgedBy(t *testing.T) {
 // What is missing always says what it is and what settles it, with its object: over
 // any route, and with every fact that can be left out left out.
 func TestMissingThingsSayWhatTheyAre(t *testing.T) {
-	property(t, func(tb testing.TB, t *rapid.T) {
+	costly(t, func(tb testing.TB, t *rapid.T) {
 		r := (&drawing{t: t}).recipe()
 		for _, o := range r.optional() {
 			if rapid.Bool().Draw(t, "left out") {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/route"
+	"etchbound/schemas/long"
 	"etchbound/schemas/quantity"
 )
 
@@ -52,13 +53,14 @@ func leftOut(t *testing.T, name string, r *route.Route) {
 // its dangerous end: thin and thick walls, of a bottle and of 6 L, of what conducts
 // and of what nobody knows.
 func TestAWallLeftOutNeverHelps(t *testing.T) {
-	for _, x := range []struct {
+	type walled struct {
 		material     string
 		litres, wall float64 // 0: not stated
-	}{
+	}
+	for _, x := range long.Some([]walled{
 		{"PTFE", 6, 0}, {"PTFE", 6, 20}, {"PTFE", 2, 10}, {"polypropylene", 6, 0}, {"polypropylene", 2, 10}, {"316", 6, 3},
 		{"PTFE-lined steel", 6, 10}, {"unobtainium", 6, 0},
-	} {
+	}, 4, 1) {
 		r := load(t, inIce("60 g", "1.2 L", "2 W/K"))
 		p := &r.Places[0]
 		p.Cooling.UA, p.Material, p.Capacity = quantity.Value{}, x.material, quantity.Of(x.litres, "L")
@@ -66,22 +68,23 @@ func TestAWallLeftOutNeverHelps(t *testing.T) {
 			p.Wall = quantity.Of(x.wall, "mm")
 		}
 		leftOut(t, fmt.Sprintf("%s of %g L, wall %g mm", x.material, x.litres, x.wall), r)
-		if testing.Short() {
-			return
-		}
 	}
 }
 
 // The same in the routes of the examples that stand in a bath or jacket.
 func TestAWallOfTheExamplesLeftOutNeverHelps(t *testing.T) {
-	for name, r := range bundled(t) {
-		cooled := false
+	routes, inBath := bundled(t), []string(nil)
+	for _, name := range sorted(routes) {
+		r, cooled := routes[name], false
 		for i := range r.Places {
 			cooled = cooled || r.Places[i].Cooling != nil && r.Places[i].Cooling.Kind != "none"
 			r.Places[i].Wall = quantity.Of(8, "mm")
 		}
-		if cooled && (!testing.Short() || name == "hf-hcl-1g.yaml") {
-			leftOut(t, name, r)
+		if cooled {
+			inBath = append(inBath, name)
 		}
+	}
+	for _, name := range long.Some(inBath, 2, 1) {
+		leftOut(t, name, routes[name])
 	}
 }
