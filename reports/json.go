@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"encoding/json"
 	"io"
 	"math"
 	"strconv"
@@ -19,14 +18,6 @@ const Format = "etchbound.review/2"
 // among the warnings.
 func JSON(w io.Writer, r hazards.Review, o Options) error {
 	return encode(w, newReviewJSON(&r, o))
-}
-
-// encode writes a value as JSON, as every document of ours is.
-func encode(w io.Writer, v any) error {
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", " ")
-	return e.Encode(v)
 }
 
 // nine is a number in JSON: nine significant digits, null where it is none.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -17,13 +16,12 @@ import (
 // output. Nothing is written unless make succeeds; a file is replaced whole or
 // left as it was, and never one of the inputs.
 func deliver(name string, inputs []string, s streams, make func(io.Writer) error) error {
-	var b bytes.Buffer
+	var b pages
 	if name == "" || name == "-" {
 		if err := make(&b); err != nil {
 			return err
 		}
-		_, err := s.out.Write(b.Bytes())
-		return err
+		return b.writeTo(s.out)
 	}
 	if err := errors.Join(plainName(name, runtime.GOOS), notInput(name, inputs, s)); err != nil {
 		return err
@@ -32,9 +30,9 @@ func deliver(name string, inputs []string, s streams, make func(io.Writer) error
 		return err
 	}
 	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
-		return into(name, b.Bytes()) // a pipe or a device cannot be replaced
+		return into(name, &b) // a pipe or a device cannot be replaced
 	}
-	return replace(name, b.Bytes())
+	return replace(name, &b)
 }
 
 // plainName refuses a name that would put the output where nobody finds it: on
@@ -50,12 +48,12 @@ func plainName(name, system string) error {
 	return nil
 }
 
-func into(name string, data []byte) error {
+func into(name string, data *pages) error {
 	f, err := os.OpenFile(name, os.O_WRONLY, 0)
 	if err != nil {
 		return fmt.Errorf("%s cannot be written: %w", name, err)
 	}
-	if _, err := f.Write(data); err != nil {
+	if err := data.writeTo(f); err != nil {
 		f.Close()
 		return fmt.Errorf("%s cannot be written: %w", name, err)
 	}
@@ -95,7 +93,7 @@ func stat(name string, s streams) (os.FileInfo, error) {
 
 // replace writes the bytes beside the file, then puts them in its place in one
 // move, keeping the permissions of a file that was there.
-func replace(name string, data []byte) (err error) {
+func replace(name string, data *pages) (err error) {
 	if target, e := filepath.EvalSymlinks(name); e == nil {
 		name = target
 	}
@@ -109,7 +107,7 @@ func replace(name string, data []byte) (err error) {
 			err = fmt.Errorf("%s cannot be written: %w", name, err)
 		}
 	}()
-	if _, err = f.Write(data); err != nil {
+	if err = data.writeTo(f); err != nil {
 		f.Close()
 		return err
 	}
