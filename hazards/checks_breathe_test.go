@@ -68,7 +68,7 @@ func TestStepsAreAveragedTogether(t *testing.T) {
 		if f == nil {
 			t.Fatal("no average over the steps")
 		}
-		seen[name] = f.High.V
+		seen[name] = f.High().V
 		worst := figure.Within
 		for i := range rv.Findings {
 			if x := &rv.Findings[i]; x.Figure == f.ID {
@@ -76,7 +76,7 @@ func TestStepsAreAveragedTogether(t *testing.T) {
 			}
 		}
 		if worst != figure.Exceeds {
-			t.Errorf("%s: the average of %g ppm is %v", name, f.High.V, worst)
+			t.Errorf("%s: the average of %g ppm is %v", name, f.High().V, worst)
 		}
 	}
 	if !nearly.Share(seen["whole"], seen["parted"], 1e-6) {
@@ -140,9 +140,9 @@ func TestAStackIsNoBarrier(t *testing.T) {
 		return *figureOf(&rv, "air.plume@stack/hf")
 	}
 	none, high := at(0), at(12)
-	if !(high.High.V >= none.High.V*(1-1e-6)) ||
+	if !(high.High().V >= none.High().V*(1-1e-6)) ||
 		!(high.Value.V < none.Value.V && high.Value.V >= none.Value.V*1e-3) {
-		t.Errorf("12 m: %g (to %g) ppm, from the ground %g (to %g)", high.Value.V, high.High.V, none.Value.V, none.High.V)
+		t.Errorf("12 m: %g (to %g) ppm, from the ground %g (to %g)", high.Value.V, high.High().V, none.Value.V, none.High().V)
 	}
 }
 
@@ -191,8 +191,8 @@ func TestVapourOverABifluoride(t *testing.T) {
 	}
 	for grams, want := range map[string][2]float64{"28.52 g": {19, 38}, "57.04 g": {30, 76}, "114.1 g": {45, 152}} {
 		f := ppm("{substance: ammonium bifluoride, mass: " + grams + "}")
-		if !nearly.Share(f.Value.V, want[0], 0.03) || !nearly.Share(f.High.V, want[1], 0.03) {
-			t.Errorf("%s: %g (to %g) ppm, want %g (to %g)", grams, f.Value.V, f.High.V, want[0], want[1])
+		if !nearly.Share(f.Value.V, want[0], 0.03) || !nearly.Share(f.High().V, want[1], 0.03) {
+			t.Errorf("%s: %g (to %g) ppm, want %g (to %g)", grams, f.Value.V, f.High().V, want[0], want[1])
 		}
 	}
 	if f := ppm("{substance: ammonium bifluoride, mass: 57.04 g}, {substance: hydrochloric acid, strength: 36 wt%, " +

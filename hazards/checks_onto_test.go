@@ -32,7 +32,7 @@ func TestAQuenchAtTheEndCoolsNothingBefore(t *testing.T) {
 			continue
 		}
 		g := figureOf(&with, id)
-		if g == nil || !nearly.Alike(g.Value.V, f.Value.V, 1e-6) || !nearly.Alike(g.High.V, f.High.V, 1e-6) {
+		if g == nil || !nearly.Alike(g.Value.V, f.Value.V, 1e-6) || !nearly.Alike(g.High().V, f.High().V, 1e-6) {
 			t.Errorf("%s is %+v with a quench at the end, %+v without", id, g, f)
 		}
 		compared++

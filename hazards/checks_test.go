@@ -74,8 +74,8 @@ func (c *check) run(t *testing.T) {
 		if w.low == 0 && w.high == 0 {
 			continue
 		}
-		if !within(f.Low.V, w.low, tol) || !within(f.High.V, w.high, tol) {
-			t.Errorf("%s from %.6g to %.6g, want %.6g to %.6g (%s)", w.id, f.Low.V, f.High.V, w.low, w.high, w.from)
+		if !within(f.Low().V, w.low, tol) || !within(f.High().V, w.high, tol) {
+			t.Errorf("%s from %.6g to %.6g, want %.6g to %.6g (%s)", w.id, f.Low().V, f.High().V, w.low, w.high, w.from)
 		}
 	}
 	for _, id := range c.absent {

@@ -32,8 +32,8 @@ func TestBothBoundsOfTheAddition(t *testing.T) {
 	}{{"10 g", "200 mL", "2 W/K", 29.3, 32.5, 35.8}, {"1 kg", "20 L", "40 W/K", 146.7, 162.7, 178.8}} {
 		rv := review(t, inIce(c.mass, c.volume, c.ua))
 		f := figureOf(&rv, "heat.addition_time.required@2")
-		if f == nil || !nearly.To(f.Value.V, c.mid, 0.1) || !nearly.To(f.Low.V, c.low, 0.1) ||
-			!nearly.To(f.High.V, c.high, 0.1) {
+		if f == nil || !nearly.To(f.Value.V, c.mid, 0.1) || !nearly.To(f.Low().V, c.low, 0.1) ||
+			!nearly.To(f.High().V, c.high, 0.1) {
 			t.Fatalf("%s: addition time required %+v, want %g (%g to %g) min", c.mass, f, c.mid, c.low, c.high)
 		}
 		if v := verdicts(&rv)["heat.addition_time.required@2+written_over"]; v != exceeds {

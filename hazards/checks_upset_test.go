@@ -157,7 +157,7 @@ func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
 	for name, rv := range bundledReviews(t) {
 		met := map[string]bool{}
 		for i := range rv.Figures {
-			if f := &rv.Figures[i]; f.Case.Failure != "" && f.Of.IsZero() && strings.HasPrefix(f.Quantity, "heat.") {
+			if f := &rv.Figures[i]; f.Case.Failure != "" && f.Of().IsZero() && strings.HasPrefix(f.Quantity, "heat.") {
 				met[f.Place.String()+":"+f.Case.Failure] = true
 			}
 		}

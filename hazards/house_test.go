@@ -312,8 +312,8 @@ func TestIdsAreOwn(t *testing.T) {
 			if !f.Place.IsZero() && !seen[f.Quantity+"@"+f.Place.String()] {
 				t.Errorf("%s: no %s@%s", name, f.Quantity, f.Place)
 			}
-			if !f.Of.IsZero() && !seen[f.Of.String()] {
-				t.Errorf("%s: %s repeats %s, which is not there", name, f.ID.String(), f.Of)
+			if !f.Of().IsZero() && !seen[f.Of().String()] {
+				t.Errorf("%s: %s repeats %s, which is not there", name, f.ID.String(), f.Of())
 			}
 		}
 		ids := map[string]bool{}
@@ -336,10 +336,10 @@ func TestTheSameCaseGivesTheSame(t *testing.T) {
 	}
 	for i := range a.Figures {
 		x, y := &a.Figures[i], &b.Figures[i]
-		if x.ID.String() != y.ID.String() || !same(x.Value.V, y.Value.V) || !same(x.Low.V, y.Low.V) ||
-			!same(x.High.V, y.High.V) {
-			t.Errorf("%s %v (%v to %v) against %s %v (%v to %v)", x.ID.String(), x.Value.V, x.Low.V, x.High.V, y.ID.String(),
-				y.Value.V, y.Low.V, y.High.V)
+		if x.ID.String() != y.ID.String() || !same(x.Value.V, y.Value.V) || !same(x.Low().V, y.Low().V) ||
+			!same(x.High().V, y.High().V) {
+			t.Errorf("%s %v (%v to %v) against %s %v (%v to %v)", x.ID.String(), x.Value.V, x.Low().V, x.High().V, y.ID.String(),
+				y.Value.V, y.Low().V, y.High().V)
 		}
 	}
 }

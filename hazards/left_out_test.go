@@ -58,7 +58,7 @@ func TestAClosureLeftOutLetsOutAsMuchAsAny(t *testing.T) {
 		if f == nil {
 			t.Fatalf("no emission of the hold with %q", closure)
 		}
-		return f.Low.V, f.High.V
+		return f.Low().V, f.High().V
 	}
 	low, high := emission("")
 	for _, closure := range []string{", closure: open", ", closure: vented"} {

@@ -135,7 +135,7 @@ func TestLaterStepsDoNotChangeEarlierOnes(t *testing.T) {
 	before, after := byID(review(t, first).Figures), byID(review(t, first+later).Figures)
 	for id, f := range before {
 		if g := after[id]; strings.HasSuffix(id, "@2") &&
-			(g == nil || !same(g.Value.V, f.Value.V) || !same(g.Low.V, f.Low.V) || !same(g.High.V, f.High.V)) {
+			(g == nil || !same(g.Value.V, f.Value.V) || !same(g.Low().V, f.Low().V) || !same(g.High().V, f.High().V)) {
 			t.Errorf("%s: %v, and %v with a later step", id, f, g)
 		}
 	}
@@ -155,7 +155,7 @@ func TestPartsOfThePowderAreEtchedTogether(t *testing.T) {
 	for _, id := range []string{"gas.hydrogen.total", "heat.etch.total", "gas.closed.pressure"} {
 		a, b := whole[id], parts[id]
 		if a == nil || b == nil || !(a.Value.V > 0) || !nearly.Share(b.Value.V, a.Value.V, 1e-9) ||
-			!nearly.Share(b.High.V, a.High.V, 1e-9) {
+			!nearly.Share(b.High().V, a.High().V, 1e-9) {
 			t.Errorf("%s: %v, and %v in parts", id, a, b)
 		}
 	}

@@ -102,7 +102,7 @@ steps:
 	worst := figureOf(&rv, "gas.closed.pressure@vial:moved_unfinished")
 	hot := figureOf(&rv, "gas.closed.pressure@vial:heated,moved_unfinished")
 	cold := figureOf(&rv, "gas.closed.pressure@vial:cold,moved_unfinished")
-	if worst == nil || hot == nil || cold == nil || worst.Of != hot.ID {
+	if worst == nil || hot == nil || cold == nil || worst.Of() != hot.ID {
 		t.Fatalf("worst %v, hot %v, cold %v", worst, hot, cold)
 	}
 }
@@ -119,7 +119,7 @@ func TestAFindingNamesWhatItWasJudgedBy(t *testing.T) {
 			if !f.Of.IsZero() {
 				judged = f.Of
 			}
-			if got := f.Limit.Value - figureOf(&rv, judged.String()).High.V; !within(got, f.Margin, 1e-6) {
+			if got := f.Limit.Value - figureOf(&rv, judged.String()).High().V; !within(got, f.Margin, 1e-6) {
 				t.Errorf("%s: %s has margin %g, %s leaves %g", name, f.ID(), f.Margin, judged, got)
 			}
 		}

@@ -30,8 +30,8 @@ func pinned(r *hazards.Review) []string {
 	var out []string
 	for i := range r.Figures {
 		f := &r.Figures[i]
-		out = append(out, fmt.Sprintf("%s,%.8g,%.8g,%.8g", strings.ReplaceAll(f.ID.String(), ",", ";"), f.Value.V, f.Low.V,
-			f.High.V))
+		out = append(out, fmt.Sprintf("%s,%.8g,%.8g,%.8g", strings.ReplaceAll(f.ID.String(), ",", ";"), f.Value.V, f.Low().V,
+			f.High().V))
 	}
 	for i := range r.Findings {
 		f := &r.Findings[i]

@@ -89,11 +89,11 @@ func TestFiguresAreNumbers(t *testing.T) {
 				t.Fatalf("%s is %v\n%s", f.ID.String(), v, yaml)
 			}
 			slack := 1e-12 * math.Abs(f.Value.V)
-			if f.Low.V > f.Value.V+slack || f.High.V < f.Value.V-slack {
-				t.Fatalf("%s is %v, but from %v to %v\n%s", f.ID.String(), f.Value.V, f.Low.V, f.High.V, yaml)
+			if f.Low().V > f.Value.V+slack || f.High().V < f.Value.V-slack {
+				t.Fatalf("%s is %v, but from %v to %v\n%s", f.ID.String(), f.Value.V, f.Low().V, f.High().V, yaml)
 			}
-			if math.IsInf(f.Low.V, 0) || math.IsInf(f.High.V, 0) {
-				t.Fatalf("%s from %v to %v\n%s", f.ID.String(), f.Low.V, f.High.V, yaml)
+			if math.IsInf(f.Low().V, 0) || math.IsInf(f.High().V, 0) {
+				t.Fatalf("%s from %v to %v\n%s", f.ID.String(), f.Low().V, f.High().V, yaml)
 			}
 		}
 	})
@@ -234,8 +234,8 @@ func TestBoundsBound(t *testing.T) {
 			if f.Place.IsZero() || g == nil {
 				continue // the sum may have members without a bound
 			}
-			if f.Value.V < g.Value.V*(1-1e-9) || f.High.V < g.High.V*(1-1e-9) {
-				t.Fatalf("%s is %v (to %v), %s is %v (to %v)\n%s", id, f.Value.V, f.High.V, g.ID.String(), g.Value.V, g.High.V,
+			if f.Value.V < g.Value.V*(1-1e-9) || f.High().V < g.High().V*(1-1e-9) {
+				t.Fatalf("%s is %v (to %v), %s is %v (to %v)\n%s", id, f.Value.V, f.High().V, g.ID.String(), g.Value.V, g.High().V,
 					yaml)
 			}
 		}
@@ -274,10 +274,10 @@ func neverLess(t *rapid.T, less, more *figure.Figure, yaml string) {
 	if more == nil {
 		t.Fatalf("%s is gone\n%s", less.ID.String(), yaml)
 	}
-	ends := [][2]float64{{less.Value.V, more.Value.V}, {less.High.V, more.High.V}}
-	if more.Of != less.Of { // another member is the worst now, at the dangerous end
-		if more.High.V < less.High.V*(1-1e-9) {
-			t.Fatalf("%s falls from %v to %v\n%s", less.ID.String(), less.High.V, more.High.V, yaml)
+	ends := [][2]float64{{less.Value.V, more.Value.V}, {less.High().V, more.High().V}}
+	if more.Of() != less.Of() { // another member is the worst now, at the dangerous end
+		if more.High().V < less.High().V*(1-1e-9) {
+			t.Fatalf("%s falls from %v to %v\n%s", less.ID.String(), less.High().V, more.High().V, yaml)
 		}
 		return
 	}
@@ -472,7 +472,7 @@ func without(tb testing.TB, t reporter, c route.Case, full *hazards.Review, d ch
 	for i := range rv.Figures {
 		f := &rv.Figures[i]
 		g, ok := was[f.ID.String()]
-		if !ok || !f.Of.IsZero() || f.Quantity == "account.error" {
+		if !ok || !f.Of().IsZero() || f.Quantity == "account.error" {
 			continue
 		}
 		if f.Value.Status > g.Value.Status {

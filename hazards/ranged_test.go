@@ -19,7 +19,7 @@ func TestAStopWithARange(t *testing.T) {
 		t.Fatal(a, b)
 	}
 	for _, x := range []struct{ got, want float64 }{
-		{b.Value.V, a.Value.V}, {b.High.V, a.High.V * 20 / 15}, {b.Low.V, a.Low.V * 20 / 25}} {
+		{b.Value.V, a.Value.V}, {b.High().V, a.High().V * 20 / 15}, {b.Low().V, a.Low().V * 20 / 25}} {
 		if !within(x.got, x.want, 1e-6) {
 			t.Errorf("%g min, want %g", x.got, x.want)
 		}
@@ -39,7 +39,7 @@ func TestACurveWithARange(t *testing.T) {
 	if a == nil || b == nil {
 		t.Fatal(a, b)
 	}
-	if !within(b.Value.V, a.Value.V, 1e-9) || !(b.High.V > 1.2*a.High.V) {
-		t.Errorf("%g to %g m3/h, and without the range %g to %g", b.Low.V, b.High.V, a.Low.V, a.High.V)
+	if !within(b.Value.V, a.Value.V, 1e-9) || !(b.High().V > 1.2*a.High().V) {
+		t.Errorf("%g to %g m3/h, and without the range %g to %g", b.Low().V, b.High().V, a.Low().V, a.High().V)
 	}
 }

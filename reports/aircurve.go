@@ -49,13 +49,13 @@ func (b *builder) airCurves() []Block {
 	for i := range b.r.Figures {
 		f := &b.r.Figures[i]
 		switch {
-		case !f.Of.IsZero() || f.Value.Unknown() || f.High.Unknown():
+		case !f.Of().IsZero() || f.Value.Unknown() || f.High().Unknown():
 		case f.Quantity == "air.room_peak":
 			out = append(out, b.airCurve(f, "curve."+f.Place.String(), air, wholeRoom, leaving(f.Agent))...)
 		case f.Quantity == "air.breathing_zone" && nearest[f.Agent] == nil:
 			order = append(order, f.Agent)
 			nearest[f.Agent] = f
-		case f.Quantity == "air.breathing_zone" && f.High.V > nearest[f.Agent].High.V:
+		case f.Quantity == "air.breathing_zone" && f.High().V > nearest[f.Agent].High().V:
 			nearest[f.Agent] = f
 		}
 	}
@@ -135,7 +135,7 @@ func (b *builder) airCurve(f *figure.Figure, title string, air airOf,
 		label string
 		in    ventilated
 		end   float64
-	}{{"curve.spill_mean", air.middle, f.Value.V}, {"curve.spill_worst", air.worst, f.High.V}} {
+	}{{"curve.spill_mean", air.middle, f.Value.V}, {"curve.spill_worst", air.worst, f.High().V}} {
 		v := chart.Curve{Label: say(x.label)}
 		for t := 0.0; t <= followed; t++ {
 			v.X, v.Y = append(v.X, t), append(v.Y, share(x.in, x.end, t))

@@ -187,7 +187,7 @@ func (b *builder) gasText() string {
 		}
 	}
 	for _, q := range []string{"gas.hydrogen.total", "gas.hydride.bound", "neutralise.ammonia"} {
-		if f, ok := b.bare(q); ok && (f.Value.Unknown() || f.Value.V > 0 || f.High.V > 0) {
+		if f, ok := b.bare(q); ok && (f.Value.Unknown() || f.Value.V > 0 || f.High().V > 0) {
 			s = append(s, b.figureName(f)+": "+valueAndRange(f))
 		}
 	}

@@ -25,8 +25,8 @@ func CSV(w io.Writer, r hazards.Review) error {
 	for i := range r.Figures {
 		f := &r.Figures[i]
 		c.Write([]string{guard(f.ID.String()), guard(f.Quantity), guard(f.Place.String()), guard(f.Agent),
-			guard(f.Case.String()), guard(f.Of.String()), guard(labelOf(f.Quantity)),
-			machine(f.Quantity, f.Value), machine(f.Quantity, f.Low), machine(f.Quantity, f.High), guard(unitOf(f.Quantity)),
+			guard(f.Case.String()), guard(f.Of().String()), guard(labelOf(f.Quantity)),
+			machine(f.Quantity, f.Value), machine(f.Quantity, f.Low()), machine(f.Quantity, f.High()), guard(unitOf(f.Quantity)),
 			f.Value.Status.String(), guard(words.Say(f.Conditions)), strconv.Itoa(f.Value.Line()),
 			guard(strings.Join(words.Names(f.Value.Missing()), " "))})
 	}

@@ -106,8 +106,8 @@ func (b *builder) curve(n *course.Course, t *track) []Block {
 		}
 	}
 	if f, ok := b.at("heat.boiling_point", figure.Step(n.Stages[0].Step.Number)); ok && t.unit == "degC" &&
-		!f.Low.Unknown() {
-		c.Lines = append(c.Lines, chart.Line{Y: f.Low.V, Label: labelOf("heat.boiling_point")})
+		!f.Low().Unknown() {
+		c.Lines = append(c.Lines, chart.Line{Y: f.Low().V, Label: labelOf("heat.boiling_point")})
 	}
 	if t.unit == "vol%" {
 		for _, id := range []string{"hydrogen.flammable", "hydrogen.upper"} {

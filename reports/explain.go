@@ -86,8 +86,8 @@ func (e *explainer) head(f *figure.Figure) {
 	if c := e.b.conditions(f); c != "" {
 		e.print(0, say("explain.conditions", c))
 	}
-	if !f.Of.IsZero() {
-		e.print(0, say("explain.of", f.Of.String()))
+	if !f.Of().IsZero() {
+		e.print(0, say("explain.of", f.Of().String()))
 	}
 	e.print(0, "")
 }

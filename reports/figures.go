@@ -57,7 +57,7 @@ func caseName(kase figure.Case) string {
 // figureName is the label of a figure with where and for what it holds.
 func (b *builder) figureName(f *figure.Figure) string {
 	place, agent, kase := f.Place, f.Agent, f.Case
-	if m, ok := b.byID[f.Of]; ok {
+	if m, ok := b.byID[f.Of()]; ok {
 		place, agent, kase = m.Place, m.Agent, m.Case
 	}
 	s := []string{labelOf(f.Quantity)}
@@ -81,7 +81,7 @@ func (b *builder) figureTable(want func(*figure.Figure) bool) []Block {
 			"col.line"), 1, 2), 6)}
 	for i := range b.r.Figures {
 		f := &b.r.Figures[i]
-		if _, repeats := b.byID[f.Of]; repeats || !want(f) {
+		if _, repeats := b.byID[f.Of()]; repeats || !want(f) {
 			continue
 		}
 		t.Rows = append(t.Rows, b.figureRow(f))
@@ -171,8 +171,8 @@ func (b *builder) repeated(f *figure.Finding) bool {
 	if !ok {
 		return false
 	}
-	_, there := b.byID[g.Of]
-	return there && b.judged(figure.FindingID{Figure: g.Of, Limit: f.Limit.Key})
+	_, there := b.byID[g.Of()]
+	return there && b.judged(figure.FindingID{Figure: g.Of(), Limit: f.Limit.Key})
 }
 
 // judged reports whether a figure has a finding of its own for a limit.

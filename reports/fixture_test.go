@@ -41,9 +41,8 @@ func fixture() hazards.Review {
 	return hazards.Review{
 		Case: fixtureCase(), Sheet: s,
 		Figures: []figure.Figure{
-			with3(figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise"},
-				Of:         figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)},
-				Conditions: phrase.As("all heat stays in the liquor")}, rise, 56.871, 69.304),
+			ofRoute(with3(figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)},
+				Conditions: phrase.As("all heat stays in the liquor")}, rise, 56.871, 69.304)),
 			with3(figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(3)},
 				Conditions: phrase.As("all heat stays in the liquor")}, rise, 56.871, 69.304),
 			with3(figure.Figure{ID: figure.ID{Quantity: "heat.mtsr", Place: figure.Step(3), Case: figure.By("accumulated")}},
@@ -54,12 +53,11 @@ func fixture() hazards.Review {
 			with3(figure.Figure{ID: figure.ID{Quantity: "gas.hydrogen.total"}}, twice, 0.3143, 0.4401),
 			with3(figure.Figure{ID: figure.ID{Quantity: "gas.closed.pressure", Place: figure.At("waste_bottle")}}, lost,
 				math.NaN(), math.NaN()),
-			with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_equivalent"},
-				Of: figure.ID{Quantity: "fluoride.hf_equivalent", Place: figure.Step(1)}}, hf, 1.234, 1.234),
+			ofRoute(with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_equivalent", Place: figure.Step(1)}}, hf, 1.234,
+				1.234)),
 			with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_equivalent", Place: figure.Step(1)}}, hf, 1.234, 1.234),
-			with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_concentration"},
-				Of: figure.ID{Quantity: "fluoride.hf_concentration", Place: figure.Step(1)}},
-				working.Given("c", "mol/L", 3.085, "x"), 3.085, 3.085),
+			ofRoute(with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_concentration", Place: figure.Step(1)}},
+				working.Given("c", "mol/L", 3.085, "x"), 3.085, 3.085)),
 			with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_concentration", Place: figure.Step(1)}},
 				working.Given("c", "mol/L", 3.085, "x"), 3.085, 3.085),
 			with3(figure.Figure{ID: figure.ID{Quantity: "fluoride.hf_strength", Place: figure.Step(1)}},
@@ -87,16 +85,12 @@ func fixture() hazards.Review {
 
 func with3(f figure.Figure, v working.Num, low, high float64) figure.Figure {
 	f.Value = v
-	f.Low, f.High = end3(v, low), end3(v, high)
+	f.SetRange(low, high)
 	return f
 }
 
-func end3(v working.Num, x float64) working.Num {
-	if math.IsNaN(x) {
-		return working.Absent(v.Symbol, v.Unit, v.Missing()...)
-	}
-	return working.Given(v.Symbol, v.Unit, x, "range")
-}
+// ofRoute repeats a figure for the whole route.
+func ofRoute(f figure.Figure) figure.Figure { return f.RepeatedAs(figure.ID{Quantity: f.Quantity}) }
 
 // fixtureFindings is more than page 1 has room for, with texts at the length
 // that fills it.

@@ -83,8 +83,8 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 	}
 	zeroed := func(n working.Num) nine { return nine(balance(f.Quantity, float64(number(n)))) }
 	return figureJSON{ID: f.ID.String(), Quantity: f.Quantity, Place: f.Place.String(), Agent: f.Agent,
-		Case: f.Case.String(), Of: f.Of.String(),
-		Label: labelOf(f.Quantity), Value: zeroed(f.Value), Low: zeroed(f.Low), High: zeroed(f.High),
+		Case: f.Case.String(), Of: f.Of().String(),
+		Label: labelOf(f.Quantity), Value: zeroed(f.Value), Low: zeroed(f.Low()), High: zeroed(f.High()),
 		Unit: unitOf(f.Quantity), Status: f.Value.Status.String(), Conditions: words.Say(f.Conditions), Line: f.Value.Line(),
 		Missing: missingJSONs(f.Value.Missing()), Draws: drawn}
 }

@@ -147,13 +147,13 @@ func valueText(f *figure.Figure) string {
 // rangeText is the range of a figure. Both ends are rounded outward, so that
 // the end at which danger lies never looks better than it was computed.
 func rangeText(f *figure.Figure) string {
-	if l, h := f.Low, f.High; !l.Unknown() && !h.Unknown() && round9(l.V) == round9(h.V) {
+	if l, h := f.Low(), f.High(); !l.Unknown() && !h.Unknown() && round9(l.V) == round9(h.V) {
 		return say("range.none")
 	}
-	low := end(f.Quantity, f.Low, -1)
-	high := end(f.Quantity, f.High, 1)
+	low := end(f.Quantity, f.Low(), -1)
+	high := end(f.Quantity, f.High(), 1)
 	if low == high {
-		if f.Low.Unknown() {
+		if f.Low().Unknown() {
 			return say("value.unknown")
 		}
 		return say("range.none")

@@ -38,8 +38,8 @@ func TestRangeRoundsOutward(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		low := rapid.Float64Range(-1e8, 1e8).Draw(t, "low")
 		high := low + rapid.Float64Range(1e-3, 1e6).Draw(t, "width")
-		n := func(v float64) working.Num { return working.Given("x", "K", v, "test") }
-		f := figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise"}, Value: n(low), Low: n(low), High: n(high)}
+		f := figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise"}, Value: working.Given("x", "K", low, "test")}
+		f.SetRange(low, high)
 		s := rangeText(&f)
 		a, b, ok := strings.Cut(s, " to ")
 		if !ok {

@@ -108,7 +108,7 @@ func (b *builder) hfPresent() (string, bool) {
 		return "", false
 	}
 	where := f.Place
-	if m, ok := b.byID[f.Of]; ok {
+	if m, ok := b.byID[f.Of()]; ok {
 		f, where = m, m.Place
 	}
 	at := func(quantity string) string {

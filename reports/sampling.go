@@ -17,7 +17,7 @@ func (b *builder) bandOf(f *figure.Figure) (scaling.Band, bool) {
 	if x, there := b.o.Sample.Bands[f.ID]; there {
 		return x, true
 	}
-	x, there := b.o.Sample.Bands[f.Of]
+	x, there := b.o.Sample.Bands[f.Of()]
 	return x, there
 }
 

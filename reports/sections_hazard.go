@@ -44,12 +44,12 @@ func (b *builder) temperatures() []Block {
 // classText is the class of a step at its worst, with how far the next one is.
 func (b *builder) classText(place figure.Place) string {
 	f, ok := b.at("heat.criticality_class", place)
-	if !ok || f.High.Unknown() {
+	if !ok || f.High().Unknown() {
 		return say("value.not_assessed")
 	}
-	s := significant(f.High.V, 1, 1)
-	if m, ok := b.at("heat.class_margin", place); ok && !m.Low.Unknown() {
-		return say("temperatures.margin", s, with(significant(m.Low.V, 2, -1), unitOf("heat.class_margin")))
+	s := significant(f.High().V, 1, 1)
+	if m, ok := b.at("heat.class_margin", place); ok && !m.Low().Unknown() {
+		return say("temperatures.margin", s, with(significant(m.Low().V, 2, -1), unitOf("heat.class_margin")))
 	}
 	return s
 }

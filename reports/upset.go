@@ -132,7 +132,7 @@ func (b *builder) comesTo(quantity string, place figure.Place, key string) strin
 	}
 	var s []string
 	for f := range b.figs.Of(quantity) {
-		if f.Case.Failure == key && f.Of.IsZero() {
+		if f.Case.Failure == key && f.Of().IsZero() {
 			s = append(s, say("upset.where", b.placeName(f.Place), valueAndRange(f)))
 		}
 	}
@@ -152,7 +152,7 @@ func (b *builder) failureText(f *figure.Figure, place figure.Place) string {
 		return say("value.dash")
 	case f.Value.Unknown():
 		return say("value.unknown")
-	case f.Quantity == "heat.time_to_boil" && f.Low.V >= upset.Followed:
+	case f.Quantity == "heat.time_to_boil" && f.Low().V >= upset.Followed:
 		return say("upset.not_in_a_day")
 	case f.Quantity == "heat.temperature_peak" && f.Danger().V >= b.boilsFrom(place):
 		return say("upset.boils", valueAndRange(f))
@@ -164,7 +164,7 @@ func (b *builder) failureText(f *figure.Figure, place figure.Place) string {
 // where it is not known.
 func (b *builder) boilsFrom(place figure.Place) float64 {
 	if f, ok := b.at("heat.boiling_point", place); ok {
-		return f.Low.V
+		return f.Low().V
 	}
 	return math.NaN()
 }
@@ -201,14 +201,14 @@ func (b *builder) rules() Block {
 func (b *builder) minutesThereAre(step figure.Place) string {
 	f, ok := b.at("heat.time_left", step)
 	switch {
-	case !ok || f.Low.Unknown():
+	case !ok || f.Low().Unknown():
 		return say("first.unknown")
-	case f.Low.V >= upset.Followed:
+	case f.Low().V >= upset.Followed:
 		return say("first.more_than_a_day")
-	case f.Low.V < 1:
+	case f.Low().V < 1:
 		return say("first.none")
 	}
-	return with(significant(f.Low.V, 2, -1), unitOf("heat.time_left"))
+	return with(significant(f.Low().V, 2, -1), unitOf("heat.time_left"))
 }
 
 func (b *builder) quench(step figure.Place) string {

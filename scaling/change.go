@@ -68,7 +68,7 @@ func moved(a, b *hazards.Review) []Moved {
 	var out []Moved
 	for _, f := range b.Figures {
 		w := was.Get(f.ID)
-		if w == nil || !f.Of.IsZero() || f.Quantity == "account.error" {
+		if w == nil || !f.Of().IsZero() || f.Quantity == "account.error" {
 			continue
 		}
 		x, y := w.Value.V, f.Value.V

@@ -178,7 +178,7 @@ func cellOf(r *hazards.Review, figs *figure.Set, quantity, agent string) RowCell
 			continue
 		case agent == "" && q.Bare == "sum" && f.Place.IsZero():
 			return cell(f)
-		case !f.Of.IsZero() || written && f.Place == figure.Waste:
+		case !f.Of().IsZero() || written && f.Place == figure.Waste:
 			continue
 		case quantity == "neutralise.mass" && !written && f.Agent != "calcium_hydroxide",
 			quantity == "neutralise.sludge_dry" && !written && f.Agent != "calcium_hydroxide":
@@ -203,7 +203,7 @@ func beyondOther(q figure.Quantity, f, than *figure.Figure) bool {
 }
 
 func cell(f *figure.Figure) RowCell {
-	return RowCell{true, f.Value.V, f.Low.V, f.High.V, f.ID, math.NaN(), math.NaN()}
+	return RowCell{true, f.Value.V, f.Low().V, f.High().V, f.ID, math.NaN(), math.NaN()}
 }
 
 // tell says whether the ranges of a row stand apart: none overlaps another, and
@@ -252,8 +252,8 @@ func (c *Comparison) Draw(ctx context.Context, n int, seed uint64, workers int, 
 
 // figure is the member that a figure repeats, or itself.
 func (c *Comparison) figure(route int, id figure.ID) figure.ID {
-	if f := c.figs[route].Get(id); f != nil && !f.Of.IsZero() {
-		return f.Of
+	if f := c.figs[route].Get(id); f != nil && !f.Of().IsZero() {
+		return f.Of()
 	}
 	return id
 }

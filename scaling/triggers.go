@@ -308,10 +308,10 @@ func worstOf(r *hazards.Review, quantity string) float64 {
 
 // class is the worst a criticality class can be.
 func class(f *figure.Figure) string {
-	if f.High.Unknown() {
+	if f.High().Unknown() {
 		return "not known"
 	}
-	return strconv.FormatFloat(f.High.V, 'g', -1, 64)
+	return strconv.FormatFloat(f.High().V, 'g', -1, 64)
 }
 
 // verdicts are findings that get worse, and what is no longer known.
@@ -325,10 +325,10 @@ func (f *firing) verdicts() {
 	// a class has no verdict of its own
 	for x := range figure.NewSet(f.c.Proposed.Figures).Of("heat.criticality_class") {
 		old := before.Get(x.ID)
-		if !x.Of.IsZero() || old == nil {
+		if !x.Of().IsZero() || old == nil {
 			continue
 		}
-		if x.High.V > old.High.V || x.High.Unknown() && !old.High.Unknown() {
+		if x.High().V > old.High().V || x.High().Unknown() && !old.High().Unknown() {
 			f.hit("verdict", x.ID.String(), class(old), class(x))
 		}
 	}

@@ -37,10 +37,10 @@ func Unknown(r *route.Route, figs []figure.Figure, contacts []process.Contact) [
 	}
 	for i := range figs {
 		f := &figs[i]
-		if !f.Of.IsZero() {
+		if !f.Of().IsZero() {
 			continue
 		}
-		for _, n := range [...]*working.Num{&f.Value, &f.Low, &f.High} {
+		for _, n := range [...]working.Num{f.Value, f.Low(), f.High()} {
 			for _, m := range n.Missing() {
 				if f.Quantity == "heat.criticality_class" || f.Quantity == "heat.class_margin" {
 					add(m, figure.ID{}) // a class is no verdict: it goes last

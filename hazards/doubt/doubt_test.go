@@ -13,7 +13,9 @@ import (
 )
 
 func fig(quantity string, v working.Num) figure.Figure {
-	return figure.Figure{ID: figure.ID{Quantity: quantity}, Value: v, Low: v, High: v}
+	f := figure.Figure{ID: figure.ID{Quantity: quantity}, Value: v}
+	f.SetRange(v.V, v.V)
+	return f
 }
 
 // What most figures lack comes first, once, with the figures that lack it.

@@ -6,19 +6,47 @@ import (
 	"etchbound/hazards/phrase"
 )
 
-// Figure is one reported number. Low and High are set by the review; in an
-// assessment they are zero.
+// Figure is one reported number. Its range is set by the review; in an assessment it
+// has none. A review makes many thousands of figures, so that what few of them have, or
+// what follows from the rest, takes no room in each.
 type Figure struct {
 	ID
 	Value      working.Num
-	Low, High  working.Num
-	Of         ID            // the member that a bare figure repeats; zero: none
 	Conditions phrase.Phrase // what the number holds for
-	Searched   bool          // it comes of a search that a brief assessment leaves out
+	low, high  float64       // NaN: that end is not known
+	of         *ID
+	ranged     bool
+	Searched   bool // it comes of a search that a brief assessment leaves out
 }
 
-// End is one end of the range of f, unknown where v is NaN.
-func (f *Figure) End(symbol string, v float64) working.Num {
+// SetRange sets both ends of the range of f, in its unit; NaN where one is not known.
+func (f *Figure) SetRange(low, high float64) { f.low, f.high, f.ranged = low, high, true }
+
+// Low is the low end of the range of f; the zero Num before it is set.
+func (f *Figure) Low() working.Num { return f.end("low", f.low) }
+
+// High is the high end of the range of f; the zero Num before it is set.
+func (f *Figure) High() working.Num { return f.end("high", f.high) }
+
+// RepeatedAs is f under another id, with the same range.
+func (f *Figure) RepeatedAs(id ID) Figure {
+	of := f.ID
+	return Figure{ID: id, Value: f.Value, Conditions: f.Conditions, low: f.low, high: f.high, ranged: f.ranged, of: &of}
+}
+
+// Of is the member that a bare figure repeats; zero: none.
+func (f *Figure) Of() ID {
+	if f.of == nil {
+		return ID{}
+	}
+	return *f.of
+}
+
+// end is one end of the range of f, unknown where v is NaN.
+func (f *Figure) end(symbol string, v float64) working.Num {
+	if !f.ranged {
+		return working.Num{}
+	}
 	if f.Value.Unknown() {
 		return f.Value
 	}
@@ -32,9 +60,9 @@ func (f *Figure) End(symbol string, v float64) working.Num {
 func (f *Figure) Danger() working.Num {
 	q, _ := Lookup(f.Quantity)
 	if q.Danger == Low {
-		return f.Low
+		return f.Low()
 	}
-	return f.High
+	return f.High()
 }
 
 // Verdict is the outcome of comparing a figure with a limit.

@@ -35,7 +35,7 @@ type path struct {
 }
 
 // usualSteps is room for the steps of most integrations.
-const usualSteps = 32
+const usualSteps = 64
 
 func (p *path) add(s step, c []float64) {
 	if p.steps == nil {

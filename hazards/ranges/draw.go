@@ -68,7 +68,7 @@ func (d *Drawing) At(shares []float64) (Drawn, error) {
 	}
 	for i := range a.Figures {
 		f := &a.Figures[i]
-		f.Low, f.High = f.Value, f.Value
+		f.SetRange(f.Value.V, f.Value.V)
 	}
 	return Drawn{a.Figures, verdict.Verdicts(c, a.Figures, &a.Walk, verdict.Traces(a.Figures))}, nil
 }

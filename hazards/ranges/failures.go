@@ -54,7 +54,7 @@ func (r *ranger) between(i int, corners []found) {
 	} else if unknown {
 		hi = math.NaN()
 	}
-	f.Low, f.High = f.End("low", lo), f.End("high", hi)
+	f.SetRange(lo, hi)
 }
 
 // worstRuns are the runs in which the flows of the laws were greatest.

@@ -364,5 +364,5 @@ func (r *ranger) set(i int, down, up float64) {
 			}
 		}
 	}
-	f.Low, f.High = f.End("low", min(lo, down)), f.End("high", max(hi, up))
+	f.SetRange(min(lo, down), max(hi, up))
 }

@@ -25,9 +25,9 @@ func TestEnds(t *testing.T) {
 		low, high float64
 	}{{"heat.etch.total@2", 685 / 194.605, 835 / 194.605},
 		{"gas.hydrogen.total@2", 2.5 * 24.4654 / 194.605, 3.5 * 24.4654 / 194.605}} {
-		if f := bench.Find(t, a.Figures, row.id); !nearly.Share(f.Low.V, row.low, 1e-4) ||
-			!nearly.Share(f.High.V, row.high, 1e-4) {
-			t.Errorf("%s from %g to %g, want %g to %g", row.id, f.Low.V, f.High.V, row.low, row.high)
+		if f := bench.Find(t, a.Figures, row.id); !nearly.Share(f.Low().V, row.low, 1e-4) ||
+			!nearly.Share(f.High().V, row.high, 1e-4) {
+			t.Errorf("%s from %g to %g, want %g to %g", row.id, f.Low().V, f.High().V, row.low, row.high)
 		}
 	}
 	for v, d := range s.Data {

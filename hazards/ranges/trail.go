@@ -56,7 +56,7 @@ func (t *Trail) At(c route.Case, id figure.ID) (Sized, error) {
 		if wanted(f) {
 			low, high = t.ends(r, i, found)
 		}
-		f.Low, f.High = f.End("low", low), f.End("high", high)
+		f.SetRange(low, high)
 	}
 	return Sized{Case: c, Walk: a.Walk, Courses: a.Courses, Figures: a.Figures}, nil
 }

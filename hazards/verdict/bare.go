@@ -24,8 +24,7 @@ func Bare(figs []figure.Figure) []figure.Figure {
 		}
 		if of := worst(members, in); of != nil {
 			have[id] = true
-			out = append(out, figure.Figure{ID: id, Value: of.Value, Low: of.Low, High: of.High,
-				Conditions: of.Conditions, Of: of.ID})
+			out = append(out, of.RepeatedAs(id))
 		}
 	}
 	for i := range figs {
@@ -47,7 +46,7 @@ func Bare(figs []figure.Figure) []figure.Figure {
 	}
 	for i := range figs {
 		f := &figs[i]
-		add(figure.ID{Quantity: f.Quantity}, set.Of(f.Quantity), func(x *figure.Figure) bool { return x.Of.IsZero() })
+		add(figure.ID{Quantity: f.Quantity}, set.Of(f.Quantity), func(x *figure.Figure) bool { return x.Of().IsZero() })
 	}
 	return order(append(figs, out...))
 }

@@ -16,7 +16,7 @@ import (
 func Highest(figs *figure.Set, place figure.Place) (float64, figure.ID) {
 	v, of := math.Inf(-1), figure.ID{}
 	for f := range figs.At("heat.mtsr", place) {
-		if !f.Of.IsZero() {
+		if !f.Of().IsZero() {
 			continue
 		}
 		if x := f.Danger().V; math.IsNaN(x) {
@@ -34,11 +34,11 @@ func Highest(figs *figure.Set, place figure.Place) (float64, figure.ID) {
 func technicalLimit(figs *figure.Set, f *figure.Figure) []limit.Limit {
 	boils := boilingLimit(figs, f)
 	for t := range figs.At("heat.technical_limit", f.Place) {
-		if t.Low.V >= boils.Value {
+		if t.Low().V >= boils.Value {
 			continue // where no boiling point is known, the vessel may still stand less
 		}
 		return []limit.Limit{{Key: limit.Named(limit.Review, "technical_limit"), Quantity: f.Quantity,
-			Value: t.Low.V, Unit: "degC", Section: t.ID.String(), Status: "computed"}}
+			Value: t.Low().V, Unit: "degC", Section: t.ID.String(), Status: "computed"}}
 	}
 	return nil
 }
@@ -48,7 +48,7 @@ func technicalLimit(figs *figure.Set, f *figure.Figure) []limit.Limit {
 func hoodLimit(figs *figure.Set, f *figure.Figure) []limit.Limit {
 	for h := range figs.At("air.hood_limit", f.Place) {
 		return []limit.Limit{{Key: limit.Named(limit.Review, "hood_limit"), Quantity: f.Quantity,
-			Value: h.Low.V, Unit: "degC", Section: h.ID.String(), Status: "computed"}}
+			Value: h.Low().V, Unit: "degC", Section: h.ID.String(), Status: "computed"}}
 	}
 	return nil
 }
@@ -77,17 +77,17 @@ func WidenClasses(c route.Case, k *process.Walk, list []figure.Figure) {
 		low, high := math.NaN(), math.NaN()
 		for g := range figs.At("heat.mtsr", f.Place) {
 			if !f.Case.IsZero() && g.Case == f.Case {
-				top = g.High.V
+				top = g.High().V
 			}
 		}
 		for g := range figs.At("heat.technical_limit", f.Place) {
-			low, high = g.Low.V, g.High.V
+			low, high = g.Low().V, g.High().V
 		}
-		worst := f.High.V
+		worst := f.High().V
 		for _, limit := range []float64{low, high} {
 			worst = max(worst, thermal.Class(highestSet(k, f.Place), top, limit, decomposes(c)))
 		}
-		f.High = f.End("high", worst)
+		f.SetRange(f.Low().V, worst)
 	}
 }
 

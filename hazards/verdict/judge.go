@@ -58,7 +58,7 @@ func Judged(figs *figure.Set, f *figure.Figure) bool {
 	case f.Case.Failure != "":
 		return f.Case == figure.If(f.Case.Failure)
 	}
-	return f.Of.IsZero() && !(f.Place.IsZero() && hasMembers(figs, f.Quantity))
+	return f.Of().IsZero() && !(f.Place.IsZero() && hasMembers(figs, f.Quantity))
 }
 
 // Beside reports whether a quantity is shown beside another that carries the
@@ -81,13 +81,13 @@ func isWorstKnown(figs *figure.Set, f *figure.Figure) bool {
 	first := true
 	for g := range figs.Of(f.Quantity) {
 		switch {
-		case g.Place.IsZero() && !g.Of.IsZero() && !g.Danger().Unknown():
+		case g.Place.IsZero() && !g.Of().IsZero() && !g.Danger().Unknown():
 			return false
 		case g == f:
 			first = false
-		case g.Of.IsZero() && beyond(g.Danger().V, f.Danger().V):
+		case g.Of().IsZero() && beyond(g.Danger().V, f.Danger().V):
 			return false
-		case g.Of.IsZero() && first && !beyond(f.Danger().V, g.Danger().V) && !g.Danger().Unknown():
+		case g.Of().IsZero() && first && !beyond(f.Danger().V, g.Danger().V) && !g.Danger().Unknown():
 			return false
 		}
 	}
@@ -97,7 +97,7 @@ func isWorstKnown(figs *figure.Set, f *figure.Figure) bool {
 // isWorst reports whether f is the member the bare figure repeats.
 func isWorst(figs *figure.Set, f *figure.Figure) bool {
 	for g := range figs.At(f.Quantity, figure.Place{}) {
-		return g.Of == f.ID
+		return g.Of() == f.ID
 	}
 	return false
 }
@@ -125,9 +125,9 @@ func Finding(c route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) f
 // compared holds a figure against a limit, without words.
 func compared(_ route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) figure.Finding {
 	q, _ := figure.Lookup(f.Quantity)
-	danger := f.High.V
+	danger := f.High().V
 	if q.Danger == figure.Low {
-		danger = f.Low.V
+		danger = f.Low().V
 	}
 	var of figure.ID
 	if f.Quantity == "heat.mtsr" {

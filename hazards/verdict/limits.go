@@ -123,7 +123,7 @@ func boilingLimit(figs *figure.Set, f *figure.Figure) limit.Limit {
 		Unit:   "degC",
 		Status: "computed"}
 	for g := range figs.At("heat.boiling_point", f.Place) {
-		l.Value, l.Section = g.Low.V, g.ID.String()
+		l.Value, l.Section = g.Low().V, g.ID.String()
 	}
 	return l
 }

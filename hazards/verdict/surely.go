@@ -15,9 +15,9 @@ import (
 func surely(f *figure.Figure, l *limit.Limit, v figure.Verdict) figure.Surety {
 	q, _ := figure.Lookup(f.Quantity)
 	low := q.Danger == figure.Low
-	tame := f.Low
+	tame := f.Low()
 	if low {
-		tame = f.High
+		tame = f.High()
 	}
 	reaches := func(n working.Num) bool {
 		level, _ := l.Compare(n.V, low)

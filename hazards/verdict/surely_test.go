@@ -18,8 +18,8 @@ func ranged(quantity string, low, mid, high float64, s working.Status) *figure.F
 		}
 		return working.Exact("x", "1", v, "x").Worse(s)
 	}
-	f := &figure.Figure{Value: num(mid), Low: num(low), High: num(high)}
-	f.Quantity = quantity
+	f := &figure.Figure{ID: figure.ID{Quantity: quantity}, Value: num(mid)}
+	f.SetRange(low, high)
 	return f
 }
 

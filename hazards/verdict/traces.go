@@ -28,18 +28,18 @@ func Traces(figs []figure.Figure) func(*figure.Figure) bool {
 	for i := range figs {
 		switch f := &figs[i]; f.Quantity {
 		case "fluoride.total":
-			high[f.Place] = f.High.V
-			most = max(most, f.High.V)
+			high[f.Place] = f.High().V
+			most = max(most, f.High().V)
 		case "air.emission":
-			nothing[figure.ID{Place: f.Place, Agent: f.Agent}] = f.High.V < traceLeaving
+			nothing[figure.ID{Place: f.Place, Agent: f.Agent}] = f.High().V < traceLeaving
 		}
 	}
 	return func(f *figure.Figure) bool {
 		switch f.Quantity {
 		case "air.saturated":
-			return f.High.V < traceOver
+			return f.High().V < traceOver
 		case "air.additive":
-			return f.High.V < traceShare
+			return f.High().V < traceShare
 		}
 		switch figure.Row(f.Quantity).Family {
 		case "fluoride":

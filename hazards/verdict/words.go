@@ -44,7 +44,7 @@ func zero(*figure.Set, *figure.Figure, *limit.Limit) float64     { return 0 }
 func one(*figure.Set, *figure.Figure, *limit.Limit) float64      { return 1 }
 func notKnown(*figure.Set, *figure.Figure, *limit.Limit) float64 { return math.NaN() }
 
-func highEnd(_ *figure.Set, f *figure.Figure, _ *limit.Limit) float64      { return f.High.V }
+func highEnd(_ *figure.Set, f *figure.Figure, _ *limit.Limit) float64      { return f.High().V }
 func atLimit(_ *figure.Set, _ *figure.Figure, l *limit.Limit) float64      { return l.Value }
 func halfTheLimit(_ *figure.Set, _ *figure.Figure, l *limit.Limit) float64 { return l.Value / 2 }
 func fifthOfLimit(_ *figure.Set, _ *figure.Figure, l *limit.Limit) float64 { return l.Value * 0.2 }
@@ -62,7 +62,7 @@ func belowLimit(_ *figure.Set, _ *figure.Figure, l *limit.Limit) float64 {
 func exhaust(figs *figure.Set, f *figure.Figure, _ *limit.Limit) float64 {
 	for g := range figs.At("air.exhaust_required", f.Place) {
 		if g.Agent == f.Agent {
-			return g.High.V
+			return g.High().V
 		}
 	}
 	return math.NaN()
@@ -72,7 +72,7 @@ func exhaust(figs *figure.Set, f *figure.Figure, _ *limit.Limit) float64 {
 func dilution(figs *figure.Set, f *figure.Figure, _ *limit.Limit) float64 {
 	for g := range figs.At("neutralise.dilution_water", f.Place) {
 		if g.Agent == f.Agent {
-			return g.High.V
+			return g.High().V
 		}
 	}
 	return math.NaN()
