@@ -141,7 +141,66 @@ func valueText(f *figure.Figure) string {
 	if f.Value.Unknown() {
 		return say("value.unknown")
 	}
-	return with(nearest(balance(f.Quantity, f.Value.V), digitsOf(f.Quantity)), unitOf(f.Quantity))
+	u := reading(f)
+	return u.with(f.Quantity, f.Value.V, 0)
+}
+
+// unit is how a quantity is read: a time in minutes as hours or days where it is long.
+type unit struct {
+	name string
+	per  float64 // of the unit of the catalogue
+}
+
+// longTimes are the units of long times, the longest first, each from how many minutes
+// on it is read.
+var longTimes = []struct {
+	from float64
+	unit
+}{{2 * 1440, unit{"d", 1440}}, {120, unit{"h", 60}}}
+
+// reading is the unit in which a figure is read, by its low end, so that minutes stay
+// minutes where there may be no more than that.
+func reading(f *figure.Figure) unit {
+	v := f.Low().V
+	if f.Low().Unknown() {
+		v = f.Value.V
+	}
+	return unitFor(f.Quantity, v)
+}
+
+// unitFor is the unit in which a value of a quantity is read.
+func unitFor(quantity string, v float64) unit {
+	name := unitOf(quantity)
+	for _, x := range longTimes {
+		if name == "min" && v >= x.from {
+			return x.unit
+		}
+	}
+	return unit{name, 1}
+}
+
+// never reports whether a time stands for one that is not reached.
+func never(quantity string, v float64) bool {
+	q, _ := figure.Lookup(quantity)
+	return q.Never > 0 && v >= float64(q.Never)*(1-1e-9)
+}
+
+// number is a value of a quantity in the unit, rounded as significant does.
+func (u unit) number(quantity string, v float64, way int) string {
+	if never(quantity, v) {
+		q, _ := figure.Lookup(quantity)
+		long := unitFor(quantity, float64(q.Never))
+		return say("time.never", with(nearest(float64(q.Never)/long.per, 3), long.name))
+	}
+	return significant(balance(quantity, v)/u.per, digitsOf(quantity), way)
+}
+
+// with is that number with its unit.
+func (u unit) with(quantity string, v float64, way int) string {
+	if never(quantity, v) {
+		return u.number(quantity, v, way)
+	}
+	return with(u.number(quantity, v, way), u.name)
 }
 
 // rangeText is the range of a figure. Both ends are rounded outward, so that
@@ -150,8 +209,9 @@ func rangeText(f *figure.Figure) string {
 	if l, h := f.Low(), f.High(); !l.Unknown() && !h.Unknown() && round9(l.V) == round9(h.V) {
 		return say("range.none")
 	}
-	low := end(f.Quantity, f.Low(), -1)
-	high := end(f.Quantity, f.High(), 1)
+	u := reading(f)
+	low := u.end(f.Quantity, f.Low(), -1)
+	high := u.end(f.Quantity, f.High(), 1)
 	if low == high {
 		if f.Low().Unknown() {
 			return say("value.unknown")
@@ -161,11 +221,11 @@ func rangeText(f *figure.Figure) string {
 	return say("range", low, high)
 }
 
-func end(quantity string, n working.Num, way int) string {
+func (u unit) end(quantity string, n working.Num, way int) string {
 	if n.Unknown() {
 		return say("value.unknown")
 	}
-	return significant(balance(quantity, n.V), digitsOf(quantity), way)
+	return u.number(quantity, n.V, way)
 }
 
 // valueAndRange is "63.1 K (56.9 to 69.3)".

@@ -152,8 +152,6 @@ func (b *builder) failureText(f *figure.Figure, place figure.Place) string {
 		return say("value.dash")
 	case f.Value.Unknown():
 		return say("value.unknown")
-	case f.Quantity == "heat.time_to_boil" && f.Low().V >= upset.Followed:
-		return say("upset.not_in_a_day")
 	case f.Quantity == "heat.temperature_peak" && f.Danger().V >= b.boilsFrom(place):
 		return say("upset.boils", valueAndRange(f))
 	}
@@ -203,12 +201,13 @@ func (b *builder) minutesThereAre(step figure.Place) string {
 	switch {
 	case !ok || f.Low().Unknown():
 		return say("first.unknown")
-	case f.Low().V >= upset.Followed:
+	case never(f.Quantity, f.Low().V):
 		return say("first.more_than_a_day")
 	case f.Low().V < 1:
 		return say("first.none")
 	}
-	return with(significant(f.Low().V, 2, -1), unitOf("heat.time_left"))
+	u := unitFor(f.Quantity, f.Low().V)
+	return with(significant(f.Low().V/u.per, 2, -1), u.name)
 }
 
 func (b *builder) quench(step figure.Place) string {

@@ -46,8 +46,11 @@ type Quantity struct {
 	// DrivenBy is the quantity whose swings say which way this one goes, "" for its own:
 	// a bore stands at its least until the flow is large, a time at a day until the room
 	// is in danger.
-	DrivenBy   string
-	Headline   int // its place among what people look for on page 1 even where no limit is held, from 1; 0: none
+	DrivenBy string
+	Headline int // its place among what people look for on page 1 even where no limit is held, from 1; 0: none
+	// Never is the value of a time that says that it is not reached while it is looked
+	// for, in the unit; 0: there is no such value.
+	Never      int
 	Definition string
 }
 
@@ -105,7 +108,7 @@ func quantityOf(r columns.Row) Quantity {
 		Unit: r.Named("unit"), Digits: r.Count("digits"),
 		Bare: r.Choice("bare", "sum", "worst", "only"), Kinked: r.Yes("kinked"), Built: r.Yes("built"),
 		Beside: r.Yes("beside"), HasLimit: r.Yes("has_limit"), StandsOn: r.List("stands_on"), DrivenBy: r.Text("driven_by"),
-		Headline: r.Count("headline"), Definition: r.Named("definition")}
+		Headline: r.Count("headline"), Never: r.Count("never"), Definition: r.Named("definition")}
 	if r.Choice("danger", "high", "low") == "low" {
 		q.Danger = Low
 	}

@@ -75,10 +75,10 @@ func (r *reader) heap(n *course.Course, f *failure) {
 // atOnce is all the hydrogen in the time it takes to wet the powder, and boiling
 // within that time where it is hot enough:
 //
-//	t = t_w where T_max is above T_b, else a day
+//	t = t_w where T_max is above T_b, else as long as a failure is followed
 func (r *reader) atOnce(n *course.Course, place figure.Place, kase figure.Case, cond phrase.Phrase, top working.Num) {
 	boils, hot, wets := r.boils(n), top.As("T_max"), r.c.Store.Num("kinetics.wetting").As("t_w")
-	t := r.w.Line("t_b", "min", "t_w/60*above(T_max,T_b)+1440*(1-above(T_max,T_b))",
+	t := r.w.Line("t_b", "min", "t_w/60*above(T_max,T_b)+43200*(1-above(T_max,T_b))",
 		wets.V/60*working.Above(hot.V, boils.V)+Followed*(1-working.Above(hot.V, boils.V)), wets, hot, boils)
 	r.put("heat.time_to_boil", place, kase, t.Worse(working.Bound),
 		phrase.On(r.w, "upset.boils_while_wetted", cond))

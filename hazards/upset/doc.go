@@ -16,8 +16,8 @@
 // of the run as it is meant, and no second verdict on them. A heater, bath or addition
 // that a course does not have cannot fail. A stirrer that goes on while nothing is lost is
 // counted for C/UA of still air, the rise P/UA at which still air takes its heat. What is
-// followed is followed until nothing waits or for a day; 1440 min says that something is
-// not reached within it.
+// followed is followed until nothing waits, for thirty days; 43200 min says that something is
+// not reached within them.
 //
 //	heat.temperature_peak@n:failure  highest temperature from the failure on
 //	gas.hydrogen.peak_rate           largest flow from it on

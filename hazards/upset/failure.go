@@ -91,7 +91,7 @@ func stirred(p *vessel.Plan, t float64) []vessel.Piece {
 	if at.Stirring == 0 {
 		return nil
 	}
-	return []vessel.Piece{{Until: day, Stirring: at.Stirring}}
+	return []vessel.Piece{{Until: followed, Stirring: at.Stirring}}
 }
 
 // limited ends the heat of stirring after a time.

@@ -45,7 +45,7 @@ func (r *reader) soonest(n *course.Course, law, stage int, boils working.Num) wo
 // equipment that strike in a stage, s; missing says what it lacks.
 func (r *reader) shortest(n *course.Course, law, stage int, boils float64) (t float64, missing []working.Missing) {
 	from, to := window(&n.Runs[law].Vessel.Plan, n.Stages[stage].Step.Number)
-	least := float64(day)
+	least := float64(followed)
 	for k := range failures {
 		f := &failures[k]
 		found, there := r.tried[tried{n, law, f.key}]

@@ -12,11 +12,12 @@ import (
 	"etchbound/hazards/vessel"
 )
 
-// day is how long a failure is followed, s.
-const day = 86400
+// followed is how long a failure is followed, s: thirty days, in which the slowest
+// etch of these routes is over and nothing waits.
+const followed = 30 * 86400
 
 // Followed is the same in min: a time that stands there was not reached.
-const Followed = day / 60
+const Followed = followed / 60
 
 const kelvin = 273.15
 
@@ -145,10 +146,11 @@ func boilsAt(figs []figure.Figure, place figure.Place) working.Num {
 	return working.Absent("T_b", "degC", working.Lacks("boiling_point", ""))
 }
 
-// boiling is the time to a temperature in K, s; a day where it is not reached.
+// boiling is the time to a temperature in K, s; as long as it is followed where it is not
+// reached.
 func boiling(run *vessel.Run, t float64) float64 {
 	if at, ok := run.Path.When(func(p vessel.Point) float64 { return p.Temperature }, t); ok {
-		return min(at, day)
+		return min(at, followed)
 	}
-	return day
+	return followed
 }

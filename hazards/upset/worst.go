@@ -290,7 +290,7 @@ func (s *search) try(moments []float64) error {
 	return nil
 }
 
-// at runs the failure from a moment on until a day after it.
+// at runs the failure from a moment on until nothing waits.
 func (s *search) at(t float64, coarse bool) (outcome, error) {
 	s.runs++
 	from, err := s.x.Vessel.Path.State(t)
@@ -303,10 +303,10 @@ func (s *search) at(t float64, coarse bool) (outcome, error) {
 		p.Tolerance = looking
 	}
 	p.Pieces = s.f.then(&p, t, &s.s)
-	last := vessel.Piece{Until: day}
+	last := vessel.Piece{Until: followed}
 	if n := len(p.Pieces); n > 0 {
 		last = p.Pieces[n-1]
-		last.Until, last.Dose, last.Lift, last.Settled = max(day, last.Until+1), 0, last.Settled, false
+		last.Until, last.Dose, last.Lift, last.Settled = max(followed, last.Until+1), 0, last.Settled, false
 		last.Added, last.Pour = 0, 0
 	}
 	p.Pieces = append(p.Pieces, last)
@@ -320,7 +320,7 @@ func (s *search) at(t float64, coarse bool) (outcome, error) {
 	o := outcome{at: t, run: run}
 	o.bad[hottest], o.bad[mostGas], o.bad[soonest] = run.Peak.Value, run.Gas.Value, -run.Heat.At
 	if run.Peak.Value >= s.boils {
-		o.bad[soonest] = day - boiling(&run, s.boils)
+		o.bad[soonest] = followed - boiling(&run, s.boils)
 	} else if !math.IsNaN(s.boils) {
 		o.bad[soonest] = run.Peak.Value - s.boils // none boils: the one that comes closest
 	}
