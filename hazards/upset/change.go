@@ -183,7 +183,7 @@ func faster(c *route.Case, ratio float64) {
 	c.Store = c.Store.With(to)
 }
 
-var errUnlisted = errors.New("nobody says what the next stronger acid is")
+var errUnlisted = errors.New("no stronger acid")
 
 // changes reports the routes with one thing done wrong.
 func (r *reader) changes(n *course.Course) {
