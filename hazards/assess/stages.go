@@ -87,19 +87,20 @@ func (k *walked) account() []figure.Figure {
 // failures are the figures of what can go wrong. They stand on the walk, the
 // courses and the figures of gas and heat.
 func failures(c route.Case, w *working.Sheet, k *walked, n []course.Course, gas, heat []figure.Figure) []figure.Figure {
-	return upset.Read(c, w, upset.Base{Walk: &k.walk, Courses: n, Gas: gas, Heat: heat, Again: again})
+	return upset.Read(c, w, upset.Base{Walk: &k.walk, Courses: n, Gas: figure.NewSet(gas),
+		Heat: figure.NewSet(heat), Again: again})
 }
 
 // again assesses a route that went wrong: the same walk and the same runs, read
 // for what a failure is told by, which is heat and gas.
-func again(c route.Case) ([]figure.Figure, []course.Course, error) {
+func again(c route.Case) (*figure.Set, []course.Course, error) {
 	k := walk(c, nil)
 	if k.err != nil {
 		return nil, nil, k.err
 	}
 	courses := course.Find(c, nil, &k.walk, nil)
 	figs := gas.Read(c, nil, k.walk, k.runs, courses)
-	return append(figs, thermal.Read(c, nil, k.walk, k.runs, courses)...), courses, nil
+	return figure.NewSet(append(figs, thermal.Read(c, nil, k.walk, k.runs, courses)...)), courses, nil
 }
 
 // runs builds the plan of every step whose vessel still holds the liquor of an

@@ -22,7 +22,7 @@ const warmer = 10
 //	while something goes in   the bath as stated
 //	in any other step    the bath brought to the set temperature; ice stays ice
 func (f *finder) cooling(s *Stage) {
-	p := f.place(s.Done.Place)
+	p := f.c.Route.Place(s.Done.Place)
 	if p == nil {
 		s.Coolant, s.UA = working.Absent("T_c", "degC", working.Lacks("place", s.Done.Place)), working.Absent("UA", "W/K",
 			working.Lacks("place", s.Done.Place))
@@ -73,15 +73,6 @@ func (f *finder) bath(s *Stage, p *route.Place) working.Num {
 	return s.Set.As("T_c")
 }
 
-func (f *finder) place(key string) *route.Place {
-	for i := range f.c.Route.Places {
-		if p := &f.c.Route.Places[i]; p.Key == key {
-			return p
-		}
-	}
-	return nil
-}
-
 // area is the wetted area of the liquor, as a cylinder as high as it is wide:
 // A = 5 V/D with V = pi D^3/4.
 func (f *finder) area(s *Stage) working.Num {
@@ -89,7 +80,7 @@ func (f *finder) area(s *Stage) working.Num {
 	if more := s.Done.Contents().Unsaid(); more != nil {
 		v = working.Absent("V", "mL", more...)
 	}
-	if p := f.place(s.Done.Place); p != nil && p.Capacity.Set && v.V > p.Capacity.In("mL")*float64(max(p.Count, 1)) {
+	if p := f.c.Route.Place(s.Done.Place); p != nil && p.Capacity.Set && v.V > p.Capacity.In("mL")*float64(max(p.Count, 1)) {
 		v = working.Absent("V", "mL", working.Lacks("room_for_liquor", p.Key))
 	}
 	x := v.As("V")

@@ -137,7 +137,7 @@ func (f *finder) stage(d *process.Done) Stage {
 // over it; what is added later changes nothing of that.
 func (f *finder) room(n *Course) {
 	first := n.Stages[0].Done
-	p := f.place(first.Place)
+	p := f.c.Route.Place(first.Place)
 	if p == nil {
 		n.Liquid, n.Space = working.Absent("V_l", "mL", working.Lacks("place", first.Place)),
 			working.Absent("V_g", "mL", working.Lacks("place", first.Place))

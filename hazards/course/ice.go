@@ -25,7 +25,7 @@ type Ice struct {
 // bath of which no volume is stated is a small one to be warmed and may be a large
 // one to take up heat from the air.
 func (f *finder) ice(s *Stage) *Ice {
-	at := f.place(s.Done.Place)
+	at := f.c.Route.Place(s.Done.Place)
 	if at == nil || at.Cooling == nil || at.Cooling.Kind != "ice_bath" {
 		return nil
 	}

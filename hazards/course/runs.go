@@ -244,7 +244,7 @@ const leastFeeding = 0.01
 // stirring is the heat of the stirrer in a step, W; nothing where none is stated
 // or the step says that nobody stirs.
 func (f *finder) stirring(s *Stage) working.Num {
-	p := f.place(s.Done.Place)
+	p := f.c.Route.Place(s.Done.Place)
 	if p == nil || !p.StirrerHeat.Set || s.Step.Stirred != nil && !*s.Step.Stirred {
 		return working.Num{}
 	}

@@ -12,7 +12,7 @@ import (
 func (r *reader) contents() {
 	for i := range r.k.Fullest {
 		x := &r.k.Fullest[i]
-		p := r.place(x.Place)
+		p := r.c.Route.Place(x.Place)
 		if p == nil {
 			continue
 		}

@@ -34,7 +34,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, course
 		r.additions(&courses[i])
 		r.headspace(&courses[i])
 	}
-	r.shutting(courses)
+	r.closing(courses)
 	r.contents()
 	return r.out
 }
@@ -51,6 +51,7 @@ type reader struct {
 
 	flowing []flowing
 	spaces  map[string]working.Num // mL of gas of each place with a closed pressure
+	shut    []shut
 }
 
 func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num,
@@ -266,8 +267,20 @@ func (r *reader) closed() {
 		case !p.ClosureStated:
 			cond = phrase.Of("gas.closed_unstated")
 		}
-		r.put("gas.closed.pressure", figure.At(p.Key), "", kase, worst, cond)
+		r.pressed(p, kase, worst, cond)
 	}
+}
+
+// shut is a place with a closed pressure, by the case it is of.
+type shut struct {
+	key  string
+	kase figure.Case
+}
+
+// pressed reports the pressure of a place if it is shut.
+func (r *reader) pressed(p *route.Place, kase figure.Case, v working.Num, cond phrase.Phrase) {
+	r.shut = append(r.shut, shut{p.Key, kase})
+	r.put("gas.closed.pressure", figure.At(p.Key), "", kase, v, cond)
 }
 
 // heatedClosed is the number of the step that heats a place closed, or 0: one

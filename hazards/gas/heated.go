@@ -39,8 +39,7 @@ func (r *reader) heated(p *route.Place, step int, s *process.State, n working.Nu
 		st.Num("gas.temperature").As("T_f"), n.As("n"), r.vapour(d)
 	hot := r.w.Line("p", "kPa gauge", "n*R*(T+273.15)/V_g*1000+P*(T+273.15)/T_f+p_v-P",
 		m.V*R.V*(t.V+kelvin)/space.V*1000+P.V*(t.V+kelvin)/fill.V+v.V-P.V, m, R, t, space, P, fill, v)
-	r.put("gas.closed.pressure", figure.At(p.Key), "", figure.Case{State: figure.Heated}, hot,
-		phrase.Of("gas.heated"))
+	r.pressed(p, figure.Case{State: figure.Heated}, hot, phrase.Of("gas.heated"))
 }
 
 const kelvin = 273.15

@@ -63,7 +63,7 @@ func (r *reader) bore(o *outlet, q working.Num) working.Num {
 
 // vent reports the bore that lets twice the largest flow of a step out.
 func (r *reader) vent(x *flowing) {
-	p := r.place(x.stage.Done.Place)
+	p := r.c.Route.Place(x.stage.Done.Place)
 	if p == nil || p.Closure == route.Open {
 		return
 	}
@@ -76,15 +76,6 @@ func (r *reader) vent(x *flowing) {
 	}
 	r.put("gas.vent.bore_required", figure.Step(x.stage.Step.Number), "", x.kase, v,
 		phrase.Of("gas.bore"))
-}
-
-func (r *reader) place(key string) *route.Place {
-	for i := range r.c.Route.Places {
-		if p := &r.c.Route.Places[i]; p.Key == key {
-			return p
-		}
-	}
-	return nil
 }
 
 // swell reports how fast gas leaves through the surface of the liquor, and the
@@ -130,7 +121,7 @@ func (r *reader) additions(n *course.Course) {
 		q, y := r.c.HoodFlow("Q"), process.Flammable(r.c.Store, r.w)
 		t := r.w.Line("t", "min", "V*(1-y)/y*60/1000/Q", v.V*(1-y.V)/y.V*60/1000/q.V, v, y, q)
 		r.put("gas.addition_time.hood", place, "", figure.Case{}, t.Worse(working.Bound), phrase.Of("gas.addition_hood"))
-		if p := r.place(s.Done.Place); p != nil && p.Closure != route.Open {
+		if p := r.c.Route.Place(s.Done.Place); p != nil && p.Closure != route.Open {
 			o, d, m := r.outlet(p), working.Absent("d", "mm", working.Lacks(working.NotGiven, p.At+".vent")),
 				r.c.Store.Num("vent.margin").As("f")
 			if p.VentBore.Set {

@@ -56,28 +56,24 @@ func passing(at func(float64) (float64, bool), percent float64) phrase.Phrase {
 	return phrase.Of("gas.passes", percent, t/60)
 }
 
-// shutting reports how soon each place that can be shut is at 10 kPa, if that
+// closing reports how soon each place that can be shut is at 10 kPa, if that
 // happens in the moment of the largest flow:
 //
 //	t = p V_g/(R T)/F      [min: kPa, mL, J/mol/K, K, mol/min]
 //
 // A place that powder is moved to is given the largest flow of all vessels.
-func (r *reader) shutting(courses []course.Course) {
-	for i := range r.out {
-		f := r.out[i]
-		if f.Quantity != "gas.closed.pressure" {
-			continue
-		}
+func (r *reader) closing(courses []course.Course) {
+	for _, x := range r.shut {
 		own := false
-		for j := range courses {
-			n := &courses[j]
-			if figure.At(n.Stages[0].Done.Place) == f.Place {
+		for i := range courses {
+			n := &courses[i]
+			if n.Stages[0].Done.Place == x.key {
 				own = true
-				r.shut(f.Place, f.Case, n.Space, n.Runs, n.Stages[0].Step.Number)
+				r.shutting(x, n.Space, n.Runs, "gas.shut")
 			}
 		}
-		if space, ok := r.spaces[f.Place.Key()]; ok && !own && len(courses) > 0 {
-			r.shut(f.Place, f.Case, space, worstRuns(courses), 0)
+		if space, ok := r.spaces[x.key]; ok && !own && len(courses) > 0 {
+			r.shutting(x, space, worstRuns(courses), "gas.shut_moved")
 		}
 	}
 }
@@ -91,8 +87,9 @@ func worstRuns(courses []course.Course) []course.Run {
 	return out
 }
 
-// shut reports the time of one place, by the worst of the runs of each law.
-func (r *reader) shut(place figure.Place, kase figure.Case, space working.Num, runs []course.Run, step int) {
+// shutting reports the time of one place, by the worst of the runs of each law; cond is
+// the key of what it holds for.
+func (r *reader) shutting(s shut, space working.Num, runs []course.Run, cond string) {
 	worst := map[vessel.Law]*course.Run{}
 	var order []vessel.Law
 	for i := range runs {
@@ -115,11 +112,7 @@ func (r *reader) shut(place figure.Place, kase figure.Case, space working.Num, r
 		R, T, v, p := st.Num("constant.R").As("R"), st.Num("gas.temperature").As("T"), space.As("V_g"),
 			st.Num("closed.check").As("p")
 		t := r.w.Line("t", "min", "p*V_g/1000/(R*T)/F_n/60", p.V*v.V/1000/(R.V*T.V)/f.V/60, p, v, R, T, f)
-		cond := "gas.shut"
-		if step == 0 {
-			cond = "gas.shut_moved"
-		}
-		r.put("gas.closed.time_to_10_kpa", place, "", kase.By(string(law)), t,
+		r.put("gas.closed.time_to_10_kpa", figure.At(s.key), "", s.kase.By(string(law)), t,
 			phrase.On(r.w, cond, x.Conditions()))
 	}
 }

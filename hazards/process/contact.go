@@ -70,7 +70,7 @@ func (k *walker) holds(q *Pool, medium string) (float64, bool) {
 func (k *walker) contacts() {
 	held := k.st.Materials()
 	for _, t := range k.touched {
-		at := k.place(t.place)
+		at := k.c.Route.Place(t.place)
 		if at == nil {
 			continue
 		}

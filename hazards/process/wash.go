@@ -68,7 +68,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	x.Decant0 = k.w.Line("V_0", "mL", "max(V-R,0)", max(V.V-R.V, 0), V, R)
 	k.decant(p, s, x.Retained)
 	W := x.Added
-	if at := k.place(p.Place); at != nil {
+	if at := k.c.Route.Place(p.Place); at != nil {
 		k.filled(at, k.w.Line("V", "mL", "R+W", R.V+W.V, R, W), s)
 	}
 	x.Kept = k.w.Line("f", "1", "R/(R+W)", R.V/(R.V+W.V), R, W)

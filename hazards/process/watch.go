@@ -9,7 +9,7 @@ import (
 // watch looks at a place after a step for what no figure shows: more in it than
 // it holds, what its liquor does to what it is made of, and product put by.
 func (k *walker) watch(p *State, s *route.Step) {
-	at := k.place(p.Place)
+	at := k.c.Route.Place(p.Place)
 	if at == nil {
 		return
 	}
@@ -24,15 +24,6 @@ func (k *walker) watch(p *State, s *route.Step) {
 		}
 		k.fact("stored", s.Number, phrase.Of(key, s.Number, at.Key))
 	}
-}
-
-func (k *walker) place(key string) *route.Place {
-	for i := range k.c.Route.Places {
-		if p := &k.c.Route.Places[i]; p.Key == key {
-			return p
-		}
-	}
-	return nil
 }
 
 // filled keeps the most that a place holds, and says where it is more than there is

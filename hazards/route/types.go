@@ -28,6 +28,16 @@ type Route struct {
 	Measured
 }
 
+// Place is the place with a key, nil where there is none.
+func (r *Route) Place(key string) *Place {
+	for i := range r.Places {
+		if r.Places[i].Key == key {
+			return &r.Places[i]
+		}
+	}
+	return nil
+}
+
 // Measured is what was measured for the powder of the route. Its plain values count
 // as data of the phase: see Overrides.
 type Measured struct {

@@ -66,12 +66,8 @@ func (r *reader) class(d *process.Done, mtsr, limit working.Num) {
 	r.add("heat.class_margin", place, figure.Case{},
 		r.w.Model("dT", "K", "kelvin to the next worse class", Margin(c.V, s.V, m.V, td24.V), c, s, m, td24),
 		phrase.Of("thermal.class_margin"))
-	for i := range r.out {
-		if f := &r.out[i]; f.Quantity == "heat.mtsr" && f.Place == place && !f.Case.IsZero() {
-			kase, top := f.Case, f.Value
-			r.add("heat.criticality_class", place, kase, r.classOf(d, top, limit),
-				phrase.Of("thermal.class_by_law"))
-		}
+	for _, x := range r.at(place).byLaw {
+		r.add("heat.criticality_class", place, x.law, r.classOf(d, x.top, limit), phrase.Of("thermal.class_by_law"))
 	}
 }
 

@@ -105,9 +105,13 @@ func (r *reader) allowed(s *course.Stage) working.Num {
 	return d
 }
 
-func (r *reader) add(quantity string, place figure.Place, kase figure.Case, v working.Num, conditions phrase.Phrase) {
-	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Case: kase}, Value: r.w.Keep(v),
+// add reports a figure, and returns it as it is kept.
+func (r *reader) add(quantity string, place figure.Place, kase figure.Case, v working.Num,
+	conditions phrase.Phrase) working.Num {
+	v = r.w.Keep(v)
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place, Case: kase}, Value: v,
 		Conditions: conditions})
+	return v
 }
 
 // law reports one integrated law: what has not reacted at the end of the
@@ -137,12 +141,15 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 		}
 		r.add("heat.temperature_peak", place, kase, at("T_max", "degC", max(during.Peak.Value, after.Peak.Value)-kelvin),
 			phrase.On(r.w, "thermal.peak_by_law", cond, s.Around(r.w)))
+		to := r.at(place)
 		if x.Missing != nil {
-			r.add("heat.mtsr", place, kase, r.mostByLaw(n, i), phrase.Of("thermal.mtsr_without_run"))
+			top := r.add("heat.mtsr", place, kase, r.mostByLaw(n, i), phrase.Of("thermal.mtsr_without_run"))
+			to.byLaw = append(to.byLaw, byLaw{kase, top})
 			continue
 		}
-		r.add("heat.mtsr", place, kase, at("T_m", "degC", max(during.MTSR.Value, after.MTSR.Value)-kelvin),
+		top := r.add("heat.mtsr", place, kase, at("T_m", "degC", max(during.MTSR.Value, after.MTSR.Value)-kelvin),
 			phrase.On(r.w, "thermal.mtsr_by_law", cond))
+		to.byLaw = append(to.byLaw, byLaw{kase, top})
 	}
 }
 

@@ -23,7 +23,7 @@ func (r *reader) limits(d *process.Done) {
 // service temperature of the material [degC].
 func (r *reader) technical(d *process.Done) working.Num {
 	place := figure.Step(d.Number)
-	boils := r.find(figure.ID{Quantity: "heat.boiling_point", Place: place}).As("T_b")
+	boils := r.at(place).boils.As("T_b")
 	service, words := r.service(d.Place)
 	v := boils
 	if !service.None() {
@@ -36,7 +36,7 @@ func (r *reader) technical(d *process.Done) working.Num {
 // service is the lower of what wall and lid of a place are used up to. A lid
 // nobody stated counts as its wall.
 func (r *reader) service(key string) (working.Num, phrase.Phrase) {
-	p := r.place(key)
+	p := r.c.Route.Place(key)
 	if p == nil {
 		p = &route.Place{}
 	}
@@ -98,34 +98,14 @@ func (r *reader) stands(of part, text string) (working.Num, phrase.Phrase) {
 	return least, phrase.On(r.w, of.is, text)
 }
 
-func (r *reader) place(key string) *route.Place {
-	for i := range r.c.Route.Places {
-		if p := &r.c.Route.Places[i]; p.Key == key {
-			return p
-		}
-	}
-	return nil
-}
-
-// find is a figure read before, unknown where there is none.
-func (r *reader) find(id figure.ID) working.Num {
-	for i := range r.out {
-		if f := &r.out[i]; f.ID == id {
-			return f.Value
-		}
-	}
-	return working.Absent("x", "degC", working.Lacks("figure", id.String()))
-}
-
 // highest is the highest temperature of a step if cooling fails: by full
 // accumulation, or by a law where that is higher.
 func (r *reader) highest(place figure.Place) working.Num {
-	top := r.find(figure.ID{Quantity: "heat.mtsr", Place: place}).As("MTSR")
-	for i := range r.out {
-		if f := &r.out[i]; f.Quantity == "heat.mtsr" && f.Place == place && !f.Case.IsZero() {
-			a, b := top.As("a"), f.Value.As("b")
-			top = r.w.Line("MTSR", "degC", "max(a,b)", max(a.V, b.V), a, b)
-		}
+	at := r.at(place)
+	top := at.all.As("MTSR")
+	for _, x := range at.byLaw {
+		a, b := top.As("a"), x.top.As("b")
+		top = r.w.Line("MTSR", "degC", "max(a,b)", max(a.V, b.V), a, b)
 	}
 	return top
 }

@@ -14,7 +14,8 @@ import (
 
 // Read gives the heat figures of a walk and its runs.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
-	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses}
+	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, k: &k, courses: courses,
+		comesTo: map[figure.Place]*comesTo{}}
 	for i := range c.Route.Steps {
 		r.etch(c.Route.Steps[i].Number)
 	}
@@ -53,11 +54,33 @@ type reader struct {
 	out []figure.Figure
 
 	courses []course.Course
+	comesTo map[figure.Place]*comesTo
 }
 
-func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions phrase.Phrase) {
-	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: r.w.Keep(v),
-		Conditions: conditions})
+// comesTo is what the liquor of a step boils at, and the highest it comes to by full
+// accumulation and by each law, as it was reported.
+type comesTo struct {
+	boils, all working.Num
+	byLaw      []byLaw
+}
+
+type byLaw struct {
+	law figure.Case
+	top working.Num
+}
+
+// at is what the liquor of a step comes to.
+func (r *reader) at(place figure.Place) *comesTo {
+	x := r.comesTo[place]
+	if x == nil {
+		x = &comesTo{}
+		r.comesTo[place] = x
+	}
+	return x
+}
+
+func (r *reader) put(quantity string, place figure.Place, v working.Num, conditions phrase.Phrase) working.Num {
+	return r.add(quantity, place, figure.Case{}, v, conditions)
 }
 
 // etch reports the etches of one step together; there is more than one where
@@ -109,10 +132,10 @@ func (r *reader) accumulated(run *vessel.Run) {
 	}
 	rise := r.w.Line("dT", "K", "Q*1000/C", q.V*1000/c.V, q, c)
 	r.put("heat.adiabatic_rise", place, rise, how)
-	r.put("heat.mtsr", place, r.w.Line("T_peak", "degC", "T+dT", t.V+rise.V, t, rise),
-		phrase.Of("thermal.mtsr"))
+	at := r.at(place)
+	at.all = r.put("heat.mtsr", place, r.w.Line("T_peak", "degC", "T+dT", t.V+rise.V, t, rise), phrase.Of("thermal.mtsr"))
 	v, cond := r.boiling(d)
-	r.put("heat.boiling_point", place, v, cond)
+	at.boils = r.put("heat.boiling_point", place, v, cond)
 }
 
 // stage is the step of that number in its course; nil where it is in none.

@@ -6,7 +6,6 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
-	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
 )
 
@@ -141,9 +140,8 @@ func (r *reader) moved() {
 	if err != nil {
 		return
 	}
-	for i := range figs {
-		f := &figs[i]
-		if f.Quantity != "gas.closed.pressure" || r.etches(f.Place) || same(r.b.Gas, f) {
+	for f := range figs.Of("gas.closed.pressure") {
+		if r.etches(f.Place) || same(r.b.Gas.Get(f.ID), f) {
 			continue
 		}
 		v := working.Absent("p", "kPa gauge", f.Value.Missing()...)
@@ -153,15 +151,6 @@ func (r *reader) moved() {
 		r.put("gas.closed.pressure", f.Place, f.Case.If("moved_unfinished"), v,
 			phrase.Of("upset.moved_and_shut"))
 	}
-}
-
-func (r *reader) place(key string) *route.Place {
-	for i := range r.c.Route.Places {
-		if p := &r.c.Route.Places[i]; p.Key == key {
-			return p
-		}
-	}
-	return nil
 }
 
 // etches reports whether an etch begins in a place.
@@ -174,13 +163,6 @@ func (r *reader) etches(at figure.Place) bool {
 	return false
 }
 
-// same reports whether the route as it is meant to go has this figure with this
-// value; what is unknown is never the same.
-func same(figs []figure.Figure, f *figure.Figure) bool {
-	for i := range figs {
-		if g := &figs[i]; g.ID == f.ID {
-			return g.Value.V == f.Value.V
-		}
-	}
-	return false
-}
+// same reports whether the route as it is meant to go has a figure with this value;
+// what is unknown is never the same.
+func same(meant, f *figure.Figure) bool { return meant != nil && meant.Value.V == f.Value.V }

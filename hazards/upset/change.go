@@ -201,7 +201,7 @@ func (r *reader) changes(n *course.Course) {
 }
 
 // wrong reports what a changed route gives by every law.
-func (r *reader) wrong(n *course.Course, x *change, figs []figure.Figure, courses []course.Course, err error) {
+func (r *reader) wrong(n *course.Course, x *change, figs *figure.Set, courses []course.Course, err error) {
 	a := again{r: r, n: n, figs: figs, err: err}
 	for i := range courses {
 		if courses[i].Stages[0].Step.Number == n.Stages[0].Step.Number {
@@ -223,7 +223,7 @@ type again struct {
 	r     *reader
 	n     *course.Course // as it is meant to go
 	other *course.Course // as it went; nil where nothing was etched
-	figs  []figure.Figure
+	figs  *figure.Set
 	err   error
 }
 
@@ -245,13 +245,15 @@ func (a *again) worst(law, symbol, unit string, in []working.Num, quantities ...
 		return working.Absent(symbol, unit, working.Lacks("run", ""))
 	}
 	var worst working.Num
-	for i := range a.figs {
-		f := &a.figs[i]
-		if f.Case != figure.By(law) || !slices.Contains(quantities, f.Quantity) || !a.has(f.Place) {
-			continue
-		}
-		if v := f.Value; worst.None() || v.Unknown() || !worst.Unknown() && v.V > worst.V {
-			worst = v
+	for i := range a.n.Stages {
+		for _, q := range quantities {
+			f := a.figs.Get(figure.ID{Quantity: q, Place: figure.Step(a.n.Stages[i].Step.Number), Case: figure.By(law)})
+			if f == nil {
+				continue
+			}
+			if v := f.Value; worst.None() || v.Unknown() || !worst.Unknown() && v.V > worst.V {
+				worst = v
+			}
 		}
 	}
 	switch {
@@ -261,15 +263,6 @@ func (a *again) worst(law, symbol, unit string, in []working.Num, quantities ...
 		return working.Absent(symbol, unit, worst.Missing()...)
 	}
 	return a.r.w.Model(symbol, unit, model, worst.V, in...).Worse(worst.Status)
-}
-
-func (a *again) has(place figure.Place) bool {
-	for i := range a.n.Stages {
-		if figure.Step(a.n.Stages[i].Step.Number) == place {
-			return true
-		}
-	}
-	return false
 }
 
 // boil reports the time to boiling of the changed run.

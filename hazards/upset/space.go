@@ -15,7 +15,7 @@ import (
 // spaces reports what goes wrong in the gas over the liquor: a lid that closes,
 // liquid that is sucked back, and fire.
 func (r *reader) spaces(n *course.Course) {
-	p := r.place(n.Stages[0].Done.Place)
+	p := r.c.Route.Place(n.Stages[0].Done.Place)
 	if p == nil {
 		return
 	}
@@ -39,13 +39,11 @@ func (r *reader) lid(n *course.Course, x *course.Run) {
 	r.asMeant(x, place, kase, cond)
 	shut := figure.ID{Quantity: "gas.closed.time_to_10_kpa", Place: figure.At(n.Stages[0].Done.Place),
 		Case: figure.Case{State: figure.Closed, Branch: string(x.Law)}}
-	for i := range r.b.Gas {
-		if f := &r.b.Gas[i]; f.ID == shut {
-			r.put("gas.closed.time_to_10_kpa", place, kase, f.Value, cond)
-			return
-		}
+	t := working.Absent("t", "min", working.Lacks("gas_if_shut", ""))
+	if f := r.b.Gas.Get(shut); f != nil {
+		t = f.Value
 	}
-	r.put("gas.closed.time_to_10_kpa", place, kase, working.Absent("t", "min", working.Lacks("gas_if_shut", "")), cond)
+	r.put("gas.closed.time_to_10_kpa", place, kase, t, cond)
 }
 
 // asMeant reports temperature and flow of a failure that leaves the run itself as

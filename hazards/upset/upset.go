@@ -25,10 +25,10 @@ const kelvin = 273.15
 type Base struct {
 	Walk    *process.Walk
 	Courses []course.Course
-	Gas     []figure.Figure // of the route as it is meant to go
-	Heat    []figure.Figure // likewise
+	Gas     *figure.Set // of the route as it is meant to go
+	Heat    *figure.Set // likewise
 	// Again assesses another route, without failures of its own.
-	Again func(route.Case) ([]figure.Figure, []course.Course, error)
+	Again func(route.Case) (*figure.Set, []course.Course, error)
 }
 
 // Read gives the figures of every failure that can happen to a course:
@@ -137,11 +137,9 @@ func (r *reader) boils(n *course.Course) working.Num {
 	return boilsAt(r.b.Heat, figure.Step(n.Stages[0].Step.Number))
 }
 
-func boilsAt(figs []figure.Figure, place figure.Place) working.Num {
-	for i := range figs {
-		if f := &figs[i]; f.Quantity == "heat.boiling_point" && f.Place == place {
-			return f.Value.As("T_b")
-		}
+func boilsAt(figs *figure.Set, place figure.Place) working.Num {
+	if f := figs.One("heat.boiling_point", place); f != nil {
+		return f.Value.As("T_b")
 	}
 	return working.Absent("T_b", "degC", working.Lacks("boiling_point", ""))
 }
