@@ -11,16 +11,15 @@ import (
 // sentencesIn are where code below the reports may still hold words of its own, by the
 // beginning of the name of a file or folder, each with the reason.
 var sentencesIn = map[string]string{
-	"hazards/route/":       "messages of the loader, which tell a chemist what to write",
-	"hazards/limit/load":   "messages of the loader",
-	"hazards/limit/keys":   "messages of the loader",
-	"hazards/figure/id.go": "an error of the command line",
-	"hazards/vessel/":      "errors of a plan that no route makes",
-	"hazards/ode/":         "errors of plain mathematics",
-	"hazards/roots/":       "errors of plain mathematics",
-	"hazards/bench/":       "a route for tests",
-	"chemicals/":           "errors of data and formulas, and names of lines",
-	"scaling/":             "errors of the command line, and names of lines",
+	"hazards/route/":     "messages of the loader, which tell a chemist what to write",
+	"hazards/limit/load": "messages of the loader",
+	"hazards/limit/keys": "messages of the loader",
+	"hazards/vessel/":    "errors of a plan that no route makes",
+	"hazards/ode/":       "errors of plain mathematics",
+	"hazards/roots/":     "errors of plain mathematics",
+	"hazards/bench/":     "a route for tests",
+	"chemicals/":         "errors of data and formulas, and names of lines",
+	"scaling/":           "errors of the command line, and names of lines",
 }
 
 // namesIn are names of three words and more that code below the reports may hold, by
@@ -31,12 +30,14 @@ var namesIn = map[string][]string{
 	"hazards/course/": {"first-order law", "law of contracting grains", "self-accelerating law",
 		"heat and mass balance, %s, tolerance %.0e, %d steps, energy closes to %.0e"},
 	"hazards/thermal/": {"HF per Ti to TiF3", "HF per Ti to TiF6(2-)"},
+	"hazards/limit/":   {" that it makes"}, // in the name of a limit
 	"hazards/upset/":   {"assessed again with this done wrong", "the failure looked at"},
 }
 
 // lines are the functions that put a line on a sheet: what they are given beside numbers
 // is its formula, or the name of a table, a model or an exact number.
-var lines = map[string]bool{"Line": true, "Sum": true, "Table": true, "Model": true, "Exact": true}
+// An error is no part of a review.
+var lines = map[string]bool{"New": true, "Errorf": true, "Line": true, "Sum": true, "Table": true, "Model": true, "Exact": true}
 
 // What the calculation says stands in the table of phrases: no text in its code is a
 // sentence, nor the half of one.
