@@ -103,7 +103,7 @@ func (p *portion) undiluted() Charge {
 func (p *portion) solution(strength quantity.Value) Charge {
 	molar := p.sub.Formula.MolarMass(p.st, p.w)
 	fraction, conc, at20 := p.strength(strength, molar)
-	p.weigh(Density(p.st, p.w, p.sub.Solution, fraction, at20))
+	p.weigh(Density(p.st, p.w, densityModel(p.sub), fraction, at20))
 	waterMolar := waterMass(p.st, p.w)
 	c := Charge{
 		Mass: p.mass, Volume: p.volume, Fraction: fraction,
@@ -141,10 +141,10 @@ func (p *portion) strength(s quantity.Value, molar working.Num) (fraction, given
 	case quantity.Molarity:
 		given = working.Given("c", "mol/L", s.SI/1000, s.At)
 		y := p.w.Line("y", "g/L", "c*M", given.V*molar.V, given, molar)
-		return fractionOf(p.st, p.w, p.sub.Solution, y), given, false
+		return fractionOf(p.st, p.w, densityModel(p.sub), y), given, false
 	case quantity.MassConc:
 		given = working.Given("y", "g/L", s.SI, s.At)
-		return fractionOf(p.st, p.w, p.sub.Solution, given), given, false
+		return fractionOf(p.st, p.w, densityModel(p.sub), given), given, false
 	}
 	given = working.Absent("w", "g/g", working.Lacks("strength", p.sub.Name))
 	return given, given, true

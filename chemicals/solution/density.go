@@ -7,8 +7,9 @@ import (
 
 // Density returns the density in g/mL of a solution of the given mass fraction
 // (g/g), at 20 degC or else at 25 degC. Hydrofluoric acid is tabled at 20 degC
-// only and read there for both, which is 0.3 % high at 25 degC. A model without
-// a table takes the row density.solution.default; outside a table it is unknown.
+// only and read there for both, which is 0.3 % high at 25 degC. A model, or a slug,
+// without a table takes the row density.solution.default, which runs over all that
+// is physical; outside a table it is unknown.
 func Density(st *chemicals.Store, w *working.Sheet, model string, fraction working.Num, at20 bool) working.Num {
 	if model == "water" {
 		return st.Num("water.density")
@@ -59,3 +60,12 @@ func fractionOf(st *chemicals.Store, w *working.Sheet, model string, y working.N
 }
 
 const rootName = "root of y/1000 = w*rho(w)"
+
+// densityModel is the name under which the density of a solution of a substance is
+// tabled: of its model, or where it has none of the substance.
+func densityModel(s *chemicals.Substance) string {
+	if s.Solution == "" {
+		return s.Slug
+	}
+	return s.Solution
+}

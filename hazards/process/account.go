@@ -17,6 +17,7 @@ func (k *walker) end() {
 			q := k.merged(p)
 			if len(q.Entries) > 0 {
 				l := Liquor{Place: p.Place, Pool: *q}
+				k.held(&l)
 				k.out.Treated = append(k.out.Treated, l)
 			}
 		}

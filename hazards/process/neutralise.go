@@ -16,7 +16,9 @@ import (
 func (k *walker) neutralise(p *State, s *route.Step) {
 	q := k.merged(p)
 	l := Liquor{Step: s.Number, Place: p.Place, Pool: *q}
-	l.Pool.Entries = append([]Entry(nil), q.Entries...)
+	l.Pool.Entries = k.slurry(&l, q)
+	before := *q
+	before.Entries = slices.Clone(q.Entries)
 	var d Done
 	k.put(p, s, &d)
 	q = k.merged(p)
@@ -36,6 +38,8 @@ func (k *walker) neutralise(p *State, s *route.Step) {
 		l.Doses = append(l.Doses, Dose{Sub: m.Substance, N: n, Mass: k.weighed(s, m.Substance, n)})
 	}
 	l.Added = k.base(&l)
+	k.first(s, &l, &before, d.Mixed)
+	k.held(&l)
 	k.out.Treated = append(k.out.Treated, l)
 	k.react(p, s, reaction{})
 	p.Neutralised = true

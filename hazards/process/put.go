@@ -119,6 +119,7 @@ func (k *walker) liquid(q *Pool, m *route.Material, s *route.Step, mix *Mixing) 
 	}
 	ch := solution.Charged(k.st, k.w, m.Substance, k.c.Ranged(m.Strength), v, g)
 	mix.Fed = true
+	mix.Came = append(mix.Came, Came{m, ch.Water})
 	k.sayStrong(m.Substance, ch.Fraction, s.Number)
 	switch water, _ := chemicals.Library().Find("water"); {
 	case m.Substance.Solution == "water":
@@ -222,6 +223,9 @@ func (k *walker) dissolve(q *Pool, m *route.Material, s *route.Step, mix *Mixing
 	}
 	k.enter(q, m.Substance, n)
 	mix.Fed = true
+	if m.Substance.Solution == "water" { // ice
+		mix.Came = append(mix.Came, Came{m, n})
+	}
 	mix.Salts = append(mix.Salts, Entry{Name: m.Substance.Name, Sub: m.Substance, N: n, Acid: m.Substance.Acid})
 	q.Mass = k.w.Sum("m", "g", q.Mass.As("m"), g)
 	q.HeatCapacity = k.w.Sum("C", "J/K", q.HeatCapacity.As("C"), k.solidHeat(m.Substance.Formula.Text, n))

@@ -97,6 +97,13 @@ type Mixing struct {
 	Diluted       bool        // water or another liquid without a model went in with a solute there
 	AcidBefore    working.Num // mol of acid equivalents there to dissolve them
 	There         *State      // where the liquids came together, if not all of it stayed there; nil: the place of the step
+	Came          []Came      // water that the materials of the step brought
+}
+
+// Came is water that a material of a step brought, mol.
+type Came struct {
+	Of    *route.Material
+	Water working.Num
 }
 
 // Portion is one solute in the water it shares.
@@ -113,6 +120,9 @@ type Liquor struct {
 	Pool  Pool
 	Doses []Dose      // what the step brings that is neither acid nor fluoride, in the order written
 	Added working.Num // kg of what of it brings base
+	First working.Num // mol of water of the step that is there before acid and base meet, or comes with one of them
+	Later bool        // water of the step comes when they have met
+	Held  working.Num // mol of fluoride that cold base leaves in its complex; not there where it has no symbol
 }
 
 // Dose is a substance that a step neutralises with, or tries to.

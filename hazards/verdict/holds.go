@@ -45,11 +45,20 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 			continue
 		}
 		if holdFinding[f.Limit.ID] && f.Limit.Origin != limit.Local && !supposed(f.Figure) {
-			add(f.Limit.ID, phrase.Of("hold.finding."+f.Limit.ID))
+			add(f.Limit.ID, stops(f))
 		}
 	}
 	said(true)
 	return out
+}
+
+// stops says what to do before work goes on, with how much where that is a number.
+func stops(f *figure.Finding) phrase.Phrase {
+	key := "hold.finding." + f.Limit.ID
+	if len(f.Needs) > 0 && f.Limit.ID == "bulk_40_degc" && f.Needs[0].Value > 0 {
+		return phrase.Of(key+"_by", figure.Round(f.Needs[0].Value, 3))
+	}
+	return phrase.Of(key)
 }
 
 // supposed reports whether a figure is of an agent the route does not use.
@@ -74,6 +83,7 @@ var holdFact = map[string]bool{
 	"material_unknown": true,
 	"lid_unknown":      true,
 	"hf_strong":        true,
+	"slow_fluoride":    true,
 	"slab":             true,
 }
 

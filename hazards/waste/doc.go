@@ -7,12 +7,15 @@
 //
 //	B = F + Cl + 2 SO4 + NH4 + ... - alkali ions
 //
-// where F counts all that BF4-, SiF6 2- and PF6- can free. What one mol of an agent
+// where F counts all that BF4-, SiF6 2- and PF6- can free. Cold base binds none of what
+// BF4- and PF6- hold: neutralise.held_fluoride, whatever the pH. Boric acid takes up to
+// one base more as borate. What one mol of an agent
 // takes, binds and gives off follows from what it is: see package neutralising.
 //
 //	neutralise.mass             stoichiometric, without excess
 //	neutralise.heat             HF q_h + S q_s + AlF3 q_y, by reactions from species
 //	neutralise.temperature_rise Q over the liquor's own water, capped at boiling
+//	                            with that of the step if it is there before acid meets base
 //	neutralise.carbon_dioxide   all carbonate of the agent
 //	neutralise.ammonia          all ammonium of liquor and agent
 //	neutralise.sludge_dry       CaF2 (or MgF2) and aluminium hydroxide
@@ -20,5 +23,5 @@
 // neutralise.dilution_water is the larger of the water that brings the liquor to 10 wt%
 // HF and of that which holds 40 degC from 25 degC on the heat capacity of water alone;
 // where the liquor's own water does not hold the heat, all of the water that does is
-// asked for. Of two agents written together each takes its share.
+// asked for, and of a liquor below 10 wt% what is wanting of it. Of two agents written together each takes its share.
 package waste

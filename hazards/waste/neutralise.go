@@ -19,7 +19,7 @@ func (r *reader) agent(place figure.Place, a acids, g *agent) {
 	}
 	b := a.base.As("B")
 	r.put("neutralise.mass", place, g.slug, r.needed(b, g),
-		phrase.Of("neutralise.stoichiometric").And(bound(a, g)))
+		phrase.Of("neutralise.stoichiometric").And(bound(a, g)).And(slow(a)))
 	q := r.heat(a, g)
 	r.put("neutralise.heat", place, g.slug, q, phrase.Of("neutralise.as_it_stands"))
 	r.rise(place, a, g, q)
@@ -96,6 +96,14 @@ func bound(a acids, g *agent) phrase.Phrase {
 	return phrase.Phrase{}
 }
 
+// slow says of a complex that cold base binds none of what it holds.
+func slow(a acids) phrase.Phrase {
+	if a.held.None() {
+		return phrase.Phrase{}
+	}
+	return phrase.Of("neutralise.held")
+}
+
 // heat sums what HF, strong acid and dissolved aluminium fluoride give:
 //
 //	AlF3 = min(Al, F/3), HF = min(F - 3 AlF3, B - 3 AlF3), strong = B - 3 AlF3 - HF
@@ -145,14 +153,21 @@ func (r *reader) rise(place figure.Place, a acids, g *agent, q working.Num) {
 	dT := w.Line("dT", "K", "max(min(Q*1000/(m*cp),hi),lo)", max(min(Q.V*1000/(m.V*cp.V), hi.V), lo.V), Q, m, cp, hi, lo)
 	need := r.water(a, q)
 	cond := phrase.Of("neutralise.own_water")
+	if a.first {
+		cond = phrase.Of("neutralise.first_water")
+	}
+	if a.later {
+		cond = cond.And(phrase.Of("neutralise.later_water"))
+	}
 	if dT.V >= hi.V {
-		cond = phrase.Of("neutralise.would_boil")
+		cond = phrase.Of("neutralise.would_boil").And(cond)
 	}
 	r.put("neutralise.temperature_rise", place, g.slug, dT, cond)
-	r.put("neutralise.dilution_water", place, g.slug, need, phrase.Of("neutralise.dilute_first"))
+	r.put("neutralise.dilution_water", place, g.slug, need, phrase.Of("neutralise.more_first"))
 }
 
-// water is the dilution water, in L.
+// water is the dilution water, in L: what is dilute already takes what is wanting of
+// the water that holds the heat, and what is not all of it.
 func (r *reader) water(a acids, q working.Num) working.Num {
 	w, st := r.w, r.c.Store
 	M, rho := process.MolarMass(st, w, "HF"), st.Num("water.density").As("rho")
@@ -162,7 +177,8 @@ func (r *reader) water(a acids, q working.Num) working.Num {
 	k := working.Exact("k", "K", keptBelow-startsAt, "from 25 degC to 40 degC")
 	hold := w.Line("m_h", "g", "max(Q*1000/(cp*k),0)", max(Q.V*1000/(cp.V*k.V), 0), Q, cp, k)
 	own := a.water.As("m_w") // a liquor whose own water holds the heat needs none for cooling
-	cool := w.Line("m_2", "g", "m_h*above(m_h,m_w)", hold.V*above(hold.V, own.V), hold, own)
+	cool := w.Line("m_2", "g", "(m_h-m_w*(1-above(m_1,0)))*above(m_h,m_w)",
+		(hold.V-own.V*(1-above(weak.V, 0)))*above(hold.V, own.V), hold, own, weak)
 	return w.Line("V", "L", "max(m_1,m_2)/(1000*rho)", max(weak.V, cool.V)/(1000*rho.V), weak, cool, rho)
 }
 

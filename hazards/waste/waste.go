@@ -20,7 +20,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 	var all []acids
 	for i := range k.Treated {
 		l := &k.Treated[i]
-		a := r.acids(&l.Pool)
+		a := r.acids(l)
 		acid := a.base.V > 1e-9*size(&l.Pool) || a.base.Unknown()
 		if l.Step > 0 {
 			r.step(l, a, acid)
@@ -49,6 +49,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 // route is whole; what is in this liquor nobody knows.
 func (r *reader) step(l *process.Liquor, a acids, acid bool) {
 	g, place := written(l), figure.Step(l.Step)
+	r.complexed(place, a)
 	switch {
 	case len(l.Pool.More) > 0:
 		r.agent(place, lost(l.Pool.More), &g)
@@ -79,16 +80,19 @@ func (r *reader) put(quantity string, place figure.Place, agent string, v workin
 type acids struct {
 	base      working.Num // base that takes every acid and metal: F + Cl + 2 SO4 - alkali
 	fluorine  working.Num
+	held      working.Num // fluoride that cold base leaves in its complex; not there where it has no symbol
 	aluminium working.Num
 	ammonium  working.Num
 	water     working.Num // g
 	mass      working.Num // g
 	unknown   bool        // metal may be dissolved in it that is not followed
+	first     bool        // water of the step that is there first is in water and mass
+	later     bool        // water of the step comes too late to be in them
 }
 
-func (r *reader) acids(q *process.Pool) acids {
-	w := r.w
-	a := acids{
+func (r *reader) acids(l *process.Liquor) acids {
+	w, q := r.w, &l.Pool
+	a := acids{later: l.Later, held: l.Held,
 		base:      process.Total(w, q, "B", func(e *process.Entry) float64 { return e.Base }),
 		fluorine:  process.Element(w, q, "F"),
 		aluminium: process.Element(w, q, "Al"),
@@ -100,6 +104,7 @@ func (r *reader) acids(q *process.Pool) acids {
 		}),
 		mass: process.PartOf(w, q, q.Mass), unknown: q.Unfollowed,
 	}
+	a.base = r.borate(q, a.base)
 	n := process.Total(w, q, "n_w", func(e *process.Entry) float64 {
 		if e.Sub != nil && e.Sub.Solution == "water" {
 			return 1
@@ -108,7 +113,22 @@ func (r *reader) acids(q *process.Pool) acids {
 	}).As("n")
 	M := process.MolarMass(r.c.Store, w, "H2O")
 	a.water = w.Line("m_w", "g", "n*M", n.V*M.V, n, M)
+	if x := l.First.As("n"); !l.First.None() && x.V != 0 {
+		more := w.Line("m_f", "g", "n*M", x.V*M.V, x, M)
+		a.water, a.mass, a.first = w.Sum("m_w", "g", a.water, more), w.Sum("m", "g", a.mass, more), true
+	}
 	return a
+}
+
+// borate adds to the base of a liquor what turns its boric acid into borate, of which
+// the share depends on how alkaline it is made.
+func (r *reader) borate(q *process.Pool, base working.Num) working.Num {
+	n := process.Element(r.w, q, "B").As("n_B")
+	if n.V == 0 {
+		return base
+	}
+	x, b := r.c.Store.Num("neutralise.borate").As("x"), base.As("B")
+	return r.w.Line("B", "mol", "B+x*n_B", b.V+x.V*n.V, b, x, n)
 }
 
 // lost is a liquor of which nobody can say what it holds.
@@ -144,12 +164,22 @@ func (r *reader) sum(all []acids) acids {
 		}
 		return r.w.Sum(symbol, unit, terms...)
 	}
-	unknown := false
+	var unknown, first, later bool
 	for i := range all {
-		unknown = unknown || all[i].unknown
+		unknown, first, later = unknown || all[i].unknown, first || all[i].first, later || all[i].later
+	}
+	var held working.Num
+	var terms []working.Num
+	for i := range all {
+		if !all[i].held.None() {
+			terms = append(terms, all[i].held)
+		}
+	}
+	if terms != nil {
+		held = r.w.Sum("n_c", "mol", terms...)
 	}
 	return acids{
-		unknown:   unknown,
+		unknown: unknown, first: first, later: later, held: held,
 		base:      add("B", "mol", func(a *acids) working.Num { return a.base }),
 		fluorine:  add("n_F", "mol", func(a *acids) working.Num { return a.fluorine }),
 		aluminium: add("n_Al", "mol", func(a *acids) working.Num { return a.aluminium }),
@@ -159,8 +189,19 @@ func (r *reader) sum(all []acids) acids {
 	}
 }
 
+// complexed reports the fluoride that cold base leaves dissolved, whatever the pH.
+func (r *reader) complexed(place figure.Place, a acids) {
+	if a.held.None() {
+		return
+	}
+	n, M := a.held.As("n"), process.MolarMass(r.c.Store, r.w, "F").As("M")
+	r.put("neutralise.held_fluoride", place, "", r.w.Line("m", "g as F", "n*M", n.V*M.V, n, M).Worse(working.Bound),
+		phrase.Of("neutralise.cold_base"))
+}
+
 // common reports what does not depend on the agent.
 func (r *reader) common(place figure.Place, a acids) {
+	r.complexed(place, a)
 	if a.ammonium.V > 0 || a.ammonium.Unknown() {
 		n := a.ammonium.As("n")
 		v := r.w.Line("V", "L", "n*Vm", n.V*r.vm.V, n, r.vm)
