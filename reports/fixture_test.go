@@ -77,7 +77,7 @@ func fixture() hazards.Review {
 			Moves: []hazards.Move{{Figure: figure.ID{Quantity: "gas.hydrogen.total"}, From: 0.36, To: 0.44}}}},
 		Unknown: fixtureUnknown(),
 		NotAssessed: []string{"air.saturated", "air.breathing_zone", "heat.peak_power.during_addition", "store.pressure",
-			"dust.mass", "stock.mass", "spill.neutraliser"},
+			"dust.mass", "stock.mass", "store.shelf_life"},
 		Warnings: []phrase.Phrase{phrase.As("hood not stated")},
 		Holds:    fixtureHolds(),
 	}

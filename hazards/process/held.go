@@ -13,8 +13,8 @@ import (
 const fluorideOfBoron = 4
 
 // held counts the fluoride that a complex holds and cold base does not set free, mol:
-// that of BF4- and PF6-, and that which boric acid takes up in acid. Heat and time that
-// the route states for the place lift that.
+// that of BF4- and PF6-, and that which boric acid takes up in acid; of what the data do
+// not hold it is not known. Heat and time that the route states for the place lift that.
 //
 //	n_c = min(n_F, sum of n times the fluoride that one holds)
 func (k *walker) held(l *Liquor) {
@@ -22,7 +22,11 @@ func (k *walker) held(l *Liquor) {
 	name := ""
 	per := func(e *Entry) float64 {
 		switch {
-		case e.Sub == nil || e.Sub.NotHeld:
+		case e.Sub == nil:
+			return 0
+		case e.Sub.NotHeld && e.Sub.May("F"):
+			return math.NaN() // nobody knows what holds its fluoride
+		case e.Sub.NotHeld:
 			return 0
 		case e.Sub.Is("slow_fluoride"):
 			name = e.Name
@@ -38,25 +42,26 @@ func (k *walker) held(l *Liquor) {
 	if most := value(&l.Pool, per); most == 0 {
 		return
 	}
-	if l.Step > 0 && k.heated(l.Place) {
+	if l.Step > 0 && name != "" && k.heated(l) {
 		k.fact("slow_fluoride_heated", l.Step, phrase.Of("fact.slow_fluoride_heated", l.Step, name))
 		return
 	}
 	n, f := Total(k.w, &l.Pool, "n_s", per).As("n_s"), Element(k.w, &l.Pool, "F").As("n_F")
 	l.Held = k.w.Line("n_c", "mol", "min(n_F,n_s)", math.Min(f.V, n.V), f, n).Worse(working.Bound)
-	if l.Step > 0 && l.Held.V != 0 {
+	if l.Step > 0 && l.Held.V != 0 && name != "" {
 		k.fact("slow_fluoride", l.Step, phrase.Of("fact.slow_fluoride", l.Step, name))
 	}
 }
 
-// heated reports whether the route states heat and time in a place that take apart
-// what holds fluoride.
-func (k *walker) heated(place string) bool {
+// heated reports whether the route states heat and time that take apart what holds
+// fluoride, from the step on in which base is there: in acid it stays whole, or forms
+// again.
+func (k *walker) heated(l *Liquor) bool {
 	hot, long := k.st.Num("hydrolysis.temperature").V, k.st.Num("hydrolysis.time").V
 	for i := range k.c.Route.Steps {
 		s := &k.c.Route.Steps[i]
 		does := s.Verb().Does
-		if s.In != place || !s.Temperature.Set || does != route.Neutralises && !s.Verb().Held {
+		if s.In != l.Place || s.Number < l.Step || !s.Temperature.Set || does != route.Neutralises && !s.Verb().Held {
 			continue
 		}
 		lasts := s.Time

@@ -24,4 +24,9 @@
 // HF and of that which holds 40 degC from 25 degC on the heat capacity of water alone;
 // where the liquor's own water does not hold the heat, all of the water that does is
 // asked for, and of a liquor below 10 wt% what is wanting of it. Of two agents written together each takes its share.
+//
+// spill.neutraliser is the reagent for the liquor of the route that takes most base, in
+// one place at one time, with the excess that a floor takes, and spill.slurry what that
+// is of calcium hydroxide in water: for trained responders alone. Bottles in store do
+// not count.
 package waste

@@ -112,7 +112,8 @@ func TestComplexFluorideStaysDissolved(t *testing.T) {
 		fact        string
 	}{
 		{"cold lime", does("charge", boron) + does("neutralise", lime), 2, 8.66, "slow_fluoride"},
-		{"heat and time", does("charge", boron) + long + does("neutralise", lime), 3, 0, "slow_fluoride_heated"},
+		{"heat and time", does("charge", boron) + does("neutralise", lime) + long, 2, 0, "slow_fluoride_heated"},
+		{"heat before there is base", does("charge", boron) + long + does("neutralise", lime), 3, 8.66, "slow_fluoride"},
 		{"hexafluorophosphate", does("charge", "{substance: lithium hexafluorophosphate, mass: 15.19 g}",
 			"{substance: water, volume: 100 mL}") + does("neutralise", lime), 2, 11.4, "slow_fluoride"}, // 0.1 mol of six
 		{"boric acid in HF", does("charge", strong, "{substance: boric acid, mass: 5 g}") + does("neutralise", lime), 2,

@@ -29,6 +29,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 			all = append(all, a)
 		}
 	}
+	r.spill(&k)
 	if len(all) == 0 {
 		return r.out
 	}
