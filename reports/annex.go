@@ -188,12 +188,12 @@ func (b *builder) gasText() string {
 	}
 	for _, q := range []string{"gas.hydrogen.total", "gas.hydride.bound", "neutralise.ammonia"} {
 		if f, ok := b.bare(q); ok && (f.Value.Unknown() || f.Value.V > 0 || f.High().V > 0) {
-			s = append(s, b.figureName(f)+": "+valueAndRange(f))
+			s = append(s, b.figureName(f)+": "+b.valueAndRange(f))
 		}
 	}
 	for f := range b.figs.Of("neutralise.carbon_dioxide") { // of an agent the route uses, not of those it might
 		if !f.Place.IsZero() && f.Place != figure.Waste && f.Agent != "" {
-			s = append(s, b.figureName(f)+": "+valueAndRange(f))
+			s = append(s, b.figureName(f)+": "+b.valueAndRange(f))
 		}
 	}
 	if len(s) == 0 {

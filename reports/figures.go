@@ -97,7 +97,7 @@ func (b *builder) figureRow(f *figure.Figure) []Cell {
 	if n := f.Value.Line(); n > 0 {
 		line = strconv.Itoa(n)
 	}
-	return []Cell{text(b.figureName(f)), text(valueText(f)), text(rangeText(f)), text(statusText(f.Value.Status)),
+	return []Cell{text(b.figureName(f)), text(b.valueText(f)), text(b.rangeText(f)), text(statusText(f.Value.Status)),
 		text(b.conditions(f)), code(f.ID.String()), text(line)}
 }
 

@@ -230,6 +230,9 @@ func (u unit) end(quantity string, n working.Num, way int) string {
 
 // valueAndRange is "63.1 K (56.9 to 69.3)".
 func valueAndRange(f *figure.Figure) string {
+	if never(f.Quantity, f.Value.V) && !f.Low().Unknown() && !never(f.Quantity, f.Low().V) {
+		return say("time.soonest", reading(f).with(f.Quantity, f.Low().V, -1), valueText(f))
+	}
 	r := rangeText(f)
 	if r == say("range.none") || (f.Value.Unknown() && r == say("value.unknown")) {
 		return valueText(f)

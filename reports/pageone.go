@@ -98,7 +98,7 @@ func (b *builder) bareValue(quantity, none string) string {
 	if !ok {
 		return say(none)
 	}
-	return valueAndRange(f)
+	return b.valueAndRange(f)
 }
 
 // hfPresent is the sentence that names HF, and whether there is any.
@@ -119,9 +119,9 @@ func (b *builder) hfPresent() (string, bool) {
 		if !ok || g.Value.Unknown() {
 			return say("hf.unknown", unitOf(quantity))
 		}
-		return valueText(g)
+		return b.valueText(g)
 	}
-	s := say("hf.present", valueText(f), at("fluoride.hf_concentration"), at("fluoride.hf_strength"))
+	s := say("hf.present", b.valueText(f), at("fluoride.hf_concentration"), at("fluoride.hf_strength"))
 	if !where.IsZero() {
 		s = say("hf.present_where", s, b.placeName(where))
 	}
@@ -164,7 +164,7 @@ func (b *builder) gasRow() [][]Cell {
 			return nil
 		}
 	}
-	return [][]Cell{{text(clip(b.figureName(f), nameLength)), text(valueAndRange(f)), text(say("limit.none")),
+	return [][]Cell{{text(clip(b.figureName(f), nameLength)), text(b.valueAndRange(f)), text(say("limit.none")),
 		text(say("value.dash")), text(say("verdict.none"))}}
 }
 
@@ -270,7 +270,7 @@ func supposed(f *figure.Finding) bool {
 func (b *builder) worstRow(f *figure.Finding) []Cell {
 	value, name := say("value.unknown"), f.Figure.String()
 	if g, ok := b.byID[f.Figure]; ok {
-		value, name = valueAndRange(g), b.figureName(g)
+		value, name = b.valueAndRange(g), b.figureName(g)
 	}
 	return []Cell{text(clip(name, nameLength)), text(value), text(clip(limitText(&f.Limit), limitLength)),
 		text(marginText(f, f.Figure.Quantity)), verdictCell(f.Verdict)}
@@ -288,7 +288,7 @@ func (b *builder) unjudged(room int) [][]Cell {
 		if !ok || judged[q] || q == "gas.hydrogen.total" || len(out) >= room {
 			continue
 		}
-		out = append(out, []Cell{text(clip(b.figureName(f), nameLength)), text(valueAndRange(f)),
+		out = append(out, []Cell{text(clip(b.figureName(f), nameLength)), text(b.valueAndRange(f)),
 			text(say("limit.none")), text(say("value.dash")), text(say("verdict.none"))})
 	}
 	return out

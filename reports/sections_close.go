@@ -124,8 +124,7 @@ func (b *builder) movesText(moves []hazards.Move, n int) string {
 		if f, ok := b.byID[m.Figure]; ok {
 			name = b.figureName(f)
 		}
-		q := m.Figure.Quantity
-		s = append(s, say("move", name, nearest(m.From, digitsOf(q)), measure(m.To, digitsOf(q), unitOf(q))))
+		s = append(s, say("move", name, b.ending(m.Figure, m.From), b.ending(m.Figure, m.To)))
 	}
 	if more := len(moves) - n; more > 0 {
 		s = append(s, say("moves.more", more))

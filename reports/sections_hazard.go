@@ -33,7 +33,7 @@ func (b *builder) temperatures() []Block {
 			decomposes = amount(d)
 		}
 		t.Rows = append(t.Rows, []Cell{text(place.String()), text(orNotStated(amount(st.Temperature))),
-			text(valueAndRange(mtsr)), text(b.technicalLimit(st.Number)), text(decomposes), text(b.classText(place))})
+			text(b.valueAndRange(mtsr)), text(b.technicalLimit(st.Number)), text(decomposes), text(b.classText(place))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -63,9 +63,9 @@ func (b *builder) technicalLimit(step int) string {
 			continue
 		}
 		if q == "heat.boiling_point" {
-			return say("temperatures.boiling", valueAndRange(f))
+			return say("temperatures.boiling", b.valueAndRange(f))
 		}
-		return valueAndRange(f)
+		return b.valueAndRange(f)
 	}
 	return say("value.not_assessed")
 }
@@ -119,7 +119,7 @@ func (b *builder) storage() Section {
 		p := &b.route().Places[i]
 		pressure := say("value.dash")
 		if f := b.closedPressure(p.Key); f != nil {
-			pressure = valueAndRange(f)
+			pressure = b.valueAndRange(f)
 		}
 		t.Rows = append(t.Rows, []Cell{text(p.Key), text(p.Kind), text(orNotStated(fold(p.Material))),
 			text(orNotStated(amount(p.Capacity))),

@@ -133,7 +133,7 @@ func (b *builder) comesTo(quantity string, place figure.Place, key string) strin
 	var s []string
 	for f := range b.figs.Of(quantity) {
 		if f.Case.Failure == key && f.Of().IsZero() {
-			s = append(s, say("upset.where", b.placeName(f.Place), valueAndRange(f)))
+			s = append(s, say("upset.where", b.placeName(f.Place), b.valueAndRange(f)))
 		}
 	}
 	return strings.Join(s, "; ")
@@ -153,9 +153,12 @@ func (b *builder) failureText(f *figure.Figure, place figure.Place) string {
 	case f.Value.Unknown():
 		return say("value.unknown")
 	case f.Quantity == "heat.temperature_peak" && f.Danger().V >= b.boilsFrom(place):
-		return say("upset.boils", valueAndRange(f))
+		if t, capped := b.boilsAt(f); capped && f.High().V >= t {
+			return b.valueAndRange(f)
+		}
+		return say("upset.boils", b.valueAndRange(f))
 	}
-	return valueAndRange(f)
+	return b.valueAndRange(f)
 }
 
 // boilsFrom is the low end of the boiling point of a step, degC; not a number
@@ -217,10 +220,10 @@ func (b *builder) quench(step figure.Place) string {
 	}
 	for i := range b.r.Findings {
 		if x := &b.r.Findings[i]; x.Figure == f.ID && x.Limit.Key == limit.Named(limit.Route, "vessel_room") {
-			return say("first.water_"+x.Verdict.String(), valueAndRange(f))
+			return say("first.water_"+x.Verdict.String(), b.valueAndRange(f))
 		}
 	}
-	return valueAndRange(f)
+	return b.valueAndRange(f)
 }
 
 // nearBoiling is how far below boiling nobody goes near any more, K.

@@ -1,0 +1,106 @@
+package reports
+
+import (
+	"math"
+	"slices"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+)
+
+// cappable are the temperatures that an open liquor cannot have beyond boiling: what is
+// left of the heat goes off as vapour.
+var cappable = []string{"heat.mtsr", "heat.temperature_peak"}
+
+// boilsAt is the high end of the boiling point of the open liquor that a temperature is
+// of, degC; false for what is no such temperature, where it is not known, and for what
+// is shut or molten, which gets hotter and presses.
+func (b *builder) boilsAt(f *figure.Figure) (float64, bool) {
+	if !slices.Contains(cappable, f.Quantity) {
+		return 0, false
+	}
+	if of, ok := b.byID[f.Of()]; ok {
+		f = of
+	}
+	n, ok := f.Place.Step()
+	steps := b.route().Steps
+	if !ok || n < 1 || n > len(steps) {
+		return 0, false
+	}
+	s := &steps[n-1]
+	at := b.route().Place(s.In)
+	does := s.Verb().Does
+	if at == nil || at.Closure == route.Closed || does == route.Shuts || does == route.Melts {
+		return 0, false
+	}
+	t, ok := b.at("heat.boiling_point", f.Place)
+	if !ok || t.High().Unknown() {
+		return 0, false
+	}
+	return t.High().V, true
+}
+
+// valueText is the central value of a figure with its unit, and of an open liquor that
+// it boils.
+func (b *builder) valueText(f *figure.Figure) string {
+	if t, ok := b.boilsAt(f); ok && f.Value.V >= t {
+		return say("temperature.boils", with(significant(t, 3, 1), "degC"))
+	}
+	return valueText(f)
+}
+
+// ending is an end of what an assumption moves a figure to, with its unit; of an open
+// liquor at most that it boils.
+func (b *builder) ending(id figure.ID, v float64) string {
+	if f, ok := b.byID[id]; ok {
+		if t, ok := b.boilsAt(f); ok && v >= t {
+			return say("temperature.boiling")
+		}
+	}
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return say("value.unknown")
+	}
+	return unitFor(id.Quantity, v).with(id.Quantity, v, 0)
+}
+
+// rangeText is the range of a figure, and of an open liquor to where it boils.
+func (b *builder) rangeText(f *figure.Figure) string {
+	t, ok := b.boilsAt(f)
+	switch {
+	case !ok || f.High().Unknown() || f.High().V < t:
+		return rangeText(f)
+	case f.Low().Unknown():
+		return say("value.unknown")
+	case f.Low().V >= t:
+		return say("range.none")
+	case f.Value.V >= t:
+		return say("temperature.from", significant(f.Low().V, digitsOf(f.Quantity), -1))
+	}
+	return say("range", significant(f.Low().V, digitsOf(f.Quantity), -1), say("temperature.boiling"))
+}
+
+// valueAndRange is "63.1 K (56.9 to 69.3)", of an open liquor "boils at 104 °C (from
+// 98)", with how much it throws out where all the heat comes at once.
+func (b *builder) valueAndRange(f *figure.Figure) string {
+	if _, ok := b.boilsAt(f); !ok {
+		return valueAndRange(f)
+	}
+	s, r := b.valueText(f), b.rangeText(f)
+	if r != say("range.none") && !(f.Value.Unknown() && r == say("value.unknown")) {
+		s += " (" + r + ")"
+	}
+	if t, ok := b.boilsAt(f); ok && f.Quantity == "heat.mtsr" && f.High().V >= t {
+		if g, ok := b.at("heat.boiled_off", b.memberPlace(f)); ok && !g.High().Unknown() && g.High().V > 0 {
+			s = say("temperature.throws_out", s, with(significant(g.High().V, 2, 1), "g"))
+		}
+	}
+	return s
+}
+
+// memberPlace is the place of a figure, of a sum or a worst that of its member.
+func (b *builder) memberPlace(f *figure.Figure) figure.Place {
+	if of, ok := b.byID[f.Of()]; ok {
+		return of.Place
+	}
+	return f.Place
+}

@@ -1,0 +1,40 @@
+package reports
+
+import (
+	"bytes"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// No open liquor of the bundled routes stands hotter than it boils on page 1 or in any
+// table of the review: water boils (common practice). What is molten or shut is left out.
+func TestAnOpenLiquorBoilsAndGetsNoHotter(t *testing.T) {
+	degrees := regexp.MustCompile(`([0-9]+(?:\.[0-9]+)?) °C`)
+	reviews := bundledReviews(t)
+	for _, name := range []string{"hf-50-10g.yaml", "demo-lif-hcl-2g.yaml"} {
+		r, there := reviews[name]
+		if !there {
+			continue // the short form takes fewer routes
+		}
+		var b bytes.Buffer
+		if err := Markdown(&b, Build(r, Options{})); err != nil {
+			t.Fatal(err)
+		}
+		text := b.String()
+		if !strings.Contains(text, "boils at 10") {
+			t.Errorf("%s never boils", name)
+		}
+		for _, line := range strings.Split(text, "\n") {
+			if !strings.Contains(line, "Highest temperature") {
+				continue
+			}
+			for _, m := range degrees.FindAllStringSubmatch(line, -1) {
+				if x, err := strconv.ParseFloat(m[1], 64); err != nil || !(x < 125) {
+					t.Errorf("%s stands at %s in water: %s", name, m[0], line)
+				}
+			}
+		}
+	}
+}
