@@ -10,6 +10,8 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
+	"etchbound/hazards/route"
+	"etchbound/schemas/long"
 )
 
 // What is not known to stand acid fluoride is a hold point and stands among what is
@@ -87,5 +89,44 @@ func TestAMaterialIsOneRow(t *testing.T) {
 	need := "heat.addition_time.required@2"
 	if a, b := figureOf(&before, need).Value.V, figureOf(&after, need).Value.V; !(b < a/2) {
 		t.Errorf("%s: %g min through a wall nobody knows, %g through 3 mm of metal", need, a, b)
+	}
+}
+
+// lidded is a route of which every place that is not open has a lid of a material,
+// or one that nobody stated.
+func lidded(r *route.Route, material string) *route.Route {
+	out := *r
+	out.Places = slices.Clone(r.Places)
+	for i := range out.Places {
+		if p := &out.Places[i]; p.Closure != route.Open {
+			p.LidMaterial = material
+		}
+	}
+	return &out
+}
+
+// A lid of which nobody says what it is made of counts as the weakest: leaving it out
+// makes no verdict better than any material that is held.
+func TestALidThatIsNotStatedNeverHelps(t *testing.T) {
+	type pair struct{ name, lid string }
+	routes := bundled(t)
+	var pairs []pair
+	for _, name := range sorted(routes) {
+		for _, m := range newCase(t, routes[name]).Store.Materials().Rows() {
+			pairs = append(pairs, pair{name, m.Name})
+		}
+	}
+	bare := map[string]*hazards.Review{}
+	for _, x := range long.Some(pairs, 12, 3) {
+		if bare[x.name] == nil {
+			c := newCase(t, lidded(routes[x.name], ""))
+			c.Brief = true
+			rv := must(t, c)
+			bare[x.name] = &rv
+		}
+		c := newCase(t, lidded(routes[x.name], x.lid))
+		c.Brief = true
+		full := must(t, c)
+		notBetter(t, &full, bare[x.name], x.name+" without its lid of "+x.lid)
 	}
 }

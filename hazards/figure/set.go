@@ -37,9 +37,12 @@ func (s *Set) row(quantity string) int {
 // List is all of them, in order.
 func (s *Set) List() []Figure { return s.list }
 
-// Of are the figures of a quantity, in order.
+// Of are the figures of a quantity, in order. A set that is not there has none.
 func (s *Set) Of(quantity string) iter.Seq[*Figure] {
 	return func(yield func(*Figure) bool) {
+		if s == nil {
+			return
+		}
 		for i := s.first[s.row(quantity)]; i >= 0; i = s.next[i] {
 			if f := &s.list[i]; f.Quantity == quantity && !yield(f) {
 				return

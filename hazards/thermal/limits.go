@@ -34,17 +34,14 @@ func (r *reader) technical(d *process.Done) working.Num {
 }
 
 // service is the lower of what wall and lid of a place are used up to. A lid
-// nobody stated counts as its wall.
+// nobody stated counts as the weakest; only an open place has none.
 func (r *reader) service(key string) (working.Num, phrase.Phrase) {
 	p := r.c.Route.Place(key)
 	if p == nil {
 		p = &route.Place{}
 	}
 	wall, words := r.stands(wallKeys, p.Material)
-	switch {
-	case p.LidMaterial == "" && p.Closure != route.Open:
-		return wall, phrase.On(r.w, "thermal.limit_lid_as_wall", words)
-	case p.LidMaterial == "":
+	if p.LidMaterial == "" && p.Closure == route.Open {
 		return wall, phrase.On(r.w, "thermal.limit", words)
 	}
 	lid, more := r.stands(lidKeys, p.LidMaterial)
