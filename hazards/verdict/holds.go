@@ -54,11 +54,10 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 
 // stops says what to do before work goes on, with how much where that is a number.
 func stops(f *figure.Finding) phrase.Phrase {
-	key := "hold.finding." + f.Limit.ID
 	if len(f.Needs) > 0 && f.Limit.ID == "bulk_40_degc" && f.Needs[0].Value > 0 {
-		return phrase.Of(key+"_by", figure.Round(f.Needs[0].Value, 3))
+		return phrase.Of("hold.finding.bulk_40_degc_by", figure.Round(f.Needs[0].Value, 3))
 	}
-	return phrase.Of(key)
+	return phrase.Of("hold.finding." + f.Limit.ID)
 }
 
 // supposed reports whether a figure is of an agent the route does not use.
