@@ -137,7 +137,11 @@ func (r *reader) boils(n *course.Course) working.Num {
 	return boilsAt(r.b.Heat, figure.Step(n.Stages[0].Step.Number))
 }
 
+// boilsAt is the boiling point of a place; a route that cannot be walked has no figures.
 func boilsAt(figs *figure.Set, place figure.Place) working.Num {
+	if figs == nil {
+		return working.Absent("T_b", "degC", working.Lacks("boiling_point", ""))
+	}
 	if f := figs.One("heat.boiling_point", place); f != nil {
 		return f.Value.As("T_b")
 	}
