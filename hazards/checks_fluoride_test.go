@@ -97,6 +97,24 @@ var wasteChecks = []check{
 		figures:  []want{{id: "neutralise.mass@2/calcium_hydroxide", value: 1.0222, from: "all of the fluoride"}},
 		verdicts: map[string]figure.Verdict{"neutralise.mass@2/calcium_hydroxide+written_mass": exceeds},
 		holds:    []string{"written_mass"}},
+	{name: "boron holds its fluoride in cold lime", yaml: bottle("{substance: tetrafluoroboric acid, strength: 50 wt%, "+
+		"mass: 20.02 g}") + "  - {do: neutralise, in: pot, what: [{substance: calcium hydroxide, mass: 17 g}]}\n",
+		figures: []want{
+			{id: "neutralise.mass@2/calcium_hydroxide", value: 0.01689, low: 0.01689, high: 0.02111, from: "0.114 mol of " +
+				"four HF, 74.092 g/mol halved; a quarter more as borate"},
+			{id: "neutralise.held_fluoride@2", value: 8.664, from: "0.114*4*18.998 g"},
+			{id: "spill.neutraliser@spill/calcium_hydroxide", value: 0.05067, low: 0.03378, high: 0.05574, from: "three " +
+				"times 16.89 g, 2 to 3.3"}},
+		verdicts: map[string]figure.Verdict{"neutralise.mass@2/calcium_hydroxide+written_mass": exceeds},
+		holds:    []string{"slow_fluoride", "written_mass"}},
+	{name: "water before chalk", yaml: bottle("{substance: HF, strength: 40 wt%, volume: 2 mL}") + "  - {do: " +
+		"neutralise, in: pot, what: [{substance: water, volume: 50 mL}, {substance: calcium carbonate, mass: 7.5 g}]}\n",
+		figures: []want{
+			{id: "neutralise.temperature_rise@2/calcium_carbonate", value: 5.79, low: 5.25, high: 6.34, from: "45.1 mmol " +
+				"at 27.5 (24.9 to 30.1) kJ/mol on 51.2 g of water"},
+			{id: "neutralise.dilution_water@waste/calcium_hydroxide", value: 0.00983, low: 0.00800, high: 0.01166,
+				from: "61.0 g hold it, 51.2 g are there"}},
+		verdicts: map[string]figure.Verdict{"neutralise.temperature_rise@2/calcium_carbonate+bulk_40_degc": figure.Within}},
 	{name: "too little leaves acid behind", yaml: bottle(litre) + "  - {do: neutralise, in: pot, what: " +
 		"[{substance: calcium hydroxide, mass: 500 g}]}\n",
 		warns: "HF is in the liquor of step 2"},
