@@ -127,7 +127,7 @@ func TestCoolingLost(t *testing.T) {
 		!(top.Value.V > least && top.Value.V < mtsr.Value.V) {
 		t.Errorf("highest temperature %+v, all that waits gives %v", top, mtsr)
 	}
-	if f := figureOf(&weak, "heat.time_to_boil@2:cooling_lost,early_peak"); f == nil || f.Value.V != 1440 {
+	if f := figureOf(&weak, "heat.time_to_boil@2:cooling_lost,early_peak"); f == nil || f.Value.V != 43200 {
 		t.Errorf("49 degC at most, and it boils after %+v", f)
 	}
 	strong := inIce("10 g", "50 mL", "2 W/K")

@@ -40,7 +40,14 @@ func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
 		as := review(t, wrong)
 		for _, law := range []string{"instantaneous", "self_accelerating", "early_peak"} {
 			f := figureOf(&rv, "heat.temperature_peak@2:"+key+","+law)
-			if want := worstOfBoth(&as, law, "heat.temperature_peak"); f == nil || !nearly.Share(f.Value.V, want, 1e-9) {
+			want := worstOfBoth(&as, law, "heat.temperature_peak")
+			if key == "all_at_once" && law == "instantaneous" { // bounded by what nothing is lost of
+				if f == nil || !(f.Value.V >= want && f.Value.V < want+5) {
+					t.Errorf("tipped in at once: %+v, want up to 5 K above %g degC", f, want)
+				}
+				continue
+			}
+			if f == nil || !nearly.Share(f.Value.V, want, 1e-9) {
 				t.Errorf("%s, %s: %+v, want %g degC", key, law, f, want)
 			}
 			g := figureOf(&rv, "gas.hydrogen.peak_rate@2:"+key+","+law)

@@ -134,7 +134,7 @@ func (b *builder) findings(want func(*figure.Finding) bool) []Block {
 			continue
 		}
 		row := []Cell{text(b.nameOf(f.Figure)), text(limitText(&f.Limit) + basisText(&f.Limit)),
-			text(marginText(f, f.Figure.Quantity)), verdictCell(f.Verdict), text(needsText(f))}
+			text(b.margin(f)), verdictCell(f.Verdict), text(needsText(f))}
 		if !joins(t.Rows, row) {
 			t.Rows = append(t.Rows, row)
 		}

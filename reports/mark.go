@@ -58,8 +58,23 @@ func marginText(f *figure.Finding, quantity string) string {
 		return say("margin.kelvin_over", significant(-m, 3, 1))
 	case m >= 0:
 		return say("margin.left", significant(100*m, 2, -1))
+	case m < -timesFrom:
+		return say("margin.times", significant(1-m, 2, 1))
 	}
 	return say("margin.over", significant(-100*m, 2, 1))
+}
+
+// timesFrom is the share over a limit from which it is said how many times it is.
+const timesFrom = 2
+
+// margin is the margin of a finding as text; of an open liquor that boils, that it does.
+func (b *builder) margin(f *figure.Finding) string {
+	if g, ok := b.byID[f.Figure]; ok && f.Margin < 0 {
+		if t, ok := b.boilsAt(g); ok && g.High().V >= t {
+			return say("margin.boils")
+		}
+	}
+	return marginText(f, f.Figure.Quantity)
 }
 
 // limitDigits is enough for a tabled limit and no more than a computed one is

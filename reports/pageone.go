@@ -273,7 +273,7 @@ func (b *builder) worstRow(f *figure.Finding) []Cell {
 		value, name = b.valueAndRange(g), b.figureName(g)
 	}
 	return []Cell{text(clip(name, nameLength)), text(value), text(clip(limitText(&f.Limit), limitLength)),
-		text(marginText(f, f.Figure.Quantity)), verdictCell(f.Verdict)}
+		text(b.margin(f)), verdictCell(f.Verdict)}
 }
 
 // unjudged are the figures a committee looks for even where no limit is held.

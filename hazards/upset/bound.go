@@ -21,6 +21,14 @@ func (r *reader) bounds(n *course.Course) {
 			break
 		}
 	}
+	if slowly(n) {
+		r.wetted(n, atOnce)
+	}
+	for i := range failures {
+		if f := &failures[i]; f.heaps && f.needs(n) {
+			r.wetted(n, f.key)
+		}
+	}
 	for i := range n.Runs {
 		r.unventilated(n, &n.Runs[i])
 	}
@@ -55,27 +63,28 @@ func (r *reader) reversed(n *course.Course, s *course.Stage) {
 		t.V+q.V*1000/(min(1, need.V/acid.V)*(c.V-solid.V)+solid.V), t, q, need, acid, c, solid)
 	cond := phrase.Of("upset.acid_onto_powder")
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
-	r.atOnce(n, place, kase, cond, top)
+	r.whileWetted(n, place, kase, cond, top)
 }
 
-// heap bounds powder that lies as a heap and is wetted all at once: all of it reacts
-// within the time of wetting, and loses nothing meanwhile.
+// wetted bounds powder that is tipped in at once, or lies as a heap and is wetted late:
+// all of it reacts within the time of wetting, and loses nothing meanwhile.
 //
 //	T_max = T + Q/C
-func (r *reader) heap(n *course.Course, f *failure) {
-	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If(f.key).By(string(vessel.Instantaneous))
+func (r *reader) wetted(n *course.Course, key string) {
+	place, kase := figure.Step(n.Stages[0].Step.Number), figure.If(key).By(string(vessel.Instantaneous))
 	q, t, c := n.Heat.As("Q"), n.Stages[0].Set.As("T"), n.Capacity.As("C")
 	top := r.w.Line("T_max", "degC", "T+Q*1000/C", t.V+q.V*1000/c.V, t, q, c)
-	cond := phrase.On(r.w, "upset.heap", says(r.w, f.key))
+	cond := phrase.On(r.w, "upset.heap", says(r.w, key))
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
-	r.atOnce(n, place, kase, cond, top)
+	r.whileWetted(n, place, kase, cond, top)
 }
 
-// atOnce is all the hydrogen in the time it takes to wet the powder, and boiling
+// whileWetted is all the hydrogen in the time it takes to wet the powder, and boiling
 // within that time where it is hot enough:
 //
 //	t = t_w where T_max is above T_b, else as long as a failure is followed
-func (r *reader) atOnce(n *course.Course, place figure.Place, kase figure.Case, cond phrase.Phrase, top working.Num) {
+func (r *reader) whileWetted(n *course.Course, place figure.Place, kase figure.Case, cond phrase.Phrase,
+	top working.Num) {
 	boils, hot, wets := r.boils(n), top.As("T_max"), r.c.Store.Num("kinetics.wetting").As("t_w")
 	t := r.w.Line("t_b", "min", "t_w/60*above(T_max,T_b)+43200*(1-above(T_max,T_b))",
 		wets.V/60*working.Above(hot.V, boils.V)+Followed*(1-working.Above(hot.V, boils.V)), wets, hot, boils)
@@ -105,7 +114,7 @@ func (r *reader) base(n *course.Course, s *course.Stage) {
 	q, t, c := n.Heat.As("Q"), s.Set.As("T"), s.Filled.As("C")
 	top := r.w.Line("T_max", "degC", "T+(Q+A*q)*1000/C", t.V+(q.V+acid.V*h.V)*1000/c.V, t, q, acid, h, c)
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), phrase.Of("upset.base_added"))
-	r.atOnce(n, place, kase, phrase.Of("upset.carbonate_added"), top)
+	r.whileWetted(n, place, kase, phrase.Of("upset.carbonate_added"), top)
 }
 
 // unventilated is the time in which the largest flow alone brings the air of

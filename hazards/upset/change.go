@@ -23,8 +23,11 @@ type change struct {
 	unsure func(c *route.Case, n *course.Course) bool
 }
 
+// atOnce is the whole addition tipped in at once.
+const atOnce = "all_at_once"
+
 var changed = [...]change{
-	{"all_at_once", func(c *route.Case, n *course.Course) bool {
+	{atOnce, func(c *route.Case, n *course.Course) bool {
 		return over(c, n, func(q quantity.Value) quantity.Value { return quantity.Value{} })
 	}, nil},
 	{"twice_as_fast", func(c *route.Case, n *course.Course) bool {
@@ -209,8 +212,10 @@ func (r *reader) wrong(n *course.Course, x *change, figs *figure.Set, courses []
 		}
 	}
 	w, how := r.w, says(r.w, x.key)
-	a.tell(x.key, string(vessel.Instantaneous), phrase.On(w, "upset.changed", how, phrase.Of("course.as_it_goes_in")),
-		[]working.Num{n.Heat, n.Gas})
+	if x.key != atOnce { // which a closed form bounds
+		a.tell(x.key, string(vessel.Instantaneous), phrase.On(w, "upset.changed", how, phrase.Of("course.as_it_goes_in")),
+			[]working.Num{n.Heat, n.Gas})
+	}
 	for i := range n.Runs {
 		y := &n.Runs[i]
 		a.tell(x.key, string(y.Law), phrase.On(w, "upset.changed", how, y.Conditions()), y.Inputs)

@@ -17,9 +17,6 @@ func (r *reader) fail(n *course.Course, f *failure) {
 	if f.needs != nil && !f.needs(n) {
 		return
 	}
-	if f.heaps {
-		r.heap(n, f)
-	}
 	boils := r.boils(n)
 	for i := range n.Runs {
 		x := &n.Runs[i]
