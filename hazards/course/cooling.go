@@ -80,7 +80,8 @@ func (f *finder) area(s *Stage) working.Num {
 	if more := s.Done.Contents().Unsaid(); more != nil {
 		v = working.Absent("V", "mL", more...)
 	}
-	if p := f.c.Route.Place(s.Done.Place); p != nil && p.Capacity.Set && v.V > p.Capacity.In("mL")*float64(max(p.Count, 1)) {
+	if p := f.c.Route.Place(s.Done.Place); p != nil && p.Capacity.Set && v.V > p.Capacity.In("mL")*
+		float64(max(p.Count, 1)) {
 		v = working.Absent("V", "mL", working.Lacks("room_for_liquor", p.Key))
 	}
 	x := v.As("V")

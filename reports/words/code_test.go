@@ -37,7 +37,8 @@ var namesIn = map[string][]string{
 // lines are the functions that put a line on a sheet: what they are given beside numbers
 // is its formula, or the name of a table, a model or an exact number.
 // An error is no part of a review.
-var lines = map[string]bool{"New": true, "Errorf": true, "Line": true, "Sum": true, "Table": true, "Model": true, "Exact": true}
+var lines = map[string]bool{"New": true, "Errorf": true, "Line": true, "Sum": true, "Table": true, "Model": true,
+	"Exact": true}
 
 // What the calculation says stands in the table of phrases: no text in its code is a
 // sentence, nor the half of one.
