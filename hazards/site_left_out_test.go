@@ -1,0 +1,106 @@
+package hazards_test
+
+import (
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"etchbound/hazards"
+	"etchbound/hazards/route"
+	"etchbound/schemas/field"
+	"etchbound/schemas/long"
+	"etchbound/schemas/quantity"
+)
+
+// fullSite is the site of the examples with every fact that the table of keys has.
+// Cabinet and cylinder are none: one that is not stated is not there.
+func fullSite(t testing.TB) *route.Site {
+	t.Helper()
+	s := demoSite(t)
+	s.Hood.Stack = quantity.Of(10, "m")
+	return s
+}
+
+// siteFacts are the facts a site states, by their places in the file.
+func siteFacts(s *route.Site) []field.Seen {
+	var out []field.Seen
+	s.Visit(func(x field.Seen) {
+		if x.Fact && x.Value.Stated() {
+			out = append(out, x)
+		}
+	})
+	return out
+}
+
+// Every key of a site file that is a fact is among those that are taken away.
+func TestEveryFactOfASiteIsTried(t *testing.T) {
+	facts := siteFacts(fullSite(t))
+	for _, f := range route.SiteFields() {
+		tried := slices.ContainsFunc(facts, func(x field.Seen) bool { return x.Path == f.Path })
+		if f.Fact && !tried {
+			t.Errorf("%s is never taken away", f.Path)
+		}
+	}
+	if len(facts) < 12 {
+		t.Errorf("%d facts", len(facts))
+	}
+}
+
+// siteTakes are what a site can leave unsaid: every fact of it by the table of keys,
+// part of its stock, and the site.
+func siteTakes(t testing.TB) map[string]func(*route.Case) {
+	out := map[string]func(*route.Case){
+		"the site": func(c *route.Case) { c.Site = nil },
+		"the stock of acid fluoride": func(c *route.Case) {
+			c.Site = c.Site.Copy()
+			c.Site.Stock = c.Site.Stock[1:]
+		},
+	}
+	for _, x := range siteFacts(fullSite(t)) {
+		out[x.At] = func(c *route.Case) { c.Site, _ = c.Site.Without(x.At) }
+	}
+	return out
+}
+
+// A site that says less never makes a verdict better. Every pair of a bundled route
+// and a fact is tried in the long form, every fact once in the usual one.
+func TestASiteThatSaysLessNeverHelps(t *testing.T) {
+	type pair struct{ name, what string }
+	texts, takes := bundledTexts(t), siteTakes(t)
+	var pairs []pair
+	for i, name := range sorted(texts) {
+		for j := range sorted(takes) {
+			pairs = append(pairs, pair{name, sorted(takes)[(i+j)%len(takes)]})
+		}
+	}
+	wholes := map[string]*hazards.Review{}
+	for _, x := range long.Some(pairs, len(takes), 1) {
+		full, ok := wholes[x.name]
+		if !ok {
+			c := newCase(t, load(t, texts[x.name]))
+			c.Brief, c.Site = true, fullSite(t)
+			rv := must(t, c)
+			full, wholes[x.name] = &rv, &rv
+		}
+		less := full.Case
+		takes[x.what](&less)
+		bare := must(t, less)
+		notBetter(t, full, &bare, x.name+" without "+x.what)
+	}
+}
+
+// The same of any route: one fact of its site less makes none of its verdicts better.
+func TestASiteThatSaysLessNeverHelpsAnyRoute(t *testing.T) {
+	takes := siteTakes(t)
+	costly(t, func(tb testing.TB, t *rapid.T) {
+		yaml := (&drawing{t: t}).recipe().yaml(plainly)
+		c := newCase(tb, load(tb, yaml))
+		c.Brief, c.Site = true, fullSite(tb)
+		full, less := must(tb, c), c
+		what := rapid.SampledFrom(sorted(takes)).Draw(t, "taken")
+		takes[what](&less)
+		bare := must(tb, less)
+		notBetter(t, &full, &bare, "without "+what+"\n"+yaml)
+	})
+}
