@@ -25,17 +25,25 @@ type portion struct {
 const ofSite = -1
 
 // substance names a pure substance. CAS is empty for a powder.
-type substance struct{ cas, name, formula, state, slug string }
+type substance struct {
+	cas, name, formula, state, slug string
+	unheld                          bool
+}
 
+// key tells substances apart: the CAS number, or the formula of a powder. What is not
+// held is told by its name alone.
 func (s substance) key() string {
-	if s.cas != "" {
+	switch {
+	case s.unheld:
+		return s.slug
+	case s.cas != "":
 		return s.cas
 	}
 	return s.formula
 }
 
 func named(s *chemicals.Substance) substance {
-	return substance{s.CAS, s.Name, s.Formula.Text, s.State, s.Slug}
+	return substance{s.CAS, s.Name, s.Formula.Text, s.State, s.Slug, s.NotHeld}
 }
 
 // upper is a stated quantity at the upper end of its range.

@@ -41,12 +41,15 @@ type Holding struct {
 	Shares                    []Share
 	portions                  []portion
 	slug                      string
+	unheld                    bool
 }
 
 // ID is the id of the mass of the substance.
 func (h *Holding) ID() figure.ID { return figure.ID{Quantity: "stock.mass", Place: figure.At(h.key())} }
 
-func (h *Holding) key() string { return substance{cas: h.CAS, formula: h.Formula}.key() }
+func (h *Holding) key() string {
+	return substance{cas: h.CAS, slug: h.slug, formula: h.Formula, unheld: h.unheld}.key()
+}
 
 // Mass is a mass in kg on its central values and at the upper ends.
 type Mass struct{ Mid, Top working.Num }
@@ -139,11 +142,16 @@ func gather(all []portion, site *route.Site, limits *limit.Set) []Holding {
 	at := map[string]int{}
 	var out []Holding
 	for _, p := range all {
-		i, ok := at[p.key()]
+		key := p.key()
+		if p.unheld {
+			key = p.name // two names can come to one slug
+		}
+		i, ok := at[key]
 		if !ok {
 			i = len(out)
-			at[p.key()] = i
-			out = append(out, Holding{CAS: p.cas, Name: p.name, Formula: p.formula, State: p.state, slug: p.slug})
+			at[key] = i
+			out = append(out, Holding{CAS: p.cas, Name: p.name, Formula: p.formula, State: p.state, slug: p.slug,
+				unheld: p.unheld})
 		}
 		out[i].portions = append(out[i].portions, p)
 	}

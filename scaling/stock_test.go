@@ -320,3 +320,25 @@ func TestFluorideAsHF(t *testing.T) {
 		t.Errorf("a stock nobody stated is %g kg", x.Stock.Mid.V)
 	}
 }
+
+// Two substances that are not held and of which nobody wrote a formula are two, and
+// how much of each is its own.
+func TestUnheldSubstancesAreNotAddedTogether(t *testing.T) {
+	text := strings.Replace(bench("48 wt%"), "steps:\n", "steps:\n"+
+		"  - {do: charge, in: pot, what: [{substance: alphite, not_held: true, mass: 1 g}, "+
+		"{substance: betite, not_held: true, mass: 2 g}], temperature: 20 degC}\n", 1)
+	h := holdings(t, caseAt(t, "a.yaml", text, ""))
+	ids := map[string]string{}
+	for i := range h.Substances {
+		x := &h.Substances[i]
+		if was, there := ids[x.ID().String()]; there {
+			t.Errorf("%s and %s are both %s", was, x.Name, x.ID())
+		}
+		ids[x.ID().String()] = x.Name
+	}
+	for _, name := range []string{"alphite", "betite"} {
+		if ids["stock.mass@x_"+name] != name {
+			t.Errorf("%s is not told apart: %v", name, ids)
+		}
+	}
+}
