@@ -23,7 +23,7 @@ const quenched = "  - {do: quench, in: pot, what: [{substance: water, volume: 1 
 
 // Water that goes in at the end cools nothing that happened before it.
 func TestAQuenchAtTheEndCoolsNothingBefore(t *testing.T) {
-	without, with := review(t, onto("")), review(t, onto(quenched))
+	without, with := followed(t, onto("")), followed(t, onto(quenched))
 	compared := 0
 	for i := range without.Figures {
 		f := &without.Figures[i]
@@ -47,7 +47,7 @@ func TestAQuenchAtTheEndCoolsNothingBefore(t *testing.T) {
 // water and a fifth of the acid, 2.15 and 0.28 to 0.45 kJ/K: 150 to 161 K by hand,
 // where all the liquor, at 4.18 - 2.5 w, gives 99 K.
 func TestAcidPouredOnToPowderHeatsWhatIsThere(t *testing.T) {
-	rv := review(t, onto(""))
+	rv := followed(t, onto(""))
 	for id, ends := range map[string][2]float64{
 		"heat.adiabatic_rise@3":                           {150, 161},
 		"heat.adiabatic_rise@4":                           {97, 101},
@@ -70,7 +70,7 @@ func TestAcidPouredOnToPowderHeatsWhatIsThere(t *testing.T) {
 // hand, 0.0514 mol of 1.5 at 24.47 L/mol less what the product binds as OH) within
 // the time of wetting.
 func TestAHeapWettedAtOnceIsAllAtOnce(t *testing.T) {
-	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
+	rv := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	for _, failure := range []string{"stirrer_stops", "delayed_start"} {
 		for _, quantity := range []string{"heat.temperature_peak", "gas.hydrogen.peak_rate"} {
 			f := figureOf(&rv, quantity+"@2:"+failure+",instantaneous")

@@ -30,7 +30,7 @@ func TestBothBoundsOfTheAddition(t *testing.T) {
 		mass, volume, ua string
 		low, mid, high   float64
 	}{{"10 g", "200 mL", "2 W/K", 29.3, 32.5, 35.8}, {"1 kg", "20 L", "40 W/K", 146.7, 162.7, 178.8}} {
-		rv := review(t, inIce(c.mass, c.volume, c.ua))
+		rv := followed(t, inIce(c.mass, c.volume, c.ua))
 		f := figureOf(&rv, "heat.addition_time.required@2")
 		if f == nil || !nearly.To(f.Value.V, c.mid, 0.1) || !nearly.To(f.Low().V, c.low, 0.1) ||
 			!nearly.To(f.High().V, c.high, 0.1) {
@@ -51,7 +51,7 @@ func TestBothBoundsOfTheAddition(t *testing.T) {
 // The highest temperature of instantaneous reaction against the closed form of
 // one vessel with a constant heat input: T = Tc + P/UA + (T0 - Tc - P/UA) exp(-UA t/C).
 func TestInstantaneousPeakTemperature(t *testing.T) {
-	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
+	rv := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	rise := figureOf(&rv, "heat.adiabatic_rise@2").Value.V
 	heat := figureOf(&rv, "heat.etch.total@2").Value.V
 	c, p := 1000*heat/rise, heat*1000/600
@@ -64,7 +64,7 @@ func TestInstantaneousPeakTemperature(t *testing.T) {
 // All of the hydrogen over the time of the addition: 3.772 L in 10 min, and 99
 // times as much air for 1 vol%.
 func TestInstantaneousFlow(t *testing.T) {
-	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
+	rv := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	q := figureOf(&rv, "gas.hydrogen.peak_rate.during_addition@2:instantaneous").Value.V
 	if !nearly.To(q, 0.37715, 1e-4) {
 		t.Errorf("%g L/min, want 0.3772", q)
@@ -78,7 +78,7 @@ func TestInstantaneousFlow(t *testing.T) {
 // reaction still stands.
 func TestNoHoldNoRate(t *testing.T) {
 	yaml := inIce("10 g", "200 mL", "2 W/K")
-	rv := review(t, yaml[:strings.Index(yaml, "  - {do: hold")])
+	rv := followed(t, yaml[:strings.Index(yaml, "  - {do: hold")])
 	if f := figureOf(&rv, "heat.accumulation@2:self_accelerating"); f == nil || !f.Value.Unknown() {
 		t.Errorf("unreacted share without a hold: %+v", f)
 	}
@@ -89,7 +89,7 @@ func TestNoHoldNoRate(t *testing.T) {
 
 // A measured curve takes the place of the two laws.
 func TestMeasuredCurveReplacesTheLaws(t *testing.T) {
-	rv := review(t, inIce("10 g", "200 mL", "2 W/K")+
+	rv := followed(t, inIce("10 g", "200 mL", "2 W/K")+
 		"measured:\n  curve: {temperature: 2 degC, points: [{time: 1 h, conversion: 10 %}, {time: 3 h, conversion: 90 %}]}\n")
 	if f := figureOf(&rv, "heat.accumulation@2:self_accelerating"); f != nil {
 		t.Errorf("a law beside the curve: %+v", f)
@@ -104,7 +104,7 @@ func TestLittleIce(t *testing.T) {
 	with := func(ice string) string {
 		return strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "ua: 2 W/K}", "ua: 2 W/K, ice: "+ice+"}", 1)
 	}
-	little, much := review(t, with("20 g")), review(t, with("1 kg"))
+	little, much := followed(t, with("20 g")), followed(t, with("1 kg"))
 	id := "heat.temperature_peak@3:early_peak"
 	if a, b := figureOf(&little, id), figureOf(&much, id); !(a.Value.V > b.Value.V+1) {
 		t.Errorf("20 g of ice: %v degC, 1 kg: %v", a.Value.V, b.Value.V)
@@ -119,7 +119,7 @@ func TestLittleIce(t *testing.T) {
 // of what waits (energy balance); boiling is reached if that is above it, and
 // later the slower the stated etch is.
 func TestCoolingLost(t *testing.T) {
-	weak := review(t, inIce("10 g", "200 mL", "2 W/K"))
+	weak := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	top := figureOf(&weak, "heat.temperature_peak@2:cooling_lost,early_peak")
 	mtsr := figureOf(&weak, "heat.mtsr@2")
 	// The bath is 2 K below the set temperature and up to 5 % has reacted by then.
@@ -131,7 +131,7 @@ func TestCoolingLost(t *testing.T) {
 		t.Errorf("49 degC at most, and it boils after %+v", f)
 	}
 	strong := inIce("10 g", "50 mL", "2 W/K")
-	quick, slow := review(t, strong), review(t, strings.Replace(strong, "time: 4 h", "time: 40 h", 1))
+	quick, slow := followed(t, strong), followed(t, strings.Replace(strong, "time: 4 h", "time: 40 h", 1))
 	for _, law := range []string{"self_accelerating", "early_peak"} {
 		id := "heat.time_to_boil@2:cooling_lost," + law
 		a, b := figureOf(&quick, id), figureOf(&slow, id)
@@ -147,7 +147,7 @@ func TestCoolingLost(t *testing.T) {
 // The assumed time of free metal moves what stands on it.
 func TestTheTimeOfMetalMovesTheFlow(t *testing.T) {
 	yaml := strings.Replace(inIce("10 g", "200 mL", "2 W/K"), pure, "impurities: [{formula: Al, share: 3 wt%}]", 1)
-	rv := review(t, yaml)
+	rv := followed(t, yaml)
 	for _, a := range rv.Assumptions {
 		if a.ID == "kinetics.metal_time" {
 			for _, m := range a.Moves {

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/upset"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -29,15 +30,16 @@ func worstOfBoth(rv *hazards.Review, law string, quantities ...string) float64 {
 // review of the route as it then is.
 func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
 	base := inIce("10 g", "200 mL", "2 W/K")
-	rv := review(t, base)
-	for key, wrong := range map[string]string{
+	rv := followed(t, base)
+	ways := map[string]string{
 		"all_at_once": strings.Replace(base, "{do: add, in: pot, what: [precursor], over: 10 min, ",
 			"{do: charge, in: pot, what: [precursor], ", 1),
 		"twice_as_fast":     strings.Replace(base, "over: 10 min", "over: 5 min", 1),
 		"double_dose":       inIce("20 g", "200 mL", "2 W/K"),
 		"weighed_ten_times": inIce("100 g", "200 mL", "2 W/K"),
-	} {
-		as := review(t, wrong)
+	}
+	for _, key := range long.Some(sorted(ways), 4, 1) {
+		as := review(t, ways[key])
 		for _, law := range []string{"instantaneous", "self_accelerating", "early_peak"} {
 			f := figureOf(&rv, "heat.temperature_peak@2:"+key+","+law)
 			want := worstOfBoth(&as, law, "heat.temperature_peak")
@@ -62,13 +64,13 @@ func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
 // Three times the strength makes the etch three times as fast (first order), so
 // the slow law peaks three times as high where the temperature hardly moves.
 func TestStrongerAcidIsFaster(t *testing.T) {
-	rv := review(t, strings.Replace(inIce("1 g", "200 mL", "20 W/K"), "time: 4 h", "time: 24 h", 1))
+	rv := followed(t, strings.Replace(inIce("1 g", "200 mL", "20 W/K"), "time: 4 h", "time: 24 h", 1))
 	weak := figureOf(&rv, "gas.hydrogen.peak_rate.after_addition@3:early_peak").Value.V
 	f := figureOf(&rv, "gas.hydrogen.peak_rate@2:stronger_acid,early_peak")
 	if f == nil || !nearly.To(f.Value.V/weak, 3, 0.05) {
 		t.Errorf("%+v against %g L/min, want three times", f, weak)
 	}
-	strong := review(t, strings.Replace(inIce("1 g", "200 mL", "20 W/K"), "10 wt%", "49 wt%", 1))
+	strong := followed(t, strings.Replace(inIce("1 g", "200 mL", "20 W/K"), "10 wt%", "49 wt%", 1))
 	if f := figureOf(&strong, "heat.temperature_peak@2:stronger_acid"); f != nil {
 		t.Errorf("an acid stronger than 49 wt%%: %+v", f)
 	}
@@ -78,7 +80,7 @@ func TestStrongerAcidIsFaster(t *testing.T) {
 // 3.9 mol of acid each, 0.200 of 1.034 mol offered; 39.05 kJ in 19.4 % of 825 J/K
 // and the solid's 6.6. Base: 39.05 + 1.034 * 68.8 kJ in 832 J/K.
 func TestBoundsOfTheWrongOrder(t *testing.T) {
-	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
+	rv := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	heat := figureOf(&rv, "heat.etch.total@2").Value.V
 	c := 1000 * heat / figureOf(&rv, "heat.adiabatic_rise@2").Value.V
 	acid := figureOf(&rv, "fluoride.hf_equivalent@1").Value.V / 20.0064
@@ -107,7 +109,7 @@ func TestPrewashSkipped(t *testing.T) {
 		"2 degC}\n", "", 1)
 	yaml = strings.Replace(yaml, "{do: add, in: pot, what: [precursor], over: 10 min, temperature: 2 degC}",
 		"{do: transfer, in: cup, into: pot}", 1)
-	rv := review(t, yaml)
+	rv := followed(t, yaml)
 	f := figureOf(&rv, "gas.hydrogen.peak_rate@4:prewash_skipped,instantaneous")
 	g := figureOf(&rv, "gas.hydrogen.peak_rate.during_addition@4:instantaneous")
 	if f == nil || g == nil || !(f.Value.V > 1.1*g.Value.V) {
@@ -122,12 +124,12 @@ func TestEveryFailureIsMet(t *testing.T) {
 	}
 	met := map[string]bool{}
 	for _, text := range bundledTexts(t) {
-		rv := review(t, text)
+		rv := followed(t, text)
 		for i := range rv.Figures {
 			met[rv.Figures[i].Case.Failure] = true
 		}
 	}
-	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
+	rv := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	for i := range rv.Figures {
 		met[rv.Figures[i].Case.Failure] = true
 	}
@@ -188,7 +190,7 @@ func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
 // 10 g in 200 mL in 1 L, 0.8 L of 29.5 vol% hydrogen burn with 241.8 kJ/mol, and
 // 2.3 kJ in 832 J/K are 2.8 K (by hand).
 func TestHowSoonTheWrongOrderBoils(t *testing.T) {
-	rv := review(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "closure: vented", "capacity: 1 L, "+
+	rv := followed(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "closure: vented", "capacity: 1 L, "+
 		"closure: vented", 1))
 	if f := figureOf(&rv, "heat.time_to_boil@2:acid_onto_powder"); f == nil || f.Value.V != 0.5 {
 		t.Errorf("%+v, want the half minute of wetting", f)
@@ -232,7 +234,7 @@ func TestMinutesOfEachStep(t *testing.T) {
 // A stirrer of 5 W keeps a bath of 2 W/K 2.5 K warmer (5/2, by hand), and goes on
 // when the cooling fails, but not when the power does.
 func TestAStirrerHeats(t *testing.T) {
-	rv := review(t, strings.Replace(inIce("1 g", "200 mL", "2 W/K"), "closure: vented,", "closure: vented, "+
+	rv := followed(t, strings.Replace(inIce("1 g", "200 mL", "2 W/K"), "closure: vented,", "closure: vented, "+
 		"stirrer_heat: 5 W,", 1))
 	x := &rv.Courses[0].Runs[0]
 	if end := x.Vessel.End.Temperature - 273.15; !nearly.To(end, 2.5, 0.1) {

@@ -41,24 +41,46 @@ func newCase(t testing.TB, r *route.Route) route.Case {
 	return c
 }
 
+// review is the review of a route; in the short form without its failures, which take
+// most of the time of one.
 func review(t testing.TB, yaml string) hazards.Review {
 	t.Helper()
+	return reviewed(t, yaml, testing.Short())
+}
+
+// followed is the review of a route with its failures, in every form of the tests.
+func followed(t testing.TB, yaml string) hazards.Review {
+	t.Helper()
+	return reviewed(t, yaml, false)
+}
+
+// seen is the text of a route, and whether its failures were left out.
+type seen struct {
+	yaml  string
+	brief bool
+}
+
+func reviewed(t testing.TB, yaml string, brief bool) hazards.Review {
+	t.Helper()
+	key := seen{yaml, brief}
 	_, drawn := t.(fataler)
-	if rv, ok := reviews.Load(yaml); ok && !drawn {
+	if rv, ok := reviews.Load(key); ok && !drawn {
 		return rv.(hazards.Review)
 	}
-	rv, err := hazards.Make(newCase(t, load(t, yaml)))
+	c := newCase(t, load(t, yaml))
+	c.Brief = c.Brief || brief
+	rv, err := hazards.Make(c)
 	if err != nil {
 		t.Fatalf("%v\n%s", err, yaml)
 	}
 	if !drawn {
-		reviews.Store(yaml, rv)
+		reviews.Store(key, rv)
 	}
 	return rv
 }
 
-// reviews are those that tests have made, by the text of their route: many look at
-// the same ones. Nobody changes what he gets.
+// reviews are those that tests have made: many look at the same ones. Nobody changes
+// what he gets.
 var reviews sync.Map
 
 // bundledTexts are the routes of the examples, by file name.

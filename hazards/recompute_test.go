@@ -57,7 +57,7 @@ func bundledReviews(t *testing.T) map[string]hazards.Review {
 	texts := bundledTexts(t)
 	out := map[string]hazards.Review{}
 	for _, name := range long.Some(sorted(texts), len(texts), 2) {
-		out[name] = review(t, texts[name])
+		out[name] = followed(t, texts[name])
 	}
 	return out
 }

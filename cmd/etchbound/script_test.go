@@ -29,7 +29,7 @@ func TestScripts(t *testing.T) {
 		t.Fatal(scripts, err)
 	}
 	testscript.Run(t, testscript.Params{
-		Files:              long.Some(scripts, len(scripts), 4),
+		Files:              long.Some(scripts, len(scripts), 2),
 		RequireUniqueNames: true,
 		Setup: func(e *testscript.Env) error {
 			e.Values[fed{}] = new(string)
