@@ -29,6 +29,7 @@ func worstOfBoth(rv *hazards.Review, law string, quantities ...string) float64 {
 // A thing done wrong is the route written that way: each failure against a
 // review of the route as it then is.
 func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
+	long.NotShort(t)
 	base := inIce("10 g", "200 mL", "2 W/K")
 	rv := followed(t, base)
 	ways := map[string]string{
@@ -119,9 +120,7 @@ func TestPrewashSkipped(t *testing.T) {
 
 // Every failure of the list can be met, and each is said in words.
 func TestEveryFailureIsMet(t *testing.T) {
-	if testing.Short() {
-		t.Skip("it takes all bundled routes")
-	}
+	long.NotShort(t)
 	met := map[string]bool{}
 	for _, text := range bundledTexts(t) {
 		rv := followed(t, text)
@@ -205,6 +204,7 @@ func TestHowSoonTheWrongOrderBoils(t *testing.T) {
 // The minutes of a step are those of a failure that strikes in it: over all steps
 // the least is that of the worst failure of equipment.
 func TestMinutesOfEachStep(t *testing.T) {
+	long.NotShort(t)
 	for name, rv := range bundledReviews(t) {
 		for i := range rv.Courses {
 			n := &rv.Courses[i]

@@ -451,6 +451,7 @@ func TestAMissingDatumNeverHelps(t *testing.T) {
 type reporter interface{ Errorf(string, ...any) }
 
 func TestNoDatumOfTheDemonstrationHelpsByMissing(t *testing.T) {
+	long.NotShort(t)
 	text := bundledTexts(t)["demo-lif-hcl-2g.yaml"]
 	full := review(t, text)
 	c := full.Case

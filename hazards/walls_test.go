@@ -73,6 +73,7 @@ func TestAWallLeftOutNeverHelps(t *testing.T) {
 
 // The same in the routes of the examples that stand in a bath or jacket.
 func TestAWallOfTheExamplesLeftOutNeverHelps(t *testing.T) {
+	long.NotShort(t)
 	routes, inBath := bundled(t), []string(nil)
 	for _, name := range sorted(routes) {
 		r, cooled := routes[name], false

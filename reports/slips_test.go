@@ -158,6 +158,7 @@ func TestNoOutputSlips(t *testing.T) {
 // Nor where a route says less: lines are taken out of bundled routes, and what
 // still loads is written in every format.
 func TestLessOfARouteDoesNotSlip(t *testing.T) {
+	long.NotShort(t)
 	want := 4
 	switch {
 	case long.Form():

@@ -146,6 +146,7 @@ func TestChangesOfWhatWasThere(t *testing.T) {
 
 // A sample that grows with the batch is no change of its own, and one that does not is.
 func TestASampleGrowsWithTheBatch(t *testing.T) {
+	long.NotShort(t)
 	sampled := func(ml string) string {
 		return strings.Replace(strings.Replace(reviewed, "steps:", "  cup: {kind: beaker, closure: open, capacity: "+
 			"100 mL}\nsteps:", 1)+

@@ -162,6 +162,7 @@ func TestWhereTheAdditionIsOutgrown(t *testing.T) {
 // site is at the edge of a runaway, where a figure stands on one corner of the data
 // at one size and on another at the next.
 func TestCrossingsAreWhereTheyAre(t *testing.T) {
+	long.NotShort(t)
 	whole, site := demonstration(t), demoSite(t)
 	whole.Site = site
 	type ladder struct {
@@ -265,6 +266,7 @@ func exponent(t *testing.T, g *scaling.Growth, quantity string) float64 {
 // stretched to what the cooling follows, at constant U and difference, the velocity
 // does not change with size, and the time grows as n^(1/3) (geometry).
 func TestExponents(t *testing.T) {
+	long.NotShort(t)
 	similar := strings.Replace(gram, ", ua: 0.5 W/K", "", 1) // U of the wall, which stays
 	similar = strings.Replace(similar, "material: PTFE,", "material: PTFE, wall: 3 mm,", 1)
 	type ladder struct {
@@ -295,6 +297,7 @@ func TestExponents(t *testing.T) {
 // With containers from the list, the vessel is the next size up, and one that is
 // kept stays.
 func TestVesselsFromTheList(t *testing.T) {
+	long.NotShort(t)
 	g := grow(t, gram, 1, 100, scaling.Follow{Vessel: true})
 	for i, want := range map[int]string{0: "100 mL PTFE", len(g.Rungs) - 1: "10 L PTFE-lined steel"} {
 		if got := g.Rungs[i].Vessel(); got != want {
@@ -335,6 +338,7 @@ func TestSplit(t *testing.T) {
 
 // While a finding is not known, nothing is said of the first limit.
 func TestWithheld(t *testing.T) {
+	long.NotShort(t)
 	g := grow(t, strings.Replace(gram, ", vent: 6 mm", "", 1), 0.001, 0.01, scaling.Follow{})
 	if !g.NotKnown() {
 		t.Error("without a vent bore everything is known")

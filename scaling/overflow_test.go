@@ -5,6 +5,7 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/scaling"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -12,6 +13,7 @@ import (
 // turn is given beyond (by hand: 50 mL of acid a gram, 20 g fill it). One that grows
 // along never runs over.
 func TestAKeptVesselRunsOver(t *testing.T) {
+	long.NotShort(t)
 	for _, c := range []struct {
 		keep string
 		at   float64

@@ -14,6 +14,7 @@ import (
 // The same input gives the same bytes: again, on one processor or two, at
 // another time of day, in another place and language.
 func TestSameBytes(t *testing.T) {
+	long.NotShort(t)
 	list, err := filepath.Glob(filepath.Join(routes(t), "*.yaml"))
 	if err != nil || len(list) == 0 {
 		t.Fatal("no routes", err)

@@ -30,6 +30,14 @@ func Only(t testing.TB) {
 	}
 }
 
+// NotShort skips a test in the short form. Its name has to stand in .ci/run as well.
+func NotShort(t testing.TB) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("is no part of the short form")
+	}
+}
+
 // Some gives as many members of a list as the form asks for, evenly spread over
 // it and always the same ones: all of them in the long form.
 func Some[T any](list []T, usual, short int) []T {

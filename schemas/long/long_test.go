@@ -49,3 +49,12 @@ type recorder struct {
 }
 
 func (r *recorder) Skip(...any) { r.skipped = true }
+
+// What is no part of the short form runs in the others.
+func TestNotShort(t *testing.T) {
+	r := &recorder{TB: t}
+	long.NotShort(r)
+	if r.skipped != testing.Short() {
+		t.Errorf("skipped: %v", r.skipped)
+	}
+}
