@@ -14,7 +14,7 @@ import (
 var looked = map[string]string{
 	"conductivity.carbon_steel":  "compared, to find the wall that passes least heat: that one counts",
 	"dissolution_acid.NH4HF2(s)": "no strong acid is beside it, and another heat counts",
-	"impurity.unstated":          "looked up before what the route states is subtracted to nothing",
+	"impurity.unstated":          "what the route states leaves nothing that nobody explained",
 	"kinetics.activation":        "of a run that other data leave unknown",
 	"kinetics.hold_share":        "of a run that other data leave unknown",
 	"kinetics.metal_time":        "of a run that other data leave unknown",
