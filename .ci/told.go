@@ -67,7 +67,7 @@ func main() {
 
 // read prints while it reads, and gives what became of every test.
 func read(in *bufio.Reader) (results []result, failed bool) {
-	said := map[string]string{} // by test, until it is known whether it fails
+	said := map[string]*strings.Builder{} // by test, until it is known whether it fails; it may be many megabytes
 	for {
 		line, err := in.ReadBytes('\n')
 		var e event
@@ -84,14 +84,19 @@ func read(in *bufio.Reader) (results []result, failed bool) {
 			if e.Test == "" && e.Output != "PASS\n" {
 				fmt.Print(e.Output)
 			} else {
-				said[name] += e.Output
+				if said[name] == nil {
+					said[name] = new(strings.Builder)
+				}
+				said[name].WriteString(e.Output)
 			}
 		case "build-fail":
 			failed = true
 		case "pass", "fail", "skip":
 			if e.Action == "fail" {
 				failed = true
-				fmt.Print(said[name])
+				if b := said[name]; b != nil {
+					fmt.Print(b.String())
+				}
 			}
 			delete(said, name)
 			if e.Test != "" {
