@@ -4,7 +4,6 @@ import (
 	"io/fs"
 	"slices"
 	"strings"
-	"sync"
 
 	"etchbound/schemas/columns"
 )
@@ -48,13 +47,7 @@ type class struct {
 	formulas, words []string
 }
 
-var classes = sync.OnceValue(func() []class {
-	all, err := loadClasses(dataFiles)
-	if err != nil {
-		panic(err) // embedded, so a fault of the build; a test reads it
-	}
-	return all
-})
+var classes = embedded(loadClasses)
 
 func loadClasses(fsys fs.FS) ([]class, error) {
 	return read(fsys, "data/classes.csv", func(r columns.Row) class {

@@ -79,6 +79,18 @@ func read[T any](fsys fs.FS, name string, thing func(columns.Row) T) ([]T, error
 	return columns.Read("chemicals/"+name, string(text), thing)
 }
 
+// embedded reads a table that the program carries, once. A fault of it is one of the
+// build, which a test finds.
+func embedded[T any](load func(fs.FS) ([]T, error)) func() []T {
+	return sync.OnceValue(func() []T {
+		all, err := load(dataFiles)
+		if err != nil {
+			panic(err)
+		}
+		return all
+	})
+}
+
 func loadRows(fsys fs.FS, name string, rows []Datum) ([]Datum, error) {
 	more, err := read(fsys, name, func(r columns.Row) Datum {
 		return Datum{ID: r.Named("id"), Symbol: r.Text("symbol"), Unit: r.Text("unit"), Shape: r.Text("shape"),

@@ -29,6 +29,9 @@ type Applied struct {
 // family is a kind of row a route may add for a phase or substance of its own.
 type family struct{ prefix, symbol, unit string }
 
+// statedByRoute begins the id of a quantity that a route states with a range.
+const statedByRoute = "given:"
+
 // openFamilies are the rows that may be added; every other id must exist, so
 // that a misspelt id is refused and not silently kept.
 var openFamilies = [...]family{
@@ -49,7 +52,7 @@ var openFamilies = [...]family{
 	{"heat.impurity.base.", "q_imp", "kJ/mol"},
 	{"dissolution.", "q_dis", "kJ/mol"},
 	{"dissolution_water.", "q_dis", "kJ/mol"},
-	{"given:", "x", ""}, // a quantity of the route that was stated with a range
+	{statedByRoute, "x", ""}, // a quantity of the route that was stated with a range
 }
 
 // Override returns a store with the rows replaced, site before route so that

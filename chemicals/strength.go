@@ -3,7 +3,6 @@ package chemicals
 import (
 	"errors"
 	"io/fs"
-	"sync"
 
 	"etchbound/schemas/columns"
 )
@@ -17,13 +16,7 @@ type Strength struct {
 	What      string // most, reviewed, dissolves or bought; see the table
 }
 
-var strengths = sync.OnceValue(func() []Strength {
-	all, err := loadStrengths(dataFiles)
-	if err != nil {
-		panic(err) // embedded, so a fault of the build; a test reads it
-	}
-	return all
-})
+var strengths = embedded(loadStrengths)
 
 func loadStrengths(fsys fs.FS) ([]Strength, error) {
 	return read(fsys, "data/strengths.csv", func(r columns.Row) Strength {

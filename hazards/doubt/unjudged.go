@@ -60,12 +60,9 @@ func breathable(r *route.Route, given []process.Release) []*chemicals.Substance 
 		}
 	}
 	for i := range given {
-		if s, held := chemicals.Library().Find(given[i].Gas); held && !asphyxiant[s.Slug] {
+		if s, held := chemicals.Library().Find(given[i].Gas); held && !s.Is("asphyxiant") {
 			add(s)
 		}
 	}
 	return out
 }
-
-// asphyxiant are gases that hurt by the air they displace, which is a figure of its own.
-var asphyxiant = map[string]bool{"hydrogen": true, "methane": true, "nitrogen": true, "argon": true, "oxygen": true}
