@@ -70,7 +70,7 @@ func (f *finder) first(need, there, offered working.Num) working.Num {
 		return working.Exact("s", "1", firstDrops, "what is poured brings none of it: the first drops count")
 	}
 	n, x0, x := need.As("n"), there.As("X_0"), offered.As("X")
-	return f.w.Line("s", "1", "max(0.01,min(1,(n-X_0)/(X-X_0)))",
+	return f.w.Line("s", "1", "max(0.0001,min(1,(n-X_0)/(X-X_0)))",
 		max(firstDrops, min(1, (n.V-x0.V)/(x.V-x0.V))), n, x0, x)
 }
 
@@ -110,7 +110,7 @@ func (f *finder) needed(s *Stage) working.Num {
 	for _, i := range s.Etches {
 		e := &f.k.Etches[i]
 		if !e.N.None() {
-			terms = append(terms, f.takes(e))
+			terms = append(terms, takes(f.w, f.k, e))
 		}
 		for j := range e.Dissolved {
 			if h := e.Dissolved[j].Hydrogen.As("n_H2"); !h.None() {
@@ -122,21 +122,21 @@ func (f *finder) needed(s *Stage) working.Num {
 }
 
 // takes is what the layered phase of an etch takes, mol.
-func (f *finder) takes(e *process.Etch) working.Num {
-	m, z := e.N.As("m"), f.k.Layered.Electrons.As("e")
+func takes(w *working.Sheet, k *process.Walk, e *process.Etch) working.Num {
+	m, z := e.N.As("m"), k.Layered.Electrons.As("e")
 	if e.Family == process.Alkaline {
 		atoms := 0.0
-		for _, a := range f.k.Layered.A {
+		for _, a := range k.Layered.A {
 			atoms += a.Count
 		}
 		z = working.Exact("e", "mol/mol", atoms, "one base for each atom that leaves")
 	}
 	x, d := e.Product.Fluorine, e.Product.Chlorine
 	if x.None() || d.None() {
-		return f.w.Line("n", "mol", "m*e", m.V*z.V, m, z)
+		return w.Line("n", "mol", "m*e", m.V*z.V, m, z)
 	}
 	x, d = x.As("f"), d.As("d")
-	return f.w.Line("n", "mol", "m*(e+f+d)", m.V*(z.V+x.V+d.V), m, z, x, d)
+	return w.Line("n", "mol", "m*(e+f+d)", m.V*(z.V+x.V+d.V), m, z, x, d)
 }
 
 // Needed is the acid that a complete etch of the layered phase takes, and what is
@@ -149,13 +149,11 @@ func Needed(w *working.Sheet, k *process.Walk, s *Stage) (need, offered working.
 		if e.N.None() {
 			continue
 		}
-		m, z, f, d := e.N.As("m"), k.Layered.Electrons.As("e"), e.Product.Fluorine, e.Product.Chlorine
-		if f.None() || d.None() {
+		if e.Product.Fluorine.None() || e.Product.Chlorine.None() {
 			terms = append(terms, working.Absent("n", "mol", missing))
 			continue
 		}
-		f, d = f.As("f"), d.As("d")
-		terms = append(terms, w.Line("n", "mol", "m*(e+f+d)", m.V*(z.V+f.V+d.V), m, z, f, d))
+		terms = append(terms, takes(w, k, e))
 	}
 	offered = k.Etches[s.Etches[0]].AcidBefore
 	if offered.None() {

@@ -182,8 +182,10 @@ func more(a, b float64) float64 {
 }
 
 // firstDrops is the share of a liquor that is in when the first of it wets dry
-// powder: a vessel with nothing in it has no temperature.
-const firstDrops = 0.01
+// powder, and the least with which all of it can react: a vessel with nothing in it
+// has no temperature, and nothing goes in within no time. It is far below what any
+// etchant needs, so that it hides no heat.
+const firstDrops = 1e-4
 
 // pieces lays the stages out in time; those of a number twice that of the step
 // are its addition, and the next number what follows in the step.
@@ -225,10 +227,9 @@ func (f *finder) addition(s *Stage, in liquor, x vessel.Piece, t float64, out *R
 		x.Dose, x.Until = f.amount(s.Etches)/s.Over.V, t+s.Over.V
 		return []vessel.Piece{x}
 	}
-	feeding := max(s.Onto.Feeding.V, leastFeeding*s.Over.V)
 	out.Inputs = append(out.Inputs, s.Onto.Share, s.Onto.There.As("C_0"))
 	x.Pour = (in.after - in.before) / s.Over.V
-	x.Dose, x.Until = f.amount(s.Etches)/feeding, t+feeding
+	x.Dose, x.Until = f.amount(s.Etches)/s.Onto.Feeding.V, t+s.Onto.Feeding.V
 	y := x
 	y.Dose, y.Added, y.Until = 0, 0, t+s.Over.V
 	if !(y.Until > x.Until) {
@@ -236,10 +237,6 @@ func (f *finder) addition(s *Stage, in liquor, x vessel.Piece, t float64, out *R
 	}
 	return []vessel.Piece{x, y}
 }
-
-// leastFeeding is the share of an addition over which powder counts as going in
-// where it has its liquor at once: nothing goes in within no time.
-const leastFeeding = 0.01
 
 // stirring is the heat of the stirrer in a step, W; nothing where none is stated
 // or the step says that nobody stirs.
