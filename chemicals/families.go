@@ -1,7 +1,7 @@
 package chemicals
 
 import (
-	"sync"
+	"io/fs"
 
 	"etchbound/schemas/columns"
 )
@@ -14,16 +14,12 @@ type Family struct {
 	Leaving, Other []string
 }
 
-var families = sync.OnceValue(func() []Family {
-	all, err := read(dataFiles, "data/families.csv", func(r columns.Row) Family {
+var families = embedded(func(fsys fs.FS) ([]Family, error) {
+	return read(fsys, "data/families.csv", func(r columns.Row) Family {
 		r.Choice("status", "read", "memory")
 		r.Text("note")
 		return Family{r.Named("family"), r.Stated("m"), r.Stated("a"), r.Stated("x"), r.List("leaving"), r.List("other")}
 	})
-	if err != nil {
-		panic(err) // embedded, so a fault of the build; a test reads it
-	}
-	return all
 })
 
 // Families are the families of layered phases that are known beside M(n+1)AX(n). The
