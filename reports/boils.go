@@ -8,13 +8,16 @@ import (
 	"etchbound/hazards/route"
 )
 
-// cappable are the temperatures that an open liquor cannot have beyond boiling: what is
-// left of the heat goes off as vapour.
-var cappable = []string{"heat.mtsr", "heat.temperature_peak"}
+// rise is the rise that all the heat would give; of an open liquor it ends at boiling.
+const rise = "heat.adiabatic_rise"
+
+// cappable are the temperatures that an open liquor cannot have beyond boiling, and the
+// rise to there: what is left of the heat goes off as vapour.
+var cappable = []string{"heat.mtsr", "heat.temperature_peak", rise}
 
 // boilsAt is the high end of the boiling point of the open liquor that a temperature is
-// of, degC; false for what is no such temperature, where it is not known, and for what
-// is shut or molten, which gets hotter and presses.
+// of, degC, or the rise to there, K; false for what is no such figure, where it is not
+// known, and for what is shut or molten, which gets hotter and presses.
 func (b *builder) boilsAt(f *figure.Figure) (float64, bool) {
 	if !slices.Contains(cappable, f.Quantity) {
 		return 0, false
@@ -37,13 +40,23 @@ func (b *builder) boilsAt(f *figure.Figure) (float64, bool) {
 	if !ok || t.High().Unknown() {
 		return 0, false
 	}
-	return t.High().V, true
+	if f.Quantity != rise {
+		return t.High().V, true
+	}
+	top, ok := b.at("heat.mtsr", f.Place)
+	if !ok || top.Value.Unknown() || f.Value.Unknown() {
+		return 0, false
+	}
+	return t.High().V - (top.Value.V - f.Value.V), true
 }
 
 // valueText is the central value of a figure with its unit, and of an open liquor that
 // it boils.
 func (b *builder) valueText(f *figure.Figure) string {
 	if t, ok := b.boilsAt(f); ok && f.Value.V >= t {
+		if f.Quantity == rise {
+			return say("rise.boils", with(significant(t, 3, 1), "K"))
+		}
 		return say("temperature.boils", with(significant(t, 3, 1), "degC"))
 	}
 	return valueText(f)
@@ -72,7 +85,7 @@ func (b *builder) rangeText(f *figure.Figure) string {
 	case f.Low().Unknown():
 		return say("value.unknown")
 	case f.Low().V >= t:
-		return say("range.none")
+		return say("temperature.throughout")
 	case f.Value.V >= t:
 		return say("temperature.from", significant(f.Low().V, digitsOf(f.Quantity), -1))
 	}
@@ -86,7 +99,7 @@ func (b *builder) valueAndRange(f *figure.Figure) string {
 		return valueAndRange(f)
 	}
 	s, r := b.valueText(f), b.rangeText(f)
-	if r != say("range.none") && !(f.Value.Unknown() && r == say("value.unknown")) {
+	if r != say("range.none") && r != say("temperature.throughout") && !(f.Value.Unknown() && r == say("value.unknown")) {
 		s += " (" + r + ")"
 	}
 	if t, ok := b.boilsAt(f); ok && f.Quantity == "heat.mtsr" && f.High().V >= t {

@@ -11,6 +11,7 @@ import (
 // No open liquor of the bundled routes stands hotter than it boils on page 1 or in any
 // table of the review: water boils (common practice). What is molten or shut is left out.
 func TestAnOpenLiquorBoilsAndGetsNoHotter(t *testing.T) {
+	risen := regexp.MustCompile(`Adiabatic temperature rise, step [0-9]+ +\| ([0-9.]+) K`)
 	degrees := regexp.MustCompile(`([0-9]+(?:\.[0-9]+)?) °C`)
 	reviews := bundledReviews(t)
 	for _, name := range []string{"hf-50-10g.yaml", "demo-lif-hcl-2g.yaml"} {
@@ -27,6 +28,11 @@ func TestAnOpenLiquorBoilsAndGetsNoHotter(t *testing.T) {
 			t.Errorf("%s never boils", name)
 		}
 		for _, line := range strings.Split(text, "\n") {
+			if m := risen.FindStringSubmatch(line); m != nil {
+				if x, err := strconv.ParseFloat(m[1], 64); err != nil || !(x < 110) {
+					t.Errorf("%s rises by %s K in water: %s", name, m[1], line)
+				}
+			}
 			if !strings.Contains(line, "Highest temperature") {
 				continue
 			}
