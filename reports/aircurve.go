@@ -5,6 +5,8 @@ import (
 	"etchbound/hazards/limit"
 	"etchbound/hazards/spread"
 	"etchbound/reports/chart"
+	"etchbound/reports/document"
+	"etchbound/reports/words"
 )
 
 // followed is how long air is drawn, min.
@@ -38,12 +40,12 @@ func (b *builder) airOfSite() (airOf, bool) {
 // airCurves draws the room over an hour after the spill of each vapour, and what
 // is breathed near the source in the worst step, with the concentrations that
 // count as labelled lines. Nothing is drawn where the room is not known.
-func (b *builder) airCurves() []Block {
+func (b *builder) airCurves() []document.Block {
 	air, ok := b.airOfSite()
 	if !ok {
 		return nil
 	}
-	var out []Block
+	var out []document.Block
 	nearest := map[string]*figure.Figure{}
 	var order []string
 	for i := range b.r.Figures {
@@ -122,21 +124,22 @@ func (b *builder) breathed(agent string) []chart.Line {
 // airCurve is one figure of the air over time, in the middle of its range and
 // where danger lies.
 func (b *builder) airCurve(f *figure.Figure, title string, air airOf,
-	share func(ventilated, float64, float64) float64, lines []chart.Line) []Block {
+	share func(ventilated, float64, float64) float64, lines []chart.Line) []document.Block {
 	name := agentName(f.Agent)
-	words := say(title, name)
+	caption := words.Of(title, name)
 	if title == "curve.near" {
-		words = say(title, name, b.placeName(f.Place))
+		caption = words.Of(title, name, b.placeName(f.Place))
 	}
-	c := chart.Chart{ID: f.Place.String() + "-" + f.Agent, Title: words, Alt: words,
-		X: chart.Axis{Label: say(title + "_time"), Unit: "min"}, Y: chart.Axis{Label: say(title + "_axis"), Unit: "ppm"},
+	c := chart.Chart{ID: f.Place.String() + "-" + f.Agent, Title: caption, Alt: caption,
+		X:     chart.Axis{Label: words.Of(title + "_time"), Unit: "min"},
+		Y:     chart.Axis{Label: words.Of(title + "_axis"), Unit: "ppm"},
 		Lines: lines}
 	for _, x := range []struct {
 		label string
 		in    ventilated
 		end   float64
 	}{{"curve.spill_mean", air.middle, f.Value.V}, {"curve.spill_worst", air.worst, f.High().V}} {
-		v := chart.Curve{Label: say(x.label)}
+		v := chart.Curve{Label: words.Of(x.label)}
 		for t := 0.0; t <= followed; t++ {
 			v.X, v.Y = append(v.X, t), append(v.Y, share(x.in, x.end, t))
 		}
@@ -146,5 +149,5 @@ func (b *builder) airCurve(f *figure.Figure, title string, air airOf,
 	if err != nil {
 		return nil
 	}
-	return []Block{Picture{SVG: svg, Text: c.Text()}}
+	return []document.Block{document.Picture{SVG: svg, Text: c.Text()}}
 }

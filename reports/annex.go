@@ -8,30 +8,34 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
 
 // sheetDigits is what an eight-digit pocket calculator can follow.
 const sheetDigits = 7
 
-func (b *builder) sheets() Section {
-	s := section("sheets")
+func (b *builder) sheets() document.Section {
+	s := document.Begin("sheets")
 	if b.r.Sheet == nil || len(b.r.Sheet.Lines) == 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("sheets.none")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("sheets.none")})
 		return s
 	}
-	t := Table{Caption: say("sheets.caption"),
-		Columns: right(columns("col.line", "col.symbol", "col.value", "col.made", "col.status"), 0, 2)}
+	t := document.Table{Caption: words.Of("sheets.caption"),
+		Columns: document.Right(document.Columns("col.line", "col.symbol", "col.value", "col.made", "col.status"), 0, 2)}
 	used := underFigures(b.r)
 	for i := range b.r.Sheet.Lines {
 		l := &b.r.Sheet.Lines[i]
 		if !used[l.N] {
 			continue
 		}
-		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(l.N)), code(l.Symbol), text(measure(l.V, sheetDigits, l.Unit)),
-			code(made(l)), text(statusText(l.Status))})
+		t.Rows = append(t.Rows, []document.Cell{document.Text(strconv.Itoa(l.N)), document.Code(l.Symbol),
+			document.Text(number.Measure(l.V, sheetDigits, l.Unit)),
+			document.Code(made(l)), document.Text(number.StatusText(l.Status))})
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("sheets.lead")}, t)
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("sheets.lead")}, t)
 	return s
 }
 
@@ -65,12 +69,12 @@ func neverGiven(l *working.Line) string {
 // givenAt says where a given was stated, or what an exact number is.
 func givenAt(l *working.Line) string {
 	if why, ok := strings.CutPrefix(l.Ref, working.ExactPrefix); ok {
-		return say("made.exact", why)
+		return words.Of("made.exact", why)
 	}
 	if l.Ref == "" && len(l.Missing) > 0 {
 		return neverGiven(l)
 	}
-	return say("made.given", orNone(statedAt(l)))
+	return words.Of("made.given", words.OrNone(statedAt(l)))
 }
 
 // made is how a line came about: "n = m*w/M, m = 10 g (line 3), ...".
@@ -79,28 +83,28 @@ func made(l *working.Line) string {
 	case working.KindGiven:
 		return givenAt(l)
 	case working.KindDatum:
-		return say("made.datum", datumName(l.Ref))
+		return words.Of("made.datum", datumName(l.Ref))
 	}
 	var s []string
 	switch l.Kind {
 	case working.KindTable:
-		s = append(s, say("made.table", l.Formula))
+		s = append(s, words.Of("made.table", l.Formula))
 	case working.KindModel:
-		s = append(s, say("made.model", l.Formula))
+		s = append(s, words.Of("made.model", l.Formula))
 	case working.KindSum:
 		s = append(s, l.Symbol+" = "+sumOf(l))
 	default:
 		if l.Formula == "" {
-			s = append(s, say("value.not_stated"))
+			s = append(s, words.Of("value.not_stated"))
 		} else {
 			s = append(s, l.Symbol+" = "+l.Formula)
 		}
 	}
 	for _, in := range l.In {
-		s = append(s, say("made.input", in.Symbol, measure(in.V, sheetDigits, in.Unit), in.Line))
+		s = append(s, words.Of("made.input", in.Symbol, number.Measure(in.V, sheetDigits, in.Unit), in.Line))
 	}
 	if len(l.Missing) > 0 {
-		s = append(s, say("figure.lacks", strings.Join(words.Names(l.Missing), ", ")))
+		s = append(s, words.Of("figure.lacks", strings.Join(words.Names(l.Missing), ", ")))
 	}
 	return strings.Join(s, ", ")
 }
@@ -118,26 +122,28 @@ func sumOf(l *working.Line) string {
 	return strings.Join(s, " + ")
 }
 
-func (b *builder) stockTable() Section {
-	s := section("stock")
+func (b *builder) stockTable() document.Section {
+	s := document.Begin("stock")
 	s.Blocks = append(s.Blocks, b.figuresOf("stock")...)
-	t := Table{Caption: say("stock.caption"), Columns: tight(columns("col.material", "col.cas", "col.need",
-		"col.container", "col.on_hand", "col.room", "col.sheet_date"), 1)}
+	t := document.Table{Caption: words.Of("stock.caption"),
+		Columns: document.Tight(document.Columns("col.material", "col.cas", "col.need",
+			"col.container", "col.on_hand", "col.room", "col.sheet_date"), 1)}
 	for _, h := range b.held() {
-		t.Rows = append(t.Rows, []Cell{text(h.name), text(h.cas), text(strings.Join(h.uses, "; ")), {Blank: true},
+		t.Rows = append(t.Rows, []document.Cell{document.Text(h.name), document.Text(h.cas),
+			document.Text(strings.Join(h.uses, "; ")), {Blank: true},
 			{Blank: true}, {Blank: true}, {Blank: true}})
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	}
 	s.Blocks = append(s.Blocks, b.notAssessed("stock")...)
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("stock.note")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("stock.note")})
 	return s
 }
 
 // figuresOf is the figures and findings of a family, and nothing where
 // there are none.
-func (b *builder) figuresOf(of figure.Family) []Block {
+func (b *builder) figuresOf(of figure.Family) []document.Block {
 	for i := range b.r.Figures {
 		if inFamily(b.r.Figures[i].Quantity, of) {
 			return b.about(of)
@@ -146,22 +152,23 @@ func (b *builder) figuresOf(of figure.Family) []Block {
 	return nil
 }
 
-func (b *builder) doorSheet() Section {
-	s := section("door")
-	s.Blocks = append(s.Blocks, Facts{[]Pair{
-		{say("door.operation"), clip(fold(b.route().Title), titleLength)},
-		{say("door.materials"), b.namesOf(b.held())},
-		{say("door.gas"), b.gasText()},
-		{say("envelope.batch"), b.batchText()},
+func (b *builder) doorSheet() document.Section {
+	s := document.Begin("door")
+	s.Blocks = append(s.Blocks, document.Facts{Pairs: []document.Pair{
+		{Name: words.Of("door.operation"), Value: plain.Clip(plain.Fold(b.route().Title), titleLength)},
+		{Name: words.Of("door.materials"), Value: b.namesOf(b.held())},
+		{Name: words.Of("door.gas"), Value: b.gasText()},
+		{Name: words.Of("envelope.batch"), Value: b.batchText()},
 	}})
 	if hf, ok := b.hfPresent(); ok {
-		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
 	}
 	s.Blocks = append(s.Blocks, b.firstLines()...)
-	s.Blocks = append(s.Blocks, Paragraph{say("door.alarm"), Warning})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("door.alarm"), Tone: document.Warning})
 	s.Blocks = append(append(s.Blocks, b.spillLine()...), b.standing()...)
-	s.Blocks = append(s.Blocks, Blanks{[]string{say("door.person"), say("door.start"), say("door.end"), say("door.shut")}},
-		Paragraph{Text: say("deference.short")})
+	s.Blocks = append(s.Blocks, document.Blanks{Labels: []string{words.Of("door.person"), words.Of("door.start"),
+		words.Of("door.end"), words.Of("door.shut")}},
+		document.Paragraph{Text: words.Of("deference.short")})
 	return s
 }
 
@@ -179,11 +186,11 @@ const hydrochloricAcid = "7647-01-0"
 func (b *builder) gasText() string {
 	var s []string
 	if _, ok := b.bare("fluoride.hf_equivalent"); ok {
-		s = append(s, say("gas.hf_vapour"))
+		s = append(s, words.Of("gas.hf_vapour"))
 	}
 	for _, h := range b.held() {
 		if h.cas == hydrochloricAcid {
-			s = append(s, say("gas.hcl_vapour"))
+			s = append(s, words.Of("gas.hcl_vapour"))
 		}
 	}
 	for _, q := range []string{"gas.hydrogen.total", "gas.hydride.bound", "neutralise.ammonia"} {
@@ -197,44 +204,45 @@ func (b *builder) gasText() string {
 		}
 	}
 	if len(s) == 0 {
-		return say("gas.none_found")
+		return words.Of("gas.none_found")
 	}
 	return strings.Join(s, "; ")
 }
 
-func (b *builder) benchCard() Section {
-	s := section("bench")
+func (b *builder) benchCard() document.Section {
+	s := document.Begin("bench")
 	if hf, ok := b.hfPresent(); ok {
-		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
 	}
 	s.Blocks = append(s.Blocks, b.firstAid()...) // at the head of the page, so that no page break cuts it
-	t := Table{Caption: say("bench.caption"), Columns: right(columns("col.step", "col.done", "col.materials", "col.time",
-		"col.temperature", "col.tick"), 0)}
+	t := document.Table{Caption: words.Of("bench.caption"),
+		Columns: document.Right(document.Columns("col.step", "col.done", "col.materials", "col.time",
+			"col.temperature", "col.tick"), 0)}
 	for i := range b.route().Steps {
 		st := &b.route().Steps[i]
-		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(st.Number)), text(stepText(st) + ", " + stepWhere(st)),
-			text(b.stepMaterials(st)),
-			text(stepTime(st)), text(amount(st.Temperature)), text("☐")})
+		t.Rows = append(t.Rows, document.Row(strconv.Itoa(st.Number), stepText(st)+", "+stepWhere(st),
+			b.stepMaterials(st),
+			stepTime(st), amount(st.Temperature), "☐"))
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	}
 	s.Blocks = append(s.Blocks, b.firstLines()...)
-	var stop List
+	var stop document.List
 	stop.Ordered = true
 	for _, h := range b.r.Holds {
-		stop.Items = append(stop.Items, fold(words.Say(h.Says)))
+		stop.Items = append(stop.Items, plain.Fold(words.Say(h.Says)))
 	}
 	if len(stop.Items) > 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("bench.holds")}, stop)
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("bench.holds")}, stop)
 	}
 	s.Blocks = append(append(s.Blocks, b.spillLine()...), b.standing()...)
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("deference.short")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("deference.short")})
 	return s
 }
 
-func (b *builder) wasteLabel() Section {
-	s := section("label")
+func (b *builder) wasteLabel() document.Section {
+	s := document.Begin("label")
 	filled := map[string]bool{}
 	for i := range b.route().Steps {
 		switch st := &b.route().Steps[i]; {
@@ -251,28 +259,28 @@ func (b *builder) wasteLabel() Section {
 	}
 	for i := range b.places {
 		if c := &b.places[i]; filled[c.place.Key] {
-			s.Blocks = append(s.Blocks, Label{b.labelLines(c)})
+			s.Blocks = append(s.Blocks, document.Label{Lines: b.labelLines(c)})
 		}
 	}
 	if len(s.Blocks) == 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("label.none")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("label.none")})
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("label.note")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("label.note")})
 	return s
 }
 
 func (b *builder) labelLines(c *contents) []string {
-	lines := []string{say("label.head", c.place.Key), say("label.contents", strings.Join(c.names, ", "))}
+	lines := []string{words.Of("label.head", c.place.Key), words.Of("label.contents", strings.Join(c.names, ", "))}
 	if c.tags.has("hf") {
-		lines = append(lines, say("label.hf"))
+		lines = append(lines, words.Of("label.hf"))
 	}
 	if c.tags.has("tmaoh") {
-		lines = append(lines, say("label.tmaoh"))
+		lines = append(lines, words.Of("label.tmaoh"))
 	}
 	if c.tags.has("powder") {
-		lines = append(lines, say("label.gas"))
+		lines = append(lines, words.Of("label.gas"))
 	}
-	return append(lines, say("label.fill"), say("label.shares"), say("label.date"))
+	return append(lines, words.Of("label.fill"), words.Of("label.shares"), words.Of("label.date"))
 }
 
 // datumName is the id of a data row, or of what the writer stated with a range.

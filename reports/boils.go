@@ -6,6 +6,8 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
 )
 
 // rise is the rise that all the heat would give; of an open liquor it ends at boiling.
@@ -55,11 +57,11 @@ func (b *builder) boilsAt(f *figure.Figure) (float64, bool) {
 func (b *builder) valueText(f *figure.Figure) string {
 	if t, ok := b.boilsAt(f); ok && f.Value.V >= t {
 		if f.Quantity == rise {
-			return say("rise.boils", with(significant(t, 3, 1), "K"))
+			return words.Of("rise.boils", number.With(number.Significant(t, 3, 1), "K"))
 		}
-		return say("temperature.boils", with(significant(t, 3, 1), "degC"))
+		return words.Of("temperature.boils", number.With(number.Significant(t, 3, 1), "degC"))
 	}
-	return valueText(f)
+	return number.ValueText(f)
 }
 
 // ending is an end of what an assumption moves a figure to, with its unit; of an open
@@ -67,13 +69,13 @@ func (b *builder) valueText(f *figure.Figure) string {
 func (b *builder) ending(id figure.ID, v float64) string {
 	if f, ok := b.byID[id]; ok {
 		if t, ok := b.boilsAt(f); ok && v >= t {
-			return say("temperature.boiling")
+			return words.Of("temperature.boiling")
 		}
 	}
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return say("value.unknown")
+		return words.Of("value.unknown")
 	}
-	return unitFor(id.Quantity, v).with(id.Quantity, v, 0)
+	return number.UnitFor(id.Quantity, v).With(id.Quantity, v, 0)
 }
 
 // rangeText is the range of a figure, and of an open liquor to where it boils.
@@ -81,30 +83,32 @@ func (b *builder) rangeText(f *figure.Figure) string {
 	t, ok := b.boilsAt(f)
 	switch {
 	case !ok || f.High().Unknown() || f.High().V < t:
-		return rangeText(f)
+		return number.RangeText(f)
 	case f.Low().Unknown():
-		return say("value.unknown")
+		return words.Of("value.unknown")
 	case f.Low().V >= t:
-		return say("temperature.throughout")
+		return words.Of("temperature.throughout")
 	case f.Value.V >= t:
-		return say("temperature.from", significant(f.Low().V, digitsOf(f.Quantity), -1))
+		return words.Of("temperature.from", number.Significant(f.Low().V, number.DigitsOf(f.Quantity), -1))
 	}
-	return say("range", significant(f.Low().V, digitsOf(f.Quantity), -1), say("temperature.boiling"))
+	return words.Of("range", number.Significant(f.Low().V, number.DigitsOf(f.Quantity), -1),
+		words.Of("temperature.boiling"))
 }
 
 // valueAndRange is "63.1 K (56.9 to 69.3)", of an open liquor "boils at 104 °C (from
 // 98)", with how much it throws out where all the heat comes at once.
 func (b *builder) valueAndRange(f *figure.Figure) string {
 	if _, ok := b.boilsAt(f); !ok {
-		return valueAndRange(f)
+		return number.ValueAndRange(f)
 	}
 	s, r := b.valueText(f), b.rangeText(f)
-	if r != say("range.none") && r != say("temperature.throughout") && !(f.Value.Unknown() && r == say("value.unknown")) {
+	if r != words.Of("range.none") && r != words.Of("temperature.throughout") &&
+		!(f.Value.Unknown() && r == words.Of("value.unknown")) {
 		s += " (" + r + ")"
 	}
 	if t, ok := b.boilsAt(f); ok && f.Quantity == "heat.mtsr" && f.High().V >= t {
 		if g, ok := b.at("heat.boiled_off", b.memberPlace(f)); ok && !g.High().Unknown() && g.High().V > 0 {
-			s = say("temperature.throws_out", s, with(significant(g.High().V, 2, 1), "g"))
+			s = words.Of("temperature.throws_out", s, number.With(number.Significant(g.High().V, 2, 1), "g"))
 		}
 	}
 	return s

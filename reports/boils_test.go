@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"etchbound/reports/document"
 )
 
 // No open liquor of the bundled routes stands hotter than it boils on page 1 or in any
@@ -20,7 +22,7 @@ func TestAnOpenLiquorBoilsAndGetsNoHotter(t *testing.T) {
 			continue // the short form takes fewer routes
 		}
 		var b bytes.Buffer
-		if err := Markdown(&b, Build(r, Options{})); err != nil {
+		if err := document.Markdown(&b, Build(r, Options{})); err != nil {
 			t.Fatal(err)
 		}
 		text := b.String()

@@ -22,6 +22,8 @@ import (
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 
+	"etchbound/reports/document"
+	"etchbound/reports/plain"
 	"etchbound/schemas/long"
 )
 
@@ -70,10 +72,10 @@ func browser(t *testing.T) context.Context {
 }
 
 // pageFile writes a document as a page and returns its address.
-func pageFile(t *testing.T, d Document) string {
+func pageFile(t *testing.T, d document.Document) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := HTML(&b, d); err != nil {
+	if err := document.HTML(&b, d); err != nil {
 		t.Fatal(err)
 	}
 	path := filepath.Join(t.TempDir(), "review.html")
@@ -124,7 +126,7 @@ func TestPageInBrowser(t *testing.T) {
 		{`String(document.querySelectorAll("h1").length)`, "1", "one h1"},
 		{`String(document.scripts.length)`, "0", "no script"},
 		{`String(document.images.length)`, "0", "no image"},
-		{`document.querySelector("h1").textContent`, fold(hostileTitle), "the title is text"},
+		{`document.querySelector("h1").textContent`, plain.Fold(hostileTitle), "the title is text"},
 		{`String([...document.querySelectorAll("[id]")].length - new Set([...document.querySelectorAll("[id]")].map(e ` +
 			`=> e.id)).size)`, "0", "no id twice"},
 		{`[...document.querySelectorAll("a")].filter(a => !document.querySelector(a.getAttribute("href"))).map(a => ` +
@@ -180,9 +182,10 @@ func TestPageOneFitsOneSide(t *testing.T) {
 	type side struct {
 		name          string
 		width, height float64 // mm: ISO 216 A4; ANSI/ASME Y14.1 letter, 8.5 by 11 in
-		paper         Paper
+		paper         document.Paper
 	}
-	for _, paper := range long.Some([]side{{"A4", 210, 297, A4}, {"letter", 215.9, 279.4, Letter}}, 1, 1) {
+	for _, paper := range long.Some([]side{{"A4", 210, 297, document.A4}, {"letter", 215.9, 279.4, document.Letter}}, 1,
+		1) {
 		t.Run(paper.name, func(t *testing.T) {
 			ctx := browser(t)
 			o := fixtureOptions

@@ -2,21 +2,13 @@ package reports
 
 import (
 	"strconv"
-	"strings"
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
 	"etchbound/scaling"
-)
-
-// Paper is the sheet a review is printed on.
-type Paper string
-
-// The papers. AnyPaper leaves the choice to the printer; page 1 fits both.
-const (
-	AnyPaper Paper = ""
-	A4       Paper = "a4"
-	Letter   Paper = "letter"
 )
 
 // Options is what a review needs to know beyond the review itself.
@@ -25,15 +17,16 @@ type Options struct {
 	Version     string // of the program
 	DataVersion string // of the embedded data
 	Platform    string // operating system and architecture
-	Paper       Paper
+	Paper       document.Paper
 	Sample      *scaling.Sample // draws of the data; nil where none were made
 }
 
 // Build lays out the review document. It never fails: what was not computed
 // is said to be not known or not assessed.
-func Build(r hazards.Review, o Options) Document {
+func Build(r hazards.Review, o Options) document.Document {
 	b := newBuilder(&r, o)
-	d := Document{Title: b.title(), Lang: say("lang"), Paper: o.Paper, Digest: shortDigest(b.route().Digest)}
+	d := document.Document{Title: b.title(), Lang: words.Of("lang"), Paper: o.Paper,
+		Digest: plain.ShortDigest(b.route().Digest)}
 	d.Sections = append(d.Sections, b.pageOne())
 	if o.Brief {
 		d.Sections = append(d.Sections, b.figuresOnly())
@@ -88,8 +81,8 @@ func newBuilder(r *hazards.Review, o Options) *builder {
 }
 
 // body is every numbered section, in the order the committee reads them.
-func (b *builder) body() []Section {
-	out := []Section{
+func (b *builder) body() []document.Section {
+	out := []document.Section{
 		b.purpose(), b.steps(), b.materials(), b.chemistry(), b.heat(), b.gas(), b.air(),
 		b.skin(), b.solids(), b.storage(), b.waste(), b.scale(), b.upset(), b.safeguards(),
 		b.construction(), b.pairs(), b.emergency(), b.local(), b.actions(), b.values(),
@@ -100,37 +93,19 @@ func (b *builder) body() []Section {
 	return append(out, b.signOff())
 }
 
-func (b *builder) annexes() []Section {
-	return []Section{b.sheets(), b.stockTable(), b.doorSheet(), b.benchCard(), b.wasteLabel()}
+func (b *builder) annexes() []document.Section {
+	return []document.Section{b.sheets(), b.stockTable(), b.doorSheet(), b.benchCard(), b.wasteLabel()}
 }
 
-func (b *builder) figuresOnly() Section {
-	s := section("figures")
+func (b *builder) figuresOnly() document.Section {
+	s := document.Begin("figures")
 	s.Blocks = append(s.Blocks, b.figureTable(func(*figure.Figure) bool { return true })...)
 	s.Blocks = append(s.Blocks, b.notAssessed()...)
 	return s
 }
 
-// section starts the section of a fixed key, titled from the sentences.
-func section(key string) Section { return Section{Key: key, Title: say("title." + key)} }
-
 // titleLength is the longest title page 1 has room for; the purpose section
 // repeats a longer one whole.
 const titleLength = 100
 
-func (b *builder) title() string { return clip(fold(b.route().Title), titleLength) }
-
-// fold joins the lines of a text with single blanks.
-func fold(s string) string { return strings.Join(strings.Fields(s), " ") }
-
-// clip cuts a text to n runes and marks the cut.
-func clip(s string, n int) string {
-	r := []rune(s)
-	if len(r) <= n {
-		return s
-	}
-	return strings.TrimRight(string(r[:n-1]), " ,;") + "…"
-}
-
-// shortDigest is the first twelve hex digits, enough to compare by eye.
-func shortDigest(d string) string { return d[:min(12, len(d))] }
+func (b *builder) title() string { return plain.Clip(plain.Fold(b.route().Title), titleLength) }

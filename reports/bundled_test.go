@@ -14,6 +14,8 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/document"
+	"etchbound/reports/words"
 	"etchbound/schemas/long"
 )
 
@@ -89,14 +91,14 @@ func TestForbiddenWords(t *testing.T) {
 	}
 	for name, r := range bundledReviews(t) {
 		var b bytes.Buffer
-		if err := Markdown(&b, Build(r, fixtureOptions)); err != nil {
+		if err := document.Markdown(&b, Build(r, fixtureOptions)); err != nil {
 			t.Fatal(err)
 		}
 		if m := verdictWords.FindAll(b.Bytes(), -1); m != nil {
 			t.Errorf("%s says %q", name, m)
 		}
 	}
-	for key, s := range sentences() {
+	for key, s := range words.Fixed() {
 		if verdictWords.MatchString(s) {
 			t.Errorf("sentence %s: %s", key, s)
 		}
@@ -110,7 +112,7 @@ func TestHFIsNamedOnPageOne(t *testing.T) {
 		_, there := b.byID[figure.ID{Quantity: "fluoride.hf_equivalent"}]
 		d := Build(r, Options{Brief: true})
 		var m bytes.Buffer
-		if err := Markdown(&m, Document{Sections: d.Sections[:1]}); err != nil {
+		if err := document.Markdown(&m, document.Document{Sections: d.Sections[:1]}); err != nil {
 			t.Fatal(err)
 		}
 		if said := strings.Contains(m.String(), "**HF is present: "); said != there {
@@ -126,7 +128,7 @@ func TestEveryFigureOfEveryRouteExplains(t *testing.T) {
 			if err := Explain(&b, r, r.Figures[i].ID.String()); err != nil {
 				t.Fatalf("%s: %v", name, err)
 			}
-			if strings.Contains(b.String(), "NaN") || strings.Contains(b.String(), say("sheets.none")) {
+			if strings.Contains(b.String(), "NaN") || strings.Contains(b.String(), words.Of("sheets.none")) {
 				t.Errorf("%s: %s has no working:\n%s", name, r.Figures[i].ID.String(), b.String())
 			}
 		}

@@ -9,6 +9,9 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 )
@@ -21,31 +24,34 @@ const mostMoved = 40
 
 // BuildChange lays out what a proposed route changes of a reviewed one: a sheet of
 // one page, then everything.
-func BuildChange(c scaling.Change, o Options) Document {
+func BuildChange(c scaling.Change, o Options) document.Document {
 	a, b := newBuilder(&c.Reviewed, o), newBuilder(&c.Proposed, o)
-	d := Document{Title: say("change.title", b.title()), Lang: say("lang"), Paper: o.Paper,
-		Digest: shortDigest(b.route().Digest)}
+	d := document.Document{Title: words.Of("change.title", b.title()), Lang: words.Of("lang"), Paper: o.Paper,
+		Digest: plain.ShortDigest(b.route().Digest)}
 	inputs, moved, verdicts := changeInputs(&c), changeMoved(b, &c), changeVerdicts(a, b, &c)
-	d.Sections = []Section{changeSheet(a, b, &c), {Key: "change-rules", Title: say("change.rules"), Page: true,
-		Blocks: changeFired(&c)},
-		{Key: "change-inputs", Title: say("change.inputs"), Blocks: inputs},
-		{Key: "change-figures", Title: say("change.figures"), Blocks: moved},
-		{Key: "change-verdicts", Title: say("change.verdicts"), Blocks: verdicts}}
+	d.Sections = []document.Section{changeSheet(a, b, &c),
+		{Key: "change-rules", Title: words.Of("change.rules"), Page: true,
+			Blocks: changeFired(&c)},
+		{Key: "change-inputs", Title: words.Of("change.inputs"), Blocks: inputs},
+		{Key: "change-figures", Title: words.Of("change.figures"), Blocks: moved},
+		{Key: "change-verdicts", Title: words.Of("change.verdicts"), Blocks: verdicts}}
 	return d
 }
 
 // changeSheet is what a committee signs.
-func changeSheet(a, b *builder, c *scaling.Change) Section {
-	s := Section{Key: "page-1", Title: say("change.sheet")}
-	s.Blocks = append(s.Blocks, Facts{[]Pair{
-		{say("change.reviewed"), a.title() + " (" + a.digestText() + ")"},
-		{say("change.proposed"), b.title() + " (" + b.digestText() + ")"},
-		{say("control.version"), b.versionText()}, {say("control.state"), say("control.draft")}}},
-		Paragraph{Text: say("deference.line")})
+func changeSheet(a, b *builder, c *scaling.Change) document.Section {
+	s := document.Section{Key: "page-1", Title: words.Of("change.sheet")}
+	s.Blocks = append(s.Blocks, document.Facts{Pairs: []document.Pair{
+		{Name: words.Of("change.reviewed"), Value: a.title() + " (" + a.digestText() + ")"},
+		{Name: words.Of("change.proposed"), Value: b.title() + " (" + b.digestText() + ")"},
+		{Name: words.Of("control.version"), Value: b.versionText()},
+		{Name: words.Of("control.state"), Value: words.Of("control.draft")}}},
+		document.Paragraph{Text: words.Of("deference.line")})
 	if len(c.Fired) == 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("change.none")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("change.none")})
 	} else {
-		s.Blocks = append(s.Blocks, Paragraph{say("change.some", len(c.Fired)), Warning}, changeSummary(c))
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("change.some", len(c.Fired)), Tone: document.Warning},
+			changeSummary(c))
 	}
 	worse := 0
 	for i := range c.Verdicts {
@@ -53,10 +59,11 @@ func changeSheet(a, b *builder, c *scaling.Change) Section {
 			worse++
 		}
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("change.counts", len(c.Inputs), len(c.Moved), worse,
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("change.counts", len(c.Inputs), len(c.Moved), worse,
 		len(c.Verdicts)-worse)},
-		FormLine{say("change.decision"), []string{say("change.again"), say("change.note"), say("change.refuse")}},
-		Blanks{[]string{say("change.who"), say("change.committee")}})
+		document.FormLine{Label: words.Of("change.decision"),
+			Boxes: []string{words.Of("change.again"), words.Of("change.note"), words.Of("change.refuse")}},
+		document.Blanks{Labels: []string{words.Of("change.who"), words.Of("change.committee")}})
 	return s
 }
 
@@ -65,13 +72,14 @@ func ruleText(f *scaling.Fired) string {
 	if math.IsNaN(f.Value) {
 		return f.Label
 	}
-	return f.Label + ": " + with(nearest(f.Value, 4), plainUnit(f.Unit))
+	return f.Label + ": " + number.With(number.Nearest(f.Value, 4), plainUnit(f.Unit))
 }
 
 // changeSummary has a row for each rule that a change meets, with how often and
 // one place, so that the sheet stays one page.
-func changeSummary(c *scaling.Change) Block {
-	t := Table{Caption: say("change.fired"), Columns: right(columns("change.rule", "change.times", "change.example"), 1)}
+func changeSummary(c *scaling.Change) document.Block {
+	t := document.Table{Caption: words.Of("change.fired"),
+		Columns: document.Right(document.Columns("change.rule", "change.times", "change.example"), 1)}
 	times := map[string]int{}
 	for i := range c.Fired {
 		times[c.Fired[i].ID]++
@@ -81,25 +89,26 @@ func changeSummary(c *scaling.Change) Block {
 		if i > 0 && c.Fired[i-1].ID == f.ID {
 			continue
 		}
-		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(strconv.Itoa(times[f.ID])),
-			text(clip(say("change.example_of", FiredAt(f), f.Was, f.Is), 80))})
+		t.Rows = append(t.Rows, document.Row(ruleText(f), strconv.Itoa(times[f.ID]),
+			plain.Clip(words.Of("change.example_of", FiredAt(f), f.Was, f.Is), 80)))
 	}
 	return t
 }
 
 // changeFired are all rules that a change meets, each place of its own.
-func changeFired(c *scaling.Change) []Block {
+func changeFired(c *scaling.Change) []document.Block {
 	if len(c.Fired) == 0 {
-		return []Block{Paragraph{Text: say("change.none")}}
+		return []document.Block{document.Paragraph{Text: words.Of("change.none")}}
 	}
-	t := Table{Caption: say("change.fired_all"), Columns: columns("change.rule", "change.where", "change.was",
-		"change.is", "change.source")}
+	t := document.Table{Caption: words.Of("change.fired_all"),
+		Columns: document.Columns("change.rule", "change.where", "change.was",
+			"change.is", "change.source")}
 	for i := range c.Fired {
 		f := &c.Fired[i]
-		t.Rows = append(t.Rows, []Cell{text(ruleText(f)), text(FiredAt(f)), text(clip(f.Was, 60)), text(clip(f.Is, 60)),
-			text(f.Source + " (" + f.Status + ")")})
+		t.Rows = append(t.Rows, document.Row(ruleText(f), FiredAt(f), plain.Clip(f.Was, 60), plain.Clip(f.Is, 60),
+			f.Source+" ("+f.Status+")"))
 	}
-	return []Block{t}
+	return []document.Block{t}
 }
 
 func plainUnit(u string) string {
@@ -109,41 +118,43 @@ func plainUnit(u string) string {
 	return u
 }
 
-func changeInputs(c *scaling.Change) []Block {
+func changeInputs(c *scaling.Change) []document.Block {
 	if len(c.Inputs) == 0 {
-		return []Block{Paragraph{Text: say("change.same")}}
+		return []document.Block{document.Paragraph{Text: words.Of("change.same")}}
 	}
-	t := Table{Caption: say("change.inputs_caption"), Columns: columns("change.where", "change.what", "change.was",
-		"change.is")}
+	t := document.Table{Caption: words.Of("change.inputs_caption"),
+		Columns: document.Columns("change.where", "change.what", "change.was",
+			"change.is")}
 	for _, x := range c.Inputs {
-		t.Rows = append(t.Rows, []Cell{text(x.Where), text(strings.ReplaceAll(x.What, "_", " ")), text(input(x.Was)),
-			text(input(x.Is))})
+		t.Rows = append(t.Rows, document.Row(x.Where, strings.ReplaceAll(x.What, "_", " "), input(x.Was),
+			input(x.Is)))
 	}
-	return []Block{t}
+	return []document.Block{t}
 }
 
 // longestInput is how many letters of an input are printed; all stand in the JSON and
 // the CSV.
 const longestInput = 160
 
-func input(s string) string { return orDash(clip(fold(s), longestInput)) }
+func input(s string) string { return words.OrDash(plain.Clip(plain.Fold(s), longestInput)) }
 
-func changeMoved(b *builder, c *scaling.Change) []Block {
+func changeMoved(b *builder, c *scaling.Change) []document.Block {
 	if len(c.Moved) == 0 {
-		return []Block{Paragraph{Text: say("change.still")}}
+		return []document.Block{document.Paragraph{Text: words.Of("change.still")}}
 	}
-	t := Table{Caption: say("change.moved"), Columns: columns("col.figure", "change.was", "change.is", "change.share")}
+	t := document.Table{Caption: words.Of("change.moved"),
+		Columns: document.Columns("col.figure", "change.was", "change.is", "change.share")}
 	for i := range c.Moved {
 		m := &c.Moved[i]
 		if i == mostMoved {
 			break
 		}
-		t.Rows = append(t.Rows, []Cell{text(b.figureName(&m.Is)), text(valueAndRange(&m.Was)), text(valueAndRange(&m.Is)),
-			text(changeText(m.Share))})
+		t.Rows = append(t.Rows, document.Row(b.figureName(&m.Is), number.ValueAndRange(&m.Was), number.ValueAndRange(&m.Is),
+			changeText(m.Share)))
 	}
-	out := []Block{t}
+	out := []document.Block{t}
 	if more := len(c.Moved) - len(t.Rows); more > 0 {
-		out = append(out, Paragraph{Text: say("change.more", more), Tone: Note})
+		out = append(out, document.Paragraph{Text: words.Of("change.more", more), Tone: document.Note})
 	}
 	return out
 }
@@ -152,35 +163,37 @@ func changeMoved(b *builder, c *scaling.Change) []Block {
 func changeText(share float64) string {
 	switch {
 	case math.IsNaN(share) || math.IsInf(share, 0):
-		return say("value.dash")
+		return words.Of("value.dash")
 	case share > 0:
-		return "+" + nearest(100*share, 3) + " %"
+		return "+" + number.Nearest(100*share, 3) + " %"
 	}
-	return nearest(100*share, 3) + " %"
+	return number.Nearest(100*share, 3) + " %"
 }
 
-func changeVerdicts(a, b *builder, c *scaling.Change) []Block {
+func changeVerdicts(a, b *builder, c *scaling.Change) []document.Block {
 	if len(c.Verdicts) == 0 {
-		return []Block{Paragraph{Text: say("change.verdicts_still")}}
+		return []document.Block{document.Paragraph{Text: words.Of("change.verdicts_still")}}
 	}
-	t := Table{Caption: say("change.verdicts_caption"), Columns: columns("col.figure", "col.limit_basis", "change.was",
-		"change.is")}
+	t := document.Table{Caption: words.Of("change.verdicts_caption"),
+		Columns: document.Columns("col.figure", "col.limit_basis", "change.was",
+			"change.is")}
 	for i := range c.Verdicts {
 		v := &c.Verdicts[i]
 		f, in := v.Is, b
 		if f.Figure.IsZero() {
 			f, in = v.Was, a
 		}
-		t.Rows = append(t.Rows, []Cell{text(in.nameOf(f.Figure)), text(limitText(&f.Limit)), changeVerdict(&v.Was),
+		t.Rows = append(t.Rows, []document.Cell{document.Text(in.nameOf(f.Figure)), document.Text(limitText(&f.Limit)),
+			changeVerdict(&v.Was),
 			changeVerdict(&v.Is)})
 	}
-	return []Block{t}
+	return []document.Block{t}
 }
 
 // changeVerdict is a verdict, or that there was none.
-func changeVerdict(f *figure.Finding) Cell {
+func changeVerdict(f *figure.Finding) document.Cell {
 	if f.Figure.IsZero() {
-		return text(say("change.not_there"))
+		return document.Text(words.Of("change.not_there"))
 	}
 	return verdictCell(f.Verdict)
 }
@@ -245,7 +258,7 @@ type verdictChangeJSON struct {
 
 // ChangeJSON writes a change for programs.
 func ChangeJSON(w io.Writer, c scaling.Change, o Options) error {
-	out := changeJSON{Format: ChangeFormat, Notice: say("deference.line"),
+	out := changeJSON{Format: ChangeFormat, Notice: words.Of("deference.line"),
 		MadeBy:   madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Reviewed: changeRouteJSON{c.Reviewed.Case.Route.Title, c.Reviewed.Case.Route.Digest},
 		Proposed: changeRouteJSON{c.Proposed.Case.Route.Title, c.Proposed.Case.Route.Digest},
@@ -259,7 +272,7 @@ func ChangeJSON(w io.Writer, c scaling.Change, o Options) error {
 	for i := range c.Moved {
 		m := &c.Moved[i]
 		out.Figures = append(out.Figures, movedJSON{m.ID.String(), nine(m.Was.Value.V), nine(m.Is.Value.V),
-			unitOf(m.Is.Quantity), nine(m.Share)})
+			number.UnitOf(m.Is.Quantity), nine(m.Share)})
 	}
 	for i := range c.Verdicts {
 		v := &c.Verdicts[i]
@@ -291,7 +304,7 @@ func ChangeCSV(w io.Writer, c scaling.Change) error {
 	for i := range c.Moved {
 		m := &c.Moved[i]
 		out.Write([]string{"figure", guard(m.ID.String()), "", machine(m.Is.Quantity, m.Was.Value),
-			machine(m.Is.Quantity, m.Is.Value), guard(unitOf(m.Is.Quantity))})
+			machine(m.Is.Quantity, m.Is.Value), guard(number.UnitOf(m.Is.Quantity))})
 	}
 	for i := range c.Verdicts {
 		v := &c.Verdicts[i]

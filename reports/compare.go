@@ -8,6 +8,9 @@ import (
 	"strings"
 
 	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -20,68 +23,72 @@ func letter(i int) string { return string(rune('A' + i)) }
 // BuildComparison lays out routes side by side. There is no score: a row says
 // whether it tells the routes apart, and what one gives less of another may give
 // more of.
-func BuildComparison(c scaling.Comparison, o Options) Document {
+func BuildComparison(c scaling.Comparison, o Options) document.Document {
 	var b []*builder
 	for i := range c.Reviews {
 		b = append(b, newBuilder(&c.Reviews[i], o))
 	}
-	d := Document{Title: say("compare.title"), Lang: say("lang"), Paper: o.Paper}
-	d.Sections = []Section{{Key: "page-1", Title: d.Title,
-		Blocks: []Block{Paragraph{Text: say("deference.line")}, compareRoutes(b, &c), Paragraph{Text: say("compare.lead")},
+	d := document.Document{Title: words.Of("compare.title"), Lang: words.Of("lang"), Paper: o.Paper}
+	d.Sections = []document.Section{{Key: "page-1", Title: d.Title,
+		Blocks: []document.Block{document.Paragraph{Text: words.Of("deference.line")}, compareRoutes(b, &c),
+			document.Paragraph{Text: words.Of("compare.lead")},
 			compareTrade(&c)}},
-		{Key: "compare-figures", Title: say("compare.figures"),
-			Blocks: []Block{compareTable(&c), Paragraph{Text: say("compare.note"), Tone: Note}}},
-		{Key: "compare-findings", Title: say("compare.findings"), Blocks: compareWorst(b, &c)}}
+		{Key: "compare-figures", Title: words.Of("compare.figures"),
+			Blocks: []document.Block{compareTable(&c), document.Paragraph{Text: words.Of("compare.note"), Tone: document.Note}}},
+		{Key: "compare-findings", Title: words.Of("compare.findings"), Blocks: compareWorst(b, &c)}}
 	return d
 }
 
 // compareRoutes says which route is which.
-func compareRoutes(b []*builder, c *scaling.Comparison) Block {
-	t := Table{Caption: say("compare.routes"), Columns: columns("compare.letter", "compare.route", "compare.batch",
+func compareRoutes(b []*builder, c *scaling.Comparison) document.Block {
+	t := document.Table{Caption: words.Of("compare.routes"), Columns: document.Columns("compare.letter", "compare.route",
+		"compare.batch",
 		"compare.product", "compare.hf", "compare.hours", "compare.alone", "compare.digest")}
 	for i := range b {
 		r := &c.Reviews[i]
 		attended, alone := scaling.Hours(r.Case.Route)
-		hf := say("compare.no_hf")
+		hf := words.Of("compare.no_hf")
 		if b[i].tags.has("hf") {
-			hf = say("compare.is_hf")
+			hf = words.Of("compare.is_hf")
 		}
-		t.Rows = append(t.Rows, []Cell{text(letter(i)), text(b[i].title()), text(orDash(r.Case.Route.BatchText)),
-			text(measure(c.Product[i], 3, "g")), text(hf),
-			text(nearest(attended, 3)), text(nearest(alone, 3)), code(b[i].digestText())})
+		t.Rows = append(t.Rows, []document.Cell{document.Text(letter(i)), document.Text(b[i].title()),
+			document.Text(words.OrDash(r.Case.Route.BatchText)),
+			document.Text(number.Measure(c.Product[i], 3, "g")), document.Text(hf),
+			document.Text(number.Nearest(attended, 3)), document.Text(number.Nearest(alone, 3)),
+			document.Code(b[i].digestText())})
 	}
 	return t
 }
 
 // rowName is a quantity of a comparison with what it is per.
 func rowName(r *scaling.Row) string {
-	s := labelOf(r.Quantity)
+	s := number.LabelOf(r.Quantity)
 	if r.Agent != "" {
 		s += ", " + agentName(r.Agent)
 	}
-	unit := unitText(unitOf(r.Quantity))
+	unit := number.UnitText(number.UnitOf(r.Quantity))
 	switch {
 	case r.PerGram && unit != "":
-		return s + ", " + unit + " " + say("compare.per_gram")
+		return s + ", " + unit + " " + words.Of("compare.per_gram")
 	case unit != "":
 		return s + ", " + unit
 	}
 	return s
 }
 
-func compareTable(c *scaling.Comparison) Block {
-	t := Table{Caption: say("compare.caption"), Columns: columns("col.figure")}
+func compareTable(c *scaling.Comparison) document.Block {
+	t := document.Table{Caption: words.Of("compare.caption"), Columns: document.Columns("col.figure")}
 	for i := range c.Reviews {
-		t.Columns = append(t.Columns, Column{Text: letter(i), Right: true})
+		t.Columns = append(t.Columns, document.Column{Text: letter(i), Right: true})
 	}
-	t.Columns = append(t.Columns, Column{Text: say("compare.told")})
+	t.Columns = append(t.Columns, document.Column{Text: words.Of("compare.told")})
 	for i := range c.Rows {
 		r := &c.Rows[i]
-		row := []Cell{text(rowName(r))}
+		row := document.Row(rowName(r))
 		for k := range r.Cells {
-			row = append(row, text(compareCell(&r.Cells[k])))
+			row = append(row, document.Text(compareCell(&r.Cells[k])))
 		}
-		t.Rows = append(t.Rows, append(row, text(toldText(r))))
+		t.Rows = append(t.Rows, append(row, document.Text(toldText(r))))
 	}
 	return t
 }
@@ -89,14 +96,15 @@ func compareTable(c *scaling.Comparison) Block {
 func compareCell(x *scaling.RowCell) string {
 	switch {
 	case !x.There:
-		return say("compare.none")
+		return words.Of("compare.none")
 	case math.IsNaN(x.Value):
-		return say("value.unknown")
+		return words.Of("value.unknown")
 	}
-	s := nearest(x.Value, 3) + " (" + significant(x.Low, 3, -1) + " " + say("compare.to") + " " + significant(x.High, 3,
-		1) + ")"
+	s := number.Nearest(x.Value, 3) + " (" + number.Significant(x.Low, 3, -1) + " " + words.Of("compare.to") + " " +
+		number.Significant(x.High, 3,
+			1) + ")"
 	if !math.IsNaN(x.P05) && !math.IsNaN(x.P95) {
-		s += "; " + say("compare.drawn", nearest(x.P05, 3), nearest(x.P95, 3))
+		s += "; " + words.Of("compare.drawn", number.Nearest(x.P05, 3), number.Nearest(x.P95, 3))
 	}
 	return s
 }
@@ -105,9 +113,9 @@ func compareCell(x *scaling.RowCell) string {
 func toldText(r *scaling.Row) string {
 	switch r.Told {
 	case scaling.Unknown:
-		return say("compare.unknown")
+		return words.Of("compare.unknown")
 	case scaling.Overlap:
-		return say("compare.overlap")
+		return words.Of("compare.overlap")
 	}
 	var s []string
 	for _, i := range r.Least {
@@ -117,8 +125,8 @@ func toldText(r *scaling.Row) string {
 }
 
 // compareTrade names what each route has least of, where that can be told.
-func compareTrade(c *scaling.Comparison) Block {
-	l := List{}
+func compareTrade(c *scaling.Comparison) document.Block {
+	l := document.List{}
 	q := map[string]figure.Quantity{}
 	for i := range c.Reviews {
 		var less []string
@@ -133,23 +141,23 @@ func compareTrade(c *scaling.Comparison) Block {
 			}
 		}
 		if less != nil {
-			l.Items = append(l.Items, say("compare.least", letter(i), strings.Join(less, ", ")))
+			l.Items = append(l.Items, words.Of("compare.least", letter(i), strings.Join(less, ", ")))
 		}
 	}
 	if l.Items == nil {
-		return Paragraph{Text: say("compare.nothing_told")}
+		return document.Paragraph{Text: words.Of("compare.nothing_told")}
 	}
 	return l
 }
 
 // leastName is a quantity of a comparison with its substance and what it is per.
 func leastName(r *scaling.Row) string {
-	s := labelOf(r.Quantity)
+	s := number.LabelOf(r.Quantity)
 	if r.Agent != "" {
 		s += " (" + agentName(r.Agent) + ")"
 	}
 	if r.PerGram {
-		s += " " + say("compare.per_gram")
+		s += " " + words.Of("compare.per_gram")
 	}
 	return s
 }
@@ -177,9 +185,10 @@ func perGramToo(quantity string, c *scaling.Comparison) bool {
 }
 
 // compareWorst counts the findings of each route and names its worst.
-func compareWorst(b []*builder, c *scaling.Comparison) []Block {
-	t := Table{Caption: say("compare.counts"), Columns: right(columns("compare.letter", "compare.exceeds",
-		"compare.unknowns", "compare.near", "compare.within", "compare.worst"), 1, 2, 3, 4)}
+func compareWorst(b []*builder, c *scaling.Comparison) []document.Block {
+	t := document.Table{Caption: words.Of("compare.counts"),
+		Columns: document.Right(document.Columns("compare.letter", "compare.exceeds",
+			"compare.unknowns", "compare.near", "compare.within", "compare.worst"), 1, 2, 3, 4)}
 	for i := range b {
 		n := scaling.Verdicts(&c.Reviews[i])
 		var names []string
@@ -188,11 +197,11 @@ func compareWorst(b []*builder, c *scaling.Comparison) []Block {
 				names = append(names, b[i].nameOf(f.Figure)+": "+verdictName(f.Verdict))
 			}
 		}
-		t.Rows = append(t.Rows, []Cell{text(letter(i)), text(strconv.Itoa(n[figure.Exceeds])),
-			text(strconv.Itoa(n[figure.UnknownVerdict])), text(strconv.Itoa(n[figure.Near])),
-			text(strconv.Itoa(n[figure.Within])), text(strings.Join(names, "; "))})
+		t.Rows = append(t.Rows, document.Row(letter(i), strconv.Itoa(n[figure.Exceeds]),
+			strconv.Itoa(n[figure.UnknownVerdict]), strconv.Itoa(n[figure.Near]),
+			strconv.Itoa(n[figure.Within]), strings.Join(names, "; ")))
 	}
-	return []Block{t, Paragraph{Text: say("compare.no_count"), Tone: Note}}
+	return []document.Block{t, document.Paragraph{Text: words.Of("compare.no_count"), Tone: document.Note}}
 }
 
 type compareJSON struct {
@@ -239,7 +248,7 @@ var toldNames = [...]string{"not told apart", "told apart", "not known"}
 
 // CompareJSON writes a comparison for programs.
 func CompareJSON(w io.Writer, c scaling.Comparison, o Options) error {
-	out := compareJSON{Format: CompareFormat, Notice: say("deference.line"),
+	out := compareJSON{Format: CompareFormat, Notice: words.Of("deference.line"),
 		MadeBy: madeByJSON{o.Version, o.DataVersion, o.Platform}, Routes: []compareRouteJSON{}, Rows: []compareRowJSON{}}
 	for i := range c.Reviews {
 		r := &c.Reviews[i]
@@ -258,7 +267,7 @@ func CompareJSON(w io.Writer, c scaling.Comparison, o Options) error {
 }
 
 func compareRowOf(r *scaling.Row) compareRowJSON {
-	x := compareRowJSON{r.Quantity, r.Agent, unitOf(r.Quantity), r.PerGram, []compareCellJSON{}, toldNames[r.Told],
+	x := compareRowJSON{r.Quantity, r.Agent, number.UnitOf(r.Quantity), r.PerGram, []compareCellJSON{}, toldNames[r.Told],
 		[]string{}}
 	for k := range r.Cells {
 		y := &r.Cells[k]
@@ -292,7 +301,8 @@ func CompareCSV(w io.Writer, c scaling.Comparison) error {
 				v, lo, hi = shortest(x.Value), shortest(x.Low), shortest(x.High)
 			}
 			out.Write([]string{letter(k), guard(c.Reviews[k].Case.Route.Title), r.Quantity, r.Agent,
-				strconv.FormatBool(r.PerGram), guard(x.Figure.String()), v, lo, hi, guard(unitOf(r.Quantity)), toldNames[r.Told]})
+				strconv.FormatBool(r.PerGram), guard(x.Figure.String()), v, lo, hi, guard(number.UnitOf(r.Quantity)),
+				toldNames[r.Told]})
 		}
 	}
 	out.Flush()

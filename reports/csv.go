@@ -9,6 +9,8 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
 	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
@@ -25,8 +27,9 @@ func CSV(w io.Writer, r hazards.Review) error {
 	for i := range r.Figures {
 		f := &r.Figures[i]
 		c.Write([]string{guard(f.ID.String()), guard(f.Quantity), guard(f.Place.String()), guard(f.Agent),
-			guard(f.Case.String()), guard(f.Of().String()), guard(labelOf(f.Quantity)),
-			machine(f.Quantity, f.Value), machine(f.Quantity, f.Low()), machine(f.Quantity, f.High()), guard(unitOf(f.Quantity)),
+			guard(f.Case.String()), guard(f.Of().String()), guard(number.LabelOf(f.Quantity)),
+			machine(f.Quantity, f.Value), machine(f.Quantity, f.Low()), machine(f.Quantity, f.High()),
+			guard(number.UnitOf(f.Quantity)),
 			f.Value.Status.String(), guard(words.Say(f.Conditions)), strconv.Itoa(f.Value.Line()),
 			guard(strings.Join(words.Names(f.Value.Missing()), " "))})
 	}
@@ -62,20 +65,20 @@ func machine(quantity string, n working.Num) string {
 	if n.Unknown() {
 		return ""
 	}
-	return shortest(balance(quantity, n.V))
+	return shortest(number.Balance(quantity, n.V))
 }
 
 func shortest(v float64) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
-	return strconv.FormatFloat(round9(v), 'g', -1, 64)
+	return strconv.FormatFloat(number.Round9(v), 'g', -1, 64)
 }
 
 // guard keeps a spreadsheet from taking a text for a formula, and folds its
 // lines.
 func guard(s string) string {
-	s = fold(printable(s))
+	s = plain.Fold(plain.Printable(s))
 	if s != "" && strings.ContainsRune("=+-@", rune(s[0])) {
 		return "'" + s
 	}

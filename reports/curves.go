@@ -7,13 +7,10 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/vessel"
 	"etchbound/reports/chart"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
 )
-
-// Picture is a drawing with the sentences that stand for it where none can be
-// shown. SVG is our own and written as it is.
-type Picture struct{ SVG, Text string }
-
-func (Picture) block() {}
 
 // track is one curve of a run in time: what it is of, and how it is read.
 type track struct {
@@ -69,8 +66,8 @@ func (b *builder) trackID(t *track, n *course.Course, law vessel.Law) figure.ID 
 
 // curves draws what a section shows against time, one picture for each course
 // and quantity with a curve for each law.
-func (b *builder) curves(place string) []Block {
-	var out []Block
+func (b *builder) curves(place string) []document.Block {
+	var out []document.Block
 	for i := range b.r.Courses {
 		n := &b.r.Courses[i]
 		for j := range tracks {
@@ -80,21 +77,21 @@ func (b *builder) curves(place string) []Block {
 		}
 	}
 	if out != nil {
-		out = append(out, Paragraph{Text: say("curve.note"), Tone: Note})
+		out = append(out, document.Paragraph{Text: words.Of("curve.note"), Tone: document.Note})
 	}
 	return out
 }
 
-func (b *builder) curve(n *course.Course, t *track) []Block {
+func (b *builder) curve(n *course.Course, t *track) []document.Block {
 	if t.overGas() && n.Space.Unknown() {
 		return nil
 	}
 	step := strconv.Itoa(n.Stages[0].Step.Number)
-	c := chart.Chart{ID: t.quantity + "-" + step, Title: say(t.title, step), Alt: say(t.title, step),
-		X: chart.Axis{Label: say("curve.time"), Unit: "h"}, Y: chart.Axis{Label: say(t.axis), Unit: t.unit}}
+	c := chart.Chart{ID: t.quantity + "-" + step, Title: words.Of(t.title, step), Alt: words.Of(t.title, step),
+		X: chart.Axis{Label: words.Of("curve.time"), Unit: "h"}, Y: chart.Axis{Label: words.Of(t.axis), Unit: t.unit}}
 	for k := range n.Runs {
 		x := &n.Runs[k]
-		v := chart.Curve{Label: say("case." + string(x.Law))}
+		v := chart.Curve{Label: words.Of("case." + string(x.Law))}
 		last := -1.0
 		for _, p := range x.Vessel.Points() {
 			if p.Time > last {
@@ -107,7 +104,7 @@ func (b *builder) curve(n *course.Course, t *track) []Block {
 	}
 	if f, ok := b.at("heat.boiling_point", figure.Step(n.Stages[0].Step.Number)); ok && t.unit == "degC" &&
 		!f.Low().Unknown() {
-		c.Lines = append(c.Lines, chart.Line{Y: f.Low().V, Label: labelOf("heat.boiling_point")})
+		c.Lines = append(c.Lines, chart.Line{Y: f.Low().V, Label: number.LabelOf("heat.boiling_point")})
 	}
 	if t.unit == "vol%" {
 		for _, id := range []string{"hydrogen.flammable", "hydrogen.upper"} {
@@ -119,5 +116,5 @@ func (b *builder) curve(n *course.Course, t *track) []Block {
 	if err != nil { // nothing was run: the figures say what is missing
 		return nil
 	}
-	return []Block{Picture{SVG: svg, Text: c.Text()}}
+	return []document.Block{document.Picture{SVG: svg, Text: c.Text()}}
 }

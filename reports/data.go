@@ -8,6 +8,9 @@ import (
 	"text/tabwriter"
 
 	"etchbound/chemicals"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
 )
 
 // WriteData writes the rows of data about an id, a beginning of ids or a
@@ -18,27 +21,27 @@ func WriteData(w io.Writer, st *chemicals.Store, query string) error {
 	sub, isSub := chemicals.Library().Find(query)
 	found := dataRows(st, query, sub)
 	if len(found) == 0 && !isSub {
-		return fmt.Errorf("%s", say("data.unknown", query, strings.Join(nearestData(st, query), ", ")))
+		return fmt.Errorf("%s", words.Of("data.unknown", query, strings.Join(nearestData(st, query), ", ")))
 	}
 	if isSub {
-		if _, err := fmt.Fprintln(w, say("data.substance", sub.Name, sub.Formula.Text, orNone(sub.CAS),
-			orNone(strings.Join(sub.Synonyms, ", ")))); err != nil {
+		if _, err := fmt.Fprintln(w, words.Of("data.substance", sub.Name, sub.Formula.Text, words.OrNone(sub.CAS),
+			words.OrNone(strings.Join(sub.Synonyms, ", ")))); err != nil {
 			return err
 		}
 	}
 	if len(found) == 0 {
-		_, err := fmt.Fprintln(w, say("data.no_rows"))
+		_, err := fmt.Fprintln(w, words.Of("data.no_rows"))
 		return err
 	}
 	t := tabwriter.NewWriter(w, 2, 0, 2, ' ', 0)
 	head := []string{"col.id", "col.symbol", "col.value", "col.range", "col.status", "col.source", "col.note"}
 	for i, k := range head {
-		head[i] = say(k)
+		head[i] = words.Of(k)
 	}
 	fmt.Fprintln(t, strings.Join(head, "\t"))
 	for _, d := range found {
-		fmt.Fprintln(t, strings.Join([]string{d.ID, d.Symbol, measure(d.Value, 9, d.Unit), dataRange(d), dataStatus(d),
-			strings.Trim(d.Source+" "+fold(d.Where), " "), fold(d.Note)}, "\t"))
+		fmt.Fprintln(t, strings.Join([]string{d.ID, d.Symbol, number.Measure(d.Value, 9, d.Unit), dataRange(d), dataStatus(d),
+			strings.Trim(d.Source+" "+plain.Fold(d.Where), " "), plain.Fold(d.Note)}, "\t"))
 	}
 	if err := t.Flush(); err != nil {
 		return err
@@ -113,7 +116,7 @@ func writeSources(w io.Writer, st *chemicals.Store, found []chemicals.Datum) err
 				continue
 			}
 			if len(seen) == 0 {
-				if _, err := fmt.Fprintf(w, "\n%s\n", say("sources.caption")); err != nil {
+				if _, err := fmt.Fprintf(w, "\n%s\n", words.Of("sources.caption")); err != nil {
 					return err
 				}
 			}

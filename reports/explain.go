@@ -13,6 +13,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
@@ -26,7 +27,7 @@ func Explain(w io.Writer, r hazards.Review, figureID string) error {
 	id, err := figure.Parse(figureID)
 	f, ok := b.byID[id]
 	if err != nil || !ok {
-		return fmt.Errorf("%s", say("explain.unknown", figureID, strings.Join(nearestOf(figureID, b.ids(), 3), ", ")))
+		return fmt.Errorf("%s", words.Of("explain.unknown", figureID, strings.Join(nearestOf(figureID, b.ids(), 3), ", ")))
 	}
 	e := &explainer{b: b, w: bufio.NewWriter(w), shown: map[int]bool{}, data: map[string]*chemicals.Datum{}}
 	for i := range r.Used {
@@ -79,15 +80,15 @@ func (e *explainer) print(depth int, s string) {
 func (e *explainer) head(f *figure.Figure) {
 	e.print(0, f.ID.String())
 	e.print(0, e.b.figureName(f))
-	e.print(0, valueAndRange(f)+", "+statusText(f.Value.Status))
+	e.print(0, number.ValueAndRange(f)+", "+number.StatusText(f.Value.Status))
 	if q, ok := figure.Lookup(f.Quantity); ok && q.Definition != "" {
-		e.print(0, say("explain.definition", q.Definition))
+		e.print(0, words.Of("explain.definition", q.Definition))
 	}
 	if c := e.b.conditions(f); c != "" {
-		e.print(0, say("explain.conditions", c))
+		e.print(0, words.Of("explain.conditions", c))
 	}
 	if !f.Of().IsZero() {
-		e.print(0, say("explain.of", f.Of().String()))
+		e.print(0, words.Of("explain.of", f.Of().String()))
 	}
 	e.print(0, "")
 }
@@ -98,21 +99,22 @@ func (e *explainer) tree(f *figure.Figure) {
 		e.line(0, n)
 		return
 	}
-	e.print(0, say("sheets.none"))
+	e.print(0, words.Of("sheets.none"))
 }
 
 // line prints one line and what it was made from, one step further in.
 func (e *explainer) line(depth, n int) {
 	l := &e.b.r.Sheet.Lines[n-1]
 	if e.shown[n] && len(l.In) > 0 {
-		e.print(depth, say("explain.shown", n, l.Symbol, measure(l.V, sheetDigits, l.Unit)))
+		e.print(depth, words.Of("explain.shown", n, l.Symbol, number.Measure(l.V, sheetDigits, l.Unit)))
 		return
 	}
 	e.shown[n] = true
-	e.print(depth, say("explain.line", n, l.Symbol, measure(l.V, sheetDigits, l.Unit), statusText(l.Status), e.origin(l)))
+	e.print(depth, words.Of("explain.line", n, l.Symbol, number.Measure(l.V, sheetDigits, l.Unit),
+		number.StatusText(l.Status), e.origin(l)))
 	for _, m := range words.Names(l.Missing) {
 		if len(l.In) == 0 {
-			e.print(depth+1, say("figure.lacks", m))
+			e.print(depth+1, words.Of("figure.lacks", m))
 		}
 	}
 	seen := map[int]bool{}
@@ -133,14 +135,14 @@ func (e *explainer) origin(l *working.Line) string {
 	case working.KindDatum:
 		return e.datum(l.Ref)
 	case working.KindTable:
-		return say("made.table", l.Formula)
+		return words.Of("made.table", l.Formula)
 	case working.KindModel:
-		return say("made.model", l.Formula)
+		return words.Of("made.model", l.Formula)
 	case working.KindSum:
 		return sumOf(l)
 	}
 	if l.Formula == "" {
-		return say("value.not_stated")
+		return words.Of("value.not_stated")
 	}
 	return l.Formula
 }
@@ -150,21 +152,21 @@ func (e *explainer) datum(id string) string {
 	if !ok {
 		st := e.b.r.Case.Store
 		if st == nil {
-			return say("made.datum", datumName(id))
+			return words.Of("made.datum", datumName(id))
 		}
 		row, found := st.Row(id)
 		if !found {
-			return say("made.datum", datumName(id))
+			return words.Of("made.datum", datumName(id))
 		}
 		d = &row
 	}
-	s := []string{say("made.datum", datumName(id))}
+	s := []string{words.Of("made.datum", datumName(id))}
 	if !math.IsNaN(d.Low) && !math.IsNaN(d.High) {
 		s = append(s, dataRange(*d))
 	}
 	s = append(s, dataStatus(*d))
 	if src := e.sourceName(d); src != "" {
-		s = append(s, say("explain.source", src))
+		s = append(s, words.Of("explain.source", src))
 	}
 	return strings.Join(s, ", ")
 }

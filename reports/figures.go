@@ -9,20 +9,23 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
 
 // placeName is a place in words: "step 2", "waste", "vessel etch".
 func (b *builder) placeName(place figure.Place) string {
 	if _, ok := place.Step(); ok {
-		return say("place.step", place.String())
+		return words.Of("place.step", place.String())
 	}
-	if key := "place." + place.Key(); said(key) {
-		return say(key)
+	if key := "place." + place.Key(); words.Has(key) {
+		return words.Of(key)
 	}
 	for i := range b.route().Places {
 		if p := &b.route().Places[i]; p.Key == place.Key() && !strings.HasPrefix(p.Key, p.Kind) {
-			return say("place.key", p.Kind, p.Key)
+			return words.Of("place.key", p.Kind, p.Key)
 		}
 	}
 	return place.Key()
@@ -38,15 +41,15 @@ func agentName(agent string) string {
 			parts[i] = strings.ReplaceAll(p, "_", " ")
 		}
 	}
-	return strings.Join(parts, say("agent.and"))
+	return strings.Join(parts, words.Of("agent.and"))
 }
 
 // caseName is a law, failure or branch in words.
 func caseName(kase figure.Case) string {
 	parts := kase.Parts()
 	for i, p := range parts {
-		if key := "case." + p; said(key) {
-			parts[i] = say(key)
+		if key := "case." + p; words.Has(key) {
+			parts[i] = words.Of(key)
 		} else {
 			parts[i] = strings.ReplaceAll(p, "_", " ")
 		}
@@ -60,7 +63,7 @@ func (b *builder) figureName(f *figure.Figure) string {
 	if m, ok := b.byID[f.Of()]; ok {
 		place, agent, kase = m.Place, m.Agent, m.Case
 	}
-	s := []string{labelOf(f.Quantity)}
+	s := []string{number.LabelOf(f.Quantity)}
 	if !place.IsZero() {
 		s = append(s, b.placeName(place))
 	}
@@ -75,9 +78,10 @@ func (b *builder) figureName(f *figure.Figure) string {
 
 // figureTable lists the figures that want picks. A figure that only repeats
 // another under a shorter id is left out: the other one is there.
-func (b *builder) figureTable(want func(*figure.Figure) bool) []Block {
-	t := Table{Caption: say("figures.caption"),
-		Columns: right(tight(columns("col.figure", "col.value", "col.range", "col.status", "col.conditions", "col.id",
+func (b *builder) figureTable(want func(*figure.Figure) bool) []document.Block {
+	t := document.Table{Caption: words.Of("figures.caption"),
+		Columns: document.Right(document.Tight(document.Columns("col.figure", "col.value", "col.range", "col.status",
+			"col.conditions", "col.id",
 			"col.line"), 1, 2), 6)}
 	for i := range b.r.Figures {
 		f := &b.r.Figures[i]
@@ -89,23 +93,24 @@ func (b *builder) figureTable(want func(*figure.Figure) bool) []Block {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []Block{t}
+	return []document.Block{t}
 }
 
-func (b *builder) figureRow(f *figure.Figure) []Cell {
-	line := say("value.dash")
+func (b *builder) figureRow(f *figure.Figure) []document.Cell {
+	line := words.Of("value.dash")
 	if n := f.Value.Line(); n > 0 {
 		line = strconv.Itoa(n)
 	}
-	return []Cell{text(b.figureName(f)), text(b.valueText(f)), text(b.rangeText(f)), text(statusText(f.Value.Status)),
-		text(b.conditions(f)), code(f.ID.String()), text(line)}
+	return []document.Cell{document.Text(b.figureName(f)), document.Text(b.valueText(f)), document.Text(b.rangeText(f)),
+		document.Text(number.StatusText(f.Value.Status)),
+		document.Text(b.conditions(f)), document.Code(f.ID.String()), document.Text(line)}
 }
 
 // conditions says what a number holds for and, where it is unknown, what for.
 func (b *builder) conditions(f *figure.Figure) string {
-	s := fold(words.Say(f.Conditions))
+	s := plain.Fold(words.Say(f.Conditions))
 	if f.Value.Unknown() && len(f.Value.Missing()) > 0 {
-		lacks := say("figure.lacks", strings.Join(words.Names(f.Value.Missing()), ", "))
+		lacks := words.Of("figure.lacks", strings.Join(words.Names(f.Value.Missing()), ", "))
 		if s == "" {
 			return lacks
 		}
@@ -117,7 +122,7 @@ func (b *builder) conditions(f *figure.Figure) string {
 // findingTable lists the findings on the figures that want picks, with what
 // would meet the limit. Findings that differ only in where they hold share a
 // row.
-func (b *builder) findingTable(want func(quantity string) bool) []Block {
+func (b *builder) findingTable(want func(quantity string) bool) []document.Block {
 	return b.findings(func(f *figure.Finding) bool {
 		g, ok := b.byID[f.Figure]
 		return want(f.Figure.Quantity) && (!ok || g.Case.Failure == "")
@@ -125,16 +130,17 @@ func (b *builder) findingTable(want func(quantity string) bool) []Block {
 }
 
 // findings is findingTable of the findings that want picks.
-func (b *builder) findings(want func(*figure.Finding) bool) []Block {
-	t := Table{Caption: say("findings.caption"),
-		Columns: tight(columns("col.figure", "col.limit_basis", "col.margin", "col.verdict", "col.needs"), 2)}
+func (b *builder) findings(want func(*figure.Finding) bool) []document.Block {
+	t := document.Table{Caption: words.Of("findings.caption"),
+		Columns: document.Tight(document.Columns("col.figure", "col.limit_basis", "col.margin", "col.verdict", "col.needs"),
+			2)}
 	for i := range b.r.Findings {
 		f := &b.r.Findings[i]
 		if !want(f) || b.repeated(f) {
 			continue
 		}
-		row := []Cell{text(b.nameOf(f.Figure)), text(limitText(&f.Limit) + basisText(&f.Limit)),
-			text(b.margin(f)), verdictCell(f.Verdict), text(needsText(f))}
+		row := []document.Cell{document.Text(b.nameOf(f.Figure)), document.Text(limitText(&f.Limit) + basisText(&f.Limit)),
+			document.Text(b.margin(f)), verdictCell(f.Verdict), document.Text(needsText(f))}
 		if !joins(t.Rows, row) {
 			t.Rows = append(t.Rows, row)
 		}
@@ -142,11 +148,11 @@ func (b *builder) findings(want func(*figure.Finding) bool) []Block {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []Block{t, Paragraph{Text: say("findings.necessary"), Tone: Note}}
+	return []document.Block{t, document.Paragraph{Text: words.Of("findings.necessary"), Tone: document.Note}}
 }
 
 // joins adds the name of a row to an earlier one that says the same.
-func joins(rows [][]Cell, row []Cell) bool {
+func joins(rows [][]document.Cell, row []document.Cell) bool {
 	for i := range rows {
 		if slices.Equal(rows[i][1:], row[1:]) {
 			rows[i][0].Text += "; " + row[0].Text
@@ -195,7 +201,7 @@ func basisText(l *limit.Limit) string {
 	if len(s) == 0 {
 		return ""
 	}
-	return say("limit.basis", strings.Join(s, ", "))
+	return words.Of("limit.basis", strings.Join(s, ", "))
 }
 
 // sectionOf is where a limit stands; a place in a file as people say it.
@@ -209,18 +215,19 @@ func sectionOf(l *limit.Limit) string {
 func needsText(f *figure.Finding) string {
 	var s []string
 	if !f.Says.IsZero() {
-		s = append(s, fold(words.Say(f.Says)))
+		s = append(s, plain.Fold(words.Say(f.Says)))
 	}
 	for _, n := range f.Needs {
-		s = append(s, say("need", labelOf(n.Quantity), measure(n.Value, digitsOf(n.Quantity), n.Unit),
-			fold(words.Say(n.Says))))
+		s = append(s, words.Of("need", number.LabelOf(n.Quantity),
+			number.Measure(n.Value, number.DigitsOf(n.Quantity), n.Unit),
+			plain.Fold(words.Say(n.Says))))
 	}
 	return strings.Join(s, "; ")
 }
 
 // notAssessed names the quantities of some families, or of all where none is named,
 // that no model covers yet.
-func (b *builder) notAssessed(of ...figure.Family) []Block {
+func (b *builder) notAssessed(of ...figure.Family) []document.Block {
 	var names []string
 	for _, q := range figure.Catalogue() {
 		if b.missing[q.Name] && (len(of) == 0 || slices.Contains(of, q.Family)) {
@@ -230,7 +237,8 @@ func (b *builder) notAssessed(of ...figure.Family) []Block {
 	if len(names) == 0 {
 		return nil
 	}
-	return []Block{Paragraph{say("not_assessed", strings.Join(names, "; ")), Note}}
+	return []document.Block{document.Paragraph{Text: words.Of("not_assessed", strings.Join(names, "; ")),
+		Tone: document.Note}}
 }
 
 // inFamily reports whether a quantity is of one of some families.
@@ -241,12 +249,12 @@ func inFamily(quantity string, of ...figure.Family) bool {
 // about is the figures, findings and gaps of the quantities of some families, but
 // for what is so only when something fails, which has its own section, and a plain sentence where
 // there are none of any.
-func (b *builder) about(of ...figure.Family) []Block {
+func (b *builder) about(of ...figure.Family) []document.Block {
 	out := b.figureTable(func(f *figure.Figure) bool { return f.Case.Failure == "" && inFamily(f.Quantity, of...) })
 	out = append(out, b.findingTable(func(q string) bool { return inFamily(q, of...) })...)
 	out = append(out, b.notAssessed(of...)...)
 	if len(out) == 0 {
-		out = []Block{Paragraph{Text: say("figures.none")}}
+		out = []document.Block{document.Paragraph{Text: words.Of("figures.none")}}
 	}
 	return out
 }

@@ -9,20 +9,24 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/reports/chart"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
 // BuildGrowth lays out what becomes of a route as its batch grows: which safeguard
 // is outgrown first, what each batch takes, and how things grow.
-func BuildGrowth(g *scaling.Growth, s scaling.Split, o Options) Document {
+func BuildGrowth(g *scaling.Growth, s scaling.Split, o Options) document.Document {
 	b := growthBuilder(g, o)
-	d := Document{Title: say("growth.title", b.title()), Lang: say("lang"), Paper: o.Paper,
-		Digest: shortDigest(b.route().Digest)}
-	top := Section{Key: "page-1", Title: d.Title, Blocks: []Block{b.control(), Paragraph{Text: say("deference.line")},
-		Paragraph{say("growth.no_leave"), Warning}}}
+	d := document.Document{Title: words.Of("growth.title", b.title()), Lang: words.Of("lang"), Paper: o.Paper,
+		Digest: plain.ShortDigest(b.route().Digest)}
+	top := document.Section{Key: "page-1", Title: d.Title,
+		Blocks: []document.Block{b.control(), document.Paragraph{Text: words.Of("deference.line")},
+			document.Paragraph{Text: words.Of("growth.no_leave"), Tone: document.Warning}}}
 	top.Blocks = append(top.Blocks, b.firstLimit(g)...)
-	d.Sections = []Section{top, b.outgrown(g), b.required(g), b.powers(g), b.split(g, s), b.staysOrFollows(g)}
+	d.Sections = []document.Section{top, b.outgrown(g), b.required(g), b.powers(g), b.split(g, s), b.staysOrFollows(g)}
 	if g.Chances != nil {
 		d.Sections = append(d.Sections, b.growthChances(g))
 	}
@@ -44,47 +48,49 @@ func growthBuilder(g *scaling.Growth, o Options) *builder {
 // grams is a batch that nobody rounds up.
 func grams(v float64) string {
 	if v >= 1000*(1-1e-9) {
-		return with(significant(v/1000, 4, -1), "kg")
+		return number.With(number.Significant(v/1000, 4, -1), "kg")
 	}
-	return with(significant(v, 4, -1), "g")
+	return number.With(number.Significant(v, 4, -1), "g")
 }
 
 // firstLimit is the batch at which the first assessed limit is met, withheld while
 // a finding that could set it is not known.
-func (b *builder) firstLimit(g *scaling.Growth) []Block {
+func (b *builder) firstLimit(g *scaling.Growth) []document.Block {
 	first, ok := g.First()
-	var out []Block
+	var out []document.Block
 	switch {
 	case ok && first.Already:
-		out = append(out, Paragraph{say("growth.already", grams(first.Grams), b.nameOf(first.Figure),
+		out = append(out, document.Paragraph{Text: words.Of("growth.already", grams(first.Grams), b.nameOf(first.Figure),
 			words.Say(first.Limit.Says())),
-			Warning})
+			Tone: document.Warning})
 	case g.NotKnown():
-		out = append(out, Paragraph{say("growth.withheld", strconv.Itoa(len(g.Withheld))), Warning})
+		out = append(out, document.Paragraph{Text: words.Of("growth.withheld", strconv.Itoa(len(g.Withheld))),
+			Tone: document.Warning})
 	case ok:
-		out = append(out, Paragraph{say("growth.first", grams(first.Grams), b.nameOf(first.Figure),
+		out = append(out, document.Paragraph{Text: words.Of("growth.first", grams(first.Grams), b.nameOf(first.Figure),
 			words.Say(first.Limit.Says())),
-			Warning})
+			Tone: document.Warning})
 	default:
-		out = append(out, Paragraph{say("growth.none", grams(g.To.In("g"))), Warning})
+		out = append(out, document.Paragraph{Text: words.Of("growth.none", grams(g.To.In("g"))), Tone: document.Warning})
 	}
 	if next, there := nextOutgrown(g); there && ok && first.Already {
 		if n := g.NotKnownBelow(next.Grams); n > 0 {
-			out = append(out, Paragraph{Text: say("growth.next_withheld", strconv.Itoa(n))})
+			out = append(out, document.Paragraph{Text: words.Of("growth.next_withheld", strconv.Itoa(n))})
 		} else {
-			out = append(out, Paragraph{Text: say("growth.next", b.nameOf(next.Figure), words.Say(next.Limit.Says()),
+			out = append(out, document.Paragraph{Text: words.Of("growth.next", b.nameOf(next.Figure),
+				words.Say(next.Limit.Says()),
 				grams(next.Grams))})
 		}
 	}
 	if g.NotKnown() {
-		l, labels := List{}, map[figure.FindingID]string{}
+		l, labels := document.List{}, map[figure.FindingID]string{}
 		for i := range g.Crossings {
 			labels[g.Crossings[i].ID()] = words.Say(g.Crossings[i].Limit.Says())
 		}
 		for _, id := range g.Withheld {
 			l.Items = append(l.Items, b.nameOf(id.Figure)+" ("+labels[id]+")")
 		}
-		out = append(out, Paragraph{Text: say("growth.unknown_lead")}, l)
+		out = append(out, document.Paragraph{Text: words.Of("growth.unknown_lead")}, l)
 	}
 	return append(out, b.notAssessed()...)
 }
@@ -112,32 +118,34 @@ type turned struct {
 
 // outgrown is the list of safeguards in the order in which they are outgrown, what
 // was so from the start, and a picture.
-func (b *builder) outgrown(g *scaling.Growth) Section {
-	s := section("outgrown")
+func (b *builder) outgrown(g *scaling.Growth) document.Section {
+	s := document.Begin("outgrown")
 	grows, fixed := b.turnedRows(g)
-	t := Table{Caption: say("growth.caption"), Columns: tight(columns("growth.safeguard", "col.limit_basis",
-		"growth.near", "growth.exceeds", "growth.other"), 2, 3)}
+	t := document.Table{Caption: words.Of("growth.caption"),
+		Columns: document.Tight(document.Columns("growth.safeguard", "col.limit_basis",
+			"growth.near", "growth.exceeds", "growth.other"), 2, 3)}
 	t.Rows = grows
 	if len(grows) == 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("growth.nothing_turns")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("growth.nothing_turns")})
 	} else {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("growth.lead")}, t)
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("growth.lead")}, t)
 	}
 	if x := g.Overflows; x != nil {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("growth.overflows", grams(x.Grams), x.Figure.Place.String(),
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("growth.overflows", grams(x.Grams),
+			x.Figure.Place.String(),
 			len(g.Beyond))})
 	}
 	s.Blocks = append(s.Blocks, b.growthChart(g)...)
 	if len(fixed) > 0 {
-		s.Blocks = append(s.Blocks, Table{Caption: say("growth.from_start", grams(g.From.In("g"))),
-			Columns: columns("growth.safeguard", "col.limit_basis", "col.verdict"), Rows: fixed})
+		s.Blocks = append(s.Blocks, document.Table{Caption: words.Of("growth.from_start", grams(g.From.In("g"))),
+			Columns: document.Columns("growth.safeguard", "col.limit_basis", "col.verdict"), Rows: fixed})
 	}
 	return s
 }
 
 // turnedRows are the findings that turn, by the batch at which they are outgrown,
 // and those that are so at the smallest batch and stay so.
-func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]Cell) {
+func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]document.Cell) {
 	var order []*turned
 	byID := map[figure.FindingID]*turned{}
 	worst := map[figure.FindingID]figure.Verdict{}
@@ -163,15 +171,15 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]Cell) {
 	for _, x := range order {
 		if x.sometimes && !shown[x.id] { // of the limits of one figure, the first to be exceeded
 			shown[x.id] = true
-			row := []Cell{text(b.nameOf(x.id)), text(x.limit), text(orDash(x.near)), text(orDash(x.exceeds)),
-				text(orDash(strings.TrimSuffix(x.unknown+x.back, "; ")))}
+			row := document.Row(b.nameOf(x.id), x.limit, words.OrDash(x.near), words.OrDash(x.exceeds),
+				words.OrDash(strings.TrimSuffix(x.unknown+x.back, "; ")))
 			grows = append(grows, row)
 		}
 	}
 	for i := range g.Crossings {
 		c := &g.Crossings[i]
 		if x := byID[c.ID()]; c.Already && !x.sometimes && c.Turns == worst[c.ID()] {
-			row := []Cell{text(b.nameOf(c.Figure)), text(x.limit), verdictCell(c.Turns)}
+			row := []document.Cell{document.Text(b.nameOf(c.Figure)), document.Text(x.limit), verdictCell(c.Turns)}
 			if !joins(fixed, row) {
 				fixed = append(fixed, row)
 			}
@@ -184,7 +192,7 @@ func (x *turned) tell(c *scaling.Crossing) {
 	at := grams(c.Grams)
 	switch {
 	case c.Already:
-		at = say("growth.start")
+		at = words.Of("growth.start")
 	default:
 		x.sometimes = true
 	}
@@ -193,13 +201,13 @@ func (x *turned) tell(c *scaling.Crossing) {
 	}
 	switch {
 	case c.Back:
-		x.back += say("growth.back", verdictName(c.Turns), at)
+		x.back += words.Of("growth.back", verdictName(c.Turns), at)
 	case c.Turns == figure.Near:
 		x.near = joinTexts(x.near, at)
 	case c.Turns == figure.Exceeds:
 		x.exceeds = joinTexts(x.exceeds, at)
 	default:
-		x.unknown += say("growth.unknown_from", at)
+		x.unknown += words.Of("growth.unknown_from", at)
 	}
 }
 
@@ -221,17 +229,18 @@ func joinTexts(a, b string) string {
 	return a + "; " + b
 }
 
-func verdictName(v figure.Verdict) string { return say("verdict." + v.String()) }
+func verdictName(v figure.Verdict) string { return words.Of("verdict." + v.String()) }
 
 // mostLines is how many safeguards a picture still tells apart.
 const mostLines = 6
 
 // growthChart has a line for each of the first safeguards to be outgrown: what it
 // takes of its limit, against the batch, with a mark where it is outgrown.
-func (b *builder) growthChart(g *scaling.Growth) []Block {
-	c := chart.Chart{ID: "growth", Title: say("growth.chart"), Alt: say("growth.chart"),
-		X: chart.Axis{Label: say("growth.batch"), Unit: "g", Log: true}, Y: chart.Axis{Label: say("growth.share"), Log: true},
-		Lines: []chart.Line{{Y: 1, Label: say("growth.limit")}}}
+func (b *builder) growthChart(g *scaling.Growth) []document.Block {
+	c := chart.Chart{ID: "growth", Title: words.Of("growth.chart"), Alt: words.Of("growth.chart"),
+		X:     chart.Axis{Label: words.Of("growth.batch"), Unit: "g", Log: true},
+		Y:     chart.Axis{Label: words.Of("growth.share"), Log: true},
+		Lines: []chart.Line{{Y: 1, Label: words.Of("growth.limit")}}}
 	drawn := map[figure.ID]bool{}
 	for i := range g.Crossings {
 		x := &g.Crossings[i]
@@ -254,40 +263,42 @@ func (b *builder) growthChart(g *scaling.Growth) []Block {
 	if err != nil {
 		return nil
 	}
-	return []Block{Picture{SVG: svg, Text: c.Text()}}
+	return []document.Block{document.Picture{SVG: svg, Text: c.Text()}}
 }
 
 // required is what has to be had at every batch, at the dangerous end.
-func (b *builder) required(g *scaling.Growth) Section {
-	s := section("required")
-	t := Table{Caption: say("growth.required"), Columns: []Column{{Text: say("growth.batch"), RowHead: true,
-		Right: true}, {Text: say("growth.vessel")}}}
+func (b *builder) required(g *scaling.Growth) document.Section {
+	s := document.Begin("required")
+	t := document.Table{Caption: words.Of("growth.required"),
+		Columns: []document.Column{{Text: words.Of("growth.batch"), RowHead: true,
+			Right: true}, {Text: words.Of("growth.vessel")}}}
 	var names []string
 	for _, q := range scaling.Required {
 		for i := range g.Rungs {
 			if _, ok := g.Rungs[i].Worst(q, ""); ok {
 				names = append(names, q)
-				t.Columns = append(t.Columns, Column{Text: labelOf(q) + ", " + unitText(unitOf(q)), Right: true})
+				t.Columns = append(t.Columns, document.Column{Text: number.LabelOf(q) + ", " + number.UnitText(number.UnitOf(q)),
+					Right: true})
 				break
 			}
 		}
 	}
-	t.Columns = append(t.Columns, Column{Text: say("growth.threshold"), Right: true})
+	t.Columns = append(t.Columns, document.Column{Text: words.Of("growth.threshold"), Right: true})
 	for i := range g.Rungs {
 		r := &g.Rungs[i]
-		row := []Cell{text(grams(r.Batch.In("g"))), text(orDash(r.Vessel()))}
+		row := document.Row(grams(r.Batch.In("g")), words.OrDash(r.Vessel()))
 		for _, q := range names {
 			f, ok := r.Worst(q, "")
 			switch {
 			case !ok:
-				row = append(row, text(say("value.dash")))
+				row = append(row, document.Text(words.Of("value.dash")))
 			default:
-				row = append(row, text(significant(f.Danger().V, 3, 1)))
+				row = append(row, document.Text(number.Significant(f.Danger().V, 3, 1)))
 			}
 		}
-		t.Rows = append(t.Rows, append(row, text(thresholdText(r))))
+		t.Rows = append(t.Rows, append(row, document.Text(thresholdText(r))))
 	}
-	s.Blocks = []Block{Paragraph{Text: say("growth.required_lead")}, t}
+	s.Blocks = []document.Block{document.Paragraph{Text: words.Of("growth.required_lead")}, t}
 	return s
 }
 
@@ -296,30 +307,31 @@ func thresholdText(r *scaling.Rung) string {
 	s, ok := r.LargestShare()
 	switch {
 	case !ok:
-		return say("value.dash")
+		return words.Of("value.dash")
 	case s.Ratio.Unknown():
-		return say("value.unknown")
+		return words.Of("value.unknown")
 	}
-	return significant(100*s.Ratio.V, 3, 1) + " %: " + s.Threshold.Programme + " (" + s.Threshold.Substance + ")"
+	return number.Significant(100*s.Ratio.V, 3, 1) + " %: " + s.Threshold.Programme + " (" + s.Threshold.Substance + ")"
 }
 
 // powers is how the main quantities grow.
-func (b *builder) powers(g *scaling.Growth) Section {
-	s := section("powers")
-	t := Table{Caption: say("growth.powers"), Columns: right(columns("col.figure", "growth.fitted", "growth.similar",
-		"growth.explained", "growth.why"), 1, 2, 3)}
+func (b *builder) powers(g *scaling.Growth) document.Section {
+	s := document.Begin("powers")
+	t := document.Table{Caption: words.Of("growth.powers"),
+		Columns: document.Right(document.Columns("col.figure", "growth.fitted", "growth.similar",
+			"growth.explained", "growth.why"), 1, 2, 3)}
 	for _, e := range g.Exponents() {
-		name := labelOf(e.Quantity)
+		name := number.LabelOf(e.Quantity)
 		if e.Quantity == scaling.Removal {
-			name = say("growth.removal")
+			name = words.Of("growth.removal")
 		}
 		if e.Case != "" {
 			name += ", " + caseName(figure.By(e.Case))
 		}
-		t.Rows = append(t.Rows, []Cell{text(name), text(nearest(e.Fitted, 3)), text(nearest(e.Similar, 3)),
-			text(nearest(100*e.Fit, 3) + " %"), text(e.Note)})
+		t.Rows = append(t.Rows, document.Row(name, number.Nearest(e.Fitted, 3), number.Nearest(e.Similar, 3),
+			number.Nearest(100*e.Fit, 3)+" %", e.Note))
 	}
-	s.Blocks = []Block{Paragraph{Text: say("growth.powers_lead")}, t}
+	s.Blocks = []document.Block{document.Paragraph{Text: words.Of("growth.powers_lead")}, t}
 	return s
 }
 
@@ -327,11 +339,11 @@ func (b *builder) powers(g *scaling.Growth) Section {
 const mostChanced = 20
 
 // growthChances is how often each finding that turns exceeds, at every batch.
-func (b *builder) growthChances(g *scaling.Growth) Section {
-	s := section("chances")
-	t := Table{Caption: say("growth.chances"), Columns: columns("growth.safeguard")}
+func (b *builder) growthChances(g *scaling.Growth) document.Section {
+	s := document.Begin("chances")
+	t := document.Table{Caption: words.Of("growth.chances"), Columns: document.Columns("growth.safeguard")}
 	for i := range g.Rungs {
-		t.Columns = append(t.Columns, Column{Text: grams(g.Rungs[i].Batch.In("g")), Right: true})
+		t.Columns = append(t.Columns, document.Column{Text: grams(g.Rungs[i].Batch.In("g")), Right: true})
 	}
 	seen := map[figure.ID]bool{}
 	for i := range g.Crossings {
@@ -340,71 +352,72 @@ func (b *builder) growthChances(g *scaling.Growth) Section {
 			continue
 		}
 		seen[c.Figure] = true
-		row := []Cell{text(b.nameOf(c.Figure) + " (" + words.Say(c.Limit.Says()) + ")")}
+		row := document.Row(b.nameOf(c.Figure) + " (" + words.Say(c.Limit.Says()) + ")")
 		for k := range g.Rungs {
 			x := g.Chances[k][c.ID()]
-			row = append(row, text(percent(x.Exceeds+x.Unknown)))
+			row = append(row, document.Text(percent(x.Exceeds+x.Unknown)))
 		}
 		t.Rows = append(t.Rows, row)
 	}
-	s.Blocks = []Block{t, Paragraph{Text: say("sampling.note"), Tone: Note}}
+	s.Blocks = []document.Block{t, document.Paragraph{Text: words.Of("sampling.note"), Tone: document.Note}}
 	return s
 }
 
 // split is one large batch beside small ones.
-func (b *builder) split(g *scaling.Growth, x scaling.Split) Section {
-	s := section("split")
-	t := Table{Caption: say("growth.split", grams(x.Large.Batch.In("g")), strconv.Itoa(x.Pots),
+func (b *builder) split(g *scaling.Growth, x scaling.Split) document.Section {
+	s := document.Begin("split")
+	t := document.Table{Caption: words.Of("growth.split", grams(x.Large.Batch.In("g")), strconv.Itoa(x.Pots),
 		grams(x.Small.Batch.In("g"))),
-		Columns: right(columns("col.figure", "growth.large", "growth.one", "growth.all"), 1, 2, 3)}
+		Columns: document.Right(document.Columns("col.figure", "growth.large", "growth.one", "growth.all"), 1, 2, 3)}
 	for _, r := range x.Rows {
-		name := labelOf(r.Quantity)
+		name := number.LabelOf(r.Quantity)
 		if r.Case != "" {
 			name += ", " + caseName(figure.By(r.Case))
 		}
-		unit := unitOf(r.Quantity)
-		all := say("growth.not_added")
+		unit := number.UnitOf(r.Quantity)
+		all := words.Of("growth.not_added")
 		if r.Adds {
-			all = measure(r.All, 3, unit)
+			all = number.Measure(r.All, 3, unit)
 		}
-		t.Rows = append(t.Rows, []Cell{text(name), text(measure(r.Large.Danger().V, 3, unit)),
-			text(measure(r.One.Danger().V, 3, unit)), text(all)})
+		t.Rows = append(t.Rows, document.Row(name, number.Measure(r.Large.Danger().V, 3, unit),
+			number.Measure(r.One.Danger().V, 3, unit), all))
 	}
 	steps, attended, alone := g.Handling()
 	n := x.Pots
 	t.Rows = append(t.Rows,
-		[]Cell{text(say("growth.steps")), text(strconv.Itoa(steps)), text(strconv.Itoa(steps)),
-			text(strconv.Itoa(n * steps))},
-		[]Cell{text(say("growth.attended")), text(nearest(attended, 3)), text(nearest(attended, 3)),
-			text(nearest(float64(n)*attended, 3))},
-		[]Cell{text(say("growth.alone")), text(nearest(alone, 3)), text(nearest(alone, 3)),
-			text(nearest(float64(n)*alone, 3))})
-	s.Blocks = []Block{Paragraph{Text: say("growth.split_lead")}, t}
+		document.Row(words.Of("growth.steps"), strconv.Itoa(steps), strconv.Itoa(steps),
+			strconv.Itoa(n*steps)),
+		document.Row(words.Of("growth.attended"), number.Nearest(attended, 3), number.Nearest(attended, 3),
+			number.Nearest(float64(n)*attended, 3)),
+		document.Row(words.Of("growth.alone"), number.Nearest(alone, 3), number.Nearest(alone, 3),
+			number.Nearest(float64(n)*alone, 3)))
+	s.Blocks = []document.Block{document.Paragraph{Text: words.Of("growth.split_lead")}, t}
 	return s
 }
 
 // staysOrFollows says what stays and what follows.
-func (b *builder) staysOrFollows(g *scaling.Growth) Section {
-	s := section("assumed")
-	l := List{Items: []string{say("growth.amounts"), say("growth.fixed")}}
+func (b *builder) staysOrFollows(g *scaling.Growth) document.Section {
+	s := document.Begin("assumed")
+	l := document.List{Items: []string{words.Of("growth.amounts"), words.Of("growth.fixed")}}
 	for _, x := range []struct {
 		key string
 		on  bool
 	}{{"vessel", g.Follow.Vessel}, {"addition", g.Follow.Addition}, {"cooling", g.Follow.Cooling}} {
 		if x.on {
-			l.Items = append(l.Items, say("growth.follows_"+x.key))
+			l.Items = append(l.Items, words.Of("growth.follows_"+x.key))
 		} else {
-			l.Items = append(l.Items, say("growth.stays_"+x.key))
+			l.Items = append(l.Items, words.Of("growth.stays_"+x.key))
 		}
 	}
-	l.Items = append(l.Items, say("growth.no_failures"), say("growth.corners"))
+	l.Items = append(l.Items, words.Of("growth.no_failures"), words.Of("growth.corners"))
 	s.Blocks = append(s.Blocks, l)
 	if g.Follow.Vessel {
-		t := Table{Caption: say("growth.vessels"), Columns: right(columns("growth.size", "growth.material", "growth.wall",
-			"col.status"), 0, 2)}
+		t := document.Table{Caption: words.Of("growth.vessels"),
+			Columns: document.Right(document.Columns("growth.size", "growth.material", "growth.wall",
+				"col.status"), 0, 2)}
 		for _, v := range scaling.Vessels() {
-			t.Rows = append(t.Rows, []Cell{text(with(nearest(v.Litres, 4), "L")), text(v.Material),
-				text(with(nearest(v.Wall, 3), "mm")), text(v.Status)})
+			t.Rows = append(t.Rows, document.Row(number.With(number.Nearest(v.Litres, 4), "L"), v.Material,
+				number.With(number.Nearest(v.Wall, 3), "mm"), v.Status))
 		}
 		s.Blocks = append(s.Blocks, t)
 	}

@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"etchbound/hazards"
+	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 )
@@ -96,7 +97,7 @@ type splitRowJSON struct {
 
 // GrowthJSON writes a growing route for programs.
 func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o Options) error {
-	out := growthJSON{Format: GrowthFormat, Notice: say("deference.line"),
+	out := growthJSON{Format: GrowthFormat, Notice: words.Of("deference.line"),
 		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   growthRoute{g.Case.Route.Title, g.Case.Route.Digest, nine(g.From.In("g")), nine(g.To.In("g")), "g"},
 		Follows: follows(g.Follow), Withheld: names(g.Withheld), Beyond: names(g.Beyond),
@@ -166,7 +167,8 @@ func rungOf(g *scaling.Growth, at int) rungJSON {
 		if hazards.Wanted(f) {
 			danger = f.Danger().V
 		}
-		out.Figures = append(out.Figures, rungFigureJSON{f.ID.String(), nine(f.Value.V), nine(danger), unitOf(f.Quantity)})
+		out.Figures = append(out.Figures, rungFigureJSON{f.ID.String(), nine(f.Value.V), nine(danger),
+			number.UnitOf(f.Quantity)})
 	}
 	for i := range r.Findings {
 		chance := math.NaN()
@@ -183,7 +185,8 @@ func splitOf(s *scaling.Split) splitJSON {
 	out := splitJSON{Pots: s.Pots, Rows: []splitRowJSON{}}
 	for i := range s.Rows {
 		r := &s.Rows[i]
-		row := splitRowJSON{r.Quantity, r.Case, nine(r.Large.Danger().V), nine(r.One.Danger().V), nil, unitOf(r.Quantity)}
+		row := splitRowJSON{r.Quantity, r.Case, nine(r.Large.Danger().V), nine(r.One.Danger().V), nil,
+			number.UnitOf(r.Quantity)}
 		if r.Adds {
 			all := nine(r.All)
 			row.All = &all

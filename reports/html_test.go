@@ -5,12 +5,14 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"etchbound/reports/document"
 )
 
-func htmlOf(t *testing.T, d Document) string {
+func htmlOf(t *testing.T, d document.Document) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := HTML(&b, d); err != nil {
+	if err := document.HTML(&b, d); err != nil {
 		t.Fatal(err)
 	}
 	return b.String()
@@ -39,23 +41,6 @@ func TestPageIsSelfContained(t *testing.T) {
 	}
 }
 
-func TestProseStaysText(t *testing.T) {
-	for _, c := range []struct{ in, has, hasNot string }{
-		{"<b>bold</b> & <script>x</script>", "&lt;script&gt;x&lt;/script&gt;", "<b>"},
-		{"<div>\nblock\n</div>", "&lt;div&gt;", "<div>"},
-		{"![p](http://a.example/p.png)", "p (http://a.example/p.png)", "<img"},
-		{"[l](javascript:alert(1))", "l (javascript:alert(1))", "<a"},
-		{"<http://a.example>", "&lt;http://a.example&gt;", "<a"},
-		{"# head", "<strong>head</strong>", "<h1"},
-		{"a *b* `c<d`\n\n- e", "<em>b</em>", "c<d"},
-	} {
-		got := string(proseHTML(c.in))
-		if !strings.Contains(got, c.has) || strings.Contains(got, c.hasNot) {
-			t.Errorf("%q gives %q", c.in, got)
-		}
-	}
-}
-
 // Every section of the design stands, in its order, even in a review of
 // nothing; what is not there says so.
 func TestSectionsNeverVanish(t *testing.T) {
@@ -63,7 +48,7 @@ func TestSectionsNeverVanish(t *testing.T) {
 		"storage", "waste", "scale",
 		"upset", "safeguards", "construction", "pairs", "emergency", "local", "actions", "values", "signoff", "sheets",
 		"stock", "door", "bench", "label"}
-	for name, d := range map[string]Document{"empty": Build(emptyReview(), Options{}),
+	for name, d := range map[string]document.Document{"empty": Build(emptyReview(), Options{}),
 		"fixture": Build(fixture(), fixtureOptions)} {
 		if len(d.Sections) != len(want) {
 			t.Fatalf("%s: %d sections", name, len(d.Sections))
@@ -98,7 +83,7 @@ func TestLocalBlanks(t *testing.T) {
 	n := 0
 	for _, s := range b.local().Subs {
 		for _, block := range s.Blocks {
-			if l, ok := block.(Blanks); ok {
+			if l, ok := block.(document.Blanks); ok {
 				n += len(l.Labels)
 			}
 		}

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"etchbound/hazards/route"
+	"etchbound/reports/document"
+	"etchbound/reports/words"
 )
 
 // source is something that can light hydrogen, where a step has it.
@@ -37,8 +39,8 @@ func brings(key string) func(*route.Step) bool {
 }
 
 // ignition lists what of the route can light the gas, and what always can.
-func (b *builder) ignition() []Block {
-	l := List{}
+func (b *builder) ignition() []document.Block {
+	l := document.List{}
 	for _, x := range sources {
 		var at []string
 		for i := range b.route().Steps {
@@ -47,9 +49,9 @@ func (b *builder) ignition() []Block {
 			}
 		}
 		if at != nil {
-			l.Items = append(l.Items, say("ignition."+x.key, strings.Join(at, ", ")))
+			l.Items = append(l.Items, words.Of("ignition."+x.key, strings.Join(at, ", ")))
 		}
 	}
-	l.Items = append(l.Items, say("ignition.always"))
-	return []Block{Paragraph{Text: say("gas.ignition")}, l}
+	l.Items = append(l.Items, words.Of("ignition.always"))
+	return []document.Block{document.Paragraph{Text: words.Of("gas.ignition")}, l}
 }

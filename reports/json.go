@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"etchbound/hazards"
+	"etchbound/reports/number"
 )
 
 // Format names the shape of the JSON review. Ids and keys are only added
@@ -29,7 +30,7 @@ func (n nine) MarshalJSON() ([]byte, error) {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return []byte("null"), nil
 	}
-	return strconv.AppendFloat(nil, round9(v), 'g', -1, 64), nil
+	return strconv.AppendFloat(nil, number.Round9(v), 'g', -1, 64), nil
 }
 
 type reviewJSON struct {

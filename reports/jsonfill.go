@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
@@ -15,7 +16,7 @@ import (
 func newReviewJSON(r *hazards.Review, o Options) reviewJSON {
 	b := newBuilder(r, o)
 	return reviewJSON{
-		Format: Format, Notice: say("deference.full"),
+		Format: Format, Notice: words.Of("deference.full"),
 		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   b.routeJSON(),
 		Figures: each(r.Figures, b.figureToJSON), Findings: each(r.Findings, b.findingToJSON),
@@ -38,8 +39,8 @@ func each[T, U any](in []T, f func(*T) U) []U {
 
 func list(s []string) []string { return append([]string{}, s...) }
 
-// number is a number's value, null where it is unknown.
-func number(n working.Num) nine {
+// valueOf is a number's value, null where it is unknown.
+func valueOf(n working.Num) nine {
 	if n.Unknown() {
 		return nine(math.NaN())
 	}
@@ -81,11 +82,12 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 	if x, there := b.bandOf(f); there {
 		drawn = drawsJSON{nine(x.P05), nine(x.P50), nine(x.P95)}
 	}
-	zeroed := func(n working.Num) nine { return nine(balance(f.Quantity, float64(number(n)))) }
+	zeroed := func(n working.Num) nine { return nine(number.Balance(f.Quantity, float64(valueOf(n)))) }
 	return figureJSON{ID: f.ID.String(), Quantity: f.Quantity, Place: f.Place.String(), Agent: f.Agent,
 		Case: f.Case.String(), Of: f.Of().String(),
-		Label: labelOf(f.Quantity), Value: zeroed(f.Value), Low: zeroed(f.Low()), High: zeroed(f.High()),
-		Unit: unitOf(f.Quantity), Status: f.Value.Status.String(), Conditions: words.Say(f.Conditions), Line: f.Value.Line(),
+		Label: number.LabelOf(f.Quantity), Value: zeroed(f.Value), Low: zeroed(f.Low()), High: zeroed(f.High()),
+		Unit: number.UnitOf(f.Quantity), Status: f.Value.Status.String(), Conditions: words.Say(f.Conditions),
+		Line:    f.Value.Line(),
 		Missing: missingJSONs(f.Value.Missing()), Draws: drawn}
 }
 

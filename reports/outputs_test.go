@@ -18,6 +18,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
+	"etchbound/reports/document"
 	"etchbound/scaling"
 	"etchbound/schemas/long"
 	"etchbound/schemas/quantity"
@@ -117,13 +118,13 @@ func (m *maker) review(c route.Case) hazards.Review {
 func (m *maker) ofReview(r *hazards.Review, from string) {
 	o, failed := fixtureOptions, OnlyUpset(*r)
 	m.add("review", from, func(w io.Writer) error { return JSON(w, *r, o) })
-	m.add("markdown", from, func(w io.Writer) error { return Markdown(w, Build(*r, o)) })
-	m.add("html", from, func(w io.Writer) error { return HTML(w, Build(*r, o)) })
+	m.add("markdown", from, func(w io.Writer) error { return document.Markdown(w, Build(*r, o)) })
+	m.add("html", from, func(w io.Writer) error { return document.HTML(w, Build(*r, o)) })
 	m.add("upset", from, func(w io.Writer) error { return JSON(w, failed, o) })
 	m.add("upset.csv", from, func(w io.Writer) error { return CSV(w, failed) })
 	m.add("upset.csv", from+", all figures", func(w io.Writer) error { return CSV(w, *r) })
-	m.add("markdown", from+", upset", func(w io.Writer) error { return Markdown(w, BuildUpset(*r, o)) })
-	m.add("html", from+", upset", func(w io.Writer) error { return HTML(w, BuildUpset(*r, o)) })
+	m.add("markdown", from+", upset", func(w io.Writer) error { return document.Markdown(w, BuildUpset(*r, o)) })
+	m.add("html", from+", upset", func(w io.Writer) error { return document.HTML(w, BuildUpset(*r, o)) })
 	for i := 0; i < len(r.Figures); i += 9 { // another test explains all
 		id := r.Figures[i].ID.String()
 		m.add("explain", from+", "+id, func(w io.Writer) error { return Explain(w, *r, id) })
@@ -144,30 +145,30 @@ func (m *maker) ofSeveral(cases []route.Case) {
 		m.keep(err)
 		m.add("scale", c.Route.Name, func(w io.Writer) error { return GrowthJSON(w, g, split, o) })
 		m.add("scale.csv", c.Route.Name, func(w io.Writer) error { return GrowthCSV(w, g) })
-		m.add("markdown", "scale", func(w io.Writer) error { return Markdown(w, BuildGrowth(g, split, o)) })
-		m.add("html", "scale", func(w io.Writer) error { return HTML(w, BuildGrowth(g, split, o)) })
+		m.add("markdown", "scale", func(w io.Writer) error { return document.Markdown(w, BuildGrowth(g, split, o)) })
+		m.add("html", "scale", func(w io.Writer) error { return document.HTML(w, BuildGrowth(g, split, o)) })
 	}
 	for _, two := range [][2]int{{5, 8}, {8, 7}} {
 		x, err := scaling.TriggersOf(cases[two[0]].Site).Compare(cases[two[0]], cases[two[1]])
 		m.keep(err)
 		m.add("change", fmt.Sprint(two), func(w io.Writer) error { return ChangeJSON(w, x, o) })
 		m.add("change.csv", fmt.Sprint(two), func(w io.Writer) error { return ChangeCSV(w, x) })
-		m.add("markdown", "change", func(w io.Writer) error { return Markdown(w, BuildChange(x, o)) })
-		m.add("html", "change", func(w io.Writer) error { return HTML(w, BuildChange(x, o)) })
+		m.add("markdown", "change", func(w io.Writer) error { return document.Markdown(w, BuildChange(x, o)) })
+		m.add("html", "change", func(w io.Writer) error { return document.HTML(w, BuildChange(x, o)) })
 	}
 	x, err := scaling.Compare(cases[5:])
 	m.keep(err)
 	m.add("compare", "some", func(w io.Writer) error { return CompareJSON(w, x, o) })
 	m.add("compare.csv", "some", func(w io.Writer) error { return CompareCSV(w, x) })
-	m.add("markdown", "compare", func(w io.Writer) error { return Markdown(w, BuildComparison(x, o)) })
-	m.add("html", "compare", func(w io.Writer) error { return HTML(w, BuildComparison(x, o)) })
+	m.add("markdown", "compare", func(w io.Writer) error { return document.Markdown(w, BuildComparison(x, o)) })
+	m.add("html", "compare", func(w io.Writer) error { return document.HTML(w, BuildComparison(x, o)) })
 	for _, some := range [][]route.Case{cases, cases[1:2]} {
 		h, err := scaling.Stock(some, true, 2)
 		m.keep(err)
 		m.add("stock", "some", func(w io.Writer) error { return StockJSON(w, h, o) })
 		m.add("stock.csv", "some", func(w io.Writer) error { return HoldingsCSV(w, h) })
-		m.add("markdown", "stock", func(w io.Writer) error { return Markdown(w, BuildStock(h, o)) })
-		m.add("html", "stock", func(w io.Writer) error { return HTML(w, BuildStock(h, o)) })
+		m.add("markdown", "stock", func(w io.Writer) error { return document.Markdown(w, BuildStock(h, o)) })
+		m.add("html", "stock", func(w io.Writer) error { return document.HTML(w, BuildStock(h, o)) })
 	}
 }
 

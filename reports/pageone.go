@@ -10,6 +10,9 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/upset"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
 
@@ -31,61 +34,55 @@ const (
 	replacedLines = 4
 )
 
-func (b *builder) pageOne() Section {
-	s := Section{Key: "page-1", Title: b.title()}
+func (b *builder) pageOne() document.Section {
+	s := document.Section{Key: "page-1", Title: b.title()}
 	s.Blocks = append(s.Blocks, b.control())
-	s.Subs = []Section{b.decision(), b.envelope(), b.worst(), b.holdPoints(), b.notKnown(), b.contacts()}
+	s.Subs = []document.Section{b.decision(), b.envelope(), b.worst(), b.holdPoints(), b.notKnown(), b.contacts()}
 	return s
 }
 
-func (b *builder) control() Block {
-	return Facts{[]Pair{
-		{say("control.digest"), b.digestText()},
-		{say("control.date"), fold(b.route().Date)},
-		{say("control.version"), b.versionText()},
-		{say("control.page"), say("control.page_value")},
-		{say("control.state"), say("control.draft")},
+func (b *builder) control() document.Block {
+	return document.Facts{Pairs: []document.Pair{
+		{Name: words.Of("control.digest"), Value: b.digestText()},
+		{Name: words.Of("control.date"), Value: plain.Fold(b.route().Date)},
+		{Name: words.Of("control.version"), Value: b.versionText()},
+		{Name: words.Of("control.page"), Value: words.Of("control.page_value")},
+		{Name: words.Of("control.state"), Value: words.Of("control.draft")},
 	}}
 }
 
 func (b *builder) digestText() string {
-	if d := shortDigest(b.route().Digest); d != "" {
+	if d := plain.ShortDigest(b.route().Digest); d != "" {
 		return d
 	}
-	return say("value.none_given")
+	return words.Of("value.none_given")
 }
 
 func (b *builder) versionText() string {
-	return say("control.version_value", orNone(b.o.Version), orNone(b.o.DataVersion))
+	return words.Of("control.version_value", words.OrNone(b.o.Version), words.OrNone(b.o.DataVersion))
 }
 
-func orNone(s string) string {
-	if s == "" {
-		return say("value.none_given")
+func (b *builder) decision() document.Section {
+	s := document.Begin("decision")
+	s.Blocks = []document.Block{
+		document.FormLine{Label: words.Of("decision.asked"),
+			Boxes: []string{words.Of("decision.accept"), words.Of("decision.conditions"), words.Of("decision.return")}},
+		document.Blanks{Labels: []string{words.Of("decision.supervisor"), words.Of("decision.committee")}},
+		document.Paragraph{Text: words.Of("deference.line")},
 	}
 	return s
 }
 
-func (b *builder) decision() Section {
-	s := section("decision")
-	s.Blocks = []Block{
-		FormLine{say("decision.asked"), []string{say("decision.accept"), say("decision.conditions"), say("decision.return")}},
-		Blanks{[]string{say("decision.supervisor"), say("decision.committee")}},
-		Paragraph{Text: say("deference.line")},
-	}
-	return s
-}
-
-func (b *builder) envelope() Section {
-	s := section("envelope")
-	s.Blocks = []Block{
-		Facts{[]Pair{
-			{say("envelope.batch"), b.batchText()},
-			{say("envelope.hf"), b.bareValue("fluoride.hf_concentration", "envelope.no_fluoride")},
-			{say("envelope.temperature"), b.highestSet()},
-			{say("envelope.attended"), b.attendance()},
-			{say("envelope.closure"), clip(b.closures(), 80)},
-			{say("envelope.vessels"), clip(b.capacities(), 80)},
+func (b *builder) envelope() document.Section {
+	s := document.Begin("envelope")
+	s.Blocks = []document.Block{
+		document.Facts{Pairs: []document.Pair{
+			{Name: words.Of("envelope.batch"), Value: b.batchText()},
+			{Name: words.Of("envelope.hf"), Value: b.bareValue("fluoride.hf_concentration", "envelope.no_fluoride")},
+			{Name: words.Of("envelope.temperature"), Value: b.highestSet()},
+			{Name: words.Of("envelope.attended"), Value: b.attendance()},
+			{Name: words.Of("envelope.closure"), Value: plain.Clip(b.closures(), 80)},
+			{Name: words.Of("envelope.vessels"), Value: plain.Clip(b.capacities(), 80)},
 		}},
 	}
 	return s
@@ -96,7 +93,7 @@ func (b *builder) envelope() Section {
 func (b *builder) bareValue(quantity, none string) string {
 	f, ok := b.bare(quantity)
 	if !ok {
-		return say(none)
+		return words.Of(none)
 	}
 	return b.valueAndRange(f)
 }
@@ -117,25 +114,25 @@ func (b *builder) hfPresent() (string, bool) {
 			g, ok = b.bare(quantity)
 		}
 		if !ok || g.Value.Unknown() {
-			return say("hf.unknown", unitOf(quantity))
+			return words.Of("hf.unknown", number.UnitOf(quantity))
 		}
 		return b.valueText(g)
 	}
-	s := say("hf.present", b.valueText(f), at("fluoride.hf_concentration"), at("fluoride.hf_strength"))
+	s := words.Of("hf.present", b.valueText(f), at("fluoride.hf_concentration"), at("fluoride.hf_strength"))
 	if !where.IsZero() {
-		s = say("hf.present_where", s, b.placeName(where))
+		s = words.Of("hf.present_where", s, b.placeName(where))
 	}
 	return s, true
 }
 
-func (b *builder) worst() Section {
-	s := section("worst")
+func (b *builder) worst() document.Section {
+	s := document.Begin("worst")
 	if hf, ok := b.hfPresent(); ok {
-		s.Blocks = append(s.Blocks, Paragraph{hf, Warning})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
 	}
 	s.Blocks = append(s.Blocks, b.replacedBlocks()...)
-	t := Table{Caption: say("worst.caption"),
-		Columns: columns("col.figure", "col.value_range", "col.limit", "col.margin", "col.verdict")}
+	t := document.Table{Caption: words.Of("worst.caption"),
+		Columns: document.Columns("col.figure", "col.value_range", "col.limit", "col.margin", "col.verdict")}
 	gas := b.gasRow()
 	for _, f := range b.worstFindings() {
 		if len(t.Rows) < maxWorst-len(gas) {
@@ -145,7 +142,7 @@ func (b *builder) worst() Section {
 	t.Rows = append(t.Rows[:min(len(t.Rows), 2)], append(gas, t.Rows[min(len(t.Rows), 2):]...)...)
 	t.Rows = fitting(append(t.Rows, b.unjudged(maxWorst-len(t.Rows))...))
 	if len(t.Rows) == 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("figures.none")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("figures.none")})
 		return s
 	}
 	s.Blocks = append(s.Blocks, t)
@@ -154,7 +151,7 @@ func (b *builder) worst() Section {
 
 // gasRow is the hydrogen of the route, which the committee looks for whether or
 // not a limit is held for it; nothing where a finding speaks of it already.
-func (b *builder) gasRow() [][]Cell {
+func (b *builder) gasRow() [][]document.Cell {
 	f, ok := b.bare("gas.hydrogen.total")
 	if !ok {
 		return nil
@@ -164,12 +161,13 @@ func (b *builder) gasRow() [][]Cell {
 			return nil
 		}
 	}
-	return [][]Cell{{text(clip(b.figureName(f), nameLength)), text(b.valueAndRange(f)), text(say("limit.none")),
-		text(say("value.dash")), text(say("verdict.none"))}}
+	return [][]document.Cell{{document.Text(plain.Clip(b.figureName(f), nameLength)), document.Text(b.valueAndRange(f)),
+		document.Text(words.Of("limit.none")),
+		document.Text(words.Of("value.dash")), document.Text(words.Of("verdict.none"))}}
 }
 
 // fitting is the rows that page 1 has lines for; the first ones are the worst.
-func fitting(rows [][]Cell) [][]Cell {
+func fitting(rows [][]document.Cell) [][]document.Cell {
 	room := worstLines
 	for i, r := range rows {
 		room -= max(lines(r[0].Text, nameLength/2), lines(r[1].Text, nameLength/2-4), lines(r[2].Text, limitLength/2))
@@ -267,46 +265,47 @@ func supposed(f *figure.Finding) bool {
 	return false
 }
 
-func (b *builder) worstRow(f *figure.Finding) []Cell {
-	value, name := say("value.unknown"), f.Figure.String()
+func (b *builder) worstRow(f *figure.Finding) []document.Cell {
+	value, name := words.Of("value.unknown"), f.Figure.String()
 	if g, ok := b.byID[f.Figure]; ok {
 		value, name = b.valueAndRange(g), b.figureName(g)
 	}
-	return []Cell{text(clip(name, nameLength)), text(value), text(clip(limitText(&f.Limit), limitLength)),
-		text(b.margin(f)), verdictCell(f.Verdict)}
+	return []document.Cell{document.Text(plain.Clip(name, nameLength)), document.Text(value),
+		document.Text(plain.Clip(limitText(&f.Limit), limitLength)),
+		document.Text(b.margin(f)), verdictCell(f.Verdict)}
 }
 
 // unjudged are the figures a committee looks for even where no limit is held.
-func (b *builder) unjudged(room int) [][]Cell {
+func (b *builder) unjudged(room int) [][]document.Cell {
 	judged := map[string]bool{}
 	for i := range b.r.Findings {
 		judged[b.r.Findings[i].Figure.Quantity] = true
 	}
-	var out [][]Cell
+	var out [][]document.Cell
 	for _, q := range figure.Headlines() {
 		f, ok := b.bare(q)
 		if !ok || judged[q] || q == "gas.hydrogen.total" || len(out) >= room {
 			continue
 		}
-		out = append(out, []Cell{text(clip(b.figureName(f), nameLength)), text(b.valueAndRange(f)),
-			text(say("limit.none")), text(say("value.dash")), text(say("verdict.none"))})
+		out = append(out, document.Row(plain.Clip(b.figureName(f), nameLength), b.valueAndRange(f),
+			words.Of("limit.none"), words.Of("value.dash"), words.Of("verdict.none")))
 	}
 	return out
 }
 
-func (b *builder) holdPoints() Section {
-	s := section("holds")
+func (b *builder) holdPoints() document.Section {
+	s := document.Begin("holds")
 	if len(b.r.Holds) == 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("holds.none")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("holds.none")})
 		return s
 	}
-	l := List{Ordered: true}
+	l := document.List{Ordered: true}
 	room := holdLines
 	if len(b.r.Applied) > 0 {
 		room -= replacedLines
 	}
 	for i, h := range b.r.Holds {
-		item := clip(fold(words.Say(h.Says)), holdLength)
+		item := plain.Clip(plain.Fold(words.Say(h.Says)), holdLength)
 		if room -= lines(item, lineLength); room < 0 || i == maxHolds {
 			break
 		}
@@ -314,16 +313,16 @@ func (b *builder) holdPoints() Section {
 	}
 	s.Blocks = append(s.Blocks, l)
 	if more := len(b.r.Holds) - len(l.Items); more > 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("holds.more", more)})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("holds.more", more)})
 	}
 	return s
 }
 
-func (b *builder) notKnown() Section {
-	s := section("not-known")
-	l := List{}
+func (b *builder) notKnown() document.Section {
+	s := document.Begin("not-known")
+	l := document.List{}
 	for _, u := range b.r.Unknown {
-		line := clip(unknownLine(words.Named(u.Missing)), unknownText)
+		line := plain.Clip(unknownLine(words.Named(u.Missing)), unknownText)
 		if len(l.Items) < maxUnknown && !slices.Contains(l.Items, line) {
 			l.Items = append(l.Items, line)
 		}
@@ -332,9 +331,10 @@ func (b *builder) notKnown() Section {
 	if len(l.Items) > 0 {
 		s.Blocks = append(s.Blocks, l)
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: b.doubtCount()}, Paragraph{say("notassessed.page_one"), Warning})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: b.doubtCount()},
+		document.Paragraph{Text: words.Of("notassessed.page_one"), Tone: document.Warning})
 	if b.r.Case.Brief {
-		s.Blocks = append(s.Blocks, Paragraph{say("upset.brief"), Warning})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("upset.brief"), Tone: document.Warning})
 	}
 	return s
 }
@@ -347,7 +347,8 @@ func (b *builder) assumed(room int) []string {
 	var out []string
 	for _, a := range all {
 		if len(out) < room && len(a.Moves) > 0 {
-			out = append(out, clip(say("unknown.assumed", clip(fold(a.Text), unknownText/2), a.ID, b.movesText(a.Moves, 1)),
+			out = append(out, plain.Clip(words.Of("unknown.assumed", plain.Clip(plain.Fold(a.Text), unknownText/2), a.ID,
+				b.movesText(a.Moves, 1)),
 				unknownText))
 		}
 	}
@@ -356,19 +357,21 @@ func (b *builder) assumed(room int) []string {
 
 func unknownLine(what, measure string) string {
 	if measure == "" {
-		return fold(what)
+		return plain.Fold(what)
 	}
-	return say("unknown.line", fold(what), fold(measure))
+	return words.Of("unknown.line", plain.Fold(what), plain.Fold(measure))
 }
 
 // doubtCount says how much more is missing, assumed or not assessed.
 func (b *builder) doubtCount() string {
 	more := max(len(b.r.Unknown)-maxUnknown, 0)
-	return say("unknown.count", strconv.Itoa(more), strconv.Itoa(len(b.r.Assumptions)), strconv.Itoa(len(b.r.NotAssessed)))
+	return words.Of("unknown.count", strconv.Itoa(more), strconv.Itoa(len(b.r.Assumptions)),
+		strconv.Itoa(len(b.r.NotAssessed)))
 }
 
-func (b *builder) contacts() Section {
-	s := section("contacts")
-	s.Blocks = []Block{Blanks{[]string{say("contacts.day_night"), say("contacts.emergency"), say("contacts.gel")}}}
+func (b *builder) contacts() document.Section {
+	s := document.Begin("contacts")
+	s.Blocks = []document.Block{document.Blanks{Labels: []string{words.Of("contacts.day_night"),
+		words.Of("contacts.emergency"), words.Of("contacts.gel")}}}
 	return s
 }

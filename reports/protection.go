@@ -8,6 +8,9 @@ import (
 	"strings"
 	"sync"
 
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
 	tables "etchbound/schemas/columns"
 )
 
@@ -107,50 +110,46 @@ var agents = [...]struct{ name, first, second string }{
 
 // protective is the equipment the bands ask for, one table an agent. It comes
 // after every other order of safeguards.
-func (b *builder) protective() []Block {
+func (b *builder) protective() []document.Block {
 	m := b.measures()
-	var out []Block
+	var out []document.Block
 	for _, a := range agents {
 		if m.band(a.name) > 0 {
-			out = append(out, Paragraph{Text: m.basis(a.name, a.first, a.second)}, m.wornTable(a.name))
+			out = append(out, document.Paragraph{Text: m.basis(a.name, a.first, a.second)}, m.wornTable(a.name))
 		}
 	}
 	if len(out) == 0 {
 		return nil
 	}
 	if b.tags.has("hf") || b.tags.has("tmaoh") {
-		out = append(out, Paragraph{say("protection.thin"), Warning})
+		out = append(out, document.Paragraph{Text: words.Of("protection.thin"), Tone: document.Warning})
 	}
-	out = append(out, Paragraph{Text: say("protection.time")}, Paragraph{Text: say("protection.outside")})
+	out = append(out, document.Paragraph{Text: words.Of("protection.time")},
+		document.Paragraph{Text: words.Of("protection.outside")})
 	if b.tags.has("hf") {
-		out = append(out, Blanks{[]string{say("protection.bottle")}})
+		out = append(out, document.Blanks{Labels: []string{words.Of("protection.bottle")}})
 	}
-	return append(out, Blanks{[]string{say("protection.size"), say("protection.respirator")}})
+	return append(out, document.Blanks{Labels: []string{words.Of("protection.size"), words.Of("protection.respirator")}})
 }
 
-func (m measures) wornTable(agent string) Table {
-	t := Table{Caption: say("protection.caption", say("worn."+agent), m.band(agent)),
-		Columns: columns("protection.part", "protection.item", "protection.material", "protection.maker", "col.source",
+func (m measures) wornTable(agent string) document.Table {
+	t := document.Table{Caption: words.Of("protection.caption", words.Of("worn."+agent), m.band(agent)),
+		Columns: document.Columns("protection.part", "protection.item", "protection.material", "protection.maker",
+			"col.source",
 			"col.status", "col.in_place")}
 	for _, r := range m.worn() {
 		if r.agent != agent {
 			continue
 		}
-		maker := text(say("value.dash"))
+		maker := document.Text(words.Of("value.dash"))
 		if r.part == "hands" {
-			maker = Cell{Blank: true}
+			maker = document.Cell{Blank: true}
 		}
-		t.Rows = append(t.Rows, []Cell{text(say("part." + r.part)), text(r.item), text(orDash(r.material)), maker,
-			text(r.source), text(r.status), text("☐")})
+		t.Rows = append(t.Rows, []document.Cell{document.Text(words.Of("part." + r.part)), document.Text(r.item),
+			document.Text(words.OrDash(r.material)), maker,
+			document.Text(r.source), document.Text(r.status), document.Text("☐")})
 	}
 	return t
-}
-
-func orDash(s string) string {
-	if s == "" {
-		return say("value.dash")
-	}
-	return s
 }
 
 // basis says which band each measure gives by itself; the worse counts.
@@ -159,10 +158,10 @@ func (m measures) basis(agent string, names ...string) string {
 	for _, n := range names {
 		if n != "" {
 			alone := measures{n: m[n]}
-			s = append(s, say("protection.basis", say("measure."+n), m.words(n), alone.band(agent)))
+			s = append(s, words.Of("protection.basis", words.Of("measure."+n), m.words(n), alone.band(agent)))
 		}
 	}
-	return say("protection.counts", say("worn."+agent), strings.Join(s, "; "))
+	return words.Of("protection.counts", words.Of("worn."+agent), strings.Join(s, "; "))
 }
 
 // measureUnit is the unit of each measure.
@@ -173,11 +172,11 @@ var measureUnit = map[string]string{"hf_strength": "wt%", "hf_volume": "mL", "tm
 func (m measures) words(name string) string {
 	v := m[name]
 	if math.IsNaN(v) {
-		return say("protection.unknown")
+		return words.Of("protection.unknown")
 	}
 	unit := measureUnit[name]
 	if unit == "mL" && v >= 1000 {
 		v, unit = v/1000, "L"
 	}
-	return say("protection.at_most", with(significant(v, 3, 1), unit))
+	return words.Of("protection.at_most", number.With(number.Significant(v, 3, 1), unit))
 }

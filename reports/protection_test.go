@@ -12,6 +12,8 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/document"
+	"etchbound/reports/words"
 	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
@@ -24,12 +26,12 @@ func TestProtectionRows(t *testing.T) {
 	known := []string{"read", "memory", "read / memory"}
 	last := map[string]float64{}
 	for _, r := range protectionRules() {
-		if r.source == "" || !slices.Contains(known, r.status) || !said("worn."+r.agent) || !said("part."+r.part) ||
+		if r.source == "" || !slices.Contains(known, r.status) || !words.Has("worn."+r.agent) || !words.Has("part."+r.part) ||
 			r.item == "" {
 			t.Errorf("%+v", r)
 		}
 		for _, c := range r.when {
-			if measureUnit[c.measure] == "" || !said("measure."+c.measure) || !strings.HasPrefix(c.measure, r.agent) {
+			if measureUnit[c.measure] == "" || !words.Has("measure."+c.measure) || !strings.HasPrefix(c.measure, r.agent) {
 				t.Errorf("%s: no measure of %s", r.condition, r.agent)
 			}
 			key := r.agent + r.part + c.measure
@@ -209,17 +211,18 @@ func TestProtectionComesLast(t *testing.T) {
 	s := newBuilder(&r, Options{}).safeguards()
 	seen, order := false, 0
 	for _, bl := range s.Blocks {
-		table, ok := bl.(Table)
+		table, ok := bl.(document.Table)
 		switch {
 		case ok && strings.HasPrefix(table.Caption, "6. "):
 			order = 6
-		case ok && slices.ContainsFunc(table.Columns, func(c Column) bool { return c.Text == say("protection.maker") }):
+		case ok && slices.ContainsFunc(table.Columns,
+			func(c document.Column) bool { return c.Text == words.Of("protection.maker") }):
 			seen = true
 			if order != 6 {
 				t.Errorf("%s stands before the last order", table.Caption)
 			}
 			for _, row := range table.Rows {
-				if hands := row[0].Text == say("part.hands"); row[3].Blank != hands {
+				if hands := row[0].Text == words.Of("part.hands"); row[3].Blank != hands {
 					t.Errorf("the maker's time of %s: blank %v", row[0].Text, row[3].Blank)
 				}
 			}

@@ -6,6 +6,9 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards"
+	"etchbound/reports/document"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
 )
 
 // replacedToJSON writes a datum that was replaced, in the unit of its row.
@@ -34,27 +37,28 @@ const namedReplaced, namedMilder = 2, 2
 
 // replacedBlocks are for page 1: which data the writer put in the place of ours, and
 // which verdicts that made milder. There are none where nothing was replaced.
-func (b *builder) replacedBlocks() []Block {
+func (b *builder) replacedBlocks() []document.Block {
 	if len(b.r.Applied) == 0 {
 		return nil
 	}
 	data := counted(len(b.r.Applied), namedReplaced, func(i int) string { return b.replacedText(&b.r.Applied[i]) })
-	verdicts := say("replaced.none_milder")
+	verdicts := words.Of("replaced.none_milder")
 	if len(b.r.Milder) > 0 {
-		verdicts = say("replaced.milder", counted(len(b.r.Milder), namedMilder, func(i int) string {
+		verdicts = words.Of("replaced.milder", counted(len(b.r.Milder), namedMilder, func(i int) string {
 			return b.milderText(&b.r.Milder[i])
 		}))
 	}
-	return []Block{Paragraph{say("replaced.data", data) + " " + verdicts, Warning}}
+	return []document.Block{document.Paragraph{Text: words.Of("replaced.data", data) + " " + verdicts,
+		Tone: document.Warning}}
 }
 
 func (b *builder) replacedText(a *chemicals.Applied) string {
 	unit := unitOfDatum(b.r, a)
 	value := strings.TrimSpace(strconv.FormatFloat(a.Value, 'g', 4, 64) + " " + unit)
 	if a.Old != a.Old {
-		return say("replaced.new", a.ID, value)
+		return words.Of("replaced.new", a.ID, value)
 	}
-	return say("replaced.datum", a.ID, value, strconv.FormatFloat(a.Old, 'g', 4, 64))
+	return words.Of("replaced.datum", a.ID, value, strconv.FormatFloat(a.Old, 'g', 4, 64))
 }
 
 func (b *builder) milderText(m *hazards.Milder) string {
@@ -64,9 +68,9 @@ func (b *builder) milderText(m *hazards.Milder) string {
 	}
 	was := verdictName(m.Was)
 	if m.Gone {
-		return say("replaced.gone", clip(name, nameLength), was)
+		return words.Of("replaced.gone", plain.Clip(name, nameLength), was)
 	}
-	return say("replaced.verdict", clip(name, nameLength), verdictName(m.Is), was)
+	return words.Of("replaced.verdict", plain.Clip(name, nameLength), verdictName(m.Is), was)
 }
 
 // counted joins the first of so many texts and counts the others.
@@ -77,7 +81,7 @@ func counted(n, most int, text func(int) string) string {
 	}
 	out := strings.Join(parts, "; ")
 	if n > most {
-		out += say("replaced.more", strconv.Itoa(n-most))
+		out += words.Of("replaced.more", strconv.Itoa(n-most))
 	}
 	return out
 }

@@ -6,6 +6,9 @@ import (
 	"strings"
 
 	"etchbound/hazards/route"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
 
@@ -23,21 +26,21 @@ func amount(v quantity.Value) string {
 		return ""
 	}
 	unit := v.Unit()
-	s := nearest(v.In(unit), 6)
+	s := number.Nearest(v.In(unit), 6)
 	if low, high := v.Range(unit); v.HasRange() {
-		s = say("amount.range", s, nearest(low, 6), nearest(high, 6))
+		s = words.Of("amount.range", s, number.Nearest(low, 6), number.Nearest(high, 6))
 	}
-	return with(s, unit)
+	return number.With(s, unit)
 }
 
 func (b *builder) batchText() string {
 	if p := b.route().Precursor; p != nil && p.Mass.Set {
-		return say("batch.of", amount(p.Mass), p.Phase.Text)
+		return words.Of("batch.of", amount(p.Mass), p.Phase.Text)
 	}
 	if t := b.route().BatchText; t != "" {
 		return t
 	}
-	return say("batch.none")
+	return words.Of("batch.none")
 }
 
 // highestSet is the highest temperature any step is set to, and where.
@@ -46,11 +49,11 @@ func (b *builder) highestSet() string {
 	for i := range b.route().Steps {
 		s := &b.route().Steps[i]
 		if s.Temperature.Set && s.Temperature.SI > best {
-			best, at = s.Temperature.SI, say("envelope.at_step", amount(s.Temperature), s.Number)
+			best, at = s.Temperature.SI, words.Of("envelope.at_step", amount(s.Temperature), s.Number)
 		}
 	}
 	if at == "" {
-		return say("value.none_given")
+		return words.Of("value.none_given")
 	}
 	return at
 }
@@ -72,13 +75,13 @@ func (b *builder) attendance() string {
 			without += hours
 		}
 	}
-	out := say("envelope.hours", nearest(with, 3), nearest(without, 3))
+	out := words.Of("envelope.hours", number.Nearest(with, 3), number.Nearest(without, 3))
 	switch len(silent) {
 	case 0:
 	case 1:
-		out += say("envelope.not_said_one", silent[0])
+		out += words.Of("envelope.not_said_one", silent[0])
 	default:
-		out += say("envelope.not_said", clip(strings.Join(silent, ", "), 24))
+		out += words.Of("envelope.not_said", plain.Clip(strings.Join(silent, ", "), 24))
 	}
 	return out
 }
@@ -101,7 +104,7 @@ func (b *builder) closures() string {
 		s = append(s, p.Key+" "+closureText(p))
 	}
 	if len(s) == 0 {
-		return say("value.none_given")
+		return words.Of("value.none_given")
 	}
 	return strings.Join(s, "; ")
 }
@@ -109,30 +112,30 @@ func (b *builder) closures() string {
 func closureText(p *route.Place) string {
 	switch {
 	case !p.ClosureStated:
-		return say("closure.unstated")
+		return words.Of("closure.unstated")
 	case p.Closure == route.Open:
-		return say("closure.open")
+		return words.Of("closure.open")
 	case p.Closure == route.Vented:
-		return say("closure.vented")
+		return words.Of("closure.vented")
 	}
-	return say("closure.closed")
+	return words.Of("closure.closed")
 }
 
 func (b *builder) capacities() string {
 	var s []string
 	for i := range b.route().Places {
 		p := &b.route().Places[i]
-		size := say("value.not_stated")
+		size := words.Of("value.not_stated")
 		if p.Capacity.Set {
 			size = amount(p.Capacity)
 		}
 		if p.Count > 1 {
-			size = say("place.count", p.Count, size)
+			size = words.Of("place.count", p.Count, size)
 		}
 		s = append(s, p.Key+" "+size)
 	}
 	if len(s) == 0 {
-		return say("value.none_given")
+		return words.Of("value.none_given")
 	}
 	return strings.Join(s, "; ")
 }
@@ -150,7 +153,7 @@ func (b *builder) materialText(m *route.Material) string {
 		s = append(s, amount(p.Mass))
 	}
 	if m.Strength.Set {
-		s = append(s, say("material.strength", amount(m.Strength)))
+		s = append(s, words.Of("material.strength", amount(m.Strength)))
 	}
 	if len(s) == 0 {
 		return name
@@ -161,11 +164,11 @@ func (b *builder) materialText(m *route.Material) string {
 func (b *builder) materialName(m *route.Material) string {
 	switch {
 	case m.Precursor && b.route().Precursor != nil:
-		return say("material.powder", b.route().Precursor.Phase.Text)
+		return words.Of("material.powder", b.route().Precursor.Phase.Text)
 	case m.Substance != nil:
 		return m.Substance.Name
 	}
-	return say("value.not_stated")
+	return words.Of("value.not_stated")
 }
 
 // stepWhere is the place, or both places, of a step.
@@ -173,14 +176,14 @@ func stepWhere(s *route.Step) string {
 	if s.Into == "" {
 		return s.In
 	}
-	return say("step.into", s.In, s.Into)
+	return words.Of("step.into", s.In, s.Into)
 }
 
 // stepTime is the times of a step in words.
 func stepTime(s *route.Step) string {
 	var t []string
 	if s.Over.Set {
-		t = append(t, say("step.over", amount(s.Over)))
+		t = append(t, words.Of("step.over", amount(s.Over)))
 	}
 	if s.Time.Set {
 		t = append(t, amount(s.Time))
@@ -191,9 +194,9 @@ func stepTime(s *route.Step) string {
 func attended(s *route.Step) string {
 	switch {
 	case s.Attended == nil:
-		return say("value.not_stated")
+		return words.Of("value.not_stated")
 	case *s.Attended:
-		return say("yes")
+		return words.Of("yes")
 	}
-	return say("no")
+	return words.Of("no")
 }

@@ -9,6 +9,9 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/material"
+	"etchbound/reports/document"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
 	tables "etchbound/schemas/columns"
 )
 
@@ -52,24 +55,25 @@ var leaveFields = sync.OnceValue(func() []leaveField {
 	})
 })
 
-func (b *builder) pairs() Section {
-	s := section("pairs")
-	t := Table{Caption: say("pairs.caption"), Columns: columns("col.pair", "col.reaction", "col.met", "col.weight",
-		"col.source", "col.status")}
+func (b *builder) pairs() document.Section {
+	s := document.Begin("pairs")
+	t := document.Table{Caption: words.Of("pairs.caption"),
+		Columns: document.Columns("col.pair", "col.reaction", "col.met", "col.weight",
+			"col.source", "col.status")}
 	for _, p := range pairRules() {
 		where := b.meet(p)
 		if len(where) == 0 {
 			continue
 		}
-		t.Rows = append(t.Rows, []Cell{text(p.names), text(p.result), text(strings.Join(where, "; ")),
-			text(say("severity." + p.severity)), text(p.source), text(p.status)})
+		t.Rows = append(t.Rows, document.Row(p.names, p.result, strings.Join(where, "; "),
+			words.Of("severity."+p.severity), p.source, p.status))
 	}
 	if len(t.Rows) == 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("pairs.none")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("pairs.none")})
 	} else {
 		s.Blocks = append(s.Blocks, t)
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("pairs.limits", len(pairRules())), Tone: Note})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("pairs.limits", len(pairRules())), Tone: document.Note})
 	return s
 }
 
@@ -84,7 +88,7 @@ func (b *builder) meet(p pair) []string {
 		if !ok || !also {
 			continue
 		}
-		out = append(out, say("pairs.place", c.place.Key, max(first, second)))
+		out = append(out, words.Of("pairs.place", c.place.Key, max(first, second)))
 	}
 	return out
 }
@@ -110,31 +114,33 @@ func madeOf(text string, kinds []string) bool {
 }
 
 // construction is what each part of each place meets, as the walk judged it.
-func (b *builder) construction() Section {
-	s := section("construction")
-	t := Table{Caption: say("construction.caption"), Columns: columns("col.place", "col.material_of", "col.medium",
-		"col.suited", "col.note", "col.source", "col.status")}
+func (b *builder) construction() document.Section {
+	s := document.Begin("construction")
+	t := document.Table{Caption: words.Of("construction.caption"),
+		Columns: document.Columns("col.place", "col.material_of", "col.medium",
+			"col.suited", "col.note", "col.source", "col.status")}
 	for i := range b.r.Walk.Contacts {
 		c := &b.r.Walk.Contacts[i]
 		place, note, source, status := c.Place, c.Note, c.Source, c.Status
 		if c.Part == "lid" {
-			place = say("construction.lid", c.Place)
+			place = words.Of("construction.lid", c.Place)
 		}
 		if c.Verdict == material.Unknown {
-			note, source, status = say("construction.settle"), say("value.dash"), say("value.dash")
+			note, source, status = words.Of("construction.settle"), words.Of("value.dash"), words.Of("value.dash")
 		}
-		t.Rows = append(t.Rows, []Cell{text(place), text(orNotStated(fold(c.Material))), text(say("medium." + c.Medium)),
-			text(say("suited." + c.Verdict.String())), text(orDash(note)), text(source), text(status)})
+		t.Rows = append(t.Rows, document.Row(place, words.OrNotStated(plain.Fold(c.Material)), words.Of("medium."+c.Medium),
+			words.Of("suited."+c.Verdict.String()), words.OrDash(note), source, status))
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	} else {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("construction.none")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.none")})
 	}
 	if silent := b.unstatedMaterials(); silent != "" {
-		s.Blocks = append(s.Blocks, Paragraph{say("construction.unstated", silent), Warning})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.unstated", silent),
+			Tone: document.Warning})
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("construction.note")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.note")})
 	return s
 }
 
@@ -151,19 +157,19 @@ func (b *builder) unstatedMaterials() string {
 // orders is the order of precedence of safeguards.
 var orders = [...]string{"avoid", "reduce", "enclose", "ventilate", "procedure", "protective"}
 
-func (b *builder) safeguards() Section {
-	s := section("safeguards")
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("safeguards.lead")})
+func (b *builder) safeguards() document.Section {
+	s := document.Begin("safeguards")
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("safeguards.lead")})
 	for n, o := range orders {
-		t := Table{Caption: say("safeguards.caption", strconv.Itoa(n+1), say("order."+o)),
-			Columns: columns("col.safeguard", "col.source", "col.status", "col.in_place")}
+		t := document.Table{Caption: words.Of("safeguards.caption", strconv.Itoa(n+1), words.Of("order."+o)),
+			Columns: document.Columns("col.safeguard", "col.source", "col.status", "col.in_place")}
 		for _, g := range safeguardRules() {
 			if g.order == o && b.tags.has(g.tag) {
-				t.Rows = append(t.Rows, []Cell{text(g.text), text(g.source), text(g.status), text("☐")})
+				t.Rows = append(t.Rows, document.Row(g.text, g.source, g.status, "☐"))
 			}
 		}
 		if len(t.Rows) == 0 {
-			s.Blocks = append(s.Blocks, Paragraph{Text: say("safeguards.none", say("order."+o))})
+			s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("safeguards.none", words.Of("order."+o))})
 			continue
 		}
 		s.Blocks = append(s.Blocks, t)

@@ -5,6 +5,9 @@ import (
 	"strconv"
 
 	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -51,32 +54,36 @@ const leastShare = 0.01
 
 // sampling is what the draws say: where the headline figures lie, how often a
 // finding exceeds, and what to measure first.
-func (b *builder) sampling() Section {
-	s, x := section("sampling"), b.o.Sample
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("sampling.lead", x.N, x.Seed, len(x.Inputs))}, b.bandTable(),
-		b.chanceTable(), Paragraph{Text: say("sampling.most", mostChances), Tone: Note}, b.measureFirst(),
-		Paragraph{Text: say("sampling.note"), Tone: Note})
+func (b *builder) sampling() document.Section {
+	s, x := document.Begin("sampling"), b.o.Sample
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("sampling.lead", x.N, x.Seed, len(x.Inputs))},
+		b.bandTable(),
+		b.chanceTable(), document.Paragraph{Text: words.Of("sampling.most", mostChances), Tone: document.Note},
+		b.measureFirst(),
+		document.Paragraph{Text: words.Of("sampling.note"), Tone: document.Note})
 	return s
 }
 
-func (b *builder) bandTable() Block {
-	t := Table{Caption: say("sampling.bands"), Columns: right(columns("col.figure", "sampling.p05", "sampling.p50",
-		"sampling.p95", "sampling.unknown"), 1, 2, 3, 4)}
+func (b *builder) bandTable() document.Block {
+	t := document.Table{Caption: words.Of("sampling.bands"),
+		Columns: document.Right(document.Columns("col.figure", "sampling.p05", "sampling.p50",
+			"sampling.p95", "sampling.unknown"), 1, 2, 3, 4)}
 	x := b.o.Sample
 	for i := range x.Ranked {
 		id := x.Ranked[i].Figure
 		v, q := x.Bands[id], id.Quantity
-		t.Rows = append(t.Rows, []Cell{text(b.nameOf(id)), text(measure(v.P05, 3, unitOf(q))),
-			text(measure(v.P50, 3, unitOf(q))), text(measure(v.P95, 3, unitOf(q))), text(strconv.Itoa(v.Unknown))})
+		t.Rows = append(t.Rows, document.Row(b.nameOf(id), number.Measure(v.P05, 3, number.UnitOf(q)),
+			number.Measure(v.P50, 3, number.UnitOf(q)), number.Measure(v.P95, 3, number.UnitOf(q)), strconv.Itoa(v.Unknown)))
 	}
 	return t
 }
 
 // chanceTable has the findings that the draws do not agree on, and those that are
 // always so behind them.
-func (b *builder) chanceTable() Block {
-	t := Table{Caption: say("sampling.chances"),
-		Columns: right(columns("col.figure", "col.limit_basis", "col.verdict", "sampling.exceeds", "sampling.unknowns"), 3,
+func (b *builder) chanceTable() document.Block {
+	t := document.Table{Caption: words.Of("sampling.chances"),
+		Columns: document.Right(document.Columns("col.figure", "col.limit_basis", "col.verdict", "sampling.exceeds",
+			"sampling.unknowns"), 3,
 			4)}
 	for _, always := range []bool{false, true} {
 		for i := range b.r.Findings {
@@ -86,20 +93,22 @@ func (b *builder) chanceTable() Block {
 			if !there || c.Exceeds+c.Unknown == 0 || sure != always || len(t.Rows) == mostChances || b.repeated(f) {
 				continue
 			}
-			t.Rows = append(t.Rows, []Cell{text(b.nameOf(f.Figure)), text(limitText(&f.Limit)), verdictCell(f.Verdict),
-				text(percent(c.Exceeds)), text(percent(c.Unknown))})
+			t.Rows = append(t.Rows, []document.Cell{document.Text(b.nameOf(f.Figure)), document.Text(limitText(&f.Limit)),
+				verdictCell(f.Verdict),
+				document.Text(percent(c.Exceeds)), document.Text(percent(c.Unknown))})
 		}
 	}
 	return t
 }
 
 // percent of the draws.
-func percent(share float64) string { return nearest(100*share, 3) + " %" }
+func percent(share float64) string { return number.Nearest(100*share, 3) + " %" }
 
 // measureFirst ranks what the headline figures depend on.
-func (b *builder) measureFirst() Block {
-	t := Table{Caption: say("sampling.first"), Columns: right(columns("col.figure", "sampling.inputs",
-		"sampling.unexplained"), 2)}
+func (b *builder) measureFirst() document.Block {
+	t := document.Table{Caption: words.Of("sampling.first"),
+		Columns: document.Right(document.Columns("col.figure", "sampling.inputs",
+			"sampling.unexplained"), 2)}
 	for _, r := range b.o.Sample.Ranked {
 		if r.Entered == 0 {
 			continue // not known in every draw: there is nothing to rank
@@ -113,12 +122,12 @@ func (b *builder) measureFirst() Block {
 		}
 		left := percent(r.Unexplained)
 		if r.Unexplained > 0.3 || math.IsNaN(r.Unexplained) {
-			left += " " + say("sampling.little")
+			left += " " + words.Of("sampling.little")
 		}
 		if r.Entered < len(b.o.Sample.Inputs) {
-			s = joinTexts(s, say("sampling.entered", r.Entered, len(b.o.Sample.Inputs)))
+			s = joinTexts(s, words.Of("sampling.entered", r.Entered, len(b.o.Sample.Inputs)))
 		}
-		t.Rows = append(t.Rows, []Cell{text(b.nameOf(r.Figure)), text(orDash(s)), text(left)})
+		t.Rows = append(t.Rows, document.Row(b.nameOf(r.Figure), words.OrDash(s), left))
 	}
 	return t
 }

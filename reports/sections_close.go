@@ -8,55 +8,63 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
 
-func (b *builder) emergency() Section {
-	s := section("emergency")
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("emergency.pointer")})
+func (b *builder) emergency() document.Section {
+	s := document.Begin("emergency")
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.pointer")})
 	if b.tags.has("hf") {
-		s.Blocks = append(s.Blocks, Paragraph{say("emergency.hf"), Warning})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.hf"), Tone: document.Warning})
 	}
 	if b.tags.has("tmaoh") {
-		s.Blocks = append(s.Blocks, Paragraph{say("emergency.tmaoh"), Warning})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.tmaoh"), Tone: document.Warning})
 	}
 	s.Blocks = append(s.Blocks, b.spillWords()...)
-	s.Blocks = append(s.Blocks, Blanks{[]string{say("emergency.number"), say("emergency.medical"), say("emergency.gel"),
-		say("emergency.shower"), say("emergency.kit"), say("emergency.fire"), say("emergency.assembly")}})
+	s.Blocks = append(s.Blocks, document.Blanks{Labels: []string{words.Of("emergency.number"),
+		words.Of("emergency.medical"), words.Of("emergency.gel"),
+		words.Of("emergency.shower"), words.Of("emergency.kit"), words.Of("emergency.fire"), words.Of("emergency.assembly")}})
 	return s
 }
 
-func (b *builder) local() Section {
-	s := section("local")
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("local.lead")})
+func (b *builder) local() document.Section {
+	s := document.Begin("local")
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("local.lead")})
 	for _, group := range [...]string{"people", "place", "protection", "control"} {
 		var labels []string
 		for _, f := range leaveFields() {
 			if f.group == group {
-				labels = append(labels, say("local.field", f.label, f.id))
+				labels = append(labels, words.Of("local.field", f.label, f.id))
 			}
 		}
-		s.Subs = append(s.Subs, Section{Key: "local-" + group, Title: say("local." + group), Blocks: []Block{Blanks{labels}}})
+		s.Subs = append(s.Subs, document.Section{Key: "local-" + group, Title: words.Of("local." + group),
+			Blocks: []document.Block{document.Blanks{Labels: labels}}})
 	}
-	s.Subs = append(s.Subs, Section{Key: "local-notice", Title: say("local.notice"),
-		Blocks: []Block{Paragraph{Text: say("deference.full")}, Paragraph{Text: say("deference.long")}}})
+	s.Subs = append(s.Subs, document.Section{Key: "local-notice", Title: words.Of("local.notice"),
+		Blocks: []document.Block{document.Paragraph{Text: words.Of("deference.full")},
+			document.Paragraph{Text: words.Of("deference.long")}}})
 	return s
 }
 
-func (b *builder) actions() Section {
-	s := section("actions")
-	t := Table{Caption: say("actions.caption"), Columns: columns("col.number", "col.action", "col.owner", "col.due",
-		"col.closed")}
+func (b *builder) actions() document.Section {
+	s := document.Begin("actions")
+	t := document.Table{Caption: words.Of("actions.caption"),
+		Columns: document.Columns("col.number", "col.action", "col.owner", "col.due",
+			"col.closed")}
 	add := func(what string) {
-		t.Rows = append(t.Rows, []Cell{text(strconv.Itoa(len(t.Rows) + 1)), text(what), {Blank: true}, {Blank: true},
-			text("☐")})
+		t.Rows = append(t.Rows, []document.Cell{document.Text(strconv.Itoa(len(t.Rows) + 1)), document.Text(what),
+			{Blank: true}, {Blank: true},
+			document.Text("☐")})
 	}
 	for _, h := range b.r.Holds {
-		add(fold(words.Say(h.Says)))
+		add(plain.Fold(words.Say(h.Says)))
 	}
 	for _, u := range b.r.Unknown {
 		if what, settles := words.Named(u.Missing); settles != "" {
-			add(say("actions.settle", fold(what), fold(settles)))
+			add(words.Of("actions.settle", plain.Fold(what), plain.Fold(settles)))
 		}
 	}
 	for range 3 {
@@ -66,9 +74,9 @@ func (b *builder) actions() Section {
 	return s
 }
 
-func (b *builder) values() Section {
-	s := section("values")
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("values.lead")})
+func (b *builder) values() document.Section {
+	s := document.Begin("values")
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.lead")})
 	s.Subs = append(s.Subs,
 		sub("unknown", b.unknownBlocks()), sub("assumptions", b.assumptionBlocks()),
 		sub("data", b.dataBlocks()), sub("overrides", b.overrideBlocks()),
@@ -77,40 +85,43 @@ func (b *builder) values() Section {
 }
 
 // sub is a part of the values section; one that is empty says so.
-func sub(key string, blocks []Block) Section {
+func sub(key string, blocks []document.Block) document.Section {
 	if len(blocks) == 0 {
-		blocks = []Block{Paragraph{Text: say("values.none_" + key)}}
+		blocks = []document.Block{document.Paragraph{Text: words.Of("values.none_" + key)}}
 	}
-	return Section{Key: "values-" + key, Title: say("values." + key), Blocks: blocks}
+	return document.Section{Key: "values-" + key, Title: words.Of("values." + key), Blocks: blocks}
 }
 
-func (b *builder) unknownBlocks() []Block {
-	t := Table{Caption: say("unknown.caption"), Columns: columns("col.missing", "col.id", "col.settle", "col.figures")}
+func (b *builder) unknownBlocks() []document.Block {
+	t := document.Table{Caption: words.Of("unknown.caption"),
+		Columns: document.Columns("col.missing", "col.id", "col.settle", "col.figures")}
 	for _, u := range b.r.Unknown {
 		what, settles := words.Ask(u.Missing)
-		t.Rows = append(t.Rows, []Cell{text(fold(what)), code(words.Name(u.Missing)), text(fold(settles)),
-			code(strings.Join(names(u.Figures), ", "))})
+		t.Rows = append(t.Rows, []document.Cell{document.Text(plain.Fold(what)), document.Code(words.Name(u.Missing)),
+			document.Text(plain.Fold(settles)),
+			document.Code(strings.Join(names(u.Figures), ", "))})
 	}
 	out := b.notAssessedAll()
 	if len(t.Rows) > 0 {
-		out = append([]Block{t}, out...)
+		out = append([]document.Block{t}, out...)
 	}
 	return out
 }
 
-func (b *builder) notAssessedAll() []Block { return b.notAssessed() }
+func (b *builder) notAssessedAll() []document.Block { return b.notAssessed() }
 
-func (b *builder) assumptionBlocks() []Block {
-	t := Table{Caption: say("assumptions.caption"),
-		Columns: right(columns("col.id", "col.assumed", "col.value", "col.moves"), 2)}
+func (b *builder) assumptionBlocks() []document.Block {
+	t := document.Table{Caption: words.Of("assumptions.caption"),
+		Columns: document.Right(document.Columns("col.id", "col.assumed", "col.value", "col.moves"), 2)}
 	for _, a := range b.r.Assumptions {
-		t.Rows = append(t.Rows, []Cell{code(datumName(a.ID)), text(fold(a.Text)), text(measure(a.Value, 6, a.Unit)),
-			text(b.movesText(a.Moves, maxMoves))})
+		t.Rows = append(t.Rows, []document.Cell{document.Code(datumName(a.ID)), document.Text(plain.Fold(a.Text)),
+			document.Text(number.Measure(a.Value, 6, a.Unit)),
+			document.Text(b.movesText(a.Moves, maxMoves))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []Block{t}
+	return []document.Block{t}
 }
 
 // maxMoves is how many of the figures an assumption moves are named; the JSON
@@ -124,33 +135,36 @@ func (b *builder) movesText(moves []hazards.Move, n int) string {
 		if f, ok := b.byID[m.Figure]; ok {
 			name = b.figureName(f)
 		}
-		s = append(s, say("move", name, b.ending(m.Figure, m.From), b.ending(m.Figure, m.To)))
+		s = append(s, words.Of("move", name, b.ending(m.Figure, m.From), b.ending(m.Figure, m.To)))
 	}
 	if more := len(moves) - n; more > 0 {
-		s = append(s, say("moves.more", more))
+		s = append(s, words.Of("moves.more", more))
 	}
 	return strings.Join(s, "; ")
 }
 
-func (b *builder) dataBlocks() []Block {
-	t := Table{Caption: say("data.caption"), Columns: right(tight(columns("col.id", "col.symbol", "col.value",
-		"col.range", "col.status", "col.source", "col.note"), 2), 2)}
+func (b *builder) dataBlocks() []document.Block {
+	t := document.Table{Caption: words.Of("data.caption"),
+		Columns: document.Right(document.Tight(document.Columns("col.id", "col.symbol", "col.value",
+			"col.range", "col.status", "col.source", "col.note"), 2), 2)}
 	for _, d := range b.r.Used {
-		t.Rows = append(t.Rows, []Cell{code(datumName(d.ID)), text(d.Symbol), text(measure(d.Value, 9, d.Unit)),
-			text(dataRange(d)),
-			text(dataStatus(d)), text(strings.Trim(d.Source+" "+fold(d.Where), " ")), text(fold(d.Note))})
+		t.Rows = append(t.Rows, []document.Cell{document.Code(datumName(d.ID)), document.Text(d.Symbol),
+			document.Text(number.Measure(d.Value, 9, d.Unit)),
+			document.Text(dataRange(d)),
+			document.Text(dataStatus(d)), document.Text(strings.Trim(d.Source+" "+plain.Fold(d.Where), " ")),
+			document.Text(plain.Fold(d.Note))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []Block{t}
+	return []document.Block{t}
 }
 
 func dataRange(d chemicals.Datum) string {
 	if math.IsNaN(d.Low) || math.IsNaN(d.High) {
-		return say("range.none")
+		return words.Of("range.none")
 	}
-	return say("range", nearest(d.Low, 9), nearest(d.High, 9))
+	return words.Of("range", number.Nearest(d.Low, 9), number.Nearest(d.High, 9))
 }
 
 // dataStatus marks what was not seen in a source, so that it stands out in
@@ -158,49 +172,51 @@ func dataRange(d chemicals.Datum) string {
 func dataStatus(d chemicals.Datum) string {
 	s := d.Status
 	if s == "memory" || s == "assumed" {
-		s = say("data.doubtful", s)
+		s = words.Of("data.doubtful", s)
 	}
 	if d.OverriddenBy != "" {
-		s += ", " + say("data.overridden", d.OverriddenBy)
+		s += ", " + words.Of("data.overridden", d.OverriddenBy)
 	}
 	return s
 }
 
-func (b *builder) overrideBlocks() []Block {
-	t := Table{Caption: say("overrides.caption"),
-		Columns: right(columns("col.id", "col.old", "col.new", "col.from", "col.source"), 1, 2)}
+func (b *builder) overrideBlocks() []document.Block {
+	t := document.Table{Caption: words.Of("overrides.caption"),
+		Columns: document.Right(document.Columns("col.id", "col.old", "col.new", "col.from", "col.source"), 1, 2)}
 	for _, a := range b.r.Applied {
-		value := nearest(a.Value, 9)
+		value := number.Nearest(a.Value, 9)
 		if !math.IsNaN(a.Low) && !math.IsNaN(a.High) {
-			value += " (" + say("range", nearest(a.Low, 9), nearest(a.High, 9)) + ")"
+			value += " (" + words.Of("range", number.Nearest(a.Low, 9), number.Nearest(a.High, 9)) + ")"
 		}
-		t.Rows = append(t.Rows, []Cell{code(datumName(a.ID)), text(nearest(a.Old, 9)), text(with(value, a.Unit)),
-			text(strings.Trim(a.From+" "+a.At, " ")), text(fold(a.Source))})
+		t.Rows = append(t.Rows, []document.Cell{document.Code(datumName(a.ID)), document.Text(number.Nearest(a.Old, 9)),
+			document.Text(number.With(value, a.Unit)),
+			document.Text(strings.Trim(a.From+" "+a.At, " ")), document.Text(plain.Fold(a.Source))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []Block{t}
+	return []document.Block{t}
 }
 
-func (b *builder) limitBlocks() []Block {
+func (b *builder) limitBlocks() []document.Block {
 	set := b.r.Case.Limits
 	if set == nil || len(set.Limits) == 0 {
 		return nil
 	}
-	t := Table{Caption: say("limits.caption"), Columns: columns("col.limit", "col.on", "col.value", "col.document",
-		"col.edition", "col.status")}
+	t := document.Table{Caption: words.Of("limits.caption"),
+		Columns: document.Columns("col.limit", "col.on", "col.value", "col.document",
+			"col.edition", "col.status")}
 	for _, l := range set.Limits {
-		on := labelOf(l.Quantity)
+		on := number.LabelOf(l.Quantity)
 		if l.Agent != "" {
 			on += ", " + agentName(l.Agent)
 		}
-		t.Rows = append(t.Rows, []Cell{text(l.Label), text(on), text(measure(l.Value, 6, l.Unit)),
-			text(strings.Trim(l.Document+" "+l.Section, " ")), text(l.Edition), text(l.Status)})
+		t.Rows = append(t.Rows, document.Row(l.Label, on, number.Measure(l.Value, 6, l.Unit),
+			strings.Trim(l.Document+" "+l.Section, " "), l.Edition, l.Status))
 	}
-	out := []Block{t}
+	out := []document.Block{t}
 	for _, n := range set.Notices {
-		out = append(out, Paragraph{fold(words.Say(n)), Note})
+		out = append(out, document.Paragraph{Text: plain.Fold(words.Say(n)), Tone: document.Note})
 	}
 	return out
 }
@@ -235,15 +251,15 @@ func sourcesOf(st *chemicals.Store, d chemicals.Datum) []chemicals.Source {
 	return out
 }
 
-func (b *builder) sourceBlocks() []Block {
-	t := Table{Caption: say("sources.caption"), Columns: columns("col.key", "col.source")}
+func (b *builder) sourceBlocks() []document.Block {
+	t := document.Table{Caption: words.Of("sources.caption"), Columns: document.Columns("col.key", "col.source")}
 	for _, s := range b.sources() {
-		t.Rows = append(t.Rows, []Cell{code(s.Key), text(sourceText(s))})
+		t.Rows = append(t.Rows, []document.Cell{document.Code(s.Key), document.Text(sourceText(s))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []Block{t}
+	return []document.Block{t}
 }
 
 func sourceText(s chemicals.Source) string {
@@ -256,11 +272,11 @@ func sourceText(s chemicals.Source) string {
 	return strings.Join(p, ", ")
 }
 
-func (b *builder) warningBlocks() []Block {
-	l := List{}
+func (b *builder) warningBlocks() []document.Block {
+	l := document.List{}
 	for _, group := range [][]string{words.SayAll(b.r.Warnings), b.route().Notices, words.SayAll(b.r.Walk.Warnings)} {
 		for _, w := range group {
-			if w = fold(w); !slices.Contains(l.Items, w) {
+			if w = plain.Fold(w); !slices.Contains(l.Items, w) {
 				l.Items = append(l.Items, w)
 			}
 		}
@@ -268,20 +284,22 @@ func (b *builder) warningBlocks() []Block {
 	if len(l.Items) == 0 {
 		return nil
 	}
-	return []Block{l}
+	return []document.Block{l}
 }
 
-func (b *builder) signOff() Section {
-	s := section("signoff")
-	change := Table{Caption: say("signoff.changes"), Columns: columns("col.version", "col.date", "col.change", "col.by")}
+func (b *builder) signOff() document.Section {
+	s := document.Begin("signoff")
+	change := document.Table{Caption: words.Of("signoff.changes"),
+		Columns: document.Columns("col.version", "col.date", "col.change", "col.by")}
 	for range 3 {
-		change.Rows = append(change.Rows, []Cell{{Blank: true}, {Blank: true}, {Blank: true}, {Blank: true}})
+		change.Rows = append(change.Rows, []document.Cell{{Blank: true}, {Blank: true}, {Blank: true}, {Blank: true}})
 	}
-	sign := Table{Caption: say("signoff.signatures"),
-		Columns: columns("col.role", "col.name", "col.signature", "col.date")}
+	sign := document.Table{Caption: words.Of("signoff.signatures"),
+		Columns: document.Columns("col.role", "col.name", "col.signature", "col.date")}
 	for _, k := range []string{"author", "supervisor", "committee", "user", "user", "user"} {
-		sign.Rows = append(sign.Rows, toFill(say("signoff."+k), 4))
+		sign.Rows = append(sign.Rows, document.ToFill(words.Of("signoff."+k), 4))
 	}
-	s.Blocks = []Block{Paragraph{Text: say("signoff.valid")}, change, sign, Blanks{[]string{say("signoff.review_by")}}}
+	s.Blocks = []document.Block{document.Paragraph{Text: words.Of("signoff.valid")}, change, sign,
+		document.Blanks{Labels: []string{words.Of("signoff.review_by")}}}
 	return s
 }

@@ -2,10 +2,14 @@ package reports
 
 import (
 	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
 )
 
-func (b *builder) heat() Section {
-	s := section("heat")
+func (b *builder) heat() document.Section {
+	s := document.Begin("heat")
 	s.Blocks = append(s.Blocks, b.temperatures()...)
 	s.Blocks = append(s.Blocks, b.curves("heat")...)
 	s.Blocks = append(s.Blocks, b.about("heat")...)
@@ -15,12 +19,12 @@ func (b *builder) heat() Section {
 // temperatures is the small table of the four temperatures of each step that
 // has a highest temperature, with what they make of it in words: no class is
 // made of fewer than four.
-func (b *builder) temperatures() []Block {
-	t := Table{Caption: say("temperatures.caption"),
-		Columns: columns("col.step", "temperatures.set", "temperatures.mtsr", "temperatures.limit",
+func (b *builder) temperatures() []document.Block {
+	t := document.Table{Caption: words.Of("temperatures.caption"),
+		Columns: document.Columns("col.step", "temperatures.set", "temperatures.mtsr", "temperatures.limit",
 			"temperatures.decomposition", "temperatures.class")}
-	t.Columns[2].Text = labelOf("heat.mtsr")
-	t.Columns[3].Text = labelOf("heat.technical_limit")
+	t.Columns[2].Text = number.LabelOf("heat.mtsr")
+	t.Columns[3].Text = number.LabelOf("heat.technical_limit")
 	for i := range b.route().Steps {
 		st := &b.route().Steps[i]
 		place := figure.Step(st.Number)
@@ -28,28 +32,29 @@ func (b *builder) temperatures() []Block {
 		if !ok {
 			continue
 		}
-		decomposes := say("value.not_assessed")
+		decomposes := words.Of("value.not_assessed")
 		if d := b.route().TD24; d.Set {
 			decomposes = amount(d)
 		}
-		t.Rows = append(t.Rows, []Cell{text(place.String()), text(orNotStated(amount(st.Temperature))),
-			text(b.valueAndRange(mtsr)), text(b.technicalLimit(st.Number)), text(decomposes), text(b.classText(place))})
+		t.Rows = append(t.Rows, document.Row(place.String(), words.OrNotStated(amount(st.Temperature)),
+			b.valueAndRange(mtsr), b.technicalLimit(st.Number), decomposes, b.classText(place)))
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []Block{t, Paragraph{Text: say("temperatures.note"), Tone: Note}}
+	return []document.Block{t, document.Paragraph{Text: words.Of("temperatures.note"), Tone: document.Note}}
 }
 
 // classText is the class of a step at its worst, with how far the next one is.
 func (b *builder) classText(place figure.Place) string {
 	f, ok := b.at("heat.criticality_class", place)
 	if !ok || f.High().Unknown() {
-		return say("value.not_assessed")
+		return words.Of("value.not_assessed")
 	}
-	s := significant(f.High().V, 1, 1)
+	s := number.Significant(f.High().V, 1, 1)
 	if m, ok := b.at("heat.class_margin", place); ok && !m.Low().Unknown() {
-		return say("temperatures.margin", s, with(significant(m.Low().V, 2, -1), unitOf("heat.class_margin")))
+		return words.Of("temperatures.margin", s, number.With(number.Significant(m.Low().V, 2, -1),
+			number.UnitOf("heat.class_margin")))
 	}
 	return s
 }
@@ -63,38 +68,32 @@ func (b *builder) technicalLimit(step int) string {
 			continue
 		}
 		if q == "heat.boiling_point" {
-			return say("temperatures.boiling", b.valueAndRange(f))
+			return words.Of("temperatures.boiling", b.valueAndRange(f))
 		}
 		return b.valueAndRange(f)
 	}
-	return say("value.not_assessed")
+	return words.Of("value.not_assessed")
 }
 
-func orNotStated(s string) string {
-	if s == "" {
-		return say("value.not_stated")
-	}
-	return s
-}
-
-func (b *builder) gas() Section {
-	s := section("gas")
+func (b *builder) gas() document.Section {
+	s := document.Begin("gas")
 	s.Blocks = append(s.Blocks, b.curves("gas")...)
 	s.Blocks = append(s.Blocks, b.about("gas")...)
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("gas.closed_rule")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("gas.closed_rule")})
 	if b.tags.has("hydrogen") {
 		s.Blocks = append(s.Blocks, b.ignition()...)
 	}
 	return s
 }
 
-func (b *builder) air() Section {
-	s := section("air")
+func (b *builder) air() document.Section {
+	s := document.Begin("air")
 	figures := b.figureTable(func(f *figure.Figure) bool { return inFamily(f.Quantity, "air") })
 	if len(figures) == 0 {
-		s.Blocks = append(s.Blocks, Paragraph{say("air.not_assessed"), Warning}, Paragraph{Text: say("air.means")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("air.not_assessed"), Tone: document.Warning},
+			document.Paragraph{Text: words.Of("air.means")})
 	} else {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("air.lead")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("air.lead")})
 	}
 	s.Blocks = append(s.Blocks, b.airCurves()...)
 	s.Blocks = append(s.Blocks, figures...)
@@ -103,33 +102,34 @@ func (b *builder) air() Section {
 	return s
 }
 
-func (b *builder) solids() Section {
-	s := section("solids")
+func (b *builder) solids() document.Section {
+	s := document.Begin("solids")
 	s.Blocks = append(s.Blocks, b.about("dust")...)
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("solids.dust")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("solids.dust")})
 	return s
 }
 
-func (b *builder) storage() Section {
-	s := section("storage")
+func (b *builder) storage() document.Section {
+	s := document.Begin("storage")
 	s.Blocks = append(s.Blocks, b.about("store")...)
-	t := Table{Caption: say("storage.caption"), Columns: columns("col.place", "col.kind", "col.material_of",
-		"col.capacity", "col.closure", "col.pressure")}
+	t := document.Table{Caption: words.Of("storage.caption"),
+		Columns: document.Columns("col.place", "col.kind", "col.material_of",
+			"col.capacity", "col.closure", "col.pressure")}
 	for i := range b.route().Places {
 		p := &b.route().Places[i]
-		pressure := say("value.dash")
+		pressure := words.Of("value.dash")
 		if f := b.closedPressure(p.Key); f != nil {
 			pressure = b.valueAndRange(f)
 		}
-		t.Rows = append(t.Rows, []Cell{text(p.Key), text(p.Kind), text(orNotStated(fold(p.Material))),
-			text(orNotStated(amount(p.Capacity))),
-			text(closureText(p)), text(pressure)})
+		t.Rows = append(t.Rows, document.Row(p.Key, p.Kind, words.OrNotStated(plain.Fold(p.Material)),
+			words.OrNotStated(amount(p.Capacity)),
+			closureText(p), pressure))
 	}
-	t.Columns[5].Text = labelOf("gas.closed.pressure")
+	t.Columns[5].Text = number.LabelOf("gas.closed.pressure")
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("storage.rule")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("storage.rule")})
 	return s
 }
 
@@ -144,15 +144,17 @@ func (b *builder) closedPressure(key string) *figure.Figure {
 	return nil
 }
 
-func (b *builder) waste() Section {
-	s := section("waste")
+func (b *builder) waste() document.Section {
+	s := document.Begin("waste")
 	s.Blocks = append(s.Blocks, b.about("wash", "neutralise")...)
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("waste.base")}, Paragraph{Text: say("waste.ask")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.base")},
+		document.Paragraph{Text: words.Of("waste.ask")})
 	return s
 }
 
-func (b *builder) scale() Section {
-	s := section("scale")
-	s.Blocks = []Block{Paragraph{Text: say("scale.pointer")}, Paragraph{Text: say("scale.rule")}}
+func (b *builder) scale() document.Section {
+	s := document.Begin("scale")
+	s.Blocks = []document.Block{document.Paragraph{Text: words.Of("scale.pointer")},
+		document.Paragraph{Text: words.Of("scale.rule")}}
 	return s
 }

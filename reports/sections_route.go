@@ -8,27 +8,30 @@ import (
 
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
 
-func (b *builder) purpose() Section {
-	s := section("purpose")
+func (b *builder) purpose() document.Section {
+	s := document.Begin("purpose")
 	r := b.route()
-	s.Blocks = append(s.Blocks, Facts{[]Pair{
-		{say("purpose.title"), fold(r.Title)},
-		{say("purpose.basis"), basisOf(r.Basis)},
-		{say("purpose.batch"), b.batchText()},
-		{say("purpose.powder"), b.powderText()},
-		{say("purpose.site"), b.siteText()},
+	s.Blocks = append(s.Blocks, document.Facts{Pairs: []document.Pair{
+		{Name: words.Of("purpose.title"), Value: plain.Fold(r.Title)},
+		{Name: words.Of("purpose.basis"), Value: basisOf(r.Basis)},
+		{Name: words.Of("purpose.batch"), Value: b.batchText()},
+		{Name: words.Of("purpose.powder"), Value: b.powderText()},
+		{Name: words.Of("purpose.site"), Value: b.siteText()},
 	}})
 	if strings.TrimSpace(r.Purpose) != "" {
-		s.Blocks = append(s.Blocks, Prose{r.Purpose})
+		s.Blocks = append(s.Blocks, document.Prose{Markdown: r.Purpose})
 	} else {
-		s.Blocks = append(s.Blocks, Blanks{[]string{say("purpose.blank")}})
+		s.Blocks = append(s.Blocks, document.Blanks{Labels: []string{words.Of("purpose.blank")}})
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("purpose.bounds")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("purpose.bounds")})
 	if strings.TrimSpace(r.Basis.Note) != "" {
-		s.Blocks = append(s.Blocks, Prose{r.Basis.Note})
+		s.Blocks = append(s.Blocks, document.Prose{Markdown: r.Basis.Note})
 	}
 	return s
 }
@@ -37,12 +40,12 @@ func basisOf(v route.Basis) string {
 	var s []string
 	for _, p := range []string{v.Title, v.Publisher, v.Year, v.DOI, v.Section} {
 		if p != "" {
-			s = append(s, fold(p))
+			s = append(s, plain.Fold(p))
 		}
 	}
 	status := v.Status
-	if key := "basis." + v.Status; said(key) {
-		status = say(key)
+	if key := "basis." + v.Status; words.Has(key) {
+		status = words.Of(key)
 	}
 	if status != "" {
 		s = append(s, status)
@@ -53,23 +56,23 @@ func basisOf(v route.Basis) string {
 func (b *builder) powderText() string {
 	p := b.route().Precursor
 	if p == nil {
-		return say("powder.none")
+		return words.Of("powder.none")
 	}
-	s := []string{say("batch.of", amount(p.Mass), p.Phase.Text)}
+	s := []string{words.Of("batch.of", amount(p.Mass), p.Phase.Text)}
 	if p.Purity.Set {
-		s = append(s, say("powder.purity", amount(p.Purity)))
+		s = append(s, words.Of("powder.purity", amount(p.Purity)))
 	}
 	if p.ParticleSize.Set {
-		s = append(s, say("powder.size", amount(p.ParticleSize)))
+		s = append(s, words.Of("powder.size", amount(p.ParticleSize)))
 	}
 	switch {
 	case !p.Stated:
-		s = append(s, say("powder.unstated"))
+		s = append(s, words.Of("powder.unstated"))
 	case len(p.Impurities) == 0:
-		s = append(s, say("powder.none_stated", fold(p.Source)))
+		s = append(s, words.Of("powder.none_stated", plain.Fold(p.Source)))
 	}
 	for i := range p.Impurities {
-		s = append(s, say("powder.impurity", amount(p.Impurities[i].Share), p.Impurities[i].Formula.Text))
+		s = append(s, words.Of("powder.impurity", amount(p.Impurities[i].Share), p.Impurities[i].Formula.Text))
 	}
 	return strings.Join(s, ", ")
 }
@@ -77,70 +80,72 @@ func (b *builder) powderText() string {
 func (b *builder) siteText() string {
 	site := b.r.Case.Site
 	if site == nil {
-		return say("site.none")
+		return words.Of("site.none")
 	}
-	s := []string{fold(site.Title)}
+	s := []string{plain.Fold(site.Title)}
 	if site.Jurisdiction != "" {
 		s = append(s, strings.ReplaceAll(site.Jurisdiction, "_", " "))
 	}
 	if h := site.Hood; h != nil && h.Flow.Set {
-		s = append(s, say("site.hood", amount(h.Flow)))
+		s = append(s, words.Of("site.hood", amount(h.Flow)))
 	}
 	return strings.Join(s, ", ")
 }
 
-func (b *builder) steps() Section {
-	s := section("steps")
-	t := Table{Caption: say("steps.caption"), Columns: right(columns("col.step", "col.done", "col.where", "col.materials",
-		"col.time", "col.temperature", "col.attended"), 0)}
+func (b *builder) steps() document.Section {
+	s := document.Begin("steps")
+	t := document.Table{Caption: words.Of("steps.caption"),
+		Columns: document.Right(document.Columns("col.step", "col.done", "col.where", "col.materials",
+			"col.time", "col.temperature", "col.attended"), 0)}
 	for i := range b.route().Steps {
 		t.Rows = append(t.Rows, b.stepRow(&b.route().Steps[i]))
 	}
 	if len(t.Rows) == 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("steps.none")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("steps.none")})
 		return s
 	}
 	s.Blocks = append(s.Blocks, t)
 	for i := range b.route().Steps {
 		if st := &b.route().Steps[i]; strings.TrimSpace(st.Note) != "" {
-			s.Blocks = append(s.Blocks, Paragraph{Text: say("steps.note", st.Number)}, Prose{st.Note})
+			s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("steps.note", st.Number)},
+				document.Prose{Markdown: st.Note})
 		}
 	}
 	return s
 }
 
-func (b *builder) stepRow(s *route.Step) []Cell {
-	return []Cell{text(strconv.Itoa(s.Number)), text(stepText(s)), text(stepWhere(s)), text(b.stepMaterials(s)),
-		text(stepTime(s)), text(amount(s.Temperature)), text(attended(s))}
+func (b *builder) stepRow(s *route.Step) []document.Cell {
+	return document.Row(strconv.Itoa(s.Number), stepText(s), stepWhere(s), b.stepMaterials(s),
+		stepTime(s), amount(s.Temperature), attended(s))
 }
 
 // stepText is the verb with what the writer added to it.
 func stepText(s *route.Step) string {
 	verb := strings.ReplaceAll(s.Do, "_", " ")
-	if key := "verb." + s.Do; said(key) {
-		verb = say(key)
+	if key := "verb." + s.Do; words.Has(key) {
+		verb = words.Of(key)
 	}
 	t := []string{verb}
 	if s.Label != "" {
-		t[0] = say("step.label", verb, fold(s.Label))
+		t[0] = words.Of("step.label", verb, plain.Fold(s.Label))
 	}
 	if s.Cycles > 0 {
-		t = append(t, say("step.cycles", s.Cycles))
+		t = append(t, words.Of("step.cycles", s.Cycles))
 	}
 	if s.TargetPH != nil {
-		t = append(t, say("step.target", nearest(*s.TargetPH, 3)))
+		t = append(t, words.Of("step.target", number.Nearest(*s.TargetPH, 3)))
 	}
 	if s.Retained.Set {
-		t = append(t, say("step.retained", amount(s.Retained)))
+		t = append(t, words.Of("step.retained", amount(s.Retained)))
 	}
 	if s.Part.Set {
-		t = append(t, say("step.part", amount(s.Part)))
+		t = append(t, words.Of("step.part", amount(s.Part)))
 	}
 	if s.Current.Set {
 		t = append(t, amount(s.Current))
 	}
 	if s.Stirred != nil && !*s.Stirred {
-		t = append(t, say("step.unstirred"))
+		t = append(t, words.Of("step.unstirred"))
 	}
 	return strings.Join(t, ", ")
 }
@@ -177,7 +182,7 @@ func (b *builder) held() []*held {
 				out = append(out, h)
 			}
 			use := strings.TrimPrefix(b.materialText(m), name+" ")
-			h.uses = append(h.uses, say("material.use", use, s.Number)+cyclesOf(s))
+			h.uses = append(h.uses, words.Of("material.use", use, s.Number)+cyclesOf(s))
 		}
 	}
 	return out
@@ -188,30 +193,31 @@ func cyclesOf(s *route.Step) string {
 	case !s.Verb().Cycles():
 		return ""
 	case s.Cycles > 0:
-		return say("material.cycles", s.Cycles)
+		return words.Of("material.cycles", s.Cycles)
 	}
-	return say("material.each_cycle")
+	return words.Of("material.each_cycle")
 }
 
-func (b *builder) materials() Section {
-	s := section("materials")
-	t := Table{Caption: say("materials.caption"),
-		Columns: tight(columns("col.material", "col.formula", "col.cas", "col.amount", "col.on_hand"), 2)}
+func (b *builder) materials() document.Section {
+	s := document.Begin("materials")
+	t := document.Table{Caption: words.Of("materials.caption"),
+		Columns: document.Tight(document.Columns("col.material", "col.formula", "col.cas", "col.amount", "col.on_hand"), 2)}
 	for _, h := range b.held() {
-		t.Rows = append(t.Rows, []Cell{text(h.name), text(h.formula), text(h.cas), text(strings.Join(h.uses, "; ")),
+		t.Rows = append(t.Rows, []document.Cell{document.Text(h.name), document.Text(h.formula), document.Text(h.cas),
+			document.Text(strings.Join(h.uses, "; ")),
 			{Blank: true}})
 	}
 	if len(t.Rows) == 0 {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("materials.none")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("materials.none")})
 		return s
 	}
-	s.Blocks = append(s.Blocks, t, Paragraph{Text: say("materials.note")})
+	s.Blocks = append(s.Blocks, t, document.Paragraph{Text: words.Of("materials.note")})
 	return s
 }
 
-func (b *builder) chemistry() Section {
-	s := section("chemistry")
-	var facts List
+func (b *builder) chemistry() document.Section {
+	s := document.Begin("chemistry")
+	var facts document.List
 	for _, f := range b.r.Walk.Facts {
 		facts.Items = append(facts.Items, factText(f))
 	}
@@ -222,30 +228,30 @@ func (b *builder) chemistry() Section {
 	if t := b.account(); len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	} else {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("account.none")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("account.none")})
 	}
 	return s
 }
 
 func factText(f process.Fact) string {
 	if f.Step > 0 {
-		return say("fact.step", f.Step, fold(words.Say(f.Says)))
+		return words.Of("fact.step", f.Step, plain.Fold(words.Say(f.Says)))
 	}
-	return fold(words.Say(f.Says))
+	return plain.Fold(words.Say(f.Says))
 }
 
-func (b *builder) account() Table {
-	t := Table{Caption: say("account.caption"),
-		Columns: right(columns("col.element", "col.in", "col.out", "col.error"), 1, 3)}
+func (b *builder) account() document.Table {
+	t := document.Table{Caption: words.Of("account.caption"),
+		Columns: document.Right(document.Columns("col.element", "col.in", "col.out", "col.error"), 1, 3)}
 	for _, e := range b.r.Walk.Account {
 		var out []string
 		for _, k := range sortedKeys(e.Out) {
 			if v := tiny(e.Out[k]); v != 0 {
-				out = append(out, say("account.out", k, nearest(v, 6)))
+				out = append(out, words.Of("account.out", k, number.Nearest(v, 6)))
 			}
 		}
-		t.Rows = append(t.Rows, []Cell{text(e.Element), text(nearest(e.In, 6)), text(strings.Join(out, "; ")),
-			text(nearest(tiny(e.Error), 2))})
+		t.Rows = append(t.Rows, document.Row(e.Element, number.Nearest(e.In, 6), strings.Join(out, "; "),
+			number.Nearest(tiny(e.Error), 2)))
 	}
 	return t
 }

@@ -1,15 +1,21 @@
 package reports
 
-import "math"
+import (
+	"math"
 
-func (b *builder) skin() Section {
-	s := section("skin")
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+)
+
+func (b *builder) skin() document.Section {
+	s := document.Begin("skin")
 	s.Blocks = append(b.firstAid(), b.ready()...)
 	if b.tags.has("hf") {
-		s.Blocks = append(s.Blocks, Paragraph{say("skin.sources_hf"), Note})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("skin.sources_hf"), Tone: document.Note})
 	}
 	if b.tags.has("tmaoh") {
-		s.Blocks = append(s.Blocks, Paragraph{say("skin.sources_tmaoh"), Note})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("skin.sources_tmaoh"), Tone: document.Note})
 	}
 	return s
 }
@@ -17,27 +23,31 @@ func (b *builder) skin() Section {
 // firstAid is what stands wherever contact is spoken of. It is always whole: a
 // part of it would be followed as if it were all. It holds no dose and no time
 // that anything may be left on the skin.
-func (b *builder) firstAid() []Block {
-	var out []Block
+func (b *builder) firstAid() []document.Block {
+	var out []document.Block
 	if b.tags.has("hf") {
-		out = append(out, Paragraph{say("skin.hf_lead"), Warning},
-			List{Ordered: true, Items: []string{say("skin.rinse"), say("skin.gel"), say("skin.help"), say("skin.sheet")}},
-			Paragraph{Text: say("skin.gel_is")}, Paragraph{painComes(b.strongestHF()), Warning},
-			Paragraph{Text: say("skin.area")})
+		out = append(out, document.Paragraph{Text: words.Of("skin.hf_lead"), Tone: document.Warning},
+			document.List{Ordered: true, Items: []string{words.Of("skin.rinse"), words.Of("skin.gel"), words.Of("skin.help"),
+				words.Of("skin.sheet")}},
+			document.Paragraph{Text: words.Of("skin.gel_is")},
+			document.Paragraph{Text: painComes(b.strongestHF()), Tone: document.Warning},
+			document.Paragraph{Text: words.Of("skin.area")})
 	}
 	if b.tags.has("tmaoh") {
-		out = append(out, Paragraph{say("skin.tmaoh"), Warning},
-			List{Ordered: true, Items: []string{say("skin.tmaoh_shower"), say("skin.tmaoh_help"), say("skin.tmaoh_breath"),
-				say("skin.sheet")}})
+		out = append(out, document.Paragraph{Text: words.Of("skin.tmaoh"), Tone: document.Warning},
+			document.List{Ordered: true, Items: []string{words.Of("skin.tmaoh_shower"), words.Of("skin.tmaoh_help"),
+				words.Of("skin.tmaoh_breath"),
+				words.Of("skin.sheet")}})
 	}
 	if len(out) == 0 && b.burns() {
-		out = append(out, Paragraph{say("skin.corrosive"), Warning},
-			List{Ordered: true, Items: []string{say("skin.corrosive_rinse"), say("skin.corrosive_help"), say("skin.sheet")}})
+		out = append(out, document.Paragraph{Text: words.Of("skin.corrosive"), Tone: document.Warning},
+			document.List{Ordered: true, Items: []string{words.Of("skin.corrosive_rinse"), words.Of("skin.corrosive_help"),
+				words.Of("skin.sheet")}})
 	}
 	if len(out) > 0 {
 		out = append(out, b.otherWays())
 	}
-	return append(out, Paragraph{Text: say("skin.pointer")})
+	return append(out, document.Paragraph{Text: words.Of("skin.pointer")})
 }
 
 // burns reports whether the route takes an acid or a base at all.
@@ -56,50 +66,53 @@ func (b *builder) burns() bool {
 // fluoride, wt%. The weaker the acid the later the pain, so an edge counts to
 // the weaker side, and what is not known has the longest delay.
 func painComes(strength float64) string {
-	at, when := say("skin.strength_unknown"), say("skin.pain_day")
+	at, when := words.Of("skin.strength_unknown"), words.Of("skin.pain_day")
 	if !math.IsNaN(strength) {
-		at = say("skin.strength", with(significant(strength, 3, 1), "wt%"))
+		at = words.Of("skin.strength", number.With(number.Significant(strength, 3, 1), "wt%"))
 	}
 	switch {
 	case strength > 50:
-		when = say("skin.pain_now")
+		when = words.Of("skin.pain_now")
 	case strength > 20:
-		when = say("skin.pain_hours")
+		when = words.Of("skin.pain_hours")
 	}
-	return say("skin.delay", at, when)
+	return words.Of("skin.delay", at, when)
 }
 
 // otherWays is the eyes, what was breathed in and what was swallowed.
-func (b *builder) otherWays() Block {
-	eyes := say("skin.eyes")
+func (b *builder) otherWays() document.Block {
+	eyes := words.Of("skin.eyes")
 	if b.tags.has("hf") {
-		eyes = say("skin.eyes_hf")
+		eyes = words.Of("skin.eyes_hf")
 	}
-	return Facts{[]Pair{{say("skin.in_eyes"), eyes}, {say("skin.in_air"), say("skin.breathed")},
-		{say("skin.in_mouth"), say("skin.swallowed")}}}
+	return document.Facts{Pairs: []document.Pair{{Name: words.Of("skin.in_eyes"), Value: eyes},
+		{Name: words.Of("skin.in_air"), Value: words.Of("skin.breathed")},
+		{Name: words.Of("skin.in_mouth"), Value: words.Of("skin.swallowed")}}}
 }
 
 // ready is what has to stand ready before the start, as boxes and blanks:
 // nothing is known here of the people and the room.
-func (b *builder) ready() []Block {
+func (b *builder) ready() []document.Block {
 	if !b.tags.has("hf") && !b.tags.has("tmaoh") {
 		return nil
 	}
-	boxes := []string{say("ready.two"), say("ready.shower"), say("ready.eyewash")}
-	lines := []string{say("ready.second"), say("ready.tested")}
+	boxes := []string{words.Of("ready.two"), words.Of("ready.shower"), words.Of("ready.eyewash")}
+	lines := []string{words.Of("ready.second"), words.Of("ready.tested")}
 	if b.tags.has("hf") {
-		boxes = append(boxes, say("ready.gel"))
-		lines = append(lines, say("emergency.gel"))
+		boxes = append(boxes, words.Of("ready.gel"))
+		lines = append(lines, words.Of("emergency.gel"))
 	}
-	lines = append(lines, say("emergency.number"), say("emergency.medical"), say("contacts.day_night"))
-	return []Block{Paragraph{say("ready.never_alone"), Warning},
-		FormLine{say("ready.lead"), append(boxes, say("ready.sheet"))}, Blanks{lines}}
+	lines = append(lines, words.Of("emergency.number"), words.Of("emergency.medical"), words.Of("contacts.day_night"))
+	return []document.Block{document.Paragraph{Text: words.Of("ready.never_alone"), Tone: document.Warning},
+		document.FormLine{Label: words.Of("ready.lead"), Boxes: append(boxes, words.Of("ready.sheet"))},
+		document.Blanks{Labels: lines}}
 }
 
 // standing is what is filled in and ticked before the start on a sheet or card.
-func (b *builder) standing() []Block {
+func (b *builder) standing() []document.Block {
 	if out := b.ready(); out != nil {
 		return out
 	}
-	return []Block{Blanks{[]string{say("door.second"), say("contacts.day_night"), say("contacts.emergency")}}}
+	return []document.Block{document.Blanks{Labels: []string{words.Of("door.second"), words.Of("contacts.day_night"),
+		words.Of("contacts.emergency")}}}
 }

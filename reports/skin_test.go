@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"etchbound/hazards"
+	"etchbound/reports/document"
+	"etchbound/reports/words"
 	"etchbound/schemas/long"
 )
 
@@ -62,11 +64,11 @@ func everyFormat(t *testing.T, r hazards.Review) map[string][]byte {
 	}
 	for _, d := range []struct {
 		name string
-		doc  Document
+		doc  document.Document
 	}{{"review", Build(r, fixtureOptions)}, {"upset", BuildUpset(r, fixtureOptions)}} {
 		var m, h bytes.Buffer
-		keep(d.name+".md", Markdown(&m, d.doc), &m)
-		keep(d.name+".html", HTML(&h, d.doc), &h)
+		keep(d.name+".md", document.Markdown(&m, d.doc), &m)
+		keep(d.name+".html", document.HTML(&h, d.doc), &h)
 	}
 	var j, f bytes.Buffer
 	keep("review.json", JSON(&j, r, fixtureOptions), &j)
@@ -121,7 +123,7 @@ func TestNoDoseInAnyFormatOfAnyRoute(t *testing.T) {
 
 // wholeHF and wholeTMAOH are the lists that have to stand together.
 func wholeHF() []string {
-	return []string{say("skin.rinse"), say("skin.gel"), say("skin.help"), say("skin.sheet")}
+	return []string{words.Of("skin.rinse"), words.Of("skin.gel"), words.Of("skin.help"), words.Of("skin.sheet")}
 }
 
 // Wherever one line of the block is printed all of it is, in order, with the
@@ -131,11 +133,12 @@ func TestSkinBlockIsWhole(t *testing.T) {
 		b := newBuilder(&r, Options{})
 		got := map[string]bool{}
 		for _, s := range Build(r, fixtureOptions).Sections {
-			all := textsOf([]Section{s})
-			at := slices.Index(all, say("skin.rinse"))
+			all := textsOf([]document.Section{s})
+			at := slices.Index(all, words.Of("skin.rinse"))
 			if at < 0 {
-				for _, line := range []string{say("skin.gel"), say("skin.gel_is"), say("skin.help"), say("skin.area"),
-					say("skin.eyes_hf")} {
+				for _, line := range []string{words.Of("skin.gel"), words.Of("skin.gel_is"), words.Of("skin.help"),
+					words.Of("skin.area"),
+					words.Of("skin.eyes_hf")} {
 					if slices.Contains(all, line) {
 						t.Errorf("%s, %s: a part of the block: %s", name, s.Key, line)
 					}
@@ -146,8 +149,9 @@ func TestSkinBlockIsWhole(t *testing.T) {
 			if !slices.Equal(all[at:at+4], wholeHF()) {
 				t.Errorf("%s, %s: %v", name, s.Key, all[at:at+4])
 			}
-			for _, line := range []string{say("skin.hf_lead"), say("skin.gel_is"), say("skin.area"), say("skin.eyes_hf"),
-				say("skin.breathed"), say("skin.swallowed"), say("skin.pointer"), say("ready.never_alone")} {
+			for _, line := range []string{words.Of("skin.hf_lead"), words.Of("skin.gel_is"), words.Of("skin.area"),
+				words.Of("skin.eyes_hf"),
+				words.Of("skin.breathed"), words.Of("skin.swallowed"), words.Of("skin.pointer"), words.Of("ready.never_alone")} {
 				if !slices.Contains(all, line) {
 					t.Errorf("%s, %s lacks: %s", name, s.Key, line)
 				}
@@ -172,11 +176,11 @@ func TestTMAOHRanksWithHF(t *testing.T) {
 		}
 		var leads, lists int
 		for _, bl := range s.Blocks {
-			if p, ok := bl.(Paragraph); ok && p.Tone == Warning &&
-				(p.Text == say("skin.hf_lead") || p.Text == say("skin.tmaoh")) {
+			if p, ok := bl.(document.Paragraph); ok && p.Tone == document.Warning &&
+				(p.Text == words.Of("skin.hf_lead") || p.Text == words.Of("skin.tmaoh")) {
 				leads++
 			}
-			if l, ok := bl.(List); ok && l.Ordered && slices.Contains(l.Items, say("skin.sheet")) {
+			if l, ok := bl.(document.List); ok && l.Ordered && slices.Contains(l.Items, words.Of("skin.sheet")) {
 				lists++
 			}
 		}
@@ -196,11 +200,11 @@ func TestPainComes(t *testing.T) {
 	}{{51, "skin.pain_now"}, {50, "skin.pain_hours"}, {20.1, "skin.pain_hours"}, {20, "skin.pain_day"},
 		{0.1, "skin.pain_day"}, {math.NaN(), "skin.pain_day"}} {
 		s := painComes(c.strength)
-		if !strings.Contains(s, sentences()[c.want]) || !strings.Contains(s, "24 h") ||
+		if !strings.Contains(s, words.Fixed()[c.want]) || !strings.Contains(s, "24 h") ||
 			!strings.Contains(s, "no pain says nothing") {
 			t.Errorf("%g: %s", c.strength, s)
 		}
-		if unknown := strings.Contains(s, say("skin.strength_unknown")); unknown != math.IsNaN(c.strength) {
+		if unknown := strings.Contains(s, words.Of("skin.strength_unknown")); unknown != math.IsNaN(c.strength) {
 			t.Errorf("%g: %s", c.strength, s)
 		}
 	}
@@ -217,12 +221,13 @@ func TestSpillBeginsWithLeaving(t *testing.T) {
 			}
 			continue
 		}
-		if p, ok := words[0].(Paragraph); !ok || p.Tone != Warning || !strings.Contains(p.Text, "leave, close, call") {
+		if p, ok := words[0].(document.Paragraph); !ok || p.Tone != document.Warning ||
+			!strings.Contains(p.Text, "leave, close, call") {
 			t.Errorf("%s: begins with %v", name, words[0])
 		}
 		rows := 0
 		for _, w := range words {
-			if table, ok := w.(Table); ok {
+			if table, ok := w.(document.Table); ok {
 				rows += len(table.Rows)
 			}
 		}
@@ -243,20 +248,20 @@ func TestReadinessIsAsked(t *testing.T) {
 		var boxes, lines []string
 		for _, bl := range s.Blocks {
 			switch bl := bl.(type) {
-			case FormLine:
+			case document.FormLine:
 				boxes = append(boxes, bl.Boxes...)
-			case Blanks:
+			case document.Blanks:
 				lines = append(lines, bl.Labels...)
 			}
 		}
 		for _, want := range []string{"ready.two", "ready.shower", "ready.eyewash", "ready.gel"} {
-			if !slices.Contains(boxes, sentences()[want]) {
+			if !slices.Contains(boxes, words.Fixed()[want]) {
 				t.Errorf("%s lacks the box %s", s.Key, want)
 			}
 		}
 		for _, want := range []string{"ready.second", "emergency.number", "emergency.medical", "emergency.gel",
 			"contacts.day_night"} {
-			if !slices.Contains(lines, sentences()[want]) {
+			if !slices.Contains(lines, words.Fixed()[want]) {
 				t.Errorf("%s lacks the blank %s", s.Key, want)
 			}
 		}

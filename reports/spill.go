@@ -5,6 +5,8 @@ import (
 	"sync"
 
 	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/words"
 	tables "etchbound/schemas/columns"
 )
 
@@ -40,31 +42,32 @@ func (b *builder) leaveFirst() bool {
 }
 
 // spillLine is the first line on a spill, for a door or a card.
-func (b *builder) spillLine() []Block {
+func (b *builder) spillLine() []document.Block {
 	switch {
 	case b.tags.has("hf"):
-		return []Block{Paragraph{say("upset.spill"), Warning}}
+		return []document.Block{document.Paragraph{Text: words.Of("upset.spill"), Tone: document.Warning}}
 	case b.leaveFirst():
-		return []Block{Paragraph{say("upset.spill_other"), Warning}}
+		return []document.Block{document.Paragraph{Text: words.Of("upset.spill_other"), Tone: document.Warning}}
 	}
 	return nil
 }
 
 // spillWords is what to do where acid fluoride is spilled, people first.
-func (b *builder) spillWords() []Block {
+func (b *builder) spillWords() []document.Block {
 	if !b.tags.has("hf") {
 		return nil
 	}
-	out := []Block{Paragraph{say("spill.first"), Warning}}
-	out = append(out, Paragraph{Text: say("spill.inside")}, Paragraph{Text: say("spill.reagent")})
-	return append(out, spillTable("never", say("spill.never")), spillTable("trained", say("spill.trained")))
+	out := []document.Block{document.Paragraph{Text: words.Of("spill.first"), Tone: document.Warning}}
+	out = append(out, document.Paragraph{Text: words.Of("spill.inside")},
+		document.Paragraph{Text: words.Of("spill.reagent")})
+	return append(out, spillTable("never", words.Of("spill.never")), spillTable("trained", words.Of("spill.trained")))
 }
 
-func spillTable(use, caption string) Table {
-	t := Table{Caption: caption, Columns: columns("spill.what", "spill.why", "col.source", "col.status")}
+func spillTable(use, caption string) document.Table {
+	t := document.Table{Caption: caption, Columns: document.Columns("spill.what", "spill.why", "col.source", "col.status")}
 	for _, r := range spillRows() {
 		if r.use == use {
-			t.Rows = append(t.Rows, []Cell{text(r.what), text(r.why), text(r.source), text(r.status)})
+			t.Rows = append(t.Rows, document.Row(r.what, r.why, r.source, r.status))
 		}
 	}
 	return t

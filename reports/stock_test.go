@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"etchbound/hazards/route"
+	"etchbound/reports/document"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -66,7 +68,7 @@ func TestStockIsTheSameForAnyOrder(t *testing.T) {
 		if err := StockJSON(&j, h, Options{}); err != nil {
 			t.Fatal(err)
 		}
-		if err := Markdown(&m, BuildStock(h, Options{})); err != nil {
+		if err := document.Markdown(&m, BuildStock(h, Options{})); err != nil {
 			t.Fatal(err)
 		}
 		if got := [2]string{j.String(), m.String()}; i == 0 {
@@ -153,13 +155,13 @@ func TestStockDefers(t *testing.T) {
 	}
 	h := stockOf(t, cases, 2)
 	var m, p bytes.Buffer
-	if err := Markdown(&m, BuildStock(h, Options{})); err != nil {
+	if err := document.Markdown(&m, BuildStock(h, Options{})); err != nil {
 		t.Fatal(err)
 	}
-	if err := HTML(&p, BuildStock(h, Options{})); err != nil {
+	if err := document.HTML(&p, BuildStock(h, Options{})); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{say("deference.line"), say("stock.memory"), say("stock.one_day")} {
+	for _, want := range []string{words.Of("deference.line"), words.Of("stock.memory"), words.Of("stock.one_day")} {
 		if !strings.Contains(m.String(), want) || !strings.Contains(p.String(), want) {
 			t.Errorf("no %q", want)
 		}

@@ -61,11 +61,11 @@ func inventoryRow(s *scaling.Holding, x *route.Stock) []string {
 func stateWord(s *scaling.Holding, x *route.Stock) string {
 	switch {
 	case x.Strength.Set:
-		return say("stock.state_l")
+		return words.Of("stock.state_l")
 	case s.State == "s":
-		return say("stock.state_s")
+		return words.Of("stock.state_s")
 	case s.State == "l":
-		return say("stock.state_l")
+		return words.Of("stock.state_l")
 	}
 	return ""
 }

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"etchbound/chemicals/working"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -109,7 +110,7 @@ func StockJSON(w io.Writer, h *scaling.Holdings, o Options) error {
 }
 
 func newStockJSON(h *scaling.Holdings, o Options) stockJSON {
-	out := stockJSON{Format: StockFormat, Notice: say("deference.line"),
+	out := stockJSON{Format: StockFormat, Notice: words.Of("deference.line"),
 		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		SameDay: h.SameDay, Assumes: assumes(h), Routes: []stockRoute{}, Substances: []substanceJSON{}}
 	if h.Site != nil {

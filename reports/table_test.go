@@ -3,6 +3,7 @@ package reports
 import (
 	"bytes"
 	"encoding/csv"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -14,36 +15,38 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/upset"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
 )
 
 // Every sentence the code asks for exists, and every one that exists is asked
 // for, outright or by a key made from data.
 func TestSentences(t *testing.T) {
-	files, err := filepath.Glob("*.go")
+	var source bytes.Buffer
+	err := filepath.WalkDir(".", func(name string, d fs.DirEntry, err error) error {
+		kind := filepath.Ext(name)
+		if err != nil || kind != ".go" && kind != ".html" || strings.HasSuffix(name, "_test.go") || strings.HasPrefix(name,
+			"testdata") {
+			return err
+		}
+		b, err := os.ReadFile(name)
+		source.Write(b)
+		return err
+	})
 	if err != nil {
 		t.Fatal(err)
 	}
-	var source bytes.Buffer
-	for _, f := range append(files, "page.html") {
-		if strings.HasSuffix(f, "_test.go") {
-			continue
-		}
-		b, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		source.Write(b)
-	}
 	code := source.String()
-	for _, m := range regexp.MustCompile(`say\(?\s*"([a-z0-9_.-]+[a-z0-9])"`).FindAllStringSubmatch(code, -1) {
-		if !said(m[1]) {
+	asked := regexp.MustCompile(`(?:\bsay |words\.Of\()\s*"([a-z0-9_.-]+[a-z0-9])"`)
+	for _, m := range asked.FindAllStringSubmatch(code, -1) {
+		if !words.Has(m[1]) {
 			t.Errorf("no sentence %s", m[1])
 		}
 	}
 	made := regexp.MustCompile(`^(title|status|verdict|place|case|basis|verb|order|medium|suited|severity|local|` +
 		`signoff|values|upset|col|first|prevent|ignition|part|measure|worn|curve|growth|change|compare|sampling|` +
 		`stock)\.|^values\.none_`)
-	for key := range sentences() {
+	for key := range words.Fixed() {
 		if !made.MatchString(key) && key != "key" && !strings.Contains(code, `"`+key+`"`) {
 			t.Errorf("sentence %s is never said", key)
 		}
@@ -52,7 +55,7 @@ func TestSentences(t *testing.T) {
 
 func TestEveryCatalogueLabelIsUnderstood(t *testing.T) {
 	for _, q := range figure.Catalogue() {
-		if labelOf(q.Name) == q.Name || digitsOf(q.Name) == 0 {
+		if number.LabelOf(q.Name) == q.Name || number.DigitsOf(q.Name) == 0 {
 			t.Errorf("%s has no label or digits", q.Name)
 		}
 	}
@@ -61,22 +64,22 @@ func TestEveryCatalogueLabelIsUnderstood(t *testing.T) {
 // The rows of the rules have statuses and known tags.
 func TestRules(t *testing.T) {
 	for _, p := range pairRules() {
-		if p.status == "" || p.source == "" || !said("severity."+p.severity) {
+		if p.status == "" || p.source == "" || !words.Has("severity."+p.severity) {
 			t.Errorf("pair %s: %+v", p.id, p)
 		}
 	}
 	for _, m := range material.Media() {
-		if !said("medium." + m) {
+		if !words.Has("medium." + m) {
 			t.Errorf("no word for the medium %s", m)
 		}
 	}
 	for v := material.Yes; v <= material.No; v++ {
-		if !said("suited." + v.String()) {
+		if !words.Has("suited." + v.String()) {
 			t.Errorf("no word for the verdict %s", v)
 		}
 	}
 	for _, g := range safeguardRules() {
-		if g.status == "" || g.source == "" || !said("order."+g.order) {
+		if g.status == "" || g.source == "" || !words.Has("order."+g.order) {
 			t.Errorf("safeguard %+v", g)
 		}
 	}
@@ -172,7 +175,7 @@ func TestWriteData(t *testing.T) {
 func TestEveryFailureHasItsWords(t *testing.T) {
 	for _, key := range upset.Keys() {
 		for _, k := range []string{"case." + key, "prevent." + key} {
-			if !said(k) {
+			if !words.Has(k) {
 				t.Errorf("no sentence %s", k)
 			}
 		}

@@ -10,11 +10,15 @@ import (
 	"etchbound/hazards/limit"
 	"etchbound/hazards/upset"
 	"etchbound/hazards/vessel"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
 )
 
 // upset is what happens when something goes wrong, and what is done first.
-func (b *builder) upset() Section {
-	s := section("upset")
+func (b *builder) upset() document.Section {
+	s := document.Begin("upset")
 	s.Blocks = append(s.Blocks, b.failures()...)
 	s.Blocks = append(s.Blocks, b.first()...)
 	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool {
@@ -26,18 +30,18 @@ func (b *builder) upset() Section {
 }
 
 // failures is a table for every vessel, the findings, and every figure.
-func (b *builder) failures() []Block {
+func (b *builder) failures() []document.Block {
 	switch {
 	case b.r.Case.Brief:
-		return []Block{Paragraph{say("upset.brief"), Warning}}
+		return []document.Block{document.Paragraph{Text: words.Of("upset.brief"), Tone: document.Warning}}
 	case len(b.r.Courses) == 0:
-		return []Block{Paragraph{say("upset.none"), Warning}}
+		return []document.Block{document.Paragraph{Text: words.Of("upset.none"), Tone: document.Warning}}
 	}
-	out := []Block{Paragraph{Text: say("upset.lead")}}
+	out := []document.Block{document.Paragraph{Text: words.Of("upset.lead")}}
 	for i := range b.r.Courses {
 		out = append(out, b.failureTable(&b.r.Courses[i])...)
 	}
-	out = append(out, Paragraph{Text: say("upset.note"), Tone: Note})
+	out = append(out, document.Paragraph{Text: words.Of("upset.note"), Tone: document.Note})
 	out = append(out, b.findings(func(f *figure.Finding) bool {
 		g, ok := b.byID[f.Figure]
 		return ok && g.Case.Failure != ""
@@ -45,27 +49,27 @@ func (b *builder) failures() []Block {
 	for i := range b.r.Courses {
 		out = append(out, b.byLaw(&b.r.Courses[i])...)
 	}
-	return append(out, Paragraph{Text: say("upset.ids"), Tone: Note})
+	return append(out, document.Paragraph{Text: words.Of("upset.ids"), Tone: document.Note})
 }
 
 // byLaw is every failure by every law, without the conditions, which would fill
 // pages and stand in the JSON.
-func (b *builder) byLaw(n *course.Course) []Block {
+func (b *builder) byLaw(n *course.Course) []document.Block {
 	place := figure.Step(n.Stages[0].Step.Number)
-	t := Table{Caption: say("upset.by_law", place.String()),
-		Columns: columns("col.failure", "upset.law", "col.figure", "col.figure", "col.figure", "col.figure")}
+	t := document.Table{Caption: words.Of("upset.by_law", place.String()),
+		Columns: document.Columns("col.failure", "upset.law", "col.figure", "col.figure", "col.figure", "col.figure")}
 	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil",
 		"heat.time_to_maximum_rate"}
 	for i, q := range shown {
-		t.Columns[i+2].Text = labelOf(q)
+		t.Columns[i+2].Text = number.LabelOf(q)
 	}
 	for _, key := range upset.Keys() {
 		for _, law := range laws {
-			row, any := []Cell{text(caseName(figure.If(key))), text(caseName(figure.By(string(law))))}, false
+			row, any := document.Row(caseName(figure.If(key)), caseName(figure.By(string(law)))), false
 			for _, q := range shown {
 				f := b.byID[figure.ID{Quantity: q, Place: place, Case: figure.If(key).By(string(law))}]
 				any = any || f != nil
-				row = append(row, text(b.failureText(f, place)))
+				row = append(row, document.Text(b.failureText(f, place)))
 			}
 			if any {
 				t.Rows = append(t.Rows, row)
@@ -75,7 +79,7 @@ func (b *builder) byLaw(n *course.Course) []Block {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []Block{t}
+	return []document.Block{t}
 }
 
 // laws are those a failure may be worked out by.
@@ -83,37 +87,37 @@ var laws = [...]vessel.Law{vessel.Instantaneous, vessel.SelfAccelerating, vessel
 	vessel.Measured}
 
 // failureTable has a row for every failure that can happen to a course.
-func (b *builder) failureTable(n *course.Course) []Block {
+func (b *builder) failureTable(n *course.Course) []document.Block {
 	place := figure.Step(n.Stages[0].Step.Number)
-	t := Table{Caption: say("upset.caption", place.String()),
-		Columns: columns("col.failure", "col.figure", "col.figure", "col.figure", "upset.prevent")}
+	t := document.Table{Caption: words.Of("upset.caption", place.String()),
+		Columns: document.Columns("col.failure", "col.figure", "col.figure", "col.figure", "upset.prevent")}
 	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil"}
 	for i, q := range shown {
-		t.Columns[i+1].Text = labelOf(q)
+		t.Columns[i+1].Text = number.LabelOf(q)
 	}
 	for _, key := range upset.Keys() {
-		row, any := []Cell{text(caseName(figure.If(key)))}, false
+		row, any := document.Row(caseName(figure.If(key))), false
 		for _, q := range shown {
 			f := b.ofFailure(q, place, key)
 			any = any || f != nil
-			row = append(row, text(b.failureText(f, place)))
+			row = append(row, document.Text(b.failureText(f, place)))
 		}
 		if q, ok := comesTo[key]; ok {
 			if also := b.comesTo(q, place, key); also != "" {
 				if b.ofFailure("heat.time_to_boil", place, key) != nil {
 					also = row[3].Text + "; " + also
 				}
-				row[3], any = text(also), true
+				row[3], any = document.Text(also), true
 			}
 		}
 		if any {
-			t.Rows = append(t.Rows, append(row, text(say("prevent."+key))))
+			t.Rows = append(t.Rows, append(row, document.Text(words.Of("prevent."+key))))
 		}
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []Block{t}
+	return []document.Block{t}
 }
 
 // comesTo is what counts of a failure instead of the time to boiling.
@@ -124,16 +128,16 @@ var comesTo = map[string]string{"lid_closed": "gas.closed.time_to_10_kpa", "hood
 // take part in it.
 func (b *builder) comesTo(quantity string, place figure.Place, key string) string {
 	if f := b.ofFailure(quantity, place, key); f != nil {
-		also := say("upset.where", labelOf(quantity), b.failureText(f, place))
+		also := words.Of("upset.where", number.LabelOf(quantity), b.failureText(f, place))
 		if key == "suck_back" {
-			return say("upset.where", say("upset.sucked"), also)
+			return words.Of("upset.where", words.Of("upset.sucked"), also)
 		}
 		return also
 	}
 	var s []string
 	for f := range b.figs.Of(quantity) {
 		if f.Case.Failure == key && f.Of().IsZero() {
-			s = append(s, say("upset.where", b.placeName(f.Place), b.valueAndRange(f)))
+			s = append(s, words.Of("upset.where", b.placeName(f.Place), b.valueAndRange(f)))
 		}
 	}
 	return strings.Join(s, "; ")
@@ -149,14 +153,14 @@ func (b *builder) ofFailure(quantity string, place figure.Place, key string) *fi
 func (b *builder) failureText(f *figure.Figure, place figure.Place) string {
 	switch {
 	case f == nil:
-		return say("value.dash")
+		return words.Of("value.dash")
 	case f.Value.Unknown():
-		return say("value.unknown")
+		return words.Of("value.unknown")
 	case f.Quantity == "heat.temperature_peak" && f.Danger().V >= b.boilsFrom(place):
 		if t, capped := b.boilsAt(f); capped && f.High().V >= t {
 			return b.valueAndRange(f)
 		}
-		return say("upset.boils", b.valueAndRange(f))
+		return words.Of("upset.boils", b.valueAndRange(f))
 	}
 	return b.valueAndRange(f)
 }
@@ -172,27 +176,28 @@ func (b *builder) boilsFrom(place figure.Place) float64 {
 
 // first is what is done first in each step that can run away, and the rules
 // that hold in all of them.
-func (b *builder) first() []Block {
-	t := Table{Caption: say("first.caption"), Columns: columns("col.step", "first.minutes", "first.water", "first.away")}
+func (b *builder) first() []document.Block {
+	t := document.Table{Caption: words.Of("first.caption"),
+		Columns: document.Columns("col.step", "first.minutes", "first.water", "first.away")}
 	for i := range b.r.Courses {
 		n := &b.r.Courses[i]
 		for j := range n.Stages {
 			step := figure.Step(n.Stages[j].Step.Number)
-			t.Rows = append(t.Rows, []Cell{text(step.String()), text(b.minutesThereAre(step)), text(b.quench(step)),
-				text(b.away(step))})
+			t.Rows = append(t.Rows, document.Row(step.String(), b.minutesThereAre(step), b.quench(step),
+				b.away(step)))
 		}
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []Block{t, b.rules(), Paragraph{Text: say("first.local"), Tone: Note}}
+	return []document.Block{t, b.rules(), document.Paragraph{Text: words.Of("first.local"), Tone: document.Note}}
 }
 
 // rules are in the order in which they are followed.
-func (b *builder) rules() Block {
-	l := List{Ordered: true}
+func (b *builder) rules() document.Block {
+	l := document.List{Ordered: true}
 	for _, k := range [...]string{"stop", "keep", "sash", "cool", "never", "leave"} {
-		l.Items = append(l.Items, say("first."+k))
+		l.Items = append(l.Items, words.Of("first."+k))
 	}
 	return l
 }
@@ -203,24 +208,24 @@ func (b *builder) minutesThereAre(step figure.Place) string {
 	f, ok := b.at("heat.time_left", step)
 	switch {
 	case !ok || f.Low().Unknown():
-		return say("first.unknown")
-	case never(f.Quantity, f.Low().V):
-		return say("first.more_than_a_day")
+		return words.Of("first.unknown")
+	case number.Never(f.Quantity, f.Low().V):
+		return words.Of("first.more_than_a_day")
 	case f.Low().V < 1:
-		return say("first.none")
+		return words.Of("first.none")
 	}
-	u := unitFor(f.Quantity, f.Low().V)
-	return with(significant(f.Low().V/u.per, 2, -1), u.name)
+	u := number.UnitFor(f.Quantity, f.Low().V)
+	return number.With(number.Significant(f.Low().V/u.Per, 2, -1), u.Name)
 }
 
 func (b *builder) quench(step figure.Place) string {
 	f, ok := b.at("heat.quench_water", step)
 	if !ok || f.Value.Unknown() {
-		return say("first.water_missing")
+		return words.Of("first.water_missing")
 	}
 	for i := range b.r.Findings {
 		if x := &b.r.Findings[i]; x.Figure == f.ID && x.Limit.Key == limit.Named(limit.Route, "vessel_room") {
-			return say("first.water_"+x.Verdict.String(), b.valueAndRange(f))
+			return words.Of("first.water_"+x.Verdict.String(), b.valueAndRange(f))
 		}
 	}
 	return b.valueAndRange(f)
@@ -232,38 +237,39 @@ const nearBoiling = 10
 func (b *builder) away(step figure.Place) string {
 	t := b.boilsFrom(step)
 	if math.IsNaN(t) {
-		return say("first.near_unknown")
+		return words.Of("first.near_unknown")
 	}
-	return say("first.near", with(significant(t-nearBoiling, 3, -1), "degC"))
+	return words.Of("first.near", number.With(number.Significant(t-nearBoiling, 3, -1), "degC"))
 }
 
 // firstLines are the same for a sheet on a door or a card at the bench.
-func (b *builder) firstLines() []Block {
+func (b *builder) firstLines() []document.Block {
 	var hot []string
 	for i := range b.r.Courses {
 		n := &b.r.Courses[i]
 		for j := range n.Stages {
 			step := figure.Step(n.Stages[j].Step.Number)
-			hot = append(hot, say("first.door", step.String(), b.minutesThereAre(step), b.away(step)))
+			hot = append(hot, words.Of("first.door", step.String(), b.minutesThereAre(step), b.away(step)))
 		}
 	}
 	if len(hot) == 0 {
 		return nil
 	}
-	return []Block{Paragraph{strings.Join(hot, " "), Warning}, b.rules()}
+	return []document.Block{document.Paragraph{Text: strings.Join(hot, " "), Tone: document.Warning}, b.rules()}
 }
 
 // BuildUpset lays out what happens when something goes wrong as a document of
 // its own, with the steps it speaks of.
-func BuildUpset(r hazards.Review, o Options) Document {
+func BuildUpset(r hazards.Review, o Options) document.Document {
 	b := newBuilder(&r, o)
-	d := Document{Title: say("upset.title", b.title()), Lang: say("lang"), Paper: o.Paper,
-		Digest: shortDigest(b.route().Digest)}
-	top := Section{Key: "page-1", Title: d.Title, Blocks: []Block{b.control(), Paragraph{Text: say("deference.line")}}}
+	d := document.Document{Title: words.Of("upset.title", b.title()), Lang: words.Of("lang"), Paper: o.Paper,
+		Digest: plain.ShortDigest(b.route().Digest)}
+	top := document.Section{Key: "page-1", Title: d.Title,
+		Blocks: []document.Block{b.control(), document.Paragraph{Text: words.Of("deference.line")}}}
 	if hf, ok := b.hfPresent(); ok {
-		top.Blocks = append(top.Blocks, Paragraph{hf, Warning})
+		top.Blocks = append(top.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
 	}
-	d.Sections = []Section{top, b.upset(), b.steps(), b.emergency()}
+	d.Sections = []document.Section{top, b.upset(), b.steps(), b.emergency()}
 	return d
 }
 

@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"etchbound/reports/document"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -26,9 +28,9 @@ func written(t *testing.T) map[string][]byte {
 	}
 	brief := fixtureOptions
 	brief.Brief = true
-	keep("review.md", func(b *bytes.Buffer) error { return Markdown(b, Build(fixture(), fixtureOptions)) })
-	keep("review.html", func(b *bytes.Buffer) error { return HTML(b, Build(fixture(), fixtureOptions)) })
-	keep("brief.md", func(b *bytes.Buffer) error { return Markdown(b, Build(fixture(), brief)) })
+	keep("review.md", func(b *bytes.Buffer) error { return document.Markdown(b, Build(fixture(), fixtureOptions)) })
+	keep("review.html", func(b *bytes.Buffer) error { return document.HTML(b, Build(fixture(), fixtureOptions)) })
+	keep("brief.md", func(b *bytes.Buffer) error { return document.Markdown(b, Build(fixture(), brief)) })
 	keep("review.json", func(b *bytes.Buffer) error { return JSON(b, fixture(), fixtureOptions) })
 	keep("figures.csv", func(b *bytes.Buffer) error { return CSV(b, fixture()) })
 	keep("explain.txt", func(b *bytes.Buffer) error { return Explain(b, fixture(), "gas.closed.pressure@waste_bottle") })

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"etchbound/reports"
+	"etchbound/reports/document"
 	"etchbound/scaling"
 )
 
@@ -96,7 +97,7 @@ func writeChange(w io.Writer, x scaling.Change, kind string) error {
 	case "csv":
 		return reports.ChangeCSV(w, x)
 	case "html":
-		return reports.HTML(w, reports.BuildChange(x, o))
+		return document.HTML(w, reports.BuildChange(x, o))
 	}
-	return reports.Markdown(w, reports.BuildChange(x, o))
+	return document.Markdown(w, reports.BuildChange(x, o))
 }

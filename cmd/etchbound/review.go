@@ -11,6 +11,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/reports"
+	"etchbound/reports/document"
 )
 
 // version of the program and of the data it carries.
@@ -104,9 +105,9 @@ func write(w io.Writer, r hazards.Review, kind string, o reports.Options) error 
 	case "json":
 		return reports.JSON(w, r, o)
 	case "html":
-		return reports.HTML(w, reports.Build(r, o))
+		return document.HTML(w, reports.Build(r, o))
 	}
-	return reports.Markdown(w, reports.Build(r, o))
+	return document.Markdown(w, reports.Build(r, o))
 }
 
 // stop returns an error if any finding reaches the verdict named.

@@ -14,6 +14,7 @@ import (
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 	"etchbound/reports"
+	"etchbound/reports/document"
 	"etchbound/scaling"
 )
 
@@ -79,9 +80,9 @@ func writeStock(w io.Writer, h *scaling.Holdings, kind string) error {
 	case "csv":
 		return reports.HoldingsCSV(w, h)
 	case "html":
-		return reports.HTML(w, reports.BuildStock(h, options(false)))
+		return document.HTML(w, reports.BuildStock(h, options(false)))
 	}
-	return reports.Markdown(w, reports.BuildStock(h, options(false)))
+	return document.Markdown(w, reports.BuildStock(h, options(false)))
 }
 
 // loadAll reads the routes at once and the site and limits once. Problems of

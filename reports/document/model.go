@@ -1,4 +1,9 @@
-package reports
+// Package document knows what a document is made of, and how one is written as
+// Markdown and as a page: headed sections of paragraphs, lists, tables, blanks and
+// pictures. It must not know what it is about: no figure, no route and no hazard.
+package document
+
+import "etchbound/reports/words"
 
 // Document is a review as a reader meets it. The first section is page 1.
 // Texts are plain: each writer escapes them for its own format.
@@ -9,6 +14,16 @@ type Document struct {
 	Digest   string // short form of the route's digest, for the foot of a page
 	Sections []Section
 }
+
+// Paper is the sheet a review is printed on.
+type Paper string
+
+// The papers. AnyPaper leaves the choice to the printer; page 1 fits both.
+const (
+	AnyPaper Paper = ""
+	A4       Paper = "a4"
+	Letter   Paper = "letter"
+)
 
 // Section is a headed part. Key is fixed and becomes the anchor; Number is
 // printed before the title where it is not empty.
@@ -93,6 +108,10 @@ type FormLine struct {
 // Label is a block of text to be copied as it stands, line by line.
 type Label struct{ Lines []string }
 
+// Picture is a drawing with the sentences that stand for it where none can be
+// shown. SVG is our own and written as it is.
+type Picture struct{ SVG, Text string }
+
 func (Paragraph) block() {}
 func (List) block()      {}
 func (Table) block()     {}
@@ -101,44 +120,57 @@ func (Facts) block()     {}
 func (Blanks) block()    {}
 func (FormLine) block()  {}
 func (Label) block()     {}
+func (Picture) block()   {}
 
-// text is a cell of plain text.
-func text(s string) Cell { return Cell{Text: s} }
+// Text is a cell of plain text.
+func Text(s string) Cell { return Cell{Text: s} }
 
-// code is a cell that holds an identifier or a formula.
-func code(s string) Cell { return Cell{Text: s, Code: true} }
+// Row is a row of cells of plain text.
+func Row(texts ...string) []Cell {
+	out := make([]Cell, len(texts))
+	for i, s := range texts {
+		out[i].Text = s
+	}
+	return out
+}
 
-// toFill is a row of n cells for people, the first of them named.
-func toFill(name string, n int) []Cell {
-	out := []Cell{text(name)}
+// Code is a cell that holds an identifier or a formula.
+func Code(s string) Cell { return Cell{Text: s, Code: true} }
+
+// ToFill is a row of n cells for people, the first of them named.
+func ToFill(name string, n int) []Cell {
+	out := []Cell{Text(name)}
 	for len(out) < n {
 		out = append(out, Cell{Blank: true})
 	}
 	return out
 }
 
-// tight keeps the cells of the columns at the positions given on one line.
-func tight(c []Column, at ...int) []Column {
+// Tight keeps the cells of the columns at the positions given on one line.
+func Tight(c []Column, at ...int) []Column {
 	for _, i := range at {
 		c[i].Tight = true
 	}
 	return c
 }
 
-// columns makes left-aligned heads of the texts named by keys; the first names
+// Columns makes left-aligned heads of the texts named by keys; the first names
 // the row.
-func columns(keys ...string) []Column {
+func Columns(keys ...string) []Column {
 	out := make([]Column, len(keys))
 	for i, k := range keys {
-		out[i] = Column{Text: say(k), RowHead: i == 0}
+		out[i] = Column{Text: words.Of(k), RowHead: i == 0}
 	}
 	return out
 }
 
-// right sets the columns at the positions given flush right.
-func right(c []Column, at ...int) []Column {
+// Right sets the columns at the positions given flush right.
+func Right(c []Column, at ...int) []Column {
 	for _, i := range at {
 		c[i].Right = true
 	}
 	return c
 }
+
+// Begin starts the section of a fixed key, titled from the sentences.
+func Begin(key string) Section { return Section{Key: key, Title: words.Of("title." + key)} }

@@ -1,4 +1,4 @@
-package reports
+package document
 
 import (
 	"bufio"
@@ -6,6 +6,9 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
 )
 
 // Markdown writes the document as CommonMark with pipe tables. Texts are
@@ -14,9 +17,9 @@ import (
 func Markdown(w io.Writer, d Document) error {
 	m := &markdown{w: bufio.NewWriter(w)}
 	for i := range d.Sections {
-		m.section(&d.Sections[i], i == 0, 2)
+		m.Begin(&d.Sections[i], i == 0, 2)
 	}
-	m.line(escape(say("foot.line", orNone(d.Digest))))
+	m.line(escape(words.Of("foot.line", words.OrNone(d.Digest))))
 	return m.w.Flush()
 }
 
@@ -29,13 +32,13 @@ func (m *markdown) line(s string) {
 	m.w.WriteString("\n\n")
 }
 
-func (m *markdown) section(s *Section, first bool, level int) {
+func (m *markdown) Begin(s *Section, first bool, level int) {
 	title := s.Title
 	if s.Number != "" {
 		title = s.Number + " " + title
 	}
 	if first {
-		m.line("# " + escape(orNone(title)))
+		m.line("# " + escape(words.OrNone(title)))
 	} else {
 		m.line(strings.Repeat("#", level) + " " + escape(title))
 		level++
@@ -44,7 +47,7 @@ func (m *markdown) section(s *Section, first bool, level int) {
 		m.block(b)
 	}
 	for i := range s.Subs {
-		m.section(&s.Subs[i], false, level)
+		m.Begin(&s.Subs[i], false, level)
 	}
 }
 
@@ -142,7 +145,7 @@ func (m *markdown) prose(p Prose) {
 	m.w.WriteString("\n")
 }
 
-func printableLine(s string) string { return printable(strings.TrimRight(s, "\r\n")) }
+func printableLine(s string) string { return plain.Printable(strings.TrimRight(s, "\r\n")) }
 
 // disarm takes HTML, images and headings out of a line of prose and leaves the
 // rest of its markup alone.

@@ -1,6 +1,10 @@
-package reports
+package document
 
-import "strings"
+import (
+	"strings"
+
+	"etchbound/reports/plain"
+)
 
 // alwaysEscaped are the characters that begin or end markup anywhere in a line.
 const alwaysEscaped = "\\`*_{}[]<>#!|~&"
@@ -9,7 +13,7 @@ const alwaysEscaped = "\\`*_{}[]<>#!|~&"
 // character that could open markup is escaped, and so are the ones that only
 // matter in their place, at the start of a text or inside an address.
 func escape(s string) string {
-	s = fold(printable(s))
+	s = plain.Fold(plain.Printable(s))
 	var b strings.Builder
 	b.Grow(len(s) + len(s)/8)
 	for i, r := range s {
@@ -44,24 +48,10 @@ func endsFold(s, suffix string) bool {
 	return len(s) >= len(suffix) && strings.EqualFold(s[len(s)-len(suffix):], suffix)
 }
 
-// printable drops control characters, which no writer may pass on.
-func printable(s string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\n' || r == '\t' || r == '\r':
-			return ' '
-		case r < ' ' || (r >= 0x7f && r < 0xa0) || r == 0x2028 || r == 0x2029 || (r >= 0x202a && r <= 0x202e) ||
-			(r >= 0x2066 && r <= 0x2069):
-			return -1
-		}
-		return r
-	}, s)
-}
-
 // codeSpan quotes s as code, with a fence longer than any run of backticks in
 // it. Pipes are escaped as well, since a table takes them before code.
 func codeSpan(s string) string {
-	s = fold(printable(s))
+	s = plain.Fold(plain.Printable(s))
 	if s == "" {
 		return ""
 	}

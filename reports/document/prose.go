@@ -1,4 +1,4 @@
-package reports
+package document
 
 import (
 	"bytes"
@@ -10,6 +10,8 @@ import (
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/renderer"
 	"github.com/yuin/goldmark/util"
+
+	"etchbound/reports/plain"
 )
 
 // proseWriter renders prose in goldmark's safe mode, without the parsers of raw
@@ -92,7 +94,7 @@ func printableProse(s string) string {
 		if i > 0 {
 			b.WriteByte('\n')
 		}
-		b.WriteString(printable(string(l)))
+		b.WriteString(plain.Printable(string(l)))
 	}
 	return b.String()
 }

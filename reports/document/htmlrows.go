@@ -1,8 +1,10 @@
-package reports
+package document
 
 import (
 	"html/template"
 	"strings"
+
+	"etchbound/reports/plain"
 )
 
 // rowsHTML is the body of a table. It is written by hand, since a review has
@@ -23,7 +25,7 @@ func rowsHTML(t Table) template.HTML {
 // escaper builds HTML; texts that are not our own markup go through write.
 type escaper struct{ strings.Builder }
 
-func (b *escaper) write(s string) { template.HTMLEscape(b, []byte(printable(s))) }
+func (b *escaper) write(s string) { template.HTMLEscape(b, []byte(plain.Printable(s))) }
 
 func (b *escaper) cell(col Column, c Cell) {
 	open, shut := "<td", "</td>"

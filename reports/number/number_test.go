@@ -1,4 +1,4 @@
-package reports
+package number
 
 import (
 	"math"
@@ -10,7 +10,6 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
-	"etchbound/hazards/limit"
 )
 
 func TestSignificant(t *testing.T) {
@@ -27,7 +26,7 @@ func TestSignificant(t *testing.T) {
 		{0, 3, 1, "0"}, {3.1e-12, 3, 0, "3.1e-12"}, {6.02214076e23, 3, 0, "6.02e+23"}, {math.NaN(), 3, 0, "not known"},
 		{math.Inf(1), 3, 0, "not known"},
 	} {
-		if got := significant(c.v, c.digits, c.way); got != c.want {
+		if got := Significant(c.v, c.digits, c.way); got != c.want {
 			t.Errorf("significant(%v, %d, %d) = %q, want %q", c.v, c.digits, c.way, got, c.want)
 		}
 	}
@@ -40,7 +39,7 @@ func TestRangeRoundsOutward(t *testing.T) {
 		high := low + rapid.Float64Range(1e-3, 1e6).Draw(t, "width")
 		f := figure.Figure{ID: figure.ID{Quantity: "heat.adiabatic_rise"}, Value: working.Given("x", "K", low, "test")}
 		f.SetRange(low, high)
-		s := rangeText(&f)
+		s := RangeText(&f)
 		a, b, ok := strings.Cut(s, " to ")
 		if !ok {
 			t.Skip("both ends print alike")
@@ -48,27 +47,8 @@ func TestRangeRoundsOutward(t *testing.T) {
 		pl, _ := strconv.ParseFloat(a, 64)
 		ph, _ := strconv.ParseFloat(b, 64)
 		// Noise beyond the ninth digit does not count.
-		if pl > round9(low) || ph < round9(high) {
+		if pl > Round9(low) || ph < Round9(high) {
 			t.Fatalf("%v to %v prints as %s", low, high, s)
 		}
 	})
-}
-
-func TestMargins(t *testing.T) {
-	for _, c := range []struct {
-		quantity string
-		limit    float64
-		margin   float64
-		want     string
-	}{
-		{"heat.mtsr", 103.6, 5.42, "5.42 K left"}, {"heat.mtsr", 103.6, -2.371, "2.38 K over"},
-		{"fluoride.hf_strength", 50, 0.896, "89 % left"}, {"heat.adiabatic_rise", 50, -0.386, "39 % over"},
-		{"air.breathing_zone", 3, -139, "140 times the limit"}, {"air.breathing_zone", 3, -1.5, "150 % over"},
-		{"gas.closed.pressure", 0, -1, "zero limit"}, {"heat.etch.total", 1, math.NaN(), "not known"},
-	} {
-		f := figure.Finding{Limit: limit.Limit{Value: c.limit}, Margin: c.margin}
-		if got := marginText(&f, c.quantity); got != c.want {
-			t.Errorf("%s: %q, want %q", c.quantity, got, c.want)
-		}
-	}
 }

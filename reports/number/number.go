@@ -1,4 +1,7 @@
-package reports
+// Package number knows how a figure is put to a reader: its digits and unit, its range
+// rounded outward, its name and its status. It must not know where the figure stands
+// on a page, nor what it is held against.
+package number
 
 import (
 	"math"
@@ -7,10 +10,11 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/reports/words"
 )
 
-// round9 is v to nine significant digits, the precision of the JSON review.
-func round9(v float64) float64 {
+// Round9 is v to nine significant digits, the precision of the JSON review.
+func Round9(v float64) float64 {
 	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 9, 64), 64)
 	if err != nil || r == 0 {
 		return 0
@@ -18,17 +22,17 @@ func round9(v float64) float64 {
 	return r
 }
 
-// nearest prints v with at most digits significant digits.
-func nearest(v float64, digits int) string { return significant(v, digits, 0) }
+// Nearest prints v with at most digits significant digits.
+func Nearest(v float64, digits int) string { return Significant(v, digits, 0) }
 
-// significant prints v with at most digits significant digits: to the nearest
+// Significant prints v with at most digits significant digits: to the nearest
 // for way 0, never below v for way 1, never above v for way -1. Noise beyond
 // the ninth digit does not count, so that a computed 69.3 stays 69.3.
-func significant(v float64, digits, way int) string {
+func Significant(v float64, digits, way int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return say("value.unknown")
+		return words.Of("value.unknown")
 	}
-	v = round9(v)
+	v = Round9(v)
 	if v == 0 {
 		return "0"
 	}
@@ -72,8 +76,8 @@ func plain(v float64, digits int) string {
 	return strconv.FormatFloat(v, 'f', max(digits-1-exp, 0), 64)
 }
 
-// unitText is a unit as it is printed after a number.
-func unitText(unit string) string {
+// UnitText is a unit as it is printed after a number.
+func UnitText(unit string) string {
 	switch unit {
 	case "", "1":
 		return ""
@@ -89,66 +93,66 @@ func unitText(unit string) string {
 	return unit
 }
 
-// with joins a number and its unit.
-func with(number, unit string) string {
-	if u := unitText(unit); u != "" {
+// With joins a number and its unit.
+func With(number, unit string) string {
+	if u := UnitText(unit); u != "" {
 		return number + " " + u
 	}
 	return number
 }
 
-// measure is v with its unit, and without one where it is unknown.
-func measure(v float64, digits int, unit string) string {
+// Measure is v with its unit, and without one where it is unknown.
+func Measure(v float64, digits int, unit string) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return say("value.unknown")
+		return words.Of("value.unknown")
 	}
-	return with(nearest(v, digits), unit)
+	return With(Nearest(v, digits), unit)
 }
 
-// digitsOf is the number of significant digits of a quantity in a report.
-func digitsOf(quantity string) int {
+// DigitsOf is the number of significant digits of a quantity in a report.
+func DigitsOf(quantity string) int {
 	if q, ok := figure.Lookup(quantity); ok && q.Digits > 0 {
 		return q.Digits
 	}
 	return 3
 }
 
-// unitOf is the catalogue's unit of a quantity.
-func unitOf(quantity string) string {
+// UnitOf is the catalogue's unit of a quantity.
+func UnitOf(quantity string) string {
 	q, _ := figure.Lookup(quantity)
 	return q.Unit
 }
 
-// labelOf is the catalogue's label of a quantity.
-func labelOf(quantity string) string {
+// LabelOf is the catalogue's label of a quantity.
+func LabelOf(quantity string) string {
 	if q, ok := figure.Lookup(quantity); ok {
 		return q.Label
 	}
 	return quantity
 }
 
-// balance is a figure's number as printed: what remains of a balance that
+// Balance is a figure's number as printed: what remains of a balance that
 // closes is rounding of the machine and prints as 0.
-func balance(quantity string, v float64) float64 {
+func Balance(quantity string, v float64) float64 {
 	if quantity == "account.error" && math.Abs(v) < 1e-12 {
 		return 0
 	}
 	return v
 }
 
-// valueText is the central value of a figure with its unit.
-func valueText(f *figure.Figure) string {
+// ValueText is the central value of a figure with its unit.
+func ValueText(f *figure.Figure) string {
 	if f.Value.Unknown() {
-		return say("value.unknown")
+		return words.Of("value.unknown")
 	}
 	u := reading(f)
-	return u.with(f.Quantity, f.Value.V, 0)
+	return u.With(f.Quantity, f.Value.V, 0)
 }
 
 // unit is how a quantity is read: a time in minutes as hours or days where it is long.
 type unit struct {
-	name string
-	per  float64 // of the unit of the catalogue
+	Name string
+	Per  float64 // of the unit of the catalogue
 }
 
 // longTimes are the units of long times, the longest first, each from how many minutes
@@ -165,12 +169,12 @@ func reading(f *figure.Figure) unit {
 	if f.Low().Unknown() {
 		v = f.Value.V
 	}
-	return unitFor(f.Quantity, v)
+	return UnitFor(f.Quantity, v)
 }
 
-// unitFor is the unit in which a value of a quantity is read.
-func unitFor(quantity string, v float64) unit {
-	name := unitOf(quantity)
+// UnitFor is the unit in which a value of a quantity is read.
+func UnitFor(quantity string, v float64) unit {
+	name := UnitOf(quantity)
 	for _, x := range longTimes {
 		if name == "min" && v >= x.from {
 			return x.unit
@@ -179,66 +183,66 @@ func unitFor(quantity string, v float64) unit {
 	return unit{name, 1}
 }
 
-// never reports whether a time stands for one that is not reached.
-func never(quantity string, v float64) bool {
+// Never reports whether a time stands for one that is not reached.
+func Never(quantity string, v float64) bool {
 	q, _ := figure.Lookup(quantity)
 	return q.Never > 0 && v >= float64(q.Never)*(1-1e-9)
 }
 
 // number is a value of a quantity in the unit, rounded as significant does.
 func (u unit) number(quantity string, v float64, way int) string {
-	if never(quantity, v) {
+	if Never(quantity, v) {
 		q, _ := figure.Lookup(quantity)
-		long := unitFor(quantity, float64(q.Never))
-		return say("time.never", with(nearest(float64(q.Never)/long.per, 3), long.name))
+		long := UnitFor(quantity, float64(q.Never))
+		return words.Of("time.never", With(Nearest(float64(q.Never)/long.Per, 3), long.Name))
 	}
-	return significant(balance(quantity, v)/u.per, digitsOf(quantity), way)
+	return Significant(Balance(quantity, v)/u.Per, DigitsOf(quantity), way)
 }
 
-// with is that number with its unit.
-func (u unit) with(quantity string, v float64, way int) string {
-	if never(quantity, v) {
+// With is that number with its unit.
+func (u unit) With(quantity string, v float64, way int) string {
+	if Never(quantity, v) {
 		return u.number(quantity, v, way)
 	}
-	return with(u.number(quantity, v, way), u.name)
+	return With(u.number(quantity, v, way), u.Name)
 }
 
-// rangeText is the range of a figure. Both ends are rounded outward, so that
+// RangeText is the range of a figure. Both ends are rounded outward, so that
 // the end at which danger lies never looks better than it was computed.
-func rangeText(f *figure.Figure) string {
-	if l, h := f.Low(), f.High(); !l.Unknown() && !h.Unknown() && round9(l.V) == round9(h.V) {
-		return say("range.none")
+func RangeText(f *figure.Figure) string {
+	if l, h := f.Low(), f.High(); !l.Unknown() && !h.Unknown() && Round9(l.V) == Round9(h.V) {
+		return words.Of("range.none")
 	}
 	u := reading(f)
 	low := u.end(f.Quantity, f.Low(), -1)
 	high := u.end(f.Quantity, f.High(), 1)
 	if low == high {
 		if f.Low().Unknown() {
-			return say("value.unknown")
+			return words.Of("value.unknown")
 		}
-		return say("range.none")
+		return words.Of("range.none")
 	}
-	return say("range", low, high)
+	return words.Of("range", low, high)
 }
 
 func (u unit) end(quantity string, n working.Num, way int) string {
 	if n.Unknown() {
-		return say("value.unknown")
+		return words.Of("value.unknown")
 	}
 	return u.number(quantity, n.V, way)
 }
 
-// valueAndRange is "63.1 K (56.9 to 69.3)".
-func valueAndRange(f *figure.Figure) string {
-	if never(f.Quantity, f.Value.V) && !f.Low().Unknown() && !never(f.Quantity, f.Low().V) {
-		return say("time.soonest", reading(f).with(f.Quantity, f.Low().V, -1), valueText(f))
+// ValueAndRange is "63.1 K (56.9 to 69.3)".
+func ValueAndRange(f *figure.Figure) string {
+	if Never(f.Quantity, f.Value.V) && !f.Low().Unknown() && !Never(f.Quantity, f.Low().V) {
+		return words.Of("time.soonest", reading(f).With(f.Quantity, f.Low().V, -1), ValueText(f))
 	}
-	r := rangeText(f)
-	if r == say("range.none") || (f.Value.Unknown() && r == say("value.unknown")) {
-		return valueText(f)
+	r := RangeText(f)
+	if r == words.Of("range.none") || (f.Value.Unknown() && r == words.Of("value.unknown")) {
+		return ValueText(f)
 	}
-	return valueText(f) + " (" + r + ")"
+	return ValueText(f) + " (" + r + ")"
 }
 
-// statusText is the printed word of a status.
-func statusText(s working.Status) string { return say("status." + s.String()) }
+// StatusText is the printed word of a status.
+func StatusText(s working.Status) string { return words.Of("status." + s.String()) }

@@ -1,4 +1,4 @@
-package reports
+package document
 
 import (
 	_ "embed"
@@ -7,6 +7,9 @@ import (
 	"io"
 	"strings"
 	"sync"
+
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
 )
 
 //go:embed page.html
@@ -23,12 +26,12 @@ func HTML(w io.Writer, d Document) error {
 
 var page = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("page").Funcs(template.FuncMap{
-		"say":   func(key string) string { return say(key) },
+		"say":   func(key string) string { return words.Of(key) },
 		"kind":  kind,
 		"prose": proseHTML,
 		"svg":   func(p Picture) template.HTML { return template.HTML(p.SVG) },
 		"rows":  rowsHTML,
-		"clean": printable,
+		"clean": plain.Printable,
 		"level": level,
 		"open":  func(n int) template.HTML { return template.HTML(fmt.Sprintf("<h%d>", n)) },
 		"shut":  func(n int) template.HTML { return template.HTML(fmt.Sprintf("</h%d>", n)) },
@@ -45,7 +48,8 @@ type pageData struct {
 }
 
 func newPage(d Document) pageData {
-	p := pageData{Document: d, Style: template.CSS(styleCSS + pageRules(d)), Foot: say("foot.line", orNone(d.Digest))}
+	p := pageData{Document: d, Style: template.CSS(styleCSS + pageRules(d)),
+		Foot: words.Of("foot.line", words.OrNone(d.Digest))}
 	if len(d.Sections) > 0 {
 		p.First, p.Rest = d.Sections[0], d.Sections[1:]
 	}
@@ -65,7 +69,7 @@ func pageRules(d Document) string {
 	return fmt.Sprintf("@page { %smargin: 20mm 20mm 20mm 20mm;\n"+
 		"  @bottom-left { content: %q; font: 8.5pt sans-serif; color: #444 }\n"+
 		"  @bottom-right { content: %q counter(page) %q counter(pages); font: 8.5pt sans-serif; color: #444 } }\n",
-		size, say("foot.print", hexOnly(d.Digest)), say("foot.page")+" ", " "+say("foot.of")+" ")
+		size, words.Of("foot.print", hexOnly(d.Digest)), words.Of("foot.page")+" ", " "+words.Of("foot.of")+" ")
 }
 
 func hexOnly(s string) string {
