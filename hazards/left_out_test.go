@@ -1,6 +1,7 @@
 package hazards_test
 
 import (
+	"strings"
 	"testing"
 
 	"etchbound/hazards/figure"
@@ -92,5 +93,23 @@ func TestABathAndTubesLeftOutAreUnknown(t *testing.T) {
 		if f == nil || f.Value.Unknown() == c.known {
 			t.Errorf("%s: %s is %v", c.name, c.id, f)
 		}
+	}
+}
+
+// The time of a step that cools, the line of a vent and the pH a wash is to reach are
+// facts of a route: a text with one of them struck out is never the milder one.
+func TestAFactStruckOutOfAStepIsNeverMilder(t *testing.T) {
+	for _, c := range []struct{ route, after, fact string }{
+		{"bifluoride-1g.yaml", "do: cool\n    in: etch", "\n    time: 30 min"},
+		{"reactor-50g.yaml", "vent: 6 mm # assumed, with what follows it", "\n    vent_line: 2 m"},
+		{"mo2tialc2-hf-2g.yaml", "cycles: 8", "\n    target_ph: 6"},
+	} {
+		text := bundledTexts(t)[c.route]
+		said := strings.Replace(text, c.after+c.fact, c.after, 1)
+		if said == text {
+			t.Fatalf("%s does not say %q", c.route, c.fact)
+		}
+		full, bare := review(t, text), review(t, said)
+		neverBetter(t, &full, &bare, c.route+" without"+c.fact)
 	}
 }

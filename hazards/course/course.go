@@ -119,10 +119,7 @@ func (f *finder) stage(d *process.Done) Stage {
 			s.Over, s.AtOnce = f.c.Store.Num("kinetics.wetting").As("t"), true
 		}
 	}
-	s.Hold = working.Exact("t", "s", 0, "the step says no time")
-	if s.Step.Time.Set {
-		s.Hold = f.c.Given("t", "s", s.Step.Time)
-	}
+	s.Hold = f.holds(s.Step)
 	s.Filled = capacity(f.w, d.Contents())
 	if s.Etches != nil {
 		s.Onto = f.onto(&s)
@@ -131,6 +128,18 @@ func (f *finder) stage(d *process.Done) Stage {
 	f.cooling(&s)
 	s.Ice = f.ice(&s)
 	return s
+}
+
+// holds is how long a step lasts once everything is in. One that only warms or cools
+// takes time whether it says so or not, and what waits in the liquor goes on in it.
+func (f *finder) holds(s *route.Step) working.Num {
+	switch v := s.Verb(); {
+	case s.Time.Set:
+		return f.c.Given("t", "s", s.Time)
+	case v.Cooled && v.Needs == "nothing":
+		return f.c.Store.Num("course.unstated_time").As("t")
+	}
+	return working.Exact("t", "s", 0, "the step says no time")
 }
 
 // room says how much liquor there is when the powder is in, and how much gas

@@ -36,11 +36,12 @@ func (r *reader) outlet(p *route.Place) outlet {
 			o.allowed = working.Absent("dp", "Pa", working.Lacks("bubbler_too_deep", p.Key))
 		}
 	}
+	l := st.Num("vent.line_unstated").As("L")
 	if p.VentLine.Set {
-		l := r.c.Given("L", "m", p.VentLine)
-		o.Line = l.V
-		o.inputs = append(o.inputs, l)
+		l = r.c.Given("L", "m", p.VentLine)
 	}
+	o.Line = l.V
+	o.inputs = append(o.inputs, l)
 	return o
 }
 

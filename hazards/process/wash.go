@@ -138,8 +138,8 @@ func (k *walker) count(x *Wash, swells bool) {
 	if swells {
 		in = append(in, k.st.Num("wash.retained.swollen"))
 	}
-	need := math.NaN()
-	if known := c.acid + c.fluoride + c.ka + c.kw + x.Kept.V; x.Target == x.Target && x.WaterOnly && known == known &&
+	known, need := slices.Clip(in), math.NaN() // what the pH after the written cycles rests on, target or not
+	if all := c.acid + c.fluoride + c.ka + c.kw + x.Kept.V; x.Target == x.Target && x.WaterOnly && all == all &&
 		(!x.OpenAir || x.Target <= air.V) {
 		if n, left := run(maxCycles, x.Target); c.times(left).reaches(x.Target) {
 			need = float64(n)
@@ -170,7 +170,7 @@ func (k *walker) count(x *Wash, swells bool) {
 		}
 	}
 	x.PH = k.w.Model("pH", "1", "charge balance of strong acid, HF and water after the last cycle", ph,
-		append(in, x.Done)...)
+		append(known, x.Done)...)
 }
 
 // acidity is a liquor as its pH sees it: mol/L of acid equivalents, of which
