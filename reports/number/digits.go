@@ -1,0 +1,110 @@
+package number
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"etchbound/reports/words"
+)
+
+// Nine is v to nine significant digits, the precision of the JSON review; what is beyond
+// is noise.
+func Nine(v float64) float64 {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 9, 64), 64)
+	if err != nil || r == 0 {
+		return 0
+	}
+	return r
+}
+
+// Nearest prints v with at most digits significant digits.
+func Nearest(v float64, digits int) string { return Significant(v, digits, 0) }
+
+// Significant prints v with at most digits significant digits: to the nearest for way 0,
+// never below v for way 1, never above v for way -1. What has fewer digits keeps them, so
+// that 20 stays 20 and 69.3012 is 69.30.
+func Significant(v float64, digits, way int) string {
+	step := stepOf(v, digits)
+	if r := rounded(v, step, way); r != 0 {
+		step = max(step, stepOf(r, digits)) // 9.996 to three digits is 10.0
+	}
+	return toStep(v, step, way)
+}
+
+// stepOf is the place of the last of some significant digits of v, as the power of ten
+// it is: -2 for 0.753 and two.
+func stepOf(v float64, digits int) int {
+	_, power := parts(strconv.FormatFloat(v, 'e', max(digits-1, 0), 64))
+	return power - max(digits-1, 0)
+}
+
+// toStep prints v to the place of a power of ten, in the direction of way; what has fewer
+// places keeps them.
+func toStep(v float64, step, way int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return words.Number("unknown")
+	}
+	v = Nine(v)
+	r := rounded(v, step, way)
+	if r == v || r == 0 {
+		return readable(r, -1)
+	}
+	return readable(r, max(-step, 0))
+}
+
+// rounded is v to the place of a power of ten, in the direction of way.
+func rounded(v float64, step, way int) float64 {
+	steps := Nine(shifted(Nine(v), -step))
+	switch {
+	case way > 0:
+		steps = math.Ceil(steps)
+	case way < 0:
+		steps = math.Floor(steps)
+	default:
+		steps = math.Round(steps)
+	}
+	return shifted(steps, step)
+}
+
+// shifted is v times a power of ten, by its digits: exact, which a product is not.
+func shifted(v float64, by int) float64 {
+	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
+		return v
+	}
+	mantissa, power := parts(strconv.FormatFloat(v, 'e', -1, 64))
+	r, _ := strconv.ParseFloat(mantissa+"e"+strconv.Itoa(power+by), 64)
+	return r
+}
+
+// parts are the mantissa and the power of ten of a number in the form 1.2e+03.
+func parts(e string) (mantissa string, power int) {
+	mantissa, p, _ := strings.Cut(e, "e")
+	power, _ = strconv.Atoi(p)
+	return mantissa, power
+}
+
+// readable prints v with some decimal places, or, for -1, as many as it has, and as a
+// power of ten where it would be a row of noughts.
+func readable(v float64, places int) string {
+	if a := math.Abs(v); v != 0 && (a >= 1e7 || a < 1e-5) {
+		return power(v)
+	}
+	return strconv.FormatFloat(v, 'f', places, 64)
+}
+
+// power prints v as a chemist writes it by hand: 3.1 × 10⁻¹².
+func power(v float64) string {
+	mantissa, n := parts(strconv.FormatFloat(Nine(v), 'e', -1, 64))
+	ten := "10" + raise.Replace(strconv.Itoa(n))
+	switch mantissa {
+	case "1":
+		return ten
+	case "-1":
+		return "-" + ten
+	}
+	return mantissa + " × " + ten
+}
+
+var raise = strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶",
+	"7", "⁷", "8", "⁸", "9", "⁹")

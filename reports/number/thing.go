@@ -1,0 +1,228 @@
+package number
+
+import (
+	"math"
+
+	"etchbound/reports/words"
+)
+
+// Thing is what is written: a unit of the catalogue, and how its kind is read.
+type Thing struct {
+	Unit   string
+	Digits int     // significant digits at most; 0: three
+	Low    bool    // danger lies at the low end
+	Never  float64 // value, in Unit, that says that it is not reached; 0: none
+	Molar  float64 // g/mol of what is in the air; 0: not known, and ppm stays
+	Units  Units
+}
+
+// Ends are a value and its range in the unit of a Thing; NaN where one is not known. What
+// has no range has it three times.
+type Ends struct{ Value, Low, High float64 }
+
+// Single is a value without a range.
+func Single(v float64) Ends { return Ends{v, v, v} }
+
+// Significant digits: of what is known well, and of what is known to no better than
+// wide, the width of its range over its value.
+const (
+	fine   = 3
+	coarse = 2
+	wide   = 0.1
+	// spans is how many times the low end the high end is from where a range is said as
+	// two bounds.
+	spans = 10
+	// least is what is written of a number in its unit; below it is "less than".
+	least = 1e-4
+	// last is the last place behind the point, as a power of ten.
+	last = -5
+)
+
+// form is how one figure is written: its unit and the place of its last digit.
+type form struct {
+	Thing
+	unit
+	digits int
+	whole  bool // a temperature, written in no more than whole degrees of rounding
+}
+
+// form of a thing by its ends.
+func (t Thing) form(e Ends) form {
+	f := form{Thing: t, unit: t.Units.chosen(t.Unit, t.Molar), whole: t.Unit == "degC" || t.Unit == "K"}
+	lead := e.lead(t)
+	next := unitOf(f.unit.name, lead*f.unit.per)
+	f.unit = unit{next.name, f.unit.per * next.per}
+	f.digits = fine
+	if w := math.Abs(e.High - e.Low); w > wide*math.Abs(lead) {
+		f.digits = coarse
+	}
+	if t.Digits > 0 {
+		f.digits = min(f.digits, t.Digits)
+	}
+	return f
+}
+
+// lead is the number by which the unit is chosen: of a time the low end, so that minutes
+// stay minutes where there may be no more than that; else the value, and without one the
+// high end.
+func (e Ends) lead(t Thing) float64 {
+	of := []float64{e.Value, e.High, e.Low}
+	if t.Low && t.Never > 0 || t.Unit == "min" {
+		of = []float64{e.Low, e.Value, e.High}
+	}
+	for _, v := range of {
+		if !math.IsNaN(v) && !math.IsInf(v, 0) && v != 0 {
+			return v
+		}
+	}
+	return 0
+}
+
+// never reports whether a value says that it is not reached.
+func (t Thing) never(v float64) bool { return t.Never > 0 && v >= t.Never*(1-1e-9) }
+
+// number is a value in the unit of the form, without it.
+func (f form) number(v float64, way int) string {
+	switch {
+	case math.IsNaN(v) || math.IsInf(v, 0):
+		return words.Number("unknown")
+	case f.never(v):
+		return f.notReached()
+	}
+	if x := Nine(v * f.per); x != 0 && math.Abs(x) < least {
+		return f.tiny(x)
+	}
+	return f.to(v, f.step(v, way), way)
+}
+
+// step is the place of the last digit that is written of v.
+func (f form) step(v float64, way int) int {
+	x := v * f.per
+	step := stepOf(x, f.digits)
+	if r := rounded(x, step, way); r != 0 {
+		step = max(step, stepOf(r, f.digits)) // 9.996 to three digits is 10.0
+	}
+	if f.whole {
+		return min(step, 0)
+	}
+	return max(step, last)
+}
+
+// to is v to a place, in the unit of the form.
+func (f form) to(v float64, step, way int) string { return toStep(v*f.per, step, way) }
+
+// beside is an end of a range, to no finer a place than the number it stands beside.
+func (f form) beside(of, v float64, way int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) || f.never(v) {
+		return f.number(v, way)
+	}
+	if v == 0 || of == 0 || math.IsNaN(of) || f.never(of) {
+		return f.number(v, way)
+	}
+	return f.to(v, max(f.step(v, way), f.step(of, 0)), way)
+}
+
+// tiny is what is written of a number too small to be read: what it is less than, or of
+// a plain share one part in how many.
+func (f form) tiny(x float64) string {
+	if f.unit.name == "1" || f.unit.name == "" {
+		return words.Number("part", Significant(1/math.Abs(x), 2, 0))
+	}
+	return words.Number("less", readable(least, -1))
+}
+
+// notReached says of a time until when it is looked for.
+func (f form) notReached() string {
+	if days := f.Never / 1440; days != 1 {
+		return words.Number("never_days", Nearest(days, fine))
+	}
+	return words.Number("never_day")
+}
+
+// with is a value with its unit.
+func (f form) with(v float64, way int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) || f.never(v) {
+		return f.number(v, way)
+	}
+	return With(f.number(v, way), f.unit.name)
+}
+
+// Bound is one number with its unit: rounded up for way 1, down for way -1.
+func (t Thing) Bound(v float64, way int) string { return t.form(Single(v)).with(v, way) }
+
+// Value is the value of a figure with its unit.
+func (t Thing) Value(e Ends) string { return t.form(e).with(e.Value, 0) }
+
+// Range is the range of a figure without its unit. Both ends are rounded outward, so that
+// the end where danger lies never looks better than it was computed.
+func (t Thing) Range(e Ends) string {
+	return t.form(e).ends(e, func(f form, v float64, way int) string { return f.number(v, way) })
+}
+
+// Whole is the value with its range: 63.1 K (56 to 70); where it spans decades the two
+// ends alone.
+func (t Thing) Whole(e Ends) string {
+	f := t.form(e)
+	switch {
+	case e.alike(f):
+		return f.with(e.Value, 0)
+	case math.IsNaN(e.Value) && math.IsNaN(e.Low) && math.IsNaN(e.High):
+		return words.Number("unknown")
+	case t.never(e.Value) && !math.IsNaN(e.Low):
+		return words.Number("soonest", f.with(e.Low, -1), f.with(e.Value, 0))
+	case e.span() && !t.never(e.High):
+		return f.ends(e, form.with)
+	}
+	return words.Number("about", f.with(e.Value, 0), f.ends(e, func(f form, v float64, way int) string {
+		return f.number(v, way)
+	}))
+}
+
+// alike reports whether both ends are written as the value is.
+func (e Ends) alike(f form) bool {
+	return Nine(e.Low) == Nine(e.High) || f.with(e.Low, -1) == f.with(e.High, 1) && !math.IsNaN(e.Low)
+}
+
+// span reports whether a range spans decades.
+func (e Ends) span() bool { return e.Low >= 0 && e.High >= spans*e.Low && e.High > 0 }
+
+// ends are both ends in words, each written by write; where they are of different units
+// each with its own.
+func (f form) ends(e Ends, write func(f form, v float64, way int) string) string {
+	switch {
+	case e.alike(f):
+		return words.Number("none")
+	case math.IsNaN(e.Low) && math.IsNaN(e.High):
+		return words.Number("unknown")
+	case f.never(e.High):
+		return words.Number("soonest", f.with(e.Low, -1), f.notReached())
+	case !e.span():
+		return words.Number("range", f.beside(e.Value, e.Low, -1), f.beside(e.Value, e.High, 1))
+	}
+	return f.apart(e, write)
+}
+
+// apart are the ends of a range that spans decades, the end of danger first.
+func (f form) apart(e Ends, write func(f form, v float64, way int) string) string {
+	low, high := f.at(e.Low), f.at(e.High)
+	other := form.number
+	if low.unit != high.unit && e.Low != 0 {
+		write, other = form.with, form.with
+	}
+	switch {
+	case f.Low:
+		return words.Number("spans_down", write(low, e.Low, -1), other(high, e.High, 1))
+	case e.Low == 0:
+		return words.Number("up_to", write(high, e.High, 1))
+	case Nine(e.Low*low.per) < least:
+		return words.Number("spans_up", write(high, e.High, 1), words.Number("negligible"))
+	}
+	return words.Number("spans_up", write(high, e.High, 1), other(low, e.Low, -1))
+}
+
+// at is the form of one end alone.
+func (f form) at(v float64) form {
+	out := f.Thing.form(Single(v))
+	out.digits = min(out.digits, coarse)
+	return out
+}
