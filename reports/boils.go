@@ -1,12 +1,10 @@
 package reports
 
 import (
-	"math"
 	"slices"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
-	"etchbound/reports/number"
 	"etchbound/reports/words"
 )
 
@@ -57,11 +55,11 @@ func (b *builder) boilsAt(f *figure.Figure) (float64, bool) {
 func (b *builder) valueText(f *figure.Figure) string {
 	if t, ok := b.boilsAt(f); ok && f.Value.V >= t {
 		if f.Quantity == rise {
-			return words.Of("rise.boils", number.With(number.Significant(t, 3, 1), "K"))
+			return words.Of("rise.boils", b.o.Units.Amount(f.Quantity, "", t, 1))
 		}
-		return words.Of("temperature.boils", number.With(number.Significant(t, 3, 1), "degC"))
+		return words.Of("temperature.boils", b.o.Units.Amount(f.Quantity, "", t, 1))
 	}
-	return number.ValueText(f)
+	return b.o.Units.Value(f)
 }
 
 // ending is an end of what an assumption moves a figure to, with its unit; of an open
@@ -72,10 +70,7 @@ func (b *builder) ending(id figure.ID, v float64) string {
 			return words.Of("temperature.boiling")
 		}
 	}
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return words.Of("value.unknown")
-	}
-	return number.UnitFor(id.Quantity, v).With(id.Quantity, v, 0)
+	return b.o.Units.Amount(id.Quantity, id.Agent, v, 0)
 }
 
 // rangeText is the range of a figure, and of an open liquor to where it boils.
@@ -83,23 +78,22 @@ func (b *builder) rangeText(f *figure.Figure) string {
 	t, ok := b.boilsAt(f)
 	switch {
 	case !ok || f.High().Unknown() || f.High().V < t:
-		return number.RangeText(f)
+		return b.o.Units.Range(f)
 	case f.Low().Unknown():
 		return words.Of("value.unknown")
 	case f.Low().V >= t:
 		return words.Of("temperature.throughout")
 	case f.Value.V >= t:
-		return words.Of("temperature.from", number.Significant(f.Low().V, number.DigitsOf(f.Quantity), -1))
+		return words.Of("temperature.from", b.o.Units.LowEnd(f))
 	}
-	return words.Of("range", number.Significant(f.Low().V, number.DigitsOf(f.Quantity), -1),
-		words.Of("temperature.boiling"))
+	return words.Of("range", b.o.Units.LowEnd(f), words.Of("temperature.boiling"))
 }
 
 // valueAndRange is "63.1 K (56.9 to 69.3)", of an open liquor "boils at 104 °C (from
 // 98)", with how much it throws out where all the heat comes at once.
 func (b *builder) valueAndRange(f *figure.Figure) string {
 	if _, ok := b.boilsAt(f); !ok {
-		return number.ValueAndRange(f)
+		return b.o.Units.Whole(f)
 	}
 	s, r := b.valueText(f), b.rangeText(f)
 	if r != words.Of("range.none") && r != words.Of("temperature.throughout") &&
@@ -108,7 +102,7 @@ func (b *builder) valueAndRange(f *figure.Figure) string {
 	}
 	if t, ok := b.boilsAt(f); ok && f.Quantity == "heat.mtsr" && f.High().V >= t {
 		if g, ok := b.at("heat.boiled_off", b.memberPlace(f)); ok && !g.High().Unknown() && g.High().V > 0 {
-			s = words.Of("temperature.throws_out", s, number.With(number.Significant(g.High().V, 2, 1), "g"))
+			s = words.Of("temperature.throws_out", s, b.o.Units.Danger(g))
 		}
 	}
 	return s

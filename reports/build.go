@@ -6,6 +6,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
+	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
 	"etchbound/scaling"
@@ -18,6 +19,7 @@ type Options struct {
 	DataVersion string // of the embedded data
 	Platform    string // operating system and architecture
 	Paper       document.Paper
+	Units       number.Units    // in which pressures and what is in air are written
 	Sample      *scaling.Sample // draws of the data; nil where none were made
 }
 

@@ -149,7 +149,7 @@ func changeMoved(b *builder, c *scaling.Change) []document.Block {
 		if i == mostMoved {
 			break
 		}
-		t.Rows = append(t.Rows, document.Row(b.figureName(&m.Is), number.ValueAndRange(&m.Was), number.ValueAndRange(&m.Is),
+		t.Rows = append(t.Rows, document.Row(b.figureName(&m.Is), b.o.Units.Whole(&m.Was), b.o.Units.Whole(&m.Is),
 			changeText(m.Share)))
 	}
 	out := []document.Block{t}
@@ -161,13 +161,10 @@ func changeMoved(b *builder, c *scaling.Change) []document.Block {
 
 // changeText is a change as a share; none where one of the two is not known.
 func changeText(share float64) string {
-	switch {
-	case math.IsNaN(share) || math.IsInf(share, 0):
+	if math.IsNaN(share) || math.IsInf(share, 0) {
 		return words.Of("value.dash")
-	case share > 0:
-		return "+" + number.Nearest(100*share, 3) + " %"
 	}
-	return number.Nearest(100*share, 3) + " %"
+	return number.Change(share)
 }
 
 func changeVerdicts(a, b *builder, c *scaling.Change) []document.Block {
@@ -183,7 +180,8 @@ func changeVerdicts(a, b *builder, c *scaling.Change) []document.Block {
 		if f.Figure.IsZero() {
 			f, in = v.Was, a
 		}
-		t.Rows = append(t.Rows, []document.Cell{document.Text(in.nameOf(f.Figure)), document.Text(limitText(&f.Limit)),
+		t.Rows = append(t.Rows, []document.Cell{document.Text(in.nameOf(f.Figure)),
+			document.Text(in.limitText(&f.Limit, f.Figure.Agent)),
 			changeVerdict(&v.Was),
 			changeVerdict(&v.Is)})
 	}

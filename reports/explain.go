@@ -80,7 +80,7 @@ func (e *explainer) print(depth int, s string) {
 func (e *explainer) head(f *figure.Figure) {
 	e.print(0, f.ID.String())
 	e.print(0, e.b.figureName(f))
-	e.print(0, number.ValueAndRange(f)+", "+number.StatusText(f.Value.Status))
+	e.print(0, number.Units{}.Whole(f)+", "+number.StatusText(f.Value.Status))
 	if q, ok := figure.Lookup(f.Quantity); ok && q.Definition != "" {
 		e.print(0, words.Of("explain.definition", q.Definition))
 	}

@@ -139,7 +139,8 @@ func (b *builder) findings(want func(*figure.Finding) bool) []document.Block {
 		if !want(f) || b.repeated(f) {
 			continue
 		}
-		row := []document.Cell{document.Text(b.nameOf(f.Figure)), document.Text(limitText(&f.Limit) + basisText(&f.Limit)),
+		row := []document.Cell{document.Text(b.nameOf(f.Figure)),
+			document.Text(b.limitText(&f.Limit, f.Figure.Agent) + basisText(&f.Limit)),
 			document.Text(b.margin(f)), verdictCell(f.Verdict), document.Text(needsText(f))}
 		if !joins(t.Rows, row) {
 			t.Rows = append(t.Rows, row)

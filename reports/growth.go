@@ -159,7 +159,7 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]document.Cell)
 		}
 		// one that depends on the batch, as it is where it is exceeded
 		if x.limit == "" || c.Turns == figure.Exceeds && !c.Back {
-			x.limit = limitText(&c.Limit) + basisText(&c.Limit)
+			x.limit = b.limitText(&c.Limit, c.Figure.Agent) + basisText(&c.Limit)
 		}
 		x.tell(c)
 		if c.Already && c.Turns.Rank() >= worst[c.ID()].Rank() {

@@ -271,7 +271,7 @@ func (b *builder) worstRow(f *figure.Finding) []document.Cell {
 		value, name = b.valueAndRange(g), b.figureName(g)
 	}
 	return []document.Cell{document.Text(plain.Clip(name, nameLength)), document.Text(value),
-		document.Text(plain.Clip(limitText(&f.Limit), limitLength)),
+		document.Text(plain.Clip(b.limitText(&f.Limit, f.Figure.Agent), limitLength)),
 		document.Text(b.margin(f)), verdictCell(f.Verdict)}
 }
 

@@ -93,7 +93,8 @@ func (b *builder) chanceTable() document.Block {
 			if !there || c.Exceeds+c.Unknown == 0 || sure != always || len(t.Rows) == mostChances || b.repeated(f) {
 				continue
 			}
-			t.Rows = append(t.Rows, []document.Cell{document.Text(b.nameOf(f.Figure)), document.Text(limitText(&f.Limit)),
+			t.Rows = append(t.Rows, []document.Cell{document.Text(b.nameOf(f.Figure)),
+				document.Text(b.limitText(&f.Limit, f.Figure.Agent)),
 				verdictCell(f.Verdict),
 				document.Text(percent(c.Exceeds)), document.Text(percent(c.Unknown))})
 		}

@@ -214,8 +214,7 @@ func (b *builder) minutesThereAre(step figure.Place) string {
 	case f.Low().V < 1:
 		return words.Of("first.none")
 	}
-	u := number.UnitFor(f.Quantity, f.Low().V)
-	return number.With(number.Significant(f.Low().V/u.Per, 2, -1), u.Name)
+	return b.o.Units.Danger(f)
 }
 
 func (b *builder) quench(step figure.Place) string {

@@ -8,9 +8,9 @@ import (
 	"etchbound/reports/words"
 )
 
-// Nine is v to nine significant digits, the precision of the JSON review; what is beyond
+// Round9 is v to nine significant digits, the precision of the JSON review; what is beyond
 // is noise.
-func Nine(v float64) float64 {
+func Round9(v float64) float64 {
 	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 9, 64), 64)
 	if err != nil || r == 0 {
 		return 0
@@ -43,9 +43,9 @@ func stepOf(v float64, digits int) int {
 // places keeps them.
 func toStep(v float64, step, way int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return words.Number("unknown")
+		return words.Of("value.unknown")
 	}
-	v = Nine(v)
+	v = Round9(v)
 	r := rounded(v, step, way)
 	if r == v || r == 0 {
 		return readable(r, -1)
@@ -55,7 +55,7 @@ func toStep(v float64, step, way int) string {
 
 // rounded is v to the place of a power of ten, in the direction of way.
 func rounded(v float64, step, way int) float64 {
-	steps := Nine(shifted(Nine(v), -step))
+	steps := Round9(shifted(Round9(v), -step))
 	switch {
 	case way > 0:
 		steps = math.Ceil(steps)
@@ -95,7 +95,7 @@ func readable(v float64, places int) string {
 
 // power prints v as a chemist writes it by hand: 3.1 × 10⁻¹².
 func power(v float64) string {
-	mantissa, n := parts(strconv.FormatFloat(Nine(v), 'e', -1, 64))
+	mantissa, n := parts(strconv.FormatFloat(Round9(v), 'e', -1, 64))
 	ten := "10" + raise.Replace(strconv.Itoa(n))
 	switch mantissa {
 	case "1":

@@ -1,4 +1,4 @@
-// Package number knows how a person writes a value, its range and what is left of a
-// limit: in which unit, to how many digits, and in which words where a number would say
-// nothing. It must not know how a number came about, nor on which page it stands.
+// Package number knows how a figure is put to a reader: its unit, its digits by the width
+// of its range, what is left of a limit, and the words where a number would say nothing.
+// It must not know how a figure came about, nor where it stands on a page.
 package number

@@ -95,3 +95,15 @@ func (u Units) Limit(l *limit.Limit, agent string) string {
 func (u Units) Margin(f *figure.Finding) string {
 	return u.Of(f.Figure.Quantity, f.Figure.Agent).Margin(f.Margin, f.Limit.Value)
 }
+
+// Amount is one number of a quantity of an agent with its unit: rounded up for way 1,
+// down for way -1.
+func (u Units) Amount(quantity, agent string, v float64, way int) string {
+	return u.Of(quantity, agent).Bound(v, way)
+}
+
+// LowEnd is the low end of the range of a figure without its unit.
+func (u Units) LowEnd(f *figure.Figure) string {
+	e := EndsOf(f)
+	return u.Of(f.Quantity, f.Agent).form(e).number(e.Low, -1)
+}

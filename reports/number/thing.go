@@ -85,11 +85,11 @@ func (t Thing) never(v float64) bool { return t.Never > 0 && v >= t.Never*(1-1e-
 func (f form) number(v float64, way int) string {
 	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0):
-		return words.Number("unknown")
+		return words.Of("value.unknown")
 	case f.never(v):
 		return f.notReached()
 	}
-	if x := Nine(v * f.per); x != 0 && math.Abs(x) < least {
+	if x := Round9(v * f.per); x != 0 && math.Abs(x) < least {
 		return f.tiny(x)
 	}
 	return f.to(v, f.step(v, way), way)
@@ -126,17 +126,17 @@ func (f form) beside(of, v float64, way int) string {
 // a plain share one part in how many.
 func (f form) tiny(x float64) string {
 	if f.unit.name == "1" || f.unit.name == "" {
-		return words.Number("part", Significant(1/math.Abs(x), 2, 0))
+		return words.Of("number.part", Significant(1/math.Abs(x), 2, 0))
 	}
-	return words.Number("less", readable(least, -1))
+	return words.Of("number.less", readable(least, -1))
 }
 
 // notReached says of a time until when it is looked for.
 func (f form) notReached() string {
 	if days := f.Never / 1440; days != 1 {
-		return words.Number("never_days", Nearest(days, fine))
+		return words.Of("time.never_days", Nearest(days, fine))
 	}
-	return words.Number("never_day")
+	return words.Of("time.never_day")
 }
 
 // with is a value with its unit.
@@ -167,20 +167,20 @@ func (t Thing) Whole(e Ends) string {
 	case e.alike(f):
 		return f.with(e.Value, 0)
 	case math.IsNaN(e.Value) && math.IsNaN(e.Low) && math.IsNaN(e.High):
-		return words.Number("unknown")
+		return words.Of("value.unknown")
 	case t.never(e.Value) && !math.IsNaN(e.Low):
-		return words.Number("soonest", f.with(e.Low, -1), f.with(e.Value, 0))
+		return words.Of("time.soonest", f.with(e.Low, -1), f.with(e.Value, 0))
 	case e.span() && !t.never(e.High):
 		return f.ends(e, form.with)
 	}
-	return words.Number("about", f.with(e.Value, 0), f.ends(e, func(f form, v float64, way int) string {
+	return words.Of("range.about", f.with(e.Value, 0), f.ends(e, func(f form, v float64, way int) string {
 		return f.number(v, way)
 	}))
 }
 
 // alike reports whether both ends are written as the value is.
 func (e Ends) alike(f form) bool {
-	return Nine(e.Low) == Nine(e.High) || f.with(e.Low, -1) == f.with(e.High, 1) && !math.IsNaN(e.Low)
+	return Round9(e.Low) == Round9(e.High) || f.with(e.Low, -1) == f.with(e.High, 1) && !math.IsNaN(e.Low)
 }
 
 // span reports whether a range spans decades.
@@ -191,13 +191,13 @@ func (e Ends) span() bool { return e.Low >= 0 && e.High >= spans*e.Low && e.High
 func (f form) ends(e Ends, write func(f form, v float64, way int) string) string {
 	switch {
 	case e.alike(f):
-		return words.Number("none")
+		return words.Of("range.none")
 	case math.IsNaN(e.Low) && math.IsNaN(e.High):
-		return words.Number("unknown")
+		return words.Of("value.unknown")
 	case f.never(e.High):
-		return words.Number("soonest", f.with(e.Low, -1), f.notReached())
+		return words.Of("time.soonest", f.with(e.Low, -1), f.notReached())
 	case !e.span():
-		return words.Number("range", f.beside(e.Value, e.Low, -1), f.beside(e.Value, e.High, 1))
+		return words.Of("range", f.beside(e.Value, e.Low, -1), f.beside(e.Value, e.High, 1))
 	}
 	return f.apart(e, write)
 }
@@ -211,13 +211,13 @@ func (f form) apart(e Ends, write func(f form, v float64, way int) string) strin
 	}
 	switch {
 	case f.Low:
-		return words.Number("spans_down", write(low, e.Low, -1), other(high, e.High, 1))
+		return words.Of("range.down", write(low, e.Low, -1), other(high, e.High, 1))
 	case e.Low == 0:
-		return words.Number("up_to", write(high, e.High, 1))
-	case Nine(e.Low*low.per) < least:
-		return words.Number("spans_up", write(high, e.High, 1), words.Number("negligible"))
+		return words.Of("range.up_to", write(high, e.High, 1))
+	case Round9(e.Low*low.per) < least:
+		return words.Of("range.up", write(high, e.High, 1), words.Of("range.negligible"))
 	}
-	return words.Number("spans_up", write(high, e.High, 1), other(low, e.Low, -1))
+	return words.Of("range.up", write(high, e.High, 1), other(low, e.Low, -1))
 }
 
 // at is the form of one end alone.

@@ -124,7 +124,8 @@ func TestMargin(t *testing.T) {
 		{Thing{Unit: "degC", Low: true}, -2.371, 103.6, "2.38 K too low"},
 		{Thing{Unit: "wt%"}, 0.896, 50, "89 % left"}, {Thing{Unit: "K"}, -0.386, 50, "39 % over"},
 		{Thing{Unit: "ppm"}, -139, 3, "140 times the limit"}, {Thing{Unit: "ppm"}, -1.5, 3, "2.5 times the limit"},
-		{Thing{Unit: "K"}, 1.2, 75, "far below the limit"}, {Thing{Unit: "min", Low: true}, 1.6, 5, "2.6 times the least needed"},
+		{Thing{Unit: "K"}, 1.2, 75, "far below the limit"}, {Thing{Unit: "min", Low: true}, 1.6, 5, "2.6 times the " +
+			"least needed"},
 		{Thing{Unit: "vol%", Low: true}, -0.3, 19.5, "30 % too low"},
 		{Thing{Unit: "kPa gauge"}, -1, 0, "the limit is zero"}, {Thing{Unit: "kJ"}, nan, 1, "not known"},
 	} {
@@ -135,7 +136,7 @@ func TestMargin(t *testing.T) {
 }
 
 func TestChange(t *testing.T) {
-	for share, want := range map[float64]string{0.25: "+25 %", -0.25: "-25 %", 139: "140 times", 0: "0 %", 1: "+100 %"} {
+	for share, want := range map[float64]string{0.25: "+25 %", -0.25: "-25 %", 139: "140 times what it was", 0: "0 %", 1: "+100 %"} {
 		if got := Change(share); got != want {
 			t.Errorf("%g: %q, want %q", share, got, want)
 		}
@@ -159,7 +160,7 @@ func TestRangeRoundsOutward(t *testing.T) {
 		pl, errLow := strconv.ParseFloat(a, 64)
 		ph, errHigh := strconv.ParseFloat(b, 64)
 		// Noise beyond the ninth digit does not count.
-		if errLow != nil || errHigh != nil || !(pl <= Nine(low)) || !(ph >= Nine(high)) {
+		if errLow != nil || errHigh != nil || !(pl <= Round9(low)) || !(ph >= Round9(high)) {
 			t.Fatalf("%v to %v prints as %s", low, high, s)
 		}
 	})

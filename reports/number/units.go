@@ -116,8 +116,8 @@ func (u Units) chosen(name string, molar float64) unit {
 	return unit{name, 1}
 }
 
-// Symbol is a unit as it is printed after a number; empty for a plain number.
-func Symbol(name string) string {
+// UnitText is a unit as it is printed after a number; empty for a plain number.
+func UnitText(name string) string {
 	if name == "1" {
 		return ""
 	}
@@ -128,7 +128,7 @@ var symbols = strings.NewReplacer("degC", "°C", "m3", "m³", "m2", "m²")
 
 // With joins a number and its unit.
 func With(text, name string) string {
-	if s := Symbol(name); s != "" {
+	if s := UnitText(name); s != "" {
 		return text + " " + s
 	}
 	return text
