@@ -2,6 +2,7 @@ package chemicals
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals/working"
 )
@@ -25,12 +26,22 @@ func (d Datum) Swings() bool {
 	return d.Shape != "" && d.Shape != "bound" && !math.IsNaN(d.Low) && !math.IsNaN(d.High)
 }
 
+// seen are the statuses of what was read in a source, computed exactly from what was, or
+// stated by the writer with his source. Nothing else is known, whatever it is called.
+var seen = [...]string{"read", "two-sources", "computed", "stated"}
+
+// Doubtful reports whether nobody has read or measured the value: it is recalled,
+// assumed, or estimated by adding up, bracketing or fitting.
+func (d Datum) Doubtful() bool { return doubtful(d.Status) }
+
+func doubtful(status string) bool { return !slices.Contains(seen[:], status) }
+
 // trust turns the status and shape of a row into the status of a number.
 func (d Datum) trust() working.Status {
 	switch {
 	case d.Shape == "bound":
 		return working.Bound
-	case d.Status == "memory" || d.Status == "assumed":
+	case d.Doubtful():
 		return working.Estimated
 	}
 	return working.Known

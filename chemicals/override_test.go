@@ -24,7 +24,7 @@ func TestOverride(t *testing.T) {
 	}
 	// The site stands first in the list, the route stands in the store.
 	if len(applied) != 4 || applied[0].Old != 760 || applied[0].From != "site" || applied[2].Old != 740 ||
-		applied[0].OldStatus != "computed" {
+		applied[0].OldStatus != "estimated" {
 		t.Errorf("%+v", applied)
 	}
 	d, _ := st.Row("etch_heat.Ti3AlC2")

@@ -29,8 +29,9 @@ type rowSet struct {
 // return the same Store. Safe for concurrent use.
 func Base() *Store { return base() }
 
-// Num returns a row as a number with the symbol and unit of the row. Memory
-// and assumed rows are at best estimated, bounds are bounds. Where the row is
+// Num returns a row as a number with the symbol and unit of the row. Only what was
+// read or computed exactly from what was is known; the rest is at best estimated,
+// bounds are bounds. Where the row is
 // absent or was taken away, the number is unknown and lacks id.
 func (s *Store) Num(id string) working.Num {
 	i, ok := s.rows.byID[id]

@@ -12,7 +12,7 @@ import (
 
 var (
 	shapes   = []string{"", "normal", "lognormal", "triangle", "uniform", "bound"}
-	statuses = []string{"read", "two-sources", "computed", "memory", "assumed"}
+	statuses = []string{"read", "two-sources", "computed", "estimated", "memory", "assumed"}
 )
 
 func TestRowsAreWellFormed(t *testing.T) {
@@ -85,7 +85,7 @@ func TestNumStatus(t *testing.T) {
 	st := chemicals.Base()
 	for id, want := range map[string]working.Status{
 		"weight.Ti":         working.Known,
-		"etch_heat.Ti3AlC2": working.Known, // computed, with its range
+		"etch_heat.Ti3AlC2": working.Estimated, // added up, with its range
 		"electrons.In":      working.Estimated,
 		"impurity.unstated": working.Estimated,
 		"valence.Ti":        working.Bound,

@@ -99,9 +99,13 @@ func (t *Table) Column(name string) (int, bool) {
 // Range returns the first and the last x of the table.
 func (t *Table) Range() (low, high float64) { return t.X[0], t.X[len(t.X)-1] }
 
+// Doubtful reports whether nobody has read or measured the table: it is recalled or
+// estimated.
+func (t *Table) Doubtful() bool { return doubtful(t.Status) }
+
 // Read reports whether x lies among the rows that were read and not recalled.
 func (t *Table) Read(x float64) bool {
-	return !(x < t.EstimatedBelow) && !(x > t.EstimatedAbove)
+	return !t.Doubtful() && !(x < t.EstimatedBelow) && !(x > t.EstimatedAbove)
 }
 
 // At returns the value of a column at x, and false outside the table: nothing

@@ -26,6 +26,7 @@ func Make(c route.Case) (Review, error) {
 	swung := ranges.Set(c, used, &a)
 	out := Review{Case: c, Sheet: w, Walk: a.Walk, Runs: a.Runs, Courses: a.Courses, Used: used, Applied: c.Applied}
 	out.Assumptions = doubt.Assumptions(swung.Data, a.Figures, swung.Ends)
+	out.Doubts = doubt.Count(c.Store, used, w)
 	verdict.WidenClasses(c, &a.Walk, a.Figures)
 	out.Figures = verdict.Bare(verdict.WithoutTraces(a.Figures))
 	out.Findings = verdict.Judge(c, out.Figures, &a.Walk)

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
+	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
@@ -27,6 +28,7 @@ type Review struct {
 	Applied     []chemicals.Applied // overrides, with old and new value
 	Milder      []Milder            // verdicts that those overrides made milder
 	Assumptions []Assumption
+	Doubts      doubt.Counts // numbers used that nobody has read or measured
 	Unknown     []UnknownItem
 	NotAssessed []string // catalogued quantities no model covers yet
 	Warnings    []phrase.Phrase

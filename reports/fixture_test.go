@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/material"
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
+	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/phrase"
@@ -74,7 +75,9 @@ func fixture() hazards.Review {
 		Applied: []chemicals.Applied{{Override: chemicals.Override{ID: "wash.retained", Value: 5, Low: 4, High: 6,
 			Unit: "mL/g", Source: "own weighing", At: "data[0]", From: "route"}, Old: 6, OldStatus: "assumed"}},
 		Assumptions: []hazards.Assumption{{ID: "impurity", Text: "Impurities are not stated", Value: 0, Unit: "wt%",
-			Moves: []hazards.Move{{Figure: figure.ID{Quantity: "gas.hydrogen.total"}, From: 0.36, To: 0.44}}}},
+			Status: "assumed",
+			Moves:  []hazards.Move{{Figure: figure.ID{Quantity: "gas.hydrogen.total"}, From: 0.36, To: 0.44}}}},
+		Doubts:  doubt.Counts{Memory: 2, Assumed: 1, Estimated: 3},
 		Unknown: fixtureUnknown(),
 		NotAssessed: []string{"air.saturated", "air.breathing_zone", "heat.peak_power.during_addition", "store.pressure",
 			"dust.mass", "stock.mass", "store.shelf_life"},

@@ -248,11 +248,12 @@ type eventJSON struct {
 }
 
 type assumptionJSON struct {
-	ID    string     `json:"id"`
-	Text  string     `json:"text"`
-	Value nine       `json:"value"`
-	Unit  string     `json:"unit"`
-	Moves []moveJSON `json:"moves"`
+	ID     string     `json:"id"`
+	Text   string     `json:"text"`
+	Value  nine       `json:"value"`
+	Unit   string     `json:"unit"`
+	Status string     `json:"status"`
+	Moves  []moveJSON `json:"moves"`
 }
 
 type moveJSON struct {

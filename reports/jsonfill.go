@@ -200,7 +200,7 @@ func (b *builder) seriesJSON() []seriesJSON {
 }
 
 func assumptionToJSON(a *hazards.Assumption) assumptionJSON {
-	return assumptionJSON{a.ID, a.Text, nine(a.Value), a.Unit,
+	return assumptionJSON{a.ID, a.Text, nine(a.Value), a.Unit, a.Status,
 		each(a.Moves, func(m *hazards.Move) moveJSON { return moveJSON{m.Figure.String(), nine(m.From), nine(m.To)} })}
 }
 

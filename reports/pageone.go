@@ -3,7 +3,6 @@ package reports
 import (
 	"cmp"
 	"slices"
-	"strconv"
 	"unicode/utf8"
 
 	"etchbound/hazards"
@@ -347,8 +346,8 @@ func (b *builder) assumed(room int) []string {
 	var out []string
 	for _, a := range all {
 		if len(out) < room && len(a.Moves) > 0 {
-			out = append(out, plain.Clip(words.Of("unknown.assumed", plain.Clip(plain.Fold(a.Text), unknownText/2), a.ID,
-				b.movesText(a.Moves, 1)),
+			what := plain.Clip(plain.Fold(a.Text), unknownText/2)
+			out = append(out, plain.Clip(words.Of("unknown.assumed", what, a.ID, a.Status, b.movesText(a.Moves, 1)),
 				unknownText))
 		}
 	}
@@ -362,11 +361,11 @@ func unknownLine(what, measure string) string {
 	return words.Of("unknown.line", plain.Fold(what), plain.Fold(measure))
 }
 
-// doubtCount says how much more is missing, assumed or not assessed.
+// doubtCount says how much more is missing or not assessed, and how many of the numbers
+// used nobody has read or measured.
 func (b *builder) doubtCount() string {
-	more := max(len(b.r.Unknown)-maxUnknown, 0)
-	return words.Of("unknown.count", strconv.Itoa(more), strconv.Itoa(len(b.r.Assumptions)),
-		strconv.Itoa(len(b.r.NotAssessed)))
+	more, d := max(len(b.r.Unknown)-maxUnknown, 0), b.r.Doubts
+	return words.Of("unknown.count", more, d.Memory, d.Assumed, d.Estimated, len(b.r.NotAssessed))
 }
 
 func (b *builder) contacts() document.Section {

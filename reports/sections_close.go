@@ -171,7 +171,7 @@ func dataRange(d chemicals.Datum) string {
 // print.
 func dataStatus(d chemicals.Datum) string {
 	s := d.Status
-	if s == "memory" || s == "assumed" {
+	if d.Doubtful() {
 		s = words.Of("data.doubtful", s)
 	}
 	if d.OverriddenBy != "" {

@@ -15,7 +15,9 @@ type Assumption struct {
 	Text  string
 	Value float64
 	Unit  string
-	Moves []Move
+	// Status is why it counts as not verified: memory, assumed or estimated.
+	Status string
+	Moves  []Move
 }
 
 // Move is the swing of one figure over the range of one assumption.
@@ -31,10 +33,10 @@ func Assumptions(vars []chemicals.Datum, base []figure.Figure, ends func(v int) 
 	var out []Assumption
 	for v := range vars {
 		d := &vars[v]
-		if d.Status != "memory" && d.Status != "assumed" {
+		if !d.Doubtful() {
 			continue
 		}
-		a := Assumption{ID: d.ID, Text: d.Note, Value: d.Value, Unit: d.Unit}
+		a := Assumption{ID: d.ID, Text: d.Note, Value: d.Value, Unit: d.Unit, Status: d.Status}
 		if a.Text == "" {
 			a.Text = "value " + d.Status
 		}
