@@ -42,7 +42,7 @@ func Make(c route.Case) (Review, error) {
 	}
 	out.Unknown = doubt.Unknown(c.Route, out.Figures, a.Walk.Contacts)
 	out.Unknown = append(out.Unknown, doubt.Unjudged(c.Route, out.Figures, a.Walk.Releases)...)
-	out.Holds = verdict.Holds(c.Route, a.Walk.Facts, out.Findings)
+	out.Holds = verdict.Holds(c.Route, &a.Walk, out.Findings)
 	var err error
 	out.Milder, err = milder(c, out.Findings)
 	return out, err

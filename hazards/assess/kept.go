@@ -80,6 +80,7 @@ var givenBy = map[figure.Family]Set{
 	"wash":       Of(Wash, Sums),
 	"neutralise": Of(Waste, Sums),
 	"spill":      Of(Waste, Sums),
+	"order":      Of(Order),
 	"account":    Of(Account),
 }
 

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/fluoride"
 	"etchbound/hazards/gas"
+	"etchbound/hazards/order"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -31,6 +32,7 @@ const (
 	Air
 	Wash
 	Waste
+	Order
 	Upset
 	Account
 	Sums
@@ -51,6 +53,7 @@ var readers = [...]reader{
 	Air:      {air.Read, true},
 	Wash:     {wash.Read, false},
 	Waste:    {waste.Read, false},
+	Order:    {order.Read, false},
 }
 
 // of are the figures of a reader.

@@ -18,6 +18,7 @@ func (k *walker) put(p *State, s *route.Step, d *Done) {
 	q := k.merged(p)
 	mix := &Mixing{Before: k.portions(q)}
 	acid0, base0 := sides(q)
+	watery := len(mix.Before) == 0 && q.Wet()
 	liquids := 0
 	if len(q.Entries) > 0 {
 		liquids = 1
@@ -33,7 +34,7 @@ func (k *walker) put(p *State, s *route.Step, d *Done) {
 	k.wetted(q, mix)
 	mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })
 	mix.After = k.portions(q)
-	mix.Diluted = mix.Diluted && len(mix.After) > 0
+	mix.Diluted = (mix.Diluted || watery && len(mix.Before) > 0) && len(mix.After) > 0
 	if liquids += fed(s); liquids > 1 {
 		mix.Strange, mix.StrangeMol = strange(q)
 	}

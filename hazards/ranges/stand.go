@@ -71,6 +71,6 @@ func (s *Sized) stand(figs *figure.Set, f *figure.Figure, l *limit.Limit) Stand 
 	if f.Quantity == "heat.mtsr" {
 		danger, _ = verdict.Highest(figs, f.Place)
 	}
-	found := verdict.Finding(s.Case, figs, f, l)
+	found := verdict.Finding(s.Case, figs, &s.Walk, f, l)
 	return Stand{Finding: found, Danger: danger, Near: l.NearFrom(low), Low: low}
 }

@@ -27,7 +27,7 @@ func (r *reader) mix(d *process.Done) {
 		return
 	}
 	if strange := m.StrangeMol * mostMixing * 1000 / mixedIn(d).HeatCapacity(nil).V; m.Strange != "" &&
-		!(strange <= noRise) {
+		!(strange <= process.NoRise) {
 		r.notMixed(d, phrase.On(r.w, "thermal.mix_unheld", m.Strange), working.Lacks("heat_of_mixing", m.Strange))
 		return
 	}
@@ -77,23 +77,19 @@ func mixedIn(d *process.Done) *process.State {
 	return d.Contents()
 }
 
-// The heat of acid meeting base is not modelled outside the neutralising
-// figures. No pair met here gives more than this, solid soda on HF included.
-const (
-	mostMixing = 100.0 // kJ per mol of a liquid that goes into another, sulfuric acid in much water included; memory
+// No liquid that goes into another gives more heat of mixing than this, sulfuric acid in
+// much water included.
+const mostMixing = 100.0 // kJ per mol of it; memory
 
-	mostHeat = 130.0 // kJ per mol of acid met; common practice, memory
-	noRise   = 0.5   // K that may be left out
-)
-
-// met reports the mixing figures of a step in which acid meets base as unknown,
-// unless so little does that it cannot matter.
+// met reports the mixing figures of a step in which acid meets base as unknown, unless
+// so little does that it cannot matter: that heat is modelled where the step neutralises
+// alone.
 func (r *reader) met(d *process.Done) bool {
 	if d.Mixed.Met == 0 {
 		return false
 	}
-	most := d.Mixed.Met * mostHeat * 1000 / mixedIn(d).HeatCapacity(nil).V
-	if r.c.Route.Steps[d.Number-1].Verb().Does == route.Neutralises || most <= noRise {
+	if r.c.Route.Steps[d.Number-1].Verb().Does == route.Neutralises ||
+		mixedIn(d).MostRise(d.Mixed.Met) <= process.NoRise {
 		return false
 	}
 	r.notMixed(d, phrase.Of("thermal.acid_meets_base"),

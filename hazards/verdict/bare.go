@@ -48,7 +48,7 @@ func Bare(figs []figure.Figure) []figure.Figure {
 		f := &figs[i]
 		add(figure.ID{Quantity: f.Quantity}, set.Of(f.Quantity), func(x *figure.Figure) bool { return x.Of().IsZero() })
 	}
-	return order(append(figs, out...))
+	return sorted(append(figs, out...))
 }
 
 func whichever(*figure.Figure) bool { return true }
@@ -93,8 +93,8 @@ func notAsMeant(f *figure.Figure) bool { return f.Case == shut || f.Case.Failure
 // shut is what would be so if a container were shut.
 var shut = figure.Case{State: figure.Closed}
 
-// order sorts by the catalogue, the bare figure first, then as they came.
-func order(figs []figure.Figure) []figure.Figure {
+// sorted is figures in the order of the catalogue, the bare figure first, then as they came.
+func sorted(figs []figure.Figure) []figure.Figure {
 	rank := map[string]int{}
 	for i, q := range figure.Catalogue() {
 		rank[q.Name] = i

@@ -16,7 +16,7 @@ type Hold struct {
 
 // Holds are the points at which work stops until something is so, of what the walk
 // of a route says and of what was found against limits.
-func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Hold {
+func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 	var out []Hold
 	add := func(id string, says phrase.Phrase) {
 		for _, h := range out {
@@ -27,7 +27,7 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 		out = append(out, Hold{ID: id, Says: says})
 	}
 	said := func(last bool) {
-		for _, f := range facts {
+		for _, f := range k.Facts {
 			if holdFact[f.ID] && (f.ID == "lid_unknown") == last {
 				add(f.ID, phrase.Of("hold."+f.ID, f.Says))
 			}
@@ -45,7 +45,7 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 			continue
 		}
 		if holdFinding[f.Limit.ID] && f.Limit.Origin != limit.Local && !supposed(f.Figure) {
-			add(f.Limit.ID, stops(f))
+			add(f.Limit.ID, stops(r, k, f))
 		}
 	}
 	said(true)
@@ -53,11 +53,33 @@ func Holds(r *route.Route, facts []process.Fact, findings []figure.Finding) []Ho
 }
 
 // stops says what to do before work goes on, with how much where that is a number.
-func stops(f *figure.Finding) phrase.Phrase {
-	if len(f.Needs) > 0 && f.Limit.ID == "bulk_40_degc" && f.Needs[0].Value > 0 {
+func stops(r *route.Route, k *process.Walk, f *figure.Finding) phrase.Phrase {
+	switch {
+	case len(f.Needs) > 0 && f.Limit.ID == "bulk_40_degc" && f.Needs[0].Value > 0:
 		return phrase.Of("hold.finding.bulk_40_degc_by", figure.Round(f.Needs[0].Value, 3))
+	case f.Limit.Key == wrongOrder:
+		return phrase.Of("hold.finding.wrong_order", f.Says)
+	case f.Limit.Key == mixingToBoiling:
+		return stopsMixing(r, k, f)
 	}
 	return phrase.Of("hold.finding." + f.Limit.ID)
+}
+
+// stopsMixing names the pair that meets and gives its advice. A heat that nobody knows
+// is not said to boil anything.
+func stopsMixing(r *route.Route, k *process.Walk, f *figure.Finding) phrase.Phrase {
+	step, _ := f.Figure.Place.Step()
+	p, advice := mixing(r, k, f.Figure.Place)
+	unknown, named := f.Verdict == figure.UnknownVerdict, p.Comes != "" && p.There != ""
+	switch {
+	case unknown && named:
+		return phrase.Of("hold.finding.mixing_unknown", step, p.Comes, p.There, advice)
+	case unknown:
+		return phrase.Of("hold.finding.mixing_unknown_which", step, advice)
+	case named:
+		return phrase.Of("hold.finding.mixing_to_boiling", step, p.Comes, p.There, advice)
+	}
+	return phrase.Of("hold.finding.mixing_to_boiling_which", step, advice)
 }
 
 // supposed reports whether a figure is of an agent the route does not use.
@@ -84,6 +106,7 @@ var holdFact = map[string]bool{
 	"hf_strong":        true,
 	"slow_fluoride":    true,
 	"slab":             true,
+	"wash_open":        true,
 }
 
 // holdFinding are the limits that stop work where they are exceeded or not known.
@@ -93,4 +116,5 @@ var holdFinding = map[string]bool{
 	"bulk_40_degc":       true,
 	"written_mass":       true,
 	"mixing_to_boiling":  true,
+	"wrong_order":        true,
 }

@@ -13,7 +13,7 @@ import (
 // Judge holds every figure that stands for something that can happen against
 // every limit of its quantity, by its dangerous end.
 func Judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding {
-	return judgedBy(c, figure.NewSet(figs), k, Finding, func(*figure.Figure) bool { return false })
+	return judgedBy(c, figure.NewSet(figs), k, finding, func(*figure.Figure) bool { return false })
 }
 
 // Verdicts is Judge without words and without the figures that are left out.
@@ -22,7 +22,7 @@ func Verdicts(c route.Case, figs []figure.Figure, k *process.Walk, leftOut func(
 }
 
 // by makes a finding of a figure and a limit.
-type by func(c route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) figure.Finding
+type by func(h *subject, l *limit.Limit) figure.Finding
 
 // judgedBy is Judge with what makes a finding, and figures that are left out.
 func judgedBy(c route.Case, figs *figure.Set, k *process.Walk,
@@ -40,7 +40,7 @@ func judgedBy(c route.Case, figs *figure.Set, k *process.Walk,
 		}
 		ls = LimitsOf(c, figs, k, f, ls[:0])
 		for i := range ls {
-			out = append(out, find(c, figs, f, &ls[i]))
+			out = append(out, find(&subject{c, figs, k, f}, &ls[i]))
 		}
 	}
 	return out
@@ -112,10 +112,14 @@ func hasMembers(figs *figure.Set, quantity string) bool {
 }
 
 // Finding is a verdict with what it means and what would be necessary.
-func Finding(c route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) figure.Finding {
-	out := compared(c, figs, f, l)
+func Finding(c route.Case, figs *figure.Set, k *process.Walk, f *figure.Figure, l *limit.Limit) figure.Finding {
+	return finding(&subject{c, figs, k, f}, l)
+}
+
+func finding(h *subject, l *limit.Limit) figure.Finding {
+	out, figs, f := compared(h, l), h.figs, h.f
 	out.Surely = surely(behind(figs, f, out.Of), l, out.Verdict)
-	out.Says, out.Needs = words(figs, f, l, out.Verdict)
+	out.Says, out.Needs = words(h, l, out.Verdict)
 	if f.Quantity == "heat.mtsr" {
 		out.Says = out.Says.And(countedBy(figs, f)...)
 	}
@@ -123,7 +127,8 @@ func Finding(c route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) f
 }
 
 // compared holds a figure against a limit, without words.
-func compared(_ route.Case, figs *figure.Set, f *figure.Figure, l *limit.Limit) figure.Finding {
+func compared(h *subject, l *limit.Limit) figure.Finding {
+	figs, f := h.figs, h.f
 	q, _ := figure.Lookup(f.Quantity)
 	danger := f.High().V
 	if q.Danger == figure.Low {

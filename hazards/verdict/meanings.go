@@ -25,6 +25,7 @@ var byLimit = map[string]needed{
 	"technical_limit":     {"heat.mtsr", belowLimit, "degC"},
 	"hood_limit":          {"heat.mtsr", belowLimit, "degC"},
 	"vessel_room":         {"heat.quench_water", highEnd, "kg"},
+	"wrong_order":         {"order.against", zero, "1"},
 	"mixing_to_boiling":   {"heat.mix.rise", fifthOfLimit, "K"},
 	"severity_medium":     {"heat.adiabatic_rise", atLimit, "K"},
 	"bulk_40_degc":        {"neutralise.dilution_water", dilution, "L"},

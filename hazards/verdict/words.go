@@ -5,7 +5,10 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/order"
 	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
 )
 
 // needed is a quantity that would be necessary, never sufficient.
@@ -17,11 +20,14 @@ type needed struct {
 
 // words says what a finding means and what would be necessary, never
 // sufficient, to meet its limit.
-func words(figs *figure.Set, f *figure.Figure, l *limit.Limit, v figure.Verdict) (phrase.Phrase, []figure.Need) {
-	switch v {
-	case figure.Within:
+func words(h *subject, l *limit.Limit, v figure.Verdict) (phrase.Phrase, []figure.Need) {
+	figs, f := h.figs, h.f
+	switch {
+	case v == figure.Within:
 		return phrase.Of("finding.within"), nil
-	case figure.UnknownVerdict:
+	case v == figure.UnknownVerdict && l.Key == wrongOrder:
+		return f.Conditions, nil
+	case v == figure.UnknownVerdict:
 		return phrase.Of("finding.unknown"), nil
 	}
 	key := l.ID
@@ -33,8 +39,31 @@ func words(figs *figure.Set, f *figure.Figure, l *limit.Limit, v figure.Verdict)
 	if !ok {
 		key, n = "site", needed{f.Quantity, atLimit, l.Unit}
 	}
-	return phrase.Of("finding." + key), []figure.Need{{Quantity: n.quantity, Value: n.value(figs, f, l), Unit: n.unit,
-		Says: phrase.Of("need", phrase.Of("need."+key))}}
+	says, need := phrase.Of("finding."+key), phrase.Of("need."+key)
+	switch l.Key {
+	case wrongOrder:
+		says = f.Conditions
+	case mixingToBoiling:
+		_, need = mixing(h.c.Route, h.walk, f.Place)
+	}
+	return says, []figure.Need{{Quantity: n.quantity, Value: n.value(figs, f, l), Unit: n.unit,
+		Says: phrase.Of("need", need)}}
+}
+
+// The limits whose words are of what meets in the step.
+var (
+	wrongOrder      = limit.Named(limit.BuiltIn, "wrong_order")
+	mixingToBoiling = limit.Named(limit.BuiltIn, "mixing_to_boiling")
+)
+
+// mixing is what is told of the pair that meets in a step.
+func mixing(r *route.Route, k *process.Walk, place figure.Place) (order.Pair, phrase.Phrase) {
+	step, _ := place.Step()
+	p, ok := order.Mixed(r, k, step)
+	if !ok {
+		p.ID = "other"
+	}
+	return p, phrase.Of("mix." + p.ID)
 }
 
 // amount is how much of what is necessary.

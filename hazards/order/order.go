@@ -1,0 +1,122 @@
+package order
+
+import (
+	_ "embed"
+	"math"
+	"sync"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
+	"etchbound/schemas/columns"
+)
+
+// rule is what may not come to what.
+type rule struct {
+	id, there, comes string
+	met              bool // only where the acid and base that meet warm it
+}
+
+//go:embed rules.csv
+var rulesCSV string
+
+var rules = sync.OnceValue(func() []rule {
+	return columns.Must("hazards/order/rules.csv", rulesCSV, func(r columns.Row) rule {
+		_ = r.Named("source") + r.Named("status")
+		return rule{r.Named("id"), r.Named("there"), r.Named("comes"), r.Yes("met")}
+	})
+})
+
+// Read gives the steps of a walk that go against a rule of order, or may.
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
+	var all []against
+	meetings(c.Route, &k, func(s *route.Step, m *meeting) {
+		if s.Verb().Does != route.Neutralises {
+			all = append(all, m.against(s.Number)...)
+		}
+	})
+	all = append(all, early(&c, &k)...)
+	var out []figure.Figure
+	for i := range c.Route.Steps {
+		if f, there := told(w, c.Route.Steps[i].Number, all); there {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// against is one step that goes against one rule, or may, or for once does not.
+type against struct {
+	step  int
+	is    truth
+	says  phrase.Phrase
+	lacks working.Missing
+}
+
+// against holds a meeting against every rule.
+func (m *meeting) against(step int) []against {
+	var out []against
+	said := map[string]bool{} // what comes is told once, by the first row that holds
+	for _, r := range rules() {
+		there, lies := m.there.has(r.there)
+		comes, what := m.comes.has(r.comes)
+		is := there.and(comes)
+		if is == no || said[r.comes] {
+			continue
+		}
+		said[r.comes] = is == yes
+		x := against{step: step, is: is, says: phrase.Of("order."+r.id, step, what, lies, m.place),
+			lacks: working.Lacks("order", m.place).In(step)}
+		switch {
+		case is == maybe:
+			x.says = phrase.Of("order.maybe", step, what, lies, m.place)
+		case r.met && math.IsNaN(m.rise):
+			x.is = maybe
+		case r.met && m.rise <= process.NoRise:
+			x.is = no
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// told is the figure of a step: how many rules it goes against, unknown where it may
+// go against one and surely goes against none.
+func told(w *working.Sheet, step int, all []against) (figure.Figure, bool) {
+	n, there := 0.0, false
+	var first, open *against
+	for i := range all {
+		x := &all[i]
+		if x.step != step {
+			continue
+		}
+		there = true
+		switch {
+		case x.is == yes:
+			if n++; first == nil {
+				first = x
+			}
+		case x.is == maybe && open == nil:
+			open = x
+		}
+	}
+	if !there {
+		return figure.Figure{}, false
+	}
+	f := figure.Figure{ID: figure.ID{Quantity: "order.against", Place: figure.Step(step)}}
+	switch {
+	case first != nil:
+		f.Conditions, f.Value = first.says, working.Exact("n", "1", n, "rules of order that the step goes against")
+	case open != nil:
+		f.Conditions, f.Value = open.says, working.Absent("n", "1", open.lacks)
+	default:
+		f.Conditions = phrase.Of("order.washed")
+		f.Value = working.Exact("n", "1", 0, "rules of order that the step goes against")
+	}
+	f.Value = w.Keep(f.Value)
+	return f, true
+}
