@@ -24,6 +24,11 @@ func Unheld(name string, formula Formula) *Substance {
 	return s
 }
 
+// Same reports whether two substances are one: what is not held is told by its name.
+func (s *Substance) Same(o *Substance) bool {
+	return s == o || s != nil && o != nil && s.NotHeld && o.NotHeld && s.Name == o.Name
+}
+
 // May reports whether a substance can hold an element: by its formula, or because
 // nobody states one.
 func (s *Substance) May(element string) bool {

@@ -60,16 +60,10 @@ func (b *bottle) told() phrase.Phrase {
 // bottles are what the route takes, and the stock of the same substances.
 func (r *reader) bottles() []bottle {
 	var out []bottle
-	used := map[*chemicals.Substance]bool{}
-	for i := range r.c.Route.Steps {
-		for j := range r.c.Route.Steps[i].What {
-			used[r.c.Route.Steps[i].What[j].Substance] = true
-		}
-	}
 	if s := r.c.Site; s != nil {
 		for i := range s.Stock {
 			x := &s.Stock[i]
-			if !used[x.Substance] {
+			if !r.c.Route.Takes(x.Substance) {
 				continue
 			}
 			b := bottle{sub: x.Substance, strength: x.Strength, volume: x.Volume, mass: x.Mass, whole: !x.Bottle.Set}
@@ -85,8 +79,7 @@ func (r *reader) bottles() []bottle {
 				(m.Substance.NotHeld || m.Strength.Set && (m.Volume.Set || m.Mass.Set)) {
 				b := bottle{sub: m.Substance, strength: m.Strength, volume: m.Volume, mass: m.Mass, charged: true}
 				b.unlisted = !slices.ContainsFunc(out, func(x bottle) bool {
-					return !x.charged && x.sub == b.sub &&
-						asStrong(&x, &b)
+					return !x.charged && x.sub.Same(b.sub) && asStrong(&x, &b)
 				})
 				out = append(out, b)
 			}

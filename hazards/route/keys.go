@@ -162,3 +162,34 @@ func (r *Route) Without(at string) (*Route, bool) {
 // Beside shows every key of two routes side by side: those of the same container, of
 // the same step and, in it, of the same material.
 func Beside(a, b *Route, visit func(field.Beside)) { routeKeys.File("route").Beside(a, b, visit) }
+
+// unheldFormula and unheldFlag are the keys of a substance that the data do not hold.
+func unheldFormula[T any](of func(*T) **chemicals.Substance) field.Key[T] {
+	return unheldKey(field.Text, "formula", of, func(s *chemicals.Substance) string { return s.Formula.Text },
+		func(t *T) { *of(t) = chemicals.Unheld((*of(t)).Name, chemicals.Formula{}) })
+}
+
+func unheldFlag[T any](of func(*T) **chemicals.Substance) field.Key[T] {
+	return unheldKey(field.Flag, "not_held", of, func(*chemicals.Substance) string { return "true" },
+		func(t *T) { *of(t) = nil })
+}
+
+func unheldKey[T any](kind field.Kind, name string, of func(*T) **chemicals.Substance,
+	tell func(*chemicals.Substance) string, forget func(*T)) field.Key[T] {
+	unheld := func(t *T) bool { s := *of(t); return s != nil && s.NotHeld }
+	return field.Custom(kind, name, func(t *T) field.Value {
+		return field.Told{
+			Tell: func() string {
+				if !unheld(t) {
+					return ""
+				}
+				return tell(*of(t))
+			},
+			Forget: func() {
+				if unheld(t) {
+					forget(t)
+				}
+			},
+		}
+	})
+}

@@ -43,12 +43,16 @@ var sharedKeys = field.Keys[Site]{
 }
 
 var stockKeys = field.Keys[Stock]{
-	substanceKey(func(x *Stock) **chemicals.Substance { return &x.Substance }),
+	substanceKey(ofStock),
+	unheldFormula(ofStock),
+	unheldFlag(ofStock),
 	field.Of("strength", func(x *Stock) *quantity.Value { return &x.Strength }),
 	field.Of("mass", func(x *Stock) *quantity.Value { return &x.Mass }),
 	field.Of("volume", func(x *Stock) *quantity.Value { return &x.Volume }),
 	field.Of("bottle", func(x *Stock) *quantity.Value { return &x.Bottle }).IsFact(),
 }
+
+func ofStock(x *Stock) **chemicals.Substance { return &x.Substance }
 
 func stockName(_ int, x *Stock) string { return x.Substance.Name }
 

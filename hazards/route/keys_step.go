@@ -55,10 +55,9 @@ const openAir = "open_air"
 
 // materialKeys are the keys of what is put in; the powder of the route has none.
 var materialKeys = field.Keys[Material]{
-	substanceKey(func(m *Material) **chemicals.Substance { return &m.Substance }),
-	unheldKey("formula", func(s *chemicals.Substance) string { return s.Formula.Text },
-		func(m *Material) { m.Substance = chemicals.Unheld(m.Substance.Name, chemicals.Formula{}) }),
-	unheldKey("not_held", func(*chemicals.Substance) string { return "true" }, func(m *Material) { m.Substance = nil }),
+	substanceKey(ofMaterial),
+	unheldFormula(ofMaterial),
+	unheldFlag(ofMaterial),
 	field.Of("strength", func(m *Material) *quantity.Value { return &m.Strength }),
 	field.Of("mass", func(m *Material) *quantity.Value { return &m.Mass }).Grows(field.Grows),
 	field.Of("volume", func(m *Material) *quantity.Value { return &m.Volume }).Grows(field.Grows),
@@ -66,29 +65,7 @@ var materialKeys = field.Keys[Material]{
 	field.Of("ratio", func(m *Material) *quantity.Value { return &m.Ratio }),
 }
 
-// unheldKey is a key of a substance that the data do not hold.
-func unheldKey(name string, tell func(*chemicals.Substance) string, forget func(*Material)) field.Key[Material] {
-	kind := field.Text
-	if name == "not_held" {
-		kind = field.Flag
-	}
-	return field.Custom(kind, name, func(m *Material) field.Value {
-		held := m.Substance == nil || !m.Substance.NotHeld
-		return field.Told{
-			Tell: func() string {
-				if held {
-					return ""
-				}
-				return tell(m.Substance)
-			},
-			Forget: func() {
-				if !held {
-					forget(m)
-				}
-			},
-		}
-	})
-}
+func ofMaterial(m *Material) **chemicals.Substance { return &m.Substance }
 
 // Name is that of the substance, or the word for the powder of the route.
 func (m *Material) Name() string {

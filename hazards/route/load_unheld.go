@@ -19,7 +19,7 @@ func (l *loader) heldOrNot(n *schemas.Node) *chemicals.Substance {
 		return nil
 	}
 	if !stated {
-		return l.substance(name, unheldInStep)
+		return l.substance(name, unheldLine)
 	}
 	if !name.Usable(schemas.Text) {
 		return nil
@@ -55,14 +55,9 @@ func (l *loader) heldOrNot(n *schemas.Node) *chemicals.Substance {
 // near is how many letters a misspelt name may be away from a known one.
 const near = 2
 
-// What to write for a substance that is not held: in a step, and in a stock, which
-// nothing is worked out of.
-const (
-	unheldInStep = "another chemical is another chemistry: write {substance: %s, formula: ..., not_held: true} " +
-		"with its amount, and all that it touches is unknown"
-	unheldInStock = "another chemical is another chemistry: leave %s out of the stock, which counts only what is held, " +
-		"and keep it in a list of your own"
-)
+// unheldLine is what to write for a substance that is not held.
+const unheldLine = "another chemical is another chemistry: write {substance: %s, formula: ..., not_held: true} " +
+	"with its amount, and all that it touches is unknown"
 
 // notKnown says what to do about a name that is not known. Another chemical is
 // another chemistry, so that only a misspelling is told.

@@ -32,10 +32,13 @@ func TestWhatIsNotHeldIsToldWhatToWrite(t *testing.T) {
 			t.Errorf("%s: %s", c.name, said)
 		}
 	}
-	_, problems, _ := route.LoadSite("s.yaml", strings.NewReader("site: etchbound/1\ntitle: t\nstock:\n"+
-		"  - {substance: florbide, mass: 1 g}\n"))
-	if len(problems) != 1 || strings.Contains(problems[0].Hint, "not_held") ||
-		!strings.Contains(problems[0].Hint, "another chemical is another chemistry") {
+	stock := "site: etchbound/1\ntitle: t\nstock:\n  - {substance: florbide, mass: 1 g"
+	_, problems, _ := route.LoadSite("s.yaml", strings.NewReader(stock+"}\n"))
+	if len(problems) != 1 || !strings.Contains(problems[0].Hint, "{substance: florbide, formula: ..., not_held: true}") {
 		t.Errorf("%v", problems)
+	}
+	s, problems, _ := route.LoadSite("s.yaml", strings.NewReader(stock+", formula: CsF, not_held: true}\n"))
+	if len(problems) != 0 || len(s.Stock) != 1 || !s.Stock[0].Substance.NotHeld {
+		t.Errorf("a stock of what is not held: %v, %v", s, problems)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"slices"
 
+	"etchbound/chemicals"
 	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
 )
@@ -63,6 +64,13 @@ func batch(old, mass quantity.Value, k float64) quantity.Value {
 	}
 	mass.Low, mass.High = old.Low*k, old.High*k
 	return mass.Times(1) // for its text
+}
+
+// Takes reports whether any step puts a substance in.
+func (r *Route) Takes(s *chemicals.Substance) bool {
+	return slices.ContainsFunc(r.Steps, func(x Step) bool {
+		return slices.ContainsFunc(x.What, func(m Material) bool { return s.Same(m.Substance) })
+	})
 }
 
 // Copy shares nothing with the route that a calculation could change.

@@ -89,8 +89,7 @@ func (l *loader) stock(n *schemas.Node) (Stock, bool) {
 	if !n.Usable(schemas.Map) {
 		return Stock{}, false
 	}
-	x := Stock{Substance: l.substance(n.Get("substance"), unheldInStock), Strength: n.Value("strength"),
-		Mass:   n.Value("mass"),
+	x := Stock{Substance: l.heldOrNot(n), Strength: n.Value("strength"), Mass: n.Value("mass"),
 		Volume: n.Value("volume"), Bottle: n.Value("bottle"), At: n.Path}
 	if x.Substance == nil {
 		return x, false
@@ -101,7 +100,7 @@ func (l *loader) stock(n *schemas.Node) (Stock, bool) {
 	case needsStrength(x.Substance) && !n.Wrote("strength"):
 		l.refuseKey(n, "strength", x.Substance.Name+" without its strength",
 			quantity.Accepted(quantity.MassFraction, quantity.Molarity), "take it from the label of the bottle")
-	case !takesStrength(x.Substance) && n.Wrote("strength"):
+	case !x.Substance.NotHeld && !takesStrength(x.Substance) && n.Wrote("strength"):
 		l.refuseKey(n, "strength", x.Substance.Name+" takes no strength", "a volume or a mass", "")
 	case x.Substance.State == "s" && n.Wrote("volume") && !n.Wrote("strength"):
 		l.refuseKey(n, "volume", "a volume of solid "+x.Substance.Name, "a mass", "")
