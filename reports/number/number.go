@@ -5,15 +5,31 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/reports/digits"
 	"etchbound/reports/words"
 )
 
-// Measure is v with its unit as it stands, and without one where it is unknown.
-func Measure(v float64, digits int, unit string) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
+// Round9 is v to nine significant digits, the precision of the JSON review.
+func Round9(v float64) float64 { return digits.Round9(v) }
+
+// Nearest prints v with at most some significant digits.
+func Nearest(v float64, most int) string { return Significant(v, most, 0) }
+
+// Significant prints v with at most some significant digits: to the nearest for way 0,
+// never below v for way 1, never above v for way -1.
+func Significant(v float64, most, way int) string {
+	if !digits.Is(v) {
 		return words.Of("value.unknown")
 	}
-	return With(Nearest(v, digits), unit)
+	return digits.Significant(v, most, way)
+}
+
+// Measure is v with its unit as it stands, and without one where it is unknown.
+func Measure(v float64, most int, unit string) string {
+	if !digits.Is(v) {
+		return words.Of("value.unknown")
+	}
+	return With(Nearest(v, most), unit)
 }
 
 // DigitsOf is the number of significant digits of a quantity in a report at most.

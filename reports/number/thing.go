@@ -3,6 +3,7 @@ package number
 import (
 	"math"
 
+	"etchbound/reports/digits"
 	"etchbound/reports/words"
 )
 
@@ -71,7 +72,7 @@ func (e Ends) lead(t Thing) float64 {
 		of = []float64{e.Low, e.Value, e.High}
 	}
 	for _, v := range of {
-		if !math.IsNaN(v) && !math.IsInf(v, 0) && v != 0 {
+		if digits.Is(v) && v != 0 {
 			return v
 		}
 	}
@@ -84,12 +85,12 @@ func (t Thing) never(v float64) bool { return t.Never > 0 && v >= t.Never*(1-1e-
 // number is a value in the unit of the form, without it.
 func (f form) number(v float64, way int) string {
 	switch {
-	case math.IsNaN(v) || math.IsInf(v, 0):
+	case !digits.Is(v):
 		return words.Of("value.unknown")
 	case f.never(v):
 		return f.notReached()
 	}
-	if x := Round9(v * f.per); x != 0 && math.Abs(x) < least {
+	if x := digits.Round9(v * f.per); x != 0 && math.Abs(x) < least {
 		return f.tiny(x)
 	}
 	return f.to(v, f.step(v, way), way)
@@ -98,9 +99,9 @@ func (f form) number(v float64, way int) string {
 // step is the place of the last digit that is written of v.
 func (f form) step(v float64, way int) int {
 	x := v * f.per
-	step := stepOf(x, f.digits)
-	if r := rounded(x, step, way); r != 0 {
-		step = max(step, stepOf(r, f.digits)) // 9.996 to three digits is 10.0
+	step := digits.StepOf(x, f.digits)
+	if r := digits.Rounded(x, step, way); r != 0 {
+		step = max(step, digits.StepOf(r, f.digits)) // 9.996 to three digits is 10.0
 	}
 	if f.whole {
 		return min(step, 0)
@@ -109,11 +110,11 @@ func (f form) step(v float64, way int) int {
 }
 
 // to is v to a place, in the unit of the form.
-func (f form) to(v float64, step, way int) string { return toStep(v*f.per, step, way) }
+func (f form) to(v float64, step, way int) string { return digits.ToStep(v*f.per, step, way) }
 
 // beside is an end of a range, to no finer a place than the number it stands beside.
 func (f form) beside(of, v float64, way int) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) || f.never(v) {
+	if !digits.Is(v) || f.never(v) {
 		return f.number(v, way)
 	}
 	if v == 0 || of == 0 || math.IsNaN(of) || f.never(of) {
@@ -128,7 +129,7 @@ func (f form) tiny(x float64) string {
 	if f.unit.name == "1" || f.unit.name == "" {
 		return words.Of("number.part", Significant(1/math.Abs(x), 2, 0))
 	}
-	return words.Of("number.less", readable(least, -1))
+	return words.Of("number.less", digits.Readable(least, -1))
 }
 
 // notReached says of a time until when it is looked for.
@@ -141,7 +142,7 @@ func (f form) notReached() string {
 
 // with is a value with its unit.
 func (f form) with(v float64, way int) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) || f.never(v) {
+	if !digits.Is(v) || f.never(v) {
 		return f.number(v, way)
 	}
 	return With(f.number(v, way), f.unit.name)
@@ -180,7 +181,7 @@ func (t Thing) Whole(e Ends) string {
 
 // alike reports whether both ends are written as the value is.
 func (e Ends) alike(f form) bool {
-	return Round9(e.Low) == Round9(e.High) || f.with(e.Low, -1) == f.with(e.High, 1) && !math.IsNaN(e.Low)
+	return digits.Round9(e.Low) == digits.Round9(e.High) || f.with(e.Low, -1) == f.with(e.High, 1) && !math.IsNaN(e.Low)
 }
 
 // span reports whether a range spans decades.
@@ -214,7 +215,7 @@ func (f form) apart(e Ends, write func(f form, v float64, way int) string) strin
 		return words.Of("range.down", write(low, e.Low, -1), other(high, e.High, 1))
 	case e.Low == 0:
 		return words.Of("range.up_to", write(high, e.High, 1))
-	case Round9(e.Low*low.per) < least:
+	case digits.Round9(e.Low*low.per) < least:
 		return words.Of("range.up", write(high, e.High, 1), words.Of("range.negligible"))
 	}
 	return words.Of("range.up", write(high, e.High, 1), other(low, e.Low, -1))

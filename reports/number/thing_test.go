@@ -136,7 +136,8 @@ func TestMargin(t *testing.T) {
 }
 
 func TestChange(t *testing.T) {
-	for share, want := range map[float64]string{0.25: "+25 %", -0.25: "-25 %", 139: "140 times what it was", 0: "0 %", 1: "+100 %"} {
+	for share, want := range map[float64]string{0.25: "+25 %", -0.25: "-25 %", 139: "140 times what it was", 0: "0 %",
+		1: "+100 %"} {
 		if got := Change(share); got != want {
 			t.Errorf("%g: %q, want %q", share, got, want)
 		}

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"etchbound/hazards/phrase"
+	"etchbound/reports/digits"
 	"etchbound/schemas/columns"
 )
 
@@ -57,6 +58,8 @@ func say(b *strings.Builder, p phrase.Phrase) {
 		switch x := a.(type) {
 		case phrase.Phrase:
 			args[i] = Say(x)
+		case float64:
+			args[i] = spelled(x)
 		case []string:
 			args[i] = strings.Join(x, " and ")
 		default:
@@ -70,6 +73,27 @@ func say(b *strings.Builder, p phrase.Phrase) {
 	for _, q := range p.More {
 		say(b, q)
 	}
+}
+
+// spelled is a number that prints without an exponent, to as many digits as its verb
+// asks for.
+type spelled float64
+
+// Format writes a number for the verbs g and f.
+func (x spelled) Format(s fmt.State, verb rune) {
+	most, asked := s.Precision()
+	if verb != 'g' || !asked {
+		most = 9
+	}
+	if verb == 'f' && asked {
+		fmt.Fprintf(s, "%.*f", most, float64(x))
+		return
+	}
+	if !digits.Is(float64(x)) {
+		fmt.Fprint(s, Of("value.unknown"))
+		return
+	}
+	fmt.Fprint(s, digits.Significant(float64(x), most, 0))
 }
 
 // formOf is the sentence of a key: of several where the first argument counts more

@@ -118,7 +118,7 @@ func TestPhrasesInWords(t *testing.T) {
 		{phrase.Of("fact.salt_ratio", "lithium fluoride", 1.6, phrase.Of("fact.salt_ratio_strength", 3.0), phrase.Phrase{}),
 			"lithium fluoride: 1.6 g, 3 mol/L of the liquid so far."},
 		{phrase.Of("finding.within").And(phrase.Of("finding.judged_by", "heat.mtsr@2", 91.234)),
-			"Within the stated limit under the stated assumptions. Judged by heat.mtsr@2, which is higher: 91.23 degC."},
+			"Within the stated limit under the stated assumptions. Judged by heat.mtsr@2, which is higher: 91.23 °C."},
 	} {
 		if got := words.Say(c.says); got != c.want {
 			t.Errorf("%+v: %q, want %q", c.says, got, c.want)

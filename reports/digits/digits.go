@@ -1,12 +1,15 @@
-package number
+// Package digits knows how a number is Rounded to some digits and spelled out, with no
+// exponent that only programs read. It must not know what the number is of, nor a word.
+package digits
 
 import (
 	"math"
 	"strconv"
 	"strings"
-
-	"etchbound/reports/words"
 )
+
+// Is reports whether v is a number.
+func Is(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
 // Round9 is v to nine significant digits, the precision of the JSON review; what is beyond
 // is noise.
@@ -23,38 +26,38 @@ func Nearest(v float64, digits int) string { return Significant(v, digits, 0) }
 
 // Significant prints v with at most digits significant digits: to the nearest for way 0,
 // never below v for way 1, never above v for way -1. What has fewer digits keeps them, so
-// that 20 stays 20 and 69.3012 is 69.30.
+// that 20 stays 20 and 69.3012 is 69.30. Empty for what is no number.
 func Significant(v float64, digits, way int) string {
-	step := stepOf(v, digits)
-	if r := rounded(v, step, way); r != 0 {
-		step = max(step, stepOf(r, digits)) // 9.996 to three digits is 10.0
+	step := StepOf(v, digits)
+	if r := Rounded(v, step, way); r != 0 {
+		step = max(step, StepOf(r, digits)) // 9.996 to three digits is 10.0
 	}
-	return toStep(v, step, way)
+	return ToStep(v, step, way)
 }
 
-// stepOf is the place of the last of some significant digits of v, as the power of ten
+// StepOf is the place of the last of some significant digits of v, as the power of ten
 // it is: -2 for 0.753 and two.
-func stepOf(v float64, digits int) int {
+func StepOf(v float64, digits int) int {
 	_, power := parts(strconv.FormatFloat(v, 'e', max(digits-1, 0), 64))
 	return power - max(digits-1, 0)
 }
 
-// toStep prints v to the place of a power of ten, in the direction of way; what has fewer
+// ToStep prints v to the place of a power of ten, in the direction of way; what has fewer
 // places keeps them.
-func toStep(v float64, step, way int) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return words.Of("value.unknown")
+func ToStep(v float64, step, way int) string {
+	if !Is(v) {
+		return ""
 	}
 	v = Round9(v)
-	r := rounded(v, step, way)
+	r := Rounded(v, step, way)
 	if r == v || r == 0 {
-		return readable(r, -1)
+		return Readable(r, -1)
 	}
-	return readable(r, max(-step, 0))
+	return Readable(r, max(-step, 0))
 }
 
-// rounded is v to the place of a power of ten, in the direction of way.
-func rounded(v float64, step, way int) float64 {
+// Rounded is v to the place of a power of ten, in the direction of way.
+func Rounded(v float64, step, way int) float64 {
 	steps := Round9(shifted(Round9(v), -step))
 	switch {
 	case way > 0:
@@ -84,9 +87,9 @@ func parts(e string) (mantissa string, power int) {
 	return mantissa, power
 }
 
-// readable prints v with some decimal places, or, for -1, as many as it has, and as a
+// Readable prints v with some decimal places, or, for -1, as many as it has, and as a
 // power of ten where it would be a row of noughts.
-func readable(v float64, places int) string {
+func Readable(v float64, places int) string {
 	if a := math.Abs(v); v != 0 && (a >= 1e7 || a < 1e-5) {
 		return power(v)
 	}
