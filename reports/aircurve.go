@@ -6,6 +6,7 @@ import (
 	"etchbound/hazards/spread"
 	"etchbound/reports/chart"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/words"
 )
 
@@ -23,7 +24,7 @@ type ventilated struct {
 }
 
 func (b *builder) airOfSite() (airOf, bool) {
-	site, st := b.r.Case.Site, b.r.Case.Store
+	site, st := b.Review.Case.Site, b.Review.Case.Store
 	if site == nil || !site.RoomVolume.Set || !site.RoomFlow.Set {
 		return airOf{}, false
 	}
@@ -48,8 +49,8 @@ func (b *builder) airCurves() []document.Block {
 	var out []document.Block
 	nearest := map[string]*figure.Figure{}
 	var order []string
-	for i := range b.r.Figures {
-		f := &b.r.Figures[i]
+	for i := range b.Review.Figures {
+		f := &b.Review.Figures[i]
 		switch {
 		case !f.Of().IsZero() || f.Value.Unknown() || f.High().Unknown():
 		case f.Quantity == "air.room_peak":
@@ -92,7 +93,7 @@ func leaving(agent string) []chart.Line {
 // a quarter of an hour or less, and what is immediately dangerous.
 func (b *builder) breathed(agent string) []chart.Line {
 	jurisdiction := ""
-	if s := b.r.Case.Site; s != nil {
+	if s := b.Review.Case.Site; s != nil {
 		jurisdiction = s.Jurisdiction
 	}
 	var day, short, escape *limit.Exposure
@@ -125,10 +126,10 @@ func (b *builder) breathed(agent string) []chart.Line {
 // where danger lies.
 func (b *builder) airCurve(f *figure.Figure, title string, air airOf,
 	share func(ventilated, float64, float64) float64, lines []chart.Line) []document.Block {
-	name := agentName(f.Agent)
+	name := draft.AgentName(f.Agent)
 	caption := words.Of(title, name)
 	if title == "curve.near" {
-		caption = words.Of(title, name, b.placeName(f.Place))
+		caption = words.Of(title, name, b.PlaceName(f.Place))
 	}
 	c := chart.Chart{ID: f.Place.String() + "-" + f.Agent, Title: caption, Alt: caption,
 		X:     chart.Axis{Label: words.Of(title + "_time"), Unit: "min"},

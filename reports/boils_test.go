@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 )
 
 // No open liquor of the bundled routes stands hotter than it boils on page 1 or in any
@@ -22,7 +23,7 @@ func TestAnOpenLiquorBoilsAndGetsNoHotter(t *testing.T) {
 			continue // the short form takes fewer routes
 		}
 		var b bytes.Buffer
-		if err := document.Markdown(&b, Build(r, Options{})); err != nil {
+		if err := document.Markdown(&b, Build(r, draft.Options{})); err != nil {
 			t.Fatal(err)
 		}
 		text := b.String()

@@ -23,6 +23,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/plain"
 	"etchbound/schemas/long"
 )
@@ -209,7 +210,7 @@ func TestPageOneFitsOneSide(t *testing.T) {
 func TestPageOneOfBundledRoutesFits(t *testing.T) {
 	ctx := browser(t)
 	for name, r := range someReviews(t, 1, 1) {
-		address := pageFile(t, Build(r, Options{Brief: true, Version: "0.0.0", DataVersion: "2026.11"}))
+		address := pageFile(t, Build(r, draft.Options{Brief: true, Version: "0.0.0", DataVersion: "2026.11"}))
 		for _, side := range [][2]float64{{210, 297}, {215.9, 279.4}} {
 			height := printedHeight(ctx, t, address, side[0]-40)
 			if room := (side[1] - 40) / 25.4 * 96; height > room {

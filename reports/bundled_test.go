@@ -15,6 +15,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/words"
 	"etchbound/schemas/long"
 )
@@ -108,9 +109,9 @@ func TestForbiddenWords(t *testing.T) {
 // HF has to be named wherever a fluoride meets an acid.
 func TestHFIsNamedOnPageOne(t *testing.T) {
 	for name, r := range bundledReviews(t) {
-		b := newBuilder(&r, Options{})
-		_, there := b.byID[figure.ID{Quantity: "fluoride.hf_equivalent"}]
-		d := Build(r, Options{Brief: true})
+		b := newBuilder(&r, draft.Options{})
+		_, there := b.ByID[figure.ID{Quantity: "fluoride.hf_equivalent"}]
+		d := Build(r, draft.Options{Brief: true})
 		var m bytes.Buffer
 		if err := document.Markdown(&m, document.Document{Sections: d.Sections[:1]}); err != nil {
 			t.Fatal(err)

@@ -10,6 +10,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
@@ -24,10 +25,10 @@ const mostMoved = 40
 
 // BuildChange lays out what a proposed route changes of a reviewed one: a sheet of
 // one page, then everything.
-func BuildChange(c scaling.Change, o Options) document.Document {
+func BuildChange(c scaling.Change, o draft.Options) document.Document {
 	a, b := newBuilder(&c.Reviewed, o), newBuilder(&c.Proposed, o)
-	d := document.Document{Title: words.Of("change.title", b.title()), Lang: words.Of("lang"), Paper: o.Paper,
-		Digest: plain.ShortDigest(b.route().Digest)}
+	d := document.Document{Title: words.Of("change.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper,
+		Digest: plain.ShortDigest(b.Route().Digest)}
 	inputs, moved, verdicts := changeInputs(&c), changeMoved(b, &c), changeVerdicts(a, b, &c)
 	d.Sections = []document.Section{changeSheet(a, b, &c),
 		{Key: "change-rules", Title: words.Of("change.rules"), Page: true,
@@ -42,9 +43,9 @@ func BuildChange(c scaling.Change, o Options) document.Document {
 func changeSheet(a, b *builder, c *scaling.Change) document.Section {
 	s := document.Section{Key: "page-1", Title: words.Of("change.sheet")}
 	s.Blocks = append(s.Blocks, document.Facts{Pairs: []document.Pair{
-		{Name: words.Of("change.reviewed"), Value: a.title() + " (" + a.digestText() + ")"},
-		{Name: words.Of("change.proposed"), Value: b.title() + " (" + b.digestText() + ")"},
-		{Name: words.Of("control.version"), Value: b.versionText()},
+		{Name: words.Of("change.reviewed"), Value: a.Title() + " (" + a.DigestText() + ")"},
+		{Name: words.Of("change.proposed"), Value: b.Title() + " (" + b.DigestText() + ")"},
+		{Name: words.Of("control.version"), Value: b.VersionText()},
 		{Name: words.Of("control.state"), Value: words.Of("control.draft")}}},
 		document.Paragraph{Text: words.Of("deference.line")})
 	if len(c.Fired) == 0 {
@@ -149,7 +150,7 @@ func changeMoved(b *builder, c *scaling.Change) []document.Block {
 		if i == mostMoved {
 			break
 		}
-		t.Rows = append(t.Rows, document.Row(b.figureName(&m.Is), b.o.Units.Whole(&m.Was), b.o.Units.Whole(&m.Is),
+		t.Rows = append(t.Rows, document.Row(b.FigureName(&m.Is), b.Options.Units.Whole(&m.Was), b.Options.Units.Whole(&m.Is),
 			changeText(m.Share)))
 	}
 	out := []document.Block{t}
@@ -180,8 +181,8 @@ func changeVerdicts(a, b *builder, c *scaling.Change) []document.Block {
 		if f.Figure.IsZero() {
 			f, in = v.Was, a
 		}
-		t.Rows = append(t.Rows, []document.Cell{document.Text(in.nameOf(f.Figure)),
-			document.Text(in.limitText(&f.Limit, f.Figure.Agent)),
+		t.Rows = append(t.Rows, []document.Cell{document.Text(in.NameOf(f.Figure)),
+			document.Text(in.LimitText(&f.Limit, f.Figure.Agent)),
 			changeVerdict(&v.Was),
 			changeVerdict(&v.Is)})
 	}
@@ -193,7 +194,7 @@ func changeVerdict(f *figure.Finding) document.Cell {
 	if f.Figure.IsZero() {
 		return document.Text(words.Of("change.not_there"))
 	}
-	return verdictCell(f.Verdict)
+	return draft.VerdictCell(f.Verdict)
 }
 
 // FiredAt says where a rule is met, or what is no longer known.
@@ -255,7 +256,7 @@ type verdictChangeJSON struct {
 }
 
 // ChangeJSON writes a change for programs.
-func ChangeJSON(w io.Writer, c scaling.Change, o Options) error {
+func ChangeJSON(w io.Writer, c scaling.Change, o draft.Options) error {
 	out := changeJSON{Format: ChangeFormat, Notice: words.Of("deference.line"),
 		MadeBy:   madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Reviewed: changeRouteJSON{c.Reviewed.Case.Route.Title, c.Reviewed.Case.Route.Digest},

@@ -9,6 +9,7 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/scaling"
@@ -23,7 +24,7 @@ func letter(i int) string { return string(rune('A' + i)) }
 // BuildComparison lays out routes side by side. There is no score: a row says
 // whether it tells the routes apart, and what one gives less of another may give
 // more of.
-func BuildComparison(c scaling.Comparison, o Options) document.Document {
+func BuildComparison(c scaling.Comparison, o draft.Options) document.Document {
 	var b []*builder
 	for i := range c.Reviews {
 		b = append(b, newBuilder(&c.Reviews[i], o))
@@ -48,14 +49,14 @@ func compareRoutes(b []*builder, c *scaling.Comparison) document.Block {
 		r := &c.Reviews[i]
 		attended, alone := scaling.Hours(r.Case.Route)
 		hf := words.Of("compare.no_hf")
-		if b[i].tags.has("hf") {
+		if b[i].Tags.Has("hf") {
 			hf = words.Of("compare.is_hf")
 		}
-		t.Rows = append(t.Rows, []document.Cell{document.Text(letter(i)), document.Text(b[i].title()),
+		t.Rows = append(t.Rows, []document.Cell{document.Text(letter(i)), document.Text(b[i].Title()),
 			document.Text(words.OrDash(r.Case.Route.BatchText)),
 			document.Text(number.Measure(c.Product[i], 3, "g")), document.Text(hf),
 			document.Text(number.Nearest(attended, 3)), document.Text(number.Nearest(alone, 3)),
-			document.Code(b[i].digestText())})
+			document.Code(b[i].DigestText())})
 	}
 	return t
 }
@@ -64,7 +65,7 @@ func compareRoutes(b []*builder, c *scaling.Comparison) document.Block {
 func rowName(r *scaling.Row) string {
 	s := number.LabelOf(r.Quantity)
 	if r.Agent != "" {
-		s += ", " + agentName(r.Agent)
+		s += ", " + draft.AgentName(r.Agent)
 	}
 	unit := number.UnitText(number.UnitOf(r.Quantity))
 	switch {
@@ -154,7 +155,7 @@ func compareTrade(c *scaling.Comparison) document.Block {
 func leastName(r *scaling.Row) string {
 	s := number.LabelOf(r.Quantity)
 	if r.Agent != "" {
-		s += " (" + agentName(r.Agent) + ")"
+		s += " (" + draft.AgentName(r.Agent) + ")"
 	}
 	if r.PerGram {
 		s += " " + words.Of("compare.per_gram")
@@ -192,9 +193,9 @@ func compareWorst(b []*builder, c *scaling.Comparison) []document.Block {
 	for i := range b {
 		n := scaling.Verdicts(&c.Reviews[i])
 		var names []string
-		for k, f := range b[i].worstFindings() {
-			if k < 4 && f.Verdict != figure.Within {
-				names = append(names, b[i].nameOf(f.Figure)+": "+verdictName(f.Verdict))
+		for _, f := range b[i].WorstFindings(4) {
+			if f.Verdict != figure.Within {
+				names = append(names, b[i].NameOf(f.Figure)+": "+draft.VerdictName(f.Verdict))
 			}
 		}
 		t.Rows = append(t.Rows, document.Row(letter(i), strconv.Itoa(n[figure.Exceeds]),
@@ -247,14 +248,14 @@ type compareCellJSON struct {
 var toldNames = [...]string{"not told apart", "told apart", "not known"}
 
 // CompareJSON writes a comparison for programs.
-func CompareJSON(w io.Writer, c scaling.Comparison, o Options) error {
+func CompareJSON(w io.Writer, c scaling.Comparison, o draft.Options) error {
 	out := compareJSON{Format: CompareFormat, Notice: words.Of("deference.line"),
 		MadeBy: madeByJSON{o.Version, o.DataVersion, o.Platform}, Routes: []compareRouteJSON{}, Rows: []compareRowJSON{}}
 	for i := range c.Reviews {
 		r := &c.Reviews[i]
 		attended, alone := scaling.Hours(r.Case.Route)
 		x := compareRouteJSON{letter(i), r.Case.Route.Title, r.Case.Route.Digest, r.Case.Route.BatchText,
-			nine(c.Product[i]), newBuilder(r, o).tags.has("hf"), nine(attended), nine(alone), map[string]int{}}
+			nine(c.Product[i]), newBuilder(r, o).Tags.Has("hf"), nine(attended), nine(alone), map[string]int{}}
 		for v, n := range scaling.Verdicts(r) {
 			x.Verdicts[v.String()] = n
 		}

@@ -8,6 +8,7 @@ import (
 	"text/tabwriter"
 
 	"etchbound/chemicals"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
@@ -40,7 +41,8 @@ func WriteData(w io.Writer, st *chemicals.Store, query string) error {
 	}
 	fmt.Fprintln(t, strings.Join(head, "\t"))
 	for _, d := range found {
-		fmt.Fprintln(t, strings.Join([]string{d.ID, d.Symbol, number.Measure(d.Value, 9, d.Unit), dataRange(d), dataStatus(d),
+		fmt.Fprintln(t, strings.Join([]string{d.ID, d.Symbol, number.Measure(d.Value, 9, d.Unit), draft.DataRange(d),
+			draft.DataStatus(d),
 			strings.Trim(d.Source+" "+plain.Fold(d.Where), " "), plain.Fold(d.Note)}, "\t"))
 	}
 	if err := t.Flush(); err != nil {
@@ -111,7 +113,7 @@ func nearestData(st *chemicals.Store, query string) []string {
 func writeSources(w io.Writer, st *chemicals.Store, found []chemicals.Datum) error {
 	seen := map[string]bool{}
 	for _, d := range found {
-		for _, src := range sourcesOf(st, d) {
+		for _, src := range draft.SourcesOf(st, d) {
 			if seen[src.Key] {
 				continue
 			}
@@ -121,7 +123,7 @@ func writeSources(w io.Writer, st *chemicals.Store, found []chemicals.Datum) err
 				}
 			}
 			seen[src.Key] = true
-			if _, err := fmt.Fprintf(w, "%s: %s\n", src.Key, sourceText(src)); err != nil {
+			if _, err := fmt.Fprintf(w, "%s: %s\n", src.Key, draft.SourceText(src)); err != nil {
 				return err
 			}
 		}

@@ -13,6 +13,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
@@ -23,9 +24,9 @@ import (
 // is shown once. An id that is not in the review is an error that offers the
 // nearest ones.
 func Explain(w io.Writer, r hazards.Review, figureID string) error {
-	b := newBuilder(&r, Options{})
+	b := newBuilder(&r, draft.Options{})
 	id, err := figure.Parse(figureID)
-	f, ok := b.byID[id]
+	f, ok := b.ByID[id]
 	if err != nil || !ok {
 		return fmt.Errorf("%s", words.Of("explain.unknown", figureID, strings.Join(nearestOf(figureID, b.ids(), 3), ", ")))
 	}
@@ -40,9 +41,9 @@ func Explain(w io.Writer, r hazards.Review, figureID string) error {
 
 // ids are the ids of the figures in review order.
 func (b *builder) ids() []string {
-	out := make([]string, len(b.r.Figures))
-	for i := range b.r.Figures {
-		out[i] = b.r.Figures[i].ID.String()
+	out := make([]string, len(b.Review.Figures))
+	for i := range b.Review.Figures {
+		out[i] = b.Review.Figures[i].ID.String()
 	}
 	return out
 }
@@ -79,12 +80,12 @@ func (e *explainer) print(depth int, s string) {
 
 func (e *explainer) head(f *figure.Figure) {
 	e.print(0, f.ID.String())
-	e.print(0, e.b.figureName(f))
+	e.print(0, e.b.FigureName(f))
 	e.print(0, number.Units{}.Whole(f)+", "+number.StatusText(f.Value.Status))
 	if q, ok := figure.Lookup(f.Quantity); ok && q.Definition != "" {
 		e.print(0, words.Of("explain.definition", q.Definition))
 	}
-	if c := e.b.conditions(f); c != "" {
+	if c := e.b.Conditions(f); c != "" {
 		e.print(0, words.Of("explain.conditions", c))
 	}
 	if !f.Of().IsZero() {
@@ -94,7 +95,7 @@ func (e *explainer) head(f *figure.Figure) {
 }
 
 func (e *explainer) tree(f *figure.Figure) {
-	s := e.b.r.Sheet
+	s := e.b.Review.Sheet
 	if n := f.Value.Line(); s != nil && n > 0 && n <= len(s.Lines) {
 		e.line(0, n)
 		return
@@ -104,13 +105,13 @@ func (e *explainer) tree(f *figure.Figure) {
 
 // line prints one line and what it was made from, one step further in.
 func (e *explainer) line(depth, n int) {
-	l := &e.b.r.Sheet.Lines[n-1]
+	l := &e.b.Review.Sheet.Lines[n-1]
 	if e.shown[n] && len(l.In) > 0 {
-		e.print(depth, words.Of("explain.shown", n, l.Symbol, number.Measure(l.V, sheetDigits, l.Unit)))
+		e.print(depth, words.Of("explain.shown", n, l.Symbol, number.Measure(l.V, draft.SheetDigits, l.Unit)))
 		return
 	}
 	e.shown[n] = true
-	e.print(depth, words.Of("explain.line", n, l.Symbol, number.Measure(l.V, sheetDigits, l.Unit),
+	e.print(depth, words.Of("explain.line", n, l.Symbol, number.Measure(l.V, draft.SheetDigits, l.Unit),
 		number.StatusText(l.Status), e.origin(l)))
 	for _, m := range words.Names(l.Missing) {
 		if len(l.In) == 0 {
@@ -119,7 +120,7 @@ func (e *explainer) line(depth, n int) {
 	}
 	seen := map[int]bool{}
 	for _, in := range l.In {
-		if in.Line > 0 && in.Line <= len(e.b.r.Sheet.Lines) && !seen[in.Line] {
+		if in.Line > 0 && in.Line <= len(e.b.Review.Sheet.Lines) && !seen[in.Line] {
 			seen[in.Line] = true
 			e.line(depth+1, in.Line)
 		}
@@ -131,7 +132,7 @@ func (e *explainer) line(depth, n int) {
 func (e *explainer) origin(l *working.Line) string {
 	switch l.Kind {
 	case working.KindGiven:
-		return givenAt(l)
+		return draft.GivenAt(l)
 	case working.KindDatum:
 		return e.datum(l.Ref)
 	case working.KindTable:
@@ -139,7 +140,7 @@ func (e *explainer) origin(l *working.Line) string {
 	case working.KindModel:
 		return words.Of("made.model", l.Formula)
 	case working.KindSum:
-		return sumOf(l)
+		return draft.SumOf(l)
 	}
 	if l.Formula == "" {
 		return words.Of("value.not_stated")
@@ -150,21 +151,21 @@ func (e *explainer) origin(l *working.Line) string {
 func (e *explainer) datum(id string) string {
 	d, ok := e.data[id]
 	if !ok {
-		st := e.b.r.Case.Store
+		st := e.b.Review.Case.Store
 		if st == nil {
-			return words.Of("made.datum", datumName(id))
+			return words.Of("made.datum", draft.DatumName(id))
 		}
 		row, found := st.Row(id)
 		if !found {
-			return words.Of("made.datum", datumName(id))
+			return words.Of("made.datum", draft.DatumName(id))
 		}
 		d = &row
 	}
-	s := []string{words.Of("made.datum", datumName(id))}
+	s := []string{words.Of("made.datum", draft.DatumName(id))}
 	if !math.IsNaN(d.Low) && !math.IsNaN(d.High) {
-		s = append(s, dataRange(*d))
+		s = append(s, draft.DataRange(*d))
 	}
-	s = append(s, dataStatus(*d))
+	s = append(s, draft.DataStatus(*d))
 	if src := e.sourceName(d); src != "" {
 		s = append(s, words.Of("explain.source", src))
 	}
@@ -172,10 +173,10 @@ func (e *explainer) datum(id string) string {
 }
 
 func (e *explainer) sourceName(d *chemicals.Datum) string {
-	if st := e.b.r.Case.Store; st != nil {
+	if st := e.b.Review.Case.Store; st != nil {
 		var titles []string
-		for _, src := range sourcesOf(st, *d) {
-			titles = append(titles, sourceText(src))
+		for _, src := range draft.SourcesOf(st, *d) {
+			titles = append(titles, draft.SourceText(src))
 		}
 		if len(titles) > 0 {
 			return strings.Join(titles, "; ")

@@ -10,6 +10,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/reports/chart"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
@@ -18,12 +19,12 @@ import (
 
 // BuildGrowth lays out what becomes of a route as its batch grows: which safeguard
 // is outgrown first, what each batch takes, and how things grow.
-func BuildGrowth(g *scaling.Growth, s scaling.Split, o Options) document.Document {
+func BuildGrowth(g *scaling.Growth, s scaling.Split, o draft.Options) document.Document {
 	b := growthBuilder(g, o)
-	d := document.Document{Title: words.Of("growth.title", b.title()), Lang: words.Of("lang"), Paper: o.Paper,
-		Digest: plain.ShortDigest(b.route().Digest)}
+	d := document.Document{Title: words.Of("growth.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper,
+		Digest: plain.ShortDigest(b.Route().Digest)}
 	top := document.Section{Key: "page-1", Title: d.Title,
-		Blocks: []document.Block{b.control(), document.Paragraph{Text: words.Of("deference.line")},
+		Blocks: []document.Block{b.Control(), document.Paragraph{Text: words.Of("deference.line")},
 			document.Paragraph{Text: words.Of("growth.no_leave"), Tone: document.Warning}}}
 	top.Blocks = append(top.Blocks, b.firstLimit(g)...)
 	d.Sections = []document.Section{top, b.outgrown(g), b.required(g), b.powers(g), b.split(g, s), b.staysOrFollows(g)}
@@ -37,7 +38,7 @@ func BuildGrowth(g *scaling.Growth, s scaling.Split, o Options) document.Documen
 }
 
 // growthBuilder names figures as a review of the largest batch would.
-func growthBuilder(g *scaling.Growth, o Options) *builder {
+func growthBuilder(g *scaling.Growth, o draft.Options) *builder {
 	r := hazards.Review{Case: g.Case, NotAssessed: hazards.NotAssessed()}
 	for i := range g.Rungs {
 		r.Figures = append(r.Figures, g.Rungs[i].Figures...)
@@ -60,14 +61,14 @@ func (b *builder) firstLimit(g *scaling.Growth) []document.Block {
 	var out []document.Block
 	switch {
 	case ok && first.Already:
-		out = append(out, document.Paragraph{Text: words.Of("growth.already", grams(first.Grams), b.nameOf(first.Figure),
+		out = append(out, document.Paragraph{Text: words.Of("growth.already", grams(first.Grams), b.NameOf(first.Figure),
 			words.Say(first.Limit.Says())),
 			Tone: document.Warning})
 	case g.NotKnown():
 		out = append(out, document.Paragraph{Text: words.Of("growth.withheld", strconv.Itoa(len(g.Withheld))),
 			Tone: document.Warning})
 	case ok:
-		out = append(out, document.Paragraph{Text: words.Of("growth.first", grams(first.Grams), b.nameOf(first.Figure),
+		out = append(out, document.Paragraph{Text: words.Of("growth.first", grams(first.Grams), b.NameOf(first.Figure),
 			words.Say(first.Limit.Says())),
 			Tone: document.Warning})
 	default:
@@ -77,7 +78,7 @@ func (b *builder) firstLimit(g *scaling.Growth) []document.Block {
 		if n := g.NotKnownBelow(next.Grams); n > 0 {
 			out = append(out, document.Paragraph{Text: words.Of("growth.next_withheld", strconv.Itoa(n))})
 		} else {
-			out = append(out, document.Paragraph{Text: words.Of("growth.next", b.nameOf(next.Figure),
+			out = append(out, document.Paragraph{Text: words.Of("growth.next", b.NameOf(next.Figure),
 				words.Say(next.Limit.Says()),
 				grams(next.Grams))})
 		}
@@ -88,11 +89,11 @@ func (b *builder) firstLimit(g *scaling.Growth) []document.Block {
 			labels[g.Crossings[i].ID()] = words.Say(g.Crossings[i].Limit.Says())
 		}
 		for _, id := range g.Withheld {
-			l.Items = append(l.Items, b.nameOf(id.Figure)+" ("+labels[id]+")")
+			l.Items = append(l.Items, b.NameOf(id.Figure)+" ("+labels[id]+")")
 		}
 		out = append(out, document.Paragraph{Text: words.Of("growth.unknown_lead")}, l)
 	}
-	return append(out, b.notAssessed()...)
+	return append(out, b.NotAssessed()...)
 }
 
 // nextOutgrown is the first limit that is exceeded only above the smallest batch.
@@ -159,7 +160,7 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]document.Cell)
 		}
 		// one that depends on the batch, as it is where it is exceeded
 		if x.limit == "" || c.Turns == figure.Exceeds && !c.Back {
-			x.limit = b.limitText(&c.Limit, c.Figure.Agent) + basisText(&c.Limit)
+			x.limit = b.LimitText(&c.Limit, c.Figure.Agent) + draft.BasisText(&c.Limit)
 		}
 		x.tell(c)
 		if c.Already && c.Turns.Rank() >= worst[c.ID()].Rank() {
@@ -171,7 +172,7 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]document.Cell)
 	for _, x := range order {
 		if x.sometimes && !shown[x.id] { // of the limits of one figure, the first to be exceeded
 			shown[x.id] = true
-			row := document.Row(b.nameOf(x.id), x.limit, words.OrDash(x.near), words.OrDash(x.exceeds),
+			row := document.Row(b.NameOf(x.id), x.limit, words.OrDash(x.near), words.OrDash(x.exceeds),
 				words.OrDash(strings.TrimSuffix(x.unknown+x.back, "; ")))
 			grows = append(grows, row)
 		}
@@ -179,8 +180,8 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]document.Cell)
 	for i := range g.Crossings {
 		c := &g.Crossings[i]
 		if x := byID[c.ID()]; c.Already && !x.sometimes && c.Turns == worst[c.ID()] {
-			row := []document.Cell{document.Text(b.nameOf(c.Figure)), document.Text(x.limit), verdictCell(c.Turns)}
-			if !joins(fixed, row) {
+			row := []document.Cell{document.Text(b.NameOf(c.Figure)), document.Text(x.limit), draft.VerdictCell(c.Turns)}
+			if !draft.Joins(fixed, row) {
 				fixed = append(fixed, row)
 			}
 		}
@@ -201,7 +202,7 @@ func (x *turned) tell(c *scaling.Crossing) {
 	}
 	switch {
 	case c.Back:
-		x.back += words.Of("growth.back", verdictName(c.Turns), at)
+		x.back += words.Of("growth.back", draft.VerdictName(c.Turns), at)
 	case c.Turns == figure.Near:
 		x.near = joinTexts(x.near, at)
 	case c.Turns == figure.Exceeds:
@@ -229,8 +230,6 @@ func joinTexts(a, b string) string {
 	return a + "; " + b
 }
 
-func verdictName(v figure.Verdict) string { return words.Of("verdict." + v.String()) }
-
 // mostLines is how many safeguards a picture still tells apart.
 const mostLines = 6
 
@@ -248,7 +247,7 @@ func (b *builder) growthChart(g *scaling.Growth) []document.Block {
 			continue
 		}
 		drawn[x.Figure] = true
-		v := chart.Curve{Label: b.nameOf(x.Figure)}
+		v := chart.Curve{Label: b.NameOf(x.Figure)}
 		for k := range g.Rungs {
 			if y := g.Share(&g.Rungs[k], x); y > 0 {
 				v.X, v.Y = append(v.X, g.Rungs[k].Batch.In("g")), append(v.Y, y)
@@ -326,7 +325,7 @@ func (b *builder) powers(g *scaling.Growth) document.Section {
 			name = words.Of("growth.removal")
 		}
 		if e.Case != "" {
-			name += ", " + caseName(figure.By(e.Case))
+			name += ", " + draft.CaseName(figure.By(e.Case))
 		}
 		t.Rows = append(t.Rows, document.Row(name, number.Nearest(e.Fitted, 3), number.Nearest(e.Similar, 3),
 			number.Nearest(100*e.Fit, 3)+" %", e.Note))
@@ -352,10 +351,10 @@ func (b *builder) growthChances(g *scaling.Growth) document.Section {
 			continue
 		}
 		seen[c.Figure] = true
-		row := document.Row(b.nameOf(c.Figure) + " (" + words.Say(c.Limit.Says()) + ")")
+		row := document.Row(b.NameOf(c.Figure) + " (" + words.Say(c.Limit.Says()) + ")")
 		for k := range g.Rungs {
 			x := g.Chances[k][c.ID()]
-			row = append(row, document.Text(percent(x.Exceeds+x.Unknown)))
+			row = append(row, document.Text(draft.Percent(x.Exceeds+x.Unknown)))
 		}
 		t.Rows = append(t.Rows, row)
 	}
@@ -372,7 +371,7 @@ func (b *builder) split(g *scaling.Growth, x scaling.Split) document.Section {
 	for _, r := range x.Rows {
 		name := number.LabelOf(r.Quantity)
 		if r.Case != "" {
-			name += ", " + caseName(figure.By(r.Case))
+			name += ", " + draft.CaseName(figure.By(r.Case))
 		}
 		unit := number.UnitOf(r.Quantity)
 		all := words.Of("growth.not_added")

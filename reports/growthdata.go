@@ -2,12 +2,12 @@ package reports
 
 import (
 	"encoding/csv"
-	"fmt"
 	"io"
 	"math"
 	"strconv"
 
 	"etchbound/hazards"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/scaling"
@@ -96,11 +96,11 @@ type splitRowJSON struct {
 }
 
 // GrowthJSON writes a growing route for programs.
-func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o Options) error {
+func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o draft.Options) error {
 	out := growthJSON{Format: GrowthFormat, Notice: words.Of("deference.line"),
 		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   growthRoute{g.Case.Route.Title, g.Case.Route.Digest, nine(g.From.In("g")), nine(g.To.In("g")), "g"},
-		Follows: follows(g.Follow), Withheld: names(g.Withheld), Beyond: names(g.Beyond),
+		Follows: follows(g.Follow), Withheld: draft.Names(g.Withheld), Beyond: draft.Names(g.Beyond),
 		NotAssessed: strings0(hazards.NotAssessed()),
 		Crossings:   []crossingJSON{}, Exponents: []exponentJSON{}, Rungs: []rungJSON{}}
 	if first, ok := g.First(); ok && (first.Already || !g.NotKnown()) {
@@ -122,15 +122,6 @@ func GrowthJSON(w io.Writer, g *scaling.Growth, s scaling.Split, o Options) erro
 	}
 	out.Split = splitOf(&s)
 	return encode(w, out)
-}
-
-// names are ids as text.
-func names[T fmt.Stringer](ids []T) []string {
-	out := make([]string, len(ids))
-	for i := range ids {
-		out[i] = ids[i].String()
-	}
-	return out
 }
 
 func strings0(s []string) []string {
@@ -173,7 +164,7 @@ func rungOf(g *scaling.Growth, at int) rungJSON {
 	for i := range r.Findings {
 		chance := math.NaN()
 		if g.Chances != nil {
-			chance = sureChance(g.Chances[at], r.Findings[i].ID())
+			chance = draft.SureChance(g.Chances[at], r.Findings[i].ID())
 		}
 		out.Findings = append(out.Findings, rungFindingJSON{r.Findings[i].ID().String(), r.Findings[i].Verdict.String(),
 			nine(chance)})
@@ -201,13 +192,13 @@ var crossingColumns = []string{"batch", "unit", "turns", "back", "from_the_start
 
 // GrowthCSV writes the crossings of a growing route, one a row.
 func GrowthCSV(w io.Writer, g *scaling.Growth) error {
-	b := growthBuilder(g, Options{})
+	b := growthBuilder(g, draft.Options{})
 	c := csv.NewWriter(w)
 	c.Write(crossingColumns)
 	for i := range g.Crossings {
 		x := &g.Crossings[i]
 		c.Write([]string{shortest(x.Grams), "g", x.Turns.String(), strconv.FormatBool(x.Back),
-			strconv.FormatBool(x.Already), guard(x.Figure.String()), guard(b.nameOf(x.Figure)),
+			strconv.FormatBool(x.Already), guard(x.Figure.String()), guard(b.NameOf(x.Figure)),
 			guard(x.Limit.Key.String()), shortest(x.Limit.Value), guard(x.Limit.Unit), guard(words.Say(x.Limit.From())),
 			guard(x.Limit.Status)})
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 )
 
 func htmlOf(t *testing.T, d document.Document) string {
@@ -48,7 +49,7 @@ func TestSectionsNeverVanish(t *testing.T) {
 		"storage", "waste", "scale",
 		"upset", "safeguards", "construction", "pairs", "emergency", "local", "actions", "values", "signoff", "sheets",
 		"stock", "door", "bench", "label"}
-	for name, d := range map[string]document.Document{"empty": Build(emptyReview(), Options{}),
+	for name, d := range map[string]document.Document{"empty": Build(emptyReview(), draft.Options{}),
 		"fixture": Build(fixture(), fixtureOptions)} {
 		if len(d.Sections) != len(want) {
 			t.Fatalf("%s: %d sections", name, len(d.Sections))
@@ -79,7 +80,7 @@ func TestPageOneOrder(t *testing.T) {
 // A.2 of the committee's list leaves 27 questions to people; each is a blank,
 // none is filled.
 func TestLocalBlanks(t *testing.T) {
-	b := newBuilder(ptr(fixture()), Options{})
+	b := newBuilder(ptr(fixture()), draft.Options{})
 	n := 0
 	for _, s := range b.local().Subs {
 		for _, block := range s.Blocks {

@@ -43,8 +43,8 @@ func (b *builder) ignition() []document.Block {
 	l := document.List{}
 	for _, x := range sources {
 		var at []string
-		for i := range b.route().Steps {
-			if s := &b.route().Steps[i]; x.in(s) {
+		for i := range b.Route().Steps {
+			if s := &b.Route().Steps[i]; x.in(s) {
 				at = append(at, strconv.Itoa(s.Number))
 			}
 		}

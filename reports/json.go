@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"etchbound/hazards"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 )
 
@@ -17,7 +18,7 @@ const Format = "etchbound.review/2"
 // digits, null for what is unknown, the same bytes for the same review on one
 // platform. A brief case lacks what happens when something fails, and says so
 // among the warnings.
-func JSON(w io.Writer, r hazards.Review, o Options) error {
+func JSON(w io.Writer, r hazards.Review, o draft.Options) error {
 	return encode(w, newReviewJSON(&r, o))
 }
 

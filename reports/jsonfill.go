@@ -2,18 +2,18 @@ package reports
 
 import (
 	"math"
-	"strings"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
 
-func newReviewJSON(r *hazards.Review, o Options) reviewJSON {
+func newReviewJSON(r *hazards.Review, o draft.Options) reviewJSON {
 	b := newBuilder(r, o)
 	return reviewJSON{
 		Format: Format, Notice: words.Of("deference.full"),
@@ -55,7 +55,7 @@ func stated(v quantity.Value, unit string) valueJSON {
 }
 
 func (b *builder) routeJSON() routeJSON {
-	r := b.route()
+	r := b.Route()
 	out := routeJSON{Title: r.Title, Batch: valueJSON{nine(math.NaN()), "g"}, Digest: r.Digest,
 		Steps: each(r.Steps, func(s *route.Step) stepJSON { return stepJSON{s.Number, s.Do, s.In, s.Into} }),
 		Places: each(r.Places, func(p *route.Place) placeJSON {
@@ -64,11 +64,11 @@ func (b *builder) routeJSON() routeJSON {
 	if r.Precursor != nil {
 		out.Batch = stated(r.Precursor.Mass, "g")
 	}
-	if b.r.Case.Site != nil {
-		out.SiteDigest = b.r.Case.Site.Digest
+	if b.Review.Case.Site != nil {
+		out.SiteDigest = b.Review.Case.Site.Digest
 	}
-	if b.r.Case.Limits != nil {
-		out.LimitsDigest = b.r.Case.Limits.Digest
+	if b.Review.Case.Limits != nil {
+		out.LimitsDigest = b.Review.Case.Limits.Digest
 	}
 	return out
 }
@@ -79,7 +79,7 @@ func closureKey(p *route.Place) string {
 
 func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 	drawn := drawsJSON{nine(math.NaN()), nine(math.NaN()), nine(math.NaN())}
-	if x, there := b.bandOf(f); there {
+	if x, there := b.BandOf(f); there {
 		drawn = drawsJSON{nine(x.P05), nine(x.P50), nine(x.P95)}
 	}
 	zeroed := func(n working.Num) nine { return nine(number.Balance(f.Quantity, float64(valueOf(n)))) }
@@ -92,9 +92,9 @@ func (b *builder) figureToJSON(f *figure.Figure) figureJSON {
 }
 
 func (b *builder) findingToJSON(f *figure.Finding) findingJSON {
-	l, chance := f.Limit, b.chanceOf(f)
+	l, chance := f.Limit, b.ChanceOf(f)
 	return findingJSON{ID: f.ID().String(), Figure: f.Figure.String(),
-		Limit: limitJSON{l.ID, l.Origin.String(), nine(l.Value), l.Unit, words.Say(l.From()), sectionOf(&l), l.Edition,
+		Limit: limitJSON{l.ID, l.Origin.String(), nine(l.Value), l.Unit, words.Say(l.From()), draft.SectionOf(&l), l.Edition,
 			l.Status},
 		Verdict: f.Verdict.String(), Surely: f.Surely.String(), Of: f.Of.String(), Margin: nine(f.Margin),
 		Needs: each(f.Needs, func(n *figure.Need) needJSON {
@@ -119,7 +119,7 @@ func lineToJSON(l *working.Line) lineJSON {
 	case l.Kind == working.KindDatum:
 		out.Data = l.Ref
 	default:
-		out.At = statedAt(l)
+		out.At = draft.StatedAt(l)
 	}
 	return out
 }
@@ -131,21 +131,9 @@ func missingJSONs(all []working.Missing) []missingJSON {
 	})
 }
 
-// statedAt is where the input of a line stands in the route or site, as people say
-// it; what is exact or was never given says so in its own words.
-func statedAt(l *working.Line) string {
-	switch {
-	case l.Ref == "" && l.Kind == working.KindGiven && len(l.Missing) > 0:
-		return neverGiven(l)
-	case strings.HasPrefix(l.Ref, working.ExactPrefix):
-		return l.Ref
-	}
-	return route.Told(l.Ref)
-}
-
 func (b *builder) dataJSON() []datumJSON {
-	out := make([]datumJSON, len(b.r.Used))
-	for i, d := range b.r.Used {
+	out := make([]datumJSON, len(b.Review.Used))
+	for i, d := range b.Review.Used {
 		out[i] = datumJSON{d.ID, nine(d.Value), nine(d.Low), nine(d.High), d.Unit, d.Status, d.Source, d.OverriddenBy}
 	}
 	return out
@@ -153,20 +141,20 @@ func (b *builder) dataJSON() []datumJSON {
 
 func (b *builder) sourcesJSON() []sourceJSON {
 	out := []sourceJSON{}
-	for _, s := range b.sources() {
+	for _, s := range b.Sources() {
 		out = append(out, sourceJSON(s))
 	}
 	return out
 }
 
 func (b *builder) accountJSON() []balanceJSON {
-	out := make([]balanceJSON, len(b.r.Walk.Account))
-	for i, e := range b.r.Walk.Account {
+	out := make([]balanceJSON, len(b.Review.Walk.Account))
+	for i, e := range b.Review.Walk.Account {
 		to := make(map[string]nine, len(e.Out))
 		for k, v := range e.Out {
-			to[k] = nine(tiny(v))
+			to[k] = nine(draft.Tiny(v))
 		}
-		out[i] = balanceJSON{e.Element, nine(tiny(e.In)), to, nine(tiny(e.Error))}
+		out[i] = balanceJSON{e.Element, nine(draft.Tiny(e.In)), to, nine(draft.Tiny(e.Error))}
 	}
 	return out
 }
@@ -174,23 +162,23 @@ func (b *builder) accountJSON() []balanceJSON {
 // seriesJSON is what every run in time shows against it.
 func (b *builder) seriesJSON() []seriesJSON {
 	out := []seriesJSON{}
-	for i := range b.r.Courses {
-		n := &b.r.Courses[i]
+	for i := range b.Review.Courses {
+		n := &b.Review.Courses[i]
 		for k := range n.Runs {
 			points := n.Runs[k].Vessel.Points()
 			if len(points) == 0 {
 				continue
 			}
-			for j := range tracks {
-				t := &tracks[j]
-				if t.overGas() && n.Space.Unknown() {
+			for j := range draft.Tracks {
+				t := &draft.Tracks[j]
+				if t.OverGas() && n.Space.Unknown() {
 					continue
 				}
-				id := b.trackID(t, n, n.Runs[k].Law).String() + "~t"
-				s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: t.unit, Points: make([][2]nine, len(points)),
+				id := b.TrackID(t, n, n.Runs[k].Law).String() + "~t"
+				s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: t.Unit, Points: make([][2]nine, len(points)),
 					Events: []eventJSON{}}
 				for m, p := range points {
-					s.Points[m] = [2]nine{nine(p.Time / 60), nine(t.of(n, p))}
+					s.Points[m] = [2]nine{nine(p.Time / 60), nine(t.Of(n, p))}
 				}
 				out = append(out, s)
 			}
@@ -207,5 +195,5 @@ func assumptionToJSON(a *hazards.Assumption) assumptionJSON {
 func unknownToJSON(u *hazards.UnknownItem) unknownJSON {
 	text, settles := words.Ask(u.Missing)
 	m := u.Missing
-	return unknownJSON{words.Name(m), m.Kind, m.Subject, m.Step, text, settles, names(u.Figures)}
+	return unknownJSON{words.Name(m), m.Kind, m.Subject, m.Step, text, settles, draft.Names(u.Figures)}
 }

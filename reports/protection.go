@@ -121,12 +121,12 @@ func (b *builder) protective() []document.Block {
 	if len(out) == 0 {
 		return nil
 	}
-	if b.tags.has("hf") || b.tags.has("tmaoh") {
+	if b.Tags.Has("hf") || b.Tags.Has("tmaoh") {
 		out = append(out, document.Paragraph{Text: words.Of("protection.thin"), Tone: document.Warning})
 	}
 	out = append(out, document.Paragraph{Text: words.Of("protection.time")},
 		document.Paragraph{Text: words.Of("protection.outside")})
-	if b.tags.has("hf") {
+	if b.Tags.Has("hf") {
 		out = append(out, document.Blanks{Labels: []string{words.Of("protection.bottle")}})
 	}
 	return append(out, document.Blanks{Labels: []string{words.Of("protection.size"), words.Of("protection.respirator")}})
@@ -179,4 +179,23 @@ func (m measures) words(name string) string {
 		v, unit = v/1000, "L"
 	}
 	return words.Of("protection.at_most", number.With(number.Significant(v, 3, 1), unit))
+}
+
+// A measures holds the numbers the rows of protection.csv are judged by: wt%,
+// mL and g, each at its dangerous end. NaN is not known; a name that is not
+// there means that the route has no such thing.
+type measures map[string]float64
+
+func (b *builder) measures() measures {
+	m := measures{}
+	if b.Tags.Has("hf") {
+		m["hf_strength"], m["hf_volume"] = b.StrongestHF(), b.Largest("hf")
+	}
+	if b.Tags.Has("tmaoh") {
+		m["tmaoh_strength"] = b.Poured("tmaoh")
+	}
+	if b.Tags.Has("powder") || b.Tags.Has("dry") {
+		m["powder_mass"] = b.Powder()
+	}
+	return m
 }

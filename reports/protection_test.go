@@ -12,7 +12,9 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/aid"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/words"
 	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
@@ -44,8 +46,8 @@ func TestProtectionRows(t *testing.T) {
 			t.Errorf("gloves without a material: %+v", r)
 		}
 	}
-	for _, r := range spillRows() {
-		if r.use != "never" && r.use != "trained" || r.what == "" || r.why == "" || r.source == "" || r.status == "" {
+	for _, r := range aid.SpillRows() {
+		if r.Use != "never" && r.Use != "trained" || r.What == "" || r.Why == "" || r.Source == "" || r.Status == "" {
 			t.Errorf("%+v", r)
 		}
 	}
@@ -134,7 +136,7 @@ func TestUnknownNeverLowersProtection(t *testing.T) {
 // capacity, a strength, a mass or the figure is taken out of the review.
 func TestLessOfARouteNeverLowersProtection(t *testing.T) {
 	for name, r := range bundledReviews(t) {
-		whole := newBuilder(&r, Options{}).measures()
+		whole := newBuilder(&r, draft.Options{}).measures()
 		for i := range r.Case.Route.Places {
 			checkLess(t, name, whole, r, func(x *route.Route) { x.Places[i].Capacity = quantity.Value{} })
 		}
@@ -151,7 +153,7 @@ func TestLessOfARouteNeverLowersProtection(t *testing.T) {
 		bare := r
 		bare.Figures = slices.DeleteFunc(slices.Clone(r.Figures),
 			func(f figure.Figure) bool { return f.Quantity == "fluoride.hf_strength" })
-		notLower(t, name, whole, newBuilder(&bare, Options{}).measures())
+		notLower(t, name, whole, newBuilder(&bare, draft.Options{}).measures())
 	}
 }
 
@@ -169,7 +171,7 @@ func checkLess(t *testing.T, name string, whole measures, r hazards.Review, take
 	}
 	take(&x)
 	r.Case.Route = &x
-	notLower(t, name, whole, newBuilder(&r, Options{}).measures())
+	notLower(t, name, whole, newBuilder(&r, draft.Options{}).measures())
 }
 
 func notLower(t *testing.T, name string, whole, less measures) {
@@ -194,10 +196,10 @@ func TestPouredAcidCounts(t *testing.T) {
 		r := fixture()
 		r.Case.Route.Steps[0].What = append(slices.Clone(r.Case.Route.Steps[0].What),
 			route.Material{Substance: acid, Volume: of(5, "mL"), Strength: c.v})
-		b := newBuilder(&r, Options{})
-		got := b.strongestHF()
+		b := newBuilder(&r, draft.Options{})
+		got := b.StrongestHF()
 		if c.v.Can("mol/L") {
-			got = b.pouredHF()
+			got = b.PouredHF()
 		}
 		if !nearly.Alike(got, c.want, 1e-6) {
 			t.Errorf("%s: %g, want %g", c.v.Text, got, c.want)
@@ -208,7 +210,7 @@ func TestPouredAcidCounts(t *testing.T) {
 // Equipment stands after every other order of safeguards.
 func TestProtectionComesLast(t *testing.T) {
 	r := fixture()
-	s := newBuilder(&r, Options{}).safeguards()
+	s := newBuilder(&r, draft.Options{}).safeguards()
 	seen, order := false, 0
 	for _, bl := range s.Blocks {
 		table, ok := bl.(document.Table)

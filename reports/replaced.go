@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
@@ -14,14 +15,10 @@ import (
 // replacedToJSON writes a datum that was replaced, in the unit of its row.
 func replacedToJSON(r *hazards.Review) func(*chemicals.Applied) replacedJSON {
 	return func(a *chemicals.Applied) replacedJSON {
-		return replacedJSON{ID: a.ID, Value: nine(a.Value), Low: nine(a.Low), High: nine(a.High), Unit: unitOfDatum(r, a),
-			Old: nine(a.Old), Source: a.Source, At: a.At, From: a.From}
+		return replacedJSON{ID: a.ID, Value: nine(a.Value), Low: nine(a.Low), High: nine(a.High),
+			Unit: draft.UnitOfDatum(r, a),
+			Old:  nine(a.Old), Source: a.Source, At: a.At, From: a.From}
 	}
-}
-
-func unitOfDatum(r *hazards.Review, a *chemicals.Applied) string {
-	unit, _ := r.Case.Store.UnitOf(a.Override)
-	return unit
 }
 
 func milderToJSON(m *hazards.Milder) milderJSON {
@@ -38,14 +35,15 @@ const namedReplaced, namedMilder = 2, 2
 // replacedBlocks are for page 1: which data the writer put in the place of ours, and
 // which verdicts that made milder. There are none where nothing was replaced.
 func (b *builder) replacedBlocks() []document.Block {
-	if len(b.r.Applied) == 0 {
+	if len(b.Review.Applied) == 0 {
 		return nil
 	}
-	data := counted(len(b.r.Applied), namedReplaced, func(i int) string { return b.replacedText(&b.r.Applied[i]) })
+	data := counted(len(b.Review.Applied), namedReplaced,
+		func(i int) string { return b.replacedText(&b.Review.Applied[i]) })
 	verdicts := words.Of("replaced.none_milder")
-	if len(b.r.Milder) > 0 {
-		verdicts = words.Of("replaced.milder", counted(len(b.r.Milder), namedMilder, func(i int) string {
-			return b.milderText(&b.r.Milder[i])
+	if len(b.Review.Milder) > 0 {
+		verdicts = words.Of("replaced.milder", counted(len(b.Review.Milder), namedMilder, func(i int) string {
+			return b.milderText(&b.Review.Milder[i])
 		}))
 	}
 	return []document.Block{document.Paragraph{Text: words.Of("replaced.data", data) + " " + verdicts,
@@ -53,7 +51,7 @@ func (b *builder) replacedBlocks() []document.Block {
 }
 
 func (b *builder) replacedText(a *chemicals.Applied) string {
-	unit := unitOfDatum(b.r, a)
+	unit := draft.UnitOfDatum(b.Review, a)
 	value := strings.TrimSpace(strconv.FormatFloat(a.Value, 'g', 4, 64) + " " + unit)
 	if a.Old != a.Old {
 		return words.Of("replaced.new", a.ID, value)
@@ -63,14 +61,14 @@ func (b *builder) replacedText(a *chemicals.Applied) string {
 
 func (b *builder) milderText(m *hazards.Milder) string {
 	name := m.ID.Figure.String()
-	if f, ok := b.byID[m.ID.Figure]; ok {
-		name = b.figureName(f)
+	if f, ok := b.ByID[m.ID.Figure]; ok {
+		name = b.FigureName(f)
 	}
-	was := verdictName(m.Was)
+	was := draft.VerdictName(m.Was)
 	if m.Gone {
 		return words.Of("replaced.gone", plain.Clip(name, nameLength), was)
 	}
-	return words.Of("replaced.verdict", plain.Clip(name, nameLength), verdictName(m.Is), was)
+	return words.Of("replaced.verdict", plain.Clip(name, nameLength), draft.VerdictName(m.Is), was)
 }
 
 // counted joins the first of so many texts and counts the others.

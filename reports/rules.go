@@ -2,12 +2,10 @@ package reports
 
 import (
 	_ "embed"
-	"slices"
 	"strconv"
 	"strings"
 	"sync"
 
-	"etchbound/chemicals"
 	"etchbound/chemicals/material"
 	"etchbound/reports/document"
 	"etchbound/reports/plain"
@@ -81,36 +79,16 @@ func (b *builder) pairs() document.Section {
 // that brought the second.
 func (b *builder) meet(p pair) []string {
 	var out []string
-	for i := range b.places {
-		c := &b.places[i]
-		first, ok := c.step(p.a)
-		second, also := c.step(p.b)
+	for i := range b.Places {
+		c := &b.Places[i]
+		first, ok := c.Step(p.a)
+		second, also := c.Step(p.b)
 		if !ok || !also {
 			continue
 		}
-		out = append(out, words.Of("pairs.place", c.place.Key, max(first, second)))
+		out = append(out, words.Of("pairs.place", c.Place.Key, max(first, second)))
 	}
 	return out
-}
-
-// step is when a tag came into a place. What the place itself is made of is a tag
-// too, there from the start: wall: with slugs and classes of the table of materials.
-func (c *contents) step(tag string) (int, bool) {
-	if kinds, ok := strings.CutPrefix(tag, "wall:"); ok {
-		return 1, madeOf(c.place.Material, strings.Split(kinds, "|")) || madeOf(c.place.LidMaterial, strings.Split(kinds,
-			"|"))
-	}
-	n, ok := c.tags[tag]
-	return n, ok
-}
-
-// madeOf reports whether something of what a text names that meets the liquor is of
-// one of some materials or classes.
-func madeOf(text string, kinds []string) bool {
-	wall := chemicals.Base().Materials().Read(text)
-	return slices.ContainsFunc(wall.Wetted, func(m *material.Material) bool {
-		return slices.Contains(kinds, m.Slug) || slices.Contains(kinds, m.Class)
-	})
 }
 
 // construction is what each part of each place meets, as the walk judged it.
@@ -119,8 +97,8 @@ func (b *builder) construction() document.Section {
 	t := document.Table{Caption: words.Of("construction.caption"),
 		Columns: document.Columns("col.place", "col.material_of", "col.medium",
 			"col.suited", "col.note", "col.source", "col.status")}
-	for i := range b.r.Walk.Contacts {
-		c := &b.r.Walk.Contacts[i]
+	for i := range b.Review.Walk.Contacts {
+		c := &b.Review.Walk.Contacts[i]
 		place, note, source, status := c.Place, c.Note, c.Source, c.Status
 		if c.Part == "lid" {
 			place = words.Of("construction.lid", c.Place)
@@ -146,8 +124,8 @@ func (b *builder) construction() document.Section {
 
 func (b *builder) unstatedMaterials() string {
 	var s []string
-	for i := range b.route().Places {
-		if p := &b.route().Places[i]; strings.TrimSpace(p.Material) == "" {
+	for i := range b.Route().Places {
+		if p := &b.Route().Places[i]; strings.TrimSpace(p.Material) == "" {
 			s = append(s, p.Key)
 		}
 	}
@@ -164,7 +142,7 @@ func (b *builder) safeguards() document.Section {
 		t := document.Table{Caption: words.Of("safeguards.caption", strconv.Itoa(n+1), words.Of("order."+o)),
 			Columns: document.Columns("col.safeguard", "col.source", "col.status", "col.in_place")}
 		for _, g := range safeguardRules() {
-			if g.order == o && b.tags.has(g.tag) {
+			if g.order == o && b.Tags.Has(g.tag) {
 				t.Rows = append(t.Rows, document.Row(g.text, g.source, g.status, "☐"))
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/reports/draft"
 	"etchbound/scaling"
 )
 
@@ -26,12 +27,12 @@ func TestAnUnknownFindingHasNoChance(t *testing.T) {
 		if row.chance != nil {
 			s.Chance[f.ID()] = *row.chance
 		}
-		got := newBuilder(&r, Options{Sample: s}).chanceOf(f)
+		got := newBuilder(&r, draft.Options{Sample: s}).ChanceOf(f)
 		if math.IsNaN(got) != math.IsNaN(row.want) || got == got && got != row.want {
 			t.Errorf("%+v: %g, want %g", row.chance, got, row.want)
 		}
 	}
-	if got := newBuilder(&r, Options{}).chanceOf(f); !math.IsNaN(got) {
+	if got := newBuilder(&r, draft.Options{}).ChanceOf(f); !math.IsNaN(got) {
 		t.Errorf("without draws: %g", got)
 	}
 }

@@ -6,9 +6,8 @@ import (
 	"strconv"
 	"strings"
 
-	"etchbound/chemicals"
-	"etchbound/hazards"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
@@ -17,13 +16,13 @@ import (
 func (b *builder) emergency() document.Section {
 	s := document.Begin("emergency")
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.pointer")})
-	if b.tags.has("hf") {
+	if b.Tags.Has("hf") {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.hf"), Tone: document.Warning})
 	}
-	if b.tags.has("tmaoh") {
+	if b.Tags.Has("tmaoh") {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.tmaoh"), Tone: document.Warning})
 	}
-	s.Blocks = append(s.Blocks, b.spillWords()...)
+	s.Blocks = append(s.Blocks, b.SpillWords()...)
 	s.Blocks = append(s.Blocks, document.Blanks{Labels: []string{words.Of("emergency.number"),
 		words.Of("emergency.medical"), words.Of("emergency.gel"),
 		words.Of("emergency.shower"), words.Of("emergency.kit"), words.Of("emergency.fire"), words.Of("emergency.assembly")}})
@@ -59,10 +58,10 @@ func (b *builder) actions() document.Section {
 			{Blank: true}, {Blank: true},
 			document.Text("☐")})
 	}
-	for _, h := range b.r.Holds {
+	for _, h := range b.Review.Holds {
 		add(plain.Fold(words.Say(h.Says)))
 	}
-	for _, u := range b.r.Unknown {
+	for _, u := range b.Review.Unknown {
 		if what, settles := words.Named(u.Missing); settles != "" {
 			add(words.Of("actions.settle", plain.Fold(what), plain.Fold(settles)))
 		}
@@ -95,11 +94,11 @@ func sub(key string, blocks []document.Block) document.Section {
 func (b *builder) unknownBlocks() []document.Block {
 	t := document.Table{Caption: words.Of("unknown.caption"),
 		Columns: document.Columns("col.missing", "col.id", "col.settle", "col.figures")}
-	for _, u := range b.r.Unknown {
+	for _, u := range b.Review.Unknown {
 		what, settles := words.Ask(u.Missing)
 		t.Rows = append(t.Rows, []document.Cell{document.Text(plain.Fold(what)), document.Code(words.Name(u.Missing)),
 			document.Text(plain.Fold(settles)),
-			document.Code(strings.Join(names(u.Figures), ", "))})
+			document.Code(strings.Join(draft.Names(u.Figures), ", "))})
 	}
 	out := b.notAssessedAll()
 	if len(t.Rows) > 0 {
@@ -108,15 +107,15 @@ func (b *builder) unknownBlocks() []document.Block {
 	return out
 }
 
-func (b *builder) notAssessedAll() []document.Block { return b.notAssessed() }
+func (b *builder) notAssessedAll() []document.Block { return b.NotAssessed() }
 
 func (b *builder) assumptionBlocks() []document.Block {
 	t := document.Table{Caption: words.Of("assumptions.caption"),
 		Columns: document.Right(document.Columns("col.id", "col.assumed", "col.value", "col.moves"), 2)}
-	for _, a := range b.r.Assumptions {
-		t.Rows = append(t.Rows, []document.Cell{document.Code(datumName(a.ID)), document.Text(plain.Fold(a.Text)),
+	for _, a := range b.Review.Assumptions {
+		t.Rows = append(t.Rows, []document.Cell{document.Code(draft.DatumName(a.ID)), document.Text(plain.Fold(a.Text)),
 			document.Text(number.Measure(a.Value, 6, a.Unit)),
-			document.Text(b.movesText(a.Moves, maxMoves))})
+			document.Text(b.MovesText(a.Moves, maxMoves))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -128,30 +127,15 @@ func (b *builder) assumptionBlocks() []document.Block {
 // review has all.
 const maxMoves = 6
 
-func (b *builder) movesText(moves []hazards.Move, n int) string {
-	var s []string
-	for _, m := range moves[:min(n, len(moves))] {
-		name := m.Figure.String()
-		if f, ok := b.byID[m.Figure]; ok {
-			name = b.figureName(f)
-		}
-		s = append(s, words.Of("move", name, b.ending(m.Figure, m.From), b.ending(m.Figure, m.To)))
-	}
-	if more := len(moves) - n; more > 0 {
-		s = append(s, words.Of("moves.more", more))
-	}
-	return strings.Join(s, "; ")
-}
-
 func (b *builder) dataBlocks() []document.Block {
 	t := document.Table{Caption: words.Of("data.caption"),
 		Columns: document.Right(document.Tight(document.Columns("col.id", "col.symbol", "col.value",
 			"col.range", "col.status", "col.source", "col.note"), 2), 2)}
-	for _, d := range b.r.Used {
-		t.Rows = append(t.Rows, []document.Cell{document.Code(datumName(d.ID)), document.Text(d.Symbol),
+	for _, d := range b.Review.Used {
+		t.Rows = append(t.Rows, []document.Cell{document.Code(draft.DatumName(d.ID)), document.Text(d.Symbol),
 			document.Text(number.Measure(d.Value, 9, d.Unit)),
-			document.Text(dataRange(d)),
-			document.Text(dataStatus(d)), document.Text(strings.Trim(d.Source+" "+plain.Fold(d.Where), " ")),
+			document.Text(draft.DataRange(d)),
+			document.Text(draft.DataStatus(d)), document.Text(strings.Trim(d.Source+" "+plain.Fold(d.Where), " ")),
 			document.Text(plain.Fold(d.Note))})
 	}
 	if len(t.Rows) == 0 {
@@ -160,35 +144,15 @@ func (b *builder) dataBlocks() []document.Block {
 	return []document.Block{t}
 }
 
-func dataRange(d chemicals.Datum) string {
-	if math.IsNaN(d.Low) || math.IsNaN(d.High) {
-		return words.Of("range.none")
-	}
-	return words.Of("range", number.Nearest(d.Low, 9), number.Nearest(d.High, 9))
-}
-
-// dataStatus marks what was not seen in a source, so that it stands out in
-// print.
-func dataStatus(d chemicals.Datum) string {
-	s := d.Status
-	if d.Doubtful() {
-		s = words.Of("data.doubtful", s)
-	}
-	if d.OverriddenBy != "" {
-		s += ", " + words.Of("data.overridden", d.OverriddenBy)
-	}
-	return s
-}
-
 func (b *builder) overrideBlocks() []document.Block {
 	t := document.Table{Caption: words.Of("overrides.caption"),
 		Columns: document.Right(document.Columns("col.id", "col.old", "col.new", "col.from", "col.source"), 1, 2)}
-	for _, a := range b.r.Applied {
+	for _, a := range b.Review.Applied {
 		value := number.Nearest(a.Value, 9)
 		if !math.IsNaN(a.Low) && !math.IsNaN(a.High) {
 			value += " (" + words.Of("range", number.Nearest(a.Low, 9), number.Nearest(a.High, 9)) + ")"
 		}
-		t.Rows = append(t.Rows, []document.Cell{document.Code(datumName(a.ID)), document.Text(number.Nearest(a.Old, 9)),
+		t.Rows = append(t.Rows, []document.Cell{document.Code(draft.DatumName(a.ID)), document.Text(number.Nearest(a.Old, 9)),
 			document.Text(number.With(value, a.Unit)),
 			document.Text(strings.Trim(a.From+" "+a.At, " ")), document.Text(plain.Fold(a.Source))})
 	}
@@ -199,7 +163,7 @@ func (b *builder) overrideBlocks() []document.Block {
 }
 
 func (b *builder) limitBlocks() []document.Block {
-	set := b.r.Case.Limits
+	set := b.Review.Case.Limits
 	if set == nil || len(set.Limits) == 0 {
 		return nil
 	}
@@ -209,7 +173,7 @@ func (b *builder) limitBlocks() []document.Block {
 	for _, l := range set.Limits {
 		on := number.LabelOf(l.Quantity)
 		if l.Agent != "" {
-			on += ", " + agentName(l.Agent)
+			on += ", " + draft.AgentName(l.Agent)
 		}
 		t.Rows = append(t.Rows, document.Row(l.Label, on, number.Measure(l.Value, 6, l.Unit),
 			strings.Trim(l.Document+" "+l.Section, " "), l.Edition, l.Status))
@@ -221,40 +185,10 @@ func (b *builder) limitBlocks() []document.Block {
 	return out
 }
 
-// sources are the sources of the rows used, in the order of first use.
-func (b *builder) sources() []chemicals.Source {
-	st := b.r.Case.Store
-	if st == nil {
-		return nil
-	}
-	seen := map[string]bool{}
-	var out []chemicals.Source
-	for _, d := range b.r.Used {
-		for _, src := range sourcesOf(st, d) {
-			if !seen[src.Key] {
-				seen[src.Key] = true
-				out = append(out, src)
-			}
-		}
-	}
-	return out
-}
-
-// sourcesOf resolves the keys of a row, which blanks part.
-func sourcesOf(st *chemicals.Store, d chemicals.Datum) []chemicals.Source {
-	var out []chemicals.Source
-	for _, key := range strings.Fields(d.Source) {
-		if src, ok := st.Source(key); ok {
-			out = append(out, src)
-		}
-	}
-	return out
-}
-
 func (b *builder) sourceBlocks() []document.Block {
 	t := document.Table{Caption: words.Of("sources.caption"), Columns: document.Columns("col.key", "col.source")}
-	for _, s := range b.sources() {
-		t.Rows = append(t.Rows, []document.Cell{document.Code(s.Key), document.Text(sourceText(s))})
+	for _, s := range b.Sources() {
+		t.Rows = append(t.Rows, []document.Cell{document.Code(s.Key), document.Text(draft.SourceText(s))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -262,19 +196,10 @@ func (b *builder) sourceBlocks() []document.Block {
 	return []document.Block{t}
 }
 
-func sourceText(s chemicals.Source) string {
-	var p []string
-	for _, v := range []string{s.Title, s.Publisher, s.Year, s.DOI, s.Section} {
-		if v != "" {
-			p = append(p, v)
-		}
-	}
-	return strings.Join(p, ", ")
-}
-
 func (b *builder) warningBlocks() []document.Block {
 	l := document.List{}
-	for _, group := range [][]string{words.SayAll(b.r.Warnings), b.route().Notices, words.SayAll(b.r.Walk.Warnings)} {
+	for _, group := range [][]string{words.SayAll(b.Review.Warnings), b.Route().Notices,
+		words.SayAll(b.Review.Walk.Warnings)} {
 		for _, w := range group {
 			if w = plain.Fold(w); !slices.Contains(l.Items, w) {
 				l.Items = append(l.Items, w)

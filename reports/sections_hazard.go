@@ -3,6 +3,7 @@ package reports
 import (
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
@@ -12,7 +13,7 @@ func (b *builder) heat() document.Section {
 	s := document.Begin("heat")
 	s.Blocks = append(s.Blocks, b.temperatures()...)
 	s.Blocks = append(s.Blocks, b.curves("heat")...)
-	s.Blocks = append(s.Blocks, b.about("heat")...)
+	s.Blocks = append(s.Blocks, b.About("heat")...)
 	return s
 }
 
@@ -25,19 +26,19 @@ func (b *builder) temperatures() []document.Block {
 			"temperatures.decomposition", "temperatures.class")}
 	t.Columns[2].Text = number.LabelOf("heat.mtsr")
 	t.Columns[3].Text = number.LabelOf("heat.technical_limit")
-	for i := range b.route().Steps {
-		st := &b.route().Steps[i]
+	for i := range b.Route().Steps {
+		st := &b.Route().Steps[i]
 		place := figure.Step(st.Number)
-		mtsr, ok := b.at("heat.mtsr", place)
+		mtsr, ok := b.At("heat.mtsr", place)
 		if !ok {
 			continue
 		}
 		decomposes := words.Of("value.not_assessed")
-		if d := b.route().TD24; d.Set {
-			decomposes = amount(d)
+		if d := b.Route().TD24; d.Set {
+			decomposes = draft.Amount(d)
 		}
-		t.Rows = append(t.Rows, document.Row(place.String(), words.OrNotStated(amount(st.Temperature)),
-			b.valueAndRange(mtsr), b.technicalLimit(st.Number), decomposes, b.classText(place)))
+		t.Rows = append(t.Rows, document.Row(place.String(), words.OrNotStated(draft.Amount(st.Temperature)),
+			b.ValueAndRange(mtsr), b.technicalLimit(st.Number), decomposes, b.classText(place)))
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -47,12 +48,12 @@ func (b *builder) temperatures() []document.Block {
 
 // classText is the class of a step at its worst, with how far the next one is.
 func (b *builder) classText(place figure.Place) string {
-	f, ok := b.at("heat.criticality_class", place)
+	f, ok := b.At("heat.criticality_class", place)
 	if !ok || f.High().Unknown() {
 		return words.Of("value.not_assessed")
 	}
 	s := number.Significant(f.High().V, 1, 1)
-	if m, ok := b.at("heat.class_margin", place); ok && !m.Low().Unknown() {
+	if m, ok := b.At("heat.class_margin", place); ok && !m.Low().Unknown() {
 		return words.Of("temperatures.margin", s, number.With(number.Significant(m.Low().V, 2, -1),
 			number.UnitOf("heat.class_margin")))
 	}
@@ -63,14 +64,14 @@ func (b *builder) classText(place figure.Place) string {
 // its own name where only that is known.
 func (b *builder) technicalLimit(step int) string {
 	for _, q := range []string{"heat.technical_limit", "heat.boiling_point"} {
-		f, ok := b.at(q, figure.Step(step))
+		f, ok := b.At(q, figure.Step(step))
 		if !ok {
 			continue
 		}
 		if q == "heat.boiling_point" {
-			return words.Of("temperatures.boiling", b.valueAndRange(f))
+			return words.Of("temperatures.boiling", b.ValueAndRange(f))
 		}
-		return b.valueAndRange(f)
+		return b.ValueAndRange(f)
 	}
 	return words.Of("value.not_assessed")
 }
@@ -78,9 +79,9 @@ func (b *builder) technicalLimit(step int) string {
 func (b *builder) gas() document.Section {
 	s := document.Begin("gas")
 	s.Blocks = append(s.Blocks, b.curves("gas")...)
-	s.Blocks = append(s.Blocks, b.about("gas")...)
+	s.Blocks = append(s.Blocks, b.About("gas")...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("gas.closed_rule")})
-	if b.tags.has("hydrogen") {
+	if b.Tags.Has("hydrogen") {
 		s.Blocks = append(s.Blocks, b.ignition()...)
 	}
 	return s
@@ -88,7 +89,7 @@ func (b *builder) gas() document.Section {
 
 func (b *builder) air() document.Section {
 	s := document.Begin("air")
-	figures := b.figureTable(func(f *figure.Figure) bool { return inFamily(f.Quantity, "air") })
+	figures := b.FigureTable(func(f *figure.Figure) bool { return draft.InFamily(f.Quantity, "air") })
 	if len(figures) == 0 {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("air.not_assessed"), Tone: document.Warning},
 			document.Paragraph{Text: words.Of("air.means")})
@@ -97,33 +98,33 @@ func (b *builder) air() document.Section {
 	}
 	s.Blocks = append(s.Blocks, b.airCurves()...)
 	s.Blocks = append(s.Blocks, figures...)
-	s.Blocks = append(s.Blocks, b.findingTable(func(q string) bool { return inFamily(q, "air") })...)
-	s.Blocks = append(s.Blocks, b.notAssessed("air")...)
+	s.Blocks = append(s.Blocks, b.FindingTable(func(q string) bool { return draft.InFamily(q, "air") })...)
+	s.Blocks = append(s.Blocks, b.NotAssessed("air")...)
 	return s
 }
 
 func (b *builder) solids() document.Section {
 	s := document.Begin("solids")
-	s.Blocks = append(s.Blocks, b.about("dust")...)
+	s.Blocks = append(s.Blocks, b.About("dust")...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("solids.dust")})
 	return s
 }
 
 func (b *builder) storage() document.Section {
 	s := document.Begin("storage")
-	s.Blocks = append(s.Blocks, b.about("store")...)
+	s.Blocks = append(s.Blocks, b.About("store")...)
 	t := document.Table{Caption: words.Of("storage.caption"),
 		Columns: document.Columns("col.place", "col.kind", "col.material_of",
 			"col.capacity", "col.closure", "col.pressure")}
-	for i := range b.route().Places {
-		p := &b.route().Places[i]
+	for i := range b.Route().Places {
+		p := &b.Route().Places[i]
 		pressure := words.Of("value.dash")
 		if f := b.closedPressure(p.Key); f != nil {
-			pressure = b.valueAndRange(f)
+			pressure = b.ValueAndRange(f)
 		}
 		t.Rows = append(t.Rows, document.Row(p.Key, p.Kind, words.OrNotStated(plain.Fold(p.Material)),
-			words.OrNotStated(amount(p.Capacity)),
-			closureText(p), pressure))
+			words.OrNotStated(draft.Amount(p.Capacity)),
+			draft.ClosureText(p), pressure))
 	}
 	t.Columns[5].Text = number.LabelOf("gas.closed.pressure")
 	if len(t.Rows) > 0 {
@@ -137,7 +138,7 @@ func (b *builder) storage() document.Section {
 func (b *builder) closedPressure(key string) *figure.Figure {
 	for _, state := range []figure.State{figure.AsWritten, figure.Closed} {
 		id := figure.ID{Quantity: "gas.closed.pressure", Place: figure.At(key), Case: figure.Case{State: state}}
-		if f, ok := b.byID[id]; ok {
+		if f, ok := b.ByID[id]; ok {
 			return f
 		}
 	}
@@ -146,7 +147,7 @@ func (b *builder) closedPressure(key string) *figure.Figure {
 
 func (b *builder) waste() document.Section {
 	s := document.Begin("waste")
-	s.Blocks = append(s.Blocks, b.about("wash", "neutralise")...)
+	s.Blocks = append(s.Blocks, b.About("wash", "neutralise")...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.base")},
 		document.Paragraph{Text: words.Of("waste.ask")})
 	return s

@@ -11,7 +11,9 @@ import (
 	"testing"
 
 	"etchbound/hazards"
+	"etchbound/reports/aid"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/words"
 	"etchbound/schemas/long"
 )
@@ -130,7 +132,7 @@ func wholeHF() []string {
 // pointer, and the sections that need it have it.
 func TestSkinBlockIsWhole(t *testing.T) {
 	for name, r := range bundledReviews(t) {
-		b := newBuilder(&r, Options{})
+		b := newBuilder(&r, draft.Options{})
 		got := map[string]bool{}
 		for _, s := range Build(r, fixtureOptions).Sections {
 			all := textsOf([]document.Section{s})
@@ -157,7 +159,7 @@ func TestSkinBlockIsWhole(t *testing.T) {
 				}
 			}
 		}
-		if hf := b.tags.has("hf"); got["skin"] != hf || got["bench"] != hf {
+		if hf := b.Tags.Has("hf"); got["skin"] != hf || got["bench"] != hf {
 			t.Errorf("%s: HF %v, block in %v", name, hf, got)
 		}
 	}
@@ -199,7 +201,7 @@ func TestPainComes(t *testing.T) {
 		want     string
 	}{{51, "skin.pain_now"}, {50, "skin.pain_hours"}, {20.1, "skin.pain_hours"}, {20, "skin.pain_day"},
 		{0.1, "skin.pain_day"}, {math.NaN(), "skin.pain_day"}} {
-		s := painComes(c.strength)
+		s := aid.PainComes(c.strength)
 		if !strings.Contains(s, words.Fixed()[c.want]) || !strings.Contains(s, "24 h") ||
 			!strings.Contains(s, "no pain says nothing") {
 			t.Errorf("%g: %s", c.strength, s)
@@ -213,9 +215,9 @@ func TestPainComes(t *testing.T) {
 // People before reagent: the first line of a spill is to leave, close and call.
 func TestSpillBeginsWithLeaving(t *testing.T) {
 	for name, r := range bundledReviews(t) {
-		b := newBuilder(&r, Options{})
-		words := b.spillWords()
-		if !b.tags.has("hf") {
+		b := newBuilder(&r, draft.Options{})
+		words := b.SpillWords()
+		if !b.Tags.Has("hf") {
 			if words != nil {
 				t.Errorf("%s: a spill of acid fluoride where there is none", name)
 			}
@@ -231,8 +233,8 @@ func TestSpillBeginsWithLeaving(t *testing.T) {
 				rows += len(table.Rows)
 			}
 		}
-		if rows != len(spillRows()) {
-			t.Errorf("%s: %d rows of %d", name, rows, len(spillRows()))
+		if rows != len(aid.SpillRows()) {
+			t.Errorf("%s: %d rows of %d", name, rows, len(aid.SpillRows()))
 		}
 	}
 }

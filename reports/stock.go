@@ -10,6 +10,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
@@ -18,7 +19,7 @@ import (
 
 // BuildStock is what a site holds and what one run of every route takes, as a
 // document.
-func BuildStock(h *scaling.Holdings, o Options) document.Document {
+func BuildStock(h *scaling.Holdings, o draft.Options) document.Document {
 	d := document.Document{Title: words.Of("stock.title"), Lang: words.Of("lang"), Paper: o.Paper,
 		Digest: plain.ShortDigest(digestOf(h))}
 	top := document.Section{Key: "page-1", Title: d.Title,
@@ -62,7 +63,7 @@ func stockShares(h *scaling.Holdings) []document.Block {
 				document.Text(thresholdName(x.Threshold)),
 				document.Text(kilos(x.Held, 1)),
 				document.Text(kilos(working.Exact("T", "kg", x.Threshold.Limit, ""), 0)), document.Text(shareText(x.Ratio)),
-				verdictCell(x.Verdict),
+				draft.VerdictCell(x.Verdict),
 				document.Text(shareNote(x))})
 		}
 	}

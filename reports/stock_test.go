@@ -12,6 +12,7 @@ import (
 
 	"etchbound/hazards/route"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 )
@@ -65,10 +66,10 @@ func TestStockIsTheSameForAnyOrder(t *testing.T) {
 	for i, workers := range []int{1, 2, 8} {
 		h := stockOf(t, cases, workers)
 		var j, m bytes.Buffer
-		if err := StockJSON(&j, h, Options{}); err != nil {
+		if err := StockJSON(&j, h, draft.Options{}); err != nil {
 			t.Fatal(err)
 		}
-		if err := document.Markdown(&m, BuildStock(h, Options{})); err != nil {
+		if err := document.Markdown(&m, BuildStock(h, draft.Options{})); err != nil {
 			t.Fatal(err)
 		}
 		if got := [2]string{j.String(), m.String()}; i == 0 {
@@ -86,7 +87,7 @@ func TestStockJSONUnknown(t *testing.T) {
 	cases := together(t, "hf-50-10g.yaml")
 	cases[0].Site = nil
 	var b bytes.Buffer
-	if err := StockJSON(&b, stockOf(t, cases, 1), Options{}); err != nil {
+	if err := StockJSON(&b, stockOf(t, cases, 1), draft.Options{}); err != nil {
 		t.Fatal(err)
 	}
 	var got stockJSON
@@ -155,10 +156,10 @@ func TestStockDefers(t *testing.T) {
 	}
 	h := stockOf(t, cases, 2)
 	var m, p bytes.Buffer
-	if err := document.Markdown(&m, BuildStock(h, Options{})); err != nil {
+	if err := document.Markdown(&m, BuildStock(h, draft.Options{})); err != nil {
 		t.Fatal(err)
 	}
-	if err := document.HTML(&p, BuildStock(h, Options{})); err != nil {
+	if err := document.HTML(&p, BuildStock(h, draft.Options{})); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{words.Of("deference.line"), words.Of("stock.memory"), words.Of("stock.one_day")} {

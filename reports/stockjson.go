@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"etchbound/chemicals/working"
+	"etchbound/reports/draft"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 )
@@ -105,11 +106,11 @@ type hoodJSON struct {
 
 // StockJSON writes holdings for programs: every key present, nine significant
 // digits, null for what is unknown.
-func StockJSON(w io.Writer, h *scaling.Holdings, o Options) error {
+func StockJSON(w io.Writer, h *scaling.Holdings, o draft.Options) error {
 	return encode(w, newStockJSON(h, o))
 }
 
-func newStockJSON(h *scaling.Holdings, o Options) stockJSON {
+func newStockJSON(h *scaling.Holdings, o draft.Options) stockJSON {
 	out := stockJSON{Format: StockFormat, Notice: words.Of("deference.line"),
 		MadeBy:  madeByJSON{o.Version, o.DataVersion, o.Platform},
 		SameDay: h.SameDay, Assumes: assumes(h), Routes: []stockRoute{}, Substances: []substanceJSON{}}

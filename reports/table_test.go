@@ -15,6 +15,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/upset"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
 )
@@ -97,22 +98,22 @@ func TestExpectedPairs(t *testing.T) {
 		{"sodium hydrogencarbonate", "hydrofluoric acid", "carbonate_acid"},
 		{"hydrogen peroxide", "ethanol", "oxidant_organic"},
 	} {
-		x := contents{tags: tagSet{}}
+		x := draft.Contents{Tags: draft.TagSet{}}
 		for _, name := range []string{c.a, c.b} {
 			s, ok := chemicals.Library().Find(name)
 			if !ok {
 				t.Fatalf("the library lacks %s", name)
 			}
-			x.tags.add(1, s.Classes()...)
+			x.Tags.Add(1, s.Classes()...)
 		}
 		found := false
 		for _, p := range pairRules() {
-			_, a := x.tags[p.a]
-			_, b := x.tags[p.b]
+			_, a := x.Tags[p.a]
+			_, b := x.Tags[p.b]
 			found = found || (a && b && p.id == c.want)
 		}
 		if !found {
-			t.Errorf("%s with %s does not raise %s: tags %v", c.a, c.b, c.want, x.tags)
+			t.Errorf("%s with %s does not raise %s: tags %v", c.a, c.b, c.want, x.Tags)
 		}
 	}
 	if s, _ := chemicals.Library().Find("water"); len(s.Classes()) != 0 {

@@ -7,6 +7,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/route"
+	"etchbound/reports/draft"
 )
 
 // briefly reviews a route without its failures.
@@ -25,7 +26,7 @@ func briefly(t *testing.T, text string) *builder {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return newBuilder(&rv, Options{})
+	return newBuilder(&rv, draft.Options{})
 }
 
 const unheldRoute = `route: etchbound/1
@@ -54,10 +55,10 @@ func TestWhatIsNotHeldMeetsNothingSilently(t *testing.T) {
 		if met := len(b.meet(pairRules()[i])) > 0; met != c.pair {
 			t.Errorf("%s: the pair is told: %v", c.name, met)
 		}
-		if words := b.spillWords() != nil; words != c.spill {
+		if words := b.SpillWords() != nil; words != c.spill {
 			t.Errorf("%s: what to do where it is spilled is told: %v", c.name, words)
 		}
-		if b.spillLine() == nil {
+		if b.SpillLine() == nil {
 			t.Errorf("%s: no first line on a spill", c.name)
 		}
 	}

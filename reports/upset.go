@@ -1,16 +1,15 @@
 package reports
 
 import (
-	"math"
 	"strings"
 
 	"etchbound/hazards"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
-	"etchbound/hazards/limit"
 	"etchbound/hazards/upset"
 	"etchbound/hazards/vessel"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
@@ -20,34 +19,34 @@ import (
 func (b *builder) upset() document.Section {
 	s := document.Begin("upset")
 	s.Blocks = append(s.Blocks, b.failures()...)
-	s.Blocks = append(s.Blocks, b.first()...)
-	s.Blocks = append(s.Blocks, b.figureTable(func(f *figure.Figure) bool {
-		return inFamily(f.Quantity, "spill")
+	s.Blocks = append(s.Blocks, b.First()...)
+	s.Blocks = append(s.Blocks, b.FigureTable(func(f *figure.Figure) bool {
+		return draft.InFamily(f.Quantity, "spill")
 	})...)
-	s.Blocks = append(s.Blocks, b.notAssessed("spill")...)
-	s.Blocks = append(s.Blocks, b.spillLine()...)
+	s.Blocks = append(s.Blocks, b.NotAssessed("spill")...)
+	s.Blocks = append(s.Blocks, b.SpillLine()...)
 	return s
 }
 
 // failures is a table for every vessel, the findings, and every figure.
 func (b *builder) failures() []document.Block {
 	switch {
-	case b.r.Case.Brief:
+	case b.Review.Case.Brief:
 		return []document.Block{document.Paragraph{Text: words.Of("upset.brief"), Tone: document.Warning}}
-	case len(b.r.Courses) == 0:
+	case len(b.Review.Courses) == 0:
 		return []document.Block{document.Paragraph{Text: words.Of("upset.none"), Tone: document.Warning}}
 	}
 	out := []document.Block{document.Paragraph{Text: words.Of("upset.lead")}}
-	for i := range b.r.Courses {
-		out = append(out, b.failureTable(&b.r.Courses[i])...)
+	for i := range b.Review.Courses {
+		out = append(out, b.failureTable(&b.Review.Courses[i])...)
 	}
 	out = append(out, document.Paragraph{Text: words.Of("upset.note"), Tone: document.Note})
-	out = append(out, b.findings(func(f *figure.Finding) bool {
-		g, ok := b.byID[f.Figure]
+	out = append(out, b.Findings(func(f *figure.Finding) bool {
+		g, ok := b.ByID[f.Figure]
 		return ok && g.Case.Failure != ""
 	})...)
-	for i := range b.r.Courses {
-		out = append(out, b.byLaw(&b.r.Courses[i])...)
+	for i := range b.Review.Courses {
+		out = append(out, b.byLaw(&b.Review.Courses[i])...)
 	}
 	return append(out, document.Paragraph{Text: words.Of("upset.ids"), Tone: document.Note})
 }
@@ -65,9 +64,9 @@ func (b *builder) byLaw(n *course.Course) []document.Block {
 	}
 	for _, key := range upset.Keys() {
 		for _, law := range laws {
-			row, any := document.Row(caseName(figure.If(key)), caseName(figure.By(string(law)))), false
+			row, any := document.Row(draft.CaseName(figure.If(key)), draft.CaseName(figure.By(string(law)))), false
 			for _, q := range shown {
-				f := b.byID[figure.ID{Quantity: q, Place: place, Case: figure.If(key).By(string(law))}]
+				f := b.ByID[figure.ID{Quantity: q, Place: place, Case: figure.If(key).By(string(law))}]
 				any = any || f != nil
 				row = append(row, document.Text(b.failureText(f, place)))
 			}
@@ -96,7 +95,7 @@ func (b *builder) failureTable(n *course.Course) []document.Block {
 		t.Columns[i+1].Text = number.LabelOf(q)
 	}
 	for _, key := range upset.Keys() {
-		row, any := document.Row(caseName(figure.If(key))), false
+		row, any := document.Row(draft.CaseName(figure.If(key))), false
 		for _, q := range shown {
 			f := b.ofFailure(q, place, key)
 			any = any || f != nil
@@ -135,9 +134,9 @@ func (b *builder) comesTo(quantity string, place figure.Place, key string) strin
 		return also
 	}
 	var s []string
-	for f := range b.figs.Of(quantity) {
+	for f := range b.Set.Of(quantity) {
 		if f.Case.Failure == key && f.Of().IsZero() {
-			s = append(s, words.Of("upset.where", b.placeName(f.Place), b.valueAndRange(f)))
+			s = append(s, words.Of("upset.where", b.PlaceName(f.Place), b.ValueAndRange(f)))
 		}
 	}
 	return strings.Join(s, "; ")
@@ -146,7 +145,7 @@ func (b *builder) comesTo(quantity string, place figure.Place, key string) strin
 // ofFailure is the figure of a failure, the worst of its laws; nil if there is
 // none.
 func (b *builder) ofFailure(quantity string, place figure.Place, key string) *figure.Figure {
-	return b.byID[figure.ID{Quantity: quantity, Place: place, Case: figure.If(key)}]
+	return b.ByID[figure.ID{Quantity: quantity, Place: place, Case: figure.If(key)}]
 }
 
 // failureText is a figure of a failure in its cell, with what it comes to.
@@ -156,116 +155,24 @@ func (b *builder) failureText(f *figure.Figure, place figure.Place) string {
 		return words.Of("value.dash")
 	case f.Value.Unknown():
 		return words.Of("value.unknown")
-	case f.Quantity == "heat.temperature_peak" && f.Danger().V >= b.boilsFrom(place):
-		if t, capped := b.boilsAt(f); capped && f.High().V >= t {
-			return b.valueAndRange(f)
+	case f.Quantity == "heat.temperature_peak" && f.Danger().V >= b.BoilsFrom(place):
+		if t, capped := b.BoilsAt(f); capped && f.High().V >= t {
+			return b.ValueAndRange(f)
 		}
-		return words.Of("upset.boils", b.valueAndRange(f))
+		return words.Of("upset.boils", b.ValueAndRange(f))
 	}
-	return b.valueAndRange(f)
-}
-
-// boilsFrom is the low end of the boiling point of a step, degC; not a number
-// where it is not known.
-func (b *builder) boilsFrom(place figure.Place) float64 {
-	if f, ok := b.at("heat.boiling_point", place); ok {
-		return f.Low().V
-	}
-	return math.NaN()
-}
-
-// first is what is done first in each step that can run away, and the rules
-// that hold in all of them.
-func (b *builder) first() []document.Block {
-	t := document.Table{Caption: words.Of("first.caption"),
-		Columns: document.Columns("col.step", "first.minutes", "first.water", "first.away")}
-	for i := range b.r.Courses {
-		n := &b.r.Courses[i]
-		for j := range n.Stages {
-			step := figure.Step(n.Stages[j].Step.Number)
-			t.Rows = append(t.Rows, document.Row(step.String(), b.minutesThereAre(step), b.quench(step),
-				b.away(step)))
-		}
-	}
-	if len(t.Rows) == 0 {
-		return nil
-	}
-	return []document.Block{t, b.rules(), document.Paragraph{Text: words.Of("first.local"), Tone: document.Note}}
-}
-
-// rules are in the order in which they are followed.
-func (b *builder) rules() document.Block {
-	l := document.List{Ordered: true}
-	for _, k := range [...]string{"stop", "keep", "sash", "cool", "never", "leave"} {
-		l.Items = append(l.Items, words.Of("first."+k))
-	}
-	return l
-}
-
-// minutesThereAre is the shortest time to boiling once something in the
-// equipment fails in a step, at its dangerous end.
-func (b *builder) minutesThereAre(step figure.Place) string {
-	f, ok := b.at("heat.time_left", step)
-	switch {
-	case !ok || f.Low().Unknown():
-		return words.Of("first.unknown")
-	case number.Never(f.Quantity, f.Low().V):
-		return words.Of("first.more_than_a_day")
-	case f.Low().V < 1:
-		return words.Of("first.none")
-	}
-	return b.o.Units.Danger(f)
-}
-
-func (b *builder) quench(step figure.Place) string {
-	f, ok := b.at("heat.quench_water", step)
-	if !ok || f.Value.Unknown() {
-		return words.Of("first.water_missing")
-	}
-	for i := range b.r.Findings {
-		if x := &b.r.Findings[i]; x.Figure == f.ID && x.Limit.Key == limit.Named(limit.Route, "vessel_room") {
-			return words.Of("first.water_"+x.Verdict.String(), b.valueAndRange(f))
-		}
-	}
-	return b.valueAndRange(f)
-}
-
-// nearBoiling is how far below boiling nobody goes near any more, K.
-const nearBoiling = 10
-
-func (b *builder) away(step figure.Place) string {
-	t := b.boilsFrom(step)
-	if math.IsNaN(t) {
-		return words.Of("first.near_unknown")
-	}
-	return words.Of("first.near", number.With(number.Significant(t-nearBoiling, 3, -1), "degC"))
-}
-
-// firstLines are the same for a sheet on a door or a card at the bench.
-func (b *builder) firstLines() []document.Block {
-	var hot []string
-	for i := range b.r.Courses {
-		n := &b.r.Courses[i]
-		for j := range n.Stages {
-			step := figure.Step(n.Stages[j].Step.Number)
-			hot = append(hot, words.Of("first.door", step.String(), b.minutesThereAre(step), b.away(step)))
-		}
-	}
-	if len(hot) == 0 {
-		return nil
-	}
-	return []document.Block{document.Paragraph{Text: strings.Join(hot, " "), Tone: document.Warning}, b.rules()}
+	return b.ValueAndRange(f)
 }
 
 // BuildUpset lays out what happens when something goes wrong as a document of
 // its own, with the steps it speaks of.
-func BuildUpset(r hazards.Review, o Options) document.Document {
+func BuildUpset(r hazards.Review, o draft.Options) document.Document {
 	b := newBuilder(&r, o)
-	d := document.Document{Title: words.Of("upset.title", b.title()), Lang: words.Of("lang"), Paper: o.Paper,
-		Digest: plain.ShortDigest(b.route().Digest)}
+	d := document.Document{Title: words.Of("upset.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper,
+		Digest: plain.ShortDigest(b.Route().Digest)}
 	top := document.Section{Key: "page-1", Title: d.Title,
-		Blocks: []document.Block{b.control(), document.Paragraph{Text: words.Of("deference.line")}}}
-	if hf, ok := b.hfPresent(); ok {
+		Blocks: []document.Block{b.Control(), document.Paragraph{Text: words.Of("deference.line")}}}
+	if hf, ok := b.HfPresent(); ok {
 		top.Blocks = append(top.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
 	}
 	d.Sections = []document.Section{top, b.upset(), b.steps(), b.emergency()}

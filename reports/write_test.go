@@ -9,11 +9,12 @@ import (
 	"testing"
 
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
 
-var fixtureOptions = Options{Version: "0.0", DataVersion: "test", Platform: "test/test"}
+var fixtureOptions = draft.Options{Version: "0.0", DataVersion: "test", Platform: "test/test"}
 
 // written is the fixture in every format, by file name.
 func written(t *testing.T) map[string][]byte {

@@ -9,7 +9,6 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/route"
 	"etchbound/reports"
-	"etchbound/reports/document"
 	"etchbound/scaling"
 	"etchbound/schemas/quantity"
 )
@@ -74,7 +73,7 @@ func BenchmarkHTML(b *testing.B) {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		if err := document.HTML(io.Discard, reports.Build(r, options(false))); err != nil {
+		if err := reports.HTML(io.Discard, reports.Build(r, options(false))); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -9,7 +9,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"etchbound/reports"
-	"etchbound/reports/document"
 	"etchbound/scaling"
 )
 
@@ -97,7 +96,7 @@ func writeChange(w io.Writer, x scaling.Change, kind string) error {
 	case "csv":
 		return reports.ChangeCSV(w, x)
 	case "html":
-		return document.HTML(w, reports.BuildChange(x, o))
+		return reports.HTML(w, reports.BuildChange(x, o))
 	}
-	return document.Markdown(w, reports.BuildChange(x, o))
+	return reports.Markdown(w, reports.BuildChange(x, o))
 }

@@ -8,7 +8,6 @@ import (
 
 	"etchbound/hazards/route"
 	"etchbound/reports"
-	"etchbound/reports/document"
 	"etchbound/scaling"
 )
 
@@ -92,7 +91,7 @@ func writeComparison(w io.Writer, x scaling.Comparison, kind string) error {
 	case "csv":
 		return reports.CompareCSV(w, x)
 	case "html":
-		return document.HTML(w, reports.BuildComparison(x, o))
+		return reports.HTML(w, reports.BuildComparison(x, o))
 	}
-	return document.Markdown(w, reports.BuildComparison(x, o))
+	return reports.Markdown(w, reports.BuildComparison(x, o))
 }

@@ -11,7 +11,6 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/reports"
-	"etchbound/reports/document"
 )
 
 // version of the program and of the data it carries.
@@ -105,9 +104,9 @@ func write(w io.Writer, r hazards.Review, kind string, o reports.Options) error 
 	case "json":
 		return reports.JSON(w, r, o)
 	case "html":
-		return document.HTML(w, reports.Build(r, o))
+		return reports.HTML(w, reports.Build(r, o))
 	}
-	return document.Markdown(w, reports.Build(r, o))
+	return reports.Markdown(w, reports.Build(r, o))
 }
 
 // stop returns an error if any finding reaches the verdict named.

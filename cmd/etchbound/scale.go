@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"etchbound/reports"
-	"etchbound/reports/document"
 	"etchbound/scaling"
 	"etchbound/schemas/quantity"
 )
@@ -124,7 +123,7 @@ func writeGrowth(w io.Writer, g *scaling.Growth, split scaling.Split, kind strin
 	case "csv":
 		return reports.GrowthCSV(w, g)
 	case "html":
-		return document.HTML(w, reports.BuildGrowth(g, split, o))
+		return reports.HTML(w, reports.BuildGrowth(g, split, o))
 	}
-	return document.Markdown(w, reports.BuildGrowth(g, split, o))
+	return reports.Markdown(w, reports.BuildGrowth(g, split, o))
 }

@@ -14,7 +14,6 @@ import (
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 	"etchbound/reports"
-	"etchbound/reports/document"
 	"etchbound/scaling"
 )
 
@@ -80,9 +79,9 @@ func writeStock(w io.Writer, h *scaling.Holdings, kind string) error {
 	case "csv":
 		return reports.HoldingsCSV(w, h)
 	case "html":
-		return document.HTML(w, reports.BuildStock(h, options(false)))
+		return reports.HTML(w, reports.BuildStock(h, options(false)))
 	}
-	return document.Markdown(w, reports.BuildStock(h, options(false)))
+	return reports.Markdown(w, reports.BuildStock(h, options(false)))
 }
 
 // loadAll reads the routes at once and the site and limits once. Problems of

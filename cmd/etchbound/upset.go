@@ -7,7 +7,6 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/reports"
-	"etchbound/reports/document"
 )
 
 func upsetCommand(s streams) *cobra.Command {
@@ -55,7 +54,7 @@ func writeUpset(w io.Writer, r hazards.Review, kind string) error {
 	case "csv":
 		return reports.CSV(w, reports.OnlyUpset(r))
 	case "html":
-		return document.HTML(w, reports.BuildUpset(r, o))
+		return reports.HTML(w, reports.BuildUpset(r, o))
 	}
-	return document.Markdown(w, reports.BuildUpset(r, o))
+	return reports.Markdown(w, reports.BuildUpset(r, o))
 }

@@ -1,4 +1,4 @@
-package reports
+package draft
 
 import (
 	"math"
@@ -12,16 +12,16 @@ import (
 	"etchbound/schemas/quantity"
 )
 
-// route is what was reviewed; an empty one where a review has none.
-func (b *builder) route() *route.Route {
-	if b.r.Case.Route == nil {
+// Route is what was reviewed; an empty one where a review has none.
+func (b *Draft) Route() *route.Route {
+	if b.Review.Case.Route == nil {
 		return &route.Route{}
 	}
-	return b.r.Case.Route
+	return b.Review.Case.Route
 }
 
-// amount is a stated quantity in the unit it was written in.
-func amount(v quantity.Value) string {
+// Amount is a stated quantity in the unit it was written in.
+func Amount(v quantity.Value) string {
 	if !v.Set {
 		return ""
 	}
@@ -33,23 +33,23 @@ func amount(v quantity.Value) string {
 	return number.With(s, unit)
 }
 
-func (b *builder) batchText() string {
-	if p := b.route().Precursor; p != nil && p.Mass.Set {
-		return words.Of("batch.of", amount(p.Mass), p.Phase.Text)
+func (b *Draft) BatchText() string {
+	if p := b.Route().Precursor; p != nil && p.Mass.Set {
+		return words.Of("batch.of", Amount(p.Mass), p.Phase.Text)
 	}
-	if t := b.route().BatchText; t != "" {
+	if t := b.Route().BatchText; t != "" {
 		return t
 	}
 	return words.Of("batch.none")
 }
 
-// highestSet is the highest temperature any step is set to, and where.
-func (b *builder) highestSet() string {
+// HighestSet is the highest temperature any step is set to, and where.
+func (b *Draft) HighestSet() string {
 	best, at := math.Inf(-1), ""
-	for i := range b.route().Steps {
-		s := &b.route().Steps[i]
+	for i := range b.Route().Steps {
+		s := &b.Route().Steps[i]
 		if s.Temperature.Set && s.Temperature.SI > best {
-			best, at = s.Temperature.SI, words.Of("envelope.at_step", amount(s.Temperature), s.Number)
+			best, at = s.Temperature.SI, words.Of("envelope.at_step", Amount(s.Temperature), s.Number)
 		}
 	}
 	if at == "" {
@@ -58,13 +58,13 @@ func (b *builder) highestSet() string {
 	return at
 }
 
-// attendance is the time with and without somebody there, in hours, and the
+// Attendance is the time with and without somebody there, in hours, and the
 // steps for which nobody said.
-func (b *builder) attendance() string {
+func (b *Draft) Attendance() string {
 	var with, without float64
 	var silent []string
-	for i := range b.route().Steps {
-		s := &b.route().Steps[i]
+	for i := range b.Route().Steps {
+		s := &b.Route().Steps[i]
 		hours := stepHours(s)
 		switch {
 		case s.Attended == nil && hours > 0: // not said counts as nobody there
@@ -96,12 +96,12 @@ func stepHours(s *route.Step) float64 {
 	return h
 }
 
-// closures is how each place is shut; what was not stated counts as closed.
-func (b *builder) closures() string {
+// Closures is how each place is shut; what was not stated counts as closed.
+func (b *Draft) Closures() string {
 	var s []string
-	for i := range b.route().Places {
-		p := &b.route().Places[i]
-		s = append(s, p.Key+" "+closureText(p))
+	for i := range b.Route().Places {
+		p := &b.Route().Places[i]
+		s = append(s, p.Key+" "+ClosureText(p))
 	}
 	if len(s) == 0 {
 		return words.Of("value.none_given")
@@ -109,7 +109,7 @@ func (b *builder) closures() string {
 	return strings.Join(s, "; ")
 }
 
-func closureText(p *route.Place) string {
+func ClosureText(p *route.Place) string {
 	switch {
 	case !p.ClosureStated:
 		return words.Of("closure.unstated")
@@ -121,13 +121,13 @@ func closureText(p *route.Place) string {
 	return words.Of("closure.closed")
 }
 
-func (b *builder) capacities() string {
+func (b *Draft) Capacities() string {
 	var s []string
-	for i := range b.route().Places {
-		p := &b.route().Places[i]
+	for i := range b.Route().Places {
+		p := &b.Route().Places[i]
 		size := words.Of("value.not_stated")
 		if p.Capacity.Set {
-			size = amount(p.Capacity)
+			size = Amount(p.Capacity)
 		}
 		if p.Count > 1 {
 			size = words.Of("place.count", p.Count, size)
@@ -141,19 +141,19 @@ func (b *builder) capacities() string {
 }
 
 // materialText is one thing put into a place, with its amount.
-func (b *builder) materialText(m *route.Material) string {
+func (b *Draft) materialText(m *route.Material) string {
 	name := b.materialName(m)
 	var s []string
 	for _, v := range []quantity.Value{m.Mass, m.Volume, m.Amount, m.Ratio} {
 		if v.Set {
-			s = append(s, amount(v))
+			s = append(s, Amount(v))
 		}
 	}
-	if p := b.route().Precursor; m.Precursor && len(s) == 0 && p != nil {
-		s = append(s, amount(p.Mass))
+	if p := b.Route().Precursor; m.Precursor && len(s) == 0 && p != nil {
+		s = append(s, Amount(p.Mass))
 	}
 	if m.Strength.Set {
-		s = append(s, words.Of("material.strength", amount(m.Strength)))
+		s = append(s, words.Of("material.strength", Amount(m.Strength)))
 	}
 	if len(s) == 0 {
 		return name
@@ -161,37 +161,37 @@ func (b *builder) materialText(m *route.Material) string {
 	return name + " " + strings.Join(s, ", ")
 }
 
-func (b *builder) materialName(m *route.Material) string {
+func (b *Draft) materialName(m *route.Material) string {
 	switch {
-	case m.Precursor && b.route().Precursor != nil:
-		return words.Of("material.powder", b.route().Precursor.Phase.Text)
+	case m.Precursor && b.Route().Precursor != nil:
+		return words.Of("material.powder", b.Route().Precursor.Phase.Text)
 	case m.Substance != nil:
 		return m.Substance.Name
 	}
 	return words.Of("value.not_stated")
 }
 
-// stepWhere is the place, or both places, of a step.
-func stepWhere(s *route.Step) string {
+// StepWhere is the place, or both places, of a step.
+func StepWhere(s *route.Step) string {
 	if s.Into == "" {
 		return s.In
 	}
 	return words.Of("step.into", s.In, s.Into)
 }
 
-// stepTime is the times of a step in words.
-func stepTime(s *route.Step) string {
+// StepTime is the times of a step in words.
+func StepTime(s *route.Step) string {
 	var t []string
 	if s.Over.Set {
-		t = append(t, words.Of("step.over", amount(s.Over)))
+		t = append(t, words.Of("step.over", Amount(s.Over)))
 	}
 	if s.Time.Set {
-		t = append(t, amount(s.Time))
+		t = append(t, Amount(s.Time))
 	}
 	return strings.Join(t, ", ")
 }
 
-func attended(s *route.Step) string {
+func Attended(s *route.Step) string {
 	switch {
 	case s.Attended == nil:
 		return words.Of("value.not_stated")

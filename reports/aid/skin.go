@@ -1,4 +1,4 @@
-package reports
+package aid
 
 import (
 	"math"
@@ -8,32 +8,20 @@ import (
 	"etchbound/reports/words"
 )
 
-func (b *builder) skin() document.Section {
-	s := document.Begin("skin")
-	s.Blocks = append(b.firstAid(), b.ready()...)
-	if b.tags.has("hf") {
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("skin.sources_hf"), Tone: document.Note})
-	}
-	if b.tags.has("tmaoh") {
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("skin.sources_tmaoh"), Tone: document.Note})
-	}
-	return s
-}
-
-// firstAid is what stands wherever contact is spoken of. It is always whole: a
+// FirstAid is what stands wherever contact is spoken of. It is always whole: a
 // part of it would be followed as if it were all. It holds no dose and no time
 // that anything may be left on the skin.
-func (b *builder) firstAid() []document.Block {
+func (b *Aid) FirstAid() []document.Block {
 	var out []document.Block
-	if b.tags.has("hf") {
+	if b.Tags.Has("hf") {
 		out = append(out, document.Paragraph{Text: words.Of("skin.hf_lead"), Tone: document.Warning},
 			document.List{Ordered: true, Items: []string{words.Of("skin.rinse"), words.Of("skin.gel"), words.Of("skin.help"),
 				words.Of("skin.sheet")}},
 			document.Paragraph{Text: words.Of("skin.gel_is")},
-			document.Paragraph{Text: painComes(b.strongestHF()), Tone: document.Warning},
+			document.Paragraph{Text: PainComes(b.StrongestHF()), Tone: document.Warning},
 			document.Paragraph{Text: words.Of("skin.area")})
 	}
-	if b.tags.has("tmaoh") {
+	if b.Tags.Has("tmaoh") {
 		out = append(out, document.Paragraph{Text: words.Of("skin.tmaoh"), Tone: document.Warning},
 			document.List{Ordered: true, Items: []string{words.Of("skin.tmaoh_shower"), words.Of("skin.tmaoh_help"),
 				words.Of("skin.tmaoh_breath"),
@@ -51,10 +39,10 @@ func (b *builder) firstAid() []document.Block {
 }
 
 // burns reports whether the route takes an acid or a base at all.
-func (b *builder) burns() bool {
-	for i := range b.r.Case.Route.Steps {
-		for j := range b.r.Case.Route.Steps[i].What {
-			if s := b.r.Case.Route.Steps[i].What[j].Substance; s != nil && s.Acid != 0 {
+func (b *Aid) burns() bool {
+	for i := range b.Review.Case.Route.Steps {
+		for j := range b.Review.Case.Route.Steps[i].What {
+			if s := b.Review.Case.Route.Steps[i].What[j].Substance; s != nil && s.Acid != 0 {
 				return true
 			}
 		}
@@ -62,10 +50,10 @@ func (b *builder) burns() bool {
 	return false
 }
 
-// painComes says how late pain can be by the strength of the strongest acid
+// PainComes says how late pain can be by the strength of the strongest acid
 // fluoride, wt%. The weaker the acid the later the pain, so an edge counts to
 // the weaker side, and what is not known has the longest delay.
-func painComes(strength float64) string {
+func PainComes(strength float64) string {
 	at, when := words.Of("skin.strength_unknown"), words.Of("skin.pain_day")
 	if !math.IsNaN(strength) {
 		at = words.Of("skin.strength", number.With(number.Significant(strength, 3, 1), "wt%"))
@@ -80,9 +68,9 @@ func painComes(strength float64) string {
 }
 
 // otherWays is the eyes, what was breathed in and what was swallowed.
-func (b *builder) otherWays() document.Block {
+func (b *Aid) otherWays() document.Block {
 	eyes := words.Of("skin.eyes")
-	if b.tags.has("hf") {
+	if b.Tags.Has("hf") {
 		eyes = words.Of("skin.eyes_hf")
 	}
 	return document.Facts{Pairs: []document.Pair{{Name: words.Of("skin.in_eyes"), Value: eyes},
@@ -90,15 +78,15 @@ func (b *builder) otherWays() document.Block {
 		{Name: words.Of("skin.in_mouth"), Value: words.Of("skin.swallowed")}}}
 }
 
-// ready is what has to stand ready before the start, as boxes and blanks:
+// Ready is what has to stand ready before the start, as boxes and blanks:
 // nothing is known here of the people and the room.
-func (b *builder) ready() []document.Block {
-	if !b.tags.has("hf") && !b.tags.has("tmaoh") {
+func (b *Aid) Ready() []document.Block {
+	if !b.Tags.Has("hf") && !b.Tags.Has("tmaoh") {
 		return nil
 	}
 	boxes := []string{words.Of("ready.two"), words.Of("ready.shower"), words.Of("ready.eyewash")}
 	lines := []string{words.Of("ready.second"), words.Of("ready.tested")}
-	if b.tags.has("hf") {
+	if b.Tags.Has("hf") {
 		boxes = append(boxes, words.Of("ready.gel"))
 		lines = append(lines, words.Of("emergency.gel"))
 	}
@@ -108,9 +96,9 @@ func (b *builder) ready() []document.Block {
 		document.Blanks{Labels: lines}}
 }
 
-// standing is what is filled in and ticked before the start on a sheet or card.
-func (b *builder) standing() []document.Block {
-	if out := b.ready(); out != nil {
+// Standing is what is filled in and ticked before the start on a sheet or card.
+func (b *Aid) Standing() []document.Block {
+	if out := b.Ready(); out != nil {
 		return out
 	}
 	return []document.Block{document.Blanks{Labels: []string{words.Of("door.second"), words.Of("contacts.day_night"),

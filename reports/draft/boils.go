@@ -1,6 +1,7 @@
-package reports
+package draft
 
 import (
+	"math"
 	"slices"
 
 	"etchbound/hazards/figure"
@@ -15,35 +16,35 @@ const rise = "heat.adiabatic_rise"
 // rise to there: what is left of the heat goes off as vapour.
 var cappable = []string{"heat.mtsr", "heat.temperature_peak", rise}
 
-// boilsAt is the high end of the boiling point of the open liquor that a temperature is
+// BoilsAt is the high end of the boiling point of the open liquor that a temperature is
 // of, degC, or the rise to there, K; false for what is no such figure, where it is not
 // known, and for what is shut or molten, which gets hotter and presses.
-func (b *builder) boilsAt(f *figure.Figure) (float64, bool) {
+func (b *Draft) BoilsAt(f *figure.Figure) (float64, bool) {
 	if !slices.Contains(cappable, f.Quantity) {
 		return 0, false
 	}
-	if of, ok := b.byID[f.Of()]; ok {
+	if of, ok := b.ByID[f.Of()]; ok {
 		f = of
 	}
 	n, ok := f.Place.Step()
-	steps := b.route().Steps
+	steps := b.Route().Steps
 	if !ok || n < 1 || n > len(steps) {
 		return 0, false
 	}
 	s := &steps[n-1]
-	at := b.route().Place(s.In)
+	at := b.Route().Place(s.In)
 	does := s.Verb().Does
 	if at == nil || at.Closure == route.Closed || does == route.Shuts || does == route.Melts {
 		return 0, false
 	}
-	t, ok := b.at("heat.boiling_point", f.Place)
+	t, ok := b.At("heat.boiling_point", f.Place)
 	if !ok || t.High().Unknown() {
 		return 0, false
 	}
 	if f.Quantity != rise {
 		return t.High().V, true
 	}
-	top, ok := b.at("heat.mtsr", f.Place)
+	top, ok := b.At("heat.mtsr", f.Place)
 	if !ok || top.Value.Unknown() || f.Value.Unknown() {
 		return 0, false
 	}
@@ -52,66 +53,64 @@ func (b *builder) boilsAt(f *figure.Figure) (float64, bool) {
 
 // valueText is the central value of a figure with its unit, and of an open liquor that
 // it boils.
-func (b *builder) valueText(f *figure.Figure) string {
-	if t, ok := b.boilsAt(f); ok && f.Value.V >= t {
+func (b *Draft) valueText(f *figure.Figure) string {
+	if t, ok := b.BoilsAt(f); ok && f.Value.V >= t {
 		if f.Quantity == rise {
-			return words.Of("rise.boils", b.o.Units.Amount(f.Quantity, "", t, 1))
+			return words.Of("rise.boils", b.Options.Units.Amount(f.Quantity, "", t, 1))
 		}
-		return words.Of("temperature.boils", b.o.Units.Amount(f.Quantity, "", t, 1))
+		return words.Of("temperature.boils", b.Options.Units.Amount(f.Quantity, "", t, 1))
 	}
-	return b.o.Units.Value(f)
-}
-
-// ending is an end of what an assumption moves a figure to, with its unit; of an open
-// liquor at most that it boils.
-func (b *builder) ending(id figure.ID, v float64) string {
-	if f, ok := b.byID[id]; ok {
-		if t, ok := b.boilsAt(f); ok && v >= t {
-			return words.Of("temperature.boiling")
-		}
-	}
-	return b.o.Units.Amount(id.Quantity, id.Agent, v, 0)
+	return b.Options.Units.Value(f)
 }
 
 // rangeText is the range of a figure, and of an open liquor to where it boils.
-func (b *builder) rangeText(f *figure.Figure) string {
-	t, ok := b.boilsAt(f)
+func (b *Draft) rangeText(f *figure.Figure) string {
+	t, ok := b.BoilsAt(f)
 	switch {
 	case !ok || f.High().Unknown() || f.High().V < t:
-		return b.o.Units.Range(f)
+		return b.Options.Units.Range(f)
 	case f.Low().Unknown():
 		return words.Of("value.unknown")
 	case f.Low().V >= t:
 		return words.Of("temperature.throughout")
 	case f.Value.V >= t:
-		return words.Of("temperature.from", b.o.Units.LowEnd(f))
+		return words.Of("temperature.from", b.Options.Units.LowEnd(f))
 	}
-	return words.Of("range", b.o.Units.LowEnd(f), words.Of("temperature.boiling"))
+	return words.Of("range", b.Options.Units.LowEnd(f), words.Of("temperature.boiling"))
 }
 
-// valueAndRange is "63.1 K (56.9 to 69.3)", of an open liquor "boils at 104 °C (from
+// ValueAndRange is "63.1 K (56.9 to 69.3)", of an open liquor "boils at 104 °C (from
 // 98)", with how much it throws out where all the heat comes at once.
-func (b *builder) valueAndRange(f *figure.Figure) string {
-	if _, ok := b.boilsAt(f); !ok {
-		return b.o.Units.Whole(f)
+func (b *Draft) ValueAndRange(f *figure.Figure) string {
+	if _, ok := b.BoilsAt(f); !ok {
+		return b.Options.Units.Whole(f)
 	}
 	s, r := b.valueText(f), b.rangeText(f)
 	if r != words.Of("range.none") && r != words.Of("temperature.throughout") &&
 		!(f.Value.Unknown() && r == words.Of("value.unknown")) {
 		s += " (" + r + ")"
 	}
-	if t, ok := b.boilsAt(f); ok && f.Quantity == "heat.mtsr" && f.High().V >= t {
-		if g, ok := b.at("heat.boiled_off", b.memberPlace(f)); ok && !g.High().Unknown() && g.High().V > 0 {
-			s = words.Of("temperature.throws_out", s, b.o.Units.Danger(g))
+	if t, ok := b.BoilsAt(f); ok && f.Quantity == "heat.mtsr" && f.High().V >= t {
+		if g, ok := b.At("heat.boiled_off", b.memberPlace(f)); ok && !g.High().Unknown() && g.High().V > 0 {
+			s = words.Of("temperature.throws_out", s, b.Options.Units.Danger(g))
 		}
 	}
 	return s
 }
 
 // memberPlace is the place of a figure, of a sum or a worst that of its member.
-func (b *builder) memberPlace(f *figure.Figure) figure.Place {
-	if of, ok := b.byID[f.Of()]; ok {
+func (b *Draft) memberPlace(f *figure.Figure) figure.Place {
+	if of, ok := b.ByID[f.Of()]; ok {
 		return of.Place
 	}
 	return f.Place
+}
+
+// BoilsFrom is the low end of the boiling point of a step, degC; not a number
+// where it is not known.
+func (b *Draft) BoilsFrom(place figure.Place) float64 {
+	if f, ok := b.At("heat.boiling_point", place); ok {
+		return f.Low().V
+	}
+	return math.NaN()
 }

@@ -1,6 +1,7 @@
-package reports
+package draft
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,24 +16,24 @@ import (
 	"etchbound/reports/words"
 )
 
-// placeName is a place in words: "step 2", "waste", "vessel etch".
-func (b *builder) placeName(place figure.Place) string {
+// PlaceName is a place in words: "step 2", "waste", "vessel etch".
+func (b *Draft) PlaceName(place figure.Place) string {
 	if _, ok := place.Step(); ok {
 		return words.Of("place.step", place.String())
 	}
 	if key := "place." + place.Key(); words.Has(key) {
 		return words.Of(key)
 	}
-	for i := range b.route().Places {
-		if p := &b.route().Places[i]; p.Key == place.Key() && !strings.HasPrefix(p.Key, p.Kind) {
+	for i := range b.Route().Places {
+		if p := &b.Route().Places[i]; p.Key == place.Key() && !strings.HasPrefix(p.Key, p.Kind) {
 			return words.Of("place.key", p.Kind, p.Key)
 		}
 	}
 	return place.Key()
 }
 
-// agentName is a substance, or two of them, in words.
-func agentName(agent string) string {
+// AgentName is a substance, or two of them, in words.
+func AgentName(agent string) string {
 	parts := figure.AgentsOf(agent)
 	for i, p := range parts {
 		if s, ok := chemicals.Library().Find(p); ok {
@@ -44,8 +45,8 @@ func agentName(agent string) string {
 	return strings.Join(parts, words.Of("agent.and"))
 }
 
-// caseName is a law, failure or branch in words.
-func caseName(kase figure.Case) string {
+// CaseName is a law, failure or branch in words.
+func CaseName(kase figure.Case) string {
 	parts := kase.Parts()
 	for i, p := range parts {
 		if key := "case." + p; words.Has(key) {
@@ -57,35 +58,35 @@ func caseName(kase figure.Case) string {
 	return strings.Join(parts, ", ")
 }
 
-// figureName is the label of a figure with where and for what it holds.
-func (b *builder) figureName(f *figure.Figure) string {
+// FigureName is the label of a figure with where and for what it holds.
+func (b *Draft) FigureName(f *figure.Figure) string {
 	place, agent, kase := f.Place, f.Agent, f.Case
-	if m, ok := b.byID[f.Of()]; ok {
+	if m, ok := b.ByID[f.Of()]; ok {
 		place, agent, kase = m.Place, m.Agent, m.Case
 	}
 	s := []string{number.LabelOf(f.Quantity)}
 	if !place.IsZero() {
-		s = append(s, b.placeName(place))
+		s = append(s, b.PlaceName(place))
 	}
 	if agent != "" {
-		s = append(s, agentName(agent))
+		s = append(s, AgentName(agent))
 	}
 	if !kase.IsZero() {
-		s = append(s, caseName(kase))
+		s = append(s, CaseName(kase))
 	}
 	return strings.Join(s, ", ")
 }
 
-// figureTable lists the figures that want picks. A figure that only repeats
+// FigureTable lists the figures that want picks. A figure that only repeats
 // another under a shorter id is left out: the other one is there.
-func (b *builder) figureTable(want func(*figure.Figure) bool) []document.Block {
+func (b *Draft) FigureTable(want func(*figure.Figure) bool) []document.Block {
 	t := document.Table{Caption: words.Of("figures.caption"),
 		Columns: document.Right(document.Tight(document.Columns("col.figure", "col.value", "col.range", "col.status",
 			"col.conditions", "col.id",
 			"col.line"), 1, 2), 6)}
-	for i := range b.r.Figures {
-		f := &b.r.Figures[i]
-		if _, repeats := b.byID[f.Of()]; repeats || !want(f) {
+	for i := range b.Review.Figures {
+		f := &b.Review.Figures[i]
+		if _, repeats := b.ByID[f.Of()]; repeats || !want(f) {
 			continue
 		}
 		t.Rows = append(t.Rows, b.figureRow(f))
@@ -96,18 +97,18 @@ func (b *builder) figureTable(want func(*figure.Figure) bool) []document.Block {
 	return []document.Block{t}
 }
 
-func (b *builder) figureRow(f *figure.Figure) []document.Cell {
+func (b *Draft) figureRow(f *figure.Figure) []document.Cell {
 	line := words.Of("value.dash")
 	if n := f.Value.Line(); n > 0 {
 		line = strconv.Itoa(n)
 	}
-	return []document.Cell{document.Text(b.figureName(f)), document.Text(b.valueText(f)), document.Text(b.rangeText(f)),
+	return []document.Cell{document.Text(b.FigureName(f)), document.Text(b.valueText(f)), document.Text(b.rangeText(f)),
 		document.Text(number.StatusText(f.Value.Status)),
-		document.Text(b.conditions(f)), document.Code(f.ID.String()), document.Text(line)}
+		document.Text(b.Conditions(f)), document.Code(f.ID.String()), document.Text(line)}
 }
 
-// conditions says what a number holds for and, where it is unknown, what for.
-func (b *builder) conditions(f *figure.Figure) string {
+// Conditions says what a number holds for and, where it is unknown, what for.
+func (b *Draft) Conditions(f *figure.Figure) string {
 	s := plain.Fold(words.Say(f.Conditions))
 	if f.Value.Unknown() && len(f.Value.Missing()) > 0 {
 		lacks := words.Of("figure.lacks", strings.Join(words.Names(f.Value.Missing()), ", "))
@@ -119,30 +120,30 @@ func (b *builder) conditions(f *figure.Figure) string {
 	return s
 }
 
-// findingTable lists the findings on the figures that want picks, with what
+// FindingTable lists the findings on the figures that want picks, with what
 // would meet the limit. Findings that differ only in where they hold share a
 // row.
-func (b *builder) findingTable(want func(quantity string) bool) []document.Block {
-	return b.findings(func(f *figure.Finding) bool {
-		g, ok := b.byID[f.Figure]
+func (b *Draft) FindingTable(want func(quantity string) bool) []document.Block {
+	return b.Findings(func(f *figure.Finding) bool {
+		g, ok := b.ByID[f.Figure]
 		return want(f.Figure.Quantity) && (!ok || g.Case.Failure == "")
 	})
 }
 
-// findings is findingTable of the findings that want picks.
-func (b *builder) findings(want func(*figure.Finding) bool) []document.Block {
+// Findings is findingTable of the findings that want picks.
+func (b *Draft) Findings(want func(*figure.Finding) bool) []document.Block {
 	t := document.Table{Caption: words.Of("findings.caption"),
 		Columns: document.Tight(document.Columns("col.figure", "col.limit_basis", "col.margin", "col.verdict", "col.needs"),
 			2)}
-	for i := range b.r.Findings {
-		f := &b.r.Findings[i]
-		if !want(f) || b.repeated(f) {
+	for i := range b.Review.Findings {
+		f := &b.Review.Findings[i]
+		if !want(f) || b.Repeated(f) {
 			continue
 		}
-		row := []document.Cell{document.Text(b.nameOf(f.Figure)),
-			document.Text(b.limitText(&f.Limit, f.Figure.Agent) + basisText(&f.Limit)),
-			document.Text(b.margin(f)), verdictCell(f.Verdict), document.Text(needsText(f))}
-		if !joins(t.Rows, row) {
+		row := []document.Cell{document.Text(b.NameOf(f.Figure)),
+			document.Text(b.LimitText(&f.Limit, f.Figure.Agent) + BasisText(&f.Limit)),
+			document.Text(b.Margin(f)), VerdictCell(f.Verdict), document.Text(needsText(f))}
+		if !Joins(t.Rows, row) {
 			t.Rows = append(t.Rows, row)
 		}
 	}
@@ -152,8 +153,8 @@ func (b *builder) findings(want func(*figure.Finding) bool) []document.Block {
 	return []document.Block{t, document.Paragraph{Text: words.Of("findings.necessary"), Tone: document.Note}}
 }
 
-// joins adds the name of a row to an earlier one that says the same.
-func joins(rows [][]document.Cell, row []document.Cell) bool {
+// Joins adds the name of a row to an earlier one that says the same.
+func Joins(rows [][]document.Cell, row []document.Cell) bool {
 	for i := range rows {
 		if slices.Equal(rows[i][1:], row[1:]) {
 			rows[i][0].Text += "; " + row[0].Text
@@ -163,38 +164,38 @@ func joins(rows [][]document.Cell, row []document.Cell) bool {
 	return false
 }
 
-// nameOf is the name of the figure of an id, or the id where there is none.
-func (b *builder) nameOf(id figure.ID) string {
-	if f, ok := b.byID[id]; ok {
-		return b.figureName(f)
+// NameOf is the name of the figure of an id, or the id where there is none.
+func (b *Draft) NameOf(id figure.ID) string {
+	if f, ok := b.ByID[id]; ok {
+		return b.FigureName(f)
 	}
 	return id.String()
 }
 
-// repeated reports whether a finding only says again what one on the member
+// Repeated reports whether a finding only says again what one on the member
 // that its figure repeats says.
-func (b *builder) repeated(f *figure.Finding) bool {
-	g, ok := b.byID[f.Figure]
+func (b *Draft) Repeated(f *figure.Finding) bool {
+	g, ok := b.ByID[f.Figure]
 	if !ok {
 		return false
 	}
-	_, there := b.byID[g.Of()]
+	_, there := b.ByID[g.Of()]
 	return there && b.judged(figure.FindingID{Figure: g.Of(), Limit: f.Limit.Key})
 }
 
 // judged reports whether a figure has a finding of its own for a limit.
-func (b *builder) judged(id figure.FindingID) bool {
-	for i := range b.r.Findings {
-		if b.r.Findings[i].ID() == id {
+func (b *Draft) judged(id figure.FindingID) bool {
+	for i := range b.Review.Findings {
+		if b.Review.Findings[i].ID() == id {
 			return true
 		}
 	}
 	return false
 }
 
-func basisText(l *limit.Limit) string {
+func BasisText(l *limit.Limit) string {
 	var s []string
-	for _, p := range []string{words.Say(l.From()), sectionOf(l), l.Edition, l.Status} {
+	for _, p := range []string{words.Say(l.From()), SectionOf(l), l.Edition, l.Status} {
 		if p != "" {
 			s = append(s, p)
 		}
@@ -205,8 +206,8 @@ func basisText(l *limit.Limit) string {
 	return words.Of("limit.basis", strings.Join(s, ", "))
 }
 
-// sectionOf is where a limit stands; a place in a file as people say it.
-func sectionOf(l *limit.Limit) string {
+// SectionOf is where a limit stands; a place in a file as people say it.
+func SectionOf(l *limit.Limit) string {
 	if l.Origin == limit.Route || l.Origin == limit.Site {
 		return route.Told(l.Section)
 	}
@@ -226,9 +227,9 @@ func needsText(f *figure.Finding) string {
 	return strings.Join(s, "; ")
 }
 
-// notAssessed names the quantities of some families, or of all where none is named,
+// NotAssessed names the quantities of some families, or of all where none is named,
 // that no model covers yet.
-func (b *builder) notAssessed(of ...figure.Family) []document.Block {
+func (b *Draft) NotAssessed(of ...figure.Family) []document.Block {
 	var names []string
 	for _, q := range figure.Catalogue() {
 		if b.missing[q.Name] && (len(of) == 0 || slices.Contains(of, q.Family)) {
@@ -242,20 +243,29 @@ func (b *builder) notAssessed(of ...figure.Family) []document.Block {
 		Tone: document.Note}}
 }
 
-// inFamily reports whether a quantity is of one of some families.
-func inFamily(quantity string, of ...figure.Family) bool {
+// InFamily reports whether a quantity is of one of some families.
+func InFamily(quantity string, of ...figure.Family) bool {
 	return slices.Contains(of, figure.Row(quantity).Family)
 }
 
-// about is the figures, findings and gaps of the quantities of some families, but
+// About is the figures, findings and gaps of the quantities of some families, but
 // for what is so only when something fails, which has its own section, and a plain sentence where
 // there are none of any.
-func (b *builder) about(of ...figure.Family) []document.Block {
-	out := b.figureTable(func(f *figure.Figure) bool { return f.Case.Failure == "" && inFamily(f.Quantity, of...) })
-	out = append(out, b.findingTable(func(q string) bool { return inFamily(q, of...) })...)
-	out = append(out, b.notAssessed(of...)...)
+func (b *Draft) About(of ...figure.Family) []document.Block {
+	out := b.FigureTable(func(f *figure.Figure) bool { return f.Case.Failure == "" && InFamily(f.Quantity, of...) })
+	out = append(out, b.FindingTable(func(q string) bool { return InFamily(q, of...) })...)
+	out = append(out, b.NotAssessed(of...)...)
 	if len(out) == 0 {
 		out = []document.Block{document.Paragraph{Text: words.Of("figures.none")}}
+	}
+	return out
+}
+
+// Names are ids as text.
+func Names[T fmt.Stringer](ids []T) []string {
+	out := make([]string, len(ids))
+	for i := range ids {
+		out[i] = ids[i].String()
 	}
 	return out
 }

@@ -1,4 +1,4 @@
-package reports
+package aid
 
 import (
 	_ "embed"
@@ -15,10 +15,10 @@ var spillCSV string
 
 // spillRow is one thing that must never go on acid fluoride, or that trained
 // responders put on it.
-type spillRow struct{ use, what, why, source, status string }
+type spillRow struct{ Use, What, Why, Source, Status string }
 
-var spillRows = sync.OnceValue(func() []spillRow {
-	return tables.Must("reports/spill.csv", spillCSV, func(r tables.Row) spillRow {
+var SpillRows = sync.OnceValue(func() []spillRow {
+	return tables.Must("reports/aid/spill.csv", spillCSV, func(r tables.Row) spillRow {
 		return spillRow{r.Choice("use", "never", "trained"), r.Named("what"), r.Named("why"), r.Named("source"),
 			r.Named("status")}
 	})
@@ -28,12 +28,12 @@ var spillRows = sync.OnceValue(func() []spillRow {
 // call: wherever the route holds acid fluoride, which burns the skin as well, and
 // wherever a spill or a broken bottle can bring the room to a level at which it is
 // left, or nobody knows whether it can.
-func (b *builder) leaveFirst() bool {
-	if b.tags.has("hf") || b.tags.has("not_held") {
+func (b *Aid) leaveFirst() bool {
+	if b.Tags.Has("hf") || b.Tags.Has("not_held") {
 		return true
 	}
-	for i := range b.r.Findings {
-		f := &b.r.Findings[i]
+	for i := range b.Review.Findings {
+		f := &b.Review.Findings[i]
 		if f.Figure.Quantity == "air.room_peak" && (f.Verdict == figure.Exceeds || f.Verdict == figure.UnknownVerdict) {
 			return true
 		}
@@ -41,10 +41,10 @@ func (b *builder) leaveFirst() bool {
 	return false
 }
 
-// spillLine is the first line on a spill, for a door or a card.
-func (b *builder) spillLine() []document.Block {
+// SpillLine is the first line on a spill, for a door or a card.
+func (b *Aid) SpillLine() []document.Block {
 	switch {
-	case b.tags.has("hf"):
+	case b.Tags.Has("hf"):
 		return []document.Block{document.Paragraph{Text: words.Of("upset.spill"), Tone: document.Warning}}
 	case b.leaveFirst():
 		return []document.Block{document.Paragraph{Text: words.Of("upset.spill_other"), Tone: document.Warning}}
@@ -52,9 +52,9 @@ func (b *builder) spillLine() []document.Block {
 	return nil
 }
 
-// spillWords is what to do where acid fluoride is spilled, people first.
-func (b *builder) spillWords() []document.Block {
-	if !b.tags.has("hf") {
+// SpillWords is what to do where acid fluoride is spilled, people first.
+func (b *Aid) SpillWords() []document.Block {
+	if !b.Tags.Has("hf") {
 		return nil
 	}
 	out := []document.Block{document.Paragraph{Text: words.Of("spill.first"), Tone: document.Warning}}
@@ -65,9 +65,9 @@ func (b *builder) spillWords() []document.Block {
 
 func spillTable(use, caption string) document.Table {
 	t := document.Table{Caption: caption, Columns: document.Columns("spill.what", "spill.why", "col.source", "col.status")}
-	for _, r := range spillRows() {
-		if r.use == use {
-			t.Rows = append(t.Rows, document.Row(r.what, r.why, r.source, r.status))
+	for _, r := range SpillRows() {
+		if r.Use == use {
+			t.Rows = append(t.Rows, document.Row(r.What, r.Why, r.Source, r.Status))
 		}
 	}
 	return t

@@ -1,0 +1,105 @@
+// Package aid knows what people do first: on the skin and in the eyes, where something
+// is spilled, and when something fails. It must not know on which sheet that stands,
+// and holds no dose and no time that is safe.
+package aid
+
+import (
+	"math"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+)
+
+// Aid is what people do first with the material of a review.
+type Aid struct{ *draft.Draft }
+
+// Of is the aid of a review.
+func Of(d *draft.Draft) *Aid { return &Aid{d} }
+
+// First is what is done first in each step that can run away, and the rules
+// that hold in all of them.
+func (b *Aid) First() []document.Block {
+	t := document.Table{Caption: words.Of("first.caption"),
+		Columns: document.Columns("col.step", "first.minutes", "first.water", "first.away")}
+	for i := range b.Review.Courses {
+		n := &b.Review.Courses[i]
+		for j := range n.Stages {
+			step := figure.Step(n.Stages[j].Step.Number)
+			t.Rows = append(t.Rows, document.Row(step.String(), b.minutesThereAre(step), b.quench(step),
+				b.away(step)))
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []document.Block{t, b.rules(), document.Paragraph{Text: words.Of("first.local"), Tone: document.Note}}
+}
+
+// rules are in the order in which they are followed.
+func (b *Aid) rules() document.Block {
+	l := document.List{Ordered: true}
+	for _, k := range [...]string{"stop", "keep", "sash", "cool", "never", "leave"} {
+		l.Items = append(l.Items, words.Of("first."+k))
+	}
+	return l
+}
+
+// minutesThereAre is the shortest time to boiling once something in the
+// equipment fails in a step, at its dangerous end.
+func (b *Aid) minutesThereAre(step figure.Place) string {
+	f, ok := b.At("heat.time_left", step)
+	switch {
+	case !ok || f.Low().Unknown():
+		return words.Of("first.unknown")
+	case number.Never(f.Quantity, f.Low().V):
+		return words.Of("first.more_than_a_day")
+	case f.Low().V < 1:
+		return words.Of("first.none")
+	}
+	return b.Options.Units.Danger(f)
+}
+
+func (b *Aid) quench(step figure.Place) string {
+	f, ok := b.At("heat.quench_water", step)
+	if !ok || f.Value.Unknown() {
+		return words.Of("first.water_missing")
+	}
+	for i := range b.Review.Findings {
+		if x := &b.Review.Findings[i]; x.Figure == f.ID && x.Limit.Key == limit.Named(limit.Route, "vessel_room") {
+			return words.Of("first.water_"+x.Verdict.String(), b.ValueAndRange(f))
+		}
+	}
+	return b.ValueAndRange(f)
+}
+
+// nearBoiling is how far below boiling nobody goes near any more, K.
+const nearBoiling = 10
+
+func (b *Aid) away(step figure.Place) string {
+	t := b.BoilsFrom(step)
+	if math.IsNaN(t) {
+		return words.Of("first.near_unknown")
+	}
+	return words.Of("first.near", number.With(number.Significant(t-nearBoiling, 3, -1), "degC"))
+}
+
+// FirstLines are the same for a sheet on a door or a card at the bench.
+func (b *Aid) FirstLines() []document.Block {
+	var hot []string
+	for i := range b.Review.Courses {
+		n := &b.Review.Courses[i]
+		for j := range n.Stages {
+			step := figure.Step(n.Stages[j].Step.Number)
+			hot = append(hot, words.Of("first.door", step.String(), b.minutesThereAre(step), b.away(step)))
+		}
+	}
+	if len(hot) == 0 {
+		return nil
+	}
+	return []document.Block{document.Paragraph{Text: strings.Join(hot, " "), Tone: document.Warning}, b.rules()}
+}

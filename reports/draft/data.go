@@ -1,0 +1,85 @@
+package draft
+
+import (
+	"math"
+	"strings"
+
+	"etchbound/chemicals"
+	"etchbound/hazards"
+	"etchbound/hazards/route"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+)
+
+// DatumName is the id of a data row, or of what the writer stated with a range.
+func DatumName(id string) string {
+	if at, stated := strings.CutPrefix(id, route.RangePrefix); stated {
+		return route.RangePrefix + " " + route.Told(at)
+	}
+	return id
+}
+
+func DataRange(d chemicals.Datum) string {
+	if math.IsNaN(d.Low) || math.IsNaN(d.High) {
+		return words.Of("range.none")
+	}
+	return words.Of("range", number.Nearest(d.Low, 9), number.Nearest(d.High, 9))
+}
+
+// DataStatus marks what was not seen in a source, so that it stands out in
+// print.
+func DataStatus(d chemicals.Datum) string {
+	s := d.Status
+	if d.Doubtful() {
+		s = words.Of("data.doubtful", s)
+	}
+	if d.OverriddenBy != "" {
+		s += ", " + words.Of("data.overridden", d.OverriddenBy)
+	}
+	return s
+}
+
+// Sources are the sources of the rows used, in the order of first use.
+func (b *Draft) Sources() []chemicals.Source {
+	st := b.Review.Case.Store
+	if st == nil {
+		return nil
+	}
+	seen := map[string]bool{}
+	var out []chemicals.Source
+	for _, d := range b.Review.Used {
+		for _, src := range SourcesOf(st, d) {
+			if !seen[src.Key] {
+				seen[src.Key] = true
+				out = append(out, src)
+			}
+		}
+	}
+	return out
+}
+
+// SourcesOf resolves the keys of a row, which blanks part.
+func SourcesOf(st *chemicals.Store, d chemicals.Datum) []chemicals.Source {
+	var out []chemicals.Source
+	for _, key := range strings.Fields(d.Source) {
+		if src, ok := st.Source(key); ok {
+			out = append(out, src)
+		}
+	}
+	return out
+}
+
+func SourceText(s chemicals.Source) string {
+	var p []string
+	for _, v := range []string{s.Title, s.Publisher, s.Year, s.DOI, s.Section} {
+		if v != "" {
+			p = append(p, v)
+		}
+	}
+	return strings.Join(p, ", ")
+}
+
+func UnitOfDatum(r *hazards.Review, a *chemicals.Applied) string {
+	unit, _ := r.Case.Store.UnitOf(a.Override)
+	return unit
+}
