@@ -26,6 +26,7 @@ var follows = [...]struct {
 	{"organic_base", func(s *Substance) bool { return s.strongBase() && s.Formula.Count("C") > 0 }},
 	{"ammonium", func(s *Substance) bool { return s.Ammonium > 0 }},
 	{"oxidant", func(s *Substance) bool { return s.Oxidant > 0 || s.Kind == "oxidant" }},
+	{"oxidiser", func(s *Substance) bool { return s.Kind == "oxidant" }},
 	{"chloride", func(s *Substance) bool { return s.Formula.Count("Cl") > 0 && s.Kind != "oxidant" }},
 	{"calcium", func(s *Substance) bool { return s.Formula.Count("Ca") > 0 }},
 	{"organic", func(s *Substance) bool {

@@ -8,7 +8,8 @@ import (
 
 // shut is a gram of powder in 10 mL of acid in one place, described by keys.
 func shut(keys string) string {
-	return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: bottle" + keys +
+	return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: bottle, material: PTFE" +
+		keys +
 		"}\nsteps:\n" + charges(hf10) + addsIt
 }
 

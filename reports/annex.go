@@ -6,6 +6,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/meeting"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
@@ -204,7 +205,7 @@ func (b *builder) wasteLabel() document.Section {
 	return s
 }
 
-func (b *builder) labelLines(c *draft.Contents) []string {
+func (b *builder) labelLines(c *meeting.Contents) []string {
 	lines := []string{words.Of("label.head", c.Place.Key), words.Of("label.contents", strings.Join(c.Names, ", "))}
 	if c.Tags.Has("hf") {
 		lines = append(lines, words.Of("label.hf"))

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"etchbound/chemicals/material"
+	"etchbound/hazards/meeting"
 	"etchbound/reports/document"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
@@ -16,27 +17,14 @@ import (
 // The rules of thumb a committee expects stand in tables, a condition and its
 // consequence a row, each with its source and how far that was checked.
 
-//go:embed pairs.csv
-var pairsCSV string
-
 //go:embed safeguards.csv
 var safeguardsCSV string
 
 //go:embed local.csv
 var localCSV string
 
-// pair is two things that must not meet unasked: tags a and b in one place.
-type pair struct{ id, a, b, names, result, severity, source, status string }
-
 // safeguard is one precaution of one order.
 type safeguard struct{ tag, order, text, source, status string }
-
-var pairRules = sync.OnceValue(func() []pair {
-	return tables.Must("reports/pairs.csv", pairsCSV, func(r tables.Row) pair {
-		return pair{r.Named("id"), r.Named("a"), r.Named("b"), r.Named("pair"), r.Named("result"), r.Named("severity"),
-			r.Named("source"), r.Named("status")}
-	})
-})
 
 var safeguardRules = sync.OnceValue(func() []safeguard {
 	return tables.Must("reports/safeguards.csv", safeguardsCSV, func(r tables.Row) safeguard {
@@ -58,35 +46,33 @@ func (b *builder) pairs() document.Section {
 	t := document.Table{Caption: words.Of("pairs.caption"),
 		Columns: document.Columns("col.pair", "col.reaction", "col.met", "col.weight",
 			"col.source", "col.status")}
-	for _, p := range pairRules() {
+	for i := range meeting.Pairs() {
+		p := &meeting.Pairs()[i]
 		where := b.meet(p)
 		if len(where) == 0 {
 			continue
 		}
-		t.Rows = append(t.Rows, document.Row(p.names, p.result, strings.Join(where, "; "),
-			words.Of("severity."+p.severity), p.source, p.status))
+		t.Rows = append(t.Rows, document.Row(p.Names, p.Result, strings.Join(where, "; "),
+			words.Of("severity."+p.Severity), p.Source, p.Status))
 	}
 	if len(t.Rows) == 0 {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("pairs.none")})
 	} else {
 		s.Blocks = append(s.Blocks, t)
 	}
-	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("pairs.limits", len(pairRules())), Tone: document.Note})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("pairs.limits", len(meeting.Pairs())),
+		Tone: document.Note})
 	return s
 }
 
 // meet is the places in which both sides of a pair have been, with the step
 // that brought the second.
-func (b *builder) meet(p pair) []string {
+func (b *builder) meet(p *meeting.Pair) []string {
 	var out []string
 	for i := range b.Places {
-		c := &b.Places[i]
-		first, ok := c.Step(p.a)
-		second, also := c.Step(p.b)
-		if !ok || !also {
-			continue
+		if step, ok := b.Places[i].Meets(p); ok {
+			out = append(out, words.Of("pairs.place", b.Places[i].Place.Key, step))
 		}
-		out = append(out, words.Of("pairs.place", c.Place.Key, max(first, second)))
 	}
 	return out
 }

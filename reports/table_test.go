@@ -13,6 +13,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/material"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/upset"
 	"etchbound/reports/draft"
@@ -64,9 +65,9 @@ func TestEveryCatalogueLabelIsUnderstood(t *testing.T) {
 
 // The rows of the rules have statuses and known tags.
 func TestRules(t *testing.T) {
-	for _, p := range pairRules() {
-		if p.status == "" || p.source == "" || !words.Has("severity."+p.severity) {
-			t.Errorf("pair %s: %+v", p.id, p)
+	for _, p := range meeting.Pairs() {
+		if p.Status == "" || p.Source == "" || !words.Has("severity."+p.Severity) {
+			t.Errorf("pair %s: %+v", p.ID, p)
 		}
 	}
 	for _, m := range material.Media() {
@@ -98,7 +99,7 @@ func TestExpectedPairs(t *testing.T) {
 		{"sodium hydrogencarbonate", "hydrofluoric acid", "carbonate_acid"},
 		{"hydrogen peroxide", "ethanol", "oxidant_organic"},
 	} {
-		x := draft.Contents{Tags: draft.TagSet{}}
+		x := meeting.Contents{Tags: meeting.Tags{}}
 		for _, name := range []string{c.a, c.b} {
 			s, ok := chemicals.Library().Find(name)
 			if !ok {
@@ -107,10 +108,8 @@ func TestExpectedPairs(t *testing.T) {
 			x.Tags.Add(1, s.Classes()...)
 		}
 		found := false
-		for _, p := range pairRules() {
-			_, a := x.Tags[p.a]
-			_, b := x.Tags[p.b]
-			found = found || (a && b && p.id == c.want)
+		for _, p := range meeting.Pairs() {
+			found = found || x.Tags.Has(p.A) && x.Tags.Has(p.B) && p.ID == c.want
 		}
 		if !found {
 			t.Errorf("%s with %s does not raise %s: tags %v", c.a, c.b, c.want, x.Tags)

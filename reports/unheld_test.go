@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/route"
 	"etchbound/reports/draft"
 )
@@ -51,8 +52,8 @@ func TestWhatIsNotHeldMeetsNothingSilently(t *testing.T) {
 		{"without fluorine", ", formula: ZrO2", more, true, false},
 	} {
 		b := briefly(t, strings.Replace(unheldRoute, " FORMULA", c.formula, 1)+c.step)
-		i := slices.IndexFunc(pairRules(), func(p pair) bool { return p.a == "not_held" })
-		if met := len(b.meet(pairRules()[i])) > 0; met != c.pair {
+		i := slices.IndexFunc(meeting.Pairs(), func(p meeting.Pair) bool { return p.A == "not_held" })
+		if met := len(b.meet(&meeting.Pairs()[i])) > 0; met != c.pair {
 			t.Errorf("%s: the pair is told: %v", c.name, met)
 		}
 		if words := b.SpillWords() != nil; words != c.spill {

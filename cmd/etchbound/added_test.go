@@ -25,7 +25,8 @@ var addedRows = []addedRow{
 	{"chemicals/data/materials.csv", "testium,testium,testium,metal,91,12,,,,yes,yes,yes,,yes,,own,assumed", ""},
 	{"chemicals/data/etching.csv", `etch_heat.Ti4AlN3,q_etch,800,700,900,kJ/mol,normal,,25 degC,own,test,assumed,`, ""},
 	{"hazards/limit/limits.csv", "few_cycles,wash.cycles,,cycles a test allows,0.5,1,,A test,1,1,assumed,", ""},
-	{"reports/pairs.csv", `test_pair,hf,strong_base,HF with a strong base,a row that a test added,2,a test,assumed`, ""},
+	{"hazards/meeting/pairs.csv",
+		`test_pair,hf,strong_base,HF with a strong base,a row that a test added,2,none,a test,assumed`, ""},
 	{"hazards/figure/catalogue.csv", "dust.cloud,dust,Dust cloud,g,high,worst,3,,,,,,,,,largest mass that can be " +
 		"stirred up", ""},
 

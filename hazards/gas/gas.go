@@ -248,6 +248,10 @@ func (r *reader) closed() {
 				worst, gas, held = v, n, x.state
 			}
 		}
+		if u := r.unfollowed(p, worst); u != nil {
+			worst, gas = working.Absent("p", "kPa gauge", u...), working.Absent("n", "mol", u...)
+			held = r.last(p.Key)
+		}
 		hot := r.heatedClosed(p)
 		if hot != 0 && held == nil {
 			gas, held = working.Exact("n", "mol", 0, "nothing in it gives gas"), r.done(hot).Contents()
@@ -356,11 +360,30 @@ func (r *reader) after(step int, key string) *process.State {
 			return &d.After
 		}
 	}
+	return r.last(key)
+}
+
+// last is a place as the route leaves it.
+func (r *reader) last(key string) *process.State {
 	i := slices.IndexFunc(r.k.Ends, func(e process.State) bool { return e.Place == key })
 	if i < 0 {
 		return nil
 	}
 	return &r.k.Ends[i]
+}
+
+// unfollowed is what has to be known to say what gas comes off in a place, beside what is
+// counted; nothing where all of it is. Where it may be the wall that gives some, what is
+// counted is enough to say that a container without a rating may not be shut.
+func (r *reader) unfollowed(p *route.Place, counted working.Num) []working.Missing {
+	enough := counted.V > 0 && !(p.Rating.Set && p.Relief.Set)
+	var out []working.Missing
+	for i := range r.k.Unfollowed {
+		if u := &r.k.Unfollowed[i]; u.Place == p.Key && !(u.Wall && enough) {
+			out = append(out, u.Lacks)
+		}
+	}
+	return out
 }
 
 // etchGas is all the gas of an etch: hydrogen of the phase and the impurities,

@@ -25,6 +25,8 @@ type Walk struct {
 	Facts    []Fact
 	Fullest  []Fullest // the most liquid in each place that is filled, in the order they are first filled
 	Contacts []Contact // what the parts of the places meet, in the order it comes
+
+	Unfollowed []Unfollowed // what gives gas that nobody works out, by place
 }
 
 // Fullest is the most liquid that a place holds at any time.
@@ -147,6 +149,7 @@ func Go(c route.Case, w *working.Sheet) (Walk, error) {
 		k.step(&c.Route.Steps[i])
 	}
 	k.contacts()
+	k.unfollowed()
 	k.end()
 	return k.out, nil
 }

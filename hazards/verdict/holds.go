@@ -28,7 +28,11 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 	}
 	said := func(last bool) {
 		for _, f := range k.Facts {
-			if holdFact[f.ID] && (f.ID == "lid_unknown") == last {
+			switch {
+			case !holdFact[f.ID] || (f.ID == "lid_unknown") != last:
+			case keptVented[f.ID] && heatsClosed(r, f.Step):
+				add(f.ID, phrase.Of("hold.gives_gas_closed", f.Says))
+			default:
 				add(f.ID, phrase.Of("hold."+f.ID, f.Says))
 			}
 		}
@@ -52,9 +56,25 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 	return out
 }
 
+// keptVented are the facts that say to keep a vessel open, which one that is heated
+// closed cannot be.
+var keptVented = map[string]bool{"ammonia": true, "carbon_dioxide": true, "second_gas": true}
+
+// heatsClosed reports whether a step heats its place closed.
+func heatsClosed(r *route.Route, step int) bool {
+	for i := range r.Steps {
+		if r.Steps[i].Number == step {
+			return r.Steps[i].Verb().Does == route.Shuts
+		}
+	}
+	return false
+}
+
 // stops says what to do before work goes on, with how much where that is a number.
 func stops(r *route.Route, k *process.Walk, f *figure.Finding) phrase.Phrase {
 	switch {
+	case f.Limit.Key == notRated && heatedShut(f.Figure):
+		return phrase.Of("hold.finding." + heatedKey)
 	case len(f.Needs) > 0 && f.Limit.ID == "bulk_40_degc" && f.Needs[0].Value > 0:
 		return phrase.Of("hold.finding.bulk_40_degc_by", figure.Round(f.Needs[0].Value, 3))
 	case f.Limit.Key == wrongOrder:
@@ -88,6 +108,8 @@ func supposed(id figure.ID) bool { return id.Place == figure.Waste && id.Agent !
 // holdFact are the facts that stop work, each with words of its own.
 var holdFact = map[string]bool{
 	"not_held":         true,
+	"unfollowed":       true,
+	"unfollowed_hot":   true,
 	"hydride":          true,
 	"hydride_impurity": true,
 	"formula":          true,

@@ -36,6 +36,9 @@ func words(h *subject, l *limit.Limit, v figure.Verdict) (phrase.Phrase, []figur
 		key = f.Quantity
 		n, ok = byQuantity[key]
 	}
+	if l.Key == notRated && heatedShut(f.ID) {
+		key = heatedKey
+	}
 	if !ok {
 		key, n = "site", needed{f.Quantity, atLimit, l.Unit}
 	}
@@ -64,6 +67,15 @@ func mixing(r *route.Route, k *process.Walk, place figure.Place) (order.Pair, ph
 		p.ID = "other"
 	}
 	return p, phrase.Of("mix." + p.ID)
+}
+
+// heatedKey is the key of the words for what is heated closed in a container without a
+// rating: it cannot be kept vented.
+const heatedKey = "no_rated_container_heated"
+
+// heatedShut reports whether a figure is of a container that a step heats closed.
+func heatedShut(id figure.ID) bool {
+	return id.Case.State == figure.Heated || id.Case.State == figure.Cold
 }
 
 // amount is how much of what is necessary.

@@ -6,6 +6,7 @@ package draft
 import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/meeting"
 	"etchbound/reports/document"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
@@ -30,8 +31,8 @@ type Draft struct {
 	Set     *figure.Set
 	ByID    map[figure.ID]*figure.Figure
 	missing map[string]bool // quantities no model covers yet
-	Places  []Contents
-	Tags    TagSet // of the whole route
+	Places  []meeting.Contents
+	Tags    meeting.Tags // of the whole route
 }
 
 // Bare is the figure of a quantity for the whole route.
@@ -53,7 +54,7 @@ func New(r *hazards.Review, o Options) *Draft {
 	for _, q := range r.NotAssessed {
 		b.missing[q] = true
 	}
-	b.Places = whatMeets(r.Case.Route)
+	b.Places = meeting.Of(r.Case.Route)
 	b.Tags = b.routeTags()
 	return b
 }

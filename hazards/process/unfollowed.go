@@ -1,0 +1,101 @@
+package process
+
+import (
+	"slices"
+	"strings"
+
+	"etchbound/chemicals/material"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/meeting"
+	"etchbound/hazards/phrase"
+	"etchbound/hazards/route"
+)
+
+// Unfollowed is what a place has held by a step that may give gas of which nobody works
+// out how much: what a shut container comes to is unknown then.
+type Unfollowed struct {
+	Place string
+	Step  int
+	Lacks working.Missing
+	Wall  bool // it may be the wall that gives it: nobody says what that is made of
+}
+
+// unfollowed looks through the places for what gives gas that nothing here follows:
+// two things that must not meet, a wall that dissolves, something that is not held. A
+// residue is enough. One that stands open holds no pressure.
+func (k *walker) unfollowed() {
+	for _, c := range meeting.Of(k.c.Route) {
+		if c.Place.Closure == route.Open || len(c.Tags) == 0 {
+			continue
+		}
+		k.meets(&c)
+		if step, there := c.Tags["not_held"]; there {
+			k.unworked(c.Place, step, working.Lacks("gas_of_unheld", c.Place.Key))
+		}
+		k.eaten(c.Place)
+	}
+}
+
+func (k *walker) unworked(p *route.Place, step int, lacks working.Missing) {
+	k.out.Unfollowed = append(k.out.Unfollowed, Unfollowed{Place: p.Key, Step: step, Lacks: lacks})
+}
+
+// meets notes the pairs of a place whose gas is not worked out, and says them in one
+// fact, before all others. What is heated closed cannot be kept vented.
+func (k *walker) meets(c *meeting.Contents) {
+	kind, fact := "gas_of_pair", "unfollowed"
+	if k.heatsClosed(c.Place) {
+		kind, fact = "gas_of_pair_hot", "unfollowed_hot"
+	}
+	var names []string
+	first := 0
+	for i := range meeting.Pairs() {
+		p := &meeting.Pairs()[i]
+		step, met := c.Meets(p)
+		if !met || p.Gas != meeting.UnknownGas || p.A == "not_held" {
+			continue
+		}
+		if kinds, wall := p.Wall(); wall && !k.wallGives(c.Place, p.A, kinds) {
+			continue
+		}
+		k.unworked(c.Place, step, working.Lacks(kind, p.Names).In(step))
+		if names = append(names, p.Names); first == 0 || step < first {
+			first = step
+		}
+	}
+	if names != nil {
+		k.out.Facts = slices.Insert(k.out.Facts, 0, Fact{fact, first,
+			phrase.Of("fact.unfollowed", c.Place.Key, first, strings.Join(names, "; "))})
+	}
+}
+
+// heatsClosed reports whether a step heats a place closed.
+func (k *walker) heatsClosed(p *route.Place) bool {
+	return slices.ContainsFunc(k.c.Route.Steps, func(s route.Step) bool {
+		return s.In == p.Key && s.Verb().Does == route.Shuts
+	})
+}
+
+// wallGives reports whether the wall of a place is of some materials and what it meets of
+// a class is more than it stands.
+func (k *walker) wallGives(p *route.Place, class string, kinds []string) bool {
+	return meeting.WallIs(p, kinds) && slices.ContainsFunc(k.out.Contacts, func(c Contact) bool {
+		return c.Place == p.Key && c.Part == "wall" && c.Verdict > material.Limited &&
+			(c.Medium == class || class == "acid" && (c.Medium == "hf" || c.Medium == "chloride"))
+	})
+}
+
+// eaten notes a shut place of which nobody can say what it is made of: it may be of what
+// its liquor turns into gas.
+func (k *walker) eaten(p *route.Place) {
+	if p.Closure != route.Closed || !meeting.WallUnread(p) {
+		return
+	}
+	for i := range k.out.Contacts {
+		if c := &k.out.Contacts[i]; c.Place == p.Key && c.Part == "wall" && c.Verdict == material.Unknown &&
+			c.Medium != "solvent" {
+			k.out.Unfollowed = append(k.out.Unfollowed, Unfollowed{p.Key, c.Step, working.Lacks("gas_of_wall", p.Key), true})
+			return
+		}
+	}
+}

@@ -1,0 +1,131 @@
+package hazards_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"etchbound/chemicals"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/meeting"
+	"etchbound/reports/words"
+)
+
+// oneOf is a substance of a class, as a material of a step; of powder, one that is no
+// powder of a route.
+func oneOf(t *testing.T, class string, not string) (slug, material string) {
+	t.Helper()
+	class = strings.TrimPrefix(class, "loose_")
+	for _, s := range chemicals.Library().All() {
+		if !s.Is(class) || s.Slug == not || s.State == "aq" || s.State == "g" && s.Solution == "" {
+			continue
+		}
+		amount := "mass: 2 g"
+		switch {
+		case s.State != "s" && (s.Solution != "" || s.Kind == "acid" || s.Kind == "oxidant"):
+			amount = "strength: 10 wt%, volume: 50 mL"
+		case s.State == "l":
+			amount = "amount: 0.2 mol"
+		}
+		return s.Slug, fmt.Sprintf("{substance: %q, %s}", s.Name, amount)
+	}
+	t.Skipf("no substance of the class %s", class)
+	return "", ""
+}
+
+// shutIn is a bottle of a material into which two things go, one after the other.
+func shutIn(wall, closure string, first, second string) string {
+	return head + "places: {pot: {kind: bottle, material: " + wall + ", lid_material: PTFE, capacity: 1 L" + closure +
+		"}}\nsteps:\n" + charges(first) + charges(second)
+}
+
+// Whatever pair gives gas that nobody works out, the pressure of the bottle it is shut in
+// is unknown and exceeds, and work stops. Stated as vented it has no finding, but is not
+// to be shut. Each of the two alone is told by no pair of two.
+func TestWhatNobodyFollowsIsNotToBeShut(t *testing.T) {
+	const id = "gas.closed.pressure@pot"
+	for _, p := range meeting.Pairs() {
+		if _, wall := p.Wall(); wall || p.Gas != meeting.UnknownGas || p.A == "not_held" {
+			continue
+		}
+		t.Run(p.ID, func(t *testing.T) {
+			slug, a := oneOf(t, p.A, "")
+			b := "{substance: water, volume: 50 mL}"
+			if p.B != p.A {
+				_, b = oneOf(t, p.B, slug)
+			}
+			for _, both := range [][2]string{{a, b}, {b, a}} {
+				rv := reviewed(t, shutIn("PTFE", ", closure: closed", both[0], both[1]), true)
+				f := figureOf(&rv, id)
+				if f == nil || !f.Value.Unknown() || verdicts(&rv)[id+"+no_rated_container"] != figure.Exceeds {
+					t.Errorf("%v: %v", both, f)
+				}
+				if len(rv.Holds) == 0 || rv.Holds[0].ID != "unfollowed" {
+					t.Errorf("%v: hold points %v", both, rv.Holds)
+				}
+			}
+			rv := reviewed(t, shutIn("PTFE", ", closure: open", a, b), true)
+			if f := figureOf(&rv, id); f != nil {
+				t.Errorf("open: %v", f)
+			}
+		})
+	}
+}
+
+// A wall that what it holds dissolves gives gas, and one that nobody stated may. One that
+// is stated and stands gives none.
+func TestAWallMayGiveGas(t *testing.T) {
+	const id = "gas.closed.pressure@pot"
+	const hf = "{substance: hydrofluoric acid, strength: 5 wt%, volume: 50 mL}"
+	const lye = "{substance: sodium hydroxide, strength: 2 mol/L, volume: 50 mL}"
+	for _, c := range []struct {
+		wall, what string
+		gives      bool
+	}{
+		{"steel", hf, true}, {"stainless steel", hf, true}, {"glass", hf, true}, {"aluminium", lye, true},
+		{`""`, hf, true}, {"zorblium", hf, true}, {"HDPE", hf, false}, {"PTFE", lye, false}, {"platinum", hf, false},
+	} {
+		rv := reviewed(t, shutIn(c.wall, "", c.what, "{substance: water, volume: 5 mL}"), true)
+		f := figureOf(&rv, id)
+		if gives := f != nil && f.Value.Unknown(); gives != c.gives {
+			t.Errorf("%s with %s: %v", c.wall, c.what, f)
+		}
+		if c.gives && verdicts(&rv)[id+"+no_rated_container"] != figure.Exceeds {
+			t.Errorf("%s with %s: no finding", c.wall, c.what)
+		}
+	}
+}
+
+// What is heated closed is never told to be kept vented.
+func TestHeatedClosedIsNotToldToBeVented(t *testing.T) {
+	hot := func(what string) string {
+		return head + "places: {pot: {kind: autoclave, material: PTFE, lid_material: PTFE, capacity: 100 mL}}\nsteps:\n" +
+			charges(what) + "  - {do: heat_closed, in: pot, time: 5 h, temperature: 140 degC, attended: true}\n"
+	}
+	for name, what := range map[string]string{
+		"followed": hf10,
+		"not followed": hf10 + ", {substance: ethanol, volume: 5 mL}, {substance: hydrogen peroxide, " +
+			"strength: 30 wt%, volume: 5 mL}",
+	} {
+		rv := reviewed(t, hot(what), true)
+		var ids []string
+		for _, h := range rv.Holds {
+			ids = append(ids, h.ID)
+			if says := strings.ToLower(words.Say(h.Says)); strings.Contains(says, "keep it vented") ||
+				strings.Contains(says, "open to a vent") {
+				t.Errorf("%s: %s", name, says)
+			}
+		}
+		if !slices.Contains(ids, "no_rated_container") || !slices.Contains(ids, "heated_closed") {
+			t.Errorf("%s: hold points %v", name, ids)
+		}
+		for i := range rv.Findings {
+			for _, n := range rv.Findings[i].Needs {
+				if strings.Contains(words.Say(n.Says), "open to a vent") {
+					t.Errorf("%s: %s", name, words.Say(n.Says))
+				}
+			}
+		}
+	}
+}

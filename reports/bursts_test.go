@@ -1,0 +1,46 @@
+package reports
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/words"
+)
+
+// Containers that burst, as routes, are stopped by page 1: the pressure of the shut one is
+// not known and exceeds, before all others, and the first hold point names what meets and
+// says what settles it.
+func TestContainersThatBurstAreStopped(t *testing.T) {
+	for name, c := range map[string]struct{ place, met string }{
+		"acid-onto-residue":          {"collecting", "oxidant with an organic"},
+		"nitric-after-methanol":      {"collecting", "nitric acid with an organic"},
+		"two-acids-with-isopropanol": {"collecting", "nitric acid with an organic"},
+		"mixed-acids":                {"collecting", "nitric acid with hydrofluoric acid"},
+		"acid-in-a-steel-drum":       {"drum", "acid in metal"},
+	} {
+		text, err := os.ReadFile(filepath.Join("..", "testdata", "bursts", name+".yaml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := briefly(t, string(text))
+		worst := b.WorstFindings()
+		if len(worst) == 0 {
+			t.Fatalf("%s: no findings", name)
+		}
+		if f := worst[0]; f.Figure.String() != "gas.closed.pressure@"+c.place || f.Verdict != figure.Exceeds {
+			t.Errorf("%s: the first finding is %s, %s", name, f.Figure, f.Verdict)
+		}
+		holds, ok := b.holdPoints().Blocks[0].(document.List)
+		if !ok || !strings.Contains(holds.Items[0], c.place) ||
+			!strings.HasPrefix(holds.Items[0], "Keep it vented, never shut, and ask the safety office first.") {
+			t.Errorf("%s: the first hold point is not of the shut container: %v", name, holds.Items)
+		}
+		if says := words.Say(b.Review.Holds[0].Says); !strings.Contains(says, c.met) {
+			t.Errorf("%s: the hold point does not name %s: %s", name, c.met, says)
+		}
+	}
+}
