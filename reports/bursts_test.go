@@ -27,7 +27,7 @@ func TestContainersThatBurstAreStopped(t *testing.T) {
 			t.Fatal(err)
 		}
 		b := briefly(t, string(text))
-		worst := b.WorstFindings()
+		worst := b.WorstFindings(8)
 		if len(worst) == 0 {
 			t.Fatalf("%s: no findings", name)
 		}

@@ -16,7 +16,6 @@ import (
 	"etchbound/hazards/meeting"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/upset"
-	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
 )
