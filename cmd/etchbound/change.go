@@ -85,7 +85,7 @@ func rulesMet(x scaling.Change) string {
 	for _, f := range x.Fired {
 		at = append(at, fmt.Sprintf("  %s, %s: %s, now %s", f.ID, reports.FiredAt(&f), f.Was, f.Is))
 	}
-	return fmt.Sprintf("%d rule(s) for a new review are met:\n%s", len(at), strings.Join(at, "\n"))
+	return fmt.Sprintf("rules for a new review that are met: %d\n%s", len(at), strings.Join(at, "\n"))
 }
 
 func writeChange(w io.Writer, x scaling.Change, kind string) error {

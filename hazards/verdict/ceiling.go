@@ -112,7 +112,7 @@ func countedBy(figs *figure.Set, f *figure.Figure) []phrase.Phrase {
 	case math.IsNaN(v):
 		return []phrase.Phrase{phrase.Of("finding.judged_by_unknown", of)}
 	default:
-		return []phrase.Phrase{phrase.Of("finding.judged_by", of, v)}
+		return []phrase.Phrase{phrase.Of("finding.judged_by", of)}
 	}
 	return nil
 }

@@ -117,8 +117,10 @@ func TestPhrasesInWords(t *testing.T) {
 		{phrase.As("100 % as it stands"), "100 % as it stands"},
 		{phrase.Of("fact.salt_ratio", "lithium fluoride", 1.6, phrase.Of("fact.salt_ratio_strength", 3.0), phrase.Phrase{}),
 			"lithium fluoride: 1.6 g, 3 mol/L of the liquid so far."},
-		{phrase.Of("finding.within").And(phrase.Of("finding.judged_by", "heat.mtsr@2", 91.234)),
-			"Within the stated limit under the stated assumptions. Judged by heat.mtsr@2, which is higher: 91.23 °C."},
+		{phrase.Of("air.until_ppm", 1.2e-7).And(phrase.Of("content.fullest", 2)),
+			"near the source, from the moment it gives off so much, to 1.2 × 10⁻⁷ ppmas it is filled in step 2"},
+		{phrase.Of("finding.within").And(phrase.Of("finding.judged_by", "heat.mtsr@2")),
+			"Within the stated limit under the stated assumptions. Judged by heat.mtsr@2, which is higher."},
 	} {
 		if got := words.Say(c.says); got != c.want {
 			t.Errorf("%+v: %q, want %q", c.says, got, c.want)
