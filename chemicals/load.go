@@ -26,6 +26,7 @@ type files struct {
 
 // Files of the data folder that do not hold scalar rows.
 var otherFiles = [...]string{"sources.csv", "tables.csv", "substances.csv", "bands.csv", "classes.csv", "families.csv",
+	"no_range.csv",
 	"strengths.csv",
 	"materials.csv", "material_resistance.csv", "material_words.csv", "name_parts.csv"}
 

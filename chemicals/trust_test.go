@@ -1,7 +1,9 @@
 package chemicals_test
 
 import (
+	"math"
 	"regexp"
+	"strings"
 	"testing"
 
 	"etchbound/chemicals"
@@ -59,3 +61,35 @@ func TestWhatCountsAsKnown(t *testing.T) {
 		}
 	}
 }
+
+// Every number that nobody has read or measured can be moved, or says why not; and no
+// reason stands there for nothing.
+func TestEveryDoubtHasARangeOrAReason(t *testing.T) {
+	st := chemicals.Base()
+	used := map[string]bool{"given:*": true} // rows that a route adds
+	for _, d := range st.Rows() {
+		if !d.Doubtful() || !math.IsNaN(d.Low) {
+			continue
+		}
+		says, rule := chemicals.NoRange(d.ID)
+		if used[rule] = true; says == "" {
+			t.Errorf("%s is %s, has no range and does not say why", d.ID, d.Status)
+		}
+		if strings.Contains(says, "leaves it") && d.Value != 0 {
+			t.Errorf("%s is %g, and it is said that nothing attacks it", d.ID, d.Value)
+		}
+	}
+	for _, rule := range chemicals.NoRangeRules() {
+		if !used[rule] {
+			t.Errorf("no_range.csv: %s is the reason of no datum", rule)
+		}
+	}
+	for _, table := range st.Tables() {
+		if table.Doubtful() && !movedTable.MatchString(table.Note) {
+			t.Errorf("%s is %s and says neither how far it may be off nor what moves it", table.ID, table.Status)
+		}
+	}
+}
+
+// movedTable is what the note of a recalled table says: a share, or a datum that moves it.
+var movedTable = regexp.MustCompile(`\d %|moved by [a-z_]+\.[a-z0-9_.]+`)

@@ -21,6 +21,9 @@ func DatumName(id string) string {
 
 func DataRange(d chemicals.Datum) string {
 	if math.IsNaN(d.Low) || math.IsNaN(d.High) {
+		if says, _ := chemicals.NoRange(d.ID); says != "" && d.Doubtful() {
+			return words.Of("range.none_since", says)
+		}
 		return words.Of("range.none")
 	}
 	return words.Of("range", number.Nearest(d.Low, 9), number.Nearest(d.High, 9))
