@@ -109,11 +109,11 @@ func stretched(c route.Case) (route.Case, error) {
 		if !ok || f.Danger().Unknown() {
 			continue
 		}
-		over := &r.Steps[step-1].Over
-		if over.Set && over.In("min") < f.Danger().V {
-			at := over.At
-			*over = quantity.Of(f.Danger().V, "min", quantity.Time)
-			over.At = at
+		s := &r.Steps[step-1]
+		if s.Over.Set && c.GoesIn(nil, s).V/60 < f.Danger().V {
+			at := s.Over.At
+			s.Over = quantity.Of(f.Danger().V, "min", quantity.Time)
+			s.Over.At, s.Portions, s.PortionTime = at, 0, quantity.Value{} // evenly, as slowly as it takes
 		}
 	}
 	return route.NewCase(r, c.Site, c.Limits)

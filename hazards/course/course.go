@@ -29,6 +29,7 @@ type Stage struct {
 	Done    *process.Done
 	Etches  []int       // etches that begin here
 	Over    working.Num // s over which they begin; the wetting time where all goes in at once
+	GoesIn  working.Num // s of it in which something goes in: less than all of it where that comes in portions
 	AtOnce  bool
 	Onto    *Onto         // where liquor is poured on to powder that lies there; nil elsewhere
 	Heat    working.Num   // kJ of what begins here
@@ -87,6 +88,14 @@ func Find(c route.Case, w *working.Sheet, k *process.Walk, known []Course) []Cou
 	return out
 }
 
+// Portions is how many what begins in a stage goes in by.
+func (s *Stage) Portions() int {
+	if s.AtOnce {
+		return 1
+	}
+	return max(s.Step.Portions, 1)
+}
+
 // follows reports whether a way of etching gives hydrogen in a vessel of
 // liquor; a melt and a current are no such thing.
 func follows(x process.Family) bool { return x != process.Molten && x != process.Current }
@@ -117,6 +126,10 @@ func (f *finder) stage(d *process.Done) Stage {
 		s.Over = f.c.Given("t", "s", s.Step.Over)
 		if !s.Step.Over.Set {
 			s.Over, s.AtOnce = f.c.Store.Num("kinetics.wetting").As("t"), true
+		}
+		s.GoesIn = s.Over
+		if s.Portions() > 1 {
+			s.GoesIn = f.c.GoesIn(f.w, s.Step)
 		}
 	}
 	s.Hold = f.holds(s.Step)

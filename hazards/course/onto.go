@@ -37,7 +37,7 @@ func (f *finder) onto(s *Stage) *Onto {
 		}
 		o.Share = x
 	}
-	c0, c1, x, t := o.There.As("C_0"), s.Filled.As("C_1"), o.Share.As("s"), s.Over.As("t_p")
+	c0, c1, x, t := o.There.As("C_0"), s.Filled.As("C_1"), o.Share.As("s"), s.GoesIn.As("t_p")
 	o.Capacity = f.w.Line("C", "J/K", "C_0+s*(C_1-C_0)", c0.V+x.V*(c1.V-c0.V), c0, x, c1)
 	o.Feeding = f.w.Line("t", "s", "s*t_p", x.V*t.V, x, t)
 	return o
@@ -98,7 +98,7 @@ func (s *Stage) Reacts() working.Num {
 	if s.Onto != nil {
 		return s.Onto.Feeding
 	}
-	return s.Over
+	return s.GoesIn
 }
 
 // needed is what all the powder of a stage takes of acid, base or fluoride, mol: of

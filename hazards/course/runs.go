@@ -223,19 +223,45 @@ func (f *finder) pieces(n *Course, in []liquor, p *vessel.Plan, out *Run) {
 // addition is the part of a plan in which powder goes in, or in which liquor goes on
 // to it: then as much of the powder as there is liquor for counts as going in.
 func (f *finder) addition(s *Stage, in liquor, x vessel.Piece, t float64, out *Run) []vessel.Piece {
+	if s.Portions() > 1 {
+		out.Inputs = append(out.Inputs, s.GoesIn)
+	}
 	if s.Onto == nil {
-		x.Dose, x.Until = f.amount(s.Etches)/s.Over.V, t+s.Over.V
-		return []vessel.Piece{x}
+		x.Dose = f.amount(s.Etches) / s.GoesIn.V
+		return portions(s, x, t)
 	}
 	out.Inputs = append(out.Inputs, s.Onto.Share, s.Onto.There.As("C_0"))
-	x.Pour = (in.after - in.before) / s.Over.V
+	x.Pour = (in.after - in.before) / s.GoesIn.V
 	x.Dose, x.Until = f.amount(s.Etches)/s.Onto.Feeding.V, t+s.Onto.Feeding.V
-	y := x
-	y.Dose, y.Added, y.Until = 0, 0, t+s.Over.V
-	if !(y.Until > x.Until) {
+	pieces := []vessel.Piece{x}
+	for _, until := range [...]float64{t + s.GoesIn.V, t + s.Over.V} { // more liquor, then nothing more
+		if x.Dose, x.Added = 0, 0; until > x.Until {
+			x.Until = until
+			pieces = append(pieces, x)
+		}
+		x.Pour = 0
+	}
+	return pieces
+}
+
+// portions are the parts of an addition that begins at t: each portion goes in at once
+// after the other, and nothing in the pause behind it.
+func portions(s *Stage, x vessel.Piece, t float64) []vessel.Piece {
+	n := float64(s.Portions())
+	each, pause := s.GoesIn.V/n, (s.Over.V-s.GoesIn.V)/n
+	if !(pause > 1e-9*s.Over.V) {
+		x.Until = t + s.Over.V
 		return []vessel.Piece{x}
 	}
-	return []vessel.Piece{x, y}
+	var out []vessel.Piece
+	for i := range s.Portions() {
+		begins := t + float64(i)*(each+pause)
+		x.Until = begins + each
+		y := x
+		y.Dose, y.Added, y.Until = 0, 0, begins+each+pause
+		out, x.Added = append(out, x, y), 0
+	}
+	return out
 }
 
 // stirring is the heat of the stirrer in a step, W; nothing where none is stated

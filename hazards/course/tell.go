@@ -58,6 +58,9 @@ func (s *Stage) AsItGoesIn() phrase.Phrase {
 	if s.AtOnce {
 		return phrase.Of("course.tipped_in")
 	}
+	if n := s.Portions(); n > 1 {
+		return phrase.Of("course.in_portions", n)
+	}
 	return phrase.Of("course.as_it_goes_in")
 }
 

@@ -97,6 +97,23 @@ func (c Case) Jurisdiction() string {
 	return c.Site.Jurisdiction
 }
 
+// GoesIn is the time in which what a step adds really goes in, s: that of the addition,
+// or in portions that of them all, the pauses between them left out.
+//
+//	t = min(N t_p, t_a)
+func (c Case) GoesIn(w *working.Sheet, s *Step) working.Num {
+	all := c.Given("t_a", "s", s.Over)
+	if s.Portions < 2 || !s.Over.Set {
+		return all.As("t")
+	}
+	each := c.Given("t_p", "s", s.PortionTime)
+	if !s.PortionTime.Set {
+		each = c.Store.Num("kinetics.wetting").As("t_p")
+	}
+	n := working.Given("N", "1", float64(s.Portions), At(s.Number, "portions"))
+	return w.Line("t", "s", "min(N*t_p,t_a)", min(n.V*each.V, all.V), n, each, all)
+}
+
 // Lasts is how long a step goes on, min, its addition and the time after it; unknown
 // where it does not say.
 func (c Case) Lasts(w *working.Sheet, s *Step) working.Num {

@@ -13,6 +13,8 @@ var stepKeys = field.Keys[Step]{
 	field.Words("into", func(s *Step) *string { return &s.Into }),
 	field.Items("what", materialKeys, materialList, func(s *Step) *[]Material { return &s.What }),
 	field.Of("over", func(s *Step) *quantity.Value { return &s.Over }),
+	field.Times("portions", func(s *Step) *int { return &s.Portions }),
+	field.Of("portion_time", func(s *Step) *quantity.Value { return &s.PortionTime }),
 	field.Of("time", func(s *Step) *quantity.Value { return &s.Time }),
 	field.Of("temperature", func(s *Step) *quantity.Value { return &s.Temperature }),
 	field.Of("not_above", func(s *Step) *quantity.Value { return &s.NotAbove }),

@@ -58,7 +58,7 @@ func (l *loader) powder(n *schemas.Node, c *charge) Material {
 	case c.powder != nil:
 		l.refuse(n, fmt.Sprintf("the precursor is put in a second time: first in line %d", c.powder.Line),
 			"the precursor once",
-			"one step adds all of it; the time of addition says how fast")
+			"one step adds all of it: over says how long that takes, and portions in how many lots")
 	default:
 		c.powder = n
 	}

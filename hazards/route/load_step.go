@@ -29,7 +29,7 @@ func (l *loader) steps(root *schemas.Node, r *Route) []Step {
 func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 	s := Step{
 		Number: number, Do: n.Str("do"), In: n.Str("in"), Into: n.Str("into"), Label: n.Str("label"), Note: n.Str("note"),
-		Over: n.Value("over"), Time: n.Value("time"), Temperature: n.Value("temperature"), NotAbove: n.Value("not_above"),
+		Over: n.Value("over"), Portions: n.Int("portions", 0), PortionTime: n.Value("portion_time"), Time: n.Value("time"), Temperature: n.Value("temperature"), NotAbove: n.Value("not_above"),
 		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
 		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
 		Water: n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: VerbOf(n.Str("do")).Keeps(),
@@ -68,9 +68,26 @@ func (l *loader) filled(n, root *schemas.Node, full map[string]bool) {
 	full[n.Str("in")], full[n.Str("into")] = true, true
 }
 
+// portionwise refuses portions of which nobody says over what time they come, and such
+// as would still be going in when the next one comes.
+func (l *loader) portionwise(n *schemas.Node, s Step) {
+	switch each := s.PortionTime; {
+	case s.Portions > 0 && !s.Over.Set && !n.Wrote("over"):
+		l.refuse(n.Get("portions"), "portions of an addition that does not say how long it takes",
+			"over: the time from the first portion to when one more would be due", "")
+	case each.Set && s.Portions == 0 && !n.Wrote("portions"):
+		l.refuse(n.Get("portion_time"), "the time of a portion in a step without portions",
+			"portions: their number", "")
+	case each.Set && s.Over.Set && s.Portions > 0 && each.SI*float64(s.Portions) > s.Over.SI*(1+1e-9):
+		l.refuse(n.Get("portion_time"), fmt.Sprintf("%d portions of %s each take longer than %s", s.Portions, each.Text,
+			s.Over.Text), "at most the time of the addition over the number of portions", "")
+	}
+}
+
 // portions refuses parts of a whole that are nothing or all of it.
 func (l *loader) portions(n *schemas.Node, s Step) {
-	l.aboveZero(n, "time", "part", "current", "retained")
+	l.aboveZero(n, "time", "part", "current", "retained", "portion_time")
+	l.portionwise(n, s)
 	if v := s.Retained; v.Set && v.Dim == quantity.Fraction && v.SI >= 1 {
 		l.refuse(n.Get("retained"), fmt.Sprintf("%s stays with the solid, so nothing is washed out", v.Text),
 			"more than 0 % and less than 100 %", "")

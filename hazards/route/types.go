@@ -165,6 +165,8 @@ type Step struct {
 	Note        string
 	What        []Material
 	Over        quantity.Value // time of addition
+	Portions    int            // in which it goes in, one after the other; 0: evenly
+	PortionTime quantity.Value // in which one of them is tipped in
 	Time        quantity.Value
 	Temperature quantity.Value // K
 	NotAbove    quantity.Value // K, at which the addition is stopped

@@ -78,6 +78,9 @@ func (r *reader) ice(n *course.Course, s *course.Stage) {
 //	T_end = S + (T - S) (C0/C)^(1 + UA t/(C - C0)),  S = (P t + UA t Tc + (C - C0) T)/(UA t + C - C0)
 func (r *reader) end(s *course.Stage, p, t working.Num) working.Num {
 	ua, tc, set := s.UA, s.Coolant, s.Set
+	if n := s.Portions(); s.Onto == nil && n > 1 {
+		return r.endOfPortions(s, p)
+	}
 	if s.Onto == nil {
 		c := s.Filled.As("C")
 		return r.w.Line("T_end", "degC", "T_c+P/UA+(T-T_c-P/UA)*exp(-UA*t/C)",
@@ -89,6 +92,24 @@ func (r *reader) end(s *course.Stage, p, t working.Num) working.Num {
 		(p.V*t.V+ua.V*t.V*tc.V+in.V*set.V)/(ua.V*t.V+in.V), p, t, ua, tc, in, set)
 	return r.w.Line("T_end", "degC", "S+(T-S)*pow(C_0/C,1+UA*t/C_in)",
 		still.V+(set.V-still.V)*math.Pow(c0.V/c.V, 1+ua.V*t.V/in.V), still, set, c0, c, ua, t, in)
+}
+
+// endOfPortions is the highest temperature at the end of a portion, degC: with the heat
+// input p while one goes in, and none in the pause behind it.
+//
+//	T_k = A + (T - A) exp(-UA t/C), A = Tc + P/UA, and from there T = Tc + (T_k - Tc) exp(-UA pause/C)
+func (r *reader) endOfPortions(s *course.Stage, p working.Num) working.Num {
+	ua, tc, set, c := s.UA, s.Coolant, s.Set, s.Filled.As("C")
+	n := float64(s.Portions())
+	each, pause := s.GoesIn.V/n, (s.Over.V-s.GoesIn.V)/n
+	warm, cool := math.Exp(-ua.V*each/c.V), math.Exp(-ua.V*pause/c.V)
+	to, t, most := tc.V+p.V/ua.V, set.V, math.Inf(-1)
+	for range s.Portions() {
+		t = to + (t-to)*warm
+		most = max(most, t)
+		t = tc.V + (t-tc.V)*cool
+	}
+	return r.w.Model("T_end", "degC", "heat balance, portion by portion", most, tc, p, ua, set, c, s.Over, s.GoesIn)
 }
 
 // allowed is how far above the coolant the addition may warm the liquor: to

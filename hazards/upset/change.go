@@ -55,7 +55,9 @@ func over(c *route.Case, n *course.Course, to func(quantity.Value) quantity.Valu
 			continue
 		}
 		x := &c.Route.Steps[s.Step.Number-1]
-		x.Over, found = to(x.Over), true
+		if x.Over, found = to(x.Over), true; !x.Over.Set {
+			x.Portions, x.PortionTime = 0, quantity.Value{}
+		}
 	}
 	return found
 }

@@ -136,7 +136,7 @@ func writtenOver(c route.Case, f *figure.Figure) []limit.Limit {
 			l := limit.Limit{Key: limit.Named(limit.Route, "written_over"), Quantity: f.Quantity, Unit: "min",
 				Section: route.At(s.Number, "over"), Status: "given", Near: 1}
 			if s.Over.Set {
-				l.Value = c.Given("t", "min", s.Over).V
+				l.Value = c.GoesIn(nil, s).V / 60
 			}
 			return []limit.Limit{l}
 		}

@@ -185,6 +185,9 @@ func StepTime(s *route.Step) string {
 	if s.Over.Set {
 		t = append(t, words.Of("step.over", Amount(s.Over)))
 	}
+	if s.Portions > 1 {
+		t = append(t, words.Of("step.portions", s.Portions))
+	}
 	if s.Time.Set {
 		t = append(t, Amount(s.Time))
 	}
