@@ -41,7 +41,7 @@ func Make(c route.Case) (Review, error) {
 		out.Warnings = append(out.Warnings, phrase.Of("warn.brief"))
 	}
 	out.Unknown = doubt.Unknown(c.Route, out.Figures, a.Walk.Contacts)
-	out.Unknown = append(out.Unknown, doubt.Unjudged(c.Route, out.Figures, a.Walk.Releases)...)
+	out.Unknown = append(out.Unknown, doubt.Unjudged(c.Route, out.Figures, &a.Walk)...)
 	out.Holds = verdict.Holds(c.Route, &a.Walk, out.Findings)
 	var err error
 	out.Milder, err = milder(c, out.Findings)

@@ -30,6 +30,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 			r.warm(&runs[i])
 		}
 	}
+	r.evolved()
 	r.averages()
 	r.spill()
 	r.delivery()
@@ -59,6 +60,7 @@ type reader struct {
 	breathed map[vapourIn]working.Num   // near the source, ppm
 	emitted  map[vapourIn]working.Num   // mg/min
 	found    map[mixture][]vapour       // where no sheet is kept
+	formed   []agent                    // the poisonous gases of the steps
 
 	flow, volume working.Num // exchange of the room and its air, once they were asked for
 }

@@ -17,7 +17,7 @@ import (
 // held to more the shorter it is; the steps together are not.
 func (r *reader) averages() {
 	parts := map[float64][]working.Num{}
-	for _, a := range agents {
+	for _, a := range r.breathable() {
 		steps, sources := r.spans(a.slug)
 		if sources < 2 {
 			continue
@@ -38,6 +38,17 @@ func (r *reader) averages() {
 				phrase.Of("air.averages_act_alike"))
 		}
 	}
+}
+
+// breathable are the vapours and the gases that steps form, each once.
+func (r *reader) breathable() []agent {
+	out := agents[:]
+	for _, a := range r.formed {
+		if !slices.ContainsFunc(out, func(b agent) bool { return a.slug == b.slug }) {
+			out = append(slices.Clip(out), a)
+		}
+	}
+	return out
 }
 
 // spans are the steps one after the other as far as a vapour is concerned, and how

@@ -15,7 +15,7 @@ import (
 // Unjudged lists what people could breathe that nothing is held against: agents with
 // limits of which no figure of the air is worked out, and those of which no limit is
 // held. It looks at what the steps put in and at the gases they give off.
-func Unjudged(r *route.Route, figs []figure.Figure, given []process.Release) []UnknownItem {
+func Unjudged(r *route.Route, figs []figure.Figure, k *process.Walk) []UnknownItem {
 	var out []UnknownItem
 	add := func(kind, name string) {
 		m := working.Lacks(kind, name)
@@ -23,7 +23,7 @@ func Unjudged(r *route.Route, figs []figure.Figure, given []process.Release) []U
 			out = append(out, UnknownItem{Missing: m})
 		}
 	}
-	for _, s := range breathable(r, given) {
+	for _, s := range breathable(r, k) {
 		judged := slices.ContainsFunc(figs, func(f figure.Figure) bool {
 			return f.Agent == s.Slug && strings.HasPrefix(f.Quantity, "air.")
 		})
@@ -41,7 +41,7 @@ func Unjudged(r *route.Route, figs []figure.Figure, given []process.Release) []U
 // breathable are the substances that a route puts in, those whose dust counts as
 // fluoride, and the gases it gives off; water and what is not held apart, of which all
 // is unknown, and gases that are harmful only where they take the air's place.
-func breathable(r *route.Route, given []process.Release) []*chemicals.Substance {
+func breathable(r *route.Route, k *process.Walk) []*chemicals.Substance {
 	var out []*chemicals.Substance
 	add := func(s *chemicals.Substance) {
 		if s.Kind != "water" && !s.NotHeld && !slices.Contains(out, s) {
@@ -59,8 +59,13 @@ func breathable(r *route.Route, given []process.Release) []*chemicals.Substance 
 			}
 		}
 	}
-	for i := range given {
-		if s, held := chemicals.Library().Find(given[i].Gas); held && !s.Is("asphyxiant") {
+	for i := range k.Evolved {
+		if s := k.Evolved[i].Gas; s != nil {
+			add(s)
+		}
+	}
+	for i := range k.Releases {
+		if s, held := chemicals.Library().Find(k.Releases[i].Gas); held && !s.Is("asphyxiant") {
 			add(s)
 		}
 	}

@@ -22,7 +22,8 @@ func TestWhatNoLimitIsHeldAgainstIsTold(t *testing.T) {
 	}
 	figs := []figure.Figure{{ID: figure.ID{Quantity: "air.breathing_zone", Agent: "hcl"}}}
 	got := map[string]string{}
-	for _, u := range doubt.Unjudged(&r, figs, []process.Release{{Gas: "H2"}, {Gas: "H2S"}, {Gas: "SiCl4"}}) {
+	walk := process.Walk{Releases: []process.Release{{Gas: "H2"}, {Gas: "H2S"}, {Gas: "SiCl4"}}}
+	for _, u := range doubt.Unjudged(&r, figs, &walk) {
 		got[u.Subject] = u.Kind
 	}
 	want := map[string]string{"sulfuric acid": "air_unjudged", "fluoride": "air_unjudged",

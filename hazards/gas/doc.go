@@ -23,6 +23,17 @@
 // gas.hydride.bound is all of the element that leaves as XH3 (P, As, Sb) or H2X (S,
 // Se, Te). An element without an entry has hydrogen and bound unknown.
 //
+// # Poisonous gases
+//
+// gas.evolved.bound is all that can form of a gas in the step, by what the medium makes of
+// what is in it (package evolving),
+//
+//	n = min a_i/x_i
+//
+// a_i being what the place holds of what x_i mol go into one mol of gas; gas.evolved.mass
+// is the same by mass. A chloride that is liquid or solid at 25 degC counts as gas. Of an
+// element without a row it is unknown. It counts in the closed pressure, with hydrogen.
+//
 // # Flows
 //
 // gas.hydrogen.peak_rate.during_addition is V/t by the instantaneous law, all

@@ -20,6 +20,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, course
 		spaces: map[string]working.Num{}}
 	r.hydrogen()
 	r.hydrides()
+	r.evolved()
 	r.closed()
 	for i := range courses {
 		r.flows(&courses[i])
@@ -315,7 +316,7 @@ func (r *reader) potentials(key string) []potential {
 	for i := range r.k.Etches {
 		if e := &r.k.Etches[i]; e.Place == key && e.Family != process.Molten {
 			if s := r.after(e.Step, key); s != nil {
-				out = append(out, potential{r.etchGas(e), s})
+				out = append(out, potential{append(r.etchGas(e), r.formed(e.Step, key)...), s})
 			}
 		}
 	}
@@ -326,6 +327,7 @@ func (r *reader) potentials(key string) []potential {
 			}
 		}
 	}
+	out = r.poisons(out, key)
 	for i := range r.k.Steps {
 		out = r.left(out, &r.k.Steps[i].After, key)
 	}

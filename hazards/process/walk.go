@@ -15,6 +15,7 @@ type Walk struct {
 	Steps    []Done           // one a step of the route, in order
 	Etches   []Etch           // in the order they happened
 	Releases []Release        // gas given off
+	Evolved  []Evolved        // poisonous gas that can form, in the order it can
 	Washes   []Wash
 	Treated  []Liquor // each liquor as it stood before it was neutralised, or at the end
 	Ends     []State  // contents of every place at the end
@@ -167,6 +168,7 @@ type walker struct {
 	unres   chemicals.Composition
 	charged bool // the powder has gone in
 	touched []touch
+	told    map[gasAt]float64 // mol of each poisonous gas that was told of a place
 
 	unclosed []working.Missing // what has to be known to close the account
 	out      Walk
@@ -206,6 +208,7 @@ func (k *walker) step(s *route.Step) {
 		k.put(p, s, &d)
 		k.react(p, s, reaction{current: verb.Does == route.Conducts, closed: verb.Does == route.Shuts})
 	}
+	k.evolve(p, s, "")
 	d.Etches = append([]int(nil), p.Etches...)
 	var to State
 	if t := k.places[s.Into]; t != nil {
@@ -253,6 +256,7 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 		d.Place, d.Before, d.After, d.Hot = to.Place, before, to.copy(), to.Set
 		d.Etches = append([]int(nil), to.Etches...)
 	}
+	k.evolve(to, s, s.In)
 }
 
 // join mixes the liquor that came into a place with the one that was there.

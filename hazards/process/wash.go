@@ -83,6 +83,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	if air := k.st.Num("ph.water_in_air"); x.OpenAir && x.WaterOnly && x.Target > air.V {
 		k.warn(phrase.Of("warn.step_water_that_has", s.Number, air.V, x.Target))
 	}
+	k.rinsed(p, s, *c)
 	k.rinse(p, s, &x, *c)
 	if !x.WaterOnly { // an acid, alkaline or carbonate liquid acts on what is there
 		k.carbonate(p, s)

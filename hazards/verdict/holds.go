@@ -115,6 +115,7 @@ var holdFact = map[string]bool{
 	"formula":          true,
 	"unlisted":         true,
 	"toxic_metal":      true,
+	"toxic_gas":        true,
 	"oxidant":          true,
 	"ammonia":          true,
 	"carbon_dioxide":   true,

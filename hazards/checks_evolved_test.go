@@ -1,0 +1,73 @@
+package hazards_test
+
+import "etchbound/hazards/figure"
+
+// cell is a gram of powder in hydrochloric acid that half an ampere flows through for
+// five hours.
+const cell = head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\n" + places + "steps:\n" +
+	"  - {do: charge, in: pot, what: [{substance: HCl, strength: 7 wt%, volume: 100 mL}, precursor], " +
+	"temperature: 20 degC}\n  - {do: electrolyse, in: pot, current: 0.5 A, time: 5 h, temperature: 20 degC}\n"
+
+// melts is powder in a molten salt in an open crucible.
+func melts(powder, salt string) string {
+	return head + "precursor: {" + powder + ", " + pure + "}\n" +
+		"places: {pot: {kind: crucible, closure: open, capacity: 50 mL}}\nsteps:\n" +
+		"  - {do: melt, in: pot, what: [precursor, " + salt + "], time: 5 h, temperature: 750 degC}\n"
+}
+
+// Poisonous gases beside hydrogen, all of what can form, at 24.4654 L/mol.
+var evolvedChecks = []check{
+	{name: "silicon in HF and sulfuric acid", yaml: etches("phase: Ti3SiC2, mass: 5 g, "+pure,
+		"{substance: HF, strength: 40 wt%, volume: 40 mL}", "{substance: H2SO4, strength: 50 wt%, volume: 60 mL}"),
+		figures: []want{
+			{id: "gas.evolved.bound@2/silicon_tetrafluoride", value: 0.62505, from: "5/195.708 mol, one SiF4 each: 0.63 L"},
+			{id: "gas.evolved.mass@2/silicon_tetrafluoride", value: 2.6590, from: "5/195.708*104.08"},
+			{id: "air.emission@2/silicon_tetrafluoride", value: 265.9, from: "in the ten minutes of the addition"},
+		}, holds: []string{"toxic_gas"}, absent: []string{"gas.evolved.bound@3/silicon_tetrafluoride"}},
+	{name: "silicon and little fluoride", yaml: etches("phase: Ti3SiC2, mass: 5 g, "+pure,
+		"{substance: HF, strength: 1 wt%, mass: 100 g}"), figures: []want{
+		{id: "gas.evolved.bound@2/silicon_tetrafluoride", value: 0.30573, from: "1/20.006 mol of HF over " +
+			"four, less than there is silicon"}}},
+	{name: "silicon shut in", yaml: head + "precursor: {phase: Ti3SiC2, mass: 1 g, " + pure + "}\nplaces:\n" +
+		"  pot: {kind: bottle, capacity: 50 mL, closure: closed}\nsteps:\n" + charges(hf10) + addsIt,
+		figures: []want{{id: "gas.closed.pressure@pot", value: 1436.0, from: "4.5/195.708 mol of hydrogen and SiF4 at " +
+			"298.15 K in 50 - 10 - 1/4.51 mL"}},
+		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds}},
+	{name: "copper chloride melt", yaml: melts("phase: Ti3SiC2, mass: 1 g", "{substance: CuCl2, mass: 4 g}"),
+		figures: []want{
+			{id: "gas.evolved.bound@1/silicon_tetrachloride", value: 0.12501, from: "1/195.708 mol: 125 mL"},
+			{id: "gas.evolved.mass@1/silicon_tetrachloride", value: 0.86805, from: "1/195.708*169.89: 0.87 g"},
+			{id: "gas.evolved.bound@1/titanium_tetrachloride", value: 0.17643, from: "(2*4/134.45 - 6/195.708)/4 mol: " +
+				"the chloride that is left over"},
+		}, holds: []string{"toxic_gas"}},
+	{name: "just enough copper chloride", yaml: melts("phase: Ti3SiC2, mass: 1 g", "{substance: CuCl2, mass: 2 g}"),
+		absent: []string{"gas.evolved.bound@1/titanium_tetrachloride"}},
+	{name: "what leaves is in no row", yaml: melts("phase: Ti2TlC, mass: 1 g", "{substance: CuCl2, mass: 4 g}"),
+		figures: []want{{id: "gas.evolved.bound@1", value: unknown, from: "thallium has no row in a melt"}},
+		holds:   []string{"toxic_gas"}, measures: []string{"gas that Tl can give in step 1"}},
+	{name: "chlorine at the anode", yaml: cell, figures: []want{
+		{id: "gas.evolved.bound@2/chlorine", value: 1.1410, from: "0.5*18000/96485/2 mol: 1.14 L"},
+		{id: "air.emission@2/chlorine", value: 11.022, from: "3.307 g over 300 min"},
+	}, holds: []string{"toxic_gas"}},
+	{name: "nitric acid on the powder", yaml: etches("phase: Ti3AlC2, mass: 1 g, "+pure,
+		"{substance: nitric acid, strength: 20 wt%, mass: 10 g}", "{substance: HCl, strength: 20 wt%, mass: 2 g}"),
+		figures: []want{
+			{id: "gas.evolved.bound@2/nitrogen_dioxide", value: 0.77652, from: "2/63.013 mol, all of it"},
+			{id: "gas.evolved.bound@1/nitrosyl_chloride", value: 0.26841, from: "0.4/36.46 mol of chloride"},
+			{id: "gas.evolved.bound@1/chlorine", value: 0.13421, from: "half of it"},
+		}, holds: []string{"toxic_gas"}},
+	{name: "hydrogen chloride that sulfuric acid frees", yaml: bottle("{substance: NaCl, mass: 1 g}",
+		"{substance: sulfuric acid, strength: 50 wt%, mass: 10 g}"), figures: []want{
+		{id: "gas.evolved.bound@1/hcl", value: 0.41864, from: "1/58.44 mol"},
+		{id: "gas.evolved.mass@1/hcl", value: 0.62388, from: "1/58.44*36.46"},
+	}, holds: []string{"toxic_gas"}},
+	{name: "ammonia that lye frees", yaml: bottle("{substance: NH4Cl, mass: 1 g}",
+		"{substance: NaOH, strength: 20 wt%, volume: 20 mL}"), figures: []want{
+		{id: "gas.evolved.bound@1/ammonia", value: 0.45739, from: "1/53.49 mol"},
+	}, holds: []string{"ammonia"}},
+	{name: "hydrogen cyanide", yaml: bottle("{substance: cyanide salt, formula: NaCN, not_held: true, mass: 1 g}", hcl9),
+		figures: []want{
+			{id: "gas.evolved.bound@1/hydrogen_cyanide", value: 0.49920, from: "1/49.008 mol"},
+			{id: "gas.evolved.bound@1", value: unknown, from: "what else it gives is not held"},
+		}, holds: []string{"not_held", "toxic_gas"}},
+}

@@ -1,0 +1,260 @@
+package process
+
+import (
+	"math"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/evolving"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/phrase"
+	"etchbound/hazards/route"
+)
+
+// Evolved is a poisonous gas that can form in a place.
+type Evolved struct {
+	Step  int
+	Place string
+	Gas   *chemicals.Substance // nil where nobody knows which
+	N     working.Num          // mol at most
+	Moved bool                 // as much of it could form where it came from
+}
+
+// leastGas is what is no gas but rounding, mol.
+const leastGas = 1e-9
+
+// medium is a place as gases form in it.
+type medium struct {
+	bath
+	q                     *Pool
+	melt, current, powder bool
+}
+
+// is reports whether a word of the table of gases holds.
+func (m *medium) is(word string) bool {
+	switch word {
+	case "acid": // a fluoride salt attacks what acid does
+		return !m.melt && (m.acid || m.fluoride && !m.base)
+	case "base":
+		return !m.melt && !m.acid && has(m.q, func(s *chemicals.Substance) bool { return s.Acid < 0 })
+	case "fluoride":
+		return m.fluoride
+	case "melt":
+		return m.melt
+	case evolving.Current:
+		return m.current
+	case evolving.Powder:
+		return m.powder
+	case evolving.Oxidant:
+		return has(m.q, oxidises)
+	}
+	return has(m.q, func(s *chemicals.Substance) bool { return s.Is(word) })
+}
+
+// oxidises reports an oxidant that takes electrons off chloride.
+func oxidises(s *chemicals.Substance) bool { return s.Kind == "oxidant" || s.Is("nitrate") }
+
+// evolve says which poisonous gases can form of what is in a place. What was told of it
+// before is not told again, and what came from a place where as much could form has moved.
+func (k *walker) evolve(p *State, s *route.Step, from string) {
+	if len(p.Liquid) == 0 {
+		return
+	}
+	q := k.merged(p)
+	m := &medium{bath: look(q), q: q, melt: s.Verb().Does == route.Melts && p.Place == s.In,
+		current: s.Verb().Does == route.Conducts && p.Place == s.In, powder: len(p.Solids) > 0}
+	if u := m.stranger; u != nil && (m.powder || len(q.Entries) > 1) {
+		k.gives(p, s, from, evolving.Gas{}, working.Absent("n", "mol", u.Lacks()))
+	}
+	for _, g := range evolving.With(m.is) {
+		k.gives(p, s, from, *g, k.most(p, m, s, g))
+	}
+	if m.is("acid") || m.is("base") || m.melt {
+		k.ofElements(p, m, s, from)
+	}
+}
+
+// ofElements are the gases of the elements of a place.
+func (k *walker) ofElements(p *State, m *medium, s *route.Step, from string) {
+	there := k.elements(p, m)
+	for i, is := range there {
+		if !is {
+			continue
+		}
+		element := chemicals.ElementSymbol(i)
+		g, listed := evolving.From(element, m.is)
+		switch {
+		case !listed:
+			missing := working.Lacks("gas_unlisted", element).In(s.Number)
+			k.gives(p, s, from, evolving.Gas{Of: element}, working.Absent("n", "mol", missing))
+		case g.Sub != nil:
+			k.gives(p, s, from, *g, k.most(p, m, s, g))
+		}
+	}
+	if m.melt {
+		k.drivenOff(p, s)
+	}
+}
+
+// elements are those of what is in a place, what is not followed among them.
+func (k *walker) elements(p *State, m *medium) (there [chemicals.NumElements]bool) {
+	add := func(of *chemicals.Composition) {
+		for i := range of {
+			there[i] = there[i] || of[i] != 0
+		}
+	}
+	for i := range m.q.Entries {
+		add(m.q.Entries[i].Of)
+	}
+	for i := range p.Solids {
+		add(p.Solids[i].Of)
+	}
+	if m.powder {
+		add(&k.unres)
+	}
+	return there
+}
+
+// drivenOff are the chlorides that a melt drove off.
+func (k *walker) drivenOff(p *State, s *route.Step) {
+	for i := range k.out.Releases {
+		x := &k.out.Releases[i]
+		if sub, held := chemicals.Library().Find(x.Gas); held && x.Step == s.Number && x.Place == p.Place && x.Gas != "H2" {
+			k.gives(p, s, "", evolving.Gas{Sub: sub}, x.N)
+		}
+	}
+}
+
+// most is how much of a gas can form, mol: as far as the first that it takes goes. Where
+// one of two is not known the other one bounds it.
+func (k *walker) most(p *State, m *medium, s *route.Step, g *evolving.Gas) working.Num {
+	var out working.Num
+	for i := range g.Takes {
+		t := &g.Takes[i]
+		a, x := k.amount(p, m, s, t).As("a"), working.Exact("x", "mol/mol", t.Mol, "taken by one mol of gas")
+		n := k.w.Line("n", "mol", "a/x", a.V/x.V, a, x)
+		switch {
+		case i == 0 || out.Unknown():
+			out = n
+		case !n.Unknown():
+			b, c := out.As("b"), n.As("c")
+			out = k.w.Line("n", "mol", "min(b,c)", min(b.V, c.V), b, c)
+		}
+	}
+	return out.Worse(working.Bound)
+}
+
+// amount is how much of what a gas takes a place holds, mol.
+func (k *walker) amount(p *State, m *medium, s *route.Step, t *evolving.Take) working.Num {
+	switch {
+	case t.Where == evolving.Current:
+		i, x, f := k.c.Given("I", "A", s.Current), k.c.Given("t", "s", s.Time), k.st.Num("constant.faraday").As("F")
+		return k.w.Line("n_e", "mol", "I*t/F", i.V*x.V/f.V, i, x, f)
+	case t.Where == evolving.Oxidant:
+		return Total(k.w, m.q, "n_e", takenUp)
+	}
+	i, _ := chemicals.ElementIndex(t.Element)
+	in := []working.Num{Total(k.w, m.q, "n", func(e *Entry) float64 {
+		if !counted(e, t.Where) {
+			return 0
+		}
+		return e.Count(i)
+	})}
+	if t.Where == evolving.Anywhere || t.Where == evolving.Powder {
+		in = append(in, k.solids(p, i)...)
+	}
+	sum := k.w.Sum("n", "mol", in...).As("m")
+	return k.w.Line("n", "mol", "max(m,0)", max(sum.V, 0), sum)
+}
+
+// takenUp is the electrons that an oxidant takes up, mol/mol; all of them unknown where
+// the data do not say.
+func takenUp(e *Entry) float64 {
+	switch {
+	case e.Sub == nil || !oxidises(e.Sub):
+		return 0
+	case e.Sub.Oxidant > 0:
+		return e.Sub.Oxidant
+	}
+	return math.NaN()
+}
+
+// counted reports whether an entry of a liquor is where a gas takes something from.
+func counted(e *Entry, where string) bool {
+	switch where {
+	case evolving.Anywhere, evolving.Liquor:
+		return true
+	case evolving.Powder:
+		return e.Sub == nil
+	case evolving.Reducible:
+		return e.Sub == nil || e.Sub.MetalElectrons > 0
+	}
+	return e.Sub != nil && e.Sub.Is(where)
+}
+
+// solids are the amounts of an element in the solids of a place, and in what is not
+// followed.
+func (k *walker) solids(p *State, element int) []working.Num {
+	var out []working.Num
+	for i := range p.Solids {
+		if x := &p.Solids[i]; x.Of[element] != 0 {
+			c, n := working.Exact("x", "mol/mol", x.Of[element], "atoms in "+x.Name), x.N.As("n")
+			out = append(out, k.w.Line("n", "mol", "x*n", c.V*n.V, c, n))
+		}
+	}
+	if len(p.Solids) > 0 && k.unres[element] != 0 {
+		out = append(out, working.Exact("n_u", "mol", k.unres[element], "not followed").Worse(working.Estimated))
+	}
+	return out
+}
+
+// gives notes a gas that can form in a place, and what stops work for it.
+func (k *walker) gives(p *State, s *route.Step, from string, g evolving.Gas, n working.Num) {
+	if !n.Unknown() && n.V < leastGas {
+		return
+	}
+	at := func(place string) (float64, bool) {
+		v, told := k.told[gasAt{place, g.Of, g.Sub}]
+		return v, told
+	}
+	covered := func(v float64, told bool) bool { return told && (v != v || n.V <= v*(1+1e-9)) }
+	if covered(at(p.Place)) {
+		return
+	}
+	if k.told == nil {
+		k.told = map[gasAt]float64{}
+	}
+	k.told[gasAt{p.Place, g.Of, g.Sub}] = n.V
+	x := Evolved{Step: s.Number, Place: p.Place, Gas: g.Sub, N: n, Moved: from != "" && covered(at(from))}
+	k.out.Evolved = append(k.out.Evolved, x)
+	if !x.Moved && g.Said == "" {
+		k.sayGas(&x, g.Of)
+	}
+}
+
+// gasAt is a gas in a place, or an element of which no gas is listed.
+type gasAt struct {
+	place, of string
+	gas       *chemicals.Substance
+}
+
+// sayGas says which gas a step can give, and how much.
+func (k *walker) sayGas(x *Evolved, of string) {
+	switch {
+	case x.Gas == nil && of == "":
+		return // a substance that is not held stops work itself
+	case x.Gas == nil:
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.gas_unlisted", x.Step, of))
+	case x.N.Unknown():
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_unknown", x.Step, x.Gas.Name))
+	default:
+		vm, M := MolarVolume(k.st, nil), x.Gas.Formula.MolarMass(k.st, nil)
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas", x.Step, x.Gas.Name, x.N.V*vm.V, x.N.V*M.V))
+	}
+}
+
+// rinsed is evolve for the liquid of the first cycle of a wash, as it meets what is there.
+func (k *walker) rinsed(p *State, s *route.Step, cycle Pool) {
+	first := p.copy()
+	first.Liquid = append(first.Liquid, cycle)
+	k.evolve(&first, s, "")
+}
