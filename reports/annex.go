@@ -99,13 +99,18 @@ func (b *builder) doorSheet() document.Section {
 	if hf, ok := b.HfPresent(); ok {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
 	}
-	s.Blocks = append(s.Blocks, b.FirstLines()...)
-	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("door.alarm"), Tone: document.Warning})
-	s.Blocks = append(append(s.Blocks, b.SpillLine()...), b.Standing()...)
-	s.Blocks = append(s.Blocks, document.Blanks{Labels: []string{words.Of("door.person"), words.Of("door.start"),
-		words.Of("door.end"), words.Of("door.shut")}},
-		document.Paragraph{Text: words.Of("deference.short")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("door.alarm"), Tone: document.Warning},
+		document.Facts{Pairs: []document.Pair{{Name: words.Of("door.alone"), Value: b.Alone()}}},
+		b.doorBlanks(), document.Paragraph{Text: words.Of("deference.short")})
 	return s
+}
+
+// doorBlanks is what people write on the door: until when, who, and whom to call. What
+// to do at the bench stands at the bench, since nobody is to go in to do it.
+func (b *builder) doorBlanks() document.Block {
+	return document.Blanks{Labels: []string{words.Of("door.start"), words.Of("door.end"), words.Of("door.person"),
+		words.Of("door.second"), words.Of("contacts.day_night"), words.Of("contacts.emergency"),
+		words.Of("door.shut")}}
 }
 
 func (b *builder) namesOf(h []*draft.Held) string {

@@ -85,21 +85,33 @@ func (b *Aid) away(step figure.Place) string {
 	if math.IsNaN(t) {
 		return words.Of("first.near_unknown")
 	}
-	return words.Of("first.near", number.With(number.Significant(t-nearBoiling, 3, -1), "degC"))
+	return words.Of("first.near", b.Options.Units.Amount("heat.boiling_point", "", t-nearBoiling, -1))
 }
 
-// FirstLines are the same for a sheet on a door or a card at the bench.
+// FirstLines are for a card at the bench, and never for a door: nobody goes in to do them.
+// Steps of which the same holds are said together.
 func (b *Aid) FirstLines() []document.Block {
 	var hot []string
 	for i := range b.Review.Courses {
 		n := &b.Review.Courses[i]
+		var steps []string
 		for j := range n.Stages {
 			step := figure.Step(n.Stages[j].Step.Number)
-			hot = append(hot, words.Of("first.door", step.String(), b.minutesThereAre(step), b.away(step)))
+			steps = append(steps, step.String())
+			if j+1 < len(n.Stages) && b.ifHot(figure.Step(n.Stages[j+1].Step.Number)) == b.ifHot(step) {
+				continue
+			}
+			hot = append(hot, words.Of("first.at", strings.Join(steps, ", "), b.ifHot(step)))
+			steps = nil
 		}
 	}
 	if len(hot) == 0 {
 		return nil
 	}
 	return []document.Block{document.Paragraph{Text: strings.Join(hot, " "), Tone: document.Warning}, b.rules()}
+}
+
+// ifHot is how long there may be in a step, and when to stay away from it.
+func (b *Aid) ifHot(step figure.Place) string {
+	return words.Of("first.hot", b.minutesThereAre(step), b.away(step))
 }

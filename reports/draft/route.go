@@ -75,7 +75,7 @@ func (b *Draft) Attendance() string {
 			without += hours
 		}
 	}
-	out := words.Of("envelope.hours", number.Nearest(with, 3), number.Nearest(without, 3))
+	out := words.Of("envelope.hours", hoursText(with), hoursText(without))
 	switch len(silent) {
 	case 0:
 	case 1:
@@ -85,6 +85,28 @@ func (b *Draft) Attendance() string {
 	}
 	return out
 }
+
+// long is from how many hours on a step is named to those who come by.
+const long = 2
+
+// Alone is the long steps in which nobody need be there, each with how long it lasts; one of
+// which nobody says it counts as such.
+func (b *Draft) Alone() string {
+	var out []string
+	for i := range b.Route().Steps {
+		s := &b.Route().Steps[i]
+		if h := stepHours(s); h >= long && (s.Attended == nil || !*s.Attended) {
+			out = append(out, words.Of("door.alone_step", s.Number, hoursText(h)))
+		}
+	}
+	if len(out) == 0 {
+		return words.Of("door.alone_none")
+	}
+	return strings.Join(out, "; ")
+}
+
+// hoursText is a time in hours as it is read.
+func hoursText(hours float64) string { return number.Thing{Unit: "min"}.Bound(60*hours, 1) }
 
 func stepHours(s *route.Step) float64 {
 	h := 0.0
