@@ -9,6 +9,7 @@ import (
 
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
+	"etchbound/reports/fixture"
 )
 
 // No open liquor of the bundled routes stands hotter than it boils on page 1 or in any
@@ -16,7 +17,7 @@ import (
 func TestAnOpenLiquorBoilsAndGetsNoHotter(t *testing.T) {
 	risen := regexp.MustCompile(`Adiabatic temperature rise, step [0-9]+ +\| ([0-9.]+) K`)
 	degrees := regexp.MustCompile(`([0-9]+(?:\.[0-9]+)?) °C`)
-	reviews := bundledReviews(t)
+	reviews := fixture.Bundled(t)
 	for _, name := range []string{"hf-50-10g.yaml", "demo-lif-hcl-2g.yaml"} {
 		r, there := reviews[name]
 		if !there {

@@ -24,6 +24,7 @@ import (
 
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
+	"etchbound/reports/fixture"
 	"etchbound/reports/plain"
 	"etchbound/schemas/long"
 )
@@ -117,7 +118,7 @@ func (c *complaints) watch(t *testing.T, ctx context.Context, page string) {
 
 func TestPageInBrowser(t *testing.T) {
 	ctx := browser(t)
-	address := pageFile(t, Build(fixture(), fixtureOptions))
+	address := pageFile(t, Build(fixture.Review(), fixtureOptions))
 	var c complaints
 	c.watch(t, ctx, address)
 	if err := chromedp.Do(ctx, chromedp.Navigate(address)); err != nil {
@@ -127,7 +128,7 @@ func TestPageInBrowser(t *testing.T) {
 		{`String(document.querySelectorAll("h1").length)`, "1", "one h1"},
 		{`String(document.scripts.length)`, "0", "no script"},
 		{`String(document.images.length)`, "0", "no image"},
-		{`document.querySelector("h1").textContent`, plain.Fold(hostileTitle), "the title is text"},
+		{`document.querySelector("h1").textContent`, plain.Fold(fixture.HostileTitle), "the title is text"},
 		{`String([...document.querySelectorAll("[id]")].length - new Set([...document.querySelectorAll("[id]")].map(e ` +
 			`=> e.id)).size)`, "0", "no id twice"},
 		{`[...document.querySelectorAll("a")].filter(a => !document.querySelector(a.getAttribute("href"))).map(a => ` +
@@ -191,7 +192,7 @@ func TestPageOneFitsOneSide(t *testing.T) {
 			ctx := browser(t)
 			o := fixtureOptions
 			o.Paper = paper.paper
-			printed := strings.ReplaceAll(pageFile(t, Build(fixture(), o)), "file://", "")
+			printed := strings.ReplaceAll(pageFile(t, Build(fixture.Review(), o)), "file://", "")
 			if pages := pagesOfFirst(ctx, t, printed); pages != 1 {
 				t.Errorf("page 1 prints on %d sides", pages)
 			}
@@ -209,7 +210,7 @@ func TestPageOneFitsOneSide(t *testing.T) {
 // the height is that of the layout for print.
 func TestPageOneOfBundledRoutesFits(t *testing.T) {
 	ctx := browser(t)
-	for name, r := range someReviews(t, 1, 1) {
+	for name, r := range fixture.Some(t, 1, 1) {
 		address := pageFile(t, Build(r, draft.Options{Brief: true, Version: "0.0.0", DataVersion: "2026.11"}))
 		for _, side := range [][2]float64{{210, 297}, {215.9, 279.4}} {
 			height := printedHeight(ctx, t, address, side[0]-40)
@@ -274,7 +275,7 @@ func pagesOfFirst(ctx context.Context, t *testing.T, path string) int {
 
 func TestNarrowPageScrollsInItsOwnBox(t *testing.T) {
 	ctx := browser(t)
-	address := pageFile(t, Build(fixture(), fixtureOptions))
+	address := pageFile(t, Build(fixture.Review(), fixtureOptions))
 	if err := chromedp.Do(ctx, chromedp.EmulateViewport(320, 800), chromedp.Navigate(address)); err != nil {
 		t.Fatal(err)
 	}

@@ -4,10 +4,13 @@ import (
 	"strconv"
 
 	"etchbound/hazards"
-	"etchbound/hazards/figure"
+	"etchbound/reports/book"
+	"etchbound/reports/cards"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
+	"etchbound/reports/failures"
 	"etchbound/reports/plain"
+	"etchbound/reports/review"
 	"etchbound/reports/words"
 )
 
@@ -19,14 +22,14 @@ func Build(r hazards.Review, o draft.Options) document.Document {
 		Digest: plain.ShortDigest(b.Route().Digest)}
 	d.Sections = append(d.Sections, b.pageOne())
 	if o.Brief {
-		d.Sections = append(d.Sections, b.figuresOnly())
+		d.Sections = append(d.Sections, review.Figures(b.Draft))
 		return d
 	}
-	body := b.body()
+	body := review.Sections(b.Draft, failures.Section(b.Draft))
 	for i := range body {
 		body[i].Number = strconv.Itoa(i + 1)
 	}
-	annexes := b.annexes()
+	annexes := append([]document.Section{book.Section(b.Draft)}, cards.Sections(b.Draft)...)
 	for i := range annexes {
 		annexes[i].Number = string(rune('A' + i))
 		annexes[i].Page = true
@@ -34,28 +37,4 @@ func Build(r hazards.Review, o draft.Options) document.Document {
 	body[0].Page = true
 	d.Sections = append(append(d.Sections, body...), annexes...)
 	return d
-}
-
-// body is every numbered section, in the order the committee reads them.
-func (b *builder) body() []document.Section {
-	out := []document.Section{
-		b.purpose(), b.steps(), b.materials(), b.chemistry(), b.heat(), b.gas(), b.air(),
-		b.skin(), b.solids(), b.storage(), b.waste(), b.scale(), b.upset(), b.safeguards(),
-		b.construction(), b.pairs(), b.emergency(), b.local(), b.actions(), b.values(),
-	}
-	if b.Options.Sample != nil {
-		out = append(out, b.sampling())
-	}
-	return append(out, b.signOff())
-}
-
-func (b *builder) annexes() []document.Section {
-	return []document.Section{b.sheets(), b.stockTable(), b.doorSheet(), b.benchCard(), b.wasteLabel()}
-}
-
-func (b *builder) figuresOnly() document.Section {
-	s := document.Begin("figures")
-	s.Blocks = append(s.Blocks, b.FigureTable(func(*figure.Figure) bool { return true })...)
-	s.Blocks = append(s.Blocks, b.NotAssessed()...)
-	return s
 }

@@ -8,6 +8,8 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/fixture"
 	"etchbound/reports/words"
 )
 
@@ -26,7 +28,8 @@ func TestContainersThatBurstAreStopped(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b := briefly(t, string(text))
+		r := fixture.Brief(t, string(text))
+		b := newBuilder(&r, draft.Options{})
 		worst := b.WorstFindings(8)
 		if len(worst) == 0 {
 			t.Fatalf("%s: no findings", name)

@@ -1,10 +1,14 @@
 package reports
 
-import "testing"
+import (
+	"testing"
+
+	"etchbound/reports/fixture"
+)
 
 // The fixture is of use only while it is as awkward as it claims to be.
 func TestFixtureIsAwkward(t *testing.T) {
-	r := fixture()
+	r := fixture.Review()
 	for _, s := range r.Case.Route.Steps {
 		for _, m := range s.What {
 			if m.Substance == nil && !m.Precursor {

@@ -9,6 +9,8 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/route"
+	"etchbound/reports/fixture"
+	"etchbound/reports/record"
 )
 
 func ptr[T any](v T) *T { return &v }
@@ -19,14 +21,14 @@ func emptyReview() hazards.Review { return hazards.Review{Case: route.Case{Route
 func jsonOf(t *testing.T, r hazards.Review) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := JSON(&b, r, fixtureOptions); err != nil {
+	if err := record.JSON(&b, r, fixtureOptions); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
 }
 
 func TestJSONNumbers(t *testing.T) {
-	text := string(jsonOf(t, fixture()))
+	text := string(jsonOf(t, fixture.Review()))
 	for _, bad := range []string{"NaN", "Inf", "e-16", "e-18"} {
 		if strings.Contains(text, bad) {
 			t.Errorf("the JSON holds %s", bad)
@@ -43,7 +45,7 @@ func TestJSONNumbers(t *testing.T) {
 			ID             string
 			Value, Low     *float64
 			Status         string
-			Missing        []missingJSON
+			Missing        []record.MissingJSON
 			Draws          map[string]*float64
 			Of, Conditions string
 		}

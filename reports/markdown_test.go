@@ -11,6 +11,7 @@ import (
 	"github.com/yuin/goldmark/extension"
 
 	"etchbound/reports/document"
+	"etchbound/reports/fixture"
 	"etchbound/reports/plain"
 )
 
@@ -33,7 +34,7 @@ func textOf(page string) string {
 // The Markdown of a document reads as the document: every text of the model is
 // in the rendered page, hostile title and notes included.
 func TestMarkdownRoundTrip(t *testing.T) {
-	d := Build(fixture(), fixtureOptions)
+	d := Build(fixture.Review(), fixtureOptions)
 	var b bytes.Buffer
 	if err := document.Markdown(&b, d); err != nil {
 		t.Fatal(err)

@@ -18,7 +18,15 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
+	"etchbound/reports/book"
+	"etchbound/reports/change"
+	"etchbound/reports/comparison"
 	"etchbound/reports/document"
+	"etchbound/reports/failures"
+	"etchbound/reports/fixture"
+	"etchbound/reports/growth"
+	"etchbound/reports/holdings"
+	"etchbound/reports/record"
 	"etchbound/scaling"
 	"etchbound/schemas/long"
 	"etchbound/schemas/quantity"
@@ -43,7 +51,7 @@ var madeOutputs = sync.OnceValues(func() ([]madeOutput, error) {
 	for _, c := range long.Some(cases, 4, 2) {
 		reviews = append(reviews, m.review(c))
 	}
-	reviews = append(reviews, fixture(), emptyReview())
+	reviews = append(reviews, fixture.Review(), emptyReview())
 	for i := range reviews {
 		m.ofReview(&reviews[i], cmp.Or(reviews[i].Case.Route.Name, "nothing stated"))
 	}
@@ -116,18 +124,18 @@ func (m *maker) review(c route.Case) hazards.Review {
 
 // ofReview is what review, upset and explain write.
 func (m *maker) ofReview(r *hazards.Review, from string) {
-	o, failed := fixtureOptions, OnlyUpset(*r)
-	m.add("review", from, func(w io.Writer) error { return JSON(w, *r, o) })
+	o, failed := fixtureOptions, failures.Only(*r)
+	m.add("review", from, func(w io.Writer) error { return record.JSON(w, *r, o) })
 	m.add("markdown", from, func(w io.Writer) error { return document.Markdown(w, Build(*r, o)) })
 	m.add("html", from, func(w io.Writer) error { return document.HTML(w, Build(*r, o)) })
-	m.add("upset", from, func(w io.Writer) error { return JSON(w, failed, o) })
-	m.add("upset.csv", from, func(w io.Writer) error { return CSV(w, failed) })
-	m.add("upset.csv", from+", all figures", func(w io.Writer) error { return CSV(w, *r) })
+	m.add("upset", from, func(w io.Writer) error { return record.JSON(w, failed, o) })
+	m.add("upset.csv", from, func(w io.Writer) error { return record.CSV(w, failed) })
+	m.add("upset.csv", from+", all figures", func(w io.Writer) error { return record.CSV(w, *r) })
 	m.add("markdown", from+", upset", func(w io.Writer) error { return document.Markdown(w, BuildUpset(*r, o)) })
 	m.add("html", from+", upset", func(w io.Writer) error { return document.HTML(w, BuildUpset(*r, o)) })
 	for i := 0; i < len(r.Figures); i += 9 { // another test explains all
 		id := r.Figures[i].ID.String()
-		m.add("explain", from+", "+id, func(w io.Writer) error { return Explain(w, *r, id) })
+		m.add("explain", from+", "+id, func(w io.Writer) error { return book.Explain(w, *r, id) })
 	}
 }
 
@@ -143,32 +151,32 @@ func (m *maker) ofSeveral(cases []route.Case) {
 		}
 		split, err := g.Split(3)
 		m.keep(err)
-		m.add("scale", c.Route.Name, func(w io.Writer) error { return GrowthJSON(w, g, split, o) })
-		m.add("scale.csv", c.Route.Name, func(w io.Writer) error { return GrowthCSV(w, g) })
-		m.add("markdown", "scale", func(w io.Writer) error { return document.Markdown(w, BuildGrowth(g, split, o)) })
-		m.add("html", "scale", func(w io.Writer) error { return document.HTML(w, BuildGrowth(g, split, o)) })
+		m.add("scale", c.Route.Name, func(w io.Writer) error { return growth.JSON(w, g, split, o) })
+		m.add("scale.csv", c.Route.Name, func(w io.Writer) error { return growth.CSV(w, g) })
+		m.add("markdown", "scale", func(w io.Writer) error { return document.Markdown(w, growth.Build(g, split, o)) })
+		m.add("html", "scale", func(w io.Writer) error { return document.HTML(w, growth.Build(g, split, o)) })
 	}
 	for _, two := range [][2]int{{5, 8}, {8, 7}} {
 		x, err := scaling.TriggersOf(cases[two[0]].Site).Compare(cases[two[0]], cases[two[1]])
 		m.keep(err)
-		m.add("change", fmt.Sprint(two), func(w io.Writer) error { return ChangeJSON(w, x, o) })
-		m.add("change.csv", fmt.Sprint(two), func(w io.Writer) error { return ChangeCSV(w, x) })
-		m.add("markdown", "change", func(w io.Writer) error { return document.Markdown(w, BuildChange(x, o)) })
-		m.add("html", "change", func(w io.Writer) error { return document.HTML(w, BuildChange(x, o)) })
+		m.add("change", fmt.Sprint(two), func(w io.Writer) error { return change.JSON(w, x, o) })
+		m.add("change.csv", fmt.Sprint(two), func(w io.Writer) error { return change.CSV(w, x) })
+		m.add("markdown", "change", func(w io.Writer) error { return document.Markdown(w, change.Build(x, o)) })
+		m.add("html", "change", func(w io.Writer) error { return document.HTML(w, change.Build(x, o)) })
 	}
 	x, err := scaling.Compare(cases[5:])
 	m.keep(err)
-	m.add("compare", "some", func(w io.Writer) error { return CompareJSON(w, x, o) })
-	m.add("compare.csv", "some", func(w io.Writer) error { return CompareCSV(w, x) })
-	m.add("markdown", "compare", func(w io.Writer) error { return document.Markdown(w, BuildComparison(x, o)) })
-	m.add("html", "compare", func(w io.Writer) error { return document.HTML(w, BuildComparison(x, o)) })
+	m.add("compare", "some", func(w io.Writer) error { return comparison.JSON(w, x, o) })
+	m.add("compare.csv", "some", func(w io.Writer) error { return comparison.CSV(w, x) })
+	m.add("markdown", "compare", func(w io.Writer) error { return document.Markdown(w, comparison.Build(x, o)) })
+	m.add("html", "compare", func(w io.Writer) error { return document.HTML(w, comparison.Build(x, o)) })
 	for _, some := range [][]route.Case{cases, cases[1:2]} {
 		h, err := scaling.Stock(some, true, 2)
 		m.keep(err)
-		m.add("stock", "some", func(w io.Writer) error { return StockJSON(w, h, o) })
-		m.add("stock.csv", "some", func(w io.Writer) error { return HoldingsCSV(w, h) })
-		m.add("markdown", "stock", func(w io.Writer) error { return document.Markdown(w, BuildStock(h, o)) })
-		m.add("html", "stock", func(w io.Writer) error { return document.HTML(w, BuildStock(h, o)) })
+		m.add("stock", "some", func(w io.Writer) error { return holdings.JSON(w, h, o) })
+		m.add("stock.csv", "some", func(w io.Writer) error { return holdings.CSV(w, h) })
+		m.add("markdown", "stock", func(w io.Writer) error { return document.Markdown(w, holdings.Build(h, o)) })
+		m.add("html", "stock", func(w io.Writer) error { return document.HTML(w, holdings.Build(h, o)) })
 	}
 }
 
@@ -256,11 +264,11 @@ func cellAs(kind any, cell string) any {
 func TestSchemaRefuses(t *testing.T) {
 	s := schemaNamed(t, "review")
 	for _, change := range [][2]string{
-		{strconv.Quote(Format), `"other"`}, {`"verdict": "near"`, `"verdict": "fine"`},
+		{strconv.Quote(record.Format), `"other"`}, {`"verdict": "near"`, `"verdict": "fine"`},
 		{`"quantity": "heat.mtsr"`, `"quantity": "heat.nonsense"`}, {`"line": 14`, `"line": "14"`},
 		{`"of": ""`, `"off": ""`}, {`"digest": "0123456789abcdef`, `"digest": "g123456789abcdef`},
 	} {
-		text := string(jsonOf(t, fixture()))
+		text := string(jsonOf(t, fixture.Review()))
 		if !strings.Contains(text, change[0]) {
 			t.Fatalf("nothing to change for %s", change[0])
 		}
@@ -271,9 +279,9 @@ func TestSchemaRefuses(t *testing.T) {
 	}
 	rows := schemaNamed(t, "scale.csv")
 	for _, text := range []string{
-		strings.Join(crossingColumns, ",") + "\n1,g,fine,true,false,a,b,c,1,g,d,e\n",
-		strings.Join(crossingColumns, ",") + "\none,g,near,true,false,a,b,c,1,g,d,e\n",
-		strings.Join(crossingColumns[1:], ",") + "\n",
+		strings.Join(growth.Columns, ",") + "\n1,g,fine,true,false,a,b,c,1,g,d,e\n",
+		strings.Join(growth.Columns, ",") + "\none,g,near,true,false,a,b,c,1,g,d,e\n",
+		strings.Join(growth.Columns[1:], ",") + "\n",
 	} {
 		if len(faultsOf(rows, madeOutput{kind: "scale.csv", text: []byte(text)})) == 0 {
 			t.Errorf("%q passes", text)
@@ -286,18 +294,18 @@ func TestKeysHaveTheirWords(t *testing.T) {
 	general := map[string]bool{}
 	for i := range outputs {
 		o := &outputs[i]
-		words, asked := wordsOf(o), map[*keyWord]bool{}
-		for _, path := range schemaPaths(o.schema(), "") {
-			if words.of(path) == nil && !strings.HasSuffix(path, "[]") && !strings.HasSuffix(path, "{}") {
-				t.Errorf("%s: nothing is said of the key %s", o.name, path)
+		words, asked := record.WordsOf(o), map[*record.KeyWord]bool{}
+		for _, path := range schemaPaths(o.Schema(), "") {
+			if words.Of(path) == nil && !strings.HasSuffix(path, "[]") && !strings.HasSuffix(path, "{}") {
+				t.Errorf("%s: nothing is said of the key %s", o.Name, path)
 			}
-			asked[words.of(path)] = true
+			asked[words.Of(path)] = true
 		}
 		for path, w := range words {
-			if w.output == everyDocument {
+			if w.Output == record.EveryDocument {
 				general[path] = general[path] || asked[w]
 			} else if !asked[w] {
-				t.Errorf("%s: keys.csv speaks of %s, which is not written", o.name, path)
+				t.Errorf("%s: keys.csv speaks of %s, which is not written", o.Name, path)
 			}
 		}
 	}
@@ -309,18 +317,18 @@ func TestKeysHaveTheirWords(t *testing.T) {
 }
 
 // schemaPaths are the paths of all keys of a schema, as keys.csv writes them.
-func schemaPaths(s object, path string) []string {
+func schemaPaths(s record.Object, path string) []string {
 	var out []string
-	if p, ok := s["properties"].(object); ok {
+	if p, ok := s["properties"].(record.Object); ok {
 		for k, sub := range p {
 			at := strings.TrimPrefix(path+"."+k, ".")
-			out = append(append(out, at), schemaPaths(sub.(object), at)...)
+			out = append(append(out, at), schemaPaths(sub.(record.Object), at)...)
 		}
 	}
-	if sub, ok := s["items"].(object); ok {
+	if sub, ok := s["items"].(record.Object); ok {
 		out = append(append(out, path+"[]"), schemaPaths(sub, path+"[]")...)
 	}
-	if sub, ok := s["additionalProperties"].(object); ok {
+	if sub, ok := s["additionalProperties"].(record.Object); ok {
 		out = append(append(out, path+"{}"), schemaPaths(sub, path+"{}")...)
 	}
 	return out

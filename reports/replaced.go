@@ -12,23 +12,6 @@ import (
 	"etchbound/reports/words"
 )
 
-// replacedToJSON writes a datum that was replaced, in the unit of its row.
-func replacedToJSON(r *hazards.Review) func(*chemicals.Applied) replacedJSON {
-	return func(a *chemicals.Applied) replacedJSON {
-		return replacedJSON{ID: a.ID, Value: nine(a.Value), Low: nine(a.Low), High: nine(a.High),
-			Unit: draft.UnitOfDatum(r, a),
-			Old:  nine(a.Old), Source: a.Source, At: a.At, From: a.From}
-	}
-}
-
-func milderToJSON(m *hazards.Milder) milderJSON {
-	out := milderJSON{Finding: m.ID.String(), Was: m.Was.String()}
-	if !m.Gone {
-		out.Is = m.Is.String()
-	}
-	return out
-}
-
 // Page 1 names so many replaced data and milder verdicts and counts the others.
 const namedReplaced, namedMilder = 2, 2
 

@@ -6,12 +6,13 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/reports/draft"
+	"etchbound/reports/fixture"
 	"etchbound/scaling"
 )
 
 // A finding that nobody knows has no chance, rather than a chance of zero.
 func TestAnUnknownFindingHasNoChance(t *testing.T) {
-	r := fixture()
+	r := fixture.Review()
 	f := &r.Findings[0]
 	for _, row := range []struct {
 		chance *scaling.Chance

@@ -14,6 +14,8 @@ import (
 	"etchbound/reports/aid"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
+	"etchbound/reports/fixture"
+	"etchbound/reports/record"
 	"etchbound/reports/words"
 	"etchbound/schemas/long"
 )
@@ -73,8 +75,8 @@ func everyFormat(t *testing.T, r hazards.Review) map[string][]byte {
 		keep(d.name+".html", document.HTML(&h, d.doc), &h)
 	}
 	var j, f bytes.Buffer
-	keep("review.json", JSON(&j, r, fixtureOptions), &j)
-	keep("figures.csv", CSV(&f, r), &f)
+	keep("review.json", record.JSON(&j, r, fixtureOptions), &j)
+	keep("figures.csv", record.CSV(&f, r), &f)
 	return out
 }
 
@@ -109,8 +111,8 @@ func mayDose(line string) bool {
 var noDose sync.Map
 
 func TestNoDoseInAnyFormatOfAnyRoute(t *testing.T) {
-	all := someReviews(t, 3, 1)
-	all["fixture"] = fixture()
+	all := fixture.Some(t, 3, 1)
+	all["fixture"] = fixture.Review()
 	for name, r := range all {
 		for format, text := range everyFormat(t, r) {
 			if at := bytes.Index(text, []byte("%!")); at >= 0 {
@@ -131,7 +133,7 @@ func wholeHF() []string {
 // Wherever one line of the block is printed all of it is, in order, with the
 // pointer, and the sections that need it have it.
 func TestSkinBlockIsWhole(t *testing.T) {
-	for name, r := range bundledReviews(t) {
+	for name, r := range fixture.Bundled(t) {
 		b := newBuilder(&r, draft.Options{})
 		got := map[string]bool{}
 		for _, s := range Build(r, fixtureOptions).Sections {
@@ -171,7 +173,7 @@ func TestTMAOHRanksWithHF(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := reviewOf(t, "tmaoh-half-gram.yaml", text)
+	r := fixture.Of(t, "tmaoh-half-gram.yaml", text)
 	for _, s := range Build(r, fixtureOptions).Sections {
 		if s.Key != "skin" && s.Key != "bench" {
 			continue
@@ -214,7 +216,7 @@ func TestPainComes(t *testing.T) {
 
 // People before reagent: the first line of a spill is to leave, close and call.
 func TestSpillBeginsWithLeaving(t *testing.T) {
-	for name, r := range bundledReviews(t) {
+	for name, r := range fixture.Bundled(t) {
 		b := newBuilder(&r, draft.Options{})
 		words := b.SpillWords()
 		if !b.Tags.Has("hf") {
@@ -242,7 +244,7 @@ func TestSpillBeginsWithLeaving(t *testing.T) {
 // What a person has to have ready stands as boxes and blanks wherever it is
 // asked: in the section and at the bench.
 func TestReadinessIsAsked(t *testing.T) {
-	r := fixture()
+	r := fixture.Review()
 	for _, s := range Build(r, fixtureOptions).Sections {
 		if s.Key != "skin" && s.Key != "bench" {
 			continue

@@ -13,6 +13,7 @@ import (
 	"etchbound/hazards/route"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
+	"etchbound/reports/holdings"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 )
@@ -66,10 +67,10 @@ func TestStockIsTheSameForAnyOrder(t *testing.T) {
 	for i, workers := range []int{1, 2, 8} {
 		h := stockOf(t, cases, workers)
 		var j, m bytes.Buffer
-		if err := StockJSON(&j, h, draft.Options{}); err != nil {
+		if err := holdings.JSON(&j, h, draft.Options{}); err != nil {
 			t.Fatal(err)
 		}
-		if err := document.Markdown(&m, BuildStock(h, draft.Options{})); err != nil {
+		if err := document.Markdown(&m, holdings.Build(h, draft.Options{})); err != nil {
 			t.Fatal(err)
 		}
 		if got := [2]string{j.String(), m.String()}; i == 0 {
@@ -87,10 +88,10 @@ func TestStockJSONUnknown(t *testing.T) {
 	cases := together(t, "hf-50-10g.yaml")
 	cases[0].Site = nil
 	var b bytes.Buffer
-	if err := StockJSON(&b, stockOf(t, cases, 1), draft.Options{}); err != nil {
+	if err := holdings.JSON(&b, stockOf(t, cases, 1), draft.Options{}); err != nil {
 		t.Fatal(err)
 	}
-	var got stockJSON
+	var got holdings.Shape
 	if err := json.Unmarshal(b.Bytes(), &got); err != nil {
 		t.Fatal(err)
 	}
@@ -115,7 +116,7 @@ func TestStockJSONUnknown(t *testing.T) {
 // are empty, and numbers stand apart from their units.
 func TestInventory(t *testing.T) {
 	var b bytes.Buffer
-	if err := HoldingsCSV(&b, stockOf(t, together(t, bundled...), 2)); err != nil {
+	if err := holdings.CSV(&b, stockOf(t, together(t, bundled...), 2)); err != nil {
 		t.Fatal(err)
 	}
 	rows, err := csv.NewReader(&b).ReadAll()
@@ -156,10 +157,10 @@ func TestStockDefers(t *testing.T) {
 	}
 	h := stockOf(t, cases, 2)
 	var m, p bytes.Buffer
-	if err := document.Markdown(&m, BuildStock(h, draft.Options{})); err != nil {
+	if err := document.Markdown(&m, holdings.Build(h, draft.Options{})); err != nil {
 		t.Fatal(err)
 	}
-	if err := document.HTML(&p, BuildStock(h, draft.Options{})); err != nil {
+	if err := document.HTML(&p, holdings.Build(h, draft.Options{})); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{words.Of("deference.line"), words.Of("stock.memory"), words.Of("stock.one_day")} {

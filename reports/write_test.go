@@ -8,8 +8,11 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/reports/book"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
+	"etchbound/reports/fixture"
+	"etchbound/reports/record"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -29,13 +32,18 @@ func written(t *testing.T) map[string][]byte {
 	}
 	brief := fixtureOptions
 	brief.Brief = true
-	keep("review.md", func(b *bytes.Buffer) error { return document.Markdown(b, Build(fixture(), fixtureOptions)) })
-	keep("review.html", func(b *bytes.Buffer) error { return document.HTML(b, Build(fixture(), fixtureOptions)) })
-	keep("brief.md", func(b *bytes.Buffer) error { return document.Markdown(b, Build(fixture(), brief)) })
-	keep("review.json", func(b *bytes.Buffer) error { return JSON(b, fixture(), fixtureOptions) })
-	keep("figures.csv", func(b *bytes.Buffer) error { return CSV(b, fixture()) })
-	keep("explain.txt", func(b *bytes.Buffer) error { return Explain(b, fixture(), "gas.closed.pressure@waste_bottle") })
-	keep("explain_rise.txt", func(b *bytes.Buffer) error { return Explain(b, fixture(), "heat.adiabatic_rise") })
+	keep("review.md", func(b *bytes.Buffer) error { return document.Markdown(b, Build(fixture.Review(), fixtureOptions)) })
+	keep("review.html", func(b *bytes.Buffer) error { return document.HTML(b, Build(fixture.Review(), fixtureOptions)) })
+	keep("brief.md", func(b *bytes.Buffer) error { return document.Markdown(b, Build(fixture.Review(), brief)) })
+	keep("review.json", func(b *bytes.Buffer) error { return record.JSON(b, fixture.Review(), fixtureOptions) })
+	keep("figures.csv", func(b *bytes.Buffer) error { return record.CSV(b, fixture.Review()) })
+	keep("explain.txt", func(b *bytes.Buffer) error {
+		return book.Explain(b, fixture.Review(), "gas.closed.pressure@waste_bottle")
+	})
+	keep("explain_rise.txt", func(b *bytes.Buffer) error {
+		return book.Explain(b, fixture.Review(),
+			"heat.adiabatic_rise")
+	})
 	return out
 }
 

@@ -1,0 +1,186 @@
+package book
+
+import (
+	"bufio"
+	"cmp"
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strings"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+	"etchbound/schemas/quantity"
+)
+
+// Explain writes how one figure was made: its line, the lines that one was made
+// from, and so on down to data and to what the route states. A line used twice
+// is shown once. An id that is not in the review is an error that offers the
+// nearest ones.
+func Explain(w io.Writer, r hazards.Review, figureID string) error {
+	b := newBuilder(&r, draft.Options{})
+	id, err := figure.Parse(figureID)
+	f, ok := b.ByID[id]
+	if err != nil || !ok {
+		return fmt.Errorf("%s", words.Of("explain.unknown", figureID, strings.Join(nearestOf(figureID, b.ids(), 3), ", ")))
+	}
+	e := &explainer{b: b, w: bufio.NewWriter(w), shown: map[int]bool{}, data: map[string]*chemicals.Datum{}}
+	for i := range r.Used {
+		e.data[r.Used[i].ID] = &r.Used[i]
+	}
+	e.head(f)
+	e.tree(f)
+	return e.w.Flush()
+}
+
+// ids are the ids of the figures in review order.
+func (b *builder) ids() []string {
+	out := make([]string, len(b.Review.Figures))
+	for i := range b.Review.Figures {
+		out[i] = b.Review.Figures[i].ID.String()
+	}
+	return out
+}
+
+// nearestOf picks the n texts nearest to s, nearest first; one that contains s
+// stands before one that does not.
+func nearestOf(s string, from []string, n int) []string {
+	from = slices.Clone(from)
+	score := func(t string) int {
+		d := quantity.Distance(s, t)
+		if !strings.Contains(t, s) {
+			d += len(s)
+		}
+		return d
+	}
+	scores := make(map[string]int, len(from))
+	for _, t := range from {
+		scores[t] = score(t)
+	}
+	slices.SortStableFunc(from, func(a, b string) int { return cmp.Compare(scores[a], scores[b]) })
+	return from[:min(n, len(from))]
+}
+
+type explainer struct {
+	b     *builder
+	w     *bufio.Writer
+	shown map[int]bool
+	data  map[string]*chemicals.Datum
+}
+
+func (e *explainer) print(depth int, s string) {
+	e.w.WriteString(strings.Repeat("  ", depth) + s + "\n")
+}
+
+func (e *explainer) head(f *figure.Figure) {
+	e.print(0, f.ID.String())
+	e.print(0, e.b.FigureName(f))
+	e.print(0, number.Units{}.Whole(f)+", "+number.StatusText(f.Value.Status))
+	if q, ok := figure.Lookup(f.Quantity); ok && q.Definition != "" {
+		e.print(0, words.Of("explain.definition", q.Definition))
+	}
+	if c := e.b.Conditions(f); c != "" {
+		e.print(0, words.Of("explain.conditions", c))
+	}
+	if !f.Of().IsZero() {
+		e.print(0, words.Of("explain.of", f.Of().String()))
+	}
+	e.print(0, "")
+}
+
+func (e *explainer) tree(f *figure.Figure) {
+	s := e.b.Review.Sheet
+	if n := f.Value.Line(); s != nil && n > 0 && n <= len(s.Lines) {
+		e.line(0, n)
+		return
+	}
+	e.print(0, words.Of("sheets.none"))
+}
+
+// line prints one line and what it was made from, one step further in.
+func (e *explainer) line(depth, n int) {
+	l := &e.b.Review.Sheet.Lines[n-1]
+	if e.shown[n] && len(l.In) > 0 {
+		e.print(depth, words.Of("explain.shown", n, l.Symbol, number.Measure(l.V, draft.SheetDigits, l.Unit)))
+		return
+	}
+	e.shown[n] = true
+	e.print(depth, words.Of("explain.line", n, l.Symbol, number.Measure(l.V, draft.SheetDigits, l.Unit),
+		number.StatusText(l.Status), e.origin(l)))
+	for _, m := range words.Names(l.Missing) {
+		if len(l.In) == 0 {
+			e.print(depth+1, words.Of("figure.lacks", m))
+		}
+	}
+	seen := map[int]bool{}
+	for _, in := range l.In {
+		if in.Line > 0 && in.Line <= len(e.b.Review.Sheet.Lines) && !seen[in.Line] {
+			seen[in.Line] = true
+			e.line(depth+1, in.Line)
+		}
+	}
+}
+
+// origin is where a line came from: formula, table, model, or for the leaves
+// the place in the file or the row of data.
+func (e *explainer) origin(l *working.Line) string {
+	switch l.Kind {
+	case working.KindGiven:
+		return draft.GivenAt(l)
+	case working.KindDatum:
+		return e.datum(l.Ref)
+	case working.KindTable:
+		return words.Of("made.table", l.Formula)
+	case working.KindModel:
+		return words.Of("made.model", l.Formula)
+	case working.KindSum:
+		return draft.SumOf(l)
+	}
+	if l.Formula == "" {
+		return words.Of("value.not_stated")
+	}
+	return l.Formula
+}
+
+func (e *explainer) datum(id string) string {
+	d, ok := e.data[id]
+	if !ok {
+		st := e.b.Review.Case.Store
+		if st == nil {
+			return words.Of("made.datum", draft.DatumName(id))
+		}
+		row, found := st.Row(id)
+		if !found {
+			return words.Of("made.datum", draft.DatumName(id))
+		}
+		d = &row
+	}
+	s := []string{words.Of("made.datum", draft.DatumName(id))}
+	if !math.IsNaN(d.Low) && !math.IsNaN(d.High) {
+		s = append(s, draft.DataRange(*d))
+	}
+	s = append(s, draft.DataStatus(*d))
+	if src := e.sourceName(d); src != "" {
+		s = append(s, words.Of("explain.source", src))
+	}
+	return strings.Join(s, ", ")
+}
+
+func (e *explainer) sourceName(d *chemicals.Datum) string {
+	if st := e.b.Review.Case.Store; st != nil {
+		var titles []string
+		for _, src := range draft.SourcesOf(st, *d) {
+			titles = append(titles, draft.SourceText(src))
+		}
+		if len(titles) > 0 {
+			return strings.Join(titles, "; ")
+		}
+	}
+	return strings.Trim(d.Source+" "+d.Where, " ")
+}

@@ -1,0 +1,187 @@
+// Package cards knows the sheets that hang at a door, stand at the bench and stick on
+// a bottle, one sheet each. It must not know another page.
+package cards
+
+import (
+	"strconv"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/meeting"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
+)
+
+// Sections is the stock, the door sheet, the bench card and the labels.
+func Sections(d *draft.Draft) []document.Section {
+	b := from(d)
+	return []document.Section{b.stockTable(), b.doorSheet(), b.benchCard(), b.wasteLabel()}
+}
+
+func (b *builder) stockTable() document.Section {
+	s := document.Begin("stock")
+	s.Blocks = append(s.Blocks, b.figuresOf("stock")...)
+	t := document.Table{Caption: words.Of("stock.caption"),
+		Columns: document.Tight(document.Columns("col.material", "col.cas", "col.need",
+			"col.container", "col.on_hand", "col.room", "col.sheet_date"), 1)}
+	for _, h := range b.Held() {
+		t.Rows = append(t.Rows, []document.Cell{document.Text(h.Name), document.Text(h.Cas),
+			document.Text(strings.Join(h.Uses, "; ")), {Blank: true},
+			{Blank: true}, {Blank: true}, {Blank: true}})
+	}
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	}
+	s.Blocks = append(s.Blocks, b.NotAssessed("stock")...)
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("stock.note")})
+	return s
+}
+
+// figuresOf is the figures and findings of a family, and nothing where
+// there are none.
+func (b *builder) figuresOf(of figure.Family) []document.Block {
+	for i := range b.Review.Figures {
+		if draft.InFamily(b.Review.Figures[i].Quantity, of) {
+			return b.About(of)
+		}
+	}
+	return nil
+}
+
+func (b *builder) doorSheet() document.Section {
+	s := document.Begin("door")
+	s.Blocks = append(s.Blocks, document.Facts{Pairs: []document.Pair{
+		{Name: words.Of("door.operation"), Value: plain.Clip(plain.Fold(b.Route().Title), draft.TitleLength)},
+		{Name: words.Of("door.materials"), Value: b.namesOf(b.Held())},
+		{Name: words.Of("door.gas"), Value: b.gasText()},
+		{Name: words.Of("envelope.batch"), Value: b.BatchText()},
+	}})
+	if hf, ok := b.HfPresent(); ok {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
+	}
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("door.alarm"), Tone: document.Warning},
+		document.Facts{Pairs: []document.Pair{{Name: words.Of("door.alone"), Value: b.Alone()}}},
+		b.doorBlanks(), document.Paragraph{Text: words.Of("deference.short")})
+	return s
+}
+
+// doorBlanks is what people write on the door: until when, who, and whom to call. What
+// to do at the bench stands at the bench, since nobody is to go in to do it.
+func (b *builder) doorBlanks() document.Block {
+	return document.Blanks{Labels: []string{words.Of("door.start"), words.Of("door.end"), words.Of("door.person"),
+		words.Of("door.second"), words.Of("contacts.day_night"), words.Of("contacts.emergency"),
+		words.Of("door.shut")}}
+}
+
+func (b *builder) namesOf(h []*draft.Held) string {
+	var s []string
+	for _, m := range h {
+		s = append(s, m.Name)
+	}
+	return strings.Join(s, "; ")
+}
+
+const hydrochloricAcid = "7647-01-0"
+
+// gasText names the gases the review found.
+func (b *builder) gasText() string {
+	var s []string
+	if _, ok := b.Bare("fluoride.hf_equivalent"); ok {
+		s = append(s, words.Of("gas.hf_vapour"))
+	}
+	for _, h := range b.Held() {
+		if h.Cas == hydrochloricAcid {
+			s = append(s, words.Of("gas.hcl_vapour"))
+		}
+	}
+	for _, q := range []string{"gas.hydrogen.total", "gas.hydride.bound", "neutralise.ammonia"} {
+		if f, ok := b.Bare(q); ok && (f.Value.Unknown() || f.Value.V > 0 || f.High().V > 0) {
+			s = append(s, b.FigureName(f)+": "+b.ValueAndRange(f))
+		}
+	}
+	for f := range b.Set.Of("neutralise.carbon_dioxide") { // of an agent the route uses, not of those it might
+		if !f.Place.IsZero() && f.Place != figure.Waste && f.Agent != "" {
+			s = append(s, b.FigureName(f)+": "+b.ValueAndRange(f))
+		}
+	}
+	if len(s) == 0 {
+		return words.Of("gas.none_found")
+	}
+	return strings.Join(s, "; ")
+}
+
+func (b *builder) benchCard() document.Section {
+	s := document.Begin("bench")
+	if hf, ok := b.HfPresent(); ok {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
+	}
+	s.Blocks = append(s.Blocks, b.FirstAid()...) // at the head of the page, so that no page break cuts it
+	t := document.Table{Caption: words.Of("bench.caption"),
+		Columns: document.Right(document.Columns("col.step", "col.done", "col.materials", "col.time",
+			"col.temperature", "col.tick"), 0)}
+	for i := range b.Route().Steps {
+		st := &b.Route().Steps[i]
+		t.Rows = append(t.Rows, document.Row(strconv.Itoa(st.Number), draft.StepText(st)+", "+draft.StepWhere(st),
+			b.StepMaterials(st),
+			draft.StepTime(st), draft.Amount(st.Temperature), "☐"))
+	}
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	}
+	s.Blocks = append(s.Blocks, b.FirstLines()...)
+	var stop document.List
+	stop.Ordered = true
+	for _, h := range b.Review.Holds {
+		stop.Items = append(stop.Items, plain.Fold(words.Say(h.Says)))
+	}
+	if len(stop.Items) > 0 {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("bench.holds")}, stop)
+	}
+	s.Blocks = append(append(s.Blocks, b.SpillLine()...), b.Standing()...)
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("deference.short")})
+	return s
+}
+
+func (b *builder) wasteLabel() document.Section {
+	s := document.Begin("label")
+	filled := map[string]bool{}
+	for i := range b.Route().Steps {
+		switch st := &b.Route().Steps[i]; {
+		case st.Verb().Waste == "yes" && st.Into != "":
+			filled[st.Into] = true
+		case st.Verb().Waste == "here":
+			filled[st.In] = true
+		}
+	}
+	for i := range b.Route().Places {
+		if p := &b.Route().Places[i]; p.Kind == "drum" {
+			filled[p.Key] = true
+		}
+	}
+	for i := range b.Places {
+		if c := &b.Places[i]; filled[c.Place.Key] {
+			s.Blocks = append(s.Blocks, document.Label{Lines: b.labelLines(c)})
+		}
+	}
+	if len(s.Blocks) == 0 {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("label.none")})
+	}
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("label.note")})
+	return s
+}
+
+func (b *builder) labelLines(c *meeting.Contents) []string {
+	lines := []string{words.Of("label.head", c.Place.Key), words.Of("label.contents", strings.Join(c.Names, ", "))}
+	if c.Tags.Has("hf") {
+		lines = append(lines, words.Of("label.hf"))
+	}
+	if c.Tags.Has("tmaoh") {
+		lines = append(lines, words.Of("label.tmaoh"))
+	}
+	if c.Tags.Has("powder") {
+		lines = append(lines, words.Of("label.gas"))
+	}
+	return append(lines, words.Of("label.fill"), words.Of("label.shares"), words.Of("label.date"))
+}

@@ -1,0 +1,326 @@
+// Package change knows how it is told what a proposed route changes of a reviewed
+// one. It must not know another page.
+package change
+
+import (
+	"encoding/csv"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
+	"etchbound/reports/record"
+	"etchbound/reports/words"
+	"etchbound/scaling"
+)
+
+// Format names the shape of the JSON of a change.
+const Format = "etchbound.change/1"
+
+// most rows of a change that are printed; all stand in the JSON and the CSV.
+const mostMoved = 40
+
+// Build lays out what a proposed route changes of a reviewed one: a sheet of
+// one page, then everything.
+func Build(c scaling.Change, o draft.Options) document.Document {
+	a, b := newBuilder(&c.Reviewed, o), newBuilder(&c.Proposed, o)
+	d := document.Document{Title: words.Of("change.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper,
+		Digest: plain.ShortDigest(b.Route().Digest)}
+	inputs, moved, verdicts := changeInputs(&c), changeMoved(b, &c), changeVerdicts(a, b, &c)
+	d.Sections = []document.Section{changeSheet(a, b, &c),
+		{Key: "change-rules", Title: words.Of("change.rules"), Page: true,
+			Blocks: changeFired(&c)},
+		{Key: "change-inputs", Title: words.Of("change.inputs"), Blocks: inputs},
+		{Key: "change-figures", Title: words.Of("change.figures"), Blocks: moved},
+		{Key: "change-verdicts", Title: words.Of("change.verdicts"), Blocks: verdicts}}
+	return d
+}
+
+// changeSheet is what a committee signs.
+func changeSheet(a, b *builder, c *scaling.Change) document.Section {
+	s := document.Section{Key: "page-1", Title: words.Of("change.sheet")}
+	s.Blocks = append(s.Blocks, document.Facts{Pairs: []document.Pair{
+		{Name: words.Of("change.reviewed"), Value: a.Title() + " (" + a.DigestText() + ")"},
+		{Name: words.Of("change.proposed"), Value: b.Title() + " (" + b.DigestText() + ")"},
+		{Name: words.Of("control.version"), Value: b.VersionText()},
+		{Name: words.Of("control.state"), Value: words.Of("control.draft")}}},
+		document.Paragraph{Text: words.Of("deference.line")})
+	if len(c.Fired) == 0 {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("change.none")})
+	} else {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("change.some", len(c.Fired)), Tone: document.Warning},
+			changeSummary(c))
+	}
+	worse := 0
+	for i := range c.Verdicts {
+		if c.Verdicts[i].Worse() {
+			worse++
+		}
+	}
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("change.counts", len(c.Inputs), len(c.Moved), worse,
+		len(c.Verdicts)-worse)},
+		document.FormLine{Label: words.Of("change.decision"),
+			Boxes: []string{words.Of("change.again"), words.Of("change.note"), words.Of("change.refuse")}},
+		document.Blanks{Labels: []string{words.Of("change.who"), words.Of("change.committee")}})
+	return s
+}
+
+// ruleText is a rule with its value.
+func ruleText(f *scaling.Fired) string {
+	if math.IsNaN(f.Value) {
+		return f.Label
+	}
+	return f.Label + ": " + number.With(number.Nearest(f.Value, 4), plainUnit(f.Unit))
+}
+
+// changeSummary has a row for each rule that a change meets, with how often and
+// one place, so that the sheet stays one page.
+func changeSummary(c *scaling.Change) document.Block {
+	t := document.Table{Caption: words.Of("change.fired"),
+		Columns: document.Right(document.Columns("change.rule", "change.times", "change.example"), 1)}
+	times := map[string]int{}
+	for i := range c.Fired {
+		times[c.Fired[i].ID]++
+	}
+	for i := range c.Fired {
+		f := &c.Fired[i]
+		if i > 0 && c.Fired[i-1].ID == f.ID {
+			continue
+		}
+		t.Rows = append(t.Rows, document.Row(ruleText(f), strconv.Itoa(times[f.ID]),
+			plain.Clip(words.Of("change.example_of", FiredAt(f), f.Was, f.Is), 80)))
+	}
+	return t
+}
+
+// changeFired are all rules that a change meets, each place of its own.
+func changeFired(c *scaling.Change) []document.Block {
+	if len(c.Fired) == 0 {
+		return []document.Block{document.Paragraph{Text: words.Of("change.none")}}
+	}
+	t := document.Table{Caption: words.Of("change.fired_all"),
+		Columns: document.Columns("change.rule", "change.where", "change.was",
+			"change.is", "change.source")}
+	for i := range c.Fired {
+		f := &c.Fired[i]
+		t.Rows = append(t.Rows, document.Row(ruleText(f), FiredAt(f), plain.Clip(f.Was, 60), plain.Clip(f.Is, 60),
+			f.Source+" ("+f.Status+")"))
+	}
+	return []document.Block{t}
+}
+
+func plainUnit(u string) string {
+	if u == "1" {
+		return ""
+	}
+	return u
+}
+
+func changeInputs(c *scaling.Change) []document.Block {
+	if len(c.Inputs) == 0 {
+		return []document.Block{document.Paragraph{Text: words.Of("change.same")}}
+	}
+	t := document.Table{Caption: words.Of("change.inputs_caption"),
+		Columns: document.Columns("change.where", "change.what", "change.was",
+			"change.is")}
+	for _, x := range c.Inputs {
+		t.Rows = append(t.Rows, document.Row(x.Where, strings.ReplaceAll(x.What, "_", " "), input(x.Was),
+			input(x.Is)))
+	}
+	return []document.Block{t}
+}
+
+// longestInput is how many letters of an input are printed; all stand in the JSON and
+// the CSV.
+const longestInput = 160
+
+func input(s string) string { return words.OrDash(plain.Clip(plain.Fold(s), longestInput)) }
+
+func changeMoved(b *builder, c *scaling.Change) []document.Block {
+	if len(c.Moved) == 0 {
+		return []document.Block{document.Paragraph{Text: words.Of("change.still")}}
+	}
+	t := document.Table{Caption: words.Of("change.moved"),
+		Columns: document.Columns("col.figure", "change.was", "change.is", "change.share")}
+	for i := range c.Moved {
+		m := &c.Moved[i]
+		if i == mostMoved {
+			break
+		}
+		t.Rows = append(t.Rows, document.Row(b.FigureName(&m.Is), b.Options.Units.Whole(&m.Was), b.Options.Units.Whole(&m.Is),
+			changeText(m.Share)))
+	}
+	out := []document.Block{t}
+	if more := len(c.Moved) - len(t.Rows); more > 0 {
+		out = append(out, document.Paragraph{Text: words.Of("change.more", more), Tone: document.Note})
+	}
+	return out
+}
+
+// changeText is a change as a share; none where one of the two is not known.
+func changeText(share float64) string {
+	if math.IsNaN(share) || math.IsInf(share, 0) {
+		return words.Of("value.dash")
+	}
+	return number.Change(share)
+}
+
+func changeVerdicts(a, b *builder, c *scaling.Change) []document.Block {
+	if len(c.Verdicts) == 0 {
+		return []document.Block{document.Paragraph{Text: words.Of("change.verdicts_still")}}
+	}
+	t := document.Table{Caption: words.Of("change.verdicts_caption"),
+		Columns: document.Columns("col.figure", "col.limit_basis", "change.was",
+			"change.is")}
+	for i := range c.Verdicts {
+		v := &c.Verdicts[i]
+		f, in := v.Is, b
+		if f.Figure.IsZero() {
+			f, in = v.Was, a
+		}
+		t.Rows = append(t.Rows, []document.Cell{document.Text(in.NameOf(f.Figure)),
+			document.Text(in.LimitText(&f.Limit, f.Figure.Agent)),
+			changeVerdict(&v.Was),
+			changeVerdict(&v.Is)})
+	}
+	return []document.Block{t}
+}
+
+// changeVerdict is a verdict, or that there was none.
+func changeVerdict(f *figure.Finding) document.Cell {
+	if f.Figure.IsZero() {
+		return document.Text(words.Of("change.not_there"))
+	}
+	return draft.VerdictCell(f.Verdict)
+}
+
+// FiredAt says where a rule is met, or what is no longer known.
+func FiredAt(f *scaling.Fired) string {
+	if f.Lacks != (working.Missing{}) {
+		text, _ := words.Ask(f.Lacks)
+		return text
+	}
+	return f.Where
+}
+
+type Shape struct {
+	Format   string              `json:"format"`
+	Notice   string              `json:"notice"`
+	MadeBy   record.MadeByJSON   `json:"made_by"`
+	Reviewed changeRouteJSON     `json:"reviewed"`
+	Proposed changeRouteJSON     `json:"proposed"`
+	Fired    []firedJSON         `json:"fired"`
+	Inputs   []inputDiffJSON     `json:"inputs"`
+	Figures  []movedJSON         `json:"figures"`
+	Findings []verdictChangeJSON `json:"findings"`
+}
+
+type changeRouteJSON struct {
+	Title  string `json:"title"`
+	Digest string `json:"digest"`
+}
+
+type firedJSON struct {
+	ID     string      `json:"id"`
+	Value  record.Nine `json:"value"`
+	Unit   string      `json:"unit"`
+	Where  string      `json:"where"`
+	Was    string      `json:"was"`
+	Is     string      `json:"is"`
+	Source string      `json:"source"`
+	Status string      `json:"status"`
+}
+
+type inputDiffJSON struct {
+	Where string `json:"where"`
+	What  string `json:"what"`
+	Was   string `json:"was"`
+	Is    string `json:"is"`
+}
+
+type movedJSON struct {
+	ID    string      `json:"id"`
+	Was   record.Nine `json:"was"`
+	Is    record.Nine `json:"is"`
+	Unit  string      `json:"unit"`
+	Share record.Nine `json:"share"`
+}
+
+type verdictChangeJSON struct {
+	ID  string  `json:"id"`
+	Was *string `json:"was"`
+	Is  *string `json:"is"`
+}
+
+// JSON writes a change for programs.
+func JSON(w io.Writer, c scaling.Change, o draft.Options) error {
+	out := Shape{Format: Format, Notice: words.Of("deference.line"),
+		MadeBy:   record.MadeByJSON{Version: o.Version, Data: o.DataVersion, Platform: o.Platform},
+		Reviewed: changeRouteJSON{c.Reviewed.Case.Route.Title, c.Reviewed.Case.Route.Digest},
+		Proposed: changeRouteJSON{c.Proposed.Case.Route.Title, c.Proposed.Case.Route.Digest},
+		Fired:    []firedJSON{}, Inputs: []inputDiffJSON{}, Figures: []movedJSON{}, Findings: []verdictChangeJSON{}}
+	for _, f := range c.Fired {
+		out.Fired = append(out.Fired, firedJSON{f.ID, record.Nine(f.Value), f.Unit, FiredAt(&f), f.Was, f.Is, f.Source,
+			f.Status})
+	}
+	for _, x := range c.Inputs {
+		out.Inputs = append(out.Inputs, inputDiffJSON(x))
+	}
+	for i := range c.Moved {
+		m := &c.Moved[i]
+		out.Figures = append(out.Figures, movedJSON{m.ID.String(), record.Nine(m.Was.Value.V), record.Nine(m.Is.Value.V),
+			number.UnitOf(m.Is.Quantity), record.Nine(m.Share)})
+	}
+	for i := range c.Verdicts {
+		v := &c.Verdicts[i]
+		out.Findings = append(out.Findings, verdictChangeJSON{v.ID.String(), verdictJSON(&v.Was), verdictJSON(&v.Is)})
+	}
+	return record.Write(w, out)
+}
+
+func verdictJSON(f *figure.Finding) *string {
+	if f.Figure.IsZero() {
+		return nil
+	}
+	s := f.Verdict.String()
+	return &s
+}
+
+var Columns = []string{"kind", "id", "where", "was", "is", "unit"}
+
+// CSV writes a change as rows: rules that fire, inputs, figures, verdicts.
+func CSV(w io.Writer, c scaling.Change) error {
+	out := csv.NewWriter(w)
+	out.Write(Columns)
+	for _, f := range c.Fired {
+		out.Write([]string{"rule", f.ID, record.Guard(FiredAt(&f)), record.Guard(f.Was), record.Guard(f.Is),
+			record.Guard(f.Unit)})
+	}
+	for _, x := range c.Inputs {
+		out.Write([]string{"input", record.Guard(x.What), record.Guard(x.Where), record.Guard(x.Was), record.Guard(x.Is), ""})
+	}
+	for i := range c.Moved {
+		m := &c.Moved[i]
+		out.Write([]string{"figure", record.Guard(m.ID.String()), "", record.Machine(m.Is.Quantity, m.Was.Value),
+			record.Machine(m.Is.Quantity, m.Is.Value), record.Guard(number.UnitOf(m.Is.Quantity))})
+	}
+	for i := range c.Verdicts {
+		v := &c.Verdicts[i]
+		was, is := "", ""
+		if x := verdictJSON(&v.Was); x != nil {
+			was = *x
+		}
+		if x := verdictJSON(&v.Is); x != nil {
+			is = *x
+		}
+		out.Write([]string{"finding", record.Guard(v.ID.String()), "", was, is, ""})
+	}
+	out.Flush()
+	return out.Error()
+}

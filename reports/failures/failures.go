@@ -1,0 +1,192 @@
+// Package failures knows how it is told what happens when something goes wrong: a
+// table for every vessel, and what is done first. It must not know another page.
+package failures
+
+import (
+	"strings"
+
+	"etchbound/hazards"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/upset"
+	"etchbound/hazards/vessel"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+)
+
+// Section is the section on failures.
+func Section(d *draft.Draft) document.Section { return from(d).upset() }
+
+// upset is what happens when something goes wrong, and what is done first.
+func (b *builder) upset() document.Section {
+	s := document.Begin("upset")
+	s.Blocks = append(s.Blocks, b.failures()...)
+	s.Blocks = append(s.Blocks, b.First()...)
+	s.Blocks = append(s.Blocks, b.FigureTable(func(f *figure.Figure) bool {
+		return draft.InFamily(f.Quantity, "spill")
+	})...)
+	s.Blocks = append(s.Blocks, b.NotAssessed("spill")...)
+	s.Blocks = append(s.Blocks, b.SpillLine()...)
+	return s
+}
+
+// failures is a table for every vessel, the findings, and every figure.
+func (b *builder) failures() []document.Block {
+	switch {
+	case b.Review.Case.Brief:
+		return []document.Block{document.Paragraph{Text: words.Of("upset.brief"), Tone: document.Warning}}
+	case len(b.Review.Courses) == 0:
+		return []document.Block{document.Paragraph{Text: words.Of("upset.none"), Tone: document.Warning}}
+	}
+	out := []document.Block{document.Paragraph{Text: words.Of("upset.lead")}}
+	for i := range b.Review.Courses {
+		out = append(out, b.failureTable(&b.Review.Courses[i])...)
+	}
+	out = append(out, document.Paragraph{Text: words.Of("upset.note"), Tone: document.Note})
+	out = append(out, b.Findings(func(f *figure.Finding) bool {
+		g, ok := b.ByID[f.Figure]
+		return ok && g.Case.Failure != ""
+	})...)
+	for i := range b.Review.Courses {
+		out = append(out, b.byLaw(&b.Review.Courses[i])...)
+	}
+	return append(out, document.Paragraph{Text: words.Of("upset.ids"), Tone: document.Note})
+}
+
+// byLaw is every failure by every law, without the conditions, which would fill
+// pages and stand in the JSON.
+func (b *builder) byLaw(n *course.Course) []document.Block {
+	place := figure.Step(n.Stages[0].Step.Number)
+	t := document.Table{Caption: words.Of("upset.by_law", place.String()),
+		Columns: document.Columns("col.failure", "upset.law", "col.figure", "col.figure", "col.figure", "col.figure")}
+	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil",
+		"heat.time_to_maximum_rate"}
+	for i, q := range shown {
+		t.Columns[i+2].Text = number.LabelOf(q)
+	}
+	for _, key := range upset.Keys() {
+		for _, law := range laws {
+			row, any := document.Row(draft.CaseName(figure.If(key)), draft.CaseName(figure.By(string(law)))), false
+			for _, q := range shown {
+				f := b.ByID[figure.ID{Quantity: q, Place: place, Case: figure.If(key).By(string(law))}]
+				any = any || f != nil
+				row = append(row, document.Text(b.failureText(f, place)))
+			}
+			if any {
+				t.Rows = append(t.Rows, row)
+			}
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []document.Block{t}
+}
+
+// laws are those a failure may be worked out by.
+var laws = [...]vessel.Law{vessel.Instantaneous, vessel.SelfAccelerating, vessel.Contracting, vessel.FirstOrder,
+	vessel.Measured}
+
+// failureTable has a row for every failure that can happen to a course.
+func (b *builder) failureTable(n *course.Course) []document.Block {
+	place := figure.Step(n.Stages[0].Step.Number)
+	t := document.Table{Caption: words.Of("upset.caption", place.String()),
+		Columns: document.Columns("col.failure", "col.figure", "col.figure", "col.figure", "upset.prevent")}
+	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil"}
+	for i, q := range shown {
+		t.Columns[i+1].Text = number.LabelOf(q)
+	}
+	for _, key := range upset.Keys() {
+		row, any := document.Row(draft.CaseName(figure.If(key))), false
+		for _, q := range shown {
+			f := b.ofFailure(q, place, key)
+			any = any || f != nil
+			row = append(row, document.Text(b.failureText(f, place)))
+		}
+		if q, ok := comesTo[key]; ok {
+			if also := b.comesTo(q, place, key); also != "" {
+				if b.ofFailure("heat.time_to_boil", place, key) != nil {
+					also = row[3].Text + "; " + also
+				}
+				row[3], any = document.Text(also), true
+			}
+		}
+		if any {
+			t.Rows = append(t.Rows, append(row, document.Text(words.Of("prevent."+key))))
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []document.Block{t}
+}
+
+// comesTo is what counts of a failure instead of the time to boiling.
+var comesTo = map[string]string{"lid_closed": "gas.closed.time_to_10_kpa", "hood_fails": "gas.hydrogen.room_time",
+	"suck_back": "gas.suck_back", "ignition": "gas.headspace.flammable_from", "moved_unfinished": "gas.closed.pressure"}
+
+// comesTo lists that figure of a failure, at the step or at the containers that
+// take part in it.
+func (b *builder) comesTo(quantity string, place figure.Place, key string) string {
+	if f := b.ofFailure(quantity, place, key); f != nil {
+		also := words.Of("upset.where", number.LabelOf(quantity), b.failureText(f, place))
+		if key == "suck_back" {
+			return words.Of("upset.where", words.Of("upset.sucked"), also)
+		}
+		return also
+	}
+	var s []string
+	for f := range b.Set.Of(quantity) {
+		if f.Case.Failure == key && f.Of().IsZero() {
+			s = append(s, words.Of("upset.where", b.PlaceName(f.Place), b.ValueAndRange(f)))
+		}
+	}
+	return strings.Join(s, "; ")
+}
+
+// ofFailure is the figure of a failure, the worst of its laws; nil if there is
+// none.
+func (b *builder) ofFailure(quantity string, place figure.Place, key string) *figure.Figure {
+	return b.ByID[figure.ID{Quantity: quantity, Place: place, Case: figure.If(key)}]
+}
+
+// failureText is a figure of a failure in its cell, with what it comes to.
+func (b *builder) failureText(f *figure.Figure, place figure.Place) string {
+	switch {
+	case f == nil:
+		return words.Of("value.dash")
+	case f.Value.Unknown():
+		return words.Of("value.unknown")
+	case f.Quantity == "heat.temperature_peak" && f.Danger().V >= b.BoilsFrom(place):
+		if t, capped := b.BoilsAt(f); capped && f.High().V >= t {
+			return b.ValueAndRange(f)
+		}
+		return words.Of("upset.boils", b.ValueAndRange(f))
+	}
+	return b.ValueAndRange(f)
+}
+
+// Only is a review with nothing but the figures of failures, what they are
+// held against, and the lines under them.
+func Only(r hazards.Review) hazards.Review {
+	all := r.Figures
+	r.Figures = nil
+	keep := map[figure.ID]bool{}
+	for i := range all {
+		if f := &all[i]; f.Case.Failure != "" || f.Quantity == "heat.time_left" || f.Quantity == "heat.boiling_point" &&
+			!f.Place.IsZero() {
+			r.Figures = append(r.Figures, *f)
+			keep[f.ID] = true
+		}
+	}
+	found := r.Findings
+	r.Findings = nil
+	for i := range found {
+		if keep[found[i].Figure] {
+			r.Findings = append(r.Findings, found[i])
+		}
+	}
+	return r
+}

@@ -1,0 +1,229 @@
+// Package holdings knows how it is told what a site holds and what its routes take.
+// It must not know another page.
+package holdings
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"etchbound/chemicals/working"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
+	"etchbound/scaling"
+)
+
+// Build is what a site holds and what one run of every route takes, as a
+// document.
+func Build(h *scaling.Holdings, o draft.Options) document.Document {
+	d := document.Document{Title: words.Of("stock.title"), Lang: words.Of("lang"), Paper: o.Paper,
+		Digest: plain.ShortDigest(digestOf(h))}
+	top := document.Section{Key: "page-1", Title: d.Title,
+		Blocks: []document.Block{document.Paragraph{Text: words.Of("deference.line")},
+			document.Paragraph{Text: words.Of("stock.lead", len(h.Routes))}}}
+	if h.Site == nil {
+		top.Blocks = append(top.Blocks, document.Paragraph{Text: words.Of("stock.no_site"), Tone: document.Warning})
+	} else if h.Site.Jurisdiction == "" {
+		top.Blocks = append(top.Blocks, document.Paragraph{Text: words.Of("stock.no_jurisdiction"), Tone: document.Warning})
+	}
+	d.Sections = []document.Section{top,
+		{Key: "thresholds", Title: words.Of("stock.shares"), Blocks: stockShares(h)},
+		{Key: "substances", Title: words.Of("stock.substances"), Blocks: stockMasses(h)},
+		{Key: "hood", Title: words.Of("stock.hood"), Blocks: stockHood(h)},
+		{Key: "routes", Title: words.Of("stock.routes"), Blocks: stockRoutes(h)}}
+	return d
+}
+
+// digestOf stands for all files at once: another route or site gives another.
+func digestOf(h *scaling.Holdings) string {
+	all := sha256.New()
+	for _, r := range h.Routes {
+		io.WriteString(all, r.Digest+"\n")
+	}
+	if h.Site != nil {
+		io.WriteString(all, "site "+h.Site.Digest+"\n")
+	}
+	return hex.EncodeToString(all.Sum(nil))
+}
+
+func stockShares(h *scaling.Holdings) []document.Block {
+	t := document.Table{Caption: words.Of("stock.shares_caption"),
+		Columns: document.Right(document.Columns("col.material", "stock.threshold", "stock.held", "stock.limit",
+			"stock.share", "col.verdict",
+			"stock.counts"), 2, 3, 4)}
+	for i := range h.Substances {
+		s := &h.Substances[i]
+		for j := range s.Shares {
+			x := &s.Shares[j]
+			t.Rows = append(t.Rows, []document.Cell{document.Text(s.Name + " (" + s.CAS + ")"),
+				document.Text(thresholdName(x.Threshold)),
+				document.Text(kilos(x.Held, 1)),
+				document.Text(kilos(working.Exact("T", "kg", x.Threshold.Limit, ""), 0)), document.Text(shareText(x.Ratio)),
+				draft.VerdictCell(x.Verdict),
+				document.Text(shareNote(x))})
+		}
+	}
+	if len(t.Rows) == 0 {
+		return []document.Block{document.Paragraph{Text: words.Of("stock.no_threshold")}}
+	}
+	return []document.Block{t, document.Paragraph{Text: words.Of("stock.shares_note"), Tone: document.Note}}
+}
+
+func thresholdName(t *scaling.Threshold) string {
+	from := slices.DeleteFunc([]string{t.Document, t.Section, t.Edition}, func(s string) bool { return s == "" })
+	return t.Programme + ", " + t.Tier + ": " + t.Substance + " (" + strings.Join(from, ", ") + ")"
+}
+
+// shareNote is what counts, what does not, what is missing, and whether the
+// threshold itself was seen.
+func shareNote(x *scaling.Share) string {
+	var out []string
+	if x.Threshold.Note != "" {
+		out = append(out, x.Threshold.Note)
+	}
+	if !x.Left.Unknown() && x.Left.V > 0 {
+		out = append(out, words.Of("stock.left", kilos(x.Left, 1)))
+	}
+	if x.Ratio.Unknown() {
+		out = append(out, words.Of("stock.missing", strings.Join(words.Names(x.Ratio.Missing()), ", ")))
+	}
+	if x.Threshold.Status == "memory" {
+		out = append(out, words.Of("stock.memory"))
+	}
+	return strings.Join(out, "; ")
+}
+
+func stockMasses(h *scaling.Holdings) []document.Block {
+	t := document.Table{Caption: words.Of("stock.masses_caption"),
+		Columns: document.Right(document.Columns("col.material", "col.cas", "stock.sum", "stock.largest", "stock.on_site",
+			"stock.runs",
+			"stock.strongest", "stock.taken"), 2, 3, 4, 5, 6)}
+	for i := range h.Substances {
+		s := &h.Substances[i]
+		t.Rows = append(t.Rows, document.Row(s.Name, s.CAS, massText(s.Sum.Mass), massText(s.Largest.Mass),
+			massText(s.Stock), rounded(s.Runs, 3, -1), strength(s.Strongest), takenBy(s)))
+	}
+	out := []document.Block{t}
+	if x, there := h.AsHF(); there {
+		out = append(out, document.Paragraph{Text: words.Of("stock.as_hf", massText(x.Runs), massText(x.Stock)),
+			Tone: document.Warning})
+	}
+	return append(out, document.Paragraph{Text: words.Of("stock.masses_note"), Tone: document.Note})
+}
+
+// massText is a mass, its upper end where it has one, or what is missing.
+func massText(m scaling.Mass) string {
+	if m.Mid.Unknown() {
+		return words.Of("stock.unknown", strings.Join(words.Names(m.Mid.Missing()), ", "))
+	}
+	if mid, top := kilos(m.Mid, 0), kilos(m.Top, 1); number.Round9(m.Top.V) != number.Round9(m.Mid.V) {
+		return words.Of("stock.up_to", mid, top)
+	}
+	return kilos(m.Mid, 0)
+}
+
+func takenBy(s *scaling.Holding) string {
+	if len(s.Takes) == 0 {
+		return words.Of("stock.by_none")
+	}
+	out := make([]string, 0, 8)
+	for _, t := range s.Takes {
+		if len(out) == 8 {
+			return strings.Join(out, ", ") + " " + words.Of("stock.by_more", len(s.Takes)-8)
+		}
+		out = append(out, strconv.Itoa(t.Route+1))
+	}
+	return strings.Join(out, ", ")
+}
+
+func stockHood(h *scaling.Holdings) []document.Block {
+	l := &h.Hood
+	t := document.Table{Caption: words.Of("stock.hood_caption"),
+		Columns: document.Right(document.Columns("stock.need", "stock.amount", "stock.of_flow", "stock.missing_head"), 1, 2)}
+	none := working.Absent("x", "1")
+	for _, r := range []struct {
+		label      string
+		need, part working.Num
+	}{{words.Of("stock.hydrogen"), l.Hydrogen, none}, {words.Of("stock.dilution"), l.Dilution, l.DilutionShare},
+		{words.Of("stock.exhaust"), l.Exhaust, l.ExhaustShare}, {words.Of("stock.flow"), l.Flow, none}} {
+		part := shareText(r.part)
+		if r.part.Unknown() && len(r.part.Missing()) == 0 {
+			part = words.Of("value.dash")
+		}
+		t.Rows = append(t.Rows, document.Row(r.label, measureNum(r.need), part,
+			fewOf(words.Names(r.need.Missing()))))
+	}
+	return []document.Block{document.Paragraph{Text: assumes(h)}, t,
+		document.Paragraph{Text: words.Of("stock.hood_note"), Tone: document.Note}}
+}
+
+// assumes says which routes run at once.
+func assumes(h *scaling.Holdings) string {
+	if h.SameDay {
+		return words.Of("stock.one_day")
+	}
+	return words.Of("stock.one_at_a_time")
+}
+
+// fewOf names what is missing; of many only the first and how many more.
+func fewOf(missing []string) string {
+	if n := len(missing); n > 6 {
+		return strings.Join(missing[:6], ", ") + " " + words.Of("stock.by_more", n-6)
+	}
+	return strings.Join(missing, ", ")
+}
+
+func stockRoutes(h *scaling.Holdings) []document.Block {
+	t := document.Table{Caption: words.Of("stock.routes_caption"),
+		Columns: document.Right(document.Columns("stock.number", "stock.file", "stock.route_title", "stock.hydrogen",
+			"stock.dilution",
+			"stock.exhaust"), 3, 4, 5)}
+	for i, r := range h.Routes {
+		l := &h.Hood.Routes[i]
+		t.Rows = append(t.Rows, document.Row(strconv.Itoa(i+1), r.Name, r.Title, measureNum(l.Hydrogen),
+			measureNum(l.Dilution), measureNum(l.Exhaust)))
+	}
+	return []document.Block{t}
+}
+
+func kilos(n working.Num, way int) string {
+	if n.Unknown() {
+		return words.Of("value.unknown")
+	}
+	return number.With(rounded(n, 4, way), "kg")
+}
+
+// rounded is a number rounded towards way, or the word for unknown.
+func rounded(n working.Num, digits, way int) string {
+	if n.Unknown() {
+		return words.Of("value.unknown")
+	}
+	return number.Significant(n.V, digits, way)
+}
+
+func measureNum(n working.Num) string {
+	if n.Unknown() {
+		return words.Of("value.unknown")
+	}
+	return number.With(number.Significant(n.V, 3, 1), n.Unit)
+}
+
+func shareText(n working.Num) string {
+	if n.Unknown() {
+		return words.Of("value.unknown")
+	}
+	return number.Significant(100*n.V, 3, 1) + " %"
+}
+
+func strength(n working.Num) string {
+	if n.Unknown() {
+		return words.Of("value.unknown")
+	}
+	return number.Significant(100*n.V, 3, 1) + " wt%"
+}

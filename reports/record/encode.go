@@ -1,0 +1,77 @@
+// Package record knows how what was computed is written for programs: JSON with nine
+// digits, CSV, and the schemas of both. It must not know how any of it is printed.
+package record
+
+import (
+	"bytes"
+	"encoding/json"
+	"io"
+	"reflect"
+	"strings"
+)
+
+// Write writes a struct as JSON, as every document of ours is: a space deeper a level,
+// every key there, no sign escaped that need not be. It is what json.Encoder writes, but
+// made and indented an entry of a list at a time, since what is indented is held twice.
+func Write(w io.Writer, v any) error {
+	e := encoder{to: w}
+	of := reflect.ValueOf(v)
+	e.text("{")
+	for i := range of.NumField() {
+		if i > 0 {
+			e.text(",")
+		}
+		name, _, _ := strings.Cut(of.Type().Field(i).Tag.Get("json"), ",")
+		e.text("\n \"" + name + "\": ")
+		if f := of.Field(i); f.Kind() == reflect.Slice && f.Len() > 0 {
+			e.entries(f)
+		} else {
+			e.value(f, " ")
+		}
+	}
+	e.text("\n}\n")
+	return e.err
+}
+
+// encoder writes until something goes wrong.
+type encoder struct {
+	to              io.Writer
+	plain, indented bytes.Buffer
+	err             error
+}
+
+func (e *encoder) text(s string) {
+	if e.err == nil {
+		_, e.err = io.WriteString(e.to, s)
+	}
+}
+
+func (e *encoder) entries(list reflect.Value) {
+	e.text("[")
+	for i := range list.Len() {
+		if i > 0 {
+			e.text(",")
+		}
+		e.text("\n  ")
+		e.value(list.Index(i), "  ")
+	}
+	e.text("\n ]")
+}
+
+// value writes one value whose lines begin with some spaces.
+func (e *encoder) value(v reflect.Value, begin string) {
+	if e.err != nil {
+		return
+	}
+	e.plain.Reset()
+	e.indented.Reset()
+	plain := json.NewEncoder(&e.plain)
+	plain.SetEscapeHTML(false)
+	if e.err = plain.Encode(v.Interface()); e.err != nil {
+		return
+	}
+	text := bytes.TrimSuffix(e.plain.Bytes(), []byte("\n"))
+	if e.err = json.Indent(&e.indented, text, begin, " "); e.err == nil {
+		_, e.err = e.to.Write(e.indented.Bytes())
+	}
+}

@@ -1,0 +1,53 @@
+package record
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"math"
+	"testing"
+)
+
+type encodedJSON struct {
+	Text  string           `json:"text"`
+	None  []int            `json:"none"`
+	Empty []int            `json:"empty"`
+	List  []map[string]any `json:"list"`
+	Deep  [][2]Nine        `json:"deep"`
+	Inner struct {
+		A []string `json:"a"`
+		B map[string]Nine
+	} `json:"inner"`
+}
+
+// What is written an entry at a time is what the encoder of the library writes.
+func TestEncode(t *testing.T) {
+	v := encodedJSON{Text: "a < b & \"c\" \u2028", Empty: []int{}, List: []map[string]any{{}, {"x": []int{}, "y": 1.5}},
+		Deep: [][2]Nine{{1, Nine(math.NaN())}, {2e30, 3}}}
+	v.Inner.A, v.Inner.B = []string{"one", "two"}, map[string]Nine{"b": 1, "a": 2}
+	var want, got bytes.Buffer
+	e := json.NewEncoder(&want)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	if err := e.Encode(v); err != nil {
+		t.Fatal(err)
+	}
+	if err := Write(&got, v); err != nil {
+		t.Fatal(err)
+	}
+	if got.String() != want.String() {
+		t.Errorf("%s\nwant\n%s", got.String(), want.String())
+	}
+}
+
+type full struct{}
+
+var errFull = errors.New("the disk is full")
+
+func (full) Write([]byte) (int, error) { return 0, errFull }
+
+func TestEncodeSaysWhatWentWrong(t *testing.T) {
+	if err := Write(full{}, encodedJSON{}); !errors.Is(err, errFull) {
+		t.Errorf("%v", err)
+	}
+}

@@ -1,0 +1,230 @@
+package review
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
+)
+
+func (b *builder) emergency() document.Section {
+	s := document.Begin("emergency")
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.pointer")})
+	if b.Tags.Has("hf") {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.hf"), Tone: document.Warning})
+	}
+	if b.Tags.Has("tmaoh") {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.tmaoh"), Tone: document.Warning})
+	}
+	s.Blocks = append(s.Blocks, b.SpillWords()...)
+	s.Blocks = append(s.Blocks, document.Blanks{Labels: []string{words.Of("emergency.number"),
+		words.Of("emergency.medical"), words.Of("emergency.gel"),
+		words.Of("emergency.shower"), words.Of("emergency.kit"), words.Of("emergency.fire"), words.Of("emergency.assembly")}})
+	return s
+}
+
+func (b *builder) local() document.Section {
+	s := document.Begin("local")
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("local.lead")})
+	for _, group := range [...]string{"people", "place", "protection", "control"} {
+		var labels []string
+		for _, f := range leaveFields() {
+			if f.group == group {
+				labels = append(labels, words.Of("local.field", f.label, f.id))
+			}
+		}
+		s.Subs = append(s.Subs, document.Section{Key: "local-" + group, Title: words.Of("local." + group),
+			Blocks: []document.Block{document.Blanks{Labels: labels}}})
+	}
+	s.Subs = append(s.Subs, document.Section{Key: "local-notice", Title: words.Of("local.notice"),
+		Blocks: []document.Block{document.Paragraph{Text: words.Of("deference.full")},
+			document.Paragraph{Text: words.Of("deference.long")}}})
+	return s
+}
+
+func (b *builder) actions() document.Section {
+	s := document.Begin("actions")
+	t := document.Table{Caption: words.Of("actions.caption"),
+		Columns: document.Columns("col.number", "col.action", "col.owner", "col.due",
+			"col.closed")}
+	add := func(what string) {
+		t.Rows = append(t.Rows, []document.Cell{document.Text(strconv.Itoa(len(t.Rows) + 1)), document.Text(what),
+			{Blank: true}, {Blank: true},
+			document.Text("☐")})
+	}
+	for _, h := range b.Review.Holds {
+		add(plain.Fold(words.Say(h.Says)))
+	}
+	for _, u := range b.Review.Unknown {
+		if what, settles := words.Named(u.Missing); settles != "" {
+			add(words.Of("actions.settle", plain.Fold(what), plain.Fold(settles)))
+		}
+	}
+	for range 3 {
+		add("")
+	}
+	s.Blocks = append(s.Blocks, t)
+	return s
+}
+
+func (b *builder) values() document.Section {
+	s := document.Begin("values")
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.lead")})
+	s.Subs = append(s.Subs,
+		sub("unknown", b.unknownBlocks()), sub("assumptions", b.assumptionBlocks()),
+		sub("data", b.dataBlocks()), sub("overrides", b.overrideBlocks()),
+		sub("limits", b.limitBlocks()), sub("sources", b.sourceBlocks()), sub("warnings", b.warningBlocks()))
+	return s
+}
+
+// sub is a part of the values section; one that is empty says so.
+func sub(key string, blocks []document.Block) document.Section {
+	if len(blocks) == 0 {
+		blocks = []document.Block{document.Paragraph{Text: words.Of("values.none_" + key)}}
+	}
+	return document.Section{Key: "values-" + key, Title: words.Of("values." + key), Blocks: blocks}
+}
+
+func (b *builder) unknownBlocks() []document.Block {
+	t := document.Table{Caption: words.Of("unknown.caption"),
+		Columns: document.Columns("col.missing", "col.id", "col.settle", "col.figures")}
+	for _, u := range b.Review.Unknown {
+		what, settles := words.Ask(u.Missing)
+		t.Rows = append(t.Rows, []document.Cell{document.Text(plain.Fold(what)), document.Code(words.Name(u.Missing)),
+			document.Text(plain.Fold(settles)),
+			document.Code(strings.Join(draft.Names(u.Figures), ", "))})
+	}
+	out := b.notAssessedAll()
+	if len(t.Rows) > 0 {
+		out = append([]document.Block{t}, out...)
+	}
+	return out
+}
+
+func (b *builder) notAssessedAll() []document.Block { return b.NotAssessed() }
+
+func (b *builder) assumptionBlocks() []document.Block {
+	t := document.Table{Caption: words.Of("assumptions.caption"),
+		Columns: document.Right(document.Columns("col.id", "col.assumed", "col.value", "col.moves"), 2)}
+	for _, a := range b.Review.Assumptions {
+		t.Rows = append(t.Rows, []document.Cell{document.Code(draft.DatumName(a.ID)), document.Text(plain.Fold(a.Text)),
+			document.Text(number.Measure(a.Value, 6, a.Unit)),
+			document.Text(b.MovesText(a.Moves, maxMoves))})
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []document.Block{t}
+}
+
+// maxMoves is how many of the figures an assumption moves are named; the JSON
+// review has all.
+const maxMoves = 6
+
+func (b *builder) dataBlocks() []document.Block {
+	t := document.Table{Caption: words.Of("data.caption"),
+		Columns: document.Right(document.Tight(document.Columns("col.id", "col.symbol", "col.value",
+			"col.range", "col.status", "col.source", "col.note"), 2), 2)}
+	for _, d := range b.Review.Used {
+		t.Rows = append(t.Rows, []document.Cell{document.Code(draft.DatumName(d.ID)), document.Text(d.Symbol),
+			document.Text(number.Measure(d.Value, 9, d.Unit)),
+			document.Text(draft.DataRange(d)),
+			document.Text(draft.DataStatus(d)), document.Text(strings.Trim(d.Source+" "+plain.Fold(d.Where), " ")),
+			document.Text(plain.Fold(d.Note))})
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []document.Block{t}
+}
+
+func (b *builder) overrideBlocks() []document.Block {
+	t := document.Table{Caption: words.Of("overrides.caption"),
+		Columns: document.Right(document.Columns("col.id", "col.old", "col.new", "col.from", "col.source"), 1, 2)}
+	for _, a := range b.Review.Applied {
+		value := number.Nearest(a.Value, 9)
+		if !math.IsNaN(a.Low) && !math.IsNaN(a.High) {
+			value += " (" + words.Of("range", number.Nearest(a.Low, 9), number.Nearest(a.High, 9)) + ")"
+		}
+		t.Rows = append(t.Rows, []document.Cell{document.Code(draft.DatumName(a.ID)), document.Text(number.Nearest(a.Old, 9)),
+			document.Text(number.With(value, a.Unit)),
+			document.Text(strings.Trim(a.From+" "+a.At, " ")), document.Text(plain.Fold(a.Source))})
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []document.Block{t}
+}
+
+func (b *builder) limitBlocks() []document.Block {
+	set := b.Review.Case.Limits
+	if set == nil || len(set.Limits) == 0 {
+		return nil
+	}
+	t := document.Table{Caption: words.Of("limits.caption"),
+		Columns: document.Columns("col.limit", "col.on", "col.value", "col.document",
+			"col.edition", "col.status")}
+	for _, l := range set.Limits {
+		on := number.LabelOf(l.Quantity)
+		if l.Agent != "" {
+			on += ", " + draft.AgentName(l.Agent)
+		}
+		t.Rows = append(t.Rows, document.Row(l.Label, on, number.Measure(l.Value, 6, l.Unit),
+			strings.Trim(l.Document+" "+l.Section, " "), l.Edition, l.Status))
+	}
+	out := []document.Block{t}
+	for _, n := range set.Notices {
+		out = append(out, document.Paragraph{Text: plain.Fold(words.Say(n)), Tone: document.Note})
+	}
+	return out
+}
+
+func (b *builder) sourceBlocks() []document.Block {
+	t := document.Table{Caption: words.Of("sources.caption"), Columns: document.Columns("col.key", "col.source")}
+	for _, s := range b.Sources() {
+		t.Rows = append(t.Rows, []document.Cell{document.Code(s.Key), document.Text(draft.SourceText(s))})
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []document.Block{t}
+}
+
+func (b *builder) warningBlocks() []document.Block {
+	l := document.List{}
+	for _, group := range [][]string{words.SayAll(b.Review.Warnings), b.Route().Notices,
+		words.SayAll(b.Review.Walk.Warnings)} {
+		for _, w := range group {
+			if w = plain.Fold(w); !slices.Contains(l.Items, w) {
+				l.Items = append(l.Items, w)
+			}
+		}
+	}
+	if len(l.Items) == 0 {
+		return nil
+	}
+	return []document.Block{l}
+}
+
+func (b *builder) signOff() document.Section {
+	s := document.Begin("signoff")
+	change := document.Table{Caption: words.Of("signoff.changes"),
+		Columns: document.Columns("col.version", "col.date", "col.change", "col.by")}
+	for range 3 {
+		change.Rows = append(change.Rows, []document.Cell{{Blank: true}, {Blank: true}, {Blank: true}, {Blank: true}})
+	}
+	sign := document.Table{Caption: words.Of("signoff.signatures"),
+		Columns: document.Columns("col.role", "col.name", "col.signature", "col.date")}
+	for _, k := range []string{"author", "supervisor", "committee", "user", "user", "user"} {
+		sign.Rows = append(sign.Rows, document.ToFill(words.Of("signoff."+k), 4))
+	}
+	s.Blocks = []document.Block{document.Paragraph{Text: words.Of("signoff.valid")}, change, sign,
+		document.Blanks{Labels: []string{words.Of("signoff.review_by")}}}
+	return s
+}

@@ -1,0 +1,143 @@
+package review
+
+import (
+	_ "embed"
+	"strconv"
+	"strings"
+	"sync"
+
+	"etchbound/chemicals/material"
+	"etchbound/hazards/meeting"
+	"etchbound/reports/document"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
+	tables "etchbound/schemas/columns"
+)
+
+// The rules of thumb a committee expects stand in tables, a condition and its
+// consequence a row, each with its source and how far that was checked.
+
+//go:embed safeguards.csv
+var safeguardsCSV string
+
+//go:embed local.csv
+var localCSV string
+
+// safeguard is one precaution of one order.
+type safeguard struct{ tag, order, text, source, status string }
+
+var safeguardRules = sync.OnceValue(func() []safeguard {
+	return tables.Must("reports/review/safeguards.csv", safeguardsCSV, func(r tables.Row) safeguard {
+		return safeguard{r.Named("tag"), r.Named("order"), r.Named("text"), r.Named("source"), r.Named("status")}
+	})
+})
+
+// leaveField is a question only people can answer.
+type leaveField struct{ id, group, label string }
+
+var leaveFields = sync.OnceValue(func() []leaveField {
+	return tables.Must("reports/review/local.csv", localCSV, func(r tables.Row) leaveField {
+		return leaveField{r.Named("id"), r.Named("group"), r.Named("label")}
+	})
+})
+
+func (b *builder) pairs() document.Section {
+	s := document.Begin("pairs")
+	t := document.Table{Caption: words.Of("pairs.caption"),
+		Columns: document.Columns("col.pair", "col.reaction", "col.met", "col.weight",
+			"col.source", "col.status")}
+	for i := range meeting.Pairs() {
+		p := &meeting.Pairs()[i]
+		where := b.meet(p)
+		if len(where) == 0 {
+			continue
+		}
+		t.Rows = append(t.Rows, document.Row(p.Names, p.Result, strings.Join(where, "; "),
+			words.Of("severity."+p.Severity), p.Source, p.Status))
+	}
+	if len(t.Rows) == 0 {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("pairs.none")})
+	} else {
+		s.Blocks = append(s.Blocks, t)
+	}
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("pairs.limits", len(meeting.Pairs())),
+		Tone: document.Note})
+	return s
+}
+
+// meet is the places in which both sides of a pair have been, with the step
+// that brought the second.
+func (b *builder) meet(p *meeting.Pair) []string {
+	var out []string
+	for i := range b.Places {
+		if step, ok := b.Places[i].Meets(p); ok {
+			out = append(out, words.Of("pairs.place", b.Places[i].Place.Key, step))
+		}
+	}
+	return out
+}
+
+// construction is what each part of each place meets, as the walk judged it.
+func (b *builder) construction() document.Section {
+	s := document.Begin("construction")
+	t := document.Table{Caption: words.Of("construction.caption"),
+		Columns: document.Columns("col.place", "col.material_of", "col.medium",
+			"col.suited", "col.note", "col.source", "col.status")}
+	for i := range b.Review.Walk.Contacts {
+		c := &b.Review.Walk.Contacts[i]
+		place, note, source, status := c.Place, c.Note, c.Source, c.Status
+		if c.Part == "lid" {
+			place = words.Of("construction.lid", c.Place)
+		}
+		if c.Verdict == material.Unknown {
+			note, source, status = words.Of("construction.settle"), words.Of("value.dash"), words.Of("value.dash")
+		}
+		t.Rows = append(t.Rows, document.Row(place, words.OrNotStated(plain.Fold(c.Material)), words.Of("medium."+c.Medium),
+			words.Of("suited."+c.Verdict.String()), words.OrDash(note), source, status))
+	}
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	} else {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.none")})
+	}
+	if silent := b.unstatedMaterials(); silent != "" {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.unstated", silent),
+			Tone: document.Warning})
+	}
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.note")})
+	return s
+}
+
+func (b *builder) unstatedMaterials() string {
+	var s []string
+	for i := range b.Route().Places {
+		if p := &b.Route().Places[i]; strings.TrimSpace(p.Material) == "" {
+			s = append(s, p.Key)
+		}
+	}
+	return strings.Join(s, ", ")
+}
+
+// orders is the order of precedence of safeguards.
+var orders = [...]string{"avoid", "reduce", "enclose", "ventilate", "procedure", "protective"}
+
+func (b *builder) safeguards() document.Section {
+	s := document.Begin("safeguards")
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("safeguards.lead")})
+	for n, o := range orders {
+		t := document.Table{Caption: words.Of("safeguards.caption", strconv.Itoa(n+1), words.Of("order."+o)),
+			Columns: document.Columns("col.safeguard", "col.source", "col.status", "col.in_place")}
+		for _, g := range safeguardRules() {
+			if g.order == o && b.Tags.Has(g.tag) {
+				t.Rows = append(t.Rows, document.Row(g.text, g.source, g.status, "☐"))
+			}
+		}
+		if len(t.Rows) == 0 {
+			s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("safeguards.none", words.Of("order."+o))})
+			continue
+		}
+		s.Blocks = append(s.Blocks, t)
+	}
+	s.Blocks = append(s.Blocks, b.protective()...) // the last of the orders
+	return s
+}

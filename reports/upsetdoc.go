@@ -1,0 +1,26 @@
+package reports
+
+import (
+	"etchbound/hazards"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/failures"
+	"etchbound/reports/plain"
+	"etchbound/reports/review"
+	"etchbound/reports/words"
+)
+
+// BuildUpset lays out what happens when something goes wrong as a document of
+// its own, with the steps it speaks of.
+func BuildUpset(r hazards.Review, o draft.Options) document.Document {
+	b := newBuilder(&r, o)
+	d := document.Document{Title: words.Of("upset.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper,
+		Digest: plain.ShortDigest(b.Route().Digest)}
+	top := document.Section{Key: "page-1", Title: d.Title,
+		Blocks: []document.Block{b.Control(), document.Paragraph{Text: words.Of("deference.line")}}}
+	if hf, ok := b.HfPresent(); ok {
+		top.Blocks = append(top.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
+	}
+	d.Sections = []document.Section{top, failures.Section(b.Draft), review.Steps(b.Draft), review.Emergency(b.Draft)}
+	return d
+}
