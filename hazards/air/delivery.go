@@ -1,6 +1,7 @@
 package air
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -8,6 +9,7 @@ import (
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/spread"
 	"etchbound/schemas/quantity"
@@ -27,21 +29,44 @@ type bottle struct {
 // route takes, whichever gives off more. What the route takes is less than the
 // bottle it comes in, so where no stock is stated the bottle is unknown.
 func (r *reader) delivery() {
-	worst := map[string]spilt{}
-	note := map[string]phrase.Phrase{}
+	broken := map[string][]breaks{}
 	for _, b := range r.bottles() {
 		for _, x := range r.dropped(&b) {
-			if w, there := worst[x.slug]; !there || x.worse(&w) {
-				worst[x.slug], note[x.slug] = x, b.told()
-			}
+			broken[x.slug] = append(broken[x.slug], breaks{x, b.told()})
 		}
 	}
 	for _, a := range agents {
-		if x, ok := worst[a.slug]; ok {
-			r.pool(&x, figure.Delivery, phrase.Of("air.breaks_on_floor", note[a.slug]))
-			r.yard(&x, note[a.slug])
+		if all := broken[a.slug]; len(all) > 0 {
+			all = lasting(all)
+			x := &all[0]
+			r.pool(&x.spilt, figure.Delivery, phrase.Of("air.breaks_on_floor", x.told))
+			r.yard(all)
 		}
 	}
+}
+
+// breaks is a bottle that breaks, and which it is.
+type breaks struct {
+	spilt
+	told phrase.Phrase
+}
+
+// lasting puts the bottle that gives off most first, and keeps of the rest those that
+// hold more than it: the mean over a long time can be worse of these.
+func lasting(all []breaks) []breaks {
+	first := 0
+	for i := range all {
+		if all[i].worse(&all[first].spilt) {
+			first = i
+		}
+	}
+	out := []breaks{all[first]}
+	for i := range all {
+		if i != first && all[i].holds.V > all[first].holds.V {
+			out = append(out, all[i])
+		}
+	}
+	return out
 }
 
 // told says which bottle it is.
@@ -129,11 +154,12 @@ func (r *reader) dropped(b *bottle) []spilt {
 	} else {
 		p = solution.Vapour(st, r.w, b.sub.Solution, c.Fraction, t)
 	}
-	volume := c.Volume
+	volume, holds := c.Volume, c.Solute
 	if b.unlisted {
-		volume = working.Absent("V", "mL", working.Lacks("site_stock", b.sub.Name))
+		lacks := working.Lacks("site_stock", b.sub.Name)
+		volume, holds = working.Absent("V", "mL", lacks), working.Absent("N", "mol", lacks)
 	}
-	return []spilt{{vapour: vapour{agent: a, pressure: p}, volume: volume, celsius: t}}
+	return []spilt{{vapour: vapour{agent: a, pressure: p}, volume: volume, holds: holds, celsius: t}}
 }
 
 // mayGive are the vapours that a substance which is not held can give off.
@@ -143,7 +169,8 @@ func (r *reader) mayGive(s *chemicals.Substance) []spilt {
 	for _, a := range agents {
 		if s.May(a.element) {
 			p, v := working.Absent("p", "kPa", s.Lacks()), working.Absent("V", "mL", s.Lacks())
-			out = append(out, spilt{vapour: vapour{agent: a, pressure: p, total: p}, volume: v, celsius: t})
+			out = append(out, spilt{vapour: vapour{agent: a, pressure: p, total: p}, volume: v,
+				holds: working.Absent("N", "mol", s.Lacks()), celsius: t})
 		}
 	}
 	return out
@@ -153,32 +180,66 @@ func (r *reader) mayGive(s *chemicals.Substance) []spilt {
 // the interpolation formulas of the textbook that package spread names.
 const spreadAcross, spreadUp = "0.04*x/sqrt(1+0.0001*x)", "0.016*x/(1+0.0003*x)"
 
-// plume is the concentration at the ground under the middle of a plume, ppm, of n
-// mol/s that leave at a height in m:
+// plume is the concentration at the ground under the middle of a plume, ppm, a bound, of
+// n mol/s that leave at a height in m:
 //
 //	C = 1e6 n Vm/(pi u sy sz) exp(-H^2/(2 sz^2))
-func (r *reader) plume(place figure.Place, o *vapour, n, height working.Num, cond phrase.Phrase) {
+func (r *reader) plume(n, height working.Num) working.Num {
 	nearest, u, g, h := r.c.Store.Num("air.fence").As("x_f"), r.c.Store.Num("air.yard_wind").As("u"), n.As("n"),
 		height.As("H")
 	x := r.w.Model("x", "m", "distance at which the plume is strongest at the ground",
 		spread.Sky{Stable: true}.Worst(h.V, nearest.V), nearest, h)
 	sy := r.w.Line("s_y", "m", spreadAcross, 0.04*x.V/math.Sqrt(1+0.0001*x.V), x)
 	sz := r.w.Line("s_z", "m", spreadUp, 0.016*x.V/(1+0.0003*x.V), x)
-	c := r.w.Line("C", "ppm", "1e6*n*Vm/1000/(3.141592653589793*u*s_y*s_z)*exp(-H*H/(2*s_z*s_z))",
-		1e6*g.V*r.vm.V/1000/(pi*u.V*sy.V*sz.V)*math.Exp(-h.V*h.V/(2*sz.V*sz.V)), g, r.vm, u, sy, sz, h)
-	r.put("air.plume", place, o.slug, figure.Case{}, c.Worse(working.Bound),
-		phrase.Of("air.at_the_ground", cond))
+	return r.w.Line("C", "ppm", "1e6*n*Vm/1000/(3.141592653589793*u*s_y*s_z)*exp(-H*H/(2*s_z*s_z))",
+		1e6*g.V*r.vm.V/1000/(pi*u.V*sy.V*sz.V)*math.Exp(-h.V*h.V/(2*sz.V*sz.V)), g, r.vm, u, sy, sz, h).
+		Worse(working.Bound)
 }
 
-// yard is a bottle that breaks out of doors.
-func (r *reader) yard(x *spilt, what phrase.Phrase) {
+// yard is a bottle that breaks out of doors: what it gives off before it is empty, and
+// on average over each time that an emergency level is told for.
+func (r *reader) yard(all []breaks) {
 	st := r.c.Store
-	v, h := x.volume.As("V"), st.Num("spill.depth").As("h")
-	area := r.w.Line("A", "m2", "V/1e6/(h/1000)", v.V/1e6/(h.V/1000), v, h)
-	none := working.Exact("L", "m", 0, "a pool on the ground")
-	n := r.evaporates(&x.vapour, surface{area, none}, st.Num("air.yard_wind"), x.celsius)
-	r.plume(figure.Yard, &x.vapour, n, working.Exact("H", "m", 0, "from the ground"),
-		phrase.Of("air.breaks_out_of_doors", what))
+	means := map[float64]mostOf{}
+	for i := range all {
+		x := &all[i]
+		v, h := x.volume.As("V"), st.Num("spill.depth").As("h")
+		area := r.w.Line("A", "m2", "V/1e6/(h/1000)", v.V/1e6/(h.V/1000), v, h)
+		none := working.Exact("L", "m", 0, "a pool on the ground")
+		n := r.evaporates(&x.vapour, surface{area, none}, st.Num("air.yard_wind"), x.celsius)
+		c := r.plume(n, working.Exact("H", "m", 0, "from the ground"))
+		if i == 0 {
+			r.put("air.plume", figure.Yard, x.slug, figure.Case{}, c,
+				phrase.Of("air.at_the_ground", phrase.Of("air.breaks_out_of_doors", x.told)))
+		}
+		for _, window := range limit.AEGLTimes(x.slug, 2) {
+			m := r.mean(c, n, x.holds, window)
+			if w, there := means[window]; !there || !w.ppm.Unknown() && (m.Unknown() || m.V > w.ppm.V) {
+				means[window] = mostOf{m, x.told}
+			}
+		}
+	}
+	for _, window := range slices.Sorted(maps.Keys(means)) {
+		r.put("air.plume", figure.Yard, all[0].slug, figure.Over(window), means[window].ppm,
+			phrase.Of("air.at_the_ground_on_average", phrase.Of("air.breaks_out_of_doors", means[window].told)))
+	}
+}
+
+// mostOf is the greatest of some, and of which bottle it is.
+type mostOf struct {
+	ppm  working.Num
+	told phrase.Phrase
+}
+
+// mean is the mean of a concentration over a time in min: what stands at c for as long
+// as n mol/s come, of which there are no more than the bottle holds.
+//
+//	C_t = C min(1, N/(n t))
+func (r *reader) mean(c, n, holds working.Num, window float64) working.Num {
+	t, all := working.Exact("t_w", "min", window, "time the emergency level is told for"), holds.As("N")
+	c, n = c.As("C"), n.As("n")
+	return r.w.Line("C_t", "ppm", "C*min(1,N/max(60*t_w*n,1e-30))", c.V*min(1, all.V/max(60*t.V*n.V, 1e-30)),
+		c, all, t, n)
 }
 
 // stack is the vapour of the step that gives off most, as the hood lets it out.
@@ -203,7 +264,8 @@ func (r *reader) stack() {
 			continue
 		}
 		m, M := most.As("m"), r.molar(a.formula).As("M")
-		r.plume(figure.Stack, &vapour{agent: a}, r.w.Line("n", "mol/s", "m/60000/M", m.V/60000/M.V, m, M), height,
-			phrase.Of("air.worst_step"))
+		c := r.plume(r.w.Line("n", "mol/s", "m/60000/M", m.V/60000/M.V, m, M), height)
+		r.put("air.plume", figure.Stack, a.slug, figure.Case{}, c,
+			phrase.Of("air.at_the_ground", phrase.Of("air.worst_step")))
 	}
 }

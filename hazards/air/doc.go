@@ -51,7 +51,13 @@
 //	C = G/(pi u s_y s_z) exp(-H^2/(2 s_z^2))
 //
 // at the ground, where it is strongest from 100 m on in a stable night. No stock as strong
-// as what the route takes leaves it unknown, since a bottle is more than what is taken.
+// as what the route takes leaves it unknown, since a bottle is more than what is taken. A
+// bottle is empty once it has given off the N mol it holds: its mean over a time is
+//
+//	C_t = C min(1, N/(G t))
+//
+// which meets the emergency level for that time, in the room for ten minutes; the peak
+// before meets the ceilings and what is immediately dangerous.
 //
 // # Gas without a smell
 //

@@ -178,6 +178,7 @@ func lacks(in []working.Num) []working.Missing {
 type spilt struct {
 	vapour
 	volume, celsius working.Num
+	holds           working.Num // mol of it in a bottle; none where nobody asks
 	step            int
 }
 
@@ -185,7 +186,7 @@ type spilt struct {
 // together say so.
 func (r *reader) keep(d *process.Done, s *process.State, o *vapour) {
 	v := s.Volume(r.w)
-	x := spilt{*o, v, d.Hot, d.Number}
+	x := spilt{vapour: *o, volume: v, celsius: d.Hot, step: d.Number}
 	if r.worst == nil {
 		r.worst = map[string]spilt{}
 	}
@@ -223,7 +224,8 @@ func (r *reader) spilt(x *spilt) {
 	r.pool(x, figure.Spill, phrase.Of("air.runs_out_on_floor", x.step))
 }
 
-// pool reports the room after a liquor runs out on its floor.
+// pool reports the room after a liquor runs out on its floor. A bottle that breaks gives
+// off no more than it holds.
 func (r *reader) pool(x *spilt, place figure.Place, cond phrase.Phrase) {
 	st := r.c.Store
 	v, h := x.volume.As("V"), st.Num("spill.depth").As("h")
@@ -235,12 +237,45 @@ func (r *reader) pool(x *spilt, place figure.Place, cond phrase.Phrase) {
 	p, atm := x.pressure.As("p"), st.Num("gas.pressure").As("P")
 	c := r.w.Line("C", "ppm", "min(1e6*n*Vm/1000*3600/Q,p/P*1e6)", min(1e6*n.V*r.vm.V/1000*3600/q.V, p.V/atm.V*1e6), n,
 		r.vm, q, p, atm)
+	runsOut := !x.holds.None()
+	if runsOut {
+		c = r.untilEmpty(x, c, n, q)
+	}
 	r.put("air.room_peak", place, x.slug, figure.Case{}, c, phrase.Of("air.well_mixed", cond))
+	if runsOut {
+		r.put("air.room_peak", place, x.slug, figure.Over(firstMinutes), r.roomMean(x, c, q),
+			phrase.Of("air.well_mixed_on_average", cond))
+	}
 	r.idlh(x, place, n, q, cond)
 }
 
+// firstMinutes is the time of the emergency level at which a room is left.
+const firstMinutes = 10
+
+// untilEmpty is the concentration when the bottle has given off all it holds, of a room
+// of which the volume is known; in the end, of another.
+//
+//	C = C_s (1 - exp(-Q N/(n V_r)))
+func (r *reader) untilEmpty(x *spilt, c, n, q working.Num) working.Num {
+	vol, all, s := r.room(), x.holds.As("N"), c.As("C_s")
+	if vol.Unknown() || all.Unknown() || c.Unknown() {
+		return c
+	}
+	return r.w.Line("C", "ppm", "C_s*(1-exp(-Q/3600*N/max(n,1e-30)/V_r))",
+		s.V*(1-math.Exp(-q.V/3600*all.V/max(n.V, 1e-30)/vol.V)), s, q, all, n, vol)
+}
+
+// roomMean bounds the mean over the first minutes: the peak, and all the bottle holds in
+// the air that passes in that time.
+func (r *reader) roomMean(x *spilt, c, q working.Num) working.Num {
+	t, all, most := working.Exact("t_w", "min", firstMinutes, "time the emergency level is told for"), x.holds.As("N"),
+		c.As("C")
+	return r.w.Line("C_t", "ppm", "min(C,1e6*N*Vm/1000/(Q/60*t_w))", min(most.V, 1e6*all.V*r.vm.V/1000/(q.V/60*t.V)),
+		most, all, r.vm, q, t).Worse(working.Bound)
+}
+
 // idlh is the time until the room is at the concentration immediately dangerous
-// to life or health.
+// to life or health; a day where a bottle is empty before.
 func (r *reader) idlh(x *spilt, place figure.Place, n, q working.Num, cond phrase.Phrase) {
 	idlh, found := r.escape(x.slug)
 	if !found {
@@ -250,8 +285,14 @@ func (r *reader) idlh(x *spilt, place figure.Place, n, q working.Num, cond phras
 	t := working.Absent("t", "min", working.Joined(n.Missing(), q.Missing(), vol.Missing())...)
 	if !n.Unknown() && !q.Unknown() && !vol.Unknown() && !idlh.Unknown() {
 		room := spread.Room{Volume: vol.V, Flow: q.V / 3600}
-		t = r.w.Model("t", "min", "well mixed room", min(room.Reaches(n.V*r.vm.V/1000, idlh.V*1e-6)/60, aDay), n, r.vm, q,
-			vol, idlh)
+		minutes, in := min(room.Reaches(n.V*r.vm.V/1000, idlh.V*1e-6)/60, aDay), []working.Num{n, r.vm, q, vol, idlh}
+		if !x.holds.None() {
+			in = append(in, x.holds.As("N"))
+			if minutes*60*n.V > x.holds.V {
+				minutes = aDay
+			}
+		}
+		t = r.w.Model("t", "min", "well mixed room", minutes, in...)
 	}
 	r.put("air.time_to_idlh", place, x.slug, figure.Case{}, t,
 		phrase.Of("air.well_mixed_until", cond))

@@ -181,6 +181,16 @@ var emergencyLevels = sync.OnceValue(func() map[tierOf][]Exposure {
 	return out
 })
 
+// AEGLTimes are the times in min for which an emergency level of an agent is tabled,
+// shortest first.
+func AEGLTimes(agent string, tier int) []float64 {
+	var out []float64
+	for _, e := range emergencyLevels()[tierOf{agent, tier}] {
+		out = append(out, e.Average)
+	}
+	return out
+}
+
 // AEGL is the acute exposure guideline level of an agent for a tier, 1 to 3, and
 // a time in min of up to 8 h; false where there is none. The toxic load of HF,
 // C^2 t, holds from 30 min to 4 h and lets its levels be taken between those

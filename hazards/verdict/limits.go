@@ -63,7 +63,7 @@ var made = map[string]func(*subject) []limit.Limit{
 	"air.floor":                   func(h *subject) []limit.Limit { return breathing(h.c, h.f) },
 	"air.time_average":            func(h *subject) []limit.Limit { return averagedAlike(h.c, h.f) },
 	"air.plume":                   func(h *subject) []limit.Limit { return offSite(h.c, h.f) },
-	"air.room_peak":               func(h *subject) []limit.Limit { return emergency(h.f) },
+	"air.room_peak":               func(h *subject) []limit.Limit { return emergency(h.c, h.f) },
 	"gas.hydrogen.dilution_air":   func(h *subject) []limit.Limit { return siteHood(h.c, h.f) },
 	"gas.vent.bore_required":      func(h *subject) []limit.Limit { return writtenVent(h.c, h.walk, h.f) },
 	"gas.free_volume.required":    func(h *subject) []limit.Limit { return roomLeft(h.c, h.walk, h.f) },

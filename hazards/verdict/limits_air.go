@@ -46,12 +46,16 @@ func averaged(c route.Case, f *figure.Figure, l *limit.Limit) limit.Limit {
 	return out
 }
 
-// offSite is the emergency level of tier 2 for as long as a step lasts, an hour
-// where it is a bottle that breaks, eight hours at most.
+// offSite is, of a stack, the emergency level of tier 2 for as long as a step lasts, eight
+// hours at most; of a bottle that breaks, the level for the time of a mean, and for the
+// peak before it is empty the ceilings and what is immediately dangerous.
 func offSite(c route.Case, f *figure.Figure) []limit.Limit {
-	minutes := 60.0
-	if f.Place == figure.Stack {
+	minutes := f.Case.Over
+	switch {
+	case f.Place == figure.Stack:
 		minutes = longest(c)
+	case minutes == 0:
+		return peaks(c, f)
 	}
 	v, ok := limit.AEGL(f.Agent, 2, minutes)
 	if !ok {
@@ -60,6 +64,19 @@ func offSite(c route.Case, f *figure.Figure) []limit.Limit {
 	return []limit.Limit{{Key: limit.Named(limit.BuiltIn, "aegl2_"+f.Agent), Quantity: f.Quantity, Agent: f.Agent,
 		Label: "AEGL-2", While: limit.While{Minutes: minutes}, Value: v, Unit: "ppm",
 		Document: "Final AEGLs", Edition: "final", Status: "read"}}
+}
+
+// peaks are the limits that no moment may pass: the ceilings of the site and what is
+// immediately dangerous.
+func peaks(c route.Case, f *figure.Figure) []limit.Limit {
+	var out []limit.Limit
+	all := limit.Strictest(f.Agent, c.Jurisdiction())
+	for i := range all {
+		if e := &all[i]; e.Average == 0 {
+			out = append(out, exposure(e, f.Quantity, e.Value, math.NaN()))
+		}
+	}
+	return out
 }
 
 // longest is the time of the longest step, min: that of the last tabled level at
@@ -111,13 +128,17 @@ func averagedAlike(c route.Case, f *figure.Figure) []limit.Limit {
 }
 
 // emergency adds the concentrations at which a room after a spill is left: what is
-// immediately dangerous, and the emergency level for ten minutes.
-func emergency(f *figure.Figure) []limit.Limit {
+// immediately dangerous, and the emergency level for ten minutes. Where a bottle breaks,
+// that level is for the mean of ten minutes, and the peak meets the ceilings too.
+func emergency(c route.Case, f *figure.Figure) []limit.Limit {
+	if f.Place == figure.Delivery && f.Case.Over == 0 {
+		return peaks(c, f)
+	}
 	var out []limit.Limit
 	all := limit.ExposureAt(f.Agent, "")
 	for i := range all {
 		e := &all[i]
-		if e.Leave() {
+		if e.Leave() && (f.Case.Over == 0 || f.Case.Over == e.Average) {
 			out = append(out, exposure(e, f.Quantity, e.Value, math.NaN()))
 		}
 	}
