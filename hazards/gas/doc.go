@@ -71,8 +71,10 @@
 //
 // of all the gas that can come off inside, carbon dioxide and methane too. Without a
 // rating and a relief nothing is allowed. A capacity that is missing leaves the figure
-// unknown and the verdict at exceeds. A vented place carries the figure with the case
-// closed, without a finding. One heated closed, by its step or by more than 60 degC, has
+// unknown and the verdict at exceeds, and so does what has been in a place and gives gas
+// that nobody works out (meeting.Pairs). A tube counts its gas space as it spins, filled
+// with the liquid of a cycle. A vented place carries the figure with the case closed,
+// without a finding, and one that stands open has none. One heated closed, by its step or by more than 60 degC, has
 // the case heated: the gas hot, the air it was filled with and the vapour of the liquor,
 //
 //	p = n R T/V_g + P T/T_f + p_v - P

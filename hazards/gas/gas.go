@@ -53,6 +53,7 @@ type reader struct {
 	flowing []flowing
 	spaces  map[string]working.Num // mL of gas of each place with a closed pressure
 	shut    []shut
+	open    []shut // places that stand open: a lid put on while powder reacts is a failure, and no pressure of theirs
 }
 
 func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num,
@@ -235,7 +236,7 @@ func (r *reader) hydride(into map[string][]working.Num, el string, count float64
 }
 
 // closed is the pressure of each place that holds powder with liquor, if it is
-// shut; a place that is not shut carries it as the case closed. Of all that
+// shut; a vented place carries it as the case closed, and one that stands open has none. Of all that
 // happens in a place the worst counts, and unknown is worse than any number.
 func (r *reader) closed() {
 	for i := range r.c.Route.Places {
@@ -261,6 +262,10 @@ func (r *reader) closed() {
 			r.heated(p, hot, held, gas)
 		}
 		if worst.None() {
+			continue
+		}
+		if p.Closure == route.Open && hot == 0 {
+			r.open = append(r.open, shut{p.Key, figure.Case{State: figure.Closed}})
 			continue
 		}
 		kase, cond := figure.Case{}, phrase.Of("gas.closed")
@@ -329,7 +334,11 @@ func (r *reader) potentials(key string) []potential {
 	}
 	out = r.poisons(out, key)
 	for i := range r.k.Steps {
-		out = r.left(out, &r.k.Steps[i].After, key)
+		d := &r.k.Steps[i]
+		out = r.left(out, &d.After, key)
+		if d.Full != nil {
+			out = r.left(out, d.Full, key)
+		}
 	}
 	for i := range r.k.Ends {
 		out = r.left(out, &r.k.Ends[i], key)
@@ -355,10 +364,14 @@ func (r *reader) stored(out []potential, key string) []potential {
 	return out
 }
 
-// after is a place as a step left it.
+// after is a place as a step left it, or as it spun where that step parts liquid in it.
 func (r *reader) after(step int, key string) *process.State {
 	for i := range r.k.Steps {
-		if d := &r.k.Steps[i]; d.Number == step && d.After.Place == key {
+		switch d := &r.k.Steps[i]; {
+		case d.Number != step || d.After.Place != key:
+		case d.Full != nil:
+			return d.Full
+		default:
 			return &d.After
 		}
 	}

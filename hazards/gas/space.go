@@ -63,19 +63,27 @@ func passing(at func(float64) (float64, bool), percent float64) phrase.Phrase {
 //
 // A place that powder is moved to is given the largest flow of all vessels.
 func (r *reader) closing(courses []course.Course) {
+	for _, x := range r.open {
+		r.shutWhere(x, courses)
+	}
 	for _, x := range r.shut {
-		own := false
-		for i := range courses {
-			n := &courses[i]
-			if n.Stages[0].Done.Place == x.key {
-				own = true
-				r.shutting(x, n.Space, n.Runs, "gas.shut")
-			}
-		}
+		own := r.shutWhere(x, courses)
 		if space, ok := r.spaces[x.key]; ok && !own && len(courses) > 0 {
 			r.shutting(x, space, worstRuns(courses), "gas.shut_moved")
 		}
 	}
+}
+
+// shutWhere reports the time of a place in which powder reacts; false where none does.
+func (r *reader) shutWhere(x shut, courses []course.Course) bool {
+	own := false
+	for i := range courses {
+		if n := &courses[i]; n.Stages[0].Done.Place == x.key {
+			own = true
+			r.shutting(x, n.Space, n.Runs, "gas.shut")
+		}
+	}
+	return own
 }
 
 // worstRuns are the runs of all courses.

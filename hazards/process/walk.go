@@ -84,6 +84,7 @@ type Done struct {
 	Before State  // the place the step worked in, before it
 	After  State  // and after it
 	Filled *State // where it poured to, after it; nil: nowhere
+	Full   *State // the place before it parts liquid in it, or filled for a cycle of washing; nil: it parts none
 	Mixed  *Mixing
 	Hot    working.Num // degC, the highest temperature set in the step; unknown if none is
 	Etches []int       // etches whose liquor is still whole in the place during the step
@@ -218,6 +219,8 @@ func (k *walker) step(s *route.Step) {
 	case route.Moves:
 		k.move(p, s)
 	case route.Parts:
+		full := p.copy()
+		d.Full = &full
 		k.separate(p, s)
 		d.Etches = nil
 	case route.Dries:

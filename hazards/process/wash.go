@@ -45,7 +45,8 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 			d.Mixed.There = &there
 		}
 		k.react(p, s, reaction{})
-		first := k.merged(p)
+		first, full := k.merged(p), p.copy()
+		d.Full = &full
 		k.decant(p, s, k.retained(p, s, first.Volume, working.Num{}))
 		p.Etches = nil
 		return
@@ -64,12 +65,13 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	q := k.merged(p)
 	x.Retained = k.retained(p, s, q.Volume, c.Volume)
 	k.concentrations(q, &x)
-	R, V := x.Retained.As("R"), q.Volume.As("V")
+	R, V, W := x.Retained.As("R"), q.Volume.As("V"), x.Added
 	x.Decant0 = k.w.Line("V_0", "mL", "max(V-R,0)", max(V.V-R.V, 0), V, R)
+	filled := k.w.Line("V", "mL", "R+W", R.V+W.V, R, W)
+	d.Full = fuller(p, q, filled)
 	k.decant(p, s, x.Retained)
-	W := x.Added
 	if at := k.c.Route.Place(p.Place); at != nil {
-		k.filled(at, k.w.Line("V", "mL", "R+W", R.V+W.V, R, W), s)
+		k.filled(at, filled, s)
 	}
 	x.Kept = k.w.Line("f", "1", "R/(R+W)", R.V/(R.V+W.V), R, W)
 	k.count(&x, !s.Retained.Set && len(p.Solids) > 0)
@@ -95,6 +97,16 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	}
 	k.out.Washes = append(k.out.Washes, x)
 	p.Etches = nil
+}
+
+// fuller is a place filled for a cycle of washing, or as it was with the liquor q where
+// that is more.
+func fuller(p *State, q *Pool, filled working.Num) *State {
+	s := p.copy()
+	if !(q.Volume.V >= filled.V) {
+		s.Liquid = []Pool{{Volume: filled, Share: one, Whole: true, More: q.More}}
+	}
+	return &s
 }
 
 // concentrations are those of the liquid before the first cycle, as acid

@@ -5,9 +5,11 @@
 // Low and high of a figure are the least and the greatest of the centre, of every single
 // swing, and of that figure's own two corner runs, in which every datum stands at the end
 // that moved this figure down, or up. Rows of one group move together. A datum whose two
-// ends move a figure the same way stays central in the opposite corner. Figures marked
-// kinked in the catalogue (boiling point, capped rises, the least of several limits) get
-// the quarter points too. If a corner is unknown, that end is unknown. Rows of shape bound
+// ends move a figure the same way stays central in the opposite corner. A figure that is
+// nothing at the centre has one corner more, in which what moves nothing there stands
+// where it moves the same quantity most elsewhere. Figures marked kinked in the catalogue
+// (boiling point, capped rises, the least of several limits) get the quarter points too. If a
+// corner is unknown, that end is unknown. Rows of shape bound
 // are printed and not swung. An amount that the writer gave has no range unless he gives
 // one. What a search over moments found has the range of about eight corners.
 package ranges

@@ -238,7 +238,7 @@ func (r *ranger) setAll() {
 	r.swing()
 	rivals := r.rivals()
 	c := corners{at: map[key]int{}}
-	want, third := make([][2]int, len(r.base)), map[int]int{}
+	want, more := make([][2]int, len(r.base)), map[int][]int{}
 	for i := range r.base {
 		if r.base[i].Searched {
 			continue
@@ -246,8 +246,8 @@ func (r *ranger) setAll() {
 		for d, up := range []bool{false, true} {
 			want[i][d] = c.add(r.corner(i, up), r.partsOf(i))
 		}
-		if k, there := rivals.corner(i); there {
-			third[i] = c.add(k, r.partsOf(i))
+		for _, k := range r.others(rivals, i) {
+			more[i] = append(more[i], c.add(k, r.partsOf(i)))
 		}
 	}
 	c.also(assess.Of(assess.Gas)) // the search for the worst failure looks at the flows of all runs
@@ -258,8 +258,8 @@ func (r *ranger) setAll() {
 			continue
 		}
 		down, up := r.lots.at(&found[want[i][0]], i), r.lots.at(&found[want[i][1]], i)
-		if k, there := third[i]; there {
-			down, up = rivals.beyond(i, down, up, r.lots.at(&found[k], i))
+		for _, k := range more[i] {
+			down, up = r.beyond(i, down, up, r.lots.at(&found[k], i))
 		}
 		r.set(i, down, up)
 	}

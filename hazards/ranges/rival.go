@@ -119,10 +119,10 @@ func (x *rival) corner(i int) (key, bool) {
 	return key(b), true
 }
 
-// beyond are the ends of a figure with its rival corner, which widens the one where
-// danger lies.
-func (x *rival) beyond(i int, down, up, corner float64) (float64, float64) {
-	if q, _ := figure.Lookup(x.r.base[i].Quantity); q.Danger == figure.Low {
+// beyond are the ends of a figure with another corner toward danger, which widens the
+// one where danger lies.
+func (r *ranger) beyond(i int, down, up, corner float64) (float64, float64) {
+	if q, _ := figure.Lookup(r.base[i].Quantity); q.Danger == figure.Low {
 		return min(down, corner), up
 	}
 	return down, max(up, corner)

@@ -56,21 +56,23 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool)
 	r.about, r.moves = wanted, moves
 	r.swing()
 	rivals := r.rivals()
-	ends, third := corners{at: map[key]int{}}, map[int]int{}
+	ends, more := corners{at: map[key]int{}}, map[int][]int{}
 	of := make([]int, len(r.base))
 	for i := range r.base {
 		if of[i] = -1; !wanted(&r.base[i]) {
 			continue
 		}
 		of[i] = ends.add(r.corner(i, dangerUp(&r.base[i])), r.partsOf(i))
-		if k, there := rivals.corner(i); there {
-			third[i] = ends.add(k, r.partsOf(i))
+		for _, k := range r.others(rivals, i) {
+			more[i] = append(more[i], ends.add(k, r.partsOf(i)))
 		}
 	}
 	found := r.all(ends.keys, ends.want)
-	for i, at := range third {
-		if f := &r.base[i]; farther(f, r.lots.at(&found[at], i), r.lots.at(&found[of[i]], i)) {
-			of[i] = at
+	for i := range r.base {
+		for _, at := range more[i] {
+			if f := &r.base[i]; farther(f, r.lots.at(&found[at], i), r.lots.at(&found[of[i]], i)) {
+				of[i] = at
+			}
 		}
 	}
 	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[figure.ID][]corner{},
@@ -87,7 +89,7 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool)
 		}
 		r.set(i, low, high)
 		if of[i] >= 0 {
-			out.moves[f.ID] = r.movers(r.driver(i), i)
+			out.moves[f.ID] = r.movers(r.driver(i), i, r.likest(i))
 			out.leads[f.ID] = r.leads(i, ends.keys[of[i]], r.lots.at(&found[of[i]], i))
 		}
 	}

@@ -1,0 +1,61 @@
+package ranges
+
+import "etchbound/hazards/figure"
+
+// likeness is the corner of a figure that is nothing at the centre: gas of powder that an
+// etch leaves, where the best estimate is that it leaves none. A datum that says how much
+// gas what is left gives moves nothing there, and would stay central in its corner. It
+// stands at the end that moves the same quantity toward danger where that is most. It is
+// false where the figure is something, or no such datum is found.
+func (r *ranger) likeness(i int) (key, bool) {
+	j := r.likest(i)
+	if j == i {
+		return "", false
+	}
+	b, from, moves, found := []byte(r.corner(i, true)), r.base[j].Value.V, false, false
+	for v := range r.vars {
+		if b[v] != centre || r.stirs(v, i) {
+			moves = true
+			continue
+		}
+		best := 1e-12 * from
+		for e, end := range ends {
+			if end == 1 || end == 3 {
+				continue
+			}
+			if move := r.lots.at(&r.swings[v*len(ends)+e], j) - from; move > best {
+				best, b[v], found = move, end, true
+			}
+		}
+	}
+	return key(b), moves && found
+}
+
+// likest is the figure of the quantity of figure i that is most at the centre, of those
+// made with it; i itself where that is something, or no other is.
+func (r *ranger) likest(i int) int {
+	at, most := i, 0.0
+	if r.base[i].Value.V != 0 || !dangerUp(&r.base[i]) {
+		return i
+	}
+	for j := range r.base {
+		f := &r.base[j]
+		if f.Quantity == r.base[i].Quantity && r.lots.part[j] == r.lots.part[i] && f.Case.State != figure.Heated &&
+			f.Value.V > most {
+			at, most = j, f.Value.V
+		}
+	}
+	return at
+}
+
+// others are the corners of a figure toward danger beside its own.
+func (r *ranger) others(rivals *rival, i int) []key {
+	var out []key
+	if k, there := rivals.corner(i); there {
+		out = append(out, k)
+	}
+	if k, there := r.likeness(i); there {
+		out = append(out, k)
+	}
+	return out
+}
