@@ -1,5 +1,5 @@
-// Package reports knows how a review is put before people: one document model
-// and the four ways of writing it, Markdown, HTML, JSON and CSV, and the
-// working tree of one figure as plain text. It must not know any arithmetic of
-// a hazard: every number it prints was computed before it came here.
+// Package reports knows which pages and files are put before people and programs, and
+// what each is made of: it is the door that the commands knock at, with one room a page
+// behind it. It must not know any arithmetic of a hazard: every number that is printed
+// was computed before it came here.
 package reports
