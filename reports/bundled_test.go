@@ -50,7 +50,7 @@ func TestHFIsNamedOnPageOne(t *testing.T) {
 		if err := document.Markdown(&m, document.Document{Sections: d.Sections[:1]}); err != nil {
 			t.Fatal(err)
 		}
-		if said := strings.Contains(m.String(), "**HF is present: "); said != there {
+		if said := strings.Contains(m.String(), "**Hydrofluoric acid: "); said != there {
 			t.Errorf("%s: fluoride figure %v, HF named %v", name, there, said)
 		}
 	}

@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
-	"etchbound/reports/document"
 	"etchbound/reports/draft"
+	"etchbound/reports/firstpage"
 	"etchbound/reports/fixture"
 	"etchbound/reports/words"
 )
@@ -30,17 +30,17 @@ func TestContainersThatBurstAreStopped(t *testing.T) {
 		}
 		r := fixture.Brief(t, string(text))
 		b := newBuilder(&r, draft.Options{})
-		worst := b.WorstFindings(8)
+		worst := firstpage.Worst(b.Draft)
 		if len(worst) == 0 {
 			t.Fatalf("%s: no findings", name)
 		}
 		if f := worst[0]; f.Figure.String() != "gas.closed.pressure@"+c.place || f.Verdict != figure.Exceeds {
 			t.Errorf("%s: the first finding is %s, %s", name, f.Figure, f.Verdict)
 		}
-		holds, ok := b.holdPoints().Blocks[0].(document.List)
-		if !ok || !strings.Contains(holds.Items[0], c.place) ||
-			!strings.HasPrefix(holds.Items[0], "Keep it vented, never shut, and ask the safety office first.") {
-			t.Errorf("%s: the first hold point is not of the shut container: %v", name, holds.Items)
+		holds := firstpage.StopTexts(b.Draft)
+		if !strings.Contains(holds[0], c.place) ||
+			!strings.HasPrefix(holds[0], "Keep it vented, never shut, and ask the safety office first.") {
+			t.Errorf("%s: the first hold point is not of the shut container: %v", name, holds)
 		}
 		if says := words.Say(b.Review.Holds[0].Says); !strings.Contains(says, c.met) {
 			t.Errorf("%s: the hold point does not name %s: %s", name, c.met, says)

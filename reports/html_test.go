@@ -73,7 +73,7 @@ func TestPageOneOrder(t *testing.T) {
 	for _, s := range d.Sections[0].Subs {
 		got = append(got, s.Key)
 	}
-	if strings.Join(got, " ") != "decision envelope worst holds not-known contacts" {
+	if strings.Join(got, " ") != "decision questions worst holds not-known contacts" {
 		t.Errorf("page 1 is %v", got)
 	}
 }

@@ -8,7 +8,6 @@ import (
 	"etchbound/hazards"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
-	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
 
@@ -49,9 +48,9 @@ func (b *builder) milderText(m *hazards.Milder) string {
 	}
 	was := draft.VerdictName(m.Was)
 	if m.Gone {
-		return words.Of("replaced.gone", plain.Clip(name, nameLength), was)
+		return words.Of("replaced.gone", name, was)
 	}
-	return words.Of("replaced.verdict", plain.Clip(name, nameLength), draft.VerdictName(m.Is), was)
+	return words.Of("replaced.verdict", name, draft.VerdictName(m.Is), was)
 }
 
 // counted joins the first of so many texts and counts the others.

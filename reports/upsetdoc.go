@@ -5,6 +5,7 @@ import (
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/failures"
+	"etchbound/reports/firstpage"
 	"etchbound/reports/plain"
 	"etchbound/reports/review"
 	"etchbound/reports/words"
@@ -18,9 +19,7 @@ func BuildUpset(r hazards.Review, o draft.Options) document.Document {
 		Digest: plain.ShortDigest(b.Route().Digest)}
 	top := document.Section{Key: "page-1", Title: d.Title,
 		Blocks: []document.Block{b.Control(), document.Paragraph{Text: words.Of("deference.line")}}}
-	if hf, ok := b.HfPresent(); ok {
-		top.Blocks = append(top.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
-	}
+	top.Blocks = append(top.Blocks, firstpage.Warned(b.Draft)...)
 	d.Sections = []document.Section{top, failures.Section(b.Draft), review.Steps(b.Draft), review.Emergency(b.Draft)}
 	return d
 }

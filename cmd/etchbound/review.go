@@ -60,7 +60,7 @@ func reviewCommand(s streams) *cobra.Command {
 			if stopWhen != "" && stopWhen != "exceeds" && stopWhen != "near" {
 				return input("--stop-when: found %q, accepted are exceeds and near", stopWhen)
 			}
-			r, err := reviewOf(f, brief && stopWhen == "", s) // a verdict needs all of it
+			r, err := reviewOf(f, brief && stopWhen == "" && kind == "json", s) // page 1 and a verdict need all of it
 			if err != nil {
 				return err
 			}

@@ -1,6 +1,8 @@
 package verdict
 
 import (
+	"slices"
+
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/phrase"
@@ -8,23 +10,57 @@ import (
 	"etchbound/hazards/route"
 )
 
-// Hold is a point at which work stops until something is so.
+// Hold is a point at which work stops until something is so: one a matter, with
+// everything that it is of.
 type Hold struct {
-	ID   string
-	Says phrase.Phrase
+	ID     string
+	Says   phrase.Phrase
+	Places []figure.Place // of the findings it is of, in their order
+	parts  []phrase.Phrase
+}
+
+// takes reports whether a hold point says something already, or says it from now on: of
+// several things of which the same is said, one sentence tells them all.
+func (h *Hold) takes(says phrase.Phrase) bool {
+	if h.Says.Key != says.Key {
+		return false
+	}
+	one, ok := onlyPart(says)
+	if !ok || len(h.parts) == 0 {
+		return h.Says.Equal(says)
+	}
+	if !slices.ContainsFunc(h.parts, one.Equal) {
+		h.parts = append(h.parts, one)
+		h.Says.Args = []any{h.Says.Args[0].(phrase.Phrase).And(phrase.As(" "), one)}
+	}
+	return true
+}
+
+// onlyPart is the one phrase that stands in another.
+func onlyPart(p phrase.Phrase) (phrase.Phrase, bool) {
+	if len(p.Args) != 1 || len(p.More) > 0 {
+		return phrase.Phrase{}, false
+	}
+	part, ok := p.Args[0].(phrase.Phrase)
+	return part, ok
 }
 
 // Holds are the points at which work stops until something is so, of what the walk
 // of a route says and of what was found against limits.
 func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 	var out []Hold
-	add := func(id string, says phrase.Phrase) {
-		for _, h := range out {
-			if h.Says.Equal(says) {
-				return
+	add := func(id string, says phrase.Phrase) *Hold {
+		for i := range out {
+			if out[i].takes(says) {
+				return &out[i]
 			}
 		}
-		out = append(out, Hold{ID: id, Says: says})
+		h := Hold{ID: id, Says: says}
+		if one, ok := onlyPart(says); ok {
+			h.parts = []phrase.Phrase{one}
+		}
+		out = append(out, h)
+		return &out[len(out)-1]
 	}
 	said := func(last bool) {
 		for _, f := range k.Facts {
@@ -49,7 +85,10 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 			continue
 		}
 		if holdFinding[f.Limit.ID] && f.Limit.Origin != limit.Local && !supposed(f.Figure) {
-			add(f.Limit.ID, stops(r, k, f))
+			h := add(f.Limit.ID, stops(r, k, f))
+			if at := f.Figure.Place; !at.IsZero() && !slices.Contains(h.Places, at) {
+				h.Places = append(h.Places, at)
+			}
 		}
 	}
 	said(true)
@@ -136,6 +175,7 @@ var holdFact = map[string]bool{
 var holdFinding = map[string]bool{
 	"no_rated_container": true,
 	"boiling_point":      true,
+	"boiling_as_run":     true,
 	"bulk_40_degc":       true,
 	"written_mass":       true,
 	"mixing_to_boiling":  true,

@@ -10,7 +10,7 @@ import (
 	"etchbound/hazards/meeting"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
-	"etchbound/reports/plain"
+	"etchbound/reports/firstpage"
 	"etchbound/reports/words"
 )
 
@@ -53,14 +53,12 @@ func (b *builder) figuresOf(of figure.Family) []document.Block {
 func (b *builder) doorSheet() document.Section {
 	s := document.Begin("door")
 	s.Blocks = append(s.Blocks, document.Facts{Pairs: []document.Pair{
-		{Name: words.Of("door.operation"), Value: plain.Clip(plain.Fold(b.Route().Title), draft.TitleLength)},
+		{Name: words.Of("door.operation"), Value: b.Title()},
 		{Name: words.Of("door.materials"), Value: b.namesOf(b.Held())},
 		{Name: words.Of("door.gas"), Value: b.gasText()},
 		{Name: words.Of("envelope.batch"), Value: b.BatchText()},
 	}})
-	if hf, ok := b.HfPresent(); ok {
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
-	}
+	s.Blocks = append(s.Blocks, firstpage.Warned(b.Draft)...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("door.alarm"), Tone: document.Warning},
 		document.Facts{Pairs: []document.Pair{{Name: words.Of("door.alone"), Value: b.Alone()}}},
 		b.doorBlanks(), document.Paragraph{Text: words.Of("deference.short")})
@@ -114,9 +112,7 @@ func (b *builder) gasText() string {
 
 func (b *builder) benchCard() document.Section {
 	s := document.Begin("bench")
-	if hf, ok := b.HfPresent(); ok {
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: hf, Tone: document.Warning})
-	}
+	s.Blocks = append(s.Blocks, firstpage.Warned(b.Draft)...)
 	s.Blocks = append(s.Blocks, b.FirstAid()...) // at the head of the page, so that no page break cuts it
 	t := document.Table{Caption: words.Of("bench.caption"),
 		Columns: document.Right(document.Columns("col.step", "col.done", "col.materials", "col.time",
@@ -133,9 +129,7 @@ func (b *builder) benchCard() document.Section {
 	s.Blocks = append(s.Blocks, b.FirstLines()...)
 	var stop document.List
 	stop.Ordered = true
-	for _, h := range b.Review.Holds {
-		stop.Items = append(stop.Items, plain.Fold(words.Say(h.Says)))
-	}
+	stop.Items = firstpage.StopTexts(b.Draft)
 	if len(stop.Items) > 0 {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("bench.holds")}, stop)
 	}

@@ -12,6 +12,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
+	"etchbound/reports/firstpage"
 	"etchbound/reports/number"
 	"etchbound/reports/record"
 	"etchbound/reports/words"
@@ -196,10 +197,9 @@ func compareWorst(b []*builder, c *scaling.Comparison) []document.Block {
 	for i := range b {
 		n := scaling.Verdicts(&c.Reviews[i])
 		var names []string
-		for _, f := range b[i].WorstFindings(4) {
-			if f.Verdict != figure.Within {
-				names = append(names, b[i].NameOf(f.Figure)+": "+draft.VerdictName(f.Verdict))
-			}
+		worst := firstpage.Worst(b[i].Draft)
+		for _, f := range worst[:min(len(worst), 4)] {
+			names = append(names, b[i].NameOf(f.Figure)+": "+draft.VerdictName(f.Verdict))
 		}
 		t.Rows = append(t.Rows, document.Row(letter(i), strconv.Itoa(n[figure.Exceeds]),
 			strconv.Itoa(n[figure.UnknownVerdict]), strconv.Itoa(n[figure.Near]),

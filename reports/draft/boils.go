@@ -51,9 +51,9 @@ func (b *Draft) BoilsAt(f *figure.Figure) (float64, bool) {
 	return t.High().V - (top.Value.V - f.Value.V), true
 }
 
-// valueText is the central value of a figure with its unit, and of an open liquor that
+// ValueText is the central value of a figure with its unit, and of an open liquor that
 // it boils.
-func (b *Draft) valueText(f *figure.Figure) string {
+func (b *Draft) ValueText(f *figure.Figure) string {
 	if t, ok := b.BoilsAt(f); ok && f.Value.V >= t {
 		if f.Quantity == rise {
 			return words.Of("rise.boils", b.Options.Units.Amount(f.Quantity, "", t, 1))
@@ -85,7 +85,7 @@ func (b *Draft) ValueAndRange(f *figure.Figure) string {
 	if _, ok := b.BoilsAt(f); !ok {
 		return b.Options.Units.Whole(f)
 	}
-	s, r := b.valueText(f), b.rangeText(f)
+	s, r := b.ValueText(f), b.rangeText(f)
 	if r != words.Of("range.none") && r != words.Of("temperature.throughout") &&
 		!(f.Value.Unknown() && r == words.Of("value.unknown")) {
 		s += " (" + r + ")"

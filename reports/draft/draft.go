@@ -59,8 +59,5 @@ func New(r *hazards.Review, o Options) *Draft {
 	return b
 }
 
-// TitleLength is the longest title page 1 has room for; the purpose section
-// repeats a longer one whole.
-const TitleLength = 100
-
-func (b *Draft) Title() string { return plain.Clip(plain.Fold(b.Route().Title), TitleLength) }
+// Title is the title of the route on one line.
+func (b *Draft) Title() string { return plain.Fold(b.Route().Title) }

@@ -102,7 +102,7 @@ func (b *Draft) figureRow(f *figure.Figure) []document.Cell {
 	if n := f.Value.Line(); n > 0 {
 		line = strconv.Itoa(n)
 	}
-	return []document.Cell{document.Text(b.FigureName(f)), document.Text(b.valueText(f)), document.Text(b.rangeText(f)),
+	return []document.Cell{document.Text(b.FigureName(f)), document.Text(b.ValueText(f)), document.Text(b.rangeText(f)),
 		document.Text(number.StatusText(f.Value.Status)),
 		document.Text(b.Conditions(f)), document.Code(f.ID.String()), document.Text(line)}
 }

@@ -8,6 +8,7 @@ import (
 
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
+	"etchbound/reports/firstpage"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
@@ -58,8 +59,8 @@ func (b *builder) actions() document.Section {
 			{Blank: true}, {Blank: true},
 			document.Text("☐")})
 	}
-	for _, h := range b.Review.Holds {
-		add(plain.Fold(words.Say(h.Says)))
+	for _, h := range firstpage.StopTexts(b.Draft) {
+		add(h)
 	}
 	for _, u := range b.Review.Unknown {
 		if what, settles := words.Named(u.Missing); settles != "" {

@@ -1,0 +1,89 @@
+package firstpage
+
+import (
+	"slices"
+	"strings"
+
+	"etchbound/hazards/figure"
+)
+
+// breathe answers what people breathe at the worst step, agent by agent.
+func (p *reader) breathe(l *Line) {
+	m := p.findings("air.breathing_zone", asWritten)
+	if len(m) == 0 {
+		l.State, l.Answer = Absent, say("breathe.none")
+		return
+	}
+	by := map[string]matter{}
+	var agents []string
+	for _, f := range m {
+		if by[f.Figure.Agent] == nil {
+			agents = append(agents, f.Figure.Agent)
+		}
+		by[f.Figure.Agent] = append(by[f.Figure.Agent], f)
+	}
+	slices.SortStableFunc(agents, func(a, b string) int { return before(by[a].top(), by[b].top()) })
+	p.verdict(l, m)
+	var told, lost, against []string
+	for _, a := range agents {
+		f := by[a].top()
+		g := p.figs.Get(f.Figure)
+		if g == nil || g.Danger().Unknown() {
+			lost = append(lost, p.agent("air.breathing_zone", a))
+			continue
+		}
+		told = append(told, say("breathe.agent", p.agent("air.breathing_zone", a), p.v.Danger(g), p.v.Place(f.Figure.Place)))
+		against = append(against, p.v.Limit(&f.Limit, f.Figure.Agent))
+	}
+	l.Answer = strings.Join(told, "; ")
+	if len(told) > 0 {
+		l.Against = strings.Join(against, "; ")
+	}
+	if f := m.top(); len(told) > 0 {
+		p.narrows(l, f)
+	}
+	if len(lost) > 0 {
+		l.Answer = joinedBy("; ", l.Answer, say("breathe.unknown", strings.Join(lost, ", ")))
+	}
+}
+
+// joinedBy joins what is not empty.
+func joinedBy(sep string, parts ...string) string {
+	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), sep)
+}
+
+// spill answers what to do if it spills or the hood stops, with what the room then
+// holds.
+func (p *reader) spill(l *Line) {
+	l.Answer = say("spill.do")
+	m := p.findings("air.room_peak", func(figure.Case) bool { return true })
+	m = slices.DeleteFunc(m, func(f *figure.Finding) bool { return f.Figure.Place == figure.Delivery })
+	f := m.top()
+	if f == nil {
+		l.State = Told
+		return
+	}
+	p.verdict(l, m)
+	if g := p.figs.Get(f.Figure); g != nil && !g.Danger().Unknown() {
+		l.Answer += say("spill.room", p.agent(f.Figure.Quantity, f.Figure.Agent), p.v.Danger(g))
+	} else {
+		l.Answer += say("spill.unknown")
+	}
+}
+
+// skin answers what to do if it touches skin or eye.
+func (p *reader) skin(l *Line) {
+	l.State = Told
+	hf, tmaoh := p.fluorine(), p.tmaoh()
+	switch {
+	case hf && tmaoh:
+		l.Answer = say("skin.hf") + " " + say("skin.tmaoh")
+	case hf:
+		l.Answer = say("skin.hf")
+	case tmaoh:
+		l.Answer = say("skin.tmaoh")
+	default:
+		l.Answer = say("skin.other")
+	}
+	l.Answer += " " + say("skin.check")
+}

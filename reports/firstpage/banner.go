@@ -1,0 +1,199 @@
+package firstpage
+
+import (
+	_ "embed"
+	"slices"
+	"strings"
+	"sync"
+
+	"etchbound/chemicals"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+	"etchbound/schemas/columns"
+)
+
+// killer is a row of banner.csv: a gas that kills without warning, and what shows that
+// it can come.
+type killer struct{ on, of, says string }
+
+//go:embed banner.csv
+var bannerTable string
+
+var killers = sync.OnceValue(func() []killer {
+	return columns.Must("reports/firstpage/banner.csv", bannerTable, func(r columns.Row) killer {
+		return killer{r.Choice("on", "pair", "fact", "powder"), r.Named("of"), r.Named("says")}
+	})
+})
+
+// banner is everything that can kill without warning, with its key facts.
+func (p *reader) banner() []string {
+	var out []string
+	if s := p.hf(); s != "" {
+		out = append(out, s)
+	}
+	if s := p.base(); s != "" {
+		out = append(out, s)
+	}
+	for _, f := range p.r.Walk.Facts {
+		if f.ID == "hydride" || f.ID == "hydride_impurity" {
+			out = append(out, folded(words.Say(f.Says))+p.hydride())
+		}
+	}
+	for _, k := range killers() {
+		if at := p.shows(k); at != nil {
+			s := say("banner.gas", k.says, listed(at))
+			if !slices.Contains(out, s) {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}
+
+// shows is what shows that a gas of the table can come; nil where nothing does.
+func (p *reader) shows(k killer) []string {
+	var out []string
+	switch k.on {
+	case "pair":
+		for _, m := range p.met {
+			if m.ID == k.of {
+				out = append(out, say("banner.where", m.Names, strings.Join(m.where, ", ")))
+			}
+		}
+	case "fact":
+		for _, f := range p.r.Walk.Facts {
+			if f.ID == k.of {
+				out = append(out, p.v.Place(figure.Step(f.Step)))
+			}
+		}
+	case "powder":
+		if x := p.route().Precursor; x != nil && x.Phase.Count(k.of) > 0 && p.fluorine() {
+			out = append(out, x.Phase.Text)
+		}
+	}
+	return out
+}
+
+// hydride is how much of a toxic gas at most.
+func (p *reader) hydride() string {
+	if b := p.bare("gas.hydride.bound"); b != nil && !b.Danger().Unknown() {
+		return say("banner.hydride", p.v.Danger(b))
+	}
+	return say("banner.hydride_unknown")
+}
+
+// fluorine reports whether any step holds fluorine: in an acid, in a salt, in a complex,
+// or in what the data do not hold and may.
+func (p *reader) fluorine() bool {
+	if p.bare("fluoride.hf_equivalent") != nil || p.bare("fluoride.total") != nil {
+		return true
+	}
+	return p.anyMaterial(func(_ *route.Step, s *chemicals.Substance) bool { return s.May("F") })
+}
+
+// tmaoh reports whether the route has tetramethylammonium hydroxide.
+func (p *reader) tmaoh() bool {
+	return p.anyMaterial(func(_ *route.Step, s *chemicals.Substance) bool { return s.Is("tmaoh") })
+}
+
+func (p *reader) anyMaterial(is func(*route.Step, *chemicals.Substance) bool) bool {
+	for i := range p.route().Steps {
+		s := &p.route().Steps[i]
+		for j := range s.What {
+			if s.What[j].Substance != nil && is(s, s.What[j].Substance) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// hf is the line of hydrofluoric acid: how much, how strong and where, and that a dry
+// salt forms it.
+func (p *reader) hf() string {
+	if !p.fluorine() {
+		return ""
+	}
+	f := p.bare("fluoride.hf_equivalent")
+	if f == nil {
+		return say("hf.amount_unknown") + p.forms()
+	}
+	at := f.Place
+	if m := p.figs.Get(f.Of()); m != nil {
+		f, at = m, m.Place
+	}
+	parts := []string{p.v.Danger(f)}
+	for _, q := range [...]string{"fluoride.hf_concentration", "fluoride.hf_strength"} {
+		g := p.figs.Get(figure.ID{Quantity: q, Place: at})
+		if g == nil {
+			g = p.bare(q)
+		}
+		if g == nil || g.Danger().Unknown() {
+			parts = append(parts, say("hf.unknown", number.LabelOf(q)))
+			continue
+		}
+		parts = append(parts, p.v.Danger(g))
+	}
+	where := ""
+	if !at.IsZero() {
+		where = say("hf.where", p.v.Place(at))
+	}
+	return say("hf.present", strings.Join(parts, ", "), where) + p.forms()
+}
+
+// forms says in which step hydrofluoric acid forms of what is not it, or can form.
+func (p *reader) forms() string {
+	if p.anyMaterial(func(_ *route.Step, s *chemicals.Substance) bool { return s.Formula.Text == "HF" }) {
+		return ""
+	}
+	var of, steps []string
+	p.anyMaterial(func(_ *route.Step, s *chemicals.Substance) bool {
+		if (s.Formula.Count("F") > 0 || s.NotHeld && s.May("F")) && !slices.Contains(of, s.Name) {
+			of = append(of, s.Name)
+		}
+		return false
+	})
+	for _, f := range p.r.Walk.Facts {
+		if strings.HasPrefix(f.ID, "hf_formed") {
+			if s := p.v.Place(figure.Step(f.Step)); !slices.Contains(steps, s) {
+				steps = append(steps, s)
+			}
+		}
+	}
+	switch {
+	case len(of) == 0:
+		return ""
+	case len(steps) == 0:
+		return say("hf.with_acid", listed(of))
+	}
+	return say("hf.forms", listed(of), steps[0])
+}
+
+// base is the line of tetramethylammonium hydroxide: how much and how strong.
+func (p *reader) base() string {
+	if !p.tmaoh() {
+		return ""
+	}
+	var at []string
+	p.eachMaterial(func(s *route.Step, m *route.Material) {
+		if !m.Substance.Is("tmaoh") {
+			return
+		}
+		how := joinedBy(", ", written(m.Volume), written(m.Mass), written(m.Amount), written(m.Strength))
+		at = append(at, joinedBy(", ", how, p.v.Place(figure.Step(s.Number))))
+	})
+	return say("tmaoh", listed(at))
+}
+
+func (p *reader) eachMaterial(do func(*route.Step, *route.Material)) {
+	for i := range p.route().Steps {
+		s := &p.route().Steps[i]
+		for j := range s.What {
+			if s.What[j].Substance != nil {
+				do(s, &s.What[j])
+			}
+		}
+	}
+}

@@ -1,0 +1,132 @@
+package firstpage
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"etchbound/hazards"
+	"etchbound/hazards/doubt"
+	"etchbound/hazards/figure"
+	"etchbound/reports/words"
+)
+
+// gaps are what is not known, one a matter: what the same thing settles of the same
+// kind is one, with every place it is of. First what leaves most verdicts unknown.
+func (p *reader) gaps() []Gap {
+	type group struct {
+		Gap
+		where   []string
+		figures map[figure.ID]bool
+	}
+	var all []*group
+	for i := range p.r.Unknown {
+		u := &p.r.Unknown[i]
+		if p.stopped(u.Kind) {
+			continue // the hold point says it, and what settles it
+		}
+		what, settles := words.Ask(u.Missing)
+		what, settles = folded(what), folded(settles)
+		at := slices.IndexFunc(all, func(g *group) bool {
+			return g.What == cmp.Or(general(u), what) && (general(u) != "" || g.Settles == settles)
+		})
+		if at < 0 {
+			g := &group{Gap: Gap{What: cmp.Or(general(u), what), Settles: settles}, figures: map[figure.ID]bool{}}
+			at, all = len(all), append(all, g)
+		}
+		for _, id := range u.Figures {
+			all[at].figures[id] = true
+		}
+		for _, w := range p.places(u) {
+			if !slices.Contains(all[at].where, w) {
+				all[at].where = append(all[at].where, w)
+			}
+		}
+	}
+	judged := p.unknownVerdicts()
+	weight := func(g *group) int {
+		n := 0
+		for id := range g.figures {
+			n += judged[id]
+		}
+		return n
+	}
+	slices.SortStableFunc(all, func(a, b *group) int { return cmp.Compare(weight(b), weight(a)) })
+	out := make([]Gap, len(all))
+	for i, g := range all {
+		out[i] = Gap{g.What, strings.Join(g.where, ", "), g.Settles}
+	}
+	return out
+}
+
+// stopped reports whether a hold point says already that something of a kind is missing.
+func (p *reader) stopped(kind string) bool {
+	return slices.ContainsFunc(p.r.Holds, func(h hazards.Hold) bool { return ranks()[h.ID].settles == kind && kind != "" })
+}
+
+// general is what several of a kind are called together, the places standing beside it;
+// empty where each has its own words.
+func general(u *doubt.UnknownItem) string {
+	if key := "gap." + u.Kind; words.HasFirstPage(key) {
+		return say(key)
+	}
+	return ""
+}
+
+// places are where something is missing: its step, the place it is of, else those of
+// the figures that lack it.
+func (p *reader) places(u *doubt.UnknownItem) []string {
+	if u.Step > 0 {
+		return []string{p.v.Place(figure.Step(u.Step))}
+	}
+	if p.route().Place(u.Subject) != nil {
+		return []string{p.v.Place(figure.At(u.Subject))}
+	}
+	var out []string
+	for _, id := range u.Figures {
+		if s := p.v.Place(id.Place); !id.Place.IsZero() && !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// unknownVerdicts counts the findings that are not known by their figures.
+func (p *reader) unknownVerdicts() map[figure.ID]int {
+	out := map[figure.ID]int{}
+	for i := range p.r.Findings {
+		if f := &p.r.Findings[i]; class(f) == unknown {
+			out[f.Figure]++
+		}
+	}
+	return out
+}
+
+// left names what no model is built for: a whole family by its name, else its
+// quantities.
+func (p *reader) left() string {
+	all, lacks := map[figure.Family]int{}, map[figure.Family][]string{}
+	var order []figure.Family
+	for _, q := range figure.Catalogue() {
+		all[q.Family]++
+		if !slices.Contains(p.r.NotAssessed, q.Name) {
+			continue
+		}
+		if lacks[q.Family] == nil {
+			order = append(order, q.Family)
+		}
+		lacks[q.Family] = append(lacks[q.Family], strings.ToLower(q.Label[:1])+q.Label[1:])
+	}
+	names := []string{say("left.mist")}
+	for _, f := range order {
+		if key := "left." + string(f); len(lacks[f]) == all[f] && words.HasFirstPage(key) {
+			names = append(names, say(key))
+			continue
+		}
+		names = append(names, lacks[f]...)
+	}
+	return say("left", listed(names))
+}
+
+// folded joins the lines of a text with single blanks.
+func folded(s string) string { return strings.Join(strings.Fields(s), " ") }

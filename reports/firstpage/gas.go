@@ -1,0 +1,102 @@
+package firstpage
+
+import (
+	"slices"
+	"strings"
+
+	"etchbound/hazards/figure"
+)
+
+// hydrogen answers how much hydrogen comes, and what air dilutes it.
+func (p *reader) hydrogen(l *Line) {
+	total := p.bare("gas.hydrogen.total")
+	if total == nil {
+		l.State, l.Answer = Absent, say("hydrogen.none")
+		return
+	}
+	m := p.findings("gas.hydrogen.dilution_air", asWritten)
+	p.verdict(l, m)
+	l.Answer = say("hydrogen.total", p.v.Value(total))
+	if total.Value.Unknown() {
+		l.Answer = say("hydrogen.unknown")
+		if b := p.bare("gas.hydride.bound"); b != nil && !b.Danger().Unknown() {
+			l.Answer = say("hydrogen.hydride", p.v.Danger(b))
+		}
+	}
+	if air := p.bare("gas.hydrogen.dilution_air"); air != nil {
+		if air.Danger().Unknown() {
+			l.Answer += say("hydrogen.air_unknown")
+		} else {
+			l.Answer += say("hydrogen.air", p.v.Danger(air))
+		}
+	}
+}
+
+// lid answers what a shut lid does: the place with the highest pressure, and every
+// place of which it is not known.
+func (p *reader) lid(l *Line) {
+	var worst *figure.Figure
+	var lost []string
+	for f := range p.figs.Of("gas.closed.pressure") {
+		if f.Case.Failure != "" || !f.Of().IsZero() || f.Place.IsZero() {
+			continue
+		}
+		switch {
+		case f.Danger().Unknown():
+			if s := p.v.Place(f.Place); !slices.Contains(lost, s) {
+				lost = append(lost, s)
+			}
+		case worst == nil || f.Danger().V > worst.Danger().V:
+			worst = f
+		}
+	}
+	m := p.findings("gas.closed.pressure", func(c figure.Case) bool { return c.Failure == "" })
+	if worst == nil && len(lost) == 0 {
+		l.State, l.Answer = Absent, say("lid.none")
+		return
+	}
+	p.shut(l, worst, m)
+	switch {
+	case len(lost) > 0 && worst == nil:
+		l.Answer += strings.Join(lost, ", ")
+	case len(lost) > 0:
+		l.Answer += say("answer.also_unknown", strings.Join(lost, ", "))
+	}
+}
+
+// shut says what the worst place comes to, and holds it against what a container may
+// hold. One that is only supposed to be shut has no finding: it must not be shut.
+func (p *reader) shut(l *Line, worst *figure.Figure, m matter) {
+	p.verdict(l, m)
+	if len(m) == 0 {
+		l.Against = say("lid.must_not")
+	}
+	if worst == nil {
+		l.Answer = say("lid.unknown")
+		return
+	}
+	if f := m.top(); f != nil && f.Figure != worst.ID {
+		l.Surely = ""
+	}
+	if worst.Case.State == figure.Closed {
+		l.Answer = say("lid.supposed", p.v.Place(worst.Place), p.v.Value(worst))
+	} else {
+		l.Answer = say("lid.written", p.v.Place(worst.Place), p.v.Value(worst))
+	}
+	if f := p.movedUnfinished(worst); f != nil {
+		l.Answer += say("lid.moved", p.v.Danger(f), p.v.Place(f.Place))
+	}
+}
+
+// movedUnfinished is the highest pressure of what is moved before it has reacted, where
+// that is more than the worst of what goes as written.
+func (p *reader) movedUnfinished(worst *figure.Figure) *figure.Figure {
+	var out *figure.Figure
+	most := worst.Danger().V
+	for f := range p.figs.Of("gas.closed.pressure") {
+		if f.Case.Failure != "" && f.Of().IsZero() && !f.Danger().Unknown() && f.Danger().V > most {
+			out, most = f, f.Danger().V
+		}
+	}
+	return out
+}

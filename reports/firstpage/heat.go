@@ -1,0 +1,213 @@
+package firstpage
+
+import (
+	"math"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+	"etchbound/reports/number"
+)
+
+// allAtOnce answers whether the whole addition may be tipped in.
+func (p *reader) allAtOnce(l *Line) {
+	m := p.findings("heat.temperature_peak", onFailure("all_at_once"))
+	f := m.top()
+	switch {
+	case f == nil && p.r.Case.Brief:
+		l.State, l.Answer = NotYet, say("brief")
+		return
+	case f == nil:
+		l.State, l.Answer = Absent, say("at_once.none")
+		return
+	}
+	p.verdict(l, m)
+	g := p.figs.Get(f.Figure)
+	switch {
+	case g == nil || g.Danger().Unknown():
+		l.Answer = say("at_once.unknown", p.where(f.Figure))
+	case boiling(f) && class(f) == over:
+		l.Answer = say("at_once.boils", p.where(f.Figure), p.v.Value(g))
+	case class(f) == over:
+		l.Answer = say("at_once.over", p.where(f.Figure), p.v.Value(g))
+	default:
+		l.Answer = say("at_once.within", p.where(f.Figure), p.v.Danger(g))
+	}
+	if h := p.figs.Get(figure.ID{Quantity: "gas.hydrogen.peak_rate", Place: f.Figure.Place,
+		Case: figure.If("all_at_once")}); h != nil && !h.Danger().Unknown() {
+		l.Answer += say("at_once.gas", p.v.Danger(h))
+	}
+	l.Answer += p.alsoUnknown(m, f)
+	p.narrows(l, f)
+}
+
+// addition answers how long the addition must take, for which cooling.
+func (p *reader) addition(l *Line) {
+	var m matter
+	for _, q := range [...]string{"heat.addition_time.required", "gas.addition_time.hood", "gas.addition_time.vent"} {
+		m = append(m, p.findings(q, asWritten)...)
+	}
+	f := m.longest(p)
+	if f == nil {
+		l.State, l.Answer = Absent, say("addition.none")
+		return
+	}
+	p.verdict(l, matter{f})
+	g := p.figs.Get(f.Figure)
+	if g == nil || g.Danger().Unknown() {
+		l.Answer = say("addition.unknown", p.where(f.Figure))
+	} else {
+		l.Answer = say("addition.at_least", p.v.Danger(g), p.where(f.Figure))
+	}
+	if f.Figure.Quantity == "heat.addition_time.required" {
+		l.Answer += p.cooledBy(f.Figure.Place)
+	} else {
+		l.Answer += say("addition.by", number.LabelOf(f.Figure.Quantity))
+	}
+	l.Answer += p.alsoUnknown(m, f)
+	p.narrows(l, f)
+}
+
+// longest is the finding that asks for the longest addition, one with a number before
+// one without.
+func (m matter) longest(p *reader) *figure.Finding {
+	var out *figure.Finding
+	most := math.Inf(-1)
+	for _, f := range m {
+		g := p.figs.Get(f.Figure)
+		if g == nil {
+			continue
+		}
+		if v := g.Danger().V; out == nil || v > most || math.IsNaN(most) && !math.IsNaN(v) {
+			if out == nil || !math.IsNaN(v) {
+				out, most = f, v
+			}
+		}
+	}
+	return out
+}
+
+// cooledBy says for which cooling of the place of a step an addition is worked out.
+func (p *reader) cooledBy(at figure.Place) string {
+	s := p.step(at)
+	if s == nil {
+		return ""
+	}
+	place := p.route().Place(s.In)
+	switch {
+	case place == nil || place.Cooling == nil:
+		return say("cooled.not_stated")
+	case place.Cooling.Kind == "none":
+		return say("cooled.none")
+	case !place.Cooling.UA.Set && !place.Cooling.Temperature.Set:
+		return say("cooled.little", coolant(place.Cooling))
+	}
+	return say("cooled.by", coolant(place.Cooling))
+}
+
+// coolant is what cools a vessel in words.
+func coolant(c *route.Cooling) string {
+	s := []string{say("coolant." + c.Kind)}
+	if c.Temperature.Set {
+		s = append(s, written(c.Temperature))
+	}
+	if c.UA.Set {
+		s = append(s, written(c.UA))
+	}
+	return strings.Join(s, ", ")
+}
+
+// cooling answers how hot it gets as written, and if cooling fails.
+func (p *reader) cooling(l *Line) {
+	run, fails := p.findings("heat.temperature_peak", asWritten), p.findings("heat.mtsr", byNoLaw)
+	boils := matter{}
+	for _, f := range append(append(matter{}, run...), fails...) {
+		if f.Limit.ID != "hood_limit" {
+			boils = append(boils, f)
+		}
+	}
+	if len(boils) == 0 {
+		p.unheld(l, []string{"heat.mtsr", "heat.adiabatic_rise", "heat.temperature_peak"})
+		return
+	}
+	first, second := run, fails
+	if run.standsBehind(fails) {
+		first, second = fails, run
+	}
+	p.verdict(l, first)
+	if f := second.top(); f != nil && class(f) == over {
+		if other := p.v.Limit(&f.Limit, f.Figure.Agent); !strings.Contains(l.Against, other) {
+			l.Against = say("against.and", l.Against, other)
+		}
+	}
+	l.Answer = p.asRun(run) + p.ifCoolingFails(fails)
+	if f := first.top(); f != nil {
+		p.narrows(l, f)
+	}
+}
+
+// byNoLaw picks what goes as written, by no law in particular.
+func byNoLaw(c figure.Case) bool { return asWritten(c) && c.Branch == "" }
+
+// standsBehind reports whether what fails goes before what is so as it runs: where it is
+// worse, and where it boils while as it runs only a limit of the house is exceeded.
+func (m matter) standsBehind(fails matter) bool {
+	a, b := m.top(), fails.top()
+	if a == nil || b == nil {
+		return a == nil
+	}
+	return class(b) < class(a) || class(b) == class(a) && boiling(b) && !boiling(a)
+}
+
+// asRun is how hot it gets with its cooling at work.
+func (p *reader) asRun(m matter) string {
+	f := m.top()
+	if f == nil {
+		return ""
+	}
+	g := p.figs.Get(f.Figure)
+	switch {
+	case g == nil || g.Danger().Unknown():
+		return say("run.unknown", p.where(f.Figure))
+	case boiling(f) && class(f) == over:
+		return say("run.boils", p.where(f.Figure))
+	}
+	return say("run.reaches", p.v.Value(g), p.where(f.Figure))
+}
+
+// ifCoolingFails is how hot it gets if nothing has reacted when cooling fails.
+func (p *reader) ifCoolingFails(m matter) string {
+	f := m.top()
+	if f == nil {
+		return ""
+	}
+	g := p.figs.Get(f.Figure)
+	if o := p.figs.Get(f.Of); o != nil {
+		g = o
+	}
+	if g == nil || g.Danger().Unknown() {
+		return say("mtsr.unknown", p.where(f.Figure))
+	}
+	return say("mtsr.reaches", p.v.Value(g), p.where(f.Figure))
+}
+
+// outgrown answers at which batch the first safeguard is outgrown.
+func (p *reader) outgrown(l *Line) {
+	x := p.ladder
+	switch {
+	case p.route().Precursor == nil:
+		l.State, l.Answer = Absent, say("outgrown.no_powder")
+	case x == nil:
+		l.State, l.Answer = NotYet, say("outgrown.not_looked")
+	case x.Finding == nil && x.Unknown > 0:
+		l.State, l.Answer = Told, say("outgrown.unknown", p.v.Amount(x.To, "g"), x.Unknown)
+	case x.Finding == nil:
+		l.State, l.Answer = Told, say("outgrown.none", p.v.Amount(x.To, "g"))
+	default:
+		l.State, l.Answer = Told, say("outgrown.at", p.v.Amount(x.Grams, "g"), p.of(x.Finding.Figure))
+		l.Against = p.v.Limit(&x.Finding.Limit, x.Finding.Figure.Agent)
+		if x.Unknown > 0 {
+			l.Answer += say("outgrown.unless", x.Unknown)
+		}
+	}
+}

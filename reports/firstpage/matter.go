@@ -1,0 +1,152 @@
+package firstpage
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+)
+
+// matter is the findings that are one thing to decide, whatever limit each meets.
+type matter []*figure.Finding
+
+// top is the finding that stands for all, nil where there is none.
+func (m matter) top() *figure.Finding {
+	if len(m) == 0 {
+		return nil
+	}
+	return slices.MinFunc(m, before)
+}
+
+// The order in which findings of a matter stand for it: a number that exceeds before
+// what is not known, and nothing that is within before either.
+const (
+	over = iota
+	unknown
+	near
+	within
+)
+
+// class is the place of a finding in that order.
+func class(f *figure.Finding) int {
+	switch {
+	case f.Verdict == figure.Exceeds && !math.IsNaN(f.Margin):
+		return over
+	case f.Verdict == figure.Exceeds || f.Verdict == figure.UnknownVerdict:
+		return unknown
+	case f.Verdict == figure.Near:
+		return near
+	}
+	return within
+}
+
+// before orders findings, what is said first first. Boiling stands before a limit of
+// the house that is stricter: that the house is exceeded must not hide that it boils.
+func before(a, b *figure.Finding) int {
+	return cmp.Or(
+		cmp.Compare(class(a), class(b)),
+		falseFirst(supposed(a), supposed(b)),
+		falseFirst(!boiling(a), !boiling(b)),
+		falseFirst(a.Limit.Value != 0, b.Limit.Value != 0),
+		cmp.Compare(a.Margin, b.Margin))
+}
+
+// worse orders the findings that stand for matters, worst first: by verdict, then what
+// may hold nothing before the rest.
+func worse(a, b *figure.Finding) int {
+	return cmp.Or(
+		cmp.Compare(b.Verdict, a.Verdict),
+		falseFirst(supposed(a), supposed(b)),
+		falseFirst(a.Limit.Value != 0, b.Limit.Value != 0),
+		before(a, b))
+}
+
+func falseFirst(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
+}
+
+// boiling reports whether a finding is that a liquor boils.
+func boiling(f *figure.Finding) bool {
+	return f.Limit.Origin == limit.Review && strings.HasPrefix(f.Limit.ID, "boiling")
+}
+
+// supposed reports whether a finding is of something that is no step of the route: an
+// agent it does not use, a bottle on its way.
+func supposed(f *figure.Finding) bool {
+	switch f.Figure.Place {
+	case figure.Waste, figure.Delivery, figure.Yard:
+		return f.Figure.Agent != ""
+	}
+	return false
+}
+
+// judge answers a line by the finding that stands for a matter, and names what else of
+// it is not known.
+func (p *reader) judge(l *Line, m matter) {
+	f := m.top()
+	p.verdict(l, m)
+	l.Answer = say("answer.unknown_at", p.where(f.Figure))
+	if g := p.figs.Get(f.Figure); g != nil && !g.Danger().Unknown() {
+		l.Answer = p.named(g) + p.v.Value(g)
+	}
+	l.Answer += p.alsoUnknown(m, f)
+	p.narrows(l, f)
+}
+
+// narrows adds what is expected and what would narrow the range, where that decides.
+func (p *reader) narrows(l *Line, f *figure.Finding) {
+	if s := p.narrow(f); s != "" {
+		l.Answer += "; " + s
+	}
+}
+
+// verdict sets what a line is held against, its verdict and how surely.
+func (p *reader) verdict(l *Line, m matter) {
+	f := m.top()
+	if f == nil {
+		l.State, l.Against = Unjudged, say("against.nothing")
+		return
+	}
+	l.State, l.Verdict, l.Against, l.Surely = Judged, f.Verdict, p.v.Limit(&f.Limit, f.Figure.Agent), p.surely(f)
+	if other := m.house(f); other != nil {
+		l.Against = say("against.and", l.Against, p.v.Limit(&other.Limit, other.Figure.Agent))
+	}
+}
+
+// house is the first finding of a limit of the house that is exceeded beside the one
+// that stands for the matter.
+func (m matter) house(top *figure.Finding) *figure.Finding {
+	for _, f := range m {
+		if f.Limit.Origin == limit.Local && f.Limit.Key != top.Limit.Key && class(f) == over && class(top) == over {
+			return f
+		}
+	}
+	return nil
+}
+
+// alsoUnknown names the places of a matter that are not known beside the finding that
+// stands for it.
+func (p *reader) alsoUnknown(m matter, top *figure.Finding) string {
+	var at []string
+	for _, f := range m {
+		if class(f) != unknown || f.Figure.Place == top.Figure.Place && f.Figure.Agent == top.Figure.Agent {
+			continue
+		}
+		if s := p.where(f.Figure); s != "" && !slices.Contains(at, s) {
+			at = append(at, s)
+		}
+	}
+	if len(at) == 0 {
+		return ""
+	}
+	return say("answer.also_unknown", strings.Join(at, ", "))
+}

@@ -1,0 +1,77 @@
+package firstpage
+
+import (
+	"etchbound/hazards/figure"
+	"etchbound/reports/draft"
+)
+
+// Page is page 1 in words, without layout.
+type Page struct {
+	Asked     string   // the decision in a sentence
+	Within    string   // the bounds within which it is asked
+	Banner    []string // what can kill without warning, each with its key facts
+	Questions []Line   // in the order of their table
+	Others    []Line   // the worst of the rest, worst first
+	Stops     []Stop   // every hold point, the most dangerous first
+	Gaps      []Gap    // what is not known, worst first
+	Left      string   // what is not assessed at all
+	Brief     bool     // what follows a failure is left out
+}
+
+// Line is one matter on one line.
+type Line struct {
+	Key     string
+	Asks    string
+	Answer  string
+	Against string // what it is held against; empty: nothing
+	State   State
+	Verdict figure.Verdict // where it is judged
+	Surely  string         // how surely; empty where nothing is said
+	Section string         // key of the section that tells more
+}
+
+// State is how far a line is answered.
+type State uint8
+
+// The states.
+const (
+	Told     State = iota // it is a fact, or an instruction: nothing is judged
+	Judged                // it has a verdict
+	Unjudged              // a figure that nothing is held against
+	NotYet                // no model is built for it
+	Absent                // the route has no such thing
+)
+
+// Stop is a hold point.
+type Stop struct {
+	ID   string
+	Says string
+	At   []string // where, as far as the words do not say it
+}
+
+// Gap is something that is not known.
+type Gap struct {
+	What    string
+	Where   string
+	Settles string
+}
+
+// Read composes page 1 of a review; ladder is nil where no other batch was looked at.
+func Read(d *draft.Draft, ladder *Ladder) Page {
+	p := newReader(d)
+	p.ladder = ladder
+	out := Page{Asked: p.asked(), Within: p.within(), Banner: p.banner(), Questions: p.questions()}
+	out.Others = p.others()
+	out.Stops = Stops(d)
+	out.Gaps, out.Left, out.Brief = p.gaps(), p.left(), d.Review.Case.Brief
+	return out
+}
+
+// Ladder is the batch at which the first safeguard is outgrown.
+type Ladder struct {
+	Finding *figure.Finding
+	Grams   float64 // the last batch at which it holds
+	To      float64 // the largest batch looked at, g
+	Already bool    // it is exceeded at the batch of the route
+	Unknown int     // findings that could turn sooner and are not known
+}

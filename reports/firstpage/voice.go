@@ -1,0 +1,48 @@
+package firstpage
+
+import (
+	"math"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+)
+
+// voice says what a review holds as its other pages do, in the fewest words.
+type voice struct{ *draft.Draft }
+
+// Place is a place in words.
+func (v voice) Place(p figure.Place) string { return v.PlaceName(p) }
+
+// Value is a figure with its range.
+func (v voice) Value(f *figure.Figure) string { return v.ValueAndRange(f) }
+
+// Amount is a number of a unit.
+func (v voice) Amount(x float64, unit string) string { return number.Thing{Unit: unit}.Bound(x, 0) }
+
+// Limit is a limit in few words: the whole of it stands in the sections.
+func (v voice) Limit(l *limit.Limit, agent string) string {
+	key := "short." + l.ID
+	if strings.HasPrefix(l.ID, "idlh_") {
+		key = "short.idlh"
+	}
+	if math.IsNaN(l.Value) || l.Origin != limit.Local && !words.HasFirstPage(key) {
+		return v.LimitText(l, agent)
+	}
+	if l.Origin == limit.Local {
+		key = "short.local"
+	}
+	q, _ := figure.Lookup(l.Quantity)
+	return words.FirstPage(key, number.Thing{Unit: q.Unit, Digits: 4, Units: v.Options.Units}.Bound(l.Value, 0))
+}
+
+// Danger is the end of a figure at which danger lies, rounded towards it.
+func (v voice) Danger(f *figure.Figure) string {
+	if t, ok := v.BoilsAt(f); ok && f.Danger().V >= t {
+		return words.Of("temperature.boils", v.Options.Units.Amount(f.Quantity, "", t, 1))
+	}
+	return v.Options.Units.Danger(f)
+}

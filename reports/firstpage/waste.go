@@ -1,0 +1,77 @@
+package firstpage
+
+import (
+	"etchbound/hazards/figure"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+)
+
+// neutralise answers what neutralises the waste: the agent the route writes, else the
+// first that is offered.
+func (p *reader) neutralise(l *Line) {
+	f := p.agentMass()
+	if f == nil {
+		l.State, l.Answer = Absent, say("neutralise.none")
+		return
+	}
+	var m matter
+	for _, q := range [...]string{"neutralise.mass", "neutralise.temperature_rise"} {
+		for _, x := range p.findings(q, asWritten) {
+			if x.Figure.Place == f.Place && x.Figure.Agent == f.Agent {
+				m = append(m, x)
+			}
+		}
+	}
+	p.verdict(l, m)
+	if f.Danger().Unknown() {
+		l.Answer = say("neutralise.unknown", draft.AgentName(f.Agent))
+		return
+	}
+	l.Answer = say("neutralise.mass", p.v.Danger(f), draft.AgentName(f.Agent))
+	for _, x := range [...]struct{ quantity, some, none string }{
+		{"neutralise.dilution_water", "neutralise.water", "neutralise.no_water"},
+		{"neutralise.carbon_dioxide", "neutralise.gas", "neutralise.no_gas"},
+		{"neutralise.temperature_rise", "neutralise.rise", ""},
+	} {
+		g := p.figs.Get(figure.ID{Quantity: x.quantity, Place: f.Place, Agent: f.Agent})
+		switch {
+		case g != nil && g.Danger().Unknown():
+			l.Answer += say("neutralise.not_known", number.LabelOf(x.quantity))
+		case g != nil && g.Danger().V > 0:
+			l.Answer += say(x.some, p.v.Danger(g))
+		case x.none != "":
+			l.Answer += say(x.none)
+		}
+	}
+	if t := m.top(); t != nil {
+		p.narrows(l, t)
+	}
+}
+
+// agentMass is the mass of the agent that the route writes, the largest of them; where
+// it writes none, of lime, and else the first.
+func (p *reader) agentMass() *figure.Figure {
+	var written, lime, first *figure.Figure
+	for f := range p.figs.Of("neutralise.mass") {
+		if f.Agent == "" {
+			continue
+		}
+		_, step := f.Place.Step()
+		switch {
+		case step && (written == nil || f.Danger().V > written.Danger().V):
+			written = f
+		case f.Agent == "calcium_hydroxide":
+			lime = f
+		}
+		if first == nil {
+			first = f
+		}
+	}
+	switch {
+	case written != nil:
+		return written
+	case lime != nil:
+		return lime
+	}
+	return first
+}
