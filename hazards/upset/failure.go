@@ -12,7 +12,7 @@ import (
 // failure is a vessel that goes on with other inputs from a moment on.
 type failure struct {
 	key string
-	as  string // the failure with which it shares what follows where no stirrer heats, if any
+	as  string // what follows, where other failures share it
 	// needs is what a course needs for it to happen at all; nil: nothing.
 	needs func(*course.Course) bool
 	// when it can happen, s from the start of the course; false where it cannot.
@@ -22,6 +22,7 @@ type failure struct {
 	// uncooled says that nothing is lost: what a stirrer puts in is then counted up
 	// to the rise at which still air would take it.
 	uncooled bool
+	stirs    bool     // a stirrer goes on: what follows is shared only where none heats
 	heaps    bool     // powder lies as a heap and is wetted all at once
 	mistake  bool     // something done wrong at the start rather than something that breaks
 	uses     []string // rows of data it rests on
@@ -43,15 +44,15 @@ func (r *reader) setting() setting {
 
 // failures are looked for in time, in the order in which they are reported.
 var failures = [...]failure{
-	{key: "cooling_lost", uncooled: true, when: anyTime,
+	{key: "cooling_lost", as: "left_alone", stirs: true, uncooled: true, when: anyTime,
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece { return stirred(p, t) }},
 	{key: "cooling_lost_addition_on", uncooled: true, needs: slowly, when: adding,
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece {
 			return altered(dosing(rest(p, t)), func(x *vessel.Piece) { x.UA, x.Loss = 0, 0 })
 		}},
-	{key: "power_lost", as: "cooling_lost", when: alone,
+	{key: "power_lost", as: "left_alone", when: alone,
 		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
-	{key: "moved_unfinished", as: "cooling_lost", mistake: true, when: anyTime,
+	{key: "moved_unfinished", as: "left_alone", mistake: true, when: anyTime,
 		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
 	{key: "stirrer_stops", heaps: true, needs: slowly, when: adding, uses: []string{"film.still", "upset.stirrer_stands"},
 		then: standing},
@@ -70,6 +71,14 @@ var failures = [...]failure{
 				}
 			})
 		}},
+}
+
+// follows names what follows from a failure of a plan.
+func (f *failure) follows(p *vessel.Plan) string {
+	if f.as == "" || f.stirs && heats(p) {
+		return f.key
+	}
+	return f.as
 }
 
 // rest is what a plan has left after t, counted from there.

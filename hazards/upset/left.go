@@ -33,7 +33,7 @@ func (r *reader) soonest(n *course.Course, law, stage int, boils working.Num) wo
 	if x.Missing != nil || boils.Unknown() {
 		return working.Absent("t_b", "min", working.Joined(x.Missing, boils.Missing())...)
 	}
-	s, missing := r.shortest(n, law, stage, boils.V+kelvin)
+	s, missing := r.shortest(n, law, stage)
 	if missing != nil {
 		return working.Absent("t_b", "min", missing...)
 	}
@@ -41,15 +41,19 @@ func (r *reader) soonest(n *course.Course, law, stage int, boils working.Num) wo
 		append([]working.Num{boils}, x.Inputs...)...)
 }
 
-// shortest is the shortest time to a temperature in K over the failures of
+// shortest is the shortest time to boiling over the failures of
 // equipment that strike in a stage, s; missing says what it lacks.
-func (r *reader) shortest(n *course.Course, law, stage int, boils float64) (t float64, missing []working.Missing) {
+func (r *reader) shortest(n *course.Course, law, stage int) (t float64, missing []working.Missing) {
 	from, to := window(&n.Runs[law].Vessel.Plan, n.Stages[stage].Step.Number)
 	least := float64(followed)
 	for k := range failures {
 		f := &failures[k]
-		found, there := r.tried[tried{n, law, f.key}]
-		if f.mistake || !there || to < found.from || from > found.to {
+		found := r.tried[tried{n, law, f.follows(&n.Runs[law].Vessel.Plan)}]
+		if f.mistake || found == nil || f.needs != nil && !f.needs(n) {
+			continue
+		}
+		first, last, ok := f.when(n, &n.Runs[law].Vessel.Plan)
+		if !ok || to < first || from > last {
 			continue
 		}
 		for _, id := range f.uses {
@@ -60,7 +64,8 @@ func (r *reader) shortest(n *course.Course, law, stage int, boils float64) (t fl
 			continue
 		}
 		before, after := math.Inf(-1), math.Inf(1) // the nearest moments outside
-		for _, o := range found.tried {
+		in := found.within(span{first, last})
+		for _, o := range in {
 			if o.at <= from {
 				before = max(before, o.at)
 			}
@@ -68,9 +73,9 @@ func (r *reader) shortest(n *course.Course, law, stage int, boils float64) (t fl
 				after = min(after, o.at)
 			}
 		}
-		for i := range found.tried {
-			if o := &found.tried[i]; o.at >= before && o.at <= after {
-				least = min(least, boiling(&o.run, boils))
+		for i := range in {
+			if o := &in[i]; o.at >= before && o.at <= after {
+				least = min(least, o.boils)
 			}
 		}
 	}

@@ -42,7 +42,7 @@ type Base struct {
 // what cannot be computed is unknown.
 func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
 	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w),
-		tried: map[tried]searched{}}
+		tried: map[tried]*search{}}
 	for i := range b.Courses {
 		r.bounds(&b.Courses[i])
 		r.spaces(&b.Courses[i])
@@ -115,7 +115,7 @@ type reader struct {
 	vm  working.Num
 	out []figure.Figure
 
-	tried    map[tried]searched
+	tried    map[tried]*search
 	searched bool
 }
 

@@ -98,20 +98,38 @@ func (b *balance) paced(y []float64, p *pace) {
 	}
 }
 
-// coarse are the greatest values of the scalars at the steps of an integration.
+// sampled is in how many parts a step is looked at beside its ends.
+const sampled = 6
+
+// coarse are the greatest values of the scalars at the steps of an integration, and within
+// the two steps beside each of them: output rises and falls within one.
 func (b *balance) coarse(res *ode.Result) [4]Moment {
 	var out [4]Moment
+	var most [len(out)]int // the steps at which they are
 	for i := range out {
 		out[i] = Moment{Value: math.Inf(-1), Edge: true}
 	}
-	scalars, y := b.scalars(), make([]float64, b.n)
-	for _, t := range res.Times() {
+	scalars, y, times := b.scalars(), make([]float64, b.n), res.Times()
+	for k, t := range times {
 		if res.At(t, y) != nil {
 			continue
 		}
 		for i, of := range scalars {
 			if v := of(0, t, y); v > out[i].Value {
-				out[i].Value, out[i].At = v, t
+				out[i].Value, out[i].At, most[i] = v, t, k
+			}
+		}
+	}
+	for i, of := range scalars {
+		for k := max(most[i], 1); k <= min(most[i]+1, len(times)-1); k++ {
+			for j := 1; j < sampled; j++ {
+				t := times[k-1] + (times[k]-times[k-1])*float64(j)/sampled
+				if res.At(t, y) != nil {
+					continue
+				}
+				if v := of(0, t, y); v > out[i].Value {
+					out[i].Value, out[i].At = v, t
+				}
 			}
 		}
 	}
