@@ -8,8 +8,9 @@
 // from equal parts of its time, and then closer around the worst, for the highest
 // temperature, the largest flow and the shortest time to boiling each: some twenty runs by
 // each law, at most 60. Failures of which the same follows share them, and give the same
-// figure where they can happen at the same moments. What is done wrong is the route written that way, assessed again. A wrong order is a closed
-// form, as soon as the powder is wetted: acid onto dry powder gives
+// figure where they can happen at the same moments. What is done wrong is the route written
+// that way, assessed again. A wrong order is a closed form, as soon as the powder is wetted:
+// acid onto dry powder gives
 //
 //	T_max = T + Q/(min(1, n/A) (C - C_s) + C_s)
 //
