@@ -24,9 +24,9 @@ func Schema(name string) ([]byte, bool) {
 
 // schemaDoc is one schema as plain maps, for its words. Beside the standard
 // keywords the schemas carry our own: dimension (what a quantity measures),
-// explain and hint (what a pattern asks, in words), also and also_values (other
-// words people try for a key or a value) and named_by (the key that names a map
-// in messages).
+// explain and hint (what a pattern asks or the words of a list mean), also and
+// also_values (other words people try for a key or a value) and named_by (the key
+// that names a map in messages).
 type schemaDoc struct {
 	name     string
 	raw      []byte

@@ -176,6 +176,9 @@ func (d *schemaDoc) notListed(node *Node, rule map[string]any) Problem {
 	if near := nearestWord(node.Text, rule); near != "" {
 		hint = "did you mean " + near + "?"
 	}
+	if more := stringOf(rule["hint"]); more != "" { // what the words mean, where they are mixed up
+		hint = strings.TrimSpace(hint + " " + more)
+	}
 	accepted := strings.Join(list, ", ")
 	if len(list) > 1 {
 		accepted = "one of " + accepted

@@ -354,11 +354,10 @@ func (r *reader) stored(out []potential, key string) []potential {
 		if d.Place != key || r.c.Route.Steps[i].Verb().Does != route.Stores || len(d.After.Liquid) == 0 {
 			continue
 		}
-		for j := range d.After.Solids {
-			if d.After.Solids[j].Kind == process.Product {
-				missing := working.Lacks("stored_gas", "").In(d.Number)
-				return append(out, potential{[]working.Num{working.Absent("n", "mol", missing)}, &d.After})
-			}
+		product := func(x process.Solid) bool { return x.Kind == process.Product }
+		if d.After.MayCarry > 0 || slices.ContainsFunc(d.After.Solids, product) {
+			missing := working.Lacks("stored_gas", "").In(d.Number)
+			return append(out, potential{[]working.Num{working.Absent("n", "mol", missing)}, &d.After})
 		}
 	}
 	return out

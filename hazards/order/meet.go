@@ -48,7 +48,7 @@ func sent(r *route.Route, s *route.Step, in *process.State) contents {
 	for i := range s.What {
 		out = out.with(material(&s.What[i], r))
 	}
-	if s.Verb().Solids == route.Stays {
+	if s.Verb().Solids == route.Stays && s.Product != "liquid" {
 		return out.liquid()
 	}
 	return out

@@ -55,7 +55,30 @@ func (k *walker) separate(p *State, s *route.Step) {
 	q := k.merged(p)
 	r := k.retained(p, s, q.Volume, working.Num{})
 	k.decant(p, s, r)
+	k.flakes(p, k.places[s.Into], s)
 	p.Etches = nil
+}
+
+// flakes follows the product where solid and liquid are parted: with the liquid all of it
+// goes on, as a bound, and what stays may still hold some. Where nobody says which of the
+// two carries it, the liquid may.
+func (k *walker) flakes(p, to *State, s *route.Step) {
+	if to == nil {
+		return
+	}
+	switch made := pick(p.Solids, Product); {
+	case s.Product == "solids":
+	case s.Product == "liquid" && len(made) > 0:
+		come := make([]Solid, 0, len(made))
+		for _, i := range made {
+			come = append(come, p.Solids[i])
+		}
+		k.heap(to, come)
+		p.Solids = slices.DeleteFunc(slices.Clone(p.Solids), func(x Solid) bool { return x.Kind == Product })
+		p.MayCarry = s.Number
+	case len(made) > 0 || p.MayCarry > 0 || !doubted(p).IsZero():
+		to.MayCarry = s.Number
+	}
 }
 
 // decant leaves r mL of the liquid of p where it is and sends the rest to the
@@ -89,7 +112,7 @@ func (k *walker) move(p *State, s *route.Step) {
 	if !s.Part.Set {
 		to.Liquid = append(to.Liquid, p.Liquid...)
 		k.heap(to, p.Solids)
-		to.Set, to.Etches = set, joined(to.Etches, p.Etches)
+		to.Set, to.Etches, to.MayCarry = set, joined(to.Etches, p.Etches), max(to.MayCarry, p.MayCarry)
 		*p = State{Place: p.Place, Set: p.Set}
 		return
 	}
@@ -101,7 +124,7 @@ func (k *walker) move(p *State, s *route.Step) {
 	p.Liquid = []Pool{kept}
 	to.Liquid = append(to.Liquid, gone)
 	k.partSolids(p, to, f, stay)
-	to.Set, to.Etches = set, joined(to.Etches, p.Etches)
+	to.Set, to.Etches, to.MayCarry = set, joined(to.Etches, p.Etches), max(to.MayCarry, p.MayCarry)
 }
 
 func (k *walker) part(s *route.Step, q *Pool) working.Num {

@@ -78,6 +78,7 @@ type State struct {
 	Set         working.Num // degC last set here
 	Etches      []int       // etches whose liquor is still whole here
 	Neutralised bool
+	MayCarry    int // step that parted it, of which nobody says whether it carries product; 0: none
 }
 
 // Solid is one solid of a place.

@@ -16,13 +16,16 @@ func (k *walker) watch(p *State, s *route.Step) {
 	q := k.merged(p)
 	k.filled(at, q.Volume, s)
 	k.touches(p, q, s)
-	if s.Verb().Does == route.Stores && len(p.Liquid) > 0 && at.Closure == route.Closed &&
-		len(pick(p.Solids, Product)) > 0 {
-		key := "fact.stored"
-		if !q.Wet() {
-			key = "fact.stored_dried"
-		}
-		k.fact("stored", s.Number, phrase.Of(key, s.Number, at.Key))
+	if s.Verb().Does != route.Stores || len(p.Liquid) == 0 {
+		return
+	}
+	switch made := len(pick(p.Solids, Product)) > 0; {
+	case !made && p.MayCarry > 0:
+		k.fact("stored_unsaid", s.Number, phrase.Of("fact.stored_unsaid", s.Number, at.Key, p.MayCarry))
+	case made && at.Closure == route.Closed && q.Wet():
+		k.fact("stored", s.Number, phrase.Of("fact.stored", s.Number, at.Key))
+	case made && at.Closure == route.Closed:
+		k.fact("stored", s.Number, phrase.Of("fact.stored_dried", s.Number, at.Key))
 	}
 }
 

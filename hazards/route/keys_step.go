@@ -22,6 +22,7 @@ var stepKeys = field.Keys[Step]{
 	field.Yes("stirred", func(s *Step) **bool { return &s.Stirred }),
 	field.Times("cycles", func(s *Step) *int { return &s.Cycles }),
 	field.Of("retained", func(s *Step) *quantity.Value { return &s.Retained }).Grows(field.GrowsAsVolume).IsFact(),
+	field.OneOf("product", func(s *Step) *string { return &s.Product }).IsFact(),
 	field.Maybe("target_ph", func(s *Step) **float64 { return &s.TargetPH }),
 	field.Custom(field.Choice, "water", waterOf).IsFact(),
 	field.Of("part", func(s *Step) *quantity.Value { return &s.Part }).Grows(field.GrowsAsVolume),

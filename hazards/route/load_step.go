@@ -29,7 +29,9 @@ func (l *loader) steps(root *schemas.Node, r *Route) []Step {
 func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 	s := Step{
 		Number: number, Do: n.Str("do"), In: n.Str("in"), Into: n.Str("into"), Label: n.Str("label"), Note: n.Str("note"),
-		Over: n.Value("over"), Portions: n.Int("portions", 0), PortionTime: n.Value("portion_time"), Time: n.Value("time"), Temperature: n.Value("temperature"), NotAbove: n.Value("not_above"),
+		Over: n.Value("over"), Portions: n.Int("portions", 0), PortionTime: n.Value("portion_time"),
+		Time: n.Value("time"), Temperature: n.Value("temperature"), NotAbove: n.Value("not_above"),
+		Product:  n.Str("product"),
 		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
 		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
 		Water: n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: VerbOf(n.Str("do")).Keeps(),

@@ -161,6 +161,7 @@ var holdFact = map[string]bool{
 	"second_gas":       true,
 	"melt":             true,
 	"stored":           true,
+	"stored_unsaid":    true,
 	"overfull":         true,
 	"attacked":         true,
 	"material_unknown": true,

@@ -143,7 +143,7 @@ func (b *builder) wasteLabel() document.Section {
 	filled := map[string]bool{}
 	for i := range b.Route().Steps {
 		switch st := &b.Route().Steps[i]; {
-		case st.Verb().Waste == "yes" && st.Into != "":
+		case st.Verb().Waste == "yes" && st.Into != "" && st.Product != "liquid":
 			filled[st.Into] = true
 		case st.Verb().Waste == "here":
 			filled[st.In] = true
