@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/hazards/course"
 	"etchbound/schemas/nearly"
 )
 
@@ -62,6 +63,32 @@ func TestAcidPouredOnToPowderHeatsWhatIsThere(t *testing.T) {
 		if f == nil || !nearly.Between(f.Value.V, ends[0], ends[1]) {
 			t.Errorf("%s is %+v, want %g to %g", id, f, ends[0], ends[1])
 		}
+	}
+}
+
+// The highest temperature against the share that is dosed, by hand as above: of acid on to
+// powder it is greatest with the fifth with which all can react, 150 to 161 K above 25
+// degC, and 99 K above with all of it; of powder into acid all of it is the greatest.
+func TestTheHottestOfTheDosedShare(t *testing.T) {
+	rv := review(t, onto(""))
+	s := &rv.Courses[0].Stages[0]
+	var top course.Dose
+	for _, d := range s.Dosed() {
+		if d.Hottest > top.Hottest {
+			top = d
+		}
+	}
+	all := s.Dosed()[len(s.Dosed())-1]
+	if !nearly.Between(top.Hottest, 175, 186) || !nearly.Between(top.Share, 0.16, 0.27) ||
+		!nearly.Between(all.Hottest, 122, 126) {
+		t.Errorf("%+v, and with all of it %+v", top, all)
+	}
+	rv = review(t, inIce("10 g", "200 mL", "2 W/K"))
+	d := rv.Courses[0].Stages[0].Dosed()
+	m := figureOf(&rv, "heat.mtsr@2")
+	if half, last := d[len(d)/2], d[len(d)-1]; m == nil || !nearly.Between(half.Hottest, 25, last.Hottest) ||
+		!nearly.Share(last.Hottest, 2+1000*rv.Courses[0].Heat.V/rv.Courses[0].Capacity.V, 1e-9) {
+		t.Errorf("%+v, %+v", half, last)
 	}
 }
 

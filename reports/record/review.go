@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/reports/draft"
@@ -160,11 +161,30 @@ func (b *builder) accountJSON() []balanceJSON {
 	return out
 }
 
-// seriesJSON is what every run in time shows against it.
+// dosedJSON is the highest temperature of a step against the share that is dosed.
+func dosedJSON(x *course.Stage) []seriesJSON {
+	doses := x.Dosed()
+	if doses == nil {
+		return nil
+	}
+	id := figure.ID{Quantity: "heat.mtsr", Place: figure.Step(x.Step.Number)}
+	s := seriesJSON{ID: id.String() + "~dosed", X: axisJSON{"dosed", "1"}, Unit: "degC",
+		Points: make([][2]Nine, len(doses)), Events: []eventJSON{}}
+	for i, d := range doses {
+		s.Points[i] = [2]Nine{Nine(d.Share), Nine(d.Hottest)}
+	}
+	return []seriesJSON{s}
+}
+
+// seriesJSON is what every run in time shows against it, and every addition against the
+// share that is in.
 func (b *builder) seriesJSON() []seriesJSON {
 	out := []seriesJSON{}
 	for i := range b.Review.Courses {
 		n := &b.Review.Courses[i]
+		for j := range n.Stages {
+			out = append(out, dosedJSON(&n.Stages[j])...)
+		}
 		for k := range n.Runs {
 			points := n.Runs[k].Vessel.Points()
 			if len(points) == 0 {
