@@ -163,8 +163,15 @@ func (r *reader) steadily(step int, x *liquor, take func(v working.Num, way stri
 		take(v, evaporating[x.is])
 		both = append(both, v)
 	}
+	if x.is != left || x.place.Closure == route.Closed && stated {
+		return
+	}
 	g, by := r.blown(step)
-	if x.is != left || g.None() || x.place.Closure == route.Closed && stated {
+	if x.place.Closure == route.Vented {
+		r.vented(x, g, take)
+		return
+	}
+	if g.None() {
 		return
 	}
 	v := r.carried(x.over, g)
@@ -172,6 +179,40 @@ func (r *reader) steadily(step int, x *liquor, take func(v working.Num, way stri
 	if both = append(both, v); len(both) > 1 && !stated {
 		take(r.w.Sum("n_e", "mol/s", both...), by.both)
 	}
+}
+
+// vented takes what leaves a vented vessel: what the gas that comes out of it carries, and
+// what goes through its vent beside that by diffusion.
+func (r *reader) vented(x *liquor, gas working.Num, take func(v working.Num, way string)) {
+	d := r.diffuses(x.over, x.place, x.hot.As("T"))
+	if gas.None() {
+		take(d, "air.through_vent")
+		return
+	}
+	take(r.w.Sum("n_e", "mol/s", r.carried(x.over, gas), d), "air.through_vent_with_gas")
+}
+
+// diffuses is the vapour that goes through a vent by diffusion, mol/s: its bore and line,
+// with what a hole of that bore resists by itself at its two ends:
+//
+//	n = A D p'/(R T)/(L + pi d/4),  A = pi d2/4
+func (r *reader) diffuses(o *vapour, p *route.Place, celsius working.Num) working.Num {
+	st := r.c.Store
+	var bore, line working.Num
+	if bore = r.c.Given("d", "mm", p.VentBore); !p.VentBore.Set {
+		bore = st.Num("vent.bore_unstated").As("d")
+	}
+	if line = r.c.Given("L", "m", p.VentLine); !p.VentLine.Set {
+		line = st.Num("vent.line_unstated").As("L")
+	}
+	m, R, P, q, t := st.Num(o.moves).As("D"), st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"),
+		o.pressure.As("p"), celsius.As("T")
+	x := working.Exact("x", "1", float64(max(p.Count, 1)), "equal containers")
+	drive := r.w.Line("p_d", "kPa", "-P*log10(1-p/P)*2.302585092994046", -P.V*math.Log10(1-q.V/P.V)*2.302585092994046, P,
+		q)
+	d := bore.V / 1000
+	return r.w.Line("n_d", "mol/s", "x*3.141592653589793*d*d/4e6*D*p_d*1000/(R*(T+273.15))/(L+3.141592653589793*d/4000)",
+		x.V*pi*d*d/4*m.V*drive.V*1000/(R.V*(t.V+kelvin))/(line.V+pi*d/4), x, bore, m, drive, R, t, line)
 }
 
 // vapourIn is a vapour in a step.

@@ -166,16 +166,28 @@ func (r *reader) largestHydrogen() working.Num {
 // floor reports carbon dioxide that lies on the floor of the room, unmixed but
 // for the layer it lies in:
 //
-//	y = 1 - exp(-v/(V h_l/h_r))
+//	y = 1 - exp(-s v/(V h_l/h_r))
+//
+// What a hood takes counts as far as it is rated and tested: s is the share past it.
 func (r *reader) floor(carbon []working.Num) {
 	if carbon == nil {
 		return
 	}
 	volume := r.c.RoomVolume("V")
-	n, layer, height := r.w.Sum("n", "mol", carbon...).As("n"), r.c.Store.Num("air.floor_layer").As("h_l"),
+	share, near := r.leak()
+	all, s := r.w.Sum("n", "mol", carbon...).As("n_0"), share.As("s")
+	n, layer, height := r.w.Line("n", "mol", "n_0*s", all.V*s.V, all, s), r.c.Store.Num("air.floor_layer").As("h_l"),
 		r.c.Store.Num("room.height").As("h_r")
 	y := r.w.Line("y", "ppm", "1e6*(1-exp(-n*Vm/1000/(V*h_l/h_r)))",
 		1e6*(1-math.Exp(-n.V*r.vm.V/1000/(volume.V*layer.V/height.V))), n, r.vm, volume, layer, height)
 	r.put("air.floor", figure.Room, "carbon_dioxide", figure.Case{}, y,
-		phrase.Of("air.layer_on_floor"))
+		r.onFloor(near))
+}
+
+// onFloor says of the layer whether a hood takes most of it, with the date of its test.
+func (r *reader) onFloor(near string) phrase.Phrase {
+	if near == "air.near_source" {
+		return phrase.Of("air.layer_on_floor")
+	}
+	return phrase.Of("air.layer_on_floor_past_hood", r.c.Site.Hood.TestDate)
 }

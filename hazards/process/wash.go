@@ -39,16 +39,7 @@ const maxCycles = 200
 // the liquid of one cycle as often as the route says, or the target needs.
 func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	if s.Verb().Does == route.Prewashes {
-		k.put(p, s, d)
-		if d.Mixed != nil {
-			there := p.copy()
-			d.Mixed.There = &there
-		}
-		k.react(p, s, reaction{})
-		first, full := k.merged(p), p.copy()
-		d.Full = &full
-		k.decant(p, s, k.retained(p, s, first.Volume, working.Num{}))
-		p.Etches = nil
+		k.prewash(p, s, d)
 		return
 	}
 	before := k.poolsAt(s.Into)
@@ -96,6 +87,20 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 		x.Fluorine = working.Absent("n_F", "mol", x.Done.Missing()...)
 	}
 	k.out.Washes = append(k.out.Washes, x)
+	p.Etches = nil
+}
+
+// prewash puts in, lets it react and parts once.
+func (k *walker) prewash(p *State, s *route.Step, d *Done) {
+	k.put(p, s, d)
+	if d.Mixed != nil {
+		there := p.copy()
+		d.Mixed.There = &there
+	}
+	k.react(p, s, reaction{})
+	first, full := k.merged(p), p.copy()
+	d.Full = &full
+	k.decant(p, s, k.retained(p, s, first.Volume, working.Num{}))
 	p.Etches = nil
 }
 
