@@ -73,7 +73,7 @@ func BenchmarkHTML(b *testing.B) {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		if err := reports.HTML(io.Discard, reports.Build(r, options(false))); err != nil {
+		if err := reports.HTML(io.Discard, reports.Build(r, files{}.options(false))); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -41,7 +41,7 @@ func changeCommand(s streams) *cobra.Command {
 				return err
 			}
 			err = deliver(output, []string{args[0], args[1], f.site, f.limits, reviewed.site, reviewed.limits}, s,
-				func(w io.Writer) error { return writeChange(w, x, kind) })
+				func(w io.Writer) error { return writeChange(w, x, kind, f.options(false)) })
 			if err != nil || len(x.Fired) == 0 {
 				return err
 			}
@@ -49,6 +49,7 @@ func changeCommand(s streams) *cobra.Command {
 		},
 	}
 	caseFlags(c, &f)
+	unitsFor(c, &f)
 	c.Flags().StringVar(&f.batch, "batch", "", "the proposed route at this mass of powder, such as \"50 g\"")
 	c.Flags().StringVar(&reviewed.batch, "reviewed-batch", "", "the reviewed route at this mass of powder")
 	c.Flags().StringVar(&reviewed.site, "reviewed-site", "", "site file the review was made with, if another one")
@@ -88,8 +89,7 @@ func rulesMet(x scaling.Change) string {
 	return fmt.Sprintf("rules for a new review that are met: %d\n%s", len(at), strings.Join(at, "\n"))
 }
 
-func writeChange(w io.Writer, x scaling.Change, kind string) error {
-	o := options(false)
+func writeChange(w io.Writer, x scaling.Change, kind string, o reports.Options) error {
 	switch kind {
 	case "json":
 		return reports.ChangeJSON(w, x, o)

@@ -54,10 +54,11 @@ func compareCommand(s streams) *cobra.Command {
 				return err
 			}
 			return deliver(output, append(append([]string(nil), args...), f.site, f.limits), s,
-				func(w io.Writer) error { return writeComparison(w, x, kind) })
+				func(w io.Writer) error { return writeComparison(w, x, kind, f.options(false)) })
 		},
 	}
 	caseFlags(c, &f)
+	unitsFor(c, &f)
 	d.flags(c)
 	c.Flags().StringVar(&f.batch, "batch", "", "all routes at this mass of powder, such as \"50 g\"")
 	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
@@ -83,8 +84,7 @@ func compared(f files, routes []string, s streams) (scaling.Comparison, error) {
 	return x, nil
 }
 
-func writeComparison(w io.Writer, x scaling.Comparison, kind string) error {
-	o := options(false)
+func writeComparison(w io.Writer, x scaling.Comparison, kind string, o reports.Options) error {
 	switch kind {
 	case "json":
 		return reports.CompareJSON(w, x, o)

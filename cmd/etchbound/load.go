@@ -20,6 +20,7 @@ import (
 type files struct {
 	route, site, limits string
 	batch               string
+	units               unitsFlag
 }
 
 // open reads a whole file, or standard input for "-". One byte over the cap is

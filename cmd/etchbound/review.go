@@ -19,14 +19,19 @@ const (
 	dataVersion = "2026-11"
 )
 
-func options(brief bool) reports.Options {
+func (f files) options(brief bool) reports.Options {
 	return reports.Options{Brief: brief, Version: version, DataVersion: dataVersion,
-		Platform: runtime.GOOS + "/" + runtime.GOARCH}
+		Platform: runtime.GOOS + "/" + runtime.GOARCH, Units: f.units.Units}
 }
 
 func caseFlags(c *cobra.Command, f *files) {
 	c.Flags().StringVar(&f.site, "site", "", "site file: hood, room, jurisdiction, local data")
 	c.Flags().StringVar(&f.limits, "limits", "", "file of local limits; they count where they are stricter")
+}
+
+// unitsFor lets a reader choose the units of what a command writes.
+func unitsFor(c *cobra.Command, f *files) {
+	c.Flags().Var(&f.units, "units", "of pages and Markdown: kPa or bar, ppm or mg/m3, such as \"bar,mg/m3\"")
 }
 
 func reviewCommand(s streams) *cobra.Command {
@@ -64,7 +69,7 @@ func reviewCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			o := options(brief)
+			o := f.options(brief)
 			if o.Sample, err = d.sample(c.Context(), r.Case, s); err != nil {
 				return err
 			}
@@ -77,6 +82,7 @@ func reviewCommand(s streams) *cobra.Command {
 		},
 	}
 	caseFlags(c, &f)
+	unitsFor(c, &f)
 	c.Flags().StringVar(&f.batch, "batch", "", "review the route at this mass of powder, such as \"50 g\"")
 	c.Flags().StringVar(&format, "format", "", "markdown, html or json")
 	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only, without what happens when something fails")

@@ -55,10 +55,11 @@ func scaleCommand(s streams) *cobra.Command {
 				return err
 			}
 			return deliver(output, []string{f.route, f.site, f.limits}, s,
-				func(w io.Writer) error { return writeGrowth(w, g, split, kind) })
+				func(w io.Writer) error { return writeGrowth(w, g, split, kind, f.options(false)) })
 		},
 	}
 	caseFlags(c, &f)
+	unitsFor(c, &f)
 	d.flags(c)
 	c.Flags().StringVar(&from, "from", "1 g", "smallest batch")
 	c.Flags().StringVar(&to, "to", "10 kg", "largest batch")
@@ -115,8 +116,7 @@ func grown(f files, from, to string, along scaling.Follow, pots int, s streams) 
 	return g, split, nil
 }
 
-func writeGrowth(w io.Writer, g *scaling.Growth, split scaling.Split, kind string) error {
-	o := options(false)
+func writeGrowth(w io.Writer, g *scaling.Growth, split scaling.Split, kind string, o reports.Options) error {
 	switch kind {
 	case "json":
 		return reports.GrowthJSON(w, g, split, o)

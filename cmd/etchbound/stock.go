@@ -49,10 +49,11 @@ func stockCommand(s streams) *cobra.Command {
 				return input("%v", err)
 			}
 			return deliver(output, append([]string{f.site, f.limits}, args...), s,
-				func(w io.Writer) error { return writeStock(w, h, kind) })
+				func(w io.Writer) error { return writeStock(w, h, kind, f.options(false)) })
 		},
 	}
 	caseFlags(c, &f)
+	unitsFor(c, &f)
 	c.Flags().BoolVar(&sameDay, "same-day", true, "add up the air all routes need, as if they ran at once; false: "+
 		"the route that needs most")
 	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
@@ -72,16 +73,16 @@ func severalRoutes(c *cobra.Command, args []string) error {
 	return nil
 }
 
-func writeStock(w io.Writer, h *scaling.Holdings, kind string) error {
+func writeStock(w io.Writer, h *scaling.Holdings, kind string, o reports.Options) error {
 	switch kind {
 	case "json":
-		return reports.StockJSON(w, h, options(false))
+		return reports.StockJSON(w, h, o)
 	case "csv":
 		return reports.HoldingsCSV(w, h)
 	case "html":
-		return reports.HTML(w, reports.BuildStock(h, options(false)))
+		return reports.HTML(w, reports.BuildStock(h, o))
 	}
-	return reports.Markdown(w, reports.BuildStock(h, options(false)))
+	return reports.Markdown(w, reports.BuildStock(h, o))
 }
 
 // loadAll reads the routes at once and the site and limits once. Problems of

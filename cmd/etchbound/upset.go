@@ -36,18 +36,18 @@ func upsetCommand(s streams) *cobra.Command {
 				return err
 			}
 			return deliver(output, []string{f.route, f.site, f.limits}, s,
-				func(w io.Writer) error { return writeUpset(w, r, kind) })
+				func(w io.Writer) error { return writeUpset(w, r, kind, f.options(false)) })
 		},
 	}
 	caseFlags(c, &f)
+	unitsFor(c, &f)
 	c.Flags().StringVar(&f.batch, "batch", "", "at this mass of powder, such as \"50 g\"")
 	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	return c
 }
 
-func writeUpset(w io.Writer, r hazards.Review, kind string) error {
-	o := options(false)
+func writeUpset(w io.Writer, r hazards.Review, kind string, o reports.Options) error {
 	switch kind {
 	case "json":
 		return reports.JSON(w, reports.OnlyUpset(r), o)

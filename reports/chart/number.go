@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	written "etchbound/reports/digits"
 )
 
 // exact is a number the caller chose, a limit or a moment, to nine digits, so
@@ -40,14 +42,13 @@ func digits(v float64, n int) string {
 	return strconv.FormatFloat(r, 'f', -1, 64)
 }
 
-// power is v with an exponent and no more digits than it has: 1.2e-5.
+// power is v as a power of ten and no more digits than it has, narrow: 1.2·10⁻⁵.
 func power(v float64) string {
 	mantissa, exp, _ := strings.Cut(strconv.FormatFloat(v, 'e', -1, 64), "e")
-	n, _ := strconv.Atoi(exp)
-	if v == 0 || n == 0 {
+	if n, _ := strconv.Atoi(exp); v == 0 || n == 0 {
 		return mantissa
 	}
-	return mantissa + "e" + strconv.Itoa(n)
+	return strings.Replace(written.Power(v), " × ", "·", 1)
 }
 
 // with joins a number and its unit.

@@ -1,8 +1,10 @@
 package chart
 
 import (
+	"cmp"
 	"encoding/xml"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -53,8 +55,18 @@ func (a box) overlaps(b box) bool {
 	return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
 }
 
+var (
+	raised  = regexp.MustCompile(`^(-?)(?:([0-9.]+)·)?10([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)$`)
+	lowered = strings.NewReplacer("⁻", "-", "⁰", "0", "¹", "1", "²", "2", "³", "3", "⁴", "4", "⁵", "5", "⁶", "6",
+		"⁷", "7", "⁸", "8", "⁹", "9")
+)
+
 func number(t *testing.T, s string) float64 {
 	t.Helper()
+	if raised.MatchString(s) { // 1.2·10⁻⁵ and 10⁷
+		m := raised.FindStringSubmatch(s)
+		s = m[1] + cmp.Or(m[2], "1") + "e" + lowered.Replace(m[3])
+	}
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil {
 		t.Fatalf("%q is no number", s)

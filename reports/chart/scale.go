@@ -3,6 +3,7 @@ package chart
 import (
 	"math"
 	"strconv"
+	"unicode/utf8"
 )
 
 // scale maps values to a part of the axis, 0 at its beginning and 1 at its end.
@@ -125,7 +126,7 @@ func name(ticks []tick, exp int) {
 		if t.v == 0 {
 			ticks[i].label = "0"
 		}
-		plain, short = max(plain, len(ticks[i].label)), max(short, len(power(t.v)))
+		plain, short = max(plain, len(ticks[i].label)), max(short, utf8.RuneCountInString(power(t.v)))
 	}
 	if plain <= 7 || plain <= short {
 		return

@@ -39,7 +39,8 @@ func Build(c scaling.Comparison, o draft.Options) document.Document {
 			document.Paragraph{Text: words.Of("compare.lead")},
 			compareTrade(&c)}},
 		{Key: "compare-figures", Title: words.Of("compare.figures"),
-			Blocks: []document.Block{compareTable(&c), document.Paragraph{Text: words.Of("compare.note"), Tone: document.Note}}},
+			Blocks: []document.Block{compareTable(&c, o.Units),
+				document.Paragraph{Text: words.Of("compare.note"), Tone: document.Note}}},
 		{Key: "compare-findings", Title: words.Of("compare.findings"), Blocks: compareWorst(b, &c)}}
 	return d
 }
@@ -69,19 +70,15 @@ func compareRoutes(b []*builder, c *scaling.Comparison) document.Block {
 func rowName(r *scaling.Row) string {
 	s := number.LabelOf(r.Quantity)
 	if r.Agent != "" {
-		s += ", " + draft.AgentName(r.Agent)
+		s += ", " + draft.AgentName(r.Quantity, r.Agent)
 	}
-	unit := number.UnitText(number.UnitOf(r.Quantity))
-	switch {
-	case r.PerGram && unit != "":
-		return s + ", " + unit + " " + words.Of("compare.per_gram")
-	case unit != "":
-		return s + ", " + unit
+	if r.PerGram {
+		s += ", " + words.Of("compare.per_gram")
 	}
 	return s
 }
 
-func compareTable(c *scaling.Comparison) document.Block {
+func compareTable(c *scaling.Comparison, u number.Units) document.Block {
 	t := document.Table{Caption: words.Of("compare.caption"), Columns: document.Columns("col.figure")}
 	for i := range c.Reviews {
 		t.Columns = append(t.Columns, document.Column{Text: letter(i), Right: true})
@@ -91,25 +88,23 @@ func compareTable(c *scaling.Comparison) document.Block {
 		r := &c.Rows[i]
 		row := document.Row(rowName(r))
 		for k := range r.Cells {
-			row = append(row, document.Text(compareCell(&r.Cells[k])))
+			row = append(row, document.Text(compareCell(u.Of(r.Quantity, r.Agent), &r.Cells[k])))
 		}
 		t.Rows = append(t.Rows, append(row, document.Text(toldText(r))))
 	}
 	return t
 }
 
-func compareCell(x *scaling.RowCell) string {
+func compareCell(t number.Thing, x *scaling.RowCell) string {
 	switch {
 	case !x.There:
 		return words.Of("compare.none")
 	case math.IsNaN(x.Value):
 		return words.Of("value.unknown")
 	}
-	s := number.Nearest(x.Value, 3) + " (" + number.Significant(x.Low, 3, -1) + " " + words.Of("compare.to") + " " +
-		number.Significant(x.High, 3,
-			1) + ")"
+	s := t.Whole(number.Ends{Value: x.Value, Low: x.Low, High: x.High})
 	if !math.IsNaN(x.P05) && !math.IsNaN(x.P95) {
-		s += "; " + words.Of("compare.drawn", number.Nearest(x.P05, 3), number.Nearest(x.P95, 3))
+		s += "; " + words.Of("compare.drawn", t.Bound(x.P05, 0), t.Bound(x.P95, 0))
 	}
 	return s
 }
@@ -159,7 +154,7 @@ func compareTrade(c *scaling.Comparison) document.Block {
 func leastName(r *scaling.Row) string {
 	s := number.LabelOf(r.Quantity)
 	if r.Agent != "" {
-		s += " (" + draft.AgentName(r.Agent) + ")"
+		s += " (" + draft.AgentName(r.Quantity, r.Agent) + ")"
 	}
 	if r.PerGram {
 		s += " " + words.Of("compare.per_gram")

@@ -91,13 +91,13 @@ func parts(e string) (mantissa string, power int) {
 // power of ten where it would be a row of noughts.
 func Readable(v float64, places int) string {
 	if a := math.Abs(v); v != 0 && (a >= 1e7 || a < 1e-5) {
-		return power(v)
+		return Power(v)
 	}
 	return strconv.FormatFloat(v, 'f', places, 64)
 }
 
-// power prints v as a chemist writes it by hand: 3.1 × 10⁻¹².
-func power(v float64) string {
+// Power prints v as a chemist writes it by hand: 3.1 × 10⁻¹².
+func Power(v float64) string {
 	mantissa, n := parts(strconv.FormatFloat(Round9(v), 'e', -1, 64))
 	ten := "10" + raise.Replace(strconv.Itoa(n))
 	switch mantissa {

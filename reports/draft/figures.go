@@ -32,11 +32,14 @@ func (b *Draft) PlaceName(place figure.Place) string {
 	return place.Key()
 }
 
-// AgentName is a substance, or two of them, in words.
-func AgentName(agent string) string {
+// AgentName is the substance of a figure, or two of them, in words: what is in the air is
+// called by its gas, which hydrochloric acid is not.
+func AgentName(quantity, agent string) string {
 	parts := figure.AgentsOf(agent)
 	for i, p := range parts {
-		if s, ok := chemicals.Library().Find(p); ok {
+		if key := "vapour." + p; words.Has(key) && figure.Row(quantity).Family == "air" {
+			parts[i] = words.Of(key)
+		} else if s, ok := chemicals.Library().Find(p); ok {
 			parts[i] = s.Name
 		} else {
 			parts[i] = strings.ReplaceAll(p, "_", " ")
@@ -51,6 +54,8 @@ func CaseName(kase figure.Case) string {
 	for i, p := range parts {
 		if key := "case." + p; words.Has(key) {
 			parts[i] = words.Of(key)
+		} else if kase.Over != 0 && strings.HasPrefix(p, "over_") {
+			parts[i] = words.Of("case.over", number.Thing{Unit: "min"}.Bound(kase.Over, 0))
 		} else {
 			parts[i] = strings.ReplaceAll(p, "_", " ")
 		}
@@ -69,7 +74,7 @@ func (b *Draft) FigureName(f *figure.Figure) string {
 		s = append(s, b.PlaceName(place))
 	}
 	if agent != "" {
-		s = append(s, AgentName(agent))
+		s = append(s, AgentName(f.Quantity, agent))
 	}
 	if !kase.IsZero() {
 		s = append(s, CaseName(kase))
@@ -142,7 +147,7 @@ func (b *Draft) Findings(want func(*figure.Finding) bool) []document.Block {
 		}
 		row := []document.Cell{document.Text(b.NameOf(f.Figure)),
 			document.Text(b.LimitText(&f.Limit, f.Figure.Agent) + BasisText(&f.Limit)),
-			document.Text(b.Margin(f)), VerdictCell(f.Verdict), document.Text(needsText(f))}
+			document.Text(b.Margin(f)), VerdictCell(f.Verdict), document.Text(b.needsText(f))}
 		if !Joins(t.Rows, row) {
 			t.Rows = append(t.Rows, row)
 		}
@@ -214,14 +219,14 @@ func SectionOf(l *limit.Limit) string {
 	return l.Section
 }
 
-func needsText(f *figure.Finding) string {
+func (b *Draft) needsText(f *figure.Finding) string {
 	var s []string
 	if !f.Says.IsZero() {
 		s = append(s, plain.Fold(words.Say(f.Says)))
 	}
 	for _, n := range f.Needs {
 		s = append(s, words.Of("need", number.LabelOf(n.Quantity),
-			number.Measure(n.Value, number.DigitsOf(n.Quantity), n.Unit),
+			b.Options.Units.Amount(n.Quantity, f.Figure.Agent, n.Value, 0),
 			plain.Fold(words.Say(n.Says))))
 	}
 	return strings.Join(s, "; ")

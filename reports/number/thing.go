@@ -63,15 +63,9 @@ func (t Thing) form(e Ends) form {
 	return f
 }
 
-// lead is the number by which the unit is chosen: of a time the low end, so that minutes
-// stay minutes where there may be no more than that; else the value, and without one the
-// high end.
+// lead is the number by which the unit is chosen: the value, and without one the high end.
 func (e Ends) lead(t Thing) float64 {
-	of := []float64{e.Value, e.High, e.Low}
-	if t.Low && t.Never > 0 || t.Unit == "min" {
-		of = []float64{e.Low, e.Value, e.High}
-	}
-	for _, v := range of {
+	for _, v := range []float64{e.Value, e.High, e.Low} {
 		if digits.Is(v) && v != 0 {
 			return v
 		}
@@ -170,7 +164,7 @@ func (t Thing) Whole(e Ends) string {
 	case math.IsNaN(e.Value) && math.IsNaN(e.Low) && math.IsNaN(e.High):
 		return words.Of("value.unknown")
 	case t.never(e.Value) && !math.IsNaN(e.Low):
-		return words.Of("time.soonest", f.with(e.Low, -1), f.with(e.Value, 0))
+		return words.Of("time.soonest", f.at(e.Low).with(e.Low, -1), f.with(e.Value, 0))
 	case e.span() && !t.never(e.High):
 		return f.ends(e, form.with)
 	}
@@ -196,7 +190,9 @@ func (f form) ends(e Ends, write func(f form, v float64, way int) string) string
 	case math.IsNaN(e.Low) && math.IsNaN(e.High):
 		return words.Of("value.unknown")
 	case f.never(e.High):
-		return words.Of("time.soonest", f.with(e.Low, -1), f.notReached())
+		return words.Of("time.soonest", f.at(e.Low).with(e.Low, -1), f.notReached())
+	case f.Unit == "min" && f.at(e.Low).unit != f.at(e.High).unit && e.Low > 0: // minutes stay minutes
+		return words.Of("range", f.at(e.Low).with(e.Low, -1), f.at(e.High).with(e.High, 1))
 	case !e.span():
 		return words.Of("range", f.beside(e.Value, e.Low, -1), f.beside(e.Value, e.High, 1))
 	}

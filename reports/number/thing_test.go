@@ -51,9 +51,11 @@ func TestWhole(t *testing.T) {
 		{Thing{Unit: "min"}, Single(238.7), "3.98 h"},
 		{Thing{Unit: "min"}, Single(735000), "510 d"},
 		{Thing{Unit: "min"}, Single(0.5), "30 s"},
+		{Thing{Unit: "min"}, Ends{280, 40, 300}, "4.7 h (40 min to 5 h)"},
+		{Thing{Unit: "min"}, Ends{280, 240, 300}, "4.7 h (4 to 5)"},
 		{low("min", 1440), Single(1440), "not within a day"},
 		{low("min", 43200), Ends{43200, 13.27, 43200}, "13 min at the soonest, else not within 30 days"},
-		{low("min", 43200), Ends{300, 13.27, 43200}, "300 min (13 min at the soonest, else not within 30 days)"},
+		{low("min", 43200), Ends{300, 13.27, 43200}, "5 h (13 min at the soonest, else not within 30 days)"},
 		// Too small to be read.
 		{Thing{Unit: "ppm"}, Single(3e-7), "less than 0.0001 ppm"},
 		{Thing{Unit: "1"}, Single(1e-9), "1 part in 10⁹"},

@@ -92,6 +92,9 @@ func unitOf(name string, v float64) unit {
 					if v == 0 || math.IsNaN(v) {
 						r = was
 					}
+					if v == 0 && was.name == "kg" {
+						r = l[1] // 0 g
+					}
 					return unit{r.name + of, was.of / r.of}
 				}
 			}

@@ -126,7 +126,7 @@ func (b *builder) breathed(agent string) []chart.Line {
 // where danger lies.
 func (b *builder) airCurve(f *figure.Figure, title string, air airOf,
 	share func(ventilated, float64, float64) float64, lines []chart.Line) []document.Block {
-	name := draft.AgentName(f.Agent)
+	name := draft.AgentName(f.Quantity, f.Agent)
 	caption := words.Of(title, name)
 	if title == "curve.near" {
 		caption = words.Of(title, name, b.PlaceName(f.Place))

@@ -174,9 +174,9 @@ func (b *builder) limitBlocks() []document.Block {
 	for _, l := range set.Limits {
 		on := number.LabelOf(l.Quantity)
 		if l.Agent != "" {
-			on += ", " + draft.AgentName(l.Agent)
+			on += ", " + draft.AgentName(l.Quantity, l.Agent)
 		}
-		t.Rows = append(t.Rows, document.Row(l.Label, on, number.Measure(l.Value, 6, l.Unit),
+		t.Rows = append(t.Rows, document.Row(l.Label, on, b.Options.Units.Limit(&l, l.Agent),
 			strings.Trim(l.Document+" "+l.Section, " "), l.Edition, l.Status))
 	}
 	out := []document.Block{t}

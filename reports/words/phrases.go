@@ -79,10 +79,10 @@ func say(b *strings.Builder, p phrase.Phrase) {
 // asks for.
 type spelled float64
 
-// Format writes a number for the verbs g and f.
+// Format writes a number for the verbs g and f, and minutes as they are read for t.
 func (x spelled) Format(s fmt.State, verb rune) {
 	most, asked := s.Precision()
-	if verb != 'g' || !asked {
+	if verb == 'f' || !asked {
 		most = 9
 	}
 	if verb == 'f' && asked {
@@ -93,7 +93,18 @@ func (x spelled) Format(s fmt.State, verb rune) {
 		fmt.Fprint(s, Of("value.unknown"))
 		return
 	}
-	fmt.Fprint(s, digits.Significant(float64(x), most, 0))
+	if verb != 't' {
+		fmt.Fprint(s, digits.Significant(float64(x), most, 0))
+		return
+	}
+	switch minutes := float64(x); {
+	case minutes >= 2*1440:
+		fmt.Fprint(s, digits.Significant(minutes/1440, most, 0), " d")
+	case minutes >= 120:
+		fmt.Fprint(s, digits.Significant(minutes/60, most, 0), " h")
+	default:
+		fmt.Fprint(s, digits.Significant(minutes, most, 0), " min")
+	}
 }
 
 // formOf is the sentence of a key: of several where the first argument counts more

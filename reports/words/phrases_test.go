@@ -117,6 +117,8 @@ func TestPhrasesInWords(t *testing.T) {
 		{phrase.As("100 % as it stands"), "100 % as it stands"},
 		{phrase.Of("fact.salt_ratio", "lithium fluoride", 1.6, phrase.Of("fact.salt_ratio_strength", 3.0), phrase.Phrase{}),
 			"lithium fluoride: 1.6 g, 3 mol/L of the liquid so far."},
+		{phrase.Of("limit.for_minutes", "AEGL-2", 480.0), "AEGL-2 for 8 h"},
+		{phrase.Of("limit.for_minutes", "AEGL-2", 60.0), "AEGL-2 for 60 min"},
 		{phrase.Of("air.until_ppm", 1.2e-7).And(phrase.Of("content.fullest", 2)),
 			"near the source, from the moment it gives off so much, to 1.2 × 10⁻⁷ ppmas it is filled in step 2"},
 		{phrase.Of("finding.within").And(phrase.Of("finding.judged_by", "heat.mtsr@2")),

@@ -7,8 +7,8 @@ import (
 )
 
 // verb is what a sentence may have behind a percent sign: a name or a phrase, a count, a
-// number to some digits, or the sign itself.
-var verb = regexp.MustCompile(`%(s|d|g|\.\dg|\.\df|%)`)
+// number to some digits, minutes to some digits as they are read, or the sign itself.
+var verb = regexp.MustCompile(`%(s|d|g|\.\dg|\.\df|\.\dt|%)`)
 
 // A sentence with a percent sign of its own writes it twice.
 func TestSentencesTakeTheirArguments(t *testing.T) {
