@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/fixture"
 )
 
 // unwritten are numbers no person writes, each with what is written in its place.
@@ -25,8 +27,8 @@ var asWritten = regexp.MustCompile("(?m)^> .*$|`[^`]*`|(?i)digest [0-9a-f]{12}|^
 // Whatever is printed of a bundled route, but for its calculation sheets, has numbers as
 // a person writes them.
 func TestNumbersAreWrittenForPeople(t *testing.T) {
-	for name, r := range bundledReviews(t) {
-		d := Build(r, Options{})
+	for name, r := range fixture.Bundled(t) {
+		d := Build(r, draft.Options{})
 		var kept []document.Section
 		for _, s := range d.Sections {
 			if s.Key != "sheets" && s.Key != "values" { // data stand there as their sources have them
