@@ -41,6 +41,9 @@ func TestTheDoorAsksNobodyIn(t *testing.T) {
 			if found := minutes.FindString(text); found != "" {
 				t.Errorf("%s: the door says %s", name, found)
 			}
+			if strings.Contains(name, "tetramethylammonium") != strings.Contains(text, "TMAOH") {
+				t.Errorf("%s: the door does not tell of TMAOH", name)
+			}
 			for _, key := range []string{"door.alarm", "door.end", "door.person", "contacts.emergency"} {
 				if !strings.Contains(text, words.Of(key)) {
 					t.Errorf("%s: the door lacks %q", name, words.Of(key))

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"etchbound/hazards/figure"
+	"etchbound/reports/draft"
 )
 
 // breathe answers what people breathe at the worst step, agent by agent.
@@ -29,10 +30,10 @@ func (p *reader) breathe(l *Line) {
 		f := by[a].top()
 		g := p.figs.Get(f.Figure)
 		if g == nil || g.Danger().Unknown() {
-			lost = append(lost, p.agent("air.breathing_zone", a))
+			lost = append(lost, draft.AgentName("air.breathing_zone", a))
 			continue
 		}
-		told = append(told, say("breathe.agent", p.agent("air.breathing_zone", a), p.v.Danger(g), p.v.Place(f.Figure.Place)))
+		told = append(told, say("breathe.agent", draft.AgentName("air.breathing_zone", a), p.v.Danger(g), p.v.Place(f.Figure.Place)))
 		against = append(against, p.v.Limit(&f.Limit, f.Figure.Agent))
 	}
 	l.Answer = strings.Join(told, "; ")
@@ -65,7 +66,7 @@ func (p *reader) spill(l *Line) {
 	}
 	p.verdict(l, m)
 	if g := p.figs.Get(f.Figure); g != nil && !g.Danger().Unknown() {
-		l.Answer += say("spill.room", p.agent(f.Figure.Quantity, f.Figure.Agent), p.v.Danger(g))
+		l.Answer += say("spill.room", draft.AgentName(f.Figure.Quantity, f.Figure.Agent), p.v.Danger(g))
 	} else {
 		l.Answer += say("spill.unknown")
 	}

@@ -103,17 +103,9 @@ func (p *reader) where(id figure.ID) string {
 		s = append(s, p.v.Place(id.Place))
 	}
 	if id.Agent != "" {
-		s = append(s, p.agent(id.Quantity, id.Agent))
+		s = append(s, draft.AgentName(id.Quantity, id.Agent))
 	}
 	return strings.Join(s, ", ")
-}
-
-// agent is what a figure is of; what is in the air has the name of its gas.
-func (p *reader) agent(quantity, slug string) string {
-	if key := "in_air." + slug; figure.Row(quantity).Family == "air" && words.HasFirstPage(key) {
-		return say(key)
-	}
-	return draft.AgentName(slug)
 }
 
 // named is where a figure holds, as the lead of its number.

@@ -24,10 +24,10 @@ func (p *reader) neutralise(l *Line) {
 	}
 	p.verdict(l, m)
 	if f.Danger().Unknown() {
-		l.Answer = say("neutralise.unknown", draft.AgentName(f.Agent))
+		l.Answer = say("neutralise.unknown", draft.AgentName(f.Quantity, f.Agent))
 		return
 	}
-	l.Answer = say("neutralise.mass", p.v.Danger(f), draft.AgentName(f.Agent))
+	l.Answer = say("neutralise.mass", p.v.Danger(f), draft.AgentName(f.Quantity, f.Agent))
 	for _, x := range [...]struct{ quantity, some, none string }{
 		{"neutralise.dilution_water", "neutralise.water", "neutralise.no_water"},
 		{"neutralise.carbon_dioxide", "neutralise.gas", "neutralise.no_gas"},
