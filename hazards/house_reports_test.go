@@ -9,7 +9,7 @@ import (
 // levels are the rooms of the reports, the lowest first: a room imports those below it
 // and none beside it.
 var levels = [][]string{
-	{"plain", "digits", "chart"}, {"words"}, {"number"}, {"document"}, {"draft"}, {"aid", "record"}, pages, {"."},
+	{"plain", "digits", "chart"}, {"words"}, {"number"}, {"document"}, {"draft"}, {"selection"}, {"aid", "record"}, pages, {"."},
 }
 
 // pages are the rooms of the reports that are one page, or the pages of one command,

@@ -8,8 +8,8 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/reports/draft"
-	"etchbound/reports/firstpage"
 	"etchbound/reports/fixture"
+	"etchbound/reports/selection"
 	"etchbound/reports/words"
 )
 
@@ -30,14 +30,14 @@ func TestContainersThatBurstAreStopped(t *testing.T) {
 		}
 		r := fixture.Brief(t, string(text))
 		b := newBuilder(&r, draft.Options{})
-		worst := firstpage.Worst(b.Draft)
+		worst := selection.Worst(b.Draft)
 		if len(worst) == 0 {
 			t.Fatalf("%s: no findings", name)
 		}
 		if f := worst[0]; f.Figure.String() != "gas.closed.pressure@"+c.place || f.Verdict != figure.Exceeds {
 			t.Errorf("%s: the first finding is %s, %s", name, f.Figure, f.Verdict)
 		}
-		holds := firstpage.StopTexts(b.Draft)
+		holds := selection.StopTexts(b.Draft)
 		if !strings.Contains(holds[0], c.place) ||
 			!strings.HasPrefix(holds[0], "Keep it vented, never shut, and ask the safety office first.") {
 			t.Errorf("%s: the first hold point is not of the shut container: %v", name, holds)

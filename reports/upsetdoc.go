@@ -5,9 +5,9 @@ import (
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/failures"
-	"etchbound/reports/firstpage"
 	"etchbound/reports/plain"
 	"etchbound/reports/review"
+	"etchbound/reports/selection"
 	"etchbound/reports/words"
 )
 
@@ -19,7 +19,7 @@ func BuildUpset(r hazards.Review, o draft.Options) document.Document {
 		Digest: plain.ShortDigest(b.Route().Digest)}
 	top := document.Section{Key: "page-1", Title: d.Title,
 		Blocks: []document.Block{b.Control(), document.Paragraph{Text: words.Of("deference.line")}}}
-	top.Blocks = append(top.Blocks, firstpage.Warned(b.Draft)...)
+	top.Blocks = append(top.Blocks, selection.Warned(b.Draft)...)
 	d.Sections = []document.Section{top, failures.Section(b.Draft), review.Steps(b.Draft), review.Emergency(b.Draft)}
 	return d
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"runtime"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -62,14 +63,15 @@ func reviewCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if stopWhen != "" && stopWhen != "exceeds" && stopWhen != "near" {
-				return input("--stop-when: found %q, accepted are exceeds and near", stopWhen)
+			if stopWhen != "" && !slices.Contains(stopsWhen, stopWhen) {
+				return input("--stop-when: found %q, accepted are exceeds and near, and expected", stopWhen)
 			}
 			r, err := reviewOf(f, brief && stopWhen == "" && kind == "json", s) // page 1 and a verdict need all of it
 			if err != nil {
 				return err
 			}
 			o := f.options(brief)
+			o.Batches = kind != "json"
 			if o.Sample, err = d.sample(c.Context(), r.Case, s); err != nil {
 				return err
 			}
@@ -78,7 +80,7 @@ func reviewCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return stop(r, stopWhen)
+			return stop(r, reports.Stops(r, o), stopWhen)
 		},
 	}
 	caseFlags(c, &f)
@@ -88,7 +90,7 @@ func reviewCommand(s streams) *cobra.Command {
 	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only, without what happens when something fails")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	d.flags(c)
-	c.Flags().StringVar(&stopWhen, "stop-when", "", "exit with 1 if a finding reaches this verdict: exceeds or near")
+	c.Flags().StringVar(&stopWhen, "stop-when", "", "exit with 1 if a finding reaches this verdict: exceeds or near, or exceeds as expected: expected")
 	return c
 }
 
@@ -115,8 +117,13 @@ func write(w io.Writer, r hazards.Review, kind string, o reports.Options) error 
 	return reports.Markdown(w, reports.Build(r, o))
 }
 
-// stop returns an error if any finding reaches the verdict named.
-func stop(r hazards.Review, when string) error {
+// stopsWhen are the words of --stop-when: expected leaves out what exceeds with the
+// dangerous end of its range alone.
+var stopsWhen = []string{"exceeds", "near", "expected"}
+
+// stop returns an error if any finding reaches the verdict named, or work stops at any
+// hold point.
+func stop(r hazards.Review, holds []string, when string) error {
 	if when == "" {
 		return nil
 	}
@@ -126,9 +133,12 @@ func stop(r hazards.Review, when string) error {
 	}
 	var at []string
 	for i := range r.Findings {
-		if f := &r.Findings[i]; f.Verdict.Rank() >= least {
+		if f := &r.Findings[i]; f.Verdict.Rank() >= least && (when != "expected" || f.Surely != figure.DangerousEnd) {
 			at = append(at, fmt.Sprintf("  %s: %s", f.ID(), f.Verdict))
 		}
+	}
+	if len(holds) > 0 {
+		at = append(at, "  hold point: "+strings.Join(holds, "\n  hold point: "))
 	}
 	if at == nil {
 		return nil

@@ -10,7 +10,7 @@ import (
 	"etchbound/hazards/meeting"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
-	"etchbound/reports/firstpage"
+	"etchbound/reports/selection"
 	"etchbound/reports/words"
 )
 
@@ -58,7 +58,7 @@ func (b *builder) doorSheet() document.Section {
 		{Name: words.Of("door.gas"), Value: b.gasText()},
 		{Name: words.Of("envelope.batch"), Value: b.BatchText()},
 	}})
-	s.Blocks = append(s.Blocks, firstpage.Warned(b.Draft)...)
+	s.Blocks = append(s.Blocks, selection.Warned(b.Draft)...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("door.alarm"), Tone: document.Warning},
 		document.Facts{Pairs: []document.Pair{{Name: words.Of("door.alone"), Value: b.Alone()}}},
 		b.doorBlanks(), document.Paragraph{Text: words.Of("deference.short")})
@@ -112,7 +112,7 @@ func (b *builder) gasText() string {
 
 func (b *builder) benchCard() document.Section {
 	s := document.Begin("bench")
-	s.Blocks = append(s.Blocks, firstpage.Warned(b.Draft)...)
+	s.Blocks = append(s.Blocks, selection.Warned(b.Draft)...)
 	s.Blocks = append(s.Blocks, b.FirstAid()...) // at the head of the page, so that no page break cuts it
 	t := document.Table{Caption: words.Of("bench.caption"),
 		Columns: document.Right(document.Columns("col.step", "col.done", "col.materials", "col.time",
@@ -129,7 +129,7 @@ func (b *builder) benchCard() document.Section {
 	s.Blocks = append(s.Blocks, b.FirstLines()...)
 	var stop document.List
 	stop.Ordered = true
-	stop.Items = firstpage.StopTexts(b.Draft)
+	stop.Items = selection.StopTexts(b.Draft)
 	if len(stop.Items) > 0 {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("bench.holds")}, stop)
 	}

@@ -12,9 +12,9 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
-	"etchbound/reports/firstpage"
 	"etchbound/reports/number"
 	"etchbound/reports/record"
+	"etchbound/reports/selection"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 )
@@ -192,7 +192,7 @@ func compareWorst(b []*builder, c *scaling.Comparison) []document.Block {
 	for i := range b {
 		n := scaling.Verdicts(&c.Reviews[i])
 		var names []string
-		worst := firstpage.Worst(b[i].Draft)
+		worst := selection.Worst(b[i].Draft)
 		for _, f := range worst[:min(len(worst), 4)] {
 			names = append(names, b[i].NameOf(f.Figure)+": "+draft.VerdictName(f.Verdict))
 		}

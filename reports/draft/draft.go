@@ -22,6 +22,7 @@ type Options struct {
 	Paper       document.Paper
 	Units       number.Units    // in which pressures and what is in air are written
 	Sample      *scaling.Sample // draws of the data; nil where none were made
+	Batches     bool            // a few larger batches are looked at for what they outgrow
 }
 
 // Draft is one review on its way to a document, its figures by their ids.

@@ -1,13 +1,14 @@
+// Package firstpage knows how page 1 of a review is laid out. It must not know what is
+// chosen for it, nor any figure.
 package firstpage
 
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
-	"etchbound/reports/draft"
+	"etchbound/reports/selection"
 	"etchbound/reports/words"
 )
 
@@ -17,9 +18,13 @@ var Order = [...]string{"purpose", "steps", "materials", "chemistry", "heat", "g
 	"storage", "waste", "scale", "upset", "safeguards", "construction", "pairs", "emergency", "local", "actions",
 	"values"}
 
+// page is page 1 on its way to a document.
+type page struct{ selection.Page }
+
 // Lay lays page 1 out, with the control line of the document and what the writer put in
 // the place of the program's data.
-func (p *Page) Lay(title string, control document.Block, replaced []document.Block) document.Section {
+func Lay(of selection.Page, title string, control document.Block, replaced []document.Block) document.Section {
+	p := page{of}
 	s := document.Section{Key: "page-1", Title: title, Blocks: []document.Block{control}}
 	s.Subs = []document.Section{p.decision(replaced),
 		table("questions", words.Of("questions.caption"), words.Of("questions.none"), p.Questions),
@@ -28,10 +33,10 @@ func (p *Page) Lay(title string, control document.Block, replaced []document.Blo
 }
 
 // decision is what is asked, what can kill without warning, and who decides.
-func (p *Page) decision(replaced []document.Block) document.Section {
+func (p page) decision(replaced []document.Block) document.Section {
 	s := document.Begin("decision")
 	s.Blocks = append([]document.Block{document.Paragraph{Text: p.Asked}, document.Paragraph{Text: p.Within}},
-		warnings(p.Banner)...)
+		selection.Warnings(p.Banner)...)
 	s.Blocks = append(append(s.Blocks, replaced...),
 		document.FormLine{Label: words.Of("decision.asked"), Boxes: []string{words.Of("decision.accept"),
 			words.Of("decision.conditions"), words.Of("decision.return")}},
@@ -40,20 +45,8 @@ func (p *Page) decision(replaced []document.Block) document.Section {
 	return s
 }
 
-// Warned is what can kill without warning, for every page that has to say it.
-func Warned(d *draft.Draft) []document.Block { return warnings(newReader(d).banner()) }
-
-// warnings are texts that must not be overlooked, each a block.
-func warnings(texts []string) []document.Block {
-	var out []document.Block
-	for _, t := range texts {
-		out = append(out, document.Paragraph{Text: t, Tone: document.Warning})
-	}
-	return out
-}
-
 // table is lines of page 1 under a heading.
-func table(key, caption, none string, lines []Line) document.Section {
+func table(key, caption, none string, lines []selection.Line) document.Section {
 	s := document.Begin(key)
 	if len(lines) == 0 {
 		s.Blocks = []document.Block{document.Paragraph{Text: none}}
@@ -64,21 +57,29 @@ func table(key, caption, none string, lines []Line) document.Section {
 	for i := range lines {
 		l := &lines[i]
 		t.Rows = append(t.Rows, []document.Cell{document.Text(l.Asks), document.Text(l.Answer),
-			document.Text(words.OrDash(joinedBy("; ", l.Against, l.Surely))), l.cell(), document.Text(numberOf(l.Section))})
+			document.Text(words.OrDash(against(l))), cell(l), document.Text(numberOf(l.Section))})
 	}
 	s.Blocks = []document.Block{t}
 	return s
 }
 
+// against is what a line is held against, and how surely.
+func against(l *selection.Line) string {
+	if l.Against == "" || l.Surely == "" {
+		return l.Against + l.Surely
+	}
+	return l.Against + "; " + l.Surely
+}
+
 // cell is the verdict of a line, or why it has none.
-func (l *Line) cell() document.Cell {
+func cell(l *selection.Line) document.Cell {
 	v := l.Verdict
 	switch l.State {
-	case NotYet:
+	case selection.NotYet:
 		v = figure.UnknownVerdict
-	case Unjudged:
+	case selection.Unjudged:
 		return document.Text(words.Of("verdict.none"))
-	case Told, Absent:
+	case selection.Told, selection.Absent:
 		return document.Text(words.Of("value.dash"))
 	}
 	return document.Cell{Text: words.Of("verdict." + v.String()), Mark: document.Mark(v.String())}
@@ -93,42 +94,26 @@ func numberOf(key string) string {
 }
 
 // stops are all hold points, the most dangerous first.
-func (p *Page) stops() document.Section {
+func (p page) stops() document.Section {
 	s := document.Begin("holds")
 	if len(p.Stops) == 0 {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("holds.none")})
 		return s
 	}
-	s.Blocks = append(s.Blocks, document.List{Ordered: true, Items: texts(p.Stops)})
+	s.Blocks = append(s.Blocks, document.List{Ordered: true, Items: selection.Texts(p.Stops)})
 	return s
 }
 
-// StopTexts are all hold points of a review as they are printed.
-func StopTexts(d *draft.Draft) []string { return texts(Stops(d)) }
-
-// texts are hold points as they are printed.
-func texts(all []Stop) []string {
-	var out []string
-	for _, x := range all {
-		if len(x.At) == 0 {
-			out = append(out, x.Says)
-			continue
-		}
-		out = append(out, say("stop.at", x.Says, strings.Join(x.At, ", ")))
-	}
-	return out
-}
-
-func (p *Page) notKnown() document.Section {
+func (p page) notKnown() document.Section {
 	s := document.Begin("not-known")
 	l := document.List{}
 	for _, g := range p.Gaps {
 		what := g.What
 		if g.Where != "" {
-			what = say("gap.at", what, g.Where)
+			what = words.FirstPage("gap.at", what, g.Where)
 		}
 		if g.Settles != "" {
-			what = say("gap.settled", what, g.Settles)
+			what = words.FirstPage("gap.settled", what, g.Settles)
 		}
 		l.Items = append(l.Items, what)
 	}

@@ -41,6 +41,7 @@ type Shape struct {
 	Route       routeJSON        `json:"route"`
 	Figures     []figureJSON     `json:"figures"`
 	Findings    []findingJSON    `json:"findings"`
+	Holds       []holdJSON       `json:"holds"`
 	Lines       []lineJSON       `json:"lines"`
 	Ends        []endJSON        `json:"ends"`
 	Data        []datumJSON      `json:"data"`
@@ -59,6 +60,12 @@ type MadeByJSON struct {
 	Version  string `json:"version"`
 	Data     string `json:"data"`
 	Platform string `json:"platform"`
+}
+
+type holdJSON struct {
+	ID   string   `json:"id"`
+	Text string   `json:"text"`
+	At   []string `json:"at"`
 }
 
 type valueJSON struct {

@@ -11,6 +11,7 @@ import (
 	"etchbound/hazards/route"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
+	"etchbound/reports/selection"
 	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
@@ -22,6 +23,7 @@ func newReviewJSON(r *hazards.Review, o draft.Options) Shape {
 		MadeBy:  MadeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   b.routeJSON(),
 		Figures: each(r.Figures, b.figureToJSON), Findings: each(r.Findings, b.findingToJSON),
+		Holds: each(selection.Stops(b.Draft), func(s *selection.Stop) holdJSON { return holdJSON{s.ID, s.Says, list(s.At)} }),
 		Lines: linesToJSON(r.Sheet), Ends: []endJSON{}, Data: b.dataJSON(), Sources: b.sourcesJSON(),
 		Account: b.accountJSON(), Series: b.seriesJSON(),
 		Replaced: each(r.Applied, replacedToJSON(r)), Milder: each(r.Milder, milderToJSON),

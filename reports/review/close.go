@@ -8,9 +8,9 @@ import (
 
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
-	"etchbound/reports/firstpage"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
+	"etchbound/reports/selection"
 	"etchbound/reports/words"
 )
 
@@ -59,7 +59,7 @@ func (b *builder) actions() document.Section {
 			{Blank: true}, {Blank: true},
 			document.Text("☐")})
 	}
-	for _, h := range firstpage.StopTexts(b.Draft) {
+	for _, h := range selection.StopTexts(b.Draft) {
 		add(h)
 	}
 	for _, u := range b.Review.Unknown {

@@ -1,4 +1,4 @@
-package firstpage
+package selection
 
 import (
 	_ "embed"
@@ -21,7 +21,7 @@ type question struct {
 }
 
 var questions = sync.OnceValue(func() []question {
-	return columns.Must("reports/firstpage/questions.csv", questionTable, func(r columns.Row) question {
+	return columns.Must("reports/selection/questions.csv", questionTable, func(r columns.Row) question {
 		return question{r.Named("key"), r.Text("how"), r.List("quantities"), r.Named("section"), r.Named("asks")}
 	})
 })

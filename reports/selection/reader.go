@@ -1,4 +1,4 @@
-package firstpage
+package selection
 
 import (
 	"strings"
@@ -10,15 +10,16 @@ import (
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
+	"etchbound/scaling"
 )
 
 // reader is a review as page 1 is read off it.
 type reader struct {
-	r      *hazards.Review
-	v      voice
-	figs   *figure.Set
-	met    []met
-	ladder *Ladder
+	r     *hazards.Review
+	v     voice
+	figs  *figure.Set
+	met   []met
+	grown *scaling.Outgrown
 }
 
 // met is two things that must not meet, and where they do in the route.

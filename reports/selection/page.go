@@ -1,8 +1,9 @@
-package firstpage
+package selection
 
 import (
 	"etchbound/hazards/figure"
 	"etchbound/reports/draft"
+	"etchbound/scaling"
 )
 
 // Page is page 1 in words, without layout.
@@ -56,22 +57,13 @@ type Gap struct {
 	Settles string
 }
 
-// Read composes page 1 of a review; ladder is nil where no other batch was looked at.
-func Read(d *draft.Draft, ladder *Ladder) Page {
+// Read composes page 1 of a review; grown is nil where no other batch was looked at.
+func Read(d *draft.Draft, grown *scaling.Outgrown) Page {
 	p := newReader(d)
-	p.ladder = ladder
+	p.grown = grown
 	out := Page{Asked: p.asked(), Within: p.within(), Banner: p.banner(), Questions: p.questions()}
 	out.Others = p.others()
 	out.Stops = Stops(d)
 	out.Gaps, out.Left, out.Brief = p.gaps(), p.left(), d.Review.Case.Brief
 	return out
-}
-
-// Ladder is the batch at which the first safeguard is outgrown.
-type Ladder struct {
-	Finding *figure.Finding
-	Grams   float64 // the last batch at which it holds
-	To      float64 // the largest batch looked at, g
-	Already bool    // it is exceeded at the batch of the route
-	Unknown int     // findings that could turn sooner and are not known
 }

@@ -1,4 +1,4 @@
-package firstpage
+package selection
 
 import (
 	_ "embed"
@@ -22,7 +22,7 @@ type killer struct{ on, of, says string }
 var bannerTable string
 
 var killers = sync.OnceValue(func() []killer {
-	return columns.Must("reports/firstpage/banner.csv", bannerTable, func(r columns.Row) killer {
+	return columns.Must("reports/selection/banner.csv", bannerTable, func(r columns.Row) killer {
 		return killer{r.Choice("on", "pair", "fact", "powder"), r.Named("of"), r.Named("says")}
 	})
 })

@@ -1,4 +1,4 @@
-package firstpage
+package selection
 
 import (
 	"strconv"

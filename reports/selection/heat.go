@@ -1,4 +1,4 @@
-package firstpage
+package selection
 
 import (
 	"math"
@@ -193,21 +193,23 @@ func (p *reader) ifCoolingFails(m matter) string {
 
 // outgrown answers at which batch the first safeguard is outgrown.
 func (p *reader) outgrown(l *Line) {
-	x := p.ladder
+	x := p.grown
 	switch {
 	case p.route().Precursor == nil:
 		l.State, l.Answer = Absent, say("outgrown.no_powder")
+		return
 	case x == nil:
 		l.State, l.Answer = NotYet, say("outgrown.not_looked")
-	case x.Finding == nil && x.Unknown > 0:
-		l.State, l.Answer = Told, say("outgrown.unknown", p.v.Amount(x.To, "g"), x.Unknown)
+		return
 	case x.Finding == nil:
-		l.State, l.Answer = Told, say("outgrown.none", p.v.Amount(x.To, "g"))
+		l.Answer = say("outgrown.none", p.v.Amount(x.To, "g"))
 	default:
-		l.State, l.Answer = Told, say("outgrown.at", p.v.Amount(x.Grams, "g"), p.of(x.Finding.Figure))
-		l.Against = p.v.Limit(&x.Finding.Limit, x.Finding.Figure.Agent)
-		if x.Unknown > 0 {
-			l.Answer += say("outgrown.unless", x.Unknown)
+		l.Answer = say("outgrown.at", p.v.Amount(x.Holds, "g"), p.v.Amount(x.Over, "g"), p.of(x.Finding.Figure))
+		if x.Finding.Limit.Value >= 0 { // what is left of room may be less than none
+			l.Against = p.v.Limit(&x.Finding.Limit, x.Finding.Figure.Agent)
 		}
+	}
+	if x.Unknown > 0 {
+		l.Answer += say("outgrown.unless", x.Unknown)
 	}
 }

@@ -1,4 +1,4 @@
-package firstpage
+package selection
 
 import (
 	_ "embed"
@@ -22,7 +22,7 @@ type rank struct {
 
 var ranks = sync.OnceValue(func() map[string]rank {
 	out := map[string]rank{}
-	for _, r := range columns.Must("reports/firstpage/stops.csv", stopTable, func(r columns.Row) [2]string {
+	for _, r := range columns.Must("reports/selection/stops.csv", stopTable, func(r columns.Row) [2]string {
 		_ = r.Named("stops") // for who reads the table
 		return [...]string{r.Named("id"), r.Text("missing")}
 	}) {
