@@ -30,6 +30,8 @@ func (p *reader) allAtOnce(l *Line) {
 		l.Answer = say("at_once.boils", p.where(f.Figure), p.v.Value(g))
 	case class(f) == over:
 		l.Answer = say("at_once.over", p.where(f.Figure), p.v.Value(g))
+	case class(f) == unknown:
+		l.Answer = say("at_once.unheld", p.where(f.Figure), p.v.Danger(g))
 	default:
 		l.Answer = say("at_once.within", p.where(f.Figure), p.v.Danger(g))
 	}
@@ -140,7 +142,7 @@ func (p *reader) cooling(l *Line) {
 			l.Against = say("against.and", l.Against, other)
 		}
 	}
-	l.Answer = p.asRun(run) + p.ifCoolingFails(fails)
+	l.Answer = strings.TrimPrefix(p.asRun(run)+p.ifCoolingFails(fails), "; ")
 	if f := first.top(); f != nil {
 		p.narrows(l, f)
 	}
