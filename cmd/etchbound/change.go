@@ -23,7 +23,7 @@ func changeCommand(s streams) *cobra.Command {
 			"values. Site and limits are those of both routes, unless those of the review are named: then\n" +
 			"what changed in them is listed too, and the rules are those of the site of the review.\n" +
 			"The first page is a sheet to sign. The exit code is 1 if a rule is met.\n" +
-			"The format follows the suffix of -o (.html, .json, .csv, else Markdown).",
+			"The format follows the suffix of -o (.md, .html, .pdf, .json, .csv; without one, Markdown).",
 		Example: "  etchbound change testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/demo-lif-hcl-2g.yaml " +
 			"--batch \"2.49 g\"",
 		Args: exactly(2, "two route files: the reviewed one and the proposed one"),
@@ -41,7 +41,9 @@ func changeCommand(s streams) *cobra.Command {
 				return err
 			}
 			err = deliver(output, []string{args[0], args[1], f.site, f.limits, reviewed.site, reviewed.limits}, s,
-				func(w io.Writer) error { return writeChange(w, x, kind, f.options(false)) })
+				printed(cmd.Context(), kind, func(w io.Writer, kind string) error {
+					return writeChange(w, x, kind, f.options(false))
+				}))
 			if err != nil || len(x.Fired) == 0 {
 				return err
 			}
@@ -54,7 +56,7 @@ func changeCommand(s streams) *cobra.Command {
 	c.Flags().StringVar(&reviewed.batch, "reviewed-batch", "", "the reviewed route at this mass of powder")
 	c.Flags().StringVar(&reviewed.site, "reviewed-site", "", "site file the review was made with, if another one")
 	c.Flags().StringVar(&reviewed.limits, "reviewed-limits", "", "limits file the review was made with, if another one")
-	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
+	c.Flags().StringVar(&format, "format", "", "markdown, html, pdf, json or csv")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	return c
 }

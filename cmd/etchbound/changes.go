@@ -9,7 +9,7 @@ import (
 )
 
 // What a version changed of what people and programs read or write, newest
-// first: a row for each key, id, format, figure, command or file.
+// first: a row for each key, id, format, figure, command or file, and for words that moved.
 //
 //go:embed changes.csv
 var changesTable string
@@ -19,7 +19,8 @@ type change struct{ version, kind, name, what string }
 
 func allChanges() []change {
 	return columns.Must("cmd/etchbound/changes.csv", changesTable, func(r columns.Row) change {
-		return change{r.Named("version"), r.Choice("kind", "key", "id", "format", "figure", "command", "file"),
+		return change{r.Named("version"), r.Choice("kind", "key", "id", "format", "figure", "word", "command",
+			"file"),
 			r.Named("name"), r.Named("what")}
 	})
 }

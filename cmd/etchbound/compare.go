@@ -21,7 +21,7 @@ func compareCommand(s streams) *cobra.Command {
 		Long: "Set two to eight routes side by side: fluoride, heat, gas, vapour, water, neutraliser and hours,\n" +
 			"per batch and per gram of product. A quantity tells routes apart only where no ranges overlap\n" +
 			"and nothing is unknown; what each gives less of is named, and no score is made of it.\n" +
-			"The format follows the suffix of -o (.html, .json, .csv, else Markdown).",
+			"The format follows the suffix of -o (.md, .html, .pdf, .json, .csv; without one, Markdown).",
 		Example: "  etchbound compare testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/mo2tialc2-hf-2g.yaml",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) < 2 {
@@ -54,14 +54,16 @@ func compareCommand(s streams) *cobra.Command {
 				return err
 			}
 			return deliver(output, append(append([]string(nil), args...), f.site, f.limits), s,
-				func(w io.Writer) error { return writeComparison(w, x, kind, f.options(false)) })
+				printed(cmd.Context(), kind, func(w io.Writer, kind string) error {
+					return writeComparison(w, x, kind, f.options(false))
+				}))
 		},
 	}
 	caseFlags(c, &f)
 	unitsFor(c, &f)
 	d.flags(c)
 	c.Flags().StringVar(&f.batch, "batch", "", "all routes at this mass of powder, such as \"50 g\"")
-	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
+	c.Flags().StringVar(&format, "format", "", "markdown, html, pdf, json or csv")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	return c
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"runtime"
@@ -43,7 +44,7 @@ func reviewCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "review ROUTE",
 		Short: "Write the hazard review of a route",
-		Long: "Write the hazard review of a route. The format follows the suffix of -o (.html, .json,\n" +
+		Long: "Write the hazard review of a route. The format follows the suffix of -o (.html, .pdf, .json,\n" +
 			"else Markdown) unless --format names it. ROUTE may be - for standard input.\n\n" +
 			"With --stop-when the exit code is 1 if a finding reaches the verdict named; a finding\n" +
 			"that is unknown counts as one that exceeds. The review is written all the same.\n" +
@@ -76,7 +77,7 @@ func reviewCommand(s streams) *cobra.Command {
 				return err
 			}
 			err = deliver(output, []string{f.route, f.site, f.limits}, s,
-				func(w io.Writer) error { return write(w, r, kind, o) })
+				printed(c.Context(), kind, func(w io.Writer, kind string) error { return write(w, r, kind, o) }))
 			if err != nil {
 				return err
 			}
@@ -86,7 +87,7 @@ func reviewCommand(s streams) *cobra.Command {
 	caseFlags(c, &f)
 	unitsFor(c, &f)
 	c.Flags().StringVar(&f.batch, "batch", "", "review the route at this mass of powder, such as \"50 g\"")
-	c.Flags().StringVar(&format, "format", "", "markdown, html or json")
+	c.Flags().StringVar(&format, "format", "", "markdown, html, pdf or json")
 	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only, without what happens when something fails")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	d.flags(c)
@@ -121,8 +122,12 @@ func write(w io.Writer, r hazards.Review, kind string, o reports.Options) error 
 // dangerous end of its range alone.
 var stopsWhen = []string{"exceeds", "near", "expected"}
 
+// mostNamed is how many matters --stop-when names; the output has all.
+const mostNamed = 10
+
 // stop returns an error if any finding reaches the verdict named, or work stops at any
-// hold point.
+// hold point. It names the worst, one a matter: the quantity, whatever limit and place
+// it meets.
 func stop(r hazards.Review, holds []string, when string) error {
 	if when == "" {
 		return nil
@@ -131,17 +136,35 @@ func stop(r hazards.Review, holds []string, when string) error {
 	if when == "near" {
 		least = figure.Near.Rank()
 	}
-	var at []string
+	count, found := map[string]int{}, 0
+	var worst []*figure.Finding
 	for i := range r.Findings {
-		if f := &r.Findings[i]; f.Verdict.Rank() >= least && (when != "expected" || f.Surely != figure.DangerousEnd) {
-			at = append(at, fmt.Sprintf("  %s: %s", f.ID(), f.Verdict))
+		f := &r.Findings[i]
+		if f.Verdict.Rank() < least || when == "expected" && f.Surely == figure.DangerousEnd {
+			continue
 		}
+		if found++; count[f.Figure.Quantity] == 0 {
+			worst = append(worst, f)
+		}
+		count[f.Figure.Quantity]++
 	}
-	if len(holds) > 0 {
-		at = append(at, "  hold point: "+strings.Join(holds, "\n  hold point: "))
-	}
-	if at == nil {
+	if found+len(holds) == 0 {
 		return nil
 	}
-	return &reached{fmt.Sprintf("%d finding(s) reach --stop-when %s:\n%s", len(at), when, strings.Join(at, "\n"))}
+	slices.SortStableFunc(worst, func(a, b *figure.Finding) int { return cmp.Compare(b.Verdict, a.Verdict) })
+	lines := []string{fmt.Sprintf("%d finding(s) of %d matter(s) reach --stop-when %s:", found, len(worst), when)}
+	for _, f := range worst[:min(mostNamed, len(worst))] {
+		line := fmt.Sprintf("  %s: %s", f.ID(), f.Verdict)
+		if n := count[f.Figure.Quantity]; n > 1 {
+			line += fmt.Sprintf(" (and %d more of it)", n-1)
+		}
+		lines = append(lines, line)
+	}
+	if n := len(worst) - mostNamed; n > 0 {
+		lines = append(lines, fmt.Sprintf("  and %d matter(s) more, in the review", n))
+	}
+	for _, h := range holds {
+		lines = append(lines, "  hold point: "+h)
+	}
+	return &reached{strings.Join(lines, "\n")}
 }

@@ -25,7 +25,7 @@ func scaleCommand(s streams) *cobra.Command {
 			"Amounts and containers grow with the batch; strengths, temperatures, holds, hood and room\n" +
 			"never do. --follow says what follows beside that: vessel (from a list of sizes), addition\n" +
 			"(stretched to what the cooling follows), cooling (a stated UA as in a similar vessel).\n" +
-			"The format follows the suffix of -o (.html, .json, .csv, else Markdown).",
+			"The format follows the suffix of -o (.md, .html, .pdf, .json, .csv; without one, Markdown).",
 		Example: "  etchbound scale testdata/routes/demo-lif-hcl-2g.yaml --from \"1 g\" --to \"1 kg\"",
 		Args:    exactly(1, "one route file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -55,7 +55,9 @@ func scaleCommand(s streams) *cobra.Command {
 				return err
 			}
 			return deliver(output, []string{f.route, f.site, f.limits}, s,
-				func(w io.Writer) error { return writeGrowth(w, g, split, kind, f.options(false)) })
+				printed(cmd.Context(), kind, func(w io.Writer, kind string) error {
+					return writeGrowth(w, g, split, kind, f.options(false))
+				}))
 		},
 	}
 	caseFlags(c, &f)
@@ -65,7 +67,7 @@ func scaleCommand(s streams) *cobra.Command {
 	c.Flags().StringVar(&to, "to", "10 kg", "largest batch")
 	c.Flags().StringSliceVar(&follow, "follow", nil, "what follows the batch: vessel, addition, cooling")
 	c.Flags().IntVar(&pots, "pots", pots, "number of small batches that the largest is set beside")
-	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
+	c.Flags().StringVar(&format, "format", "", "markdown, html, pdf, json or csv")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	return c
 }

@@ -49,14 +49,16 @@ func stockCommand(s streams) *cobra.Command {
 				return input("%v", err)
 			}
 			return deliver(output, append([]string{f.site, f.limits}, args...), s,
-				func(w io.Writer) error { return writeStock(w, h, kind, f.options(false)) })
+				printed(c.Context(), kind, func(w io.Writer, kind string) error {
+					return writeStock(w, h, kind, f.options(false))
+				}))
 		},
 	}
 	caseFlags(c, &f)
 	unitsFor(c, &f)
 	c.Flags().BoolVar(&sameDay, "same-day", true, "add up the air all routes need, as if they ran at once; false: "+
 		"the route that needs most")
-	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
+	c.Flags().StringVar(&format, "format", "", "markdown, html, pdf, json or csv")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	return c
 }

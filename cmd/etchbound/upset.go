@@ -18,7 +18,7 @@ func upsetCommand(s streams) *cobra.Command {
 		Long: "Work out what each vessel does when cooling, stirring, extraction or power fail, and when\n" +
 			"the powder, the acid or the order is wrong: the highest temperature, the largest flow of\n" +
 			"hydrogen, the minutes to boiling, what would have kept it from happening, and what is done\n" +
-			"first. The same stands in the review. The format follows the suffix of -o (.html, .json,\n" +
+			"first. The same stands in the review. The format follows the suffix of -o (.html, .pdf, .json,\n" +
 			".csv, else Markdown) unless --format names it.",
 		Example: "  etchbound upset testdata/routes/demo-lif-hcl-2g.yaml",
 		Args:    exactly(1, "one route file"),
@@ -36,13 +36,15 @@ func upsetCommand(s streams) *cobra.Command {
 				return err
 			}
 			return deliver(output, []string{f.route, f.site, f.limits}, s,
-				func(w io.Writer) error { return writeUpset(w, r, kind, f.options(false)) })
+				printed(c.Context(), kind, func(w io.Writer, kind string) error {
+					return writeUpset(w, r, kind, f.options(false))
+				}))
 		},
 	}
 	caseFlags(c, &f)
 	unitsFor(c, &f)
 	c.Flags().StringVar(&f.batch, "batch", "", "at this mass of powder, such as \"50 g\"")
-	c.Flags().StringVar(&format, "format", "", "markdown, html, json or csv")
+	c.Flags().StringVar(&format, "format", "", "markdown, html, pdf, json or csv")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	return c
 }

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -10,6 +12,8 @@ import (
 	"runtime"
 	"slices"
 	"strings"
+
+	"etchbound/reports/paper"
 )
 
 // deliver writes what make produces to a file or, without one, to standard
@@ -23,7 +27,7 @@ func deliver(name string, inputs []string, s streams, make func(io.Writer) error
 		}
 		return b.writeTo(s.out)
 	}
-	if err := errors.Join(plainName(name, runtime.GOOS), notInput(name, inputs, s)); err != nil {
+	if err := errors.Join(plainName(name, runtime.GOOS), notInput(name, inputs, s), replaceable(name)); err != nil {
 		return err
 	}
 	if err := make(&b); err != nil {
@@ -44,6 +48,15 @@ func plainName(name, system string) error {
 	}
 	if system == "windows" && strings.Contains(rest, ":") {
 		return input("%s: a file name has no colon here, other than behind the letter of a drive; choose another name", name)
+	}
+	return nil
+}
+
+// replaceable refuses a file that somebody has made read-only: a signed review stays.
+func replaceable(name string) error {
+	const byOwner = 0o200
+	if info, err := os.Stat(name); err == nil && info.Mode().IsRegular() && info.Mode().Perm()&byOwner == 0 {
+		return input("%s: this file is read-only and stays as it is; choose another name", name)
 	}
 	return nil
 }
@@ -138,24 +151,60 @@ func beside(name string) (*os.File, error) {
 	}
 }
 
-// formatOf is the format asked for, or the one the suffix of the output
-// names, or Markdown.
+// suffixes are the endings of a file name and the formats they name.
+var suffixes = map[string]string{"md": "markdown", "markdown": "markdown", "txt": "markdown", "html": "html",
+	"htm": "html", "pdf": "pdf", "json": "json", "csv": "csv"}
+
+// formatOf is the format asked for, or the one that the ending of the output names, or
+// Markdown where it has none. An ending that names no format is refused: a review in a
+// file that another program then opens as something else is lost.
 func formatOf(asked, output string, more ...string) (string, error) {
-	formats := append([]string{"markdown", "html", "json"}, more...)
-	if asked != "" && !slices.Contains(formats, asked) {
-		last := len(formats) - 1
-		return "", input("--format: found %q, accepted are %s and %s", asked, strings.Join(formats[:last], ", "),
-			formats[last])
-	}
-	if asked != "" {
+	formats := append([]string{"markdown", "html", "pdf", "json"}, more...)
+	last := len(formats) - 1
+	accepted := strings.Join(formats[:last], ", ") + " and " + formats[last]
+	switch {
+	case asked != "" && !slices.Contains(formats, asked):
+		return "", input("--format: found %q, accepted are %s", asked, accepted)
+	case asked != "":
 		return asked, nil
 	}
-	suffix := strings.TrimPrefix(strings.ToLower(filepath.Ext(output)), ".")
-	if suffix == "htm" {
-		suffix = "html"
+	ending := strings.ToLower(filepath.Ext(output))
+	kind := suffixes[strings.TrimPrefix(ending, ".")]
+	switch {
+	case ending == "" || output == os.DevNull:
+		return "markdown", nil
+	case !slices.Contains(formats, kind):
+		return "", input("%s: a name that ends in %s says no format; accepted are the endings .md, .html, .pdf and .json%s, "+
+			"or any name with --format (%s)", output, ending, csvToo(more), accepted)
 	}
-	if slices.Contains(formats, suffix) {
-		return suffix, nil
+	return kind, nil
+}
+
+func csvToo(more []string) string {
+	if len(more) == 0 {
+		return ""
 	}
-	return "markdown", nil
+	return " and ." + more[0]
+}
+
+// printed makes an output of a kind: a PDF is the page of HTML printed by a browser.
+func printed(ctx context.Context, kind string, write func(io.Writer, string) error) func(io.Writer) error {
+	if kind != "pdf" {
+		return func(w io.Writer) error { return write(w, kind) }
+	}
+	return func(w io.Writer) error {
+		if _, err := paper.Browser(); err != nil {
+			return input("%v", err)
+		}
+		var page bytes.Buffer
+		if err := write(&page, "html"); err != nil {
+			return err
+		}
+		pdf, err := paper.PDF(ctx, page.Bytes())
+		if err != nil {
+			return err
+		}
+		_, err = w.Write(pdf)
+		return err
+	}
 }
