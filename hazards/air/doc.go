@@ -20,8 +20,10 @@
 // the liquor that a step leaves, that it found, as hot as it was, and that it pours to. A
 // poisonous gas that a step forms leaves as fast as it forms: within the time of the
 // current, of a melt, of what goes in, or of a pour. A place without a capacity has no
-// known surface, a tray is a pan, and a purge without a flow is unknown. air.warm_emission is the open liquor at its highest temperature if
-// cooling fails; air.hood_limit the temperature from which it takes all the air of the
+// known surface, a tray is a pan, and a purge without a flow is unknown.
+//
+// air.warm_emission is the open liquor at its highest temperature if cooling fails;
+// air.hood_limit the temperature from which it takes all the air of the
 // hood or has to be scrubbed. Both are unknown above 60 degC.
 //
 // # Near a person

@@ -36,9 +36,9 @@ func (r *reader) outlet(p *route.Place) outlet {
 			o.allowed = working.Absent("dp", "Pa", working.Lacks("bubbler_too_deep", p.Key))
 		}
 	}
-	l := st.Num("vent.line_unstated").As("L")
-	if p.VentLine.Set {
-		l = r.c.Given("L", "m", p.VentLine)
+	l := r.c.Given("L", "m", p.VentLine)
+	if !p.VentLine.Set {
+		l = st.Num("vent.line_unstated").As("L")
 	}
 	o.Line = l.V
 	o.inputs = append(o.inputs, l)
