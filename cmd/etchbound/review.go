@@ -152,7 +152,8 @@ func stop(r hazards.Review, holds []string, when string) error {
 		return nil
 	}
 	slices.SortStableFunc(worst, func(a, b *figure.Finding) int { return cmp.Compare(b.Verdict, a.Verdict) })
-	lines := []string{fmt.Sprintf("%d finding(s) of %d matter(s) reach --stop-when %s:", found, len(worst), when)}
+	lines := []string{fmt.Sprintf("%d finding(s) of %d matter(s) and %d hold point(s) reach --stop-when %s:", found,
+		len(worst), len(holds), when)}
 	for _, f := range worst[:min(mostNamed, len(worst))] {
 		line := fmt.Sprintf("  %s: %s", f.ID(), f.Verdict)
 		if n := count[f.Figure.Quantity]; n > 1 {
