@@ -9,18 +9,13 @@ import (
 // levels are the rooms of the reports, the lowest first: a room imports those below it
 // and none beside it.
 var levels = [][]string{
-<<<<<<< HEAD
-	{"plain", "digits", "chart"}, {"words"}, {"number"}, {"document"}, {"draft"}, {"selection"}, {"aid", "record"}, pages, {"."},
-=======
-	{"plain", "digits", "chart", "paper"}, {"words"}, {"number"}, {"document"}, {"draft"}, {"aid", "record"},
-	{"firstpage"}, // other pages name its hold points and its gaps
-	pages, {"."},
->>>>>>> 87df794 (Say what a name without a format is told, and give the printer its room)
+	{"plain", "digits", "chart", "paper"}, {"words"}, {"number"}, {"document"}, {"draft"}, {"selection"},
+	{"aid", "record"}, pages, {"."},
 }
 
 // pages are the rooms of the reports that are one page, or the pages of one command,
 // each.
-var pages = []string{"review", "cards", "book", "growth", "comparison", "change", "holdings", "failures"}
+var pages = []string{"firstpage", "review", "cards", "book", "growth", "comparison", "change", "holdings", "failures"}
 
 // levelOf is the level of a room of the reports; -1 for what is none.
 func levelOf(pkg string) int {
