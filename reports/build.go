@@ -35,6 +35,9 @@ func Build(r hazards.Review, o draft.Options) document.Document {
 		annexes[i].Page = true
 	}
 	body[0].Page = true
+	index := review.Index(append(append([]document.Section{}, body...), annexes...))
+	index.Number, index.Page = strconv.Itoa(len(body)+1), true
+	body = append(body, index)
 	d.Sections = append(append(d.Sections, body...), annexes...)
 	return d
 }
