@@ -29,10 +29,10 @@ func Build(r hazards.Review, o draft.Options) document.Document {
 	for i := range body {
 		body[i].Number = strconv.Itoa(i + 1)
 	}
-	annexes := append([]document.Section{book.Section(b.Draft)}, cards.Sections(b.Draft)...)
+	annexes := append(cards.Sections(b.Draft), book.Section(b.Draft))
 	for i := range annexes {
 		annexes[i].Number = string(rune('A' + i))
-		annexes[i].Page = true
+		annexes[i].Page = i < len(annexes)-1 // of the lines nothing is printed but where they are
 	}
 	body[0].Page = true
 	index := review.Index(append(append([]document.Section{}, body...), annexes...))

@@ -34,7 +34,8 @@ func (b *builder) sheets() document.Section {
 			document.Text(number.Measure(l.V, draft.SheetDigits, l.Unit)),
 			document.Code(draft.Made(l)), document.Text(number.StatusText(l.Status))})
 	}
-	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("sheets.lead")}, t)
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("sheets.lead")},
+		document.Fold{Summary: words.Of("sheets.fold", len(t.Rows)), Blocks: []document.Block{t}, Away: true})
 	return s
 }
 

@@ -28,6 +28,7 @@ var page = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("page").Funcs(template.FuncMap{
 		"say":   func(key string) string { return words.Of(key) },
 		"kind":  kind,
+		"head":  headClasses,
 		"prose": proseHTML,
 		"svg":   func(p Picture) template.HTML { return template.HTML(p.SVG) },
 		"rows":  rowsHTML,
@@ -100,8 +101,16 @@ func kind(b Block) string {
 		return "form"
 	case Picture:
 		return "picture"
+	case Fold:
+		return "fold"
 	}
 	return "label"
+}
+
+// headClasses are the classes of the head of a column.
+func headClasses(c Column) string {
+	c.Tight = false // a head may break where its cells do not
+	return classes(c, Cell{})
 }
 
 // leveled is a section with the level of its heading.

@@ -71,6 +71,20 @@ func (m *markdown) block(b Block) {
 		m.line(escape(b.Text))
 	case Label:
 		m.label(b)
+	case Fold:
+		m.fold(b)
+	}
+}
+
+// fold writes what is folded on a page under its summary, which alone stands for what
+// is away.
+func (m *markdown) fold(f Fold) {
+	m.line(escape(f.Summary))
+	if f.Away {
+		return
+	}
+	for _, b := range f.Blocks {
+		m.block(b)
 	}
 }
 

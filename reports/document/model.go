@@ -37,7 +37,7 @@ type Section struct {
 }
 
 // Block is one piece of a section: Paragraph, List, Table, Prose, Facts,
-// Blanks, FormLine, Picture or Label.
+// Blanks, FormLine, Picture, Label or Fold.
 type Block interface{ block() }
 
 // Tone says how much weight a paragraph carries.
@@ -70,12 +70,13 @@ type Table struct {
 }
 
 // Column is the head of a column. RowHead marks the column that names its row,
-// Tight one whose cells stay on one line.
+// Tight one whose cells stay on one line, Screen one that is not printed.
 type Column struct {
 	Text    string
 	Right   bool
 	RowHead bool
 	Tight   bool
+	Screen  bool
 }
 
 // Cell is one cell. Code marks identifiers and formulas, Blank a cell that
@@ -112,6 +113,15 @@ type Label struct{ Lines []string }
 // shown. SVG is our own and written as it is.
 type Picture struct{ SVG, Text string }
 
+// Fold is what a reader opens where it is wanted. On a page it is folded away without
+// a script, and on paper only its summary is printed. Markdown leaves out what is Away.
+type Fold struct {
+	Summary string
+	Blocks  []Block
+	Away    bool
+}
+
+func (Fold) block()      {}
 func (Paragraph) block() {}
 func (List) block()      {}
 func (Table) block()     {}
@@ -150,6 +160,14 @@ func ToFill(name string, n int) []Cell {
 func Tight(c []Column, at ...int) []Column {
 	for _, i := range at {
 		c[i].Tight = true
+	}
+	return c
+}
+
+// OnScreen keeps the columns at the positions given off paper.
+func OnScreen(c []Column, at ...int) []Column {
+	for _, i := range at {
+		c[i].Screen = true
 	}
 	return c
 }

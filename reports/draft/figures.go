@@ -82,8 +82,9 @@ func (b *Draft) FigureName(f *figure.Figure) string {
 	return strings.Join(s, ", ")
 }
 
-// FigureTable lists the figures that want picks. A figure that only repeats
-// another under a shorter id is left out: the other one is there.
+// FigureTable is the figures that want picks at a glance and, folded behind that, each
+// with what it holds for. A figure that only repeats another under a shorter id is left
+// out there: the other one is there.
 func (b *Draft) FigureTable(want func(*figure.Figure) bool) []document.Block {
 	t := document.Table{Caption: words.Of("figures.caption"),
 		Columns: document.Right(document.Tight(document.Columns("col.figure", "col.value", "col.range", "col.status",
@@ -99,7 +100,8 @@ func (b *Draft) FigureTable(want func(*figure.Figure) bool) []document.Block {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []document.Block{t}
+	return []document.Block{b.glance(want),
+		document.Fold{Summary: words.Of("figures.fold", len(t.Rows)), Blocks: []document.Block{t}}}
 }
 
 func (b *Draft) figureRow(f *figure.Figure) []document.Cell {
@@ -135,27 +137,48 @@ func (b *Draft) FindingTable(want func(quantity string) bool) []document.Block {
 	})
 }
 
-// Findings is findingTable of the findings that want picks.
+// Findings is findingTable of the findings that want picks. Those within their limit
+// are counted, and folded behind the count.
 func (b *Draft) Findings(want func(*figure.Finding) bool) []document.Block {
-	t := document.Table{Caption: words.Of("findings.caption"),
-		Columns: document.Tight(document.Columns("col.figure", "col.limit_basis", "col.margin", "col.verdict", "col.needs"),
-			2)}
+	open, within := findingHead(), findingHead()
+	count := 0
 	for i := range b.Review.Findings {
 		f := &b.Review.Findings[i]
 		if !want(f) || b.Repeated(f) {
 			continue
 		}
-		row := []document.Cell{document.Text(b.NameOf(f.Figure)),
-			document.Text(b.LimitText(&f.Limit, f.Figure.Agent) + BasisText(&f.Limit)),
-			document.Text(b.Margin(f)), VerdictCell(f.Verdict), document.Text(b.needsText(f))}
-		if !Joins(t.Rows, row) {
+		t := &open
+		if f.Verdict == figure.Within {
+			t = &within
+			count++
+		}
+		if row := b.findingRow(f); !Joins(t.Rows, row) {
 			t.Rows = append(t.Rows, row)
 		}
 	}
-	if len(t.Rows) == 0 {
-		return nil
+	var out []document.Block
+	if len(open.Rows) > 0 {
+		out = append(out, open)
 	}
-	return []document.Block{t, document.Paragraph{Text: words.Of("findings.necessary"), Tone: document.Note}}
+	if count > 0 {
+		out = append(out, document.Fold{Summary: words.Of("findings.within", count), Blocks: []document.Block{within}})
+	}
+	if out != nil {
+		out = append(out, document.Paragraph{Text: words.Of("findings.necessary"), Tone: document.Note})
+	}
+	return out
+}
+
+func findingHead() document.Table {
+	return document.Table{Caption: words.Of("findings.caption"),
+		Columns: document.Tight(document.Columns("col.figure", "col.limit_basis", "col.margin", "col.verdict", "col.needs"),
+			2)}
+}
+
+func (b *Draft) findingRow(f *figure.Finding) []document.Cell {
+	return []document.Cell{document.Text(b.NameOf(f.Figure)),
+		document.Text(b.LimitText(&f.Limit, f.Figure.Agent) + BasisText(&f.Limit)),
+		document.Text(b.Margin(f)), VerdictCell(f.Verdict), document.Text(b.needsText(f))}
 }
 
 // Joins adds the name of a row to an earlier one that says the same.

@@ -78,9 +78,9 @@ func (b *builder) values() document.Section {
 	s := document.Begin("values")
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.lead")})
 	s.Subs = append(s.Subs,
-		sub("unknown", b.unknownBlocks()), sub("assumptions", b.assumptionBlocks()),
-		sub("data", b.dataBlocks()), sub("overrides", b.overrideBlocks()),
-		sub("limits", b.limitBlocks()), sub("sources", b.sourceBlocks()), sub("warnings", b.warningBlocks()))
+		sub("unknown", b.unknownBlocks()), folded("assumptions", b.assumptionBlocks()),
+		folded("data", b.dataBlocks()), sub("overrides", b.overrideBlocks()),
+		folded("limits", b.limitBlocks()), folded("sources", b.sourceBlocks()), sub("warnings", b.warningBlocks()))
 	return s
 }
 
@@ -90,6 +90,25 @@ func sub(key string, blocks []document.Block) document.Section {
 		blocks = []document.Block{document.Paragraph{Text: words.Of("values.none_" + key)}}
 	}
 	return document.Section{Key: "values-" + key, Title: words.Of("values." + key), Blocks: blocks}
+}
+
+// folded is a part of the values section that is read by who checks, and folded away.
+func folded(key string, blocks []document.Block) document.Section {
+	if rows := rowsOf(blocks); rows > 0 {
+		blocks = []document.Block{document.Fold{Summary: words.Of("values.fold_"+key, rows), Blocks: blocks}}
+	}
+	return sub(key, blocks)
+}
+
+// rowsOf is how many rows the tables of blocks have.
+func rowsOf(blocks []document.Block) int {
+	n := 0
+	for _, b := range blocks {
+		if t, ok := b.(document.Table); ok {
+			n += len(t.Rows)
+		}
+	}
+	return n
 }
 
 func (b *builder) unknownBlocks() []document.Block {
