@@ -37,12 +37,13 @@ func TestAPurgeCarriesVapour(t *testing.T) {
 		}
 		return *f
 	}
+	// what passes the vent by diffusion is the same with either flow, and little
 	one, two := at(", gas_flow: 1 L/min"), at(", gas_flow: 2 L/min")
 	rv := review(t, openAcid("capacity: 250 mL, closure: vented", "{substance: hydrochloric acid, strength: 36 "+
 		"wt%, volume: 100 mL}", "  - {do: hold, in: pot, time: 60 min, temperature: 25 degC}\n"))
 	p := figureOf(&rv, "air.saturated@2/hcl").Value.V * 0.101325e-3 // kPa
 	want := 1.0 / 60 / 24.4654 * p / (101.325 - p - 3.17) * 36.461 * 60e3
-	if !nearly.Share(one.Value.V, want, 2e-3) || !nearly.To(two.Value.V/one.Value.V, 2, 1e-9) {
+	if !nearly.Share(one.Value.V, want, 2e-3) || !nearly.To(two.Value.V/one.Value.V, 2, 1e-4) {
 		t.Errorf("%g and %g mg/min, want %g and twice that", one.Value.V, two.Value.V, want)
 	}
 	if f := at(""); !f.Value.Unknown() {

@@ -9,7 +9,7 @@ import (
 // levels are the rooms of the reports, the lowest first: a room imports those below it
 // and none beside it.
 var levels = [][]string{
-	{"plain", "digits", "chart", "paper"}, {"words"}, {"number"}, {"document"}, {"draft"}, {"selection"},
+	{"plain", "digits", "paper"}, {"chart"}, {"words"}, {"number"}, {"document"}, {"draft"}, {"selection"},
 	{"aid", "record"}, pages, {"."},
 }
 

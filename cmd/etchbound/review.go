@@ -91,7 +91,8 @@ func reviewCommand(s streams) *cobra.Command {
 	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only, without what happens when something fails")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	d.flags(c)
-	c.Flags().StringVar(&stopWhen, "stop-when", "", "exit with 1 if a finding reaches this verdict: exceeds or near, or exceeds as expected: expected")
+	c.Flags().StringVar(&stopWhen, "stop-when", "",
+		"exit with 1 if a finding reaches this verdict: exceeds or near, or exceeds as expected: expected")
 	return c
 }
 

@@ -36,7 +36,8 @@ func (b *builder) curve(n *course.Course, t *draft.Track) []document.Block {
 	}
 	step := strconv.Itoa(n.Stages[0].Step.Number)
 	c := chart.Chart{ID: t.Quantity + "-" + step, Title: words.Of(t.Title, step), Alt: words.Of(t.Title, step),
-		X: chart.Axis{Label: words.Of("curve.time"), Unit: "h"}, Y: chart.Axis{Label: words.Of(t.Axis), Unit: number.UnitText(t.Unit)}}
+		X: chart.Axis{Label: words.Of("curve.time"), Unit: "h"},
+		Y: chart.Axis{Label: words.Of(t.Axis), Unit: number.UnitText(t.Unit)}}
 	for k := range n.Runs {
 		x := &n.Runs[k]
 		v := chart.Curve{Label: words.Of("case." + string(x.Law))}

@@ -33,7 +33,8 @@ func (p *reader) breathe(l *Line) {
 			lost = append(lost, draft.AgentName("air.breathing_zone", a))
 			continue
 		}
-		told = append(told, say("breathe.agent", draft.AgentName("air.breathing_zone", a), p.v.Danger(g), p.v.Place(f.Figure.Place)))
+		told = append(told, say("breathe.agent", draft.AgentName("air.breathing_zone", a), p.v.Danger(g),
+			p.v.Place(f.Figure.Place)))
 		against = append(against, p.v.Limit(&f.Limit, f.Figure.Agent))
 	}
 	l.Answer = strings.Join(told, "; ")
