@@ -71,3 +71,29 @@ var evolvedChecks = []check{
 			{id: "gas.evolved.bound@1", value: unknown, from: "what else it gives is not held"},
 		}, holds: []string{"not_held", "toxic_gas"}},
 }
+
+// zinc is powder whose melt left 37 mmol of zinc, washed with a litre of water and 100 mL
+// of dilute acid.
+const zinc = head + "precursor: {phase: Ti3AlC2, mass: 2.8881 g, " + pure + "}\nplaces:\n" +
+	"  pot: {kind: crucible, closure: open, capacity: 50 mL}\n  cup: {kind: beaker, closure: open, capacity: 1 L}\n" +
+	"  drum: {kind: drum, closure: vented, capacity: 5 L}\nsteps:\n" +
+	"  - {do: melt, in: pot, what: [precursor, {substance: zinc chloride, mass: 6 g}], time: 5 h, temperature: 550 " +
+	"degC}\n" +
+	"  - {do: transfer, in: pot, into: cup}\n" +
+	"  - {do: wash, in: cup, into: drum, what: [{substance: water, volume: 300 mL}], cycles: 3, temperature: 25 degC}\n" +
+	"  - {do: wash, in: cup, into: drum, what: [{substance: HCl, strength: 5 wt%, volume: 100 mL}], cycles: 1, " +
+	"time: 2 h, temperature: 25 degC}\n"
+
+// Metal that a melt left gives its gas and heat to the acid that washes it, between
+// bounds as an etch does.
+var metalChecks = []check{
+	{name: "zinc in an acid wash", yaml: zinc, figures: []want{
+		{id: "gas.hydrogen.total@4", value: 0.908, from: "2.8881/194.605*2.5 mol of zinc: 37.1 mmol"},
+		{id: "heat.etch.total@4", value: 5.69, from: "37.1 mmol at 153.4 kJ/mol"},
+		{id: "heat.adiabatic_rise@4", value: 12.8, tolerance: 0.02, from: "5.69 kJ in 102 g of 5 wt% acid at 3.85 " +
+			"J/g/K, 15 K, and in the 12 mL of water that the solid keeps"},
+		{id: "gas.hydrogen.peak_rate.during_addition@4:instantaneous", value: 1.816, from: "all of it in half a minute"},
+		{id: "gas.hydrogen.peak_rate.after_addition@4:early_peak", value: 0.0166, tolerance: 0.3, from: "about twice " +
+			"0.908 L over 110 min"},
+	}, holds: []string{"second_gas"}, absent: []string{"gas.hydrogen.impurities@4"}},
+}

@@ -37,7 +37,7 @@ const half = 0.005
 
 func TestPublishedChecks(t *testing.T) {
 	for _, set := range [][]check{gasChecks, heatChecks, fluorideChecks, wasteChecks, washChecks, closedChecks,
-		laterGasChecks, familyChecks, evolvedChecks} {
+		laterGasChecks, familyChecks, evolvedChecks, metalChecks} {
 		for _, c := range set {
 			t.Run(c.name, func(t *testing.T) { c.run(t) })
 		}

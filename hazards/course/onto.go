@@ -25,7 +25,7 @@ type Onto struct {
 func (f *finder) onto(s *Stage) *Onto {
 	before := &s.Done.Before
 	takes := taken(f.k, s)
-	if takes == nil || !powder(before) {
+	if takes == nil || !powder(before) || s.Done.First != nil { // a wash brings its first liquid at once
 		return nil
 	}
 	o := &Onto{There: lying(f.w, before)}
@@ -165,7 +165,7 @@ func Needed(w *working.Sheet, k *process.Walk, s *Stage) (need, offered working.
 // powder reports whether a place holds what an etchant would take up.
 func powder(s *process.State) bool {
 	for i := range s.Solids {
-		if k := s.Solids[i].Kind; k == process.Unetched || k == process.Impurity {
+		if k := s.Solids[i].Kind; k == process.Unetched || k == process.Impurity || k == process.Metal {
 			return true
 		}
 	}

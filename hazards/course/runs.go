@@ -133,6 +133,9 @@ func Solids(k *process.Walk, etches []int) (slow, fast vessel.Solid) {
 			fast = mixed(fast, x.N.V, x.Heat.V, x.Hydrogen.V)
 		}
 	}
+	if slow.Amount == 0 { // metal alone is held between the same two laws
+		return fast, vessel.Solid{}
+	}
 	return slow, fast
 }
 
@@ -291,13 +294,8 @@ func (f *finder) boils(n *Course, p *vessel.Plan, out *Run) {
 const noLiquor = 200
 
 func (f *finder) amount(etches []int) float64 {
-	n := 0.0
-	for _, e := range etches {
-		if x := &f.k.Etches[e]; !x.N.None() {
-			n += x.N.V
-		}
-	}
-	return n
+	slow, _ := Solids(f.k, etches)
+	return slow.Amount
 }
 
 // ranged takes a stated quantity among what a run stands on, if it moves.

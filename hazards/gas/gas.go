@@ -106,7 +106,9 @@ func (r *reader) step(n int) (total, impurities, bound []working.Num) {
 		}
 		for j := range e.Dissolved {
 			own = append(own, e.Dissolved[j].Hydrogen)
-			impurities = append(impurities, e.Dissolved[j].Hydrogen)
+			if !e.Dissolved[j].Metal {
+				impurities = append(impurities, e.Dissolved[j].Hydrogen)
+			}
 		}
 		total = append(total, own...)
 		if e.Family == process.FluorideAcid && !e.N.None() {
@@ -116,7 +118,7 @@ func (r *reader) step(n int) (total, impurities, bound []working.Num) {
 			bound = append(bound, e.Hydrogen)
 		}
 	}
-	return append(total, r.released(n, "metal")...), impurities, bound
+	return total, impurities, bound
 }
 
 // released lists the hydrogen of a step by its cause.
@@ -326,7 +328,7 @@ func (r *reader) potentials(key string) []potential {
 		}
 	}
 	for _, g := range r.k.Releases {
-		if g.Place == key && (g.Cause == "metal" || g.Cause == "carbonate" || g.Cause == process.NotHeld) {
+		if g.Place == key && (g.Cause == "carbonate" || g.Cause == process.NotHeld) {
 			if s := r.after(g.Step, key); s != nil {
 				out = append(out, potential{[]working.Num{g.N}, s})
 			}

@@ -253,8 +253,9 @@ func (k *walker) sayGas(x *Evolved, of string) {
 }
 
 // rinsed is evolve for the liquid of the first cycle of a wash, as it meets what is there.
-func (k *walker) rinsed(p *State, s *route.Step, cycle Pool) {
+func (k *walker) rinsed(p *State, s *route.Step, cycle Pool, d *Done) {
 	first := p.copy()
 	first.Liquid = append(first.Liquid, cycle)
+	d.First = &first
 	k.evolve(&first, s, "")
 }

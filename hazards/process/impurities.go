@@ -113,30 +113,37 @@ func (k *walker) dissolveMetal(q *Pool, e *Etch, x Solid, d Dissolved) {
 }
 
 // metals lets acid take the metal a melt left. Base takes zinc and tin too, how
-// fast and how far is not followed.
-func (k *walker) metals(p *State, q *Pool, s *route.Step, base bool) {
+// fast and how far is not followed. It reports whether any was taken.
+func (k *walker) metals(p *State, q *Pool, e *Etch, b bath) bool {
 	kept := p.Solids[:0:0]
 	for _, x := range p.Solids {
-		h, n := k.st.Num("hydrogen.impurity."+x.Formula).As("h"), x.N.As("n")
-		if base {
+		h := k.st.Num("hydrogen.impurity." + x.Formula)
+		if b.base {
 			h = k.inBase(x.Formula)
 		}
 		if x.Kind != Metal || h.V == 0 {
 			kept = append(kept, x)
 			continue
 		}
-		gas := k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
+		d := k.impurity(x, e, b)
+		d.Metal = true
+		gas := d.Hydrogen
+		if len(q.More) > 0 { // it may be washed again, nobody knows how often
+			d.Hydrogen, d.Heat = working.Absent("n_H2", "mol", q.More...), working.Absent("Q", "kJ", q.More...)
+		}
+		e.Dissolved = append(e.Dissolved, d)
 		if gas.Unknown() {
 			q.doubt()
 			k.toUnresolved(x.Of, x.N.V)
-			k.out.Releases = append(k.out.Releases, Release{s.Number, p.Place, "H2", "metal", gas})
 			continue
 		}
 		q.Entries = append(q.Entries, Entry{Name: x.Formula + " dissolved", Of: x.Of, N: x.N, Acid: -2 * h.V})
-		k.release(q, s.Number, p.Place, "H2", "metal", hydrogenGas, gas)
-		k.fact("second_gas", s.Number, phrase.Of("fact.second_gas", s.Number, x.Formula))
+		k.release(q, e.Step, p.Place, "H2", "metal", hydrogenGas, gas)
+		k.fact("second_gas", e.Step, phrase.Of("fact.second_gas", e.Step, x.Formula))
 	}
+	did := len(kept) < len(p.Solids)
 	p.Solids = kept
+	return did
 }
 
 // residual counts the hydrogen that base can still take off unetched powder.

@@ -54,6 +54,7 @@ type Dissolved struct {
 	Hydrogen working.Num // mol
 	Heat     working.Num // kJ released
 	Unstated bool
+	Metal    bool // a melt left it, and it is no impurity of the powder
 }
 
 // bath is what the liquid of a place is, judged by its central amounts; an
@@ -124,7 +125,7 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 			k.byCurrent(p, q, s, &e, b)
 		}
 	}
-	k.metals(p, q, s, b.base)
+	did = k.metals(p, q, &e, b) || did
 	if b.base && !phase { // what an etch in this very step leaves is part of its total
 		k.residual(p, s)
 	}

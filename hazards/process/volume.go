@@ -58,6 +58,9 @@ func (s *State) SolidCapacity(w *working.Sheet) working.Num {
 // Contents is the place of a step with its liquor in it: after the step, or
 // before it where the step takes the liquor away.
 func (d *Done) Contents() *State {
+	if d.First != nil && len(d.Etches) > 0 {
+		return d.First
+	}
 	if len(d.After.Liquid) == 0 {
 		return &d.Before
 	}

@@ -87,6 +87,7 @@ type Done struct {
 	Full   *State // the place before it parts liquid in it, or filled for a cycle of washing; nil: it parts none
 	Mixed  *Mixing
 	Hot    working.Num // degC, the highest temperature set in the step; unknown if none is
+	First  *State      // a wash in which something reacts, as its first liquid meets what is there; nil elsewhere
 	Etches []int       // etches whose liquor is still whole in the place during the step
 }
 
@@ -190,7 +191,7 @@ func (k *walker) warn(says phrase.Phrase) { k.out.Warnings = append(k.out.Warnin
 func (k *walker) step(s *route.Step) {
 	p := k.places[s.In]
 	d := Done{Number: s.Number, Place: s.In, Before: p.copy(), Hot: k.hot(p, s)}
-	verb := s.Verb()
+	verb, began := s.Verb(), len(k.out.Etches)
 	if verb.Does != route.Neutralises && len(s.What) > 0 {
 		p.Neutralised = false
 	}
@@ -225,8 +226,8 @@ func (k *walker) step(s *route.Step) {
 		d.Etches = nil
 	case route.Dries:
 		k.dry(p)
-	case route.Washes:
-		d.Etches = nil
+	case route.Washes, route.Prewashes:
+		d.Etches = k.begun(began, p.Place)
 	}
 	d.After = p.copy()
 	k.arrive(s, to, &d)
@@ -235,6 +236,17 @@ func (k *walker) step(s *route.Step) {
 		k.watch(t, s)
 	}
 	k.out.Steps = append(k.out.Steps, d)
+}
+
+// begun are the etches from a number on that began in a place.
+func (k *walker) begun(from int, place string) []int {
+	var out []int
+	for i := from; i < len(k.out.Etches); i++ {
+		if k.out.Etches[i].Place == place {
+			out = append(out, i)
+		}
+	}
+	return out
 }
 
 // arrive lets what a step sent on react with what was there. Where powder meets

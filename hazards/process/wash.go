@@ -76,7 +76,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	if air := k.st.Num("ph.water_in_air"); x.OpenAir && x.WaterOnly && x.Target > air.V {
 		k.warn(phrase.Of("warn.step_water_that_has", s.Number, air.V, x.Target))
 	}
-	k.rinsed(p, s, *c)
+	k.rinsed(p, s, *c, d)
 	k.rinse(p, s, &x, *c)
 	if !x.WaterOnly { // an acid, alkaline or carbonate liquid acts on what is there
 		k.carbonate(p, s)
@@ -112,6 +112,22 @@ func fuller(p *State, q *Pool, filled working.Num) *State {
 		s.Liquid = []Pool{{Volume: filled, Share: one, Whole: true, More: q.More}}
 	}
 	return &s
+}
+
+// prewash puts the liquid of a step to what is there, lets it react and decants what the
+// solid does not hold.
+func (k *walker) prewash(p *State, s *route.Step, d *Done) {
+	k.put(p, s, d)
+	whole := p.copy()
+	d.First = &whole
+	if d.Mixed != nil {
+		d.Mixed.There = &whole
+	}
+	k.react(p, s, reaction{})
+	first, full := k.merged(p), p.copy()
+	d.Full = &full
+	k.decant(p, s, k.retained(p, s, first.Volume, working.Num{}))
+	p.Etches = nil
 }
 
 // concentrations are those of the liquid before the first cycle, as acid
