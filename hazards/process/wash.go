@@ -97,6 +97,8 @@ func (k *walker) prewash(p *State, s *route.Step, d *Done) {
 		there := p.copy()
 		d.Mixed.There = &there
 	}
+	begins := p.copy()
+	d.First = &begins
 	k.react(p, s, reaction{})
 	first, full := k.merged(p), p.copy()
 	d.Full = &full
@@ -112,22 +114,6 @@ func fuller(p *State, q *Pool, filled working.Num) *State {
 		s.Liquid = []Pool{{Volume: filled, Share: one, Whole: true, More: q.More}}
 	}
 	return &s
-}
-
-// prewash puts the liquid of a step to what is there, lets it react and decants what the
-// solid does not hold.
-func (k *walker) prewash(p *State, s *route.Step, d *Done) {
-	k.put(p, s, d)
-	whole := p.copy()
-	d.First = &whole
-	if d.Mixed != nil {
-		d.Mixed.There = &whole
-	}
-	k.react(p, s, reaction{})
-	first, full := k.merged(p), p.copy()
-	d.Full = &full
-	k.decant(p, s, k.retained(p, s, first.Volume, working.Num{}))
-	p.Etches = nil
 }
 
 // concentrations are those of the liquid before the first cycle, as acid
