@@ -62,7 +62,7 @@ func (b *Draft) Held() []*Held {
 		s := &b.Route().Steps[i]
 		for j := range s.What {
 			m := &s.What[j]
-			name := b.materialName(m)
+			name := b.MaterialName(m)
 			h := at[name]
 			if h == nil {
 				h = &Held{Name: name}

@@ -164,7 +164,7 @@ func (b *Draft) Capacities() string {
 
 // materialText is one thing put into a place, with its amount.
 func (b *Draft) materialText(m *route.Material) string {
-	name := b.materialName(m)
+	name := b.MaterialName(m)
 	var s []string
 	for _, v := range []quantity.Value{m.Mass, m.Volume, m.Amount, m.Ratio} {
 		if v.Set {
@@ -183,7 +183,8 @@ func (b *Draft) materialText(m *route.Material) string {
 	return name + " " + strings.Join(s, ", ")
 }
 
-func (b *Draft) materialName(m *route.Material) string {
+// MaterialName is a material in words.
+func (b *Draft) MaterialName(m *route.Material) string {
 	switch {
 	case m.Precursor && b.Route().Precursor != nil:
 		return words.Of("material.powder", b.Route().Precursor.Phase.Text)

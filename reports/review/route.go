@@ -12,6 +12,7 @@ import (
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
+	"etchbound/scaling"
 )
 
 func (b *builder) purpose() document.Section {
@@ -123,16 +124,20 @@ func (b *builder) materials() document.Section {
 	s := document.Begin("materials")
 	t := document.Table{Caption: words.Of("materials.caption"),
 		Columns: document.Tight(document.Columns("col.material", "col.formula", "col.cas", "col.amount", "col.on_hand"), 2)}
+	run := scaling.RunOf(b.Review)
 	for _, h := range b.Held() {
 		t.Rows = append(t.Rows, []document.Cell{document.Text(h.Name), document.Text(h.Formula), document.Text(h.Cas),
-			document.Text(strings.Join(h.Uses, "; ")),
-			{Blank: true}})
+			document.Text(strings.Join(h.Uses, "; ")), onHand(&run, h.Cas)})
 	}
+	t.Rows = append(t.Rows, b.formedRow()...)
 	if len(t.Rows) == 0 {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("materials.none")})
 		return s
 	}
 	s.Blocks = append(s.Blocks, t, document.Paragraph{Text: words.Of("materials.note")})
+	s.Blocks = append(s.Blocks, b.molar(&run)...)
+	s.Blocks = append(s.Blocks, b.airLimits()...)
+	s.Blocks = append(s.Blocks, b.thresholds(&run)...)
 	return s
 }
 

@@ -11,6 +11,7 @@ import (
 	"etchbound/reports/document"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
+	"etchbound/scaling"
 	tables "etchbound/schemas/columns"
 )
 
@@ -124,6 +125,8 @@ var orders = [...]string{"avoid", "reduce", "enclose", "ventilate", "procedure",
 func (b *builder) safeguards() document.Section {
 	s := document.Begin("safeguards")
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("safeguards.lead")})
+	run := scaling.RunOf(b.Review)
+	s.Blocks = append(s.Blocks, trays(&run))
 	for n, o := range orders {
 		t := document.Table{Caption: words.Of("safeguards.caption", strconv.Itoa(n+1), words.Of("order."+o)),
 			Columns: document.Columns("col.safeguard", "col.source", "col.status", "col.in_place")}
