@@ -89,6 +89,9 @@ func (m *markdown) fold(f Fold) {
 }
 
 func (m *markdown) paragraph(p Paragraph) {
+	if p.Tone == OnPaper {
+		return
+	}
 	if p.Tone == Warning {
 		m.line("**" + escape(p.Text) + "**")
 		return

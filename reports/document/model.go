@@ -48,6 +48,7 @@ const (
 	Plain   Tone = ""
 	Note    Tone = "note"
 	Warning Tone = "warning"
+	OnPaper Tone = "paper" // printed alone: where what is not printed stands
 )
 
 // Paragraph is one paragraph of plain text.
@@ -110,8 +111,11 @@ type FormLine struct {
 type Label struct{ Lines []string }
 
 // Picture is a drawing with the sentences that stand for it where none can be
-// shown. SVG is our own and written as it is.
-type Picture struct{ SVG, Text string }
+// shown. SVG is our own and written as it is. One for the Screen is not printed.
+type Picture struct {
+	SVG, Text string
+	Screen    bool
+}
 
 // Fold is what a reader opens where it is wanted. On a page it is folded away without
 // a script, and on paper only its summary is printed. Markdown leaves out what is Away.

@@ -137,10 +137,11 @@ func (b *Draft) FindingTable(want func(quantity string) bool) []document.Block {
 	})
 }
 
-// Findings is findingTable of the findings that want picks. Those within their limit
-// are counted, and folded behind the count.
+// Findings is findingTable of the findings that want picks: a row for each figure that
+// is not within all of its limits and, folded behind that, every finding.
 func (b *Draft) Findings(want func(*figure.Finding) bool) []document.Block {
 	open, within := findingHead(), findingHead()
+	var rows []*held
 	count := 0
 	for i := range b.Review.Findings {
 		f := &b.Review.Findings[i]
@@ -151,14 +152,17 @@ func (b *Draft) Findings(want func(*figure.Finding) bool) []document.Block {
 		if f.Verdict == figure.Within {
 			t = &within
 			count++
+		} else {
+			rows = b.hold(rows, f)
 		}
 		if row := b.findingRow(f); !Joins(t.Rows, row) {
 			t.Rows = append(t.Rows, row)
 		}
 	}
 	var out []document.Block
-	if len(open.Rows) > 0 {
-		out = append(out, open)
+	if len(rows) > 0 {
+		out = append(out, heldTable(rows),
+			document.Fold{Summary: words.Of("findings.fold", len(open.Rows)), Blocks: []document.Block{open}})
 	}
 	if count > 0 {
 		out = append(out, document.Fold{Summary: words.Of("findings.within", count), Blocks: []document.Block{within}})

@@ -82,7 +82,7 @@ func (b *builder) byLaw(n *course.Course) []document.Block {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []document.Block{t}
+	return []document.Block{document.Fold{Summary: t.Caption, Blocks: []document.Block{t}}}
 }
 
 // laws are those a failure may be worked out by.
