@@ -35,10 +35,54 @@ func (r *reader) warm(run *vessel.Run) {
 		r.put("air.warm_emission", place, o.slug, figure.Case{}, r.w.Line("m", "mg/min", "n*M*60000", n.V*M.V*60000, n, M),
 			cond)
 	}
+	if p.Closure != route.Closed {
+		r.boiled(d, s)
+	}
 	if over != nil {
 		v, cond := r.hoodLimit(d, p, s, top)
 		r.put("air.hood_limit", place, "", figure.Case{}, v, cond)
 	}
+}
+
+// boiled bounds the acid that goes off with the liquor that the heat left over at boiling
+// drives out, of all fluoride as HF and of HCl:
+//
+//	n_v = max(0, T_w - T_b) C/1000/L,  m = min(N, n_v) M
+func (r *reader) boiled(d *process.Done, s *process.State) {
+	boils, _ := course.Boiling(r.c, r.w, d)
+	if boils.Unknown() {
+		return // what is not known to boil is not told as boiling anywhere
+	}
+	capacity := s.HeatCapacity(r.w)
+	if x := r.onto(d.Number); x != nil {
+		capacity = x.Capacity
+	}
+	t, b, c, l := r.topIn(d, capacity).As("T_w"), boils.As("T_b"), capacity.As("C"),
+		r.c.Store.Num("water.vaporisation").As("L")
+	n := r.w.Line("n_v", "mol", "max(0,T_w-T_b)*C/1000/L", max(0, t.V-b.V)*c.V/1000/l.V, t, b, c, l)
+	held := process.AcidsIn(r.w, s)
+	for i := range agents {
+		a := &agents[i]
+		all := map[string]working.Num{"hf": held.Fluoride, "hcl": held.HCl}[a.slug]
+		if all.None() || !all.Unknown() && all.V == 0 {
+			continue
+		}
+		N, M := all.As("N"), r.molar(a.formula).As("M")
+		r.put("air.boiled_off", figure.Step(d.Number), a.slug, figure.Case{}, r.w.Line("m", "g", "min(N,n_v)*M",
+			math.Min(N.V, n.V)*M.V, N, n, M).Worse(working.Bound), phrase.Of("air.acid_boils_off"))
+	}
+}
+
+// onto is how liquor is poured onto powder in a step; nil where none is.
+func (r *reader) onto(step int) *course.Onto {
+	for i := range r.courses {
+		for j := range r.courses[i].Stages {
+			if s := &r.courses[i].Stages[j]; s.Done.Number == step {
+				return s.Onto
+			}
+		}
+	}
+	return nil
 }
 
 // already says what leaves at the highest temperature that vapour is known for.
@@ -68,12 +112,15 @@ func (r *reader) done(step int) *process.Done {
 // reacted, degC:
 //
 //	T + Q/C
-func (r *reader) top(d *process.Done) working.Num {
+func (r *reader) top(d *process.Done) working.Num { return r.topIn(d, d.Contents().HeatCapacity(r.w)) }
+
+// topIn is top of a liquor that takes so many J/K.
+func (r *reader) topIn(d *process.Done, capacity working.Num) working.Num {
 	var heat []working.Num
 	for _, e := range d.Etches {
 		heat = append(heat, course.HeatOf(r.w, &r.k.Etches[e]))
 	}
-	t, q, c := d.Hot.As("T"), r.w.Sum("Q", "kJ", heat...), d.Contents().HeatCapacity(r.w).As("C")
+	t, q, c := d.Hot.As("T"), r.w.Sum("Q", "kJ", heat...), capacity.As("C")
 	return r.w.Line("T_w", "degC", "T+Q*1000/C", t.V+q.V*1000/c.V, t, q, c)
 }
 

@@ -118,7 +118,7 @@ func (f *finder) stage(d *process.Done) Stage {
 	for _, e := range d.Etches {
 		if x := &f.k.Etches[e]; x.Step == d.Number {
 			s.Etches = append(s.Etches, e)
-			heat, gas = append(heat, heatOf(x)...), append(gas, gasOf(x)...)
+			heat, gas = append(heat, heatOf(x)...), append(gas, GasOf(x)...)
 		}
 	}
 	if s.Etches != nil {
@@ -186,7 +186,9 @@ func heatOf(e *process.Etch) []working.Num {
 // HeatOf is the heat of one etch with its impurities, in kJ.
 func HeatOf(w *working.Sheet, e *process.Etch) working.Num { return w.Sum("Q", "kJ", heatOf(e)...) }
 
-func gasOf(e *process.Etch) []working.Num {
+// GasOf are the hydrogen of one etch and of its impurities, in mol; none where there is
+// none.
+func GasOf(e *process.Etch) []working.Num {
 	var out []working.Num
 	if !e.Hydrogen.None() {
 		out = append(out, e.Hydrogen)

@@ -47,7 +47,8 @@
 // # Limits of the liquor
 //
 // heat.boiling_point is that of package course. heat.boiled_off is the liquor that the
-// heat left over at it turns to vapour, all reacting at once. heat.technical_limit is the lower of it
+// heat left over at it turns to vapour, all reacting at once, with its volume, its flow and
+// its share of the liquor (boiledOff). heat.technical_limit is the lower of it
 // and the service temperatures of wall and lid; a material that is not stated or not
 // held counts as 60 degC. heat.criticality_class is the order of process temperature,
 // highest temperature, technical limit and the stated td24 (Class), equality being the

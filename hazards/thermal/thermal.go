@@ -137,18 +137,8 @@ func (r *reader) accumulated(run *vessel.Run) {
 	v, cond := r.boiling(d)
 	at.boils = r.put("heat.boiling_point", place, v, cond)
 	if p := r.c.Route.Place(d.Place); p != nil && p.Closure != route.Closed && !v.Unknown() {
-		r.boiledOff(place, t, rise, v, c)
+		r.boiledOff(d, place, overheated{t, rise, v, c})
 	}
-}
-
-// boiledOff is the vapour that the heat left over at boiling drives out of an open
-// liquor, with the latent heat of water and no more than that:
-//
-//	m = max(0, T + dT - T_b) C/1000/L M    [g: K, J/K, kJ/mol, g/mol]
-func (r *reader) boiledOff(place figure.Place, t, rise, boils, c working.Num) {
-	b, l, w := boils.As("T_b"), r.c.Store.Num("water.vaporisation").As("L"), process.MolarMass(r.c.Store, r.w, "H2O")
-	m := r.w.Line("m", "g", "max(0,T+dT-T_b)*C/1000/L*M", max(0, t.V+rise.V-b.V)*c.V/1000/l.V*w.V, t, rise, b, c, l, w)
-	r.put("heat.boiled_off", place, m.Worse(working.Bound), phrase.Of("thermal.boiled_off"))
 }
 
 // stage is the step of that number in its course; nil where it is in none.

@@ -28,6 +28,7 @@ var byLimit = map[string]needed{
 	"wrong_order":         {"order.against", zero, "1"},
 	"mixing_to_boiling":   {"heat.mix.rise", fifthOfLimit, "K"},
 	"severity_medium":     {"heat.adiabatic_rise", atLimit, "K"},
+	"boils_dry":           {"heat.boiled_off.share", whereNearBegins, "1"},
 	"bulk_40_degc":        {"neutralise.dilution_water", dilution, "L"},
 	"written_cycles":      {"wash.cycles", highEnd, "1"},
 	"written_mass":        {"neutralise.mass", highEnd, "kg"},
