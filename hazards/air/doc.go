@@ -61,6 +61,9 @@
 // which meets the emergency level for that time, in the room for ten minutes; the peak
 // before meets the ceilings and what is immediately dangerous.
 //
+// air.boiled_off is the HF, of all fluoride, and the HCl that go off with the liquor that
+// the heat left over at boiling drives out: at most a mole with each mole of it.
+//
 // # Gas without a smell
 //
 //	air.oxygen         = x_0 exp(-v/V)         room, hood, cabinet
