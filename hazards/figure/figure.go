@@ -1,6 +1,8 @@
 package figure
 
 import (
+	"math"
+
 	"etchbound/chemicals/working"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/phrase"
@@ -34,7 +36,23 @@ func (f *Figure) RepeatedAs(id ID) Figure {
 	return Figure{ID: id, Value: f.Value, Conditions: f.Conditions, low: f.low, high: f.high, ranged: f.ranged, of: &of}
 }
 
-// Of is the member that a bare figure repeats; zero: none.
+// Covers takes another member into a sum that stands for both: the value of m if its
+// value is the worse one by the catalogue, and a range that holds those of both, so
+// that a sum is ranked and printed by the same members. What is unknown of one of them
+// is unknown of the sum.
+func (f *Figure) Covers(m *Figure) {
+	if m.ranged {
+		f.low, f.high = math.Min(f.low, m.low), math.Max(f.high, m.high)
+	}
+	q, _ := Lookup(f.Quantity)
+	x, y := m.Value.V, f.Value.V
+	if y == y && (x != x || x > y && q.Danger != Low || x < y && q.Danger == Low) {
+		f.Value = m.Value
+	}
+}
+
+// Of is the member that a bare figure repeats; zero: none. Of a sum over the laws of a
+// failure it is the one whose dangerous end is worst.
 func (f *Figure) Of() ID {
 	if f.of == nil {
 		return ID{}

@@ -6,11 +6,13 @@ import (
 	"slices"
 
 	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 )
 
-// Bare adds what always exists: for each failure the worst of its laws, for each
-// place the worst of its cases and agents, and for each quantity the worst of its
-// members, each naming the member it repeats. Sums are there already.
+// Bare adds what always exists: for each failure the worst of its laws at the centre and
+// at either end, for each place the worst of its cases and agents, and for each quantity
+// the worst of its members, each naming the member it repeats, or the law whose dangerous
+// end it has. Sums are there already.
 func Bare(figs []figure.Figure) []figure.Figure {
 	set := figure.NewSet(figs)
 	have := make(map[figure.ID]bool, 2*len(figs))
@@ -34,9 +36,11 @@ func Bare(figs []figure.Figure) []figure.Figure {
 			continue
 		}
 		id := figure.ID{Quantity: f.Quantity, Place: f.Place, Case: all}
-		add(id, set.At(f.Quantity, f.Place), func(x *figure.Figure) bool {
-			return x.Case.Failure == all.Failure && x.Case.State != figure.Closed
-		})
+		if have[id] {
+			continue
+		}
+		have[id] = true
+		out = append(out, overLaws(id, set))
 	}
 	for i := range figs {
 		f := &figs[i]
@@ -49,6 +53,27 @@ func Bare(figs []figure.Figure) []figure.Figure {
 		add(figure.ID{Quantity: f.Quantity}, set.Of(f.Quantity), func(x *figure.Figure) bool { return x.Of().IsZero() })
 	}
 	return sorted(append(figs, out...))
+}
+
+// overLaws is the figure of a failure without a law. Nobody knows which of the laws
+// holds, so that each of its three numbers is the worst that one of them gives.
+func overLaws(id figure.ID, set *figure.Set) figure.Figure {
+	law := func(x *figure.Figure) bool {
+		return x.Case.Failure == id.Case.Failure && x.Case.State != figure.Closed
+	}
+	of := worst(set.At(id.Quantity, id.Place), law)
+	sum := of.RepeatedAs(id)
+	one := true
+	for x := range set.At(id.Quantity, id.Place) {
+		if law(x) && x != of {
+			sum.Covers(x)
+			one = false
+		}
+	}
+	if !one && !sum.Conditions.IsZero() {
+		sum.Conditions = sum.Conditions.And(phrase.Of("upset.over_laws"))
+	}
+	return sum
 }
 
 func whichever(*figure.Figure) bool { return true }
