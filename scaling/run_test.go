@@ -30,6 +30,12 @@ steps:
 
 func runOf(t *testing.T, text string) Run {
 	t.Helper()
+	rv := reviewOf(t, text)
+	return RunOf(&rv)
+}
+
+func reviewOf(t *testing.T, text string) hazards.Review {
+	t.Helper()
 	r, problems, err := route.Load("run.yaml", strings.NewReader(text))
 	if err != nil || r == nil {
 		t.Fatal(err, problems)
@@ -43,7 +49,7 @@ func runOf(t *testing.T, text string) Run {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return RunOf(&rv)
+	return rv
 }
 
 // Moles by formula weight: 20 mL of 9 mol/L are 0.18 mol; 1.6 g LiF of 25.94 g/mol;
@@ -65,6 +71,40 @@ func TestRunOf(t *testing.T) {
 		t.Errorf("the largest is %q", run.Tray.Largest)
 	}
 	likely(t, "tray, L", run.Tray.Volume.V, 2, 1e-9)
+}
+
+// The lithium of 1.6 g LiF (0.428 g) in what 22.8 g of acid, 1.6 g of salt, 1 g of powder
+// and 10 g of lime weigh together, less the hydrogen: 1.21 wt%. What no hood is stated for
+// has no share of its flow.
+func TestContentsAndNeeds(t *testing.T) {
+	rv := reviewOf(t, runRoute)
+	held := ContentsOf(&rv, "etch")
+	found := false
+	for _, e := range held.Elements {
+		if e.Element == "Li" {
+			found = true
+			likely(t, "Li", e.WT.V, 1.21, 2e-2)
+		}
+	}
+	if !found {
+		t.Errorf("no lithium in %+v", held.Elements)
+	}
+	likely(t, "full", held.Full.V, 0.2, 1e-6)
+	if other := ContentsOf(&rv, "nowhere"); !other.Most.Unknown() || !other.Full.Unknown() {
+		t.Error("a place that is not there is empty")
+	}
+	needs := NeedsOf(&rv)
+	if len(needs) == 0 {
+		t.Error("no need of air")
+	}
+	for _, n := range needs {
+		if !n.Share.Unknown() {
+			t.Errorf("%s takes %g of a hood nobody stated", n.Of.ID, n.Share.V)
+		}
+	}
+	if x := ReactionsOf(&rv); len(x) != 1 || !nearly.Share(2*x[0].Hydrogen+x[0].Hydroxyl, x[0].Acid+2*x[0].Water, 1e-9) {
+		t.Errorf("hydrogen does not close: %+v", x)
+	}
 }
 
 // A capacity nobody stated leaves the tray unknown, never smaller.

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"etchbound/hazards/figure"
-	"etchbound/hazards/meeting"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/selection"
@@ -155,8 +154,8 @@ func (b *builder) wasteLabel() document.Section {
 		}
 	}
 	for i := range b.Places {
-		if c := &b.Places[i]; filled[c.Place.Key] {
-			s.Blocks = append(s.Blocks, document.Label{Lines: b.labelLines(c)})
+		if c := &b.Places[i]; filled[c.Place.Key] || len(c.Names) > 0 {
+			s.Blocks = append(s.Blocks, document.Label{Lines: b.labelLines(c, filled[c.Place.Key])})
 		}
 	}
 	if len(s.Blocks) == 0 {
@@ -164,18 +163,4 @@ func (b *builder) wasteLabel() document.Section {
 	}
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("label.note")})
 	return s
-}
-
-func (b *builder) labelLines(c *meeting.Contents) []string {
-	lines := []string{words.Of("label.head", c.Place.Key), words.Of("label.contents", strings.Join(c.Names, ", "))}
-	if c.Tags.Has("hf") {
-		lines = append(lines, words.Of("label.hf"))
-	}
-	if c.Tags.Has("tmaoh") {
-		lines = append(lines, words.Of("label.tmaoh"))
-	}
-	if c.Tags.Has("powder") {
-		lines = append(lines, words.Of("label.gas"))
-	}
-	return append(lines, words.Of("label.fill"), words.Of("label.shares"), words.Of("label.date"))
 }

@@ -17,6 +17,9 @@ var fieldsCSV string
 // key of a section and what is found there. Kind is computed, prefilled or blank.
 type Field struct{ Code, Name, Kind, Section, Find string }
 
+// kinds is how a question is answered, in words.
+var kinds = map[string]string{"computed": "fields.computed", "prefilled": "fields.prefilled", "blank": "fields.blank"}
+
 // OwnSection is the key of the index. A field that is answered nowhere else is a line to
 // write on there.
 const OwnSection = "fields"
@@ -43,7 +46,7 @@ func Index(sections []document.Section) document.Section {
 		"fields.code", "fields.name", "fields.kind", "fields.place"), 0, 2)}
 	var open document.Blanks
 	for _, f := range Fields() {
-		t.Rows = append(t.Rows, document.Row(f.Code, f.Name, words.Of("fields."+f.Kind), words.OrDash(places[f.Section])))
+		t.Rows = append(t.Rows, document.Row(f.Code, f.Name, words.Of(kinds[f.Kind]), words.OrDash(places[f.Section])))
 		if f.Section == OwnSection {
 			open.Labels = append(open.Labels, words.Of("local.field", words.Of("fields.open", f.Name), f.Code))
 		}

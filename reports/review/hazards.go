@@ -96,6 +96,7 @@ func (b *builder) air() document.Section {
 	} else {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("air.lead")})
 	}
+	s.Blocks = append(s.Blocks, b.hood()...)
 	s.Blocks = append(s.Blocks, firstPrinted(b.airCurves())...)
 	s.Blocks = append(s.Blocks, figures...)
 	s.Blocks = append(s.Blocks, b.FindingTable(func(q string) bool { return draft.InFamily(q, "air") })...)

@@ -135,6 +135,7 @@ func (b *builder) materials() document.Section {
 		return s
 	}
 	s.Blocks = append(s.Blocks, t, document.Paragraph{Text: words.Of("materials.note")})
+	s.Blocks = append(s.Blocks, b.forms())
 	s.Blocks = append(s.Blocks, b.molar(&run)...)
 	s.Blocks = append(s.Blocks, b.airLimits()...)
 	s.Blocks = append(s.Blocks, b.thresholds(&run)...)
@@ -150,6 +151,7 @@ func (b *builder) chemistry() document.Section {
 	if len(facts.Items) > 0 {
 		s.Blocks = append(s.Blocks, facts)
 	}
+	s.Blocks = append(s.Blocks, b.equations())
 	s.Blocks = append(s.Blocks, b.About("account", "fluoride")...)
 	if t := b.account(); len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)

@@ -127,6 +127,8 @@ func (b *builder) safeguards() document.Section {
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("safeguards.lead")})
 	run := scaling.RunOf(b.Review)
 	s.Blocks = append(s.Blocks, trays(&run))
+	s.Blocks = append(s.Blocks, b.less()...)
+	s.Blocks = append(s.Blocks, b.past()...)
 	for n, o := range orders {
 		t := document.Table{Caption: words.Of("safeguards.caption", strconv.Itoa(n+1), words.Of("order."+o)),
 			Columns: document.Columns("col.safeguard", "col.source", "col.status", "col.in_place")}

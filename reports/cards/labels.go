@@ -1,0 +1,72 @@
+package cards
+
+import (
+	"strings"
+
+	"etchbound/hazards/meeting"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+	"etchbound/scaling"
+)
+
+// labelLines is the label of a container; one of waste says so, and how full it may be.
+func (b *builder) labelLines(c *meeting.Contents, waste bool) []string {
+	lines := []string{words.Of("label.of", c.Place.Kind, c.Place.Key)}
+	if waste {
+		lines[0] = words.Of("label.head", c.Place.Key)
+	}
+	lines = append(lines, words.Of("label.contents", strings.Join(c.Names, ", ")))
+	if c.Tags.Has("hf") {
+		lines = append(lines, words.Of("label.hf"))
+	}
+	if c.Tags.Has("tmaoh") {
+		lines = append(lines, words.Of("label.tmaoh"))
+	}
+	if c.Tags.Has("powder") {
+		lines = append(lines, words.Of("label.gas"))
+	}
+	lines = append(lines, b.inside(c, waste)...)
+	if waste {
+		lines = append(lines, words.Of("label.fill"), words.Of("label.shares"))
+	}
+	return append(lines, words.Of("label.date"))
+}
+
+// inside is how much a container holds, of what at the end, and its pH.
+func (b *builder) inside(c *meeting.Contents, waste bool) []string {
+	held := scaling.ContentsOf(b.Review, c.Place.Key)
+	lines := []string{words.Of("label.total_unknown")}
+	if !held.Most.Unknown() {
+		full := words.Of("value.unknown")
+		if !held.Full.Unknown() {
+			full = number.Significant(100*held.Full.V, 2, 1) + " %"
+		}
+		lines[0] = words.Of("label.total", number.Thing{Unit: "L"}.Bound(held.Most.V/1000, 1), held.Step, full)
+	}
+	if !waste {
+		return lines
+	}
+	var parts []string
+	for _, e := range held.Elements {
+		share := words.Of("label.traces")
+		if e.WT.V >= tracesOf {
+			share = number.With(number.Nearest(e.WT.V, 2), "wt%")
+		}
+		parts = append(parts, e.Element+" "+share)
+	}
+	if len(parts) == 0 {
+		lines = append(lines, words.Of("label.elements_unknown"))
+	} else {
+		lines = append(lines, words.Of("label.elements", strings.Join(parts, ", ")))
+	}
+	if c.Tags.Has("calcium") && c.Tags.Has("hf") {
+		lines = append(lines, words.Of("label.calcium"))
+	}
+	if held.PH != nil {
+		return append(lines, words.Of("label.ph_aimed", number.Nearest(*held.PH, 3)))
+	}
+	return append(lines, words.Of("label.ph"))
+}
+
+// tracesOf is the share below which an element of a label is a trace, wt%.
+const tracesOf = 1e-3
