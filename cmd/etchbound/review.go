@@ -2,6 +2,7 @@ package main
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"io"
 	"runtime"
@@ -36,25 +37,30 @@ func unitsFor(c *cobra.Command, f *files) {
 	c.Flags().Var(&f.units, "units", "of pages and Markdown: kPa or bar, ppm or mg/m3, such as \"bar,mg/m3\"")
 }
 
+// reviewLong is what the command says of itself.
+const reviewLong = "Write the hazard review of a route. The format follows the suffix of -o (.html, .pdf, .json,\n" +
+	"else Markdown) unless --format names it. ROUTE may be - for standard input.\n\n" +
+	"With --stop-when the exit code is 1 if a finding reaches the verdict named; a finding\n" +
+	"that is unknown counts as one that exceeds. The review is written all the same.\n" +
+	"With --draws the data are drawn so many times from their shapes, and the review says where\n" +
+	"the figures lie, how often a finding exceeds and what to measure first.\n\n" +
+	"With --working the auditor's book is written beside it: every figure, finding, datum and source,\n" +
+	"and the working of the figures that are not within every limit."
+
 func reviewCommand(s streams) *cobra.Command {
 	var f files
-	var format, output, stopWhen string
+	var format, output, stopWhen, working string
 	var brief bool
 	var d drawing
 	c := &cobra.Command{
-		Use:   "review ROUTE",
-		Short: "Write the hazard review of a route",
-		Long: "Write the hazard review of a route. The format follows the suffix of -o (.html, .pdf, .json,\n" +
-			"else Markdown) unless --format names it. ROUTE may be - for standard input.\n\n" +
-			"With --stop-when the exit code is 1 if a finding reaches the verdict named; a finding\n" +
-			"that is unknown counts as one that exceeds. The review is written all the same.\n" +
-			"With --draws the data are drawn so many times from their shapes, and the review says where\n" +
-			"the figures lie, how often a finding exceeds and what to measure first.",
+		Use:     "review ROUTE",
+		Short:   "Write the hazard review of a route",
+		Long:    reviewLong,
 		Example: "  etchbound review testdata/routes/demo-lif-hcl-2g.yaml --batch \"5 g\" --brief",
 		Args:    exactly(1, "one route file"),
 		RunE: func(c *cobra.Command, args []string) error {
 			f.route = args[0]
-			if err := given(c, "site", "limits", "batch", "format", "output", "stop-when"); err != nil {
+			if err := given(c, "site", "limits", "batch", "format", "output", "stop-when", "working"); err != nil {
 				return err
 			}
 			if err := d.asked(c); err != nil {
@@ -78,6 +84,9 @@ func reviewCommand(s streams) *cobra.Command {
 			}
 			err = deliver(output, []string{f.route, f.site, f.limits}, s,
 				printed(c.Context(), kind, func(w io.Writer, kind string) error { return write(w, r, kind, o) }))
+			if err == nil && working != "" {
+				err = writeWorking(c.Context(), working, f, r, s)
+			}
 			if err != nil {
 				return err
 			}
@@ -90,6 +99,8 @@ func reviewCommand(s streams) *cobra.Command {
 	c.Flags().StringVar(&format, "format", "", "markdown, html, pdf or json")
 	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only, without what happens when something fails")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
+	c.Flags().StringVar(&working, "working", "",
+		"file to write the auditor's book into: every figure, finding, datum and source, and the working of what counts")
 	d.flags(c)
 	c.Flags().StringVar(&stopWhen, "stop-when", "",
 		"exit with 1 if a finding reaches this verdict: exceeds or near, or exceeds as expected: expected")
@@ -107,6 +118,25 @@ func reviewOf(f files, brief bool, s streams) (hazards.Review, error) {
 		return r, input("%s: %v", shown(f.route), err)
 	}
 	return r, nil
+}
+
+// writeWorking writes the auditor's book into a file of its own.
+func writeWorking(ctx context.Context, name string, f files, r hazards.Review, s streams) error {
+	kind, err := formatOf("", name)
+	if err != nil {
+		return err
+	}
+	if kind == "json" {
+		return input("--working: found %q, accepted are names that end in .html, .pdf or .md", name)
+	}
+	book := reports.BuildWorking(r, f.options(false))
+	return deliver(name, []string{f.route, f.site, f.limits}, s,
+		printed(ctx, kind, func(w io.Writer, kind string) error {
+			if kind == "html" {
+				return reports.HTML(w, book)
+			}
+			return reports.Markdown(w, book)
+		}))
 }
 
 func write(w io.Writer, r hazards.Review, kind string, o reports.Options) error {

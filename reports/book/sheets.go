@@ -6,7 +6,9 @@ package book
 import (
 	"strconv"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards"
+	"etchbound/hazards/figure"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
@@ -24,13 +26,16 @@ func (b *builder) sheets() document.Section {
 	}
 	t := document.Table{Caption: words.Of("sheets.caption"),
 		Columns: document.Right(document.Columns("col.line", "col.symbol", "col.value", "col.made", "col.status"), 0, 2)}
-	used := underFigures(b.Review)
+	used := under(b.Review, b.Review.Sheet.Lines, func(f *figure.Figure) bool {
+		return f.Case.Failure == "" // what fails would be as much again, and stands in the JSON
+	})
 	for i := range b.Review.Sheet.Lines {
 		l := &b.Review.Sheet.Lines[i]
 		if !used[l.N] {
 			continue
 		}
-		t.Rows = append(t.Rows, []document.Cell{document.Text(strconv.Itoa(l.N)), document.Code(l.Symbol),
+		t.Rows = append(t.Rows, []document.Cell{{Text: strconv.Itoa(l.N), Anchor: lineAnchor(l.N)},
+			document.Code(l.Symbol),
 			document.Text(number.Measure(l.V, draft.SheetDigits, l.Unit)),
 			document.Code(draft.Made(l)), document.Text(number.StatusText(l.Status))})
 	}
@@ -39,22 +44,21 @@ func (b *builder) sheets() document.Section {
 	return s
 }
 
-// underFigures marks the lines that some figure rests on of what happens as it
-// is meant to.
-func underFigures(r *hazards.Review) []bool {
-	used := make([]bool, len(r.Sheet.Lines)+1)
+// under marks the lines that some figure that want picks rests on.
+func under(r *hazards.Review, lines []working.Line, want func(*figure.Figure) bool) []bool {
+	used := make([]bool, len(lines)+1)
 	var mark func(int)
 	mark = func(n int) {
 		if n <= 0 || n >= len(used) || used[n] {
 			return
 		}
 		used[n] = true
-		for _, in := range r.Sheet.Lines[n-1].In {
+		for _, in := range lines[n-1].In {
 			mark(in.Line)
 		}
 	}
 	for i := range r.Figures {
-		if r.Figures[i].Case.Failure == "" { // what fails would fill as many pages again, and stands in the JSON
+		if want(&r.Figures[i]) {
 			mark(r.Figures[i].Value.Line())
 		}
 	}

@@ -57,20 +57,36 @@ func newPage(d Document) pageData {
 	return p
 }
 
+// wideCSS is how what is printed across is set.
+const wideCSS = `@media print {
+  main > section:not(.one) { font-size: 8.5pt; line-height: 1.1; }
+  main > section:not(.one) table { font-size: 7.5pt; line-height: 1.05; }
+  main > section:not(.one) :is(th, td) { padding: .15mm 1.2mm .15mm 0; }
+  code { font-size: 6.8pt; line-height: 1; }
+  #conditions .wide, #judged .wide { columns: 2; column-gap: 6mm; }
+}
+`
+
 // pageRules are the rules of the printed page. Only our own words and hex
 // digits reach the style sheet.
 func pageRules(d Document) string {
-	size := ""
-	switch d.Paper {
-	case A4:
-		size = "size: A4; "
-	case Letter:
-		size = "size: letter; "
+	size, across, more, margin := "", "", "", "20mm 20mm 20mm 20mm"
+	if d.Wide {
+		across = " landscape"
+		margin, more = "12mm 12mm 14mm 12mm", wideCSS
 	}
-	return fmt.Sprintf("@page { %smargin: 20mm 20mm 20mm 20mm;\n"+
+	switch {
+	case d.Paper == A4:
+		size = "size: A4" + across + "; "
+	case d.Paper == Letter:
+		size = "size: letter" + across + "; "
+	case d.Wide:
+		size = "size: landscape; "
+	}
+	return more + fmt.Sprintf("@page { %smargin: %s;\n"+
 		"  @bottom-left { content: %q; font: 8.5pt sans-serif; color: #444 }\n"+
 		"  @bottom-right { content: %q counter(page) %q counter(pages); font: 8.5pt sans-serif; color: #444 } }\n",
-		size, words.Of("foot.print", hexOnly(d.Digest)), words.Of("foot.page")+" ", " "+words.Of("foot.of")+" ")
+		size, margin, words.Of("foot.print", hexOnly(d.Digest)), words.Of("foot.page")+" ", " "+words.Of("foot.of")+" ")
 }
 
 func hexOnly(s string) string {

@@ -36,6 +36,11 @@ func (b *escaper) cell(col Column, c Cell) {
 	if k := classes(col, c); k != "" {
 		b.WriteString(` class="` + k + `"`)
 	}
+	if c.Anchor != "" {
+		b.WriteString(` id="`)
+		b.write(c.Anchor)
+		b.WriteByte('"')
+	}
 	b.WriteByte('>')
 	switch {
 	case c.Mark != NoMark:
@@ -45,7 +50,22 @@ func (b *escaper) cell(col Column, c Cell) {
 	default:
 		b.write(c.Text)
 	}
+	b.links(c)
 	b.WriteString(shut)
+}
+
+// links are behind the text of a cell.
+func (b *escaper) links(c Cell) {
+	for i, l := range c.Links {
+		if i > 0 || c.Text != "" {
+			b.WriteString(", ")
+		}
+		b.WriteString(`<a href="#`)
+		b.write(l.To)
+		b.WriteString(`">`)
+		b.write(l.Text)
+		b.WriteString("</a>")
+	}
 }
 
 // mark states a verdict by word, symbol and border.

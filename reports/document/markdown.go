@@ -195,6 +195,9 @@ func (m *markdown) table(t Table) {
 }
 
 func cellText(c Cell) string {
+	if len(c.Links) > 0 {
+		return linksText(c)
+	}
 	if c.Code {
 		return codeSpan(c.Text)
 	}
@@ -202,6 +205,18 @@ func cellText(c Cell) string {
 		return escape(c.Mark.Symbol() + " " + c.Text)
 	}
 	return escape(c.Text)
+}
+
+// linksText is a cell with the texts of its links, which lead nowhere in Markdown.
+func linksText(c Cell) string {
+	var s []string
+	if c.Text != "" {
+		s = append(s, cellText(Cell{Text: c.Text, Code: c.Code, Mark: c.Mark}))
+	}
+	for _, l := range c.Links {
+		s = append(s, escape(l.Text))
+	}
+	return strings.Join(s, ", ")
 }
 
 // widest is the width up to which columns are padded for reading; longer cells

@@ -11,6 +11,7 @@ type Document struct {
 	Title    string
 	Lang     string // BCP 47 tag of the fixed sentences
 	Paper    Paper
+	Wide     bool   // printed across, in a smaller type
 	Digest   string // short form of the route's digest, for the foot of a page
 	Sections []Section
 }
@@ -82,12 +83,23 @@ type Column struct {
 
 // Cell is one cell. Code marks identifiers and formulas, Blank a cell that
 // people fill in; Mark is the verdict the cell states, shown by word and symbol.
+// Anchor is where a link to the cell leads, Links stand behind its text.
 type Cell struct {
-	Text  string
-	Code  bool
-	Blank bool
-	Mark  Mark
+	Text   string
+	Code   bool
+	Blank  bool
+	Mark   Mark
+	Anchor string
+	Links  []Link
 }
+
+// Says reports whether another cell says the same, whatever it leads to.
+func (c Cell) Says(other Cell) bool {
+	return c.Text == other.Text && c.Code == other.Code && c.Blank == other.Blank && c.Mark == other.Mark
+}
+
+// Link leads to an anchor of the same document.
+type Link struct{ Text, To string }
 
 // Prose is what the writer of the route wrote, in Markdown.
 type Prose struct{ Markdown string }

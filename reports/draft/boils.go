@@ -63,8 +63,8 @@ func (b *Draft) ValueText(f *figure.Figure) string {
 	return b.Options.Units.Value(f)
 }
 
-// rangeText is the range of a figure, and of an open liquor to where it boils.
-func (b *Draft) rangeText(f *figure.Figure) string {
+// RangeText is the range of a figure, and of an open liquor to where it boils.
+func (b *Draft) RangeText(f *figure.Figure) string {
 	t, ok := b.BoilsAt(f)
 	switch {
 	case !ok || f.High().Unknown() || f.High().V < t:
@@ -85,7 +85,7 @@ func (b *Draft) ValueAndRange(f *figure.Figure) string {
 	if _, ok := b.BoilsAt(f); !ok {
 		return b.Options.Units.Whole(f)
 	}
-	s, r := b.ValueText(f), b.rangeText(f)
+	s, r := b.ValueText(f), b.RangeText(f)
 	if r != words.Of("range.none") && r != words.Of("temperature.throughout") &&
 		!(f.Value.Unknown() && r == words.Of("value.unknown")) {
 		s += " (" + r + ")"

@@ -109,7 +109,7 @@ func (b *Draft) figureRow(f *figure.Figure) []document.Cell {
 	if n := f.Value.Line(); n > 0 {
 		line = strconv.Itoa(n)
 	}
-	return []document.Cell{document.Text(b.FigureName(f)), document.Text(b.ValueText(f)), document.Text(b.rangeText(f)),
+	return []document.Cell{document.Text(b.FigureName(f)), document.Text(b.ValueText(f)), document.Text(b.RangeText(f)),
 		document.Text(number.StatusText(f.Value.Status)),
 		document.Text(b.Conditions(f)), document.Code(f.ID.String()), document.Text(line)}
 }
@@ -188,7 +188,7 @@ func (b *Draft) findingRow(f *figure.Finding) []document.Cell {
 // Joins adds the name of a row to an earlier one that says the same.
 func Joins(rows [][]document.Cell, row []document.Cell) bool {
 	for i := range rows {
-		if slices.Equal(rows[i][1:], row[1:]) {
+		if slices.EqualFunc(rows[i][1:], row[1:], document.Cell.Says) {
 			rows[i][0].Text += "; " + row[0].Text
 			return true
 		}

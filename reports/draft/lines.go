@@ -30,34 +30,41 @@ func GivenAt(l *working.Line) string {
 
 // Made is how a line came about: "n = m*w/M, m = 10 g (line 3), ...".
 func Made(l *working.Line) string {
-	switch l.Kind {
-	case working.KindGiven:
-		return GivenAt(l)
-	case working.KindDatum:
-		return words.Of("made.datum", DatumName(l.Ref))
+	s := []string{MadeBy(l)}
+	if l.Kind == working.KindGiven || l.Kind == working.KindDatum {
+		return s[0]
 	}
-	var s []string
-	switch l.Kind {
-	case working.KindTable:
-		s = append(s, words.Of("made.table", l.Formula))
-	case working.KindModel:
-		s = append(s, words.Of("made.model", l.Formula))
-	case working.KindSum:
-		s = append(s, l.Symbol+" = "+SumOf(l))
-	default:
-		if l.Formula == "" {
-			s = append(s, words.Of("value.not_stated"))
-		} else {
-			s = append(s, l.Symbol+" = "+l.Formula)
-		}
-	}
-	for _, in := range l.In {
-		s = append(s, words.Of("made.input", in.Symbol, number.Measure(in.V, SheetDigits, in.Unit), in.Line))
+	for i := range l.In {
+		s = append(s, InputText(&l.In[i], l.In[i].Line))
 	}
 	if len(l.Missing) > 0 {
 		s = append(s, words.Of("figure.lacks", strings.Join(words.Names(l.Missing), ", ")))
 	}
 	return strings.Join(s, ", ")
+}
+
+// MadeBy is what made a line, without its inputs: a formula, a table, a datum.
+func MadeBy(l *working.Line) string {
+	switch {
+	case l.Kind == working.KindGiven:
+		return GivenAt(l)
+	case l.Kind == working.KindDatum:
+		return words.Of("made.datum", DatumName(l.Ref))
+	case l.Kind == working.KindTable:
+		return words.Of("made.table", l.Formula)
+	case l.Kind == working.KindModel:
+		return words.Of("made.model", l.Formula)
+	case l.Kind == working.KindSum:
+		return l.Symbol + " = " + SumOf(l)
+	case l.Formula == "":
+		return words.Of("value.not_stated")
+	}
+	return l.Symbol + " = " + l.Formula
+}
+
+// InputText is an input of a line with the number of the line it came from.
+func InputText(in *working.Input, line int) string {
+	return words.Of("made.input", in.Symbol, number.Measure(in.V, SheetDigits, in.Unit), line)
 }
 
 // SumOf writes a sum out: several inputs may bear one symbol, and their line

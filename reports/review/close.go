@@ -84,6 +84,20 @@ func (b *builder) values() document.Section {
 	return s
 }
 
+// Checked is the section of values as who checks it reads it: nothing in it is folded.
+func Checked(d *draft.Draft) document.Section {
+	s := from(d).values()
+	for i := range s.Subs {
+		for j, b := range s.Subs[i].Blocks {
+			if f, ok := b.(document.Fold); ok {
+				s.Subs[i].Blocks = append(append(s.Subs[i].Blocks[:j:j], f.Blocks...), s.Subs[i].Blocks[j+1:]...)
+				break
+			}
+		}
+	}
+	return s
+}
+
 // sub is a part of the values section; one that is empty says so.
 func sub(key string, blocks []document.Block) document.Section {
 	if len(blocks) == 0 {

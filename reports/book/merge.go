@@ -1,0 +1,135 @@
+package book
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+)
+
+// merge picks the lines under the figures that count, and tells one for all that say
+// the same of the same inputs.
+func (k *binding) merge() {
+	sheet := k.sheet()
+	k.as = make([]int, len(sheet.Lines)+1)
+	wanted := k.counting()
+	first := map[string]int{}
+	for i := range sheet.Lines {
+		l := &sheet.Lines[i]
+		if !wanted[l.N] {
+			continue
+		}
+		key := says(l)
+		if first[key] == 0 {
+			first[key] = l.N
+			k.told = append(k.told, l.N)
+		}
+		k.as[l.N] = first[key]
+	}
+	for _, n := range k.told {
+		for _, in := range sheet.Lines[n-1].In {
+			k.use(in.Line, document.Link{Text: strconv.Itoa(n), To: lineAnchor(n)})
+		}
+	}
+	for i, f := range k.shown {
+		k.use(f.Value.Line(), document.Link{Text: words.Of("book.figure", i+1), To: anchor(i + 1)})
+	}
+}
+
+// sheet is the lines that were kept, or none.
+func (b *builder) sheet() *working.Sheet {
+	if b.Review.Sheet == nil {
+		return &working.Sheet{}
+	}
+	return b.Review.Sheet
+}
+
+// use notes what a line is used by.
+func (k *binding) use(line int, by document.Link) {
+	if line > 0 && line < len(k.as) && k.as[line] > 0 {
+		k.used[k.as[line]] = append(k.used[k.as[line]], by)
+	}
+}
+
+// says is all that a line says but for its number.
+func says(l *working.Line) string {
+	var b strings.Builder
+	fmt.Fprint(&b, l.Kind, "|", l.Symbol, "|", l.Unit, "|", l.Formula, "|", l.V, "|", l.Ref, "|", l.Status, "|",
+		words.Names(l.Missing))
+	for _, in := range l.In {
+		fmt.Fprint(&b, "|", in.Symbol, "=", in.V, in.Unit)
+	}
+	return b.String()
+}
+
+// counting marks the lines under figures that are not known or not within every limit,
+// of what happens as it is written.
+func (k *binding) counting() []bool {
+	open := k.open()
+	return under(k.Review, k.sheet().Lines, func(f *figure.Figure) bool {
+		return f.Case.Failure == "" && (open[f.ID] || f.Value.Unknown())
+	})
+}
+
+// open is the figures that are not within every limit, and those that these repeat.
+func (b *builder) open() map[figure.ID]bool {
+	open := map[figure.ID]bool{}
+	for i := range b.Review.Findings {
+		if f := &b.Review.Findings[i]; f.Verdict != figure.Within {
+			open[f.Figure] = true
+		}
+	}
+	for i := range b.Review.Figures {
+		if f := &b.Review.Figures[i]; open[f.ID] {
+			open[f.Of()] = true
+		}
+	}
+	return open
+}
+
+func lineAnchor(n int) string { return "line-" + strconv.Itoa(n) }
+
+// lineOf is the line of a figure, with a link where it is told.
+func (k *binding) lineOf(f *figure.Figure) document.Cell {
+	n := f.Value.Line()
+	switch {
+	case n <= 0:
+		return document.Text(words.Of("value.dash"))
+	case n < len(k.as) && k.as[n] > 0:
+		return document.Cell{Links: []document.Link{{Text: strconv.Itoa(k.as[n]), To: lineAnchor(k.as[n])}}}
+	}
+	return document.Text(strconv.Itoa(n))
+}
+
+// mostUses is how many users of a line are named.
+const mostUses = 4
+
+func (k *binding) lines() document.Section {
+	s := document.Begin("working")
+	t := document.Table{Caption: words.Of("sheets.caption"), Columns: document.Right(document.Columns("col.line",
+		"col.symbol", "col.value", "col.made", "col.status", "col.used"), 0, 2)}
+	for _, n := range k.told {
+		l := &k.sheet().Lines[n-1]
+		made := document.Code(draft.MadeBy(l))
+		for i := range l.In {
+			if at := l.In[i].Line; at > 0 && at < len(k.as) && k.as[at] > 0 {
+				made.Links = append(made.Links, document.Link{Text: draft.InputText(&l.In[i], k.as[at]), To: lineAnchor(k.as[at])})
+			}
+		}
+		used := document.Cell{Links: k.used[n]}
+		if times := len(used.Links); times > mostUses {
+			used = document.Cell{Text: words.Of("book.more", times), Links: used.Links[:mostUses]}
+		}
+		t.Rows = append(t.Rows, []document.Cell{{Text: strconv.Itoa(n), Anchor: lineAnchor(n)}, document.Code(l.Symbol),
+			document.Text(number.Measure(l.V, draft.SheetDigits, l.Unit)), made,
+			document.Text(number.StatusText(l.Status)), used})
+	}
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("sheets.lead")}, t)
+	return s
+}
