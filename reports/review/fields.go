@@ -2,7 +2,6 @@ package review
 
 import (
 	_ "embed"
-	"strings"
 	"sync"
 
 	"etchbound/reports/document"
@@ -38,18 +37,28 @@ func Index(sections []document.Section) document.Section {
 	s := document.Begin(OwnSection)
 	places := map[string]string{}
 	for i := range sections {
-		places[sections[i].Key] = strings.TrimSpace(sections[i].Number + " " + sections[i].Title)
+		places[sections[i].Key] = sections[i].Number
 	}
 	places["page-1"] = words.Of("fields.page_one")
 	places[OwnSection] = words.Of("fields.below")
-	t := document.Table{Caption: words.Of("fields.caption"), Columns: document.Tight(document.Columns(
-		"fields.code", "fields.name", "fields.kind", "fields.place"), 0, 2)}
+	heads := []string{"fields.code", "fields.name", "fields.kind", "fields.place"}
+	t := document.Table{Caption: words.Of("fields.caption"),
+		Columns: document.Tight(document.Columns(append(heads, heads...)...), 0, 2, 3, 4, 6, 7)}
 	var open document.Blanks
+	var cells [][]document.Cell
 	for _, f := range Fields() {
-		t.Rows = append(t.Rows, document.Row(f.Code, f.Name, words.Of(kinds[f.Kind]), words.OrDash(places[f.Section])))
+		cells = append(cells, document.Row(f.Code, f.Name, words.Of(kinds[f.Kind]), words.OrDash(places[f.Section])))
 		if f.Section == OwnSection {
 			open.Labels = append(open.Labels, words.Of("local.field", words.Of("fields.open", f.Name), f.Code))
 		}
+	}
+	half := (len(cells) + 1) / 2 // side by side, so that all stand on one sheet
+	for i := range half {
+		row := cells[i]
+		if i+half < len(cells) {
+			row = append(row, cells[i+half]...)
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	s.Blocks = append(s.Blocks, t)
 	if len(open.Labels) > 0 {
