@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"etchbound/hazards"
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
 	"etchbound/reports/words"
@@ -16,12 +15,13 @@ var (
 	anchors = regexp.MustCompile(` id="([^"]+)"`)
 )
 
-// Every link of the auditor's book leads somewhere, no anchor is there twice, and a
+// Every link of the auditor's book and of a review leads somewhere, no anchor is there twice, and a
 // figure and its line lead to each other.
 func TestWorkingLinks(t *testing.T) {
-	for name, r := range map[string]hazards.Review{"empty": emptyReview(), "fixture": fixture.Review()} {
+	for name, d := range map[string]Document{"empty": BuildWorking(emptyReview(), fixtureOptions),
+		"fixture": BuildWorking(fixture.Review(), fixtureOptions), "review": Build(fixture.Review(), fixtureOptions)} {
 		var b strings.Builder
-		if err := HTML(&b, BuildWorking(r, fixtureOptions)); err != nil {
+		if err := HTML(&b, d); err != nil {
 			t.Fatal(err)
 		}
 		there := map[string]bool{}
@@ -38,7 +38,7 @@ func TestWorkingLinks(t *testing.T) {
 				t.Errorf("%s: a link leads to %q, which is not there", name, m[1])
 			}
 		}
-		if !strings.Contains(b.String(), "landscape") || links == 0 {
+		if strings.Contains(b.String(), "landscape") != d.Wide || links == 0 {
 			t.Errorf("%s: %d links, or not printed across", name, links)
 		}
 	}

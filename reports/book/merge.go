@@ -34,7 +34,7 @@ func (k *binding) merge() {
 	}
 	for _, n := range k.told {
 		for _, in := range sheet.Lines[n-1].In {
-			k.use(in.Line, document.Link{Text: strconv.Itoa(n), To: lineAnchor(n)})
+			k.use(in.Line, document.Link{Text: strconv.Itoa(n), To: draft.LineAnchor(n)})
 		}
 	}
 	for i, f := range k.shown {
@@ -93,8 +93,6 @@ func (b *builder) open() map[figure.ID]bool {
 	return open
 }
 
-func lineAnchor(n int) string { return "line-" + strconv.Itoa(n) }
-
 // lineOf is the line of a figure, with a link where it is told.
 func (k *binding) lineOf(f *figure.Figure) document.Cell {
 	n := f.Value.Line()
@@ -102,7 +100,7 @@ func (k *binding) lineOf(f *figure.Figure) document.Cell {
 	case n <= 0:
 		return document.Text(words.Of("value.dash"))
 	case n < len(k.as) && k.as[n] > 0:
-		return document.Cell{Links: []document.Link{{Text: strconv.Itoa(k.as[n]), To: lineAnchor(k.as[n])}}}
+		return document.Cell{Links: []document.Link{{Text: strconv.Itoa(k.as[n]), To: draft.LineAnchor(k.as[n])}}}
 	}
 	return document.Text(strconv.Itoa(n))
 }
@@ -119,14 +117,14 @@ func (k *binding) lines() document.Section {
 		made := document.Code(draft.MadeBy(l))
 		for i := range l.In {
 			if at := l.In[i].Line; at > 0 && at < len(k.as) && k.as[at] > 0 {
-				made.Links = append(made.Links, document.Link{Text: draft.InputText(&l.In[i], k.as[at]), To: lineAnchor(k.as[at])})
+				made.Links = append(made.Links, document.Link{Text: draft.InputText(&l.In[i], k.as[at]), To: draft.LineAnchor(k.as[at])})
 			}
 		}
 		used := document.Cell{Links: k.used[n]}
 		if times := len(used.Links); times > mostUses {
 			used = document.Cell{Text: words.Of("book.more", times), Links: used.Links[:mostUses]}
 		}
-		t.Rows = append(t.Rows, []document.Cell{{Text: strconv.Itoa(n), Anchor: lineAnchor(n)}, document.Code(l.Symbol),
+		t.Rows = append(t.Rows, []document.Cell{{Text: strconv.Itoa(n), Anchor: draft.LineAnchor(n)}, document.Code(l.Symbol),
 			document.Text(number.Measure(l.V, draft.SheetDigits, l.Unit)), made,
 			document.Text(number.StatusText(l.Status)), used})
 	}

@@ -34,10 +34,10 @@ func (b *builder) sheets() document.Section {
 		if !used[l.N] {
 			continue
 		}
-		t.Rows = append(t.Rows, []document.Cell{{Text: strconv.Itoa(l.N), Anchor: lineAnchor(l.N)},
+		t.Rows = append(t.Rows, []document.Cell{{Text: strconv.Itoa(l.N), Anchor: draft.LineAnchor(l.N)},
 			document.Code(l.Symbol),
 			document.Text(number.Measure(l.V, draft.SheetDigits, l.Unit)),
-			document.Code(draft.Made(l)), document.Text(number.StatusText(l.Status))})
+			madeOf(l), document.Text(number.StatusText(l.Status))})
 	}
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("sheets.lead")},
 		document.Fold{Summary: words.Of("sheets.fold", len(t.Rows)), Blocks: []document.Block{t}, Away: true})
@@ -63,4 +63,20 @@ func under(r *hazards.Review, lines []working.Line, want func(*figure.Figure) bo
 		}
 	}
 	return used
+}
+
+// madeOf is how a line was made, each input leading to its own line.
+func madeOf(l *working.Line) document.Cell {
+	if l.Kind == working.KindGiven || l.Kind == working.KindDatum || len(l.Missing) > 0 {
+		return document.Code(draft.Made(l))
+	}
+	c := document.Code(draft.MadeBy(l))
+	for i := range l.In {
+		if in := &l.In[i]; in.Line > 0 {
+			c.Links = append(c.Links, document.Link{Text: draft.InputText(in, in.Line), To: draft.LineAnchor(in.Line)})
+		} else {
+			c.Text += ", " + draft.InputText(in, in.Line)
+		}
+	}
+	return c
 }

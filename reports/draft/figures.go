@@ -105,14 +105,26 @@ func (b *Draft) FigureTable(want func(*figure.Figure) bool) []document.Block {
 }
 
 func (b *Draft) figureRow(f *figure.Figure) []document.Cell {
-	line := words.Of("value.dash")
-	if n := f.Value.Line(); n > 0 {
-		line = strconv.Itoa(n)
-	}
 	return []document.Cell{document.Text(b.FigureName(f)), document.Text(b.ValueText(f)), document.Text(b.RangeText(f)),
 		document.Text(number.StatusText(f.Value.Status)),
-		document.Text(b.Conditions(f)), document.Code(f.ID.String()), document.Text(line)}
+		document.Text(b.Conditions(f)), document.Code(f.ID.String()), b.lineCell(f)}
 }
+
+// lineCell is the number of the line of a figure, which leads to it where the document
+// has the lines: not in a brief one, and not those of what fails.
+func (b *Draft) lineCell(f *figure.Figure) document.Cell {
+	n := f.Value.Line()
+	switch {
+	case n <= 0:
+		return document.Text(words.Of("value.dash"))
+	case b.Options.Brief || f.Case.Failure != "" || b.Review.Sheet == nil || n > len(b.Review.Sheet.Lines):
+		return document.Text(strconv.Itoa(n))
+	}
+	return document.Cell{Links: []document.Link{{Text: strconv.Itoa(n), To: LineAnchor(n)}}}
+}
+
+// LineAnchor is where a link to a line leads.
+func LineAnchor(n int) string { return "line-" + strconv.Itoa(n) }
 
 // Conditions says what a number holds for and, where it is unknown, what for.
 func (b *Draft) Conditions(f *figure.Figure) string {
