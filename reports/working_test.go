@@ -66,3 +66,20 @@ func TestWorkingLeavesNothingOut(t *testing.T) {
 		}
 	}
 }
+
+// No anchor of a review at a site is there twice: a curve is drawn once, whatever times
+// it is averaged over.
+func TestAnchorsAtASite(t *testing.T) {
+	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml")
+	var b strings.Builder
+	if err := HTML(&b, Build(r, fixtureOptions)); err != nil {
+		t.Fatal(err)
+	}
+	there := map[string]bool{}
+	for _, m := range anchors.FindAllStringSubmatch(b.String(), -1) {
+		if there[m[1]] {
+			t.Errorf("anchor %q is there twice", m[1])
+		}
+		there[m[1]] = true
+	}
+}

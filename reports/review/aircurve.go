@@ -53,7 +53,7 @@ func (b *builder) airCurves() []document.Block {
 		f := &b.Review.Figures[i]
 		switch {
 		case !f.Of().IsZero() || f.Value.Unknown() || f.High().Unknown():
-		case f.Quantity == "air.room_peak":
+		case f.Quantity == "air.room_peak" && f.Case.Over == 0: // a mean over some time is of the same curve
 			out = append(out, b.airCurve(f, "curve."+f.Place.String(), air, wholeRoom, leaving(f.Agent))...)
 		case f.Quantity == "air.breathing_zone" && nearest[f.Agent] == nil:
 			order = append(order, f.Agent)
