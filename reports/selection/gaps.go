@@ -16,7 +16,8 @@ import (
 func (p *reader) gaps() []Gap {
 	type group struct {
 		Gap
-		where   []string
+		places  []figure.Place
+		each    []string // where that has words of its own
 		figures map[figure.ID]bool
 	}
 	var all []*group
@@ -37,11 +38,11 @@ func (p *reader) gaps() []Gap {
 		for _, id := range u.Figures {
 			all[at].figures[id] = true
 		}
-		for _, w := range p.places(u) {
-			if !slices.Contains(all[at].where, w) {
-				all[at].where = append(all[at].where, w)
-			}
+		if key := "each." + u.Kind; words.HasFirstPage(key) {
+			all[at].each = append(all[at].each, say(key, p.v.places(p.places(u)), u.Subject))
+			continue
 		}
+		all[at].places = append(all[at].places, p.places(u)...)
 	}
 	judged := p.unknownVerdicts()
 	weight := func(g *group) int {
@@ -54,7 +55,7 @@ func (p *reader) gaps() []Gap {
 	slices.SortStableFunc(all, func(a, b *group) int { return cmp.Compare(weight(b), weight(a)) })
 	out := make([]Gap, len(all))
 	for i, g := range all {
-		out[i] = Gap{g.What, strings.Join(g.where, ", "), g.Settles}
+		out[i] = Gap{g.What, joinedBy(", ", append(g.each, p.v.places(g.places))...), g.Settles}
 	}
 	return out
 }
@@ -75,18 +76,16 @@ func general(u *doubt.UnknownItem) string {
 
 // places are where something is missing: its step, the place it is of, else those of
 // the figures that lack it.
-func (p *reader) places(u *doubt.UnknownItem) []string {
+func (p *reader) places(u *doubt.UnknownItem) []figure.Place {
 	if u.Step > 0 {
-		return []string{p.v.Place(figure.Step(u.Step))}
+		return []figure.Place{figure.Step(u.Step)}
 	}
 	if p.route().Place(u.Subject) != nil {
-		return []string{p.v.Place(figure.At(u.Subject))}
+		return []figure.Place{figure.At(u.Subject)}
 	}
-	var out []string
+	var out []figure.Place
 	for _, id := range u.Figures {
-		if s := p.v.Place(id.Place); !id.Place.IsZero() && !slices.Contains(out, s) {
-			out = append(out, s)
-		}
+		out = append(out, id.Place)
 	}
 	return out
 }

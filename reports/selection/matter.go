@@ -94,11 +94,11 @@ func supposed(f *figure.Finding) bool {
 func (p *reader) judge(l *Line, m matter) {
 	f := m.top()
 	p.verdict(l, m)
-	l.Answer = say("answer.unknown_at", p.where(f.Figure))
 	if g := p.figs.Get(f.Figure); g != nil && !g.Danger().Unknown() {
-		l.Answer = p.named(g) + p.v.Value(g)
+		l.Answer = p.named(g) + p.v.Value(g) + p.alsoUnknown(m, f)
+	} else {
+		l.Answer = say("answer.unknown_at", p.notKnown(append([]figure.ID{f.Figure}, m.unknownBeside(f)...)))
 	}
-	l.Answer += p.alsoUnknown(m, f)
 	p.narrows(l, f)
 }
 
@@ -136,17 +136,20 @@ func (m matter) house(top *figure.Finding) *figure.Finding {
 // alsoUnknown names the places of a matter that are not known beside the finding that
 // stands for it.
 func (p *reader) alsoUnknown(m matter, top *figure.Finding) string {
-	var at []string
+	if s := p.notKnown(m.unknownBeside(top)); s != "" {
+		return say("answer.also_unknown", s)
+	}
+	return ""
+}
+
+// unknownBeside are the figures of a matter that are not known, of another place or
+// agent than the finding that stands for it.
+func (m matter) unknownBeside(top *figure.Finding) []figure.ID {
+	var out []figure.ID
 	for _, f := range m {
-		if class(f) != unknown || f.Figure.Place == top.Figure.Place && f.Figure.Agent == top.Figure.Agent {
-			continue
-		}
-		if s := p.where(f.Figure); s != "" && !slices.Contains(at, s) {
-			at = append(at, s)
+		if class(f) == unknown && (f.Figure.Place != top.Figure.Place || f.Figure.Agent != top.Figure.Agent) {
+			out = append(out, f.Figure)
 		}
 	}
-	if len(at) == 0 {
-		return ""
-	}
-	return say("answer.also_unknown", strings.Join(at, ", "))
+	return out
 }

@@ -48,6 +48,7 @@ type Stop struct {
 	ID   string
 	Says string
 	At   []string // where, as far as the words do not say it
+	Here string   // the same in few words
 }
 
 // Gap is something that is not known.

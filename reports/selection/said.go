@@ -1,8 +1,6 @@
 package selection
 
 import (
-	"strings"
-
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 )
@@ -26,11 +24,11 @@ func StopTexts(d *draft.Draft) []string { return Texts(Stops(d)) }
 func Texts(all []Stop) []string {
 	var out []string
 	for _, x := range all {
-		if len(x.At) == 0 {
+		if x.Here == "" {
 			out = append(out, x.Says)
 			continue
 		}
-		out = append(out, say("stop.at", x.Says, strings.Join(x.At, ", ")))
+		out = append(out, say("stop.at", x.Says, x.Here))
 	}
 	return out
 }

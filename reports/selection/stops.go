@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 
+	"etchbound/hazards/figure"
 	"etchbound/reports/draft"
 	"etchbound/reports/words"
 	"etchbound/schemas/columns"
@@ -38,11 +39,13 @@ func Stops(d *draft.Draft) []Stop {
 	var out []Stop
 	for _, h := range d.Review.Holds {
 		s := Stop{ID: h.ID, Says: folded(words.Say(h.Says))}
+		var unsaid []figure.Place
 		for _, at := range h.Places {
 			if name := v.Place(at); !strings.Contains(s.Says, name) {
-				s.At = append(s.At, name)
+				s.At, unsaid = append(s.At, name), append(unsaid, at)
 			}
 		}
+		s.Here = v.places(unsaid)
 		out = append(out, s)
 	}
 	for _, m := range meets(d) {
