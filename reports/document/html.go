@@ -86,7 +86,15 @@ func pageRules(d Document) string {
 	return more + fmt.Sprintf("@page { %smargin: %s;\n"+
 		"  @bottom-left { content: %q; font: 8.5pt sans-serif; color: #444 }\n"+
 		"  @bottom-right { content: %q counter(page) %q counter(pages); font: 8.5pt sans-serif; color: #444 } }\n",
-		size, margin, words.Of("foot.print", hexOnly(d.Digest)), words.Of("foot.page")+" ", " "+words.Of("foot.of")+" ")
+		size, margin, words.Of("foot.print", hexOnly(d.Digest)), words.Of("foot.page")+" ", " "+words.Of("foot.of")+" ") +
+		firstRules()
+}
+
+// firstRules are those of the sheet that page 1 has to itself; where it takes another,
+// that says so.
+func firstRules() string {
+	return fmt.Sprintf("@page one { margin: 11mm 13mm 13mm; @top-left { content: %q; font: 8.5pt sans-serif } }\n"+
+		"@page one:first { @top-left { content: none } }\n", words.Of("page.continued"))
 }
 
 func hexOnly(s string) string {
