@@ -116,18 +116,16 @@ func (b *builder) storage() document.Section {
 	s.Blocks = append(s.Blocks, b.About("store")...)
 	t := document.Table{Caption: words.Of("storage.caption"),
 		Columns: document.Columns("col.place", "col.kind", "col.material_of",
-			"col.capacity", "col.closure", "col.pressure")}
+			"col.capacity", "col.closure", "col.as_planned", "col.if_unfinished")}
 	for i := range b.Route().Places {
 		p := &b.Route().Places[i]
-		pressure := words.Of("value.dash")
-		if f := b.closedPressure(p.Key); f != nil {
-			pressure = b.ValueAndRange(f)
-		}
 		t.Rows = append(t.Rows, document.Row(p.Key, p.Kind, words.OrNotStated(plain.Fold(p.Material)),
 			words.OrNotStated(draft.Amount(p.Capacity)),
-			draft.ClosureText(p), pressure))
+			draft.ClosureText(p), b.closedPressure(p.Key, ""), b.closedPressure(p.Key, "moved_unfinished")))
 	}
-	t.Columns[5].Text = number.LabelOf("gas.closed.pressure")
+	for i := 5; i < 7; i++ {
+		t.Columns[i].Text = words.Of("storage.pressure", number.LabelOf("gas.closed.pressure"), t.Columns[i].Text)
+	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	}
@@ -135,15 +133,26 @@ func (b *builder) storage() document.Section {
 	return s
 }
 
-// closedPressure is the pressure a place would reach if it were closed.
-func (b *builder) closedPressure(key string) *figure.Figure {
-	for _, state := range []figure.State{figure.AsWritten, figure.Closed} {
-		id := figure.ID{Quantity: "gas.closed.pressure", Place: figure.At(key), Case: figure.Case{State: state}}
-		if f, ok := b.ByID[id]; ok {
-			return f
+// closedPressure is the worst pressure that a place reaches, as it is closed or as if it
+// were, when all goes as planned (no failure) or by a failure.
+func (b *builder) closedPressure(key, failure string) string {
+	var worst *figure.Figure
+	for f := range b.Set.At("gas.closed.pressure", figure.At(key)) {
+		if f.Of().IsZero() && f.Case.Failure == failure && (worst == nil || worse(f, worst)) {
+			worst = f
 		}
 	}
-	return nil
+	if worst == nil {
+		return words.Of("value.dash")
+	}
+	return b.ValueAndRange(worst)
+}
+
+// worse reports whether the high end of f is above that of another, or not known where
+// that is.
+func worse(f, than *figure.Figure) bool {
+	x, y := f.High().V, than.High().V
+	return y == y && (x != x || x > y)
 }
 
 func (b *builder) waste() document.Section {
