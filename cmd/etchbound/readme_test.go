@@ -11,9 +11,9 @@ import (
 
 var update = flag.Bool("update", false, "write the outputs in the README anew")
 
-// printedThere finds an output in the README: a command, and what part of it is printedThere.
-var printedThere = regexp.MustCompile(`(?s)<!-- ([a-z]+ [^\n]*?)(?:, from "([^"]*)" to "([^"]*)"|, as it is printed) -->\n.*?` +
-	`<!-- end of output -->`)
+// printedThere finds an output in the README: a command, and what part of it is shown.
+var printedThere = regexp.MustCompile(`(?s)<!-- ([a-z]+ [^\n]*?)` +
+	`(?:, from "([^"]*)" to "([^"]*)"|, as it is printed) -->\n.*?<!-- end of output -->`)
 
 // The README shows what the program says, and no milder version of it:
 // `go test ./cmd/etchbound -run Readme -update` writes it.

@@ -117,7 +117,8 @@ func (k *binding) lines() document.Section {
 		made := document.Code(draft.MadeBy(l))
 		for i := range l.In {
 			if at := l.In[i].Line; at > 0 && at < len(k.as) && k.as[at] > 0 {
-				made.Links = append(made.Links, document.Link{Text: draft.InputText(&l.In[i], k.as[at]), To: draft.LineAnchor(k.as[at])})
+				made.Links = append(made.Links, document.Link{Text: draft.InputText(&l.In[i], k.as[at]),
+					To: draft.LineAnchor(k.as[at])})
 			}
 		}
 		used := document.Cell{Links: k.used[n]}
