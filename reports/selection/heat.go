@@ -9,40 +9,6 @@ import (
 	"etchbound/reports/number"
 )
 
-// allAtOnce answers whether the whole addition may be tipped in.
-func (p *reader) allAtOnce(l *Line) {
-	m := p.findings("heat.temperature_peak", onFailure("all_at_once"))
-	f := m.top()
-	switch {
-	case f == nil && p.r.Case.Brief:
-		l.State, l.Answer = NotYet, say("brief")
-		return
-	case f == nil:
-		l.State, l.Answer = Absent, say("at_once.none")
-		return
-	}
-	p.verdict(l, m)
-	g := p.figs.Get(f.Figure)
-	switch {
-	case g == nil || g.Danger().Unknown():
-		l.Answer = say("at_once.unknown", p.where(f.Figure))
-	case boiling(f) && class(f) == over:
-		l.Answer = say("at_once.boils", p.where(f.Figure), p.v.Value(g))
-	case class(f) == over:
-		l.Answer = say("at_once.over", p.where(f.Figure), p.v.Value(g))
-	case class(f) == unknown:
-		l.Answer = say("at_once.unheld", p.where(f.Figure), p.v.Danger(g))
-	default:
-		l.Answer = say("at_once.within", p.where(f.Figure), p.v.Danger(g))
-	}
-	if h := p.figs.Get(figure.ID{Quantity: "gas.hydrogen.peak_rate", Place: f.Figure.Place,
-		Case: figure.If("all_at_once")}); h != nil && !h.Danger().Unknown() {
-		l.Answer += say("at_once.gas", p.v.Danger(h))
-	}
-	l.Answer += p.alsoUnknown(m, f)
-	p.narrows(l, f)
-}
-
 // addition answers how long the addition must take, for which cooling.
 func (p *reader) addition(l *Line) {
 	var m matter
@@ -51,7 +17,7 @@ func (p *reader) addition(l *Line) {
 	}
 	f := m.longest(p)
 	if f == nil {
-		l.State, l.Answer = Absent, say("addition.none")
+		p.allAtOnce(l) // what takes no time goes in at once
 		return
 	}
 	p.verdict(l, matter{f})

@@ -70,7 +70,7 @@ func (p *reader) narrowedBy(f *figure.Figure) string {
 	a := &p.r.Assumptions[best]
 	what, _, _ := strings.Cut(a.Text, ":") // what stands behind says why
 	if strings.HasPrefix(what, "value ") {
-		what = a.ID // nothing is noted of it
+		what = say("surely.measured") // nothing is noted of it
 	}
 	return say("surely.narrowed", what)
 }
