@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -35,6 +36,7 @@ var addedRows = []addedRow{
 	{"hazards/wash/wash.go", `out = append(out, figure.Figure{ID: figure.ID{Quantity: "dust.settled"},
 		Value: w.Line("m", "g", "2", 2), Conditions: phrase.As("a test says")})`, "for i := range k.Washes {"},
 
+	{"reports/selection/questions.csv", "settled,,dust.settled,solids,Does dust settle?", ""},
 	{"hazards/route/verbs.csv", "steep,fill,stays,stays,,,,yes,yes,,,,,,,,assumed,", ""},
 	{"schemas/route.schema.json", `"steep", `, `"charge", "mix", "dilute", "add", "hold", "heat", "cool"`},
 
@@ -113,7 +115,7 @@ steps:
 `
 
 // A row is all that a substance, an agent, a material, a precursor, a limit, a pair
-// or a quantity takes; a verb its word beside it, a key of a file its line in five
+// or a quantity takes, or a question of page 1; a verb its word beside it, a key of a file its line in five
 // places.
 func TestAddedRowsWork(t *testing.T) {
 	long.Only(t)
@@ -158,6 +160,9 @@ func TestAddedRowsWork(t *testing.T) {
 	page, err := exec.Command(program, "review", name).Output()
 	if err != nil || !strings.Contains(string(page), "a row that a test added") {
 		t.Errorf("a pair: the review does not say it (%v)", err)
+	}
+	if !regexp.MustCompile(`Does dust settle\? *\| 2\b.*exceeds`).Match(page) {
+		t.Error("a question: page 1 does not answer it")
 	}
 	addedKey(t, program, name)
 }
