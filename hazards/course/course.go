@@ -88,6 +88,10 @@ func Find(c route.Case, w *working.Sheet, k *process.Walk, known []Course) []Cou
 	return out
 }
 
+// Charged reports whether what begins to react in a stage was charged with the liquor,
+// which takes no time of addition: that all of it reacts at once stands in its place.
+func (s *Stage) Charged() bool { return s.AtOnce && s.Etches != nil && s.Step.Do == "charge" }
+
 // Portions is how many what begins in a stage goes in by.
 func (s *Stage) Portions() int {
 	if s.AtOnce {

@@ -115,7 +115,7 @@ func (r *reader) swell(x *flowing) {
 func (r *reader) additions(n *course.Course) {
 	for i := range n.Stages {
 		s := &n.Stages[i]
-		if s.Etches == nil {
+		if s.Etches == nil || s.Charged() {
 			continue
 		}
 		place, v := figure.Step(s.Step.Number), r.litres(s.Gas).As("V")

@@ -40,19 +40,25 @@ func (r *reader) addition(n *course.Course, s *course.Stage) {
 	p := r.w.Line("P", "W", "Q*1000/t", q.V*1000/t.V, q, t).Worse(working.Bound)
 	r.add("heat.peak_power.during_addition", place, law, p, how)
 	r.add("heat.cooling.required", place, figure.Case{}, p, phrase.On(r.w, "thermal.cooling", how))
+	if !s.Charged() {
+		r.required(s, q, ua)
+	}
+	end := r.end(s, p, t)
+	set := s.Set
+	r.add("heat.temperature_peak", place, law, r.w.Line("T_max", "degC", "max(T,T_end)", max(set.V, end.V), set, end),
+		phrase.On(r.w, "thermal.peak", how, s.Around(r.w)))
+	r.ice(n, s)
+}
+
+// required is the shortest addition that the cooling can follow.
+func (r *reader) required(s *course.Stage, q, ua working.Num) {
 	x := r.allowed(s)
 	need := r.w.Line("t_req", "min", "Q*1000/(UA*dT)/60", q.V*1000/(ua.V*x.V)/60, q, ua, x)
 	if s.Onto != nil {
 		y, part := need.As("t_1"), s.Onto.Share
 		need = r.w.Line("t_req", "min", "t_1/s", y.V/part.V, y, part)
 	}
-	r.add("heat.addition_time.required", place, figure.Case{}, need,
-		r.slowly(s, x))
-	end := r.end(s, p, t)
-	set := s.Set
-	r.add("heat.temperature_peak", place, law, r.w.Line("T_max", "degC", "max(T,T_end)", max(set.V, end.V), set, end),
-		phrase.On(r.w, "thermal.peak", how, s.Around(r.w)))
-	r.ice(n, s)
+	r.add("heat.addition_time.required", figure.Step(s.Step.Number), figure.Case{}, need, r.slowly(s, x))
 }
 
 // ice is what it takes of ice to keep a stage cold, and all that follows until the
