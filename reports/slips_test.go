@@ -18,7 +18,7 @@ import (
 // slip is what no reader should meet: a number that is none, a format that got
 // the wrong arguments, a name that was not given, a place counted from 0.
 var slip = regexp.MustCompile(`\bNaN\b|[+-]?\bInf\b|\bInfinity\b|%!|<nil>|\bmap\[|` +
-	`a value this review needs|\bsteps \d+(?: |[.;)<]|$)|\bundefined\b|\(\)|: ;|,,|\(, |-0(\.0+)? [a-zA-Z]`)
+	`a value this review needs|\bsteps \d+(?: [^ta]|[.;)<]|$)|\bundefined\b|\(\)|: ;|,,|\(, |-0(\.0+)? [a-zA-Z]`)
 
 // countedFromZero is a path as programs have it; people count steps from 1.
 var countedFromZero = regexp.MustCompile(`(steps|what|impurities|points|stock)\[\d`)
