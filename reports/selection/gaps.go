@@ -21,10 +21,17 @@ func (p *reader) gaps() []Gap {
 		figures map[figure.ID]bool
 	}
 	var all []*group
+	var failed []string
 	for i := range p.r.Unknown {
 		u := &p.r.Unknown[i]
 		if p.stopped(u.Kind) {
 			continue // the hold point says it, and what settles it
+		}
+		if name := lackedBy(u); name != "" {
+			if !slices.Contains(failed, name) {
+				failed = append(failed, name)
+			}
+			continue
 		}
 		what, settles := words.Ask(u.Missing)
 		what, settles = folded(what), folded(settles)
@@ -57,7 +64,35 @@ func (p *reader) gaps() []Gap {
 	for i, g := range all {
 		out[i] = Gap{g.What, joinedBy(", ", append(g.each, p.v.places(g.places))...), g.Settles}
 	}
+	for _, name := range failed {
+		out = append(out, Gap{What: say("gap.failure", words.Of("case."+name)), Settles: say("gap.failure_settles")})
+	}
 	return out
+}
+
+// lackedBy is the one failure that alone lacks something, as a figure of it or as the
+// worst of all failures; empty where a figure of the route as it is written does.
+func lackedBy(u *doubt.UnknownItem) string {
+	name, of := "", map[string]bool{}
+	for _, id := range u.Figures {
+		switch id.Case.Failure {
+		case "", name:
+		default:
+			if name != "" {
+				return ""
+			}
+			name = id.Case.Failure
+		}
+		if id.Case.Failure != "" {
+			of[id.Quantity] = true
+		}
+	}
+	for _, id := range u.Figures {
+		if id.Case.Failure == "" && !of[id.Quantity] {
+			return ""
+		}
+	}
+	return name
 }
 
 // stopped reports whether a hold point says already that something of a kind is missing.
