@@ -11,8 +11,14 @@ import (
 // breathe answers what people breathe at the worst step, agent by agent.
 func (p *reader) breathe(l *Line) {
 	m := p.findings("air.breathing_zone", asWritten)
-	if len(m) == 0 {
+	lost := p.unbreathed()
+	switch {
+	case len(m) == 0 && len(lost) == 0:
 		l.State, l.Answer = Absent, say("breathe.none")
+		return
+	case len(m) == 0:
+		l.State, l.Verdict, l.Against = Judged, figure.UnknownVerdict, say("against.nothing")
+		l.Answer = say("breathe.unknown", strings.Join(lost, ", "))
 		return
 	}
 	by := map[string]matter{}
@@ -25,12 +31,14 @@ func (p *reader) breathe(l *Line) {
 	}
 	slices.SortStableFunc(agents, func(a, b string) int { return before(by[a].top(), by[b].top()) })
 	p.verdict(l, m)
-	var told, lost, against []string
+	var told, against []string
 	for _, a := range agents {
 		f := by[a].top()
 		g := p.figs.Get(f.Figure)
 		if g == nil || g.Danger().Unknown() {
-			lost = append(lost, draft.AgentName("air.breathing_zone", a))
+			if name := draft.AgentName("air.breathing_zone", a); !slices.Contains(lost, name) {
+				lost = append(lost, name)
+			}
 			continue
 		}
 		told = append(told, say("breathe.agent", draft.AgentName("air.breathing_zone", a), p.v.Danger(g),
@@ -47,6 +55,19 @@ func (p *reader) breathe(l *Line) {
 	if len(lost) > 0 {
 		l.Answer = joinedBy("; ", l.Answer, say("breathe.unknown", strings.Join(lost, ", ")))
 	}
+}
+
+// unbreathed are the substances of which nobody works out what people breathe: those of
+// which a limit is held, and those of which none is.
+func (p *reader) unbreathed() []string {
+	var out []string
+	for i := range p.r.Unknown {
+		u := &p.r.Unknown[i]
+		if (u.Kind == "air_unjudged" || u.Kind == "no_limit_held") && !slices.Contains(out, u.Subject) {
+			out = append(out, u.Subject)
+		}
+	}
+	return out
 }
 
 // joinedBy joins what is not empty.

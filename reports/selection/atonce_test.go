@@ -61,3 +61,12 @@ func TestNoIDOnPageOne(t *testing.T) {
 		}
 	}
 }
+
+// Vapour that nobody works out is not said to be none.
+func TestWhatNobodyWorksOutIsNotBreathedAsNothing(t *testing.T) {
+	r := reviewOf(t, "../bursts/nitric-after-methanol", false)
+	l := line(selection.Read(draft.New(&r, draft.Options{}), nil), "breathe")
+	if l.Verdict != figure.UnknownVerdict || !strings.Contains(l.Answer, "methanol, nitric acid") {
+		t.Errorf("%+v", l)
+	}
+}
