@@ -179,7 +179,8 @@ const lowContrast = `(() => {
   return [...bad].join();
 })()`
 
-// The inch of a style sheet is 96 of its pixels; the margins of page 1 are 9 mm above, 12 mm below, 11 mm aside. Hold points are
+// The inch of a style sheet is 96 of its pixels; the margins of page 1 are 9 mm above, 12 mm below,
+// 11 mm aside. Hold points are
 // never cut, so that where there are many a second side follows, and no third.
 func TestPageOneFitsItsSides(t *testing.T) {
 	type side struct {
