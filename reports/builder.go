@@ -16,6 +16,3 @@ func newBuilder(r *hazards.Review, o draft.Options) *builder {
 	d := draft.New(r, o)
 	return &builder{d, aid.Of(d)}
 }
-
-// from is a draft on its way to a page.
-func from(d *draft.Draft) *builder { return &builder{d, aid.Of(d)} }

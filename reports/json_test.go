@@ -13,8 +13,6 @@ import (
 	"etchbound/reports/record"
 )
 
-func ptr[T any](v T) *T { return &v }
-
 // emptyReview is what is left when nothing was stated.
 func emptyReview() hazards.Review { return hazards.Review{Case: route.Case{Route: &route.Route{}}} }
 

@@ -1,7 +1,6 @@
 package order
 
 import (
-	"math"
 	"strings"
 
 	"etchbound/chemicals"
@@ -149,6 +148,3 @@ func is(s *chemicals.Substance, tag string) truth {
 	}
 	return maybe
 }
-
-// unknown reports whether nobody knows what the acid of a place comes to.
-func (c *contents) unknown() bool { return math.IsNaN(c.acid) }
