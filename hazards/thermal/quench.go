@@ -19,6 +19,10 @@ func (r *reader) quench(d *process.Done, mtsr working.Num) {
 	st := r.c.Store
 	c, t, to := d.Contents().HeatCapacity(r.w).As("C"), mtsr.As("T"), st.Num("quench.target").As("T_q")
 	from, cw := st.Num("quench.water").As("T_w"), st.Num("water.heat_capacity").As("c_w")
+	if h := r.hottest(d); h.V > d.Hot.V {
+		set, x := d.Hot.As("T_set"), t
+		t = r.w.Line("T", "degC", "T+T_h-T_set", x.V+h.V-set.V, x, h, set)
+	}
 	if d.Hot.V > to.V {
 		m := r.mass(d.Contents()).As("m_c")
 		c = r.w.Line("C", "J/K", "m_c*c_w", m.V*cw.V, m, cw)
@@ -29,6 +33,22 @@ func (r *reader) quench(d *process.Done, mtsr working.Num) {
 		v = working.Absent("m", "kg", more...)
 	}
 	r.put("heat.quench_water", figure.Step(d.Number), v, phrase.Of("thermal.quench"))
+}
+
+// hottest is the highest temperature that the route sets in a place of which it does
+// not say what cools or warms it, degC: what warms it then may stand there before.
+func (r *reader) hottest(d *process.Done) working.Num {
+	out := d.Hot.As("T_h")
+	p := r.c.Route.Place(d.Place)
+	if p == nil || p.Cooling != nil {
+		return out
+	}
+	for i := range r.k.Steps {
+		if x := &r.k.Steps[i]; x.Place == d.Place && x.Hot.V > out.V {
+			out = x.Hot.As("T_h")
+		}
+	}
+	return out
 }
 
 // mass is that of everything in a place, in g.
