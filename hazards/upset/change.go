@@ -36,8 +36,6 @@ var changed = [...]change{
 	{"double_dose", func(c *route.Case, _ *course.Course) bool { return powder(c, 2) }, nil},
 	{"weighed_ten_times", func(c *route.Case, _ *course.Course) bool { return powder(c, 10) }, nil},
 	{"stronger_acid", stronger, unlisted},
-	{"nitric_acid_taken", bottle("nitric_acid"), untold("nitric_acid")},
-	{"sulfuric_acid_taken", bottle("sulfuric_acid"), untold("sulfuric_acid")},
 	{"prewash_skipped", skipped, nil},
 }
 
@@ -244,7 +242,7 @@ func (a *again) tell(key, law string, cond phrase.Phrase, in []working.Num) {
 	t := a.worst(law, "T_max", "degC", in, "heat.temperature_peak")
 	a.r.put("heat.temperature_peak", place, kase, t, phrase.On(a.r.w, "upset.no_vapour", cond))
 	f := a.worst(law, "F", "L/min", in, "gas.hydrogen.peak_rate.during_addition", "gas.hydrogen.peak_rate.after_addition")
-	a.r.put("gas.hydrogen.peak_rate", place, kase, f, phrase.On(a.r.w, "gas.flow", cond).And(a.poisons()...))
+	a.r.put("gas.hydrogen.peak_rate", place, kase, f, phrase.On(a.r.w, "gas.flow", cond))
 }
 
 // worst is the greatest of some figures over the steps of the course; unknown
