@@ -1,6 +1,11 @@
 package ranges
 
-import "etchbound/hazards/figure"
+import (
+	"slices"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+)
 
 // likeness is the corner of a figure that is nothing at the centre: gas of powder that an
 // etch leaves, where the best estimate is that it leaves none. A datum that says how much
@@ -46,6 +51,18 @@ func (r *ranger) likest(i int) int {
 		}
 	}
 	return at
+}
+
+// unlike reports whether a datum is missing of what a figure that is nothing at the
+// centre may be like: nobody can say then how much it comes to.
+func (r *ranger) unlike(i int) bool {
+	if r.base[i].Value.V != 0 || !dangerUp(&r.base[i]) {
+		return false
+	}
+	return slices.ContainsFunc(r.base, func(f figure.Figure) bool {
+		return f.Quantity == r.base[i].Quantity && f.Case.State != figure.Heated && slices.ContainsFunc(f.Value.Missing(),
+			func(m working.Missing) bool { return m.Kind == working.NoDatum })
+	})
 }
 
 // others are the corners of a figure toward danger beside its own.

@@ -261,6 +261,9 @@ func (r *ranger) setAll() {
 		for _, k := range more[i] {
 			down, up = r.beyond(i, down, up, r.lots.at(&found[k], i))
 		}
+		if r.unlike(i) {
+			up = math.NaN()
+		}
 		r.set(i, down, up)
 	}
 }

@@ -136,7 +136,7 @@ func (r *reader) accumulated(run *vessel.Run) {
 	at.all = r.put("heat.mtsr", place, r.w.Line("T_peak", "degC", "T+dT", t.V+rise.V, t, rise), phrase.Of("thermal.mtsr"))
 	v, cond := r.boiling(d)
 	at.boils = r.put("heat.boiling_point", place, v, cond)
-	if p := r.c.Route.Place(d.Place); p != nil && (p.Closure != route.Closed || !p.ClosureStated) && !v.Unknown() {
+	if p := r.c.Route.Place(d.Place); p != nil && (p.Closure != route.Closed || !p.ClosureStated) {
 		r.boiledOff(d, place, overheated{t, rise, v, c})
 	}
 }
