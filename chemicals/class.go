@@ -14,27 +14,28 @@ import (
 
 // follows are the classes that follow from what the row of a substance says.
 var follows = [...]struct {
-	class string
-	is    func(*Substance) bool
+	class    string
+	elements []string // that each of the class holds
+	is       func(*Substance) bool
 }{
-	{"acid", func(s *Substance) bool { return s.Kind == "acid" || s.Acid > 0 && s.Kind != "water" }},
-	{"hf", func(s *Substance) bool { return s.Acid > 0 && s.Formula.Count("F") > 0 }},
-	{"fluoride_salt", func(s *Substance) bool { return s.Kind == "fluoride_salt" }},
-	{"carbonate", func(s *Substance) bool { return s.Kind == "carbonate" }},
-	{"ammonia", func(s *Substance) bool { return s.base() && s.Ammonium > 0 }},
-	{"strong_base", (*Substance).strongBase},
-	{"organic_base", func(s *Substance) bool { return s.strongBase() && s.Formula.Count("C") > 0 }},
-	{"ammonium", func(s *Substance) bool { return s.Ammonium > 0 }},
-	{"oxidant", func(s *Substance) bool { return s.Oxidant > 0 || s.Kind == "oxidant" }},
-	{"oxidiser", func(s *Substance) bool { return s.Kind == "oxidant" }},
-	{"chloride", func(s *Substance) bool { return s.Formula.Count("Cl") > 0 && s.Kind != "oxidant" }},
-	{"calcium", func(s *Substance) bool { return s.Formula.Count("Ca") > 0 }},
-	{"organic", func(s *Substance) bool {
+	{"acid", nil, func(s *Substance) bool { return s.Kind == "acid" || s.Acid > 0 && s.Kind != "water" }},
+	{"hf", []string{"F"}, func(s *Substance) bool { return s.Acid > 0 && s.Formula.Count("F") > 0 }},
+	{"fluoride_salt", []string{"F"}, func(s *Substance) bool { return s.Kind == "fluoride_salt" }},
+	{"carbonate", []string{"C", "O"}, func(s *Substance) bool { return s.Kind == "carbonate" }},
+	{"ammonia", []string{"N"}, func(s *Substance) bool { return s.base() && s.Ammonium > 0 }},
+	{"strong_base", nil, (*Substance).strongBase},
+	{"organic_base", []string{"C"}, func(s *Substance) bool { return s.strongBase() && s.Formula.Count("C") > 0 }},
+	{"ammonium", []string{"N"}, func(s *Substance) bool { return s.Ammonium > 0 }},
+	{"oxidant", nil, func(s *Substance) bool { return s.Oxidant > 0 || s.Kind == "oxidant" }},
+	{"oxidiser", nil, func(s *Substance) bool { return s.Kind == "oxidant" }},
+	{"chloride", []string{"Cl"}, func(s *Substance) bool { return s.Formula.Count("Cl") > 0 && s.Kind != "oxidant" }},
+	{"calcium", []string{"Ca"}, func(s *Substance) bool { return s.Formula.Count("Ca") > 0 }},
+	{"organic", []string{"C", "H"}, func(s *Substance) bool {
 		return s.Formula.Count("C") > 0 && s.Formula.Count("H") > 0 && s.Kind != "carbonate"
 	}},
-	{"solvent", func(s *Substance) bool { return s.Kind == "solvent" }},
-	{"powder", func(s *Substance) bool { return s.Kind == "precursor_metal" }},
-	{"not_held", func(s *Substance) bool { return s.NotHeld }},
+	{"solvent", nil, func(s *Substance) bool { return s.Kind == "solvent" }},
+	{"powder", nil, func(s *Substance) bool { return s.Kind == "precursor_metal" }},
+	{"not_held", nil, func(s *Substance) bool { return s.NotHeld }},
 }
 
 func (s *Substance) base() bool { return s.Acid < 0 && s.Kind != "carbonate" }
@@ -44,8 +45,8 @@ func (s *Substance) strongBase() bool { return s.base() && !(s.Ammonium > 0) }
 
 // class is a row of the table of classes.
 type class struct {
-	name            string
-	formulas, words []string
+	name                      string
+	formulas, words, elements []string
 }
 
 var classes = embedded(loadClasses)
@@ -53,7 +54,7 @@ var classes = embedded(loadClasses)
 func loadClasses(fsys fs.FS) ([]class, error) {
 	return read(fsys, "data/classes.csv", func(r columns.Row) class {
 		_ = r.Named("says") + r.Named("source") + r.Named("status")
-		return class{r.Named("class"), r.List("formulas"), r.List("words")}
+		return class{r.Named("class"), r.List("formulas"), r.List("words"), r.List("elements")}
 	})
 }
 
@@ -74,6 +75,27 @@ func Classes() []string {
 // Is reports whether a substance is of a class; of one that is not held, whether its
 // name or its formula says so.
 func (s *Substance) Is(class string) bool { return slices.Contains(s.Classes(), class) }
+
+// MayBe reports whether a substance is of a class or, where the data do not hold it, may
+// be: whether its formula, or that none is stated, leaves room for what the class holds.
+func (s *Substance) MayBe(class string) bool {
+	return s.Is(class) || s.NotHeld && !slices.ContainsFunc(elementsOf(class), func(e string) bool { return !s.May(e) })
+}
+
+// elementsOf are the elements that each substance of a class holds.
+func elementsOf(name string) []string {
+	for _, f := range follows {
+		if f.class == name {
+			return f.elements
+		}
+	}
+	for _, c := range classes() {
+		if c.name == name {
+			return c.elements
+		}
+	}
+	return nil
+}
 
 // Classes are all classes of a substance. The slice is shared and not to be changed.
 func (s *Substance) Classes() []string {

@@ -141,9 +141,7 @@ func is(s *chemicals.Substance, tag string) truth {
 		return yes
 	case tag == "base" && s.Acid < 0:
 		return yes
-	case !s.NotHeld:
-		return no
-	case (tag == "hf" || tag == "fluoride_salt") && !s.May("F"), tag == "powder":
+	case tag == "powder" || !s.MayBe(tag):
 		return no
 	}
 	return maybe

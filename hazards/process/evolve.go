@@ -35,7 +35,7 @@ func (m *medium) is(word string) bool {
 	case "acid": // a fluoride salt attacks what acid does
 		return !m.melt && (m.acid || m.fluoride && !m.base)
 	case "base":
-		return !m.melt && !m.acid && has(m.q, func(s *chemicals.Substance) bool { return s.Acid < 0 })
+		return !m.melt && !m.acid && has(m.q, func(s *chemicals.Substance) bool { return s.Acid < 0 || s.Acid != s.Acid })
 	case "fluoride":
 		return m.fluoride
 	case "melt":
@@ -47,11 +47,13 @@ func (m *medium) is(word string) bool {
 	case evolving.Oxidant:
 		return has(m.q, oxidises)
 	}
-	return has(m.q, func(s *chemicals.Substance) bool { return s.Is(word) })
+	return has(m.q, func(s *chemicals.Substance) bool { return s.MayBe(word) })
 }
 
-// oxidises reports an oxidant that takes electrons off chloride.
-func oxidises(s *chemicals.Substance) bool { return s.Kind == "oxidant" || s.Is("nitrate") }
+// oxidises reports an oxidant that takes electrons off chloride, or what may be one.
+func oxidises(s *chemicals.Substance) bool {
+	return s.Kind == "oxidant" || s.Is("nitrate") || s.MayBe("oxidiser")
+}
 
 // evolve says which poisonous gases can form of what is in a place. What was told of it
 // before is not told again, and what came from a place where as much could form has moved.
@@ -62,19 +64,21 @@ func (k *walker) evolve(p *State, s *route.Step, from string) {
 	q := k.merged(p)
 	m := &medium{bath: look(q), q: q, melt: s.Verb().Does == route.Melts && p.Place == s.In,
 		current: s.Verb().Does == route.Conducts && p.Place == s.In, powder: len(p.Solids) > 0}
+	t := tells{p, s, from, m.stranger != nil && (m.melt || m.current || comes(p, s))}
 	if u := m.stranger; u != nil && (m.powder || len(q.Entries) > 1) {
-		k.gives(p, s, from, evolving.Gas{}, working.Absent("n", "mol", u.Lacks()))
+		k.gives(&t, evolving.Gas{}, working.Absent("n", "mol", u.Lacks()))
 	}
 	for _, g := range evolving.With(m.is) {
-		k.gives(p, s, from, *g, k.most(p, m, s, g))
+		k.gives(&t, *g, k.most(p, m, s, g))
 	}
 	if m.is("acid") || m.is("base") || m.melt {
-		k.ofElements(p, m, s, from)
+		k.ofElements(&t, m)
 	}
 }
 
 // ofElements are the gases of the elements of a place.
-func (k *walker) ofElements(p *State, m *medium, s *route.Step, from string) {
+func (k *walker) ofElements(t *tells, m *medium) {
+	p, s := t.p, t.s
 	there := k.elements(p, m)
 	for i, is := range there {
 		if !is {
@@ -85,13 +89,13 @@ func (k *walker) ofElements(p *State, m *medium, s *route.Step, from string) {
 		switch {
 		case !listed:
 			missing := working.Lacks("gas_unlisted", element).In(s.Number)
-			k.gives(p, s, from, evolving.Gas{Of: element}, working.Absent("n", "mol", missing))
+			k.gives(t, evolving.Gas{Of: element}, working.Absent("n", "mol", missing))
 		case g.Sub != nil:
-			k.gives(p, s, from, *g, k.most(p, m, s, g))
+			k.gives(t, *g, k.most(p, m, s, g))
 		}
 	}
 	if m.melt {
-		k.drivenOff(p, s)
+		k.drivenOff(t)
 	}
 }
 
@@ -115,11 +119,12 @@ func (k *walker) elements(p *State, m *medium) (there [chemicals.NumElements]boo
 }
 
 // drivenOff are the chlorides that a melt drove off.
-func (k *walker) drivenOff(p *State, s *route.Step) {
+func (k *walker) drivenOff(t *tells) {
 	for i := range k.out.Releases {
 		x := &k.out.Releases[i]
-		if sub, held := chemicals.Library().Find(x.Gas); held && x.Step == s.Number && x.Place == p.Place && x.Gas != "H2" {
-			k.gives(p, s, "", evolving.Gas{Sub: sub}, x.N)
+		if sub, held := chemicals.Library().Find(x.Gas); held && x.Step == t.s.Number && x.Place == t.p.Place &&
+			x.Gas != "H2" {
+			k.gives(&tells{p: t.p, s: t.s}, evolving.Gas{Sub: sub}, x.N)
 		}
 	}
 }
@@ -186,9 +191,9 @@ func counted(e *Entry, where string) bool {
 	case evolving.Powder:
 		return e.Sub == nil
 	case evolving.Reducible:
-		return e.Sub == nil || e.Sub.MetalElectrons > 0
+		return e.Sub == nil || e.Sub.MetalElectrons > 0 || e.Sub.NotHeld
 	}
-	return e.Sub != nil && e.Sub.Is(where)
+	return e.Sub != nil && e.Sub.MayBe(where)
 }
 
 // solids are the amounts of an element in the solids of a place, and in what is not
@@ -207,24 +212,32 @@ func (k *walker) solids(p *State, element int) []working.Num {
 	return out
 }
 
+// tells is where and when a gas is told of.
+type tells struct {
+	p     *State
+	s     *route.Step
+	from  string // the place that it comes from
+	again bool   // with what is not held more may form than was told of before
+}
+
 // gives notes a gas that can form in a place, and what stops work for it.
-func (k *walker) gives(p *State, s *route.Step, from string, g evolving.Gas, n working.Num) {
+func (k *walker) gives(t *tells, g evolving.Gas, n working.Num) {
 	if !n.Unknown() && n.V < leastGas {
 		return
 	}
-	at := func(place string) (float64, bool) {
+	p, s := t.p, t.s
+	covered := func(place string) bool {
 		v, told := k.told[gasAt{place, g.Of, g.Sub}]
-		return v, told
+		return told && !t.again && (v != v || n.V <= v*(1+1e-9))
 	}
-	covered := func(v float64, told bool) bool { return told && (v != v || n.V <= v*(1+1e-9)) }
-	if covered(at(p.Place)) {
+	if covered(p.Place) {
 		return
 	}
 	if k.told == nil {
 		k.told = map[gasAt]float64{}
 	}
 	k.told[gasAt{p.Place, g.Of, g.Sub}] = n.V
-	x := Evolved{Step: s.Number, Place: p.Place, Gas: g.Sub, N: n, Moved: from != "" && covered(at(from))}
+	x := Evolved{Step: s.Number, Place: p.Place, Gas: g.Sub, N: n, Moved: t.from != "" && covered(t.from)}
 	k.out.Evolved = append(k.out.Evolved, x)
 	if !x.Moved && g.Said == "" {
 		k.sayGas(&x, g.Of)
