@@ -12,14 +12,8 @@ import (
 	"etchbound/hazards/figure"
 )
 
-// headlines are the figures whose inputs are ranked: of each the member that is
-// worst on average.
-var headlines = []string{"gas.hydrogen.total", "heat.etch.total", "heat.adiabatic_rise", "heat.mtsr",
-	"gas.hydrogen.peak_rate.during_addition",
-	"gas.hydrogen.peak_rate.after_addition", "heat.temperature_peak", "fluoride.hf_equivalent", "air.breathing_zone",
-	"wash.cycles", "neutralise.mass"}
-
-// ranked ranks the inputs of every headline figure that varies. One that is not
+// ranked ranks the inputs of every headline figure that varies: of each the member that
+// is worst on average. One that is not
 // known in some draw stands before the others of its quantity, with nothing ranked.
 func (t *table) ranked(shares *mat.Dense, inputs []string, workers int) []Ranking {
 	if shares == nil {
@@ -27,6 +21,7 @@ func (t *table) ranked(shares *mat.Dense, inputs []string, workers int) []Rankin
 	}
 	columns := make([][]float64, len(inputs))
 	hazards.EachOn(len(inputs), workers, func(j int) { columns[j] = standard(ranks(mat.Col(nil, j, shares))) })
+	headlines := figure.Headlines()
 	found := make([][]Ranking, len(headlines))
 	hazards.EachOn(len(headlines), workers, func(i int) {
 		if id, ok := t.unknown(headlines[i]); ok {

@@ -47,7 +47,7 @@ type Quantity struct {
 	// a bore stands at its least until the flow is large, a time at a day until the room
 	// is in danger.
 	DrivenBy string
-	Headline int // its place among what people look for on page 1 even where no limit is held, from 1; 0: none
+	Headline int // its place among what people ask for first, from 1; 0: none
 	// Never is the value of a time that says that it is not reached while it is looked
 	// for, in the unit; 0: there is no such value.
 	Never      int
@@ -77,7 +77,7 @@ func Row(name string) *Quantity {
 	return &Quantity{}
 }
 
-// Headlines are the quantities that people look for on page 1, the first first.
+// Headlines are the quantities that people ask for first, in that order.
 func Headlines() []string { return catalogue().headlines }
 
 type parsed struct {
