@@ -7,6 +7,14 @@ import "strings"
 // Fold joins the lines of a text with single blanks.
 func Fold(s string) string { return strings.Join(strings.Fields(s), " ") }
 
+// Join puts two texts in one, with a semicolon between them where both say something.
+func Join(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + "; " + b
+}
+
 // Clip cuts a text to n runes and marks the cut.
 func Clip(s string, n int) string {
 	r := []rune(s)

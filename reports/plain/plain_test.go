@@ -1,0 +1,27 @@
+package plain
+
+import "testing"
+
+// What no reader can see never reaches him: control characters and those that turn the
+// direction of a text (Unicode, general category Cc, and the bidirectional controls of
+// its Annex 9).
+func TestPrintable(t *testing.T) {
+	for in, want := range map[string]string{"a\x1b[31mb": "a[31mb", "a\u202eb": "ab", "a\tb\nc": "a b c", "°C": "°C",
+		"\u2067x\u0085": "x"} {
+		if got := Printable(in); got != want {
+			t.Errorf("%q becomes %q, want %q", in, got, want)
+		}
+	}
+}
+
+func TestLines(t *testing.T) {
+	for _, c := range []struct{ name, got, want string }{
+		{"folded", Fold(" a\n  b\t"), "a b"}, {"short enough", Clip("abc", 3), "abc"}, {"cut", Clip("abcd, ef", 6), "abcd…"},
+		{"cut between runes", Clip("°°°°", 3), "°°…"}, {"digest", ShortDigest("0123456789abcdef"), "0123456789ab"},
+		{"of nothing", ShortDigest(""), ""}, {"one and none", Join("", "b"), "b"}, {"two", Join("a", "b"), "a; b"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, c.got, c.want)
+		}
+	}
+}
