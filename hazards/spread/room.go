@@ -97,7 +97,3 @@ func (r Room) NearReaches(emission, exchange, near, share float64) float64 {
 //
 //	x = x0 exp(-v/V)
 func Oxygen(share, volume, room float64) float64 { return share * math.Exp(-volume/room) }
-
-// Purge is the time in s in which the exchange of a room brings a share down to
-// another.
-func (r Room) Purge(from, to float64) float64 { return r.Volume / r.Flow * math.Log(from/to) }

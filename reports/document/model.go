@@ -72,13 +72,12 @@ type Table struct {
 }
 
 // Column is the head of a column. RowHead marks the column that names its row,
-// Tight one whose cells stay on one line, Screen one that is not printed.
+// Tight one whose cells stay on one line.
 type Column struct {
 	Text    string
 	Right   bool
 	RowHead bool
 	Tight   bool
-	Screen  bool
 }
 
 // Cell is one cell. Code marks identifiers and formulas, Blank a cell that
@@ -176,14 +175,6 @@ func ToFill(name string, n int) []Cell {
 func Tight(c []Column, at ...int) []Column {
 	for _, i := range at {
 		c[i].Tight = true
-	}
-	return c
-}
-
-// OnScreen keeps the columns at the positions given off paper.
-func OnScreen(c []Column, at ...int) []Column {
-	for _, i := range at {
-		c[i].Screen = true
 	}
 	return c
 }

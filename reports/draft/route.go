@@ -1,13 +1,10 @@
 package draft
 
 import (
-	"math"
-	"strconv"
 	"strings"
 
 	"etchbound/hazards/route"
 	"etchbound/reports/number"
-	"etchbound/reports/plain"
 	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
@@ -43,49 +40,6 @@ func (b *Draft) BatchText() string {
 	return words.Of("batch.none")
 }
 
-// HighestSet is the highest temperature any step is set to, and where.
-func (b *Draft) HighestSet() string {
-	best, at := math.Inf(-1), ""
-	for i := range b.Route().Steps {
-		s := &b.Route().Steps[i]
-		if s.Temperature.Set && s.Temperature.SI > best {
-			best, at = s.Temperature.SI, words.Of("envelope.at_step", Amount(s.Temperature), s.Number)
-		}
-	}
-	if at == "" {
-		return words.Of("value.none_given")
-	}
-	return at
-}
-
-// Attendance is the time with and without somebody there, in hours, and the
-// steps for which nobody said.
-func (b *Draft) Attendance() string {
-	var with, without float64
-	var silent []string
-	for i := range b.Route().Steps {
-		s := &b.Route().Steps[i]
-		hours := stepHours(s)
-		switch {
-		case s.Attended == nil && hours > 0: // not said counts as nobody there
-			silent, without = append(silent, strconv.Itoa(s.Number)), without+hours
-		case s.Attended != nil && *s.Attended:
-			with += hours
-		case s.Attended != nil:
-			without += hours
-		}
-	}
-	out := words.Of("envelope.hours", hoursText(with), hoursText(without))
-	switch len(silent) {
-	case 0:
-	case 1:
-		out += words.Of("envelope.not_said_one", silent[0])
-	default:
-		out += words.Of("envelope.not_said", plain.Clip(strings.Join(silent, ", "), 24))
-	}
-	return out
-}
-
 // long is from how many hours on a step is named to those who come by.
 const long = 2
 
@@ -118,19 +72,6 @@ func stepHours(s *route.Step) float64 {
 	return h
 }
 
-// Closures is how each place is shut; what was not stated counts as closed.
-func (b *Draft) Closures() string {
-	var s []string
-	for i := range b.Route().Places {
-		p := &b.Route().Places[i]
-		s = append(s, p.Key+" "+ClosureText(p))
-	}
-	if len(s) == 0 {
-		return words.Of("value.none_given")
-	}
-	return strings.Join(s, "; ")
-}
-
 func ClosureText(p *route.Place) string {
 	switch {
 	case !p.ClosureStated:
@@ -141,25 +82,6 @@ func ClosureText(p *route.Place) string {
 		return words.Of("closure.vented")
 	}
 	return words.Of("closure.closed")
-}
-
-func (b *Draft) Capacities() string {
-	var s []string
-	for i := range b.Route().Places {
-		p := &b.Route().Places[i]
-		size := words.Of("value.not_stated")
-		if p.Capacity.Set {
-			size = Amount(p.Capacity)
-		}
-		if p.Count > 1 {
-			size = words.Of("place.count", p.Count, size)
-		}
-		s = append(s, p.Key+" "+size)
-	}
-	if len(s) == 0 {
-		return words.Of("value.none_given")
-	}
-	return strings.Join(s, "; ")
 }
 
 // materialText is one thing put into a place, with its amount.
