@@ -21,7 +21,8 @@ steps:
 
 func contentsOf(t *testing.T, material, substance string) *Contents {
 	t.Helper()
-	text := strings.Replace(strings.ReplaceAll(strings.Replace(twoBottles, "%s", material, 1), "%%", "%"), "%s", substance, 1)
+	text := strings.Replace(strings.ReplaceAll(strings.Replace(twoBottles, "%s", material, 1), "%%", "%"), "%s",
+		substance, 1)
 	r, problems, err := route.Load("r.yaml", strings.NewReader(text))
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)

@@ -33,7 +33,8 @@ func TestTags(t *testing.T) {
 		tag  string
 		want truth
 	}{
-		{"an acid", of(acid), "acid", yes}, {"an acid", of(acid), "hf", no}, {"a salt and an acid", of(salt, acid), "hf", yes},
+		{"an acid", of(acid), "acid", yes}, {"an acid", of(acid), "hf", no},
+		{"a salt and an acid", of(salt, acid), "hf", yes},
 		{"brought to neutral", contents{subs: []*chemicals.Substance{acid}, acid: 1, held: true}, "acid", no},
 		{"nobody knows", of(acid, chemicals.Unheld("florbide", chemicals.Formula{})), "alcohol", maybe},
 		{"nobody knows", of(acid, chemicals.Unheld("florbide", chemicals.Formula{})), "powder", no},
