@@ -159,7 +159,12 @@ func (p *reader) left() string {
 		}
 		names = append(names, lacks[f]...)
 	}
-	return say("left", listed(names))
+	return say("left", listed(names)) + " " + doubted(p.r.Doubts)
+}
+
+// doubted counts the numbers behind the page that nobody has read or measured.
+func doubted(n doubt.Counts) string {
+	return say("left.doubts", n.Memory, n.Assumed, n.Estimated)
 }
 
 // folded joins the lines of a text with single blanks.

@@ -2,6 +2,7 @@ package selection_test
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -107,6 +108,14 @@ func TestPageSaysItWhole(t *testing.T) {
 		if !strings.Contains(all, want) {
 			t.Errorf("nothing says %q", want)
 		}
+	}
+	n := r.Doubts
+	if n.Memory*n.Assumed*n.Estimated == 0 {
+		t.Errorf("nothing of a kind is counted: %+v", n)
+	}
+	if want := fmt.Sprintf("from memory: %d; assumed: %d; estimated: %d.", n.Memory, n.Assumed,
+		n.Estimated); !strings.HasSuffix(p.Left, want) {
+		t.Errorf("%q does not end with %q", p.Left, want)
 	}
 	if len(p.Questions) != 11 || line(p, "stored").Answer == "" {
 		t.Errorf("%d questions", len(p.Questions))
