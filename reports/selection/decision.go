@@ -1,6 +1,8 @@
 package selection
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -27,19 +29,33 @@ func written(v quantity.Value) string {
 // asked is the decision that is asked, in a sentence.
 func (p *reader) asked() string {
 	r := p.route()
+	if r.Precursor == nil && r.BatchText == "" {
+		return say("asked.no_powder", cmp.Or(listed(substances(r)), say("asked.nothing")), p.wherever(), p.watch(r))
+	}
 	return say("asked", p.batch(), p.etchant(), p.wherever(), p.watch(r))
+}
+
+// substances are all that the steps of a route bring in but water, each once.
+func substances(r *route.Route) []string {
+	var out []string
+	for i := range r.Steps {
+		for j := range r.Steps[i].What {
+			m := &r.Steps[i].What[j]
+			if m.Substance != nil && m.Substance.Kind != "water" && !slices.Contains(out, m.Substance.Name) {
+				out = append(out, m.Substance.Name)
+			}
+		}
+	}
+	return out
 }
 
 // batch is the powder and how much of it.
 func (p *reader) batch() string {
 	r := p.route()
-	switch x := r.Precursor; {
-	case x != nil && x.Mass.Set:
-		return say("batch.of", written(x.Mass), x.Phase.Text)
-	case r.BatchText != "":
-		return r.BatchText
+	if x := r.Precursor; x != nil {
+		return say("batch.of", cmp.Or(written(x.Mass), say("batch.unknown")), x.Phase.Text)
 	}
-	return say("batch.none")
+	return r.BatchText
 }
 
 // etchant is the true name of what the powder meets: fluoride with acid is

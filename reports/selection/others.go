@@ -113,7 +113,12 @@ func (p *reader) failing(l *Line, m matter) {
 	if other := m.house(f); other != nil {
 		l.Against = say("against.and", l.Against, p.v.Limit(&other.Limit, other.Figure.Agent))
 	}
-	l.Answer = say("failures.count", len(over), draft.CaseName(f.Figure.Case), p.where(f.Figure))
+	name, where := draft.CaseName(f.Figure.Case), p.where(f.Figure)
+	if len(over) > 0 {
+		l.Answer = say("failures.count", len(over), name, where)
+	} else {
+		l.Answer = say("failures.none", name, where)
+	}
 	if g := p.figs.Get(f.Figure); g != nil && !g.Danger().Unknown() {
 		l.Answer += say("failures.reaches", p.v.Value(g))
 	}

@@ -166,3 +166,28 @@ func TestSentencesOfPageOne(t *testing.T) {
 		}
 	}
 }
+
+// What a route without a layered phase handles is named, a failure count of none is
+// no line to begin with, and waste without fluorine is not said to bind fluoride.
+func TestWhatARouteLacksIsSaidInWords(t *testing.T) {
+	burst := reviewOf(t, "../bursts/acid-onto-residue", false)
+	p := selection.Read(draft.New(&burst, draft.Options{}), nil)
+	if want := "Asked: to handle ethanol, potassium permanganate"; !strings.HasPrefix(p.Asked, want) {
+		t.Errorf("%q does not begin with %q", p.Asked, want)
+	}
+	for _, g := range p.Gaps {
+		if strings.Contains(g.What, "the data do not hold") {
+			t.Errorf("a gap that names nothing: %+v", g)
+		}
+	}
+	melt := reviewOf(t, "zinc-chloride-melt-1g", false)
+	p = selection.Read(draft.New(&melt, draft.Options{}), nil)
+	if a := line(p, "neutralise").Answer; !strings.Contains(a, "binds all acid, ") {
+		t.Errorf("what binds the acid of a melt: %s", a)
+	}
+	for _, l := range p.Others {
+		if strings.HasPrefix(l.Answer, "0 ") {
+			t.Errorf("%s: %s", l.Key, l.Answer)
+		}
+	}
+}

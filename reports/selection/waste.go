@@ -27,7 +27,11 @@ func (p *reader) neutralise(l *Line) {
 		l.Answer = say("neutralise.unknown", draft.AgentName(f.Quantity, f.Agent))
 		return
 	}
-	l.Answer = say("neutralise.mass", p.v.Danger(f), draft.AgentName(f.Quantity, f.Agent))
+	binds := "neutralise.mass"
+	if p.bare("fluoride.hf_equivalent") == nil {
+		binds = "neutralise.acid"
+	}
+	l.Answer = say(binds, p.v.Danger(f), draft.AgentName(f.Quantity, f.Agent))
 	for _, x := range [...]struct{ quantity, some, none string }{
 		{"neutralise.dilution_water", "neutralise.water", "neutralise.no_water"},
 		{"neutralise.carbon_dioxide", "neutralise.gas", "neutralise.no_gas"},
