@@ -113,7 +113,7 @@ type Is func(word string) bool
 // listed where there is none.
 func From(element string, is Is) (g *Gas, listed bool) {
 	for _, g := range held()[element] {
-		if g.holds(is) {
+		if g.Forms(is) {
 			return g, true
 		}
 	}
@@ -124,14 +124,15 @@ func From(element string, is Is) (g *Gas, listed bool) {
 func With(is Is) []*Gas {
 	var out []*Gas
 	for _, g := range held()[""] {
-		if g.holds(is) {
+		if g.Forms(is) {
 			out = append(out, g)
 		}
 	}
 	return out
 }
 
-func (g *Gas) holds(is Is) bool {
+// Forms reports whether a gas forms in a medium.
+func (g *Gas) Forms(is Is) bool {
 	for _, word := range g.In {
 		if !is(word) {
 			return false

@@ -2,6 +2,7 @@ package process
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/evolving"
@@ -55,6 +56,19 @@ func oxidises(s *chemicals.Substance) bool {
 	return s.Kind == "oxidant" || s.Is("nitrate") || s.MayBe("oxidiser")
 }
 
+// held is the medium of what the data hold in a place: a gas that forms in it forms
+// whatever the rest is.
+func (m *medium) held() *medium {
+	out, q := *m, Pool{}
+	for _, e := range m.q.Entries {
+		if e.Sub == nil || !e.Sub.NotHeld {
+			q.Entries = append(q.Entries, e)
+		}
+	}
+	out.q, out.bath = &q, look(&q)
+	return &out
+}
+
 // evolve says which poisonous gases can form of what is in a place. What was told of it
 // before is not told again, and what came from a place where as much could form has moved.
 func (k *walker) evolve(p *State, s *route.Step, from string) {
@@ -64,7 +78,10 @@ func (k *walker) evolve(p *State, s *route.Step, from string) {
 	q := k.merged(p)
 	m := &medium{bath: look(q), q: q, melt: s.Verb().Does == route.Melts && p.Place == s.In,
 		current: s.Verb().Does == route.Conducts && p.Place == s.In, powder: len(p.Solids) > 0}
-	t := tells{p, s, from, m.stranger != nil && (m.melt || m.current || comes(p, s))}
+	t := tells{p: p, s: s, from: from, again: m.stranger != nil && (m.melt || m.current || comes(p, s))}
+	if m.stranger != nil {
+		t.held, t.stranger = m.held(), m.stranger
+	}
 	if u := m.stranger; u != nil && (m.powder || len(q.Entries) > 1) {
 		k.gives(&t, evolving.Gas{}, working.Absent("n", "mol", u.Lacks()))
 	}
@@ -218,6 +235,25 @@ type tells struct {
 	s     *route.Step
 	from  string // the place that it comes from
 	again bool   // with what is not held more may form than was told of before
+
+	held     *medium // of what the data hold there; nil where they hold all of it
+	stranger *chemicals.Substance
+}
+
+// only reports whether a gas is there for nothing but what the data do not hold: one
+// sentence tells of all of those.
+func (t *tells) only(g *evolving.Gas, n working.Num) bool {
+	if t.held == nil || g.Sub == nil || !n.Unknown() {
+		return false
+	}
+	return !g.Forms(t.held.is) || g.Of != "" && !t.of(g.Of)
+}
+
+// of reports whether an element is in what the data hold of a place.
+func (t *tells) of(element string) bool {
+	i, _ := chemicals.ElementIndex(element)
+	return slices.ContainsFunc(t.held.q.Entries, func(e Entry) bool { return e.Of[i] != 0 }) ||
+		slices.ContainsFunc(t.p.Solids, func(x Solid) bool { return x.Of[i] != 0 })
 }
 
 // gives notes a gas that can form in a place, and what stops work for it.
@@ -233,14 +269,19 @@ func (k *walker) gives(t *tells, g evolving.Gas, n working.Num) {
 	if covered(p.Place) {
 		return
 	}
+	_, before := k.told[gasAt{p.Place, g.Of, g.Sub}]
 	if k.told == nil {
 		k.told = map[gasAt]float64{}
 	}
 	k.told[gasAt{p.Place, g.Of, g.Sub}] = n.V
 	x := Evolved{Step: s.Number, Place: p.Place, Gas: g.Sub, N: n, Moved: t.from != "" && covered(t.from)}
 	k.out.Evolved = append(k.out.Evolved, x)
-	if !x.Moved && g.Said == "" {
+	switch {
+	case x.Moved || g.Said != "" || t.only(&g, n):
+	case g.Sub != nil || g.Of != "":
 		k.sayGas(&x, g.Of)
+	case !before:
+		k.fact("toxic_gas", s.Number, phrase.Of("fact.gas_of_unheld", s.Number, t.stranger.Name))
 	}
 }
 
@@ -253,8 +294,6 @@ type gasAt struct {
 // sayGas says which gas a step can give, and how much.
 func (k *walker) sayGas(x *Evolved, of string) {
 	switch {
-	case x.Gas == nil && of == "":
-		return // a substance that is not held stops work itself
 	case x.Gas == nil:
 		k.fact("toxic_gas", x.Step, phrase.Of("fact.gas_unlisted", x.Step, of))
 	case x.N.Unknown():

@@ -18,7 +18,7 @@ func (p *reader) breathe(l *Line) {
 		return
 	case len(m) == 0:
 		l.State, l.Verdict, l.Against = Judged, figure.UnknownVerdict, say("against.nothing")
-		l.Answer = say("breathe.unknown", strings.Join(lost, ", "))
+		l.Answer = unbreathable(lost)
 		return
 	}
 	by := map[string]matter{}
@@ -31,14 +31,14 @@ func (p *reader) breathe(l *Line) {
 	}
 	slices.SortStableFunc(agents, func(a, b string) int { return before(by[a].top(), by[b].top()) })
 	p.verdict(l, m)
-	var told, against []string
+	var told, against, dark []string
 	for _, a := range agents {
 		f := by[a].top()
 		g := p.figs.Get(f.Figure)
 		if g == nil || g.Danger().Unknown() {
-			if name := draft.AgentName("air.breathing_zone", a); !slices.Contains(lost, name) {
-				lost = append(lost, name)
-			}
+			name := draft.AgentName("air.breathing_zone", a)
+			lost = slices.DeleteFunc(lost, func(s string) bool { return s == name })
+			dark = append(dark, name)
 			continue
 		}
 		told = append(told, say("breathe.agent", draft.AgentName("air.breathing_zone", a), p.v.Danger(g),
@@ -52,8 +52,8 @@ func (p *reader) breathe(l *Line) {
 	if f := m.top(); len(told) > 0 {
 		p.narrows(l, f)
 	}
-	if len(lost) > 0 {
-		l.Answer = joinedBy("; ", l.Answer, say("breathe.unknown", strings.Join(lost, ", ")))
+	if lost = append(dark, lost...); len(lost) > 0 { // what has a limit first
+		l.Answer = joinedBy("; ", l.Answer, unbreathable(lost))
 	}
 }
 
@@ -68,6 +68,17 @@ func (p *reader) unbreathed() []string {
 		}
 	}
 	return out
+}
+
+// mostNamed is how many substances the answer names of which nobody knows anything.
+const mostNamed = 4
+
+// unbreathable names what is not known, and how many more there are.
+func unbreathable(lost []string) string {
+	if n := len(lost) - mostNamed; n > 1 {
+		return say("breathe.unknown_more", strings.Join(lost[:mostNamed], ", "), n)
+	}
+	return say("breathe.unknown", strings.Join(lost, ", "))
 }
 
 // joinedBy joins what is not empty.
