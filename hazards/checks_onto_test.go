@@ -92,6 +92,33 @@ func TestTheHottestOfTheDosedShare(t *testing.T) {
 	}
 }
 
+// The series heat.mtsr@3~dosed by hand, set at 20 degC: 0.5139 mol of 760 kJ/mol is 390.5 kJ.
+// Five HF a mol, three for the aluminium and two on the product, are 2.57 of the 11.3 mol
+// poured, a share of 0.23 in 615 of 1000 mL: 500 g of water at 4.18, 64 J/K of powder and
+// 0.23 of 565 g at 4.18 - 2.5 w take 2561 J/K, so 152.5 K; on the central line 4.18 - 1.9 w
+// 150.7 K, some 170 degC. All of it, 3945 J/K, takes 99 K.
+func TestTheSeriesOfTheDosedShareByHand(t *testing.T) {
+	rv := review(t, strings.ReplaceAll(onto(""), "temperature: 25 degC", "temperature: 20 degC"))
+	doses := rv.Courses[0].Stages[0].Dosed()
+	at := func(share float64) float64 {
+		for i := 1; i < len(doses); i++ {
+			if a, b := doses[i-1], doses[i]; share <= b.Share {
+				return a.Hottest + (b.Hottest-a.Hottest)*(share-a.Share)/(b.Share-a.Share)
+			}
+		}
+		return unknown
+	}
+	const heat = 390.5e3
+	for _, c := range []struct{ share, want, tolerance float64 }{
+		{0, 20, 1e-9}, {0.1, 20 + 0.1/0.178*heat/(2148+180), 2.5}, // as far as there is acid: 0.9 F on the product
+		{0.23, 20 + heat/2561, 1.5}, {0.23, 170, 4}, {0.5, 20 + heat/(2148+898), 1.5}, {1, 20 + heat/3945, 1},
+	} {
+		if got := at(c.share); !nearly.To(got, c.want, c.tolerance) {
+			t.Errorf("with a share of %g dosed %.1f degC, by hand %.1f", c.share, got, c.want)
+		}
+	}
+}
+
 // A heap that is stirred up, and powder that is wetted late, give what powder tipped
 // in at once gives by the instantaneous law: 3.77 L of hydrogen of ten grams (by
 // hand, 0.0514 mol of 1.5 at 24.47 L/mol less what the product binds as OH) within

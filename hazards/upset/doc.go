@@ -7,10 +7,11 @@
 // What can happen at any moment is run from the moments that the course itself marks and
 // from equal parts of its time, and then closer around the worst, for the highest
 // temperature, the largest flow and the shortest time to boiling each: some twenty runs by
-// each law, at most 60. Failures of which the same follows share them, and give the same
-// figure where they can happen at the same moments. What is done wrong is the route written
-// that way, assessed again. A wrong order is a closed form, as soon as the powder is wetted:
-// acid onto dry powder gives
+// each law, at most 60. A bath and a heater go wrong at any moment, too; no time to the
+// greatest output means that it is greatest when they do. Failures of which the same follows
+// share them, and give the same figure where they can happen at the same moments. What is done
+// wrong is the route written that way, assessed again. A wrong order is a closed form, as soon
+// as the powder is wetted: acid onto dry powder gives
 //
 //	T_max = T + Q/(min(1, n/A) (C - C_s) + C_s)
 //

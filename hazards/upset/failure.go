@@ -58,11 +58,11 @@ var failures = [...]failure{
 		then: standing},
 	{key: "delayed_start", heaps: true, mistake: true, needs: first, when: fromStart,
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece { return settled(rest(p, t), 0, 1) }},
-	{key: "bath_wrong", mistake: true, needs: cooled, when: fromStart, uses: []string{"room.temperature"},
+	{key: "bath_wrong", mistake: true, needs: cooled, when: anyTime, uses: []string{"room.temperature"},
 		then: func(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
 			return altered(rest(p, t), func(x *vessel.Piece) { x.Coolant, x.Iced = math.Max(x.Coolant, s.room), false })
 		}},
-	{key: "heater_on", needs: heated, when: fromStart, uses: []string{"upset.heater", "room.temperature"},
+	{key: "heater_on", needs: heated, when: anyTime, uses: []string{"upset.heater", "room.temperature"},
 		then: func(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
 			on := false
 			return altered(rest(p, t), func(x *vessel.Piece) {
