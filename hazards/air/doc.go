@@ -68,7 +68,7 @@
 //
 //	air.oxygen         = x_0 exp(-v/V)         room, hood, cabinet
 //	air.hydrogen_share = 1 - exp(-v/V)
-//	air.floor          carbon dioxide in a layer on the floor, which it does not leave
+//	air.floor          carbon dioxide in a layer on the floor, by the air that is stated
 //
 // A centrifuge counts the air of its chamber, saturated after a tube has broken.
 package air

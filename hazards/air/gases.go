@@ -12,7 +12,7 @@ import (
 // room, in the hood and in a cabinet, hydrogen in each, and carbon dioxide that
 // lies on the floor.
 func (r *reader) gases() {
-	hydrogen, carbon := r.given("H2"), r.given("CO2")
+	hydrogen := r.hydrogens()
 	r.enclosed(figure.Room, r.c.RoomVolume("V"), r.all(), hydrogen, true,
 		phrase.Of("air.all_gas_in_room"))
 	if s := r.c.Site; s != nil && s.Cabinet.Set {
@@ -20,19 +20,16 @@ func (r *reader) gases() {
 			phrase.Of("air.all_gas_in_cabinet"))
 	}
 	r.hood()
-	r.floor(carbon)
+	r.floor()
 }
 
-// given are the amounts of one gas that the route gives off, mol.
-func (r *reader) given(gas string) []working.Num {
+// hydrogens are the amounts of hydrogen that the route gives off, mol.
+func (r *reader) hydrogens() []working.Num {
 	var out []working.Num
 	for i := range r.k.Releases {
-		if x := &r.k.Releases[i]; x.Gas == gas {
+		if x := &r.k.Releases[i]; x.Gas == "H2" {
 			out = append(out, x.N)
 		}
-	}
-	if gas != "H2" {
-		return out
 	}
 	for i := range r.k.Etches {
 		if e := &r.k.Etches[i]; !e.Hydrogen.None() {
@@ -44,7 +41,7 @@ func (r *reader) given(gas string) []working.Num {
 
 // all are the amounts of every gas that the route gives off, mol.
 func (r *reader) all() []working.Num {
-	out := r.given("H2")
+	out := r.hydrogens()
 	for i := range r.k.Releases {
 		if x := &r.k.Releases[i]; x.Gas != "H2" {
 			out = append(out, x.N)
@@ -164,24 +161,55 @@ func (r *reader) largestHydrogen() working.Num {
 }
 
 // floor reports carbon dioxide that lies on the floor of the room, unmixed but
-// for the layer it lies in:
+// for the layer it lies in, which changes as much of its air as the room does of all:
 //
-//	y = 1 - exp(-s v/(V h_l/h_r))
+//	y   = 1 - (1 - y_1)(1 - y_2)...                           over the steps
+//	y_i = G/(G + q) (1 - exp(-(G + q) t/V_l)),  G = s n Vm/t, q = Q h_l/h_r, V_l = V h_l/h_r
 //
-// What a hood takes counts as far as it is rated and tested: s is the share past it.
-func (r *reader) floor(carbon []working.Num) {
-	if carbon == nil {
+// What a hood takes counts as far as it is rated and tested: s is the share past it. What
+// comes at once, or into a room whose exchange nobody states, is exchanged with nothing.
+func (r *reader) floor() {
+	var parts []working.Num
+	past, near := r.leak()
+	cond := r.onFloor(near)
+	share, layer, height := past.As("s"), r.c.Store.Num("air.floor_layer").As("h_l"), r.c.Store.Num("room.height").As("h_r")
+	room := r.c.RoomVolume("V")
+	volume := r.w.Line("V_l", "m3", "V*h_l/h_r", room.V*layer.V/height.V, room, layer, height)
+	for i := range r.k.Releases {
+		x := &r.k.Releases[i]
+		if x.Gas != "CO2" {
+			continue
+		}
+		n := x.N.As("n")
+		v := r.w.Line("v", "m3", "s*n*Vm/1000", share.V*n.V*r.vm.V/1000, share, n, r.vm)
+		s := &r.c.Route.Steps[x.Step-1]
+		if t := r.c.Given("t", "s", s.Over); s.Over.Set && t.V > 0 && r.c.Site != nil && r.c.Site.RoomFlow.Set {
+			parts = append(parts, r.flushed(v, t, volume, layer, height))
+			cond = cond.And(phrase.Of("air.floor_exchanged"))
+			continue
+		}
+		parts = append(parts, r.w.Line("y", "1", "1-exp(-v/V_l)", 1-math.Exp(-v.V/volume.V), v, volume))
+	}
+	if parts == nil {
 		return
 	}
-	volume := r.c.RoomVolume("V")
-	share, near := r.leak()
-	all, s := r.w.Sum("n", "mol", carbon...).As("n_0"), share.As("s")
-	n, layer, height := r.w.Line("n", "mol", "n_0*s", all.V*s.V, all, s), r.c.Store.Num("air.floor_layer").As("h_l"),
-		r.c.Store.Num("room.height").As("h_r")
-	y := r.w.Line("y", "ppm", "1e6*(1-exp(-n*Vm/1000/(V*h_l/h_r)))",
-		1e6*(1-math.Exp(-n.V*r.vm.V/1000/(volume.V*layer.V/height.V))), n, r.vm, volume, layer, height)
-	r.put("air.floor", figure.Room, "carbon_dioxide", figure.Case{}, y,
-		r.onFloor(near))
+	free := working.Exact("f", "1", 1, "of the layer is air")
+	for _, y := range parts {
+		y = y.As("y")
+		free = r.w.Line("f", "1", "f*(1-y)", free.V*(1-y.V), free, y)
+	}
+	r.put("air.floor", figure.Room, "carbon_dioxide", figure.Case{}, r.w.Line("y", "ppm", "1e6*(1-f)", 1e6*(1-free.V), free),
+		cond)
+}
+
+// flushed is the share of gas in the layer on the floor once a volume of it has come in a
+// time.
+func (r *reader) flushed(v, t, volume, layer, height working.Num) working.Num {
+	room := r.exchange()
+	g := r.w.Line("G", "m3/s", "v/t", v.V/t.V, v, t)
+	q := r.w.Line("q", "m3/s", "Q/3600*h_l/h_r", room.V/3600*layer.V/height.V, room, layer, height)
+	return r.w.Line("y", "1", "G/(G+q)*(1-exp(-(G+q)*t/V_l))",
+		g.V/(g.V+q.V)*(1-math.Exp(-(g.V+q.V)*t.V/volume.V)), g, q, t, volume)
 }
 
 // onFloor says of the layer whether a hood takes most of it, with the date of its test.
