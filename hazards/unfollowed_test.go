@@ -39,7 +39,7 @@ func oneOf(t *testing.T, class string, not string) (slug, material string) {
 
 // unheldOf are names of substances of the classes of which none is held.
 var unheldOf = map[string]string{"perchloric": "perchloric acid", "azide": "sodium azide",
-	"cyanide_sulfide": "sodium sulfide"}
+	"cyanide_sulfide": "sodium sulfide", "halocarbon": "chloroform", "nitrite": "sodium nitrite"}
 
 // shutIn is a bottle of a material into which two things go, one after the other.
 func shutIn(wall, closure string, first, second string) string {

@@ -170,9 +170,10 @@ func (r *reader) largestHydrogen() working.Num {
 // comes at once, or into a room whose exchange nobody states, is exchanged with nothing.
 func (r *reader) floor() {
 	var parts []working.Num
+	exchanged := false
 	past, near := r.leak()
-	cond := r.onFloor(near)
-	share, layer, height := past.As("s"), r.c.Store.Num("air.floor_layer").As("h_l"), r.c.Store.Num("room.height").As("h_r")
+	share, layer, height := past.As("s"), r.c.Store.Num("air.floor_layer").As("h_l"),
+		r.c.Store.Num("room.height").As("h_r")
 	room := r.c.RoomVolume("V")
 	volume := r.w.Line("V_l", "m3", "V*h_l/h_r", room.V*layer.V/height.V, room, layer, height)
 	for i := range r.k.Releases {
@@ -184,8 +185,7 @@ func (r *reader) floor() {
 		v := r.w.Line("v", "m3", "s*n*Vm/1000", share.V*n.V*r.vm.V/1000, share, n, r.vm)
 		s := &r.c.Route.Steps[x.Step-1]
 		if t := r.c.Given("t", "s", s.Over); s.Over.Set && t.V > 0 && r.c.Site != nil && r.c.Site.RoomFlow.Set {
-			parts = append(parts, r.flushed(v, t, volume, layer, height))
-			cond = cond.And(phrase.Of("air.floor_exchanged"))
+			parts, exchanged = append(parts, r.flushed(v, t, volume, layer, height)), true
 			continue
 		}
 		parts = append(parts, r.w.Line("y", "1", "1-exp(-v/V_l)", 1-math.Exp(-v.V/volume.V), v, volume))
@@ -198,8 +198,12 @@ func (r *reader) floor() {
 		y = y.As("y")
 		free = r.w.Line("f", "1", "f*(1-y)", free.V*(1-y.V), free, y)
 	}
-	r.put("air.floor", figure.Room, "carbon_dioxide", figure.Case{}, r.w.Line("y", "ppm", "1e6*(1-f)", 1e6*(1-free.V), free),
-		cond)
+	cond := r.onFloor(near)
+	if exchanged {
+		cond = cond.And(phrase.Of("air.floor_exchanged"))
+	}
+	y := r.w.Line("y", "ppm", "1e6*(1-f)", 1e6*(1-free.V), free)
+	r.put("air.floor", figure.Room, "carbon_dioxide", figure.Case{}, y, cond)
 }
 
 // flushed is the share of gas in the layer on the floor once a volume of it has come in a

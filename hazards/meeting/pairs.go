@@ -2,6 +2,7 @@ package meeting
 
 import (
 	_ "embed"
+	"errors"
 	"slices"
 	"strings"
 	"sync"
@@ -16,12 +17,16 @@ import (
 var pairsCSV string
 
 // Pair is two things that must not meet unasked: tags A and B in one place. The same
-// tag twice is something that is not to be kept shut by itself.
+// tag twice is something that is not to be kept shut by itself. Mixed is the id of what is
+// told where a step brings the two together; "" where another row tells it.
 type Pair struct {
-	ID, A, B, Names, Result, Severity string
-	Gas                               Gas
-	Source, Status                    string
+	ID, A, B, Mixed, Names, Result, Severity string
+	Gas                                      Gas
+	Source, Status                           string
 }
+
+// mayMeet is the severity of a row that only says how two are mixed.
+const mayMeet = "0"
 
 // Gas is how far the gas of a pair is followed.
 type Gas string
@@ -33,12 +38,29 @@ const (
 	UnknownGas Gas = "unknown" // nobody works out how much comes off
 )
 
-// Pairs are the rows of pairs.csv. The slice is shared and not to be changed.
-var Pairs = sync.OnceValue(func() []Pair {
+var rows = sync.OnceValue(func() []Pair {
 	return columns.Must("hazards/meeting/pairs.csv", pairsCSV, func(r columns.Row) Pair {
-		return Pair{r.Named("id"), r.Named("a"), r.Named("b"), r.Named("pair"), r.Named("result"), r.Named("severity"),
-			Gas(r.Choice("gas", string(NoGas), string(Counted), string(UnknownGas))), r.Named("source"), r.Named("status")}
+		p := Pair{ID: r.Named("id"), A: r.Named("a"), B: r.Named("b"), Mixed: r.Text("mixed"), Names: r.Text("pair"),
+			Result: r.Text("result"), Severity: r.Choice("severity", mayMeet, "1", "2", "3"),
+			Gas:    Gas(r.Choice("gas", string(NoGas), string(Counted), string(UnknownGas))),
+			Source: r.Named("source"), Status: r.Named("status")}
+		if p.Severity == mayMeet && p.Mixed == "" || p.Severity != mayMeet && (p.Names == "" || p.Result == "") {
+			r.Fault("severity", errors.New("a pair that must not meet says what it is and gives, another how it is mixed"))
+		}
+		return p
 	})
+})
+
+// Pairs are the rows of pairs.csv of two that must not meet. The slice is shared and not
+// to be changed.
+var Pairs = sync.OnceValue(func() []Pair {
+	return slices.DeleteFunc(slices.Clone(rows()), func(p Pair) bool { return p.Severity == mayMeet })
+})
+
+// Mixtures are the rows of pairs.csv that say how two are mixed, in the order in which
+// they count. The slice is shared and not to be changed.
+var Mixtures = sync.OnceValue(func() []Pair {
+	return slices.DeleteFunc(slices.Clone(rows()), func(p Pair) bool { return p.Mixed == "" })
 })
 
 // Meets is the step from which on both sides of a pair have been in a place; ok is false

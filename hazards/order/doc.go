@@ -10,6 +10,6 @@
 //
 //	order.against    rules that a step goes against
 //
-// The rows of mixing.csv say what is told of two that are mixed; the first that fits
-// counts.
+// What is told of two that are mixed stands with what must not meet (package meeting): the
+// first row that fits counts.
 package order

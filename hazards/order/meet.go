@@ -7,8 +7,8 @@ import (
 	"etchbound/hazards/route"
 )
 
-// meeting is what comes to what in a step.
-type meeting struct {
+// together is what comes to what in a step.
+type together struct {
 	place        string
 	there, comes contents
 	rise         float64 // K, the greatest that the acid and the base that meet can give; NaN where it is not known
@@ -16,16 +16,16 @@ type meeting struct {
 
 // meetings walks through the steps and shows all that comes to what is in a place
 // already, in the order in which it comes.
-func meetings(r *route.Route, k *process.Walk, show func(s *route.Step, m *meeting)) {
+func meetings(r *route.Route, k *process.Walk, show func(s *route.Step, m *together)) {
 	at := map[string]process.State{}
 	for i := range k.Steps {
 		d, s := &k.Steps[i], &r.Steps[i]
 		in := at[s.In]
 		after := after(d, s, in)
-		each(r, s, inside(&in), rise(s, &in, &after.in), func(m *meeting) { show(s, m) })
+		each(r, s, inside(&in), rise(s, &in, &after.in), func(m *together) { show(s, m) })
 		if s.Into != "" {
 			to := at[s.Into]
-			m := meeting{place: s.Into, there: inside(&to), comes: sent(r, s, &in), rise: growth(&to, &after.to)}
+			m := together{place: s.Into, there: inside(&to), comes: sent(r, s, &in), rise: growth(&to, &after.to)}
 			show(s, &m)
 			at[s.Into] = after.to
 		}
@@ -34,10 +34,10 @@ func meetings(r *route.Route, k *process.Walk, show func(s *route.Step, m *meeti
 }
 
 // each shows what a step puts in, in the order in which it lists it.
-func each(r *route.Route, s *route.Step, there contents, rise float64, show func(*meeting)) {
+func each(r *route.Route, s *route.Step, there contents, rise float64, show func(*together)) {
 	for i := range s.What {
 		comes := material(&s.What[i], r)
-		show(&meeting{s.In, there, comes, rise})
+		show(&together{s.In, there, comes, rise})
 		there = there.with(comes)
 	}
 }

@@ -1,47 +1,29 @@
 package order
 
 import (
-	_ "embed"
-	"sync"
-
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
-	"etchbound/schemas/columns"
 )
 
-// Pair is two that are mixed in a step, and the id of what is told of them.
-type Pair struct{ ID, Comes, There string }
-
-// advice is what is told of two tags that are mixed.
-type advice struct{ id, a, b string }
-
-//go:embed mixing.csv
-var mixingCSV string
-
-var advices = sync.OnceValue(func() []advice {
-	return columns.Must("hazards/order/mixing.csv", mixingCSV, func(r columns.Row) advice {
-		_ = r.Named("source") + r.Named("status")
-		return advice{r.Named("id"), r.Named("a"), r.Named("b")}
-	})
-})
+// Pair is two that are mixed in a step, the id of what is told of them, and what they do
+// where they must not meet.
+type Pair struct{ ID, Comes, There, Result string }
 
 // Mixed is the pair that meets in a step, by the first row of the table that fits any
 // two of it; false where nothing meets.
 func Mixed(r *route.Route, k *process.Walk, step int) (Pair, bool) {
-	var met []meeting
-	meetings(r, k, func(s *route.Step, m *meeting) {
+	var met []together
+	meetings(r, k, func(s *route.Step, m *together) {
 		if s.Number != step || len(m.there.subs) == 0 || len(m.comes.subs) == 0 {
 			return
 		}
 		met = append(met, m.washed())
 	})
-	for _, x := range advices() {
-		for i := range met {
-			m := &met[i]
-			if p, fits := m.fits(&x, x.a, x.b); fits {
-				return p, true
-			}
-			if p, fits := m.fits(&x, x.b, x.a); fits {
+	all := meeting.Mixtures()
+	for i := range all {
+		for j := range met {
+			if p, fits := met[j].either(&all[i]); fits {
 				return p, true
 			}
 		}
@@ -51,7 +33,7 @@ func Mixed(r *route.Route, k *process.Walk, step int) (Pair, bool) {
 
 // washed leaves out the acid that is there, or comes, where it meets base and is too
 // little to warm the place.
-func (m *meeting) washed() meeting {
+func (m *together) washed() together {
 	out := *m
 	bases, _ := m.comes.tag("base")
 	lies, _ := m.there.tag("base")
@@ -61,17 +43,25 @@ func (m *meeting) washed() meeting {
 	return out
 }
 
+// either is fits, whichever of the two comes.
+func (m *together) either(x *meeting.Pair) (Pair, bool) {
+	if p, fits := m.fits(x, x.A, x.B); fits {
+		return p, true
+	}
+	return m.fits(x, x.B, x.A)
+}
+
 // fits reports whether what comes is of one tag and what is there of another.
-func (m *meeting) fits(x *advice, comes, there string) (Pair, bool) {
+func (m *together) fits(x *meeting.Pair, comes, there string) (Pair, bool) {
 	a, what := m.comes.has(comes)
 	b, to := m.there.has(there)
-	if comes == "any" {
+	if anything(comes) {
 		what = m.comes.leading()
 	}
-	if there == "any" {
+	if anything(there) {
 		to = m.there.leading()
 	}
-	return Pair{x.id, what, to}, a == yes && b == yes
+	return Pair{x.Mixed, what, to, x.Result}, a == yes && b == yes
 }
 
 // leading is what names a liquor: what is in it beside water, and beside acid of which

@@ -34,7 +34,7 @@ var rules = sync.OnceValue(func() []rule {
 // Read gives the steps of a walk that go against a rule of order, or may.
 func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
 	var all []against
-	meetings(c.Route, &k, func(s *route.Step, m *meeting) {
+	meetings(c.Route, &k, func(s *route.Step, m *together) {
 		if s.Verb().Does != route.Neutralises {
 			all = append(all, m.against(s.Number)...)
 		}
@@ -58,7 +58,7 @@ type against struct {
 }
 
 // against holds a meeting against every rule.
-func (m *meeting) against(step int) []against {
+func (m *together) against(step int) []against {
 	var out []against
 	said := map[string]bool{} // what comes is told once, by the first row that holds
 	for _, r := range rules() {

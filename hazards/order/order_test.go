@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/hazards/meeting"
 )
 
 func held(t *testing.T, name string) *chemicals.Substance {
@@ -57,13 +58,13 @@ func TestAdviceByPair(t *testing.T) {
 	}{
 		{acid, held(t, "water"), "dense_acid"}, {acid, held(t, "ethanol"), "acid_alcohol"}, {base, hf, "base_hf"},
 		{base, acid, "base_acid"}, {held(t, "hydrogen peroxide"), held(t, "ethanol"), "oxidant_organic"},
+		{held(t, "nitric acid"), held(t, "hydrochloric acid"), "listed"}, // nitrosyl chloride: no way of mixing them helps
+		{held(t, "hydrogen peroxide"), acid, "listed"}, {held(t, "calcium oxide"), held(t, "water"), "lime"},
 	} {
-		m, got := meeting{there: of(c.there), comes: of(c.comes)}, ""
-		for _, x := range advices() {
-			_, one := m.fits(&x, x.a, x.b)
-			_, other := m.fits(&x, x.b, x.a)
-			if one || other {
-				got = x.id
+		m, got := together{there: of(c.there), comes: of(c.comes)}, ""
+		for i := range meeting.Mixtures() {
+			if p, fits := m.either(&meeting.Mixtures()[i]); fits {
+				got = p.ID
 				break
 			}
 		}

@@ -137,7 +137,7 @@ func hydrofluoric() string {
 // formula allows.
 func is(s *chemicals.Substance, tag string) truth {
 	switch {
-	case tag == "any" || s.Is(tag) || tag == "water" && s.Solution == "water":
+	case anything(tag) || s.Is(tag) || tag == "water" && s.Solution == "water":
 		return yes
 	case tag == "base" && s.Acid < 0:
 		return yes
@@ -146,3 +146,6 @@ func is(s *chemicals.Substance, tag string) truth {
 	}
 	return maybe
 }
+
+// anything reports a side of a rule that every substance is.
+func anything(tag string) bool { return tag == "any" || tag == "other" }

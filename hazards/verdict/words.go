@@ -66,8 +66,14 @@ func mixing(r *route.Route, k *process.Walk, place figure.Place) (order.Pair, ph
 	if !ok {
 		p.ID = "other"
 	}
+	if p.ID == listed {
+		return p, phrase.Of("mix."+listed, p.Result)
+	}
 	return p, phrase.Of("mix." + p.ID)
 }
+
+// listed is what is told of two that must not meet and that no way of mixing makes milder.
+const listed = "listed"
 
 // heatedKey is the key of the words for what is heated closed in a container without a
 // rating: it cannot be kept vented.

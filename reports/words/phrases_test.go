@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/phrase"
 	"etchbound/reports/words"
 )
@@ -16,10 +17,14 @@ import (
 var joined = []string{"finding.", "need.", "hold.finding.", "hold.", "limit.", "document.", "upset.how."}
 
 // tabled are the keys that are joined from a part and the id of a row of a table.
-var tabled = map[string]string{"order.": "../../hazards/order/rules.csv", "mix.": "../../hazards/order/mixing.csv"}
+var tabled = map[string]string{"order.": "../../hazards/order/rules.csv", "mix.": "../../hazards/meeting/pairs.csv"}
 
-// ids are those of the rows of a table, which may bear one twice.
+// ids are those of the rows of a table, which may bear one twice: of pairs, how they are
+// mixed.
 func ids(t *testing.T, file string) []string {
+	if strings.HasSuffix(file, "pairs.csv") {
+		return mixed()
+	}
 	t.Helper()
 	text, err := os.ReadFile(file)
 	if err != nil {
@@ -30,6 +35,14 @@ func ids(t *testing.T, file string) []string {
 		if id, _, ok := strings.Cut(line, ","); ok && !strings.HasPrefix(line, "#") && id != "id" {
 			out = append(out, id)
 		}
+	}
+	return out
+}
+
+func mixed() []string {
+	var out []string
+	for _, p := range meeting.Mixtures() {
+		out = append(out, p.Mixed)
 	}
 	return out
 }
