@@ -4,6 +4,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/labelling"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/ranges"
 	"etchbound/hazards/route"
@@ -43,6 +44,7 @@ func Make(c route.Case) (Review, error) {
 	out.Unknown = doubt.Unknown(c.Route, out.Figures, a.Walk.Contacts)
 	out.Unknown = append(out.Unknown, doubt.Unjudged(c.Route, out.Figures, &a.Walk)...)
 	out.Holds = verdict.Holds(c.Route, &a.Walk, out.Findings)
+	out.Labels = labelling.Of(c, &a.Walk, out.Figures)
 	var err error
 	out.Milder, err = milder(c, out.Findings)
 	return out, err

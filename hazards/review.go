@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/course"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/labelling"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -33,4 +34,5 @@ type Review struct {
 	NotAssessed []string // catalogued quantities no model covers yet
 	Warnings    []phrase.Phrase
 	Holds       []Hold
+	Labels      []labelling.Label // what stands on each bottle
 }

@@ -100,7 +100,8 @@ func Stands(c *Classified, is func(word string) bool) []Store {
 	}
 	// A bottle that is acid fluoride is told once, not as any acid again.
 	if len(out) > 1 && len(out[0].when) > 1 {
-		out = slices.DeleteFunc(out, func(s Store) bool { return len(s.when) == 1 && slices.Contains(out[0].when, s.when[0]) })
+		first := out[0].when
+		out = slices.DeleteFunc(out, func(s Store) bool { return len(s.when) == 1 && slices.Contains(first, s.when[0]) })
 	}
 	return out
 }

@@ -1,0 +1,241 @@
+// Package labelling says what stands on the label of each bottle as it is delivered and
+// of each liquor of a route: classes of hazard with their statements, the entry it is
+// carried under, and where it stands in a store. Fluoride that meets acid, or that is acid
+// by itself, counts as hydrofluoric acid, all of it, at the dangerous end of its strength;
+// what else was poured together counts as it was put in, whatever it has reacted with, and
+// what was neutralised as what it was before, until its pH and its fluoride are measured.
+// It must not know how a class is found (chemicals/classifying does) nor how one is
+// printed. Start at Of.
+package labelling
+
+import (
+	"math"
+	"slices"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/classifying"
+	"etchbound/chemicals/solution"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// Label is what stands on one label.
+type Label struct {
+	Substance *chemicals.Substance // as delivered; nil for a liquor of the route
+	Strength  string               // of it as it is written; "" undiluted
+	Place     string               // key of the place of a liquor
+	Steps     []int                // after which it holds; none: at the end of the route
+
+	Hydrofluoric bool // it is headed as hydrofluoric acid
+	FormsIn      int  // first step that makes hydrofluoric acid of a dry salt; 0: none
+	Neutralised  bool // it is classified as it was before
+	Product      bool // it holds nanosheets, which nobody has classified
+
+	classifying.Classified
+	Carried *classifying.Entry // nil: no entry held here fits
+	Stands  []classifying.Store
+}
+
+// Of gives the labels of a route: what is delivered first, then the liquors in the order
+// in which they come to be, and what each place holds at the end.
+func Of(c route.Case, k *process.Walk, figures []figure.Figure) []Label {
+	l := labeller{c: c, k: k, strength: map[figure.Place]float64{}}
+	l.hf, _ = chemicals.Library().Find("hf")
+	l.water, _ = chemicals.Library().Find("water")
+	for i := range figures {
+		f := &figures[i]
+		if f.Quantity == "fluoride.hf_strength" && f.Agent == "" && f.Case == (figure.Case{}) {
+			l.strength[f.Place] = most(f)
+		}
+	}
+	l.delivered()
+	last := map[string]figure.Place{}
+	for i := range k.Steps {
+		d := &k.Steps[i]
+		at := figure.Step(d.Number)
+		l.liquor(&d.After, d.Number, at)
+		last[d.Place] = at
+		if d.Filled != nil {
+			delete(last, d.Filled.Place) // what came into it is what its end tells of
+		}
+	}
+	for i := range k.Ends {
+		s := &k.Ends[i]
+		at, there := last[s.Place]
+		if !there {
+			at = figure.At(s.Place)
+		}
+		l.liquor(s, 0, at)
+	}
+	return l.out
+}
+
+// most is the high end of a figure, NaN where it is not known.
+func most(f *figure.Figure) float64 {
+	if f.Value.Unknown() {
+		return math.NaN()
+	}
+	return max(f.Value.V, f.High().V)
+}
+
+type labeller struct {
+	c         route.Case
+	k         *process.Walk
+	strength  map[figure.Place]float64 // of hydrofluoric acid, wt% at most
+	hf, water *chemicals.Substance
+	out       []Label
+}
+
+// delivered are the bottles of the materials, each strength once.
+func (l *labeller) delivered() {
+	for i := range l.c.Route.Steps {
+		for j := range l.c.Route.Steps[i].What {
+			m := &l.c.Route.Steps[i].What[j]
+			if m.Substance == nil || m.Substance.Kind == "water" || l.labelled(m) {
+				continue
+			}
+			share := 100.0
+			if m.Strength.Set {
+				g := working.Given("m", "g", 100, "")
+				share = 100 * solution.Charged(l.c.Store, nil, m.Substance, l.c.Ranged(m.Strength), working.Num{}, g).Fraction.V
+			}
+			x := Label{Substance: m.Substance, Strength: m.Strength.Text}
+			parts := []classifying.Part{{Sub: m.Substance, Share: share}}
+			dry := m.Substance.State == "s" && !m.Strength.Set
+			if dry && m.Substance.Formula.Count("F") > 0 {
+				x.FormsIn = l.formed()
+			}
+			l.put(&x, parts, dry)
+			l.out = append(l.out, x)
+		}
+	}
+}
+
+func (l *labeller) labelled(m *route.Material) bool {
+	return slices.ContainsFunc(l.out, func(x Label) bool {
+		return x.Substance == m.Substance && x.Strength == m.Strength.Text
+	})
+}
+
+// formed is the first step that makes hydrofluoric acid.
+func (l *labeller) formed() int {
+	for _, f := range l.k.Facts {
+		if f.ID == "hf_formed" {
+			return f.Step
+		}
+	}
+	return 0
+}
+
+// liquor labels what a place holds, after a step or at the end; what is labelled as it
+// was before is told with that.
+func (l *labeller) liquor(s *process.State, step int, at figure.Place) {
+	wet := slices.ContainsFunc(s.Liquid, func(q process.Pool) bool { return q.Mass.Unknown() || q.Mass.V*share(&q) > 0 })
+	if !wet {
+		return
+	}
+	x := Label{Place: s.Place, Neutralised: s.Neutralised, Product: slices.ContainsFunc(s.Solids,
+		func(p process.Solid) bool { return p.Kind == process.Product })}
+	if step > 0 {
+		x.Steps = []int{step}
+	}
+	l.put(&x, l.parts(s, at), false)
+	for i := len(l.out) - 1; i >= 0; i-- {
+		if o := &l.out[i]; o.Substance == nil && o.Place == s.Place {
+			if same(o, &x) {
+				o.Steps = append(o.Steps, x.Steps...)
+				return
+			}
+			break
+		}
+	}
+	l.out = append(l.out, x)
+}
+
+// parts are what a liquor is mixed of, in wt%, fluoride that is acid as hydrofluoric acid.
+func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
+	mass, fluoride, unsaid := 0.0, 0.0, s.Unsaid() != nil
+	grams := map[*chemicals.Substance]float64{}
+	var order []*chemicals.Substance
+	acid, fluorine := false, false
+	for i := range s.Liquid {
+		q := &s.Liquid[i]
+		mass, fluoride = mass+q.Mass.V*share(q), fluoride+process.Element(nil, q, "F").V
+		for j := range q.Entries {
+			e := &q.Entries[j]
+			if e.Sub == nil || e.Sub.Kind == "water" {
+				continue
+			}
+			if _, there := grams[e.Sub]; !there {
+				order = append(order, e.Sub)
+			}
+			grams[e.Sub] += e.N.V * share(q) * e.Sub.Formula.MolarMass(l.c.Store, nil).V
+			f := e.Sub.Formula.Count("F") > 0
+			fluorine = fluorine || f
+			acid = acid || e.Sub.Acid > 0 || f && (e.Sub.Ammonium > 0 || e.Sub.HydrolysisHF > 0)
+		}
+	}
+	var out []classifying.Part
+	if acid && fluorine {
+		w := 100 * fluoride * l.hf.Formula.MolarMass(l.c.Store, nil).V / mass
+		if most, there := l.strength[at]; there { // a trace has no figure
+			w = max(w, most)
+		}
+		if unsaid {
+			w = math.NaN()
+		}
+		out = append(out, classifying.Part{Sub: l.hf, Share: w})
+	}
+	for _, sub := range order {
+		if acid && fluorine && (sub == l.hf || sub.Formula.Count("F") > 0 && sub.Acid == 0) {
+			continue // counted as the acid it makes
+		}
+		w := 100 * grams[sub] / mass
+		if unsaid {
+			w = math.NaN()
+		}
+		out = append(out, classifying.Part{Sub: sub, Share: w})
+	}
+	return out
+}
+
+func share(q *process.Pool) float64 {
+	if q.Whole {
+		return 1
+	}
+	return q.Share.V
+}
+
+// put classifies a label.
+func (l *labeller) put(x *Label, parts []classifying.Part, dry bool) {
+	x.Classified = classifying.Mixture(parts)
+	if e, ok := classifying.Carried(parts, dry); ok && len(x.Classes)+len(x.NotHeld) > 0 {
+		x.Carried = &e
+	}
+	has := map[string]bool{}
+	for _, p := range parts {
+		x.Hydrofluoric = x.Hydrofluoric || p.Sub == l.hf
+		has["fluoride"] = has["fluoride"] || p.Sub.Formula.Count("F") > 0
+		has["acid"] = has["acid"] || p.Sub.Acid > 0
+		has["base"] = has["base"] || p.Sub.Acid < 0
+	}
+	x.Stands = classifying.Stands(&x.Classified, func(word string) bool { return has[word] })
+}
+
+// same reports whether two labels of a place say the same.
+func same(a, b *Label) bool {
+	key := func(x *Label) []string {
+		var out []string
+		for _, f := range x.Classes {
+			out = append(out, f.Class.Key)
+		}
+		if x.Carried != nil {
+			out = append(out, x.Carried.Number+x.Carried.Group)
+		}
+		return append(out, x.NotHeld...)
+	}
+	return slices.Equal(key(a), key(b)) && a.Neutralised == b.Neutralised && a.Product == b.Product &&
+		a.Hydrofluoric == b.Hydrofluoric
+}
