@@ -100,9 +100,15 @@ func (f *Found) add(name string, x *row) {
 	if f.Source == "" {
 		f.Source = x.source
 	}
-	if slices.Index(statuses, x.status) > slices.Index(statuses, f.Status) {
-		f.Status = x.status
+	f.Status = LessSure(f.Status, x.status)
+}
+
+// LessSure is the less sure of two statuses; one that is blank is none.
+func LessSure(a, b string) string {
+	if slices.Index(statuses, b) > slices.Index(statuses, a) {
+		return b
 	}
+	return a
 }
 
 // estimate is the converted estimate of acute toxicity of a substance in a family; 0

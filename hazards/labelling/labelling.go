@@ -58,6 +58,7 @@ func Of(c route.Case, k *process.Walk, figures []figure.Figure) []Label {
 		l.liquor(&d.After, d.Number, at)
 		last[d.Place] = at
 		if d.Filled != nil {
+			l.liquor(d.Filled, d.Number, figure.Place{})
 			delete(last, d.Filled.Place) // what came into it is what its end tells of
 		}
 	}
@@ -145,7 +146,7 @@ func (l *labeller) liquor(s *process.State, step int, at figure.Place) {
 	for i := len(l.out) - 1; i >= 0; i-- {
 		if o := &l.out[i]; o.Substance == nil && o.Place == s.Place {
 			if same(o, &x) {
-				o.Steps = append(o.Steps, x.Steps...)
+				o.Steps, o.Product = append(o.Steps, x.Steps...), o.Product || x.Product
 				return
 			}
 			break
@@ -236,6 +237,19 @@ func same(a, b *Label) bool {
 		}
 		return append(out, x.NotHeld...)
 	}
-	return slices.Equal(key(a), key(b)) && a.Neutralised == b.Neutralised && a.Product == b.Product &&
+	return slices.Equal(key(a), key(b)) && a.Neutralised == b.Neutralised &&
 		a.Hydrofluoric == b.Hydrofluoric
+}
+
+// Worst is the label that a container bears from the start: of those of a place the one
+// with most classes, the earlier of two alike. It is nil where the place has none.
+func Worst(labels []Label, place string) *Label {
+	var out *Label
+	for i := range labels {
+		l := &labels[i]
+		if l.Substance == nil && l.Place == place && (out == nil || len(l.Classes) > len(out.Classes)) {
+			out = l
+		}
+	}
+	return out
 }

@@ -1,8 +1,10 @@
 package cards
 
 import (
+	"slices"
 	"strings"
 
+	"etchbound/hazards/labelling"
 	"etchbound/hazards/meeting"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
@@ -16,6 +18,7 @@ func (b *builder) labelLines(c *meeting.Contents, waste bool) []string {
 		lines[0] = words.Of("label.head", c.Place.Key)
 	}
 	lines = append(lines, words.Of("label.contents", strings.Join(c.Names, ", ")))
+	lines = append(lines, b.classes(c.Place.Key)...)
 	if c.Tags.Has("hf") {
 		lines = append(lines, words.Of("label.hf"))
 	}
@@ -30,6 +33,29 @@ func (b *builder) labelLines(c *meeting.Contents, waste bool) []string {
 		lines = append(lines, words.Of("label.fill"), words.Of("label.shares"))
 	}
 	return append(lines, words.Of("label.date"))
+}
+
+// classes are the signal word, the codes of the statements and the pictograms of the
+// liquor that is worst of all that the container holds.
+func (b *builder) classes(place string) []string {
+	l := labelling.Worst(b.Review.Labels, place)
+	if l == nil {
+		return nil
+	}
+	var out, codes []string
+	for _, f := range l.Classes {
+		if !slices.Contains(codes, f.Class.Code) {
+			codes = append(codes, f.Class.Code)
+		}
+	}
+	if signal := l.Signal(); signal != "" {
+		out = append(out, words.Of("label.classes", words.Of("classes."+signal), strings.Join(codes, ", "),
+			words.OrDash(strings.Join(l.Pictograms(), ", "))))
+	}
+	if len(l.NotHeld) > 0 {
+		out = append(out, words.Of("label.classes_unknown", strings.Join(l.NotHeld, ", ")))
+	}
+	return out
 }
 
 // inside is how much a container holds, of what at the end, and its pH.

@@ -42,6 +42,7 @@ type Shape struct {
 	Figures     []figureJSON     `json:"figures"`
 	Findings    []findingJSON    `json:"findings"`
 	Holds       []holdJSON       `json:"holds"`
+	Labels      []labelJSON      `json:"labels"`
 	Lines       []lineJSON       `json:"lines"`
 	Ends        []endJSON        `json:"ends"`
 	Data        []datumJSON      `json:"data"`

@@ -135,6 +135,7 @@ func (b *builder) materials() document.Section {
 		return s
 	}
 	s.Blocks = append(s.Blocks, t, document.Paragraph{Text: words.Of("materials.note")})
+	s.Blocks = append(s.Blocks, b.classes()...)
 	s.Blocks = append(s.Blocks, b.forms())
 	s.Blocks = append(s.Blocks, b.molar(&run)...)
 	s.Blocks = append(s.Blocks, b.airLimits()...)

@@ -28,13 +28,13 @@ func (v voice) places(all []figure.Place) string {
 	case 1:
 		rest = slices.Insert(rest, 0, v.Place(figure.Step(steps[0])))
 	default:
-		rest = slices.Insert(rest, 0, say("places.steps", strings.Join(runsOf(steps), ", ")))
+		rest = slices.Insert(rest, 0, say("places.steps", strings.Join(Runs(steps), ", ")))
 	}
 	return strings.Join(rest, ", ")
 }
 
-// runsOf are numbers in their order; three and more that follow each other are one.
-func runsOf(steps []int) []string {
+// Runs are numbers in their order; three and more that follow each other are one.
+func Runs(steps []int) []string {
 	var out []string
 	for i := 0; i < len(steps); {
 		j := i

@@ -1,0 +1,128 @@
+package labelling_test
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"etchbound/hazards"
+	"etchbound/hazards/labelling"
+	"etchbound/hazards/route"
+)
+
+func labelsOf(t *testing.T, text string) []labelling.Label {
+	t.Helper()
+	r, problems, err := route.Load("r.yaml", strings.NewReader(text))
+	if err != nil || len(problems) > 0 {
+		t.Fatal(err, problems)
+	}
+	c, err := route.NewCase(r, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Brief = true
+	v, err := hazards.Make(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v.Labels
+}
+
+func bundled(t *testing.T, name string) []labelling.Label {
+	t.Helper()
+	b, err := os.ReadFile("../../testdata/routes/" + name + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return labelsOf(t, string(b))
+}
+
+func codes(l *labelling.Label) string {
+	var out []string
+	for _, f := range l.Classes {
+		if !slices.Contains(out, f.Class.Code) {
+			out = append(out, f.Class.Code)
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+func liquor(t *testing.T, all []labelling.Label, place string, step int) *labelling.Label {
+	t.Helper()
+	for i := range all {
+		if l := &all[i]; l.Place == place && (slices.Contains(l.Steps, step) || step == 0 && len(l.Steps) == 0) {
+			return l
+		}
+	}
+	t.Fatalf("no label of %s in step %d", place, step)
+	return nil
+}
+
+// Lithium fluoride in hydrochloric acid of 5.06 wt% HF by hand (3.2 g of LiF in 48.8 g):
+// oral estimate 100 mg/kg, dermal 100, vapour 10 mg/L, so 3, 2 and 3 (Regulation (EC)
+// 1272/2008 Table 3.1.1), and skin corrosion 1B from 1 wt% of HF.
+func TestSaltInAcidIsLabelledAsHydrofluoricAcid(t *testing.T) {
+	all := bundled(t, "demo-lif-hcl-2g")
+	l := liquor(t, all, "etch", 1)
+	if got, want := codes(l), "H290 H301 H310 H331 H314 H335"; got != want || !l.Hydrofluoric {
+		t.Errorf("%s, want %s", got, want)
+	}
+	if l.Carried == nil || l.Carried.Number != "UN 2922" {
+		t.Errorf("carried as %+v", l.Carried)
+	}
+	if l := liquor(t, all, "tubes", 4); !strings.Contains(codes(l), "H310") {
+		t.Errorf("what was poured into the tubes: %s", codes(l))
+	}
+	i := slices.IndexFunc(all, func(l labelling.Label) bool {
+		return l.Substance != nil && l.Substance.Formula.Text == "LiF"
+	})
+	if i < 0 || all[i].FormsIn != 1 || !strings.Contains(codes(&all[i]), "H301") {
+		t.Errorf("the dry salt: %+v", all[i])
+	}
+	if w := labelling.Worst(all, "etch"); w == nil || w.Signal() != "danger" {
+		t.Errorf("the bottle bears %+v", w)
+	}
+}
+
+const oneLiquor = `route: etchbound/1
+title: check
+basis: {status: invented}
+places:
+  one: {kind: bottle, material: HDPE, capacity: 1 L, closure: vented}
+steps:
+  - {do: charge, in: one, what: [{substance: water, volume: 90 mL}, %s], temperature: 20 degC}
+`
+
+// What is acid fluoride counts as hydrofluoric acid without another acid; a plain fluoride
+// salt in water does not; what has no row is named (common practice).
+func TestAcidFluorideNeedsNoAcid(t *testing.T) {
+	for _, v := range []struct {
+		what         string
+		hydrofluoric bool
+		code         string
+	}{
+		{"{substance: ammonium bifluoride, mass: 10 g}", true, "H314"},
+		{"{substance: ammonium fluoride, mass: 10 g}", true, "H310"},
+		{"{substance: tetrafluoroboric acid, strength: 50 wt%, mass: 10 g}", true, "H310"},
+		{"{substance: sodium fluoride, mass: 1 g}", false, "EUH032"},
+		{"{substance: sodium chloride, mass: 1 g}", false, ""},
+	} {
+		l := liquor(t, labelsOf(t, strings.Replace(oneLiquor, "%s", v.what, 1)), "one", 1)
+		if l.Hydrofluoric != v.hydrofluoric || !strings.Contains(codes(l), v.code) {
+			t.Errorf("%s: %v %s", v.what, l.Hydrofluoric, codes(l))
+		}
+	}
+	odd := "{substance: oddium salt, formula: NaCl, not_held: true, mass: 1 g}"
+	l := liquor(t, labelsOf(t, strings.Replace(oneLiquor, "%s", odd, 1)), "one", 1)
+	if !slices.Contains(l.NotHeld, "oddium salt") {
+		t.Errorf("not held: %v", l.NotHeld)
+	}
+}
+
+// What was neutralised is labelled as it was before.
+func TestWhatWasNeutralisedIsSaid(t *testing.T) {
+	if l := liquor(t, bundled(t, "demo-lif-hcl-2g"), "drum", 10); !l.Neutralised || len(l.Classes) == 0 {
+		t.Errorf("%+v", l)
+	}
+}
