@@ -23,7 +23,10 @@ func newReviewJSON(r *hazards.Review, o draft.Options) Shape {
 		MadeBy:  MadeByJSON{o.Version, o.DataVersion, o.Platform},
 		Route:   b.routeJSON(),
 		Figures: each(r.Figures, b.figureToJSON), Findings: each(r.Findings, b.findingToJSON),
-		Holds:  each(selection.Stops(b.Draft), func(s *selection.Stop) holdJSON { return holdJSON{s.ID, s.Says, list(s.At)} }),
+		Holds: each(selection.Stops(b.Draft), func(s *selection.Stop) holdJSON {
+			return holdJSON{s.ID, s.Says,
+				list(s.At)}
+		}),
 		Labels: each(r.Labels, labelToJSON),
 		Lines:  linesToJSON(r.Sheet), Ends: []endJSON{}, Data: b.dataJSON(), Sources: b.sourcesJSON(),
 		Account: b.accountJSON(), Series: b.seriesJSON(),
