@@ -3,6 +3,8 @@ package chart
 import (
 	"encoding/xml"
 	"strings"
+
+	"etchbound/reports/plain"
 )
 
 // Greys of the picture. Letters and curves stand at least 7 to 1 against white.
@@ -48,24 +50,8 @@ func escaped(s string) string {
 	return b.String()
 }
 
-// idOf is an id that begins with chart- and differs for different inputs. An id
-// list is parted by spaces, so every byte but letters, digits, - and . is
-// written as a number.
-func idOf(id, part string) string {
-	var b strings.Builder
-	b.WriteString("chart-")
-	for i := 0; i < len(id); i++ {
-		if c := id[i]; c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c == '-' || c == '.' {
-			b.WriteByte(c)
-			continue
-		}
-		const hex = "0123456789abcdef"
-		b.WriteByte('_')
-		b.WriteByte(hex[id[i]>>4])
-		b.WriteByte(hex[id[i]&15])
-	}
-	return b.String() + "-" + part
-}
+// idOf is an id that begins with chart- and differs for different inputs.
+func idOf(id, part string) string { return "chart-" + plain.ID(id) + "-" + part }
 
 // path joins points by straight lines.
 func path(points []point) string {

@@ -33,11 +33,30 @@ var page = sync.OnceValue(func() *template.Template {
 		"svg":   func(p Picture) template.HTML { return template.HTML(p.SVG) },
 		"rows":  rowsHTML,
 		"clean": plain.Printable,
+		"tab":   tab,
 		"level": level,
 		"open":  func(n int) template.HTML { return template.HTML(fmt.Sprintf("<h%d>", n)) },
 		"shut":  func(n int) template.HTML { return template.HTML(fmt.Sprintf("</h%d>", n)) },
 	}).Parse(pageHTML))
 })
+
+// longestTab is how many characters of a title, as the page spells them, a window or a
+// bookmark is named by.
+const longestTab = 70
+
+// tab is the title of the window: whole words of the title, all of which the heading has.
+func tab(title string) string {
+	title = plain.Fold(plain.Printable(title))
+	short := title
+	for n := longestTab; len([]rune(template.HTMLEscapeString(short))) > longestTab; n-- {
+		cut := string([]rune(title)[:min(n, len([]rune(title)))])
+		if at := strings.LastIndexByte(cut, ' '); at > longestTab/2 {
+			cut = cut[:at]
+		}
+		short = strings.TrimRight(cut, " ,;:(") + "…"
+	}
+	return short
+}
 
 // pageData is what the template reads.
 type pageData struct {

@@ -29,7 +29,7 @@ func (b *escaper) write(s string) { template.HTMLEscape(b, []byte(plain.Printabl
 
 func (b *escaper) cell(col Column, c Cell) {
 	open, shut := "<td", "</td>"
-	if col.RowHead {
+	if col.RowHead && !c.Blank { // what is empty heads nothing
 		open, shut = "<th scope=\"row\"", "</th>"
 	}
 	b.WriteString(open)

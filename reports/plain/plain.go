@@ -27,6 +27,25 @@ func Clip(s string, n int) string {
 // ShortDigest is the first twelve hex digits, enough to compare by eye.
 func ShortDigest(d string) string { return d[:min(12, len(d))] }
 
+// ID is the id of an element of a page, different for different texts, behind a prefix
+// that begins with a letter. Validators and lists of ids accept letters, digits, hyphens
+// and underscores alone, so every other byte is written as a number.
+func ID(text string) string {
+	const hex = "0123456789abcdef"
+	var b strings.Builder
+	for i := 0; i < len(text); i++ {
+		c := text[i]
+		if c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c == '-' {
+			b.WriteByte(c)
+			continue
+		}
+		b.WriteByte('_')
+		b.WriteByte(hex[c>>4])
+		b.WriteByte(hex[c&15])
+	}
+	return b.String()
+}
+
 // Printable drops control characters, which no writer may pass on.
 func Printable(s string) string {
 	return strings.Map(func(r rune) rune {

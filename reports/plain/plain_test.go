@@ -1,6 +1,9 @@
 package plain
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // What no reader can see never reaches him: control characters and those that turn the
 // direction of a text (Unicode, general category Cc, and the bidirectional controls of
@@ -23,5 +26,17 @@ func TestLines(t *testing.T) {
 		if c.got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, c.got, c.want)
 		}
+	}
+}
+
+// An id has letters, digits, hyphens and underscores alone, and no two texts share one.
+func TestIDsDiffer(t *testing.T) {
+	seen := map[string]string{}
+	for _, text := range []string{"a.b", "a_b", "a-b", "a b", "a_2eb", "a@2", "a_402", "ä", "gas.closed.pressure@spin:shut"} {
+		id := ID(text)
+		if other, ok := seen[id]; ok || strings.Trim(id, "abcdefghijklmnopqrstuvwxyz0123456789-_") != "" {
+			t.Errorf("%q has the id %q, as %q has", text, id, other)
+		}
+		seen[id] = text
 	}
 }
