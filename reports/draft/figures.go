@@ -105,10 +105,13 @@ func (b *Draft) FigureTable(want func(*figure.Figure) bool) []document.Block {
 }
 
 func (b *Draft) figureRow(f *figure.Figure) []document.Cell {
-	return []document.Cell{document.Text(b.FigureName(f)), document.Text(b.ValueText(f)), document.Text(b.RangeText(f)),
+	return []document.Cell{{Text: b.FigureName(f), Anchor: figureAnchor(f.ID)}, document.Text(b.ValueText(f)), document.Text(b.RangeText(f)),
 		document.Text(number.StatusText(f.Value.Status)),
 		document.Text(b.Conditions(f)), document.Code(f.ID.String()), b.lineCell(f)}
 }
+
+// figureAnchor is where a link to a figure leads: its row, wherever it is shown.
+func figureAnchor(id figure.ID) string { return "of-" + plain.ID(id.String()) }
 
 // lineCell is the number of the line of a figure, which leads to it where the document
 // has the lines: not in a brief one, and not those of what fails.
