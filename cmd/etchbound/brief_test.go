@@ -1,0 +1,57 @@
+package main
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"etchbound/schemas/long"
+)
+
+// Whoever reads a brief review reads the page 1 of the whole one, as the command writes
+// both: nothing on it is milder because less stands behind it.
+func TestABriefReviewHasTheSamePageOne(t *testing.T) {
+	list, err := filepath.Glob(filepath.Join(routes(t), "*.yaml"))
+	if err != nil || len(list) == 0 {
+		t.Fatal("no routes", err)
+	}
+	site, limits := filepath.Join(routes(t), "site-demo.yaml"), filepath.Join(routes(t), "limits-demo.yaml")
+	var all [][]string
+	for _, path := range list {
+		if path != site && path != limits {
+			all = append(all, []string{path}, []string{path, "--site", site, "--limits", limits})
+		}
+	}
+	for _, args := range long.Some(all, 1, 1) {
+		for _, ends := range []struct{ format, at string }{{"markdown", "\n## "}, {"html", "<section id="}} {
+			whole := firstPage(t, ends.at, append([]string{"review", "--format", ends.format}, args...))
+			brief := firstPage(t, ends.at, append([]string{"review", "--brief", "--format", ends.format}, args...))
+			if whole != brief {
+				t.Errorf("%v: page 1 as %s differs from that of the brief review: %s", args, ends.format,
+					firstDifference(whole, brief))
+			}
+		}
+	}
+}
+
+// firstPage is what a command writes from the heading of the route to behind the contacts.
+func firstPage(t *testing.T, ends string, args []string) string {
+	t.Helper()
+	r := call(t, t.TempDir(), nil, args...)
+	if r.code != exitDone {
+		t.Fatalf("%v: exit code %d: %s", args, r.code, r.err)
+	}
+	from := 0
+	if at := strings.Index(r.out, "<main>"); at >= 0 {
+		from = at
+	}
+	last := strings.Index(r.out[from:], "Contacts")
+	if last < 0 {
+		t.Fatalf("%v: no page 1 in\n%.200s", args, r.out)
+	}
+	to := strings.Index(r.out[from+last:], ends)
+	if to < 0 {
+		t.Fatalf("%v: nothing follows page 1", args)
+	}
+	return r.out[from : from+last+to]
+}
