@@ -105,7 +105,8 @@ func (b *Draft) FigureTable(want func(*figure.Figure) bool) []document.Block {
 }
 
 func (b *Draft) figureRow(f *figure.Figure) []document.Cell {
-	return []document.Cell{{Text: b.FigureName(f), Anchor: figureAnchor(f.ID)}, document.Text(b.ValueText(f)), document.Text(b.RangeText(f)),
+	return []document.Cell{{Text: b.FigureName(f), Anchor: figureAnchor(f.ID)}, document.Text(b.ValueText(f)),
+		document.Text(b.RangeText(f)),
 		document.Text(number.StatusText(f.Value.Status)),
 		document.Text(b.Conditions(f)), document.Code(f.ID.String()), b.lineCell(f)}
 }

@@ -32,7 +32,8 @@ func TestLines(t *testing.T) {
 // An id has letters, digits, hyphens and underscores alone, and no two texts share one.
 func TestIDsDiffer(t *testing.T) {
 	seen := map[string]string{}
-	for _, text := range []string{"a.b", "a_b", "a-b", "a b", "a_2eb", "a@2", "a_402", "ä", "gas.closed.pressure@spin:shut"} {
+	for _, text := range []string{"a.b", "a_b", "a-b", "a b", "a_2eb", "a@2", "a_402", "ä",
+		"gas.closed.pressure@spin:shut"} {
 		id := ID(text)
 		if other, ok := seen[id]; ok || strings.Trim(id, "abcdefghijklmnopqrstuvwxyz0123456789-_") != "" {
 			t.Errorf("%q has the id %q, as %q has", text, id, other)
