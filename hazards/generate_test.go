@@ -309,13 +309,7 @@ func (d *drawing) melt(s *table) {
 func (d *drawing) drawStep(i int) {
 	in := d.one("in", d.keys...)
 	into := d.one("into", slices.DeleteFunc(slices.Clone(d.keys), func(k string) bool { return k == in })...)
-	verbs := []string{"powder", "add", "mix", "hold", "heat", "cool", "dilute", "quench", "wash", "exchange", "prewash",
-		"decant", "filter", "centrifuge", "transfer", "collect", "sample", "store", "neutralise", "redisperse", "sonicate",
-		"intercalate", "dry", "freeze_dry", "freeze", "heat_closed", "electrolyse", "melt"}
-	if d.bath {
-		verbs = []string{"powder", "add", "mix", "hold", "heat", "cool", "dilute", "quench", "store", "sonicate"}
-	}
-	switch do := d.one("do", verbs...); do {
+	switch do := d.one("do", d.verbs()...); do {
 	case "powder":
 		d.add(d.one("where", d.keys...))
 	case "add":
@@ -323,6 +317,8 @@ func (d *drawing) drawStep(i int) {
 		s.put("what", d.liquids("added"))
 		s.put("over", amount{d.num("over", 1, 60), "min"})
 		d.warm(s)
+	case "pour":
+		d.drawPour(in, into)
 	case "mix", "dilute", "quench", "redisperse", "intercalate":
 		s := d.step(do, in)
 		s.put("what", d.liquids("mixed"))
@@ -354,10 +350,9 @@ func (d *drawing) drawStep(i int) {
 		s.put("current", "1 A")
 		d.warm(s)
 	case "melt":
-		if d.calm {
-			return
+		if !d.calm {
+			d.melt(d.step(do, in))
 		}
-		d.melt(d.step(do, in))
 	default:
 		s := d.step(do, in)
 		if do == "hold" || do == "heat_closed" || do == "store" || do == "electrolyse" {
@@ -365,6 +360,24 @@ func (d *drawing) drawStep(i int) {
 		}
 		d.warm(s)
 	}
+}
+
+// verbs are those that a step is drawn of.
+func (d *drawing) verbs() []string {
+	if d.bath {
+		return []string{"powder", "add", "mix", "hold", "heat", "cool", "dilute", "quench", "store", "sonicate"}
+	}
+	return []string{"powder", "add", "mix", "hold", "heat", "cool", "dilute", "quench", "pour", "wash", "exchange",
+		"prewash", "decant", "filter", "centrifuge", "transfer", "collect", "sample", "store", "neutralise", "redisperse",
+		"sonicate", "intercalate", "dry", "freeze_dry", "freeze", "heat_closed", "electrolyse", "melt"}
+}
+
+func (d *drawing) drawPour(in, into string) {
+	s := d.step("quench", in)
+	s.put("into", into)
+	s.put("over", amount{d.num("over", 1, 60), "min"})
+	s.put("time", amount{d.num("time", 60, 600), "min"})
+	d.warm(s)
 }
 
 func (d *drawing) drawWash(do, in, into string) {

@@ -23,7 +23,7 @@ func allTexts(t *testing.T) map[string]string {
 	t.Helper()
 	out := bundledTexts(t)
 	for _, set := range [][]check{gasChecks, heatChecks, fluorideChecks, wasteChecks, washChecks, closedChecks,
-		laterGasChecks, familyChecks, evolvedChecks, metalChecks, airRoutes} {
+		laterGasChecks, quenchChecks, familyChecks, evolvedChecks, metalChecks, airRoutes} {
 		for _, c := range set {
 			out[c.name] = c.yaml
 		}

@@ -247,8 +247,8 @@ var malformed = []struct {
 		"duration: 10 min}"), "did you mean over"},
 	{"duration of a hold", step("{do: hold, in: a, temperature: 20 degC, " + mark + "duration: 10 min}"),
 		"did you mean time"},
-	{"into of a quench", step("{do: quench, in: a, what: [{substance: water, volume: 1 L}], " + mark + "into: b}"),
-		"into is for steps of sample, transfer"},
+	{"into of a charge", step("{do: charge, in: a, what: [{substance: water, volume: 1 L}], " + mark + "into: b}"),
+		"into is for steps of quench, sample, transfer"},
 	{"two words for a kind", with("places: {a: {kind: " + mark + "centrifuge tube}}"), "did you mean tube"},
 	{"one word for cooling", with("places: {a: {kind: tube, cooling: " + mark + "ice bath}}"), "write {kind: ice_bath}"},
 	{"words for a number", step("{do: wash, in: a, into: b, what: [{substance: water, volume: 1 L}], cycles: " + mark +

@@ -161,6 +161,9 @@ func (r *reader) step(d *process.Done) {
 	if verb.Opens && !(s == &d.Before && hotter(d.Hot, s.Set).V == d.Hot.V) { // else it is the same
 		see(&d.Before, p, hotter(d.Hot, d.Before.Set), before, true)
 	}
+	if q := d.Quenched; q != nil { // what is poured, as strong and as warm as it was
+		see(&q.From, r.place(q.From.Place), hotter(d.Hot, q.From.Set), before, true)
+	}
 	if d.Filled != nil {
 		see(d.Filled, r.place(d.Filled.Place), hotter(d.Hot, d.Filled.Set), filled, true)
 	}

@@ -66,11 +66,14 @@ func Find(c route.Case, w *working.Sheet, k *process.Walk, known []Course) []Cou
 		if begin == nil {
 			continue
 		}
-		n := Course{}
+		n, place := Course{}, d.Place
 		for j := i; j < len(k.Steps); j++ {
 			at := &k.Steps[j]
-			if at.Place != d.Place || !meets(at.Etches, begin) {
-				if at.Place == d.Place {
+			if j > i && at.Quenched != nil && at.Quenched.From.Place == place {
+				place = at.Place // what waits goes on where it is poured to
+			}
+			if at.Place != place || !meets(at.Etches, begin) {
+				if at.Place == place {
 					break
 				}
 				continue

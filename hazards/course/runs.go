@@ -213,6 +213,9 @@ func (f *finder) pieces(n *Course, in []liquor, p *vessel.Plan, out *Run) {
 			t += s.Over.V
 			there = in[i].after
 		}
+		if s.Done.Quenched != nil && s.Etches == nil && i > 0 {
+			t = f.pouring(&n.Stages[i-1], s, liquor{there, in[i].after}, t, &x, p, out)
+		}
 		if !(s.Hold.V == 0) {
 			out.Inputs = append(out.Inputs, s.Hold)
 			x.Step, x.Added = 2*s.Step.Number+1, more(there, in[i].after)
@@ -221,6 +224,33 @@ func (f *finder) pieces(n *Course, in []liquor, p *vessel.Plan, out *Run) {
 			p.Pieces = append(p.Pieces, x)
 		}
 	}
+}
+
+// pouring is the part of a plan in which a liquor is poured into another place: what is not
+// poured yet goes on as it did, and when it is over all of it comes to the temperature of the
+// two, where what receives it counts as liquor of
+//
+//	T_l = ((C + c) T_q - C T)/c
+func (f *finder) pouring(from, s *Stage, in liquor, t float64, x *vessel.Piece, p *vessel.Plan, out *Run) float64 {
+	out.Inputs = append(out.Inputs, s.Done.Quenched.Comes)
+	c, more := in.before+p.Slow.Capacity, more(in.before, in.after)
+	if more > 0 {
+		x.PourAt = ((c+more)*s.Set.V-c*from.Set.V)/more + kelvin
+	}
+	if !s.Step.Over.Set {
+		return t
+	}
+	over := f.c.Given("t_p", "s", s.Step.Over)
+	out.Inputs = append(out.Inputs, over)
+	y := vessel.Piece{Step: 2 * s.Step.Number, Until: t + over.V, UA: from.UA.V, Coolant: from.Coolant.V + kelvin,
+		Iced: from.Iced, Feed: p.Start}
+	if heat := f.stirring(from); !heat.None() {
+		y.Stirring = heat.V
+	}
+	if over.V > 0 {
+		p.Pieces = append(p.Pieces, y)
+	}
+	return t + over.V
 }
 
 // addition is the part of a plan in which powder goes in, or in which liquor goes on

@@ -91,6 +91,9 @@ func (r *reader) swell(x *flowing) {
 	const pi = 3.141592653589793
 	place, st := figure.Step(x.stage.Step.Number), r.c.Store
 	v, f := x.course.Liquid.As("V"), x.flow.As("F")
+	if d := x.stage.Done; d.Quenched != nil {
+		v = d.After.Volume(r.w).As("V")
+	}
 	d := r.w.Line("D", "m", "pow(4*V/1e6/3.141592653589793,1/3.0)", math.Pow(4*v.V/1e6/pi, 1/3.0), v)
 	j := r.w.Line("j", "mm/s", "F/60/(3.141592653589793*D*D/4)", f.V/60/(pi*d.V*d.V/4), f, d)
 	r.put("gas.superficial_velocity", place, "", x.kase, j, phrase.Of("gas.velocity"))

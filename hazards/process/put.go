@@ -87,14 +87,19 @@ func passOf(m *route.Material) int {
 
 func isSolid(m *route.Material) bool { return m.Substance.State == "s" && !m.Volume.Set }
 
+// ice is water that comes as a solid: it counts as the water that it melts to.
+func ice(m *route.Material) bool {
+	return isSolid(m) && m.Substance.Solution == "water" && !m.Ratio.Set && !m.Strength.Set
+}
+
 func (k *walker) one(p *State, q *Pool, m *route.Material, s *route.Step, mix *Mixing) {
 	switch {
 	case m.Precursor:
 		k.powder(p)
 	case m.Substance.NotHeld:
 		k.unheld(q, m, s, mix)
-	case isSolid(m) && m.Strength.Set && m.Mass.Set:
-		k.liquid(q, m, s, mix) // so many grams of a solution of it
+	case ice(m), isSolid(m) && m.Strength.Set && m.Mass.Set:
+		k.liquid(q, m, s, mix) // ice, or so many grams of a solution of it
 	case isSolid(m):
 		k.dissolve(q, m, s, mix)
 	default:

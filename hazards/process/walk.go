@@ -89,6 +89,8 @@ type Done struct {
 	Hot    working.Num // degC, the highest temperature set in the step; unknown if none is
 	First  *State      // a wash in which something reacts, as its first liquid meets what is there; nil elsewhere
 	Etches []int       // etches whose liquor is still whole in the place during the step
+
+	Quenched *Quenched // what was poured in from another place; nil elsewhere
 }
 
 // Mixing is what a step dissolved and diluted.
@@ -191,7 +193,7 @@ func (k *walker) warn(says phrase.Phrase) { k.out.Warnings = append(k.out.Warnin
 func (k *walker) step(s *route.Step) {
 	p := k.places[s.In]
 	d := Done{Number: s.Number, Place: s.In, Before: p.copy(), Hot: k.hot(p, s)}
-	verb, began := s.Verb(), len(k.out.Etches)
+	verb, began, from := s.Verb(), len(k.out.Etches), d.Before
 	if verb.Does != route.Neutralises && len(s.What) > 0 {
 		p.Neutralised = false
 	}
@@ -230,7 +232,11 @@ func (k *walker) step(s *route.Step) {
 		d.Etches = k.begun(began, p.Place)
 	}
 	d.After = p.copy()
-	k.arrive(s, to, &d)
+	if verb.Receives {
+		k.quench(s, from, to, &d)
+	} else {
+		k.arrive(s, to, &d)
+	}
 	k.watch(p, s)
 	if t := k.places[s.Into]; t != nil {
 		k.watch(t, s)
@@ -314,6 +320,8 @@ func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
 // set, the one last set in the place.
 func (k *walker) hot(p *State, s *route.Step) working.Num {
 	switch {
+	case s.Verb().Receives: // what it sets is set where it pours to
+		return p.Set
 	case s.Temperature.Set:
 		p.Set = k.c.Given("T", "degC", s.Temperature)
 	case !s.Verb().Passive:

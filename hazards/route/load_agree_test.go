@@ -38,6 +38,13 @@ const (
 )
 
 var refusedTogether = []struct{ name, text, message string }{
+	// a quench goes in, or is poured out
+	{"quench with what and into", bath(water, "  - {do: quench, in: etch, into: drum, what: "+here+"[{substance: water, "+
+		"volume: 1 L}]}\n"), "a quench step with what and into"},
+	{"quench of nothing", bath(water, "  - "+here+"{do: quench, in: etch}\n"), "needs the key what or into"},
+	{"quench poured in portions", bath(water, "  - "+here+"{do: quench, in: etch, into: drum, over: 10 min, "+
+		"portions: 2}\n"),
+		"over: the time of pouring, without portions"},
 	// cooling that is none
 	{"UA without cooling", bath("kind: none, "+here+"ua: 2 W/K", ""), "ua 2 W/K beside kind: none, where nothing cools\n"},
 	{"temperature without cooling", bath("kind: none, "+here+"temperature: 5 degC", ""),

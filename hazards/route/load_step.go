@@ -48,8 +48,29 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		l.refuse(n.Get("into"), "into is the same place as in", "another place", "")
 	}
 	l.portions(n, s)
+	l.quenched(n, s)
 	s.What = l.materials(n, s, c)
 	return s
+}
+
+// quenched refuses a step that names both what goes in and where it is poured to, or
+// neither, where a verb takes one of the two.
+func (l *loader) quenched(n *schemas.Node, s Step) {
+	if VerbOf(s.Do).Moving == "" {
+		return
+	}
+	into, what := n.Wrote("into"), n.Wrote("what")
+	switch {
+	case into && what:
+		l.refuse(n.Get("what"), fmt.Sprintf("a %s step with what and into: what goes in, and where it is poured to", s.Do),
+			"one of the two", "charge what receives it in a step before")
+	case !into && !what:
+		l.refuse(n, fmt.Sprintf("a %s step needs the key what or into", s.Do),
+			"what: a list of materials that go in, or into: the place in which it is poured on to what stands there", "")
+	case into && (s.Portions > 0 || s.NotAbove.Set):
+		l.refuse(n, "a liquor poured into another place goes in portions, or is stopped at a temperature",
+			"over: the time of pouring, without portions and not_above", "")
+	}
 }
 
 // filled notices a step on the contents of a place into which nothing has come:

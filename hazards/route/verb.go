@@ -51,6 +51,8 @@ type Verb struct {
 	Waste        string // "yes": what it sends on is waste; "here": what it is done in
 	Lights       string // what it brings that can light a gas, as a key of the report
 	Tag          string // the tag by which rules of the report apply
+	Moving       string // the verb it moves its contents like, where a step of it names another place
+	Receives     bool   // it tells of the place that it pours into, and sets the temperature there
 	Status, Note string
 }
 
@@ -65,6 +67,20 @@ var verbs = sync.OnceValue(func() map[string]*Verb {
 	return out
 })
 
+// moving are the verbs of which a step pours into another place where it names one: they
+// move all there is, and tell of the place that receives it.
+var moving = sync.OnceValue(func() map[string]*Verb {
+	out := map[string]*Verb{}
+	for name, v := range verbs() {
+		if m := verbs()[v.Moving]; m != nil {
+			x := *m
+			x.Name, x.EndsEtch, x.Passive, x.Receives = name, v.EndsEtch, false, true
+			out[name] = &x
+		}
+	}
+	return out
+})
+
 func verbRow(r columns.Row) Verb {
 	return Verb{Name: r.Named("verb"),
 		Does: Does(r.Choice("does", string(Fills), string(Moves), string(Parts), string(Washes), string(Prewashes),
@@ -73,12 +89,27 @@ func verbRow(r columns.Row) Verb {
 		Needs: r.Choice("needs", "", "contents", "nothing"), Passive: r.Yes("passive"), EndsEtch: r.Yes("ends_etch"),
 		Cooled: r.Yes("cooled"), Held: r.Yes("held"), Opens: r.Yes("opens"), Pours: r.Yes("pours"),
 		Spins: r.Choice("spins", "", "yes", "tube"), Mixes: r.Yes("mixes"), Waste: r.Choice("waste", "", "yes", "here"),
-		Lights: r.Text("lights"), Tag: r.Text("tag"), Status: r.Named("status"), Note: r.Text("note")}
+		Lights: r.Text("lights"), Tag: r.Text("tag"), Moving: r.Text("into"), Status: r.Named("status"), Note: r.Text("note")}
 }
 
 // Verb is the row of what a step does. A word that is none of the language, which no
 // loaded route holds, counts as one that opens, pours and mixes.
-func (s *Step) Verb() *Verb { return VerbOf(s.Do) }
+func (s *Step) Verb() *Verb {
+	if s.Into != "" {
+		if v := moving()[s.Do]; v != nil {
+			return v
+		}
+	}
+	return VerbOf(s.Do)
+}
+
+// Works is the place of which a step tells, that of its reaction and its temperature.
+func (s *Step) Works() string {
+	if s.Verb().Receives {
+		return s.Into
+	}
+	return s.In
+}
 
 // VerbOf is the row of a verb, as Step.Verb gives it.
 func VerbOf(name string) *Verb {

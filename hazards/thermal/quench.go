@@ -35,6 +35,19 @@ func (r *reader) quench(d *process.Done, mtsr working.Num) {
 	r.put("heat.quench_water", figure.Step(d.Number), v, phrase.Of("thermal.quench"))
 }
 
+// quenched reports what a liquor comes to that is poured into another place.
+func (r *reader) quenched(d *process.Done) {
+	q := d.Quenched
+	if q == nil {
+		return
+	}
+	how := "thermal.quenched"
+	if !q.Ice.None() {
+		how = "thermal.quenched_ice"
+	}
+	r.put("heat.quench.temperature", figure.Step(d.Number), q.Comes, phrase.Of(how))
+}
+
 // hottest is the highest temperature that the route sets in a place of which it does
 // not say what cools or warms it, degC: what warms it then may stand there before.
 func (r *reader) hottest(d *process.Done) working.Num {

@@ -26,6 +26,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 	}
 	for i := range k.Steps {
 		r.mix(&k.Steps[i])
+		r.quenched(&k.Steps[i])
 	}
 	for i := range courses {
 		r.course(&courses[i])

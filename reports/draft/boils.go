@@ -32,7 +32,7 @@ func (b *Draft) BoilsAt(f *figure.Figure) (float64, bool) {
 		return 0, false
 	}
 	s := &steps[n-1]
-	at := b.Route().Place(s.In)
+	at := b.Route().Place(s.Works())
 	does := s.Verb().Does
 	if at == nil || at.Closure == route.Closed || does == route.Shuts || does == route.Melts {
 		return 0, false

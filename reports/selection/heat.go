@@ -61,7 +61,7 @@ func (p *reader) cooledBy(at figure.Place) string {
 	if s == nil {
 		return ""
 	}
-	place := p.route().Place(s.In)
+	place := p.route().Place(s.Works())
 	switch {
 	case place == nil || place.Cooling == nil:
 		return say("cooled.not_stated")
