@@ -1,0 +1,225 @@
+package aqueous
+
+import (
+	"errors"
+	"math"
+	"slices"
+)
+
+// frame writes the species with the most abundant ones that suffice, after what is held
+// at a fixed activity has been taken out. Each equation then is a balance that one large
+// amount rules, and its logarithm is almost straight.
+type frame struct {
+	base     []int // species the others are written with
+	side     side  // activities
+	rows     *side // balances: the same, unless a reagent keeps the pH
+	own      side
+	constant []float64 // ln of a species where all of base are 1
+	ofWater  []float64 // its power of the activity of water
+	draws    []float64 // water that a mol of it takes out of the balance of water
+	tau      []float64 // what each balance adds up to, mol
+	tauWater float64
+	shares   []float64 // mol of each hold by the totals alone
+}
+
+// side is one way of writing: for each species its counts of base, and of holds.
+type side struct {
+	held, n int
+	v       []float64 // column by column: species, then what else was carried along
+	length  int
+	pivot   []int // the column of each hold, then of each of base
+	at      []int32
+	which   []int32
+	count   []float64
+}
+
+// errSame is two holds that fix the same thing.
+var errSame = errors.New("two of what is held fix the same activity")
+
+// write eliminates: holds first, then species in the order of their amounts.
+func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []float64) ([]int, error) {
+	nc, ns := len(w.comp), len(w.spec)
+	s.held, s.n, s.length = len(w.active), nc-len(w.active), len(w.active)+ns+1
+	s.v = grow(s.v, nc*s.length)
+	for j, c := range w.comp {
+		col := s.v[j*s.length : (j+1)*s.length]
+		for k, a := range w.active {
+			col[k] = holds(&w.holds[a])[j]
+		}
+		for i, r := range w.spec {
+			col[s.held+i] = w.m.known.rows[r].of[c]
+		}
+		col[s.held+ns] = extra[j]
+	}
+	s.pivot = s.pivot[:0]
+	var used uint32
+	for k := range w.active {
+		if !s.take(k, &used) {
+			return nil, errSame
+		}
+	}
+	base := make([]int, 0, s.n)
+	for _, i := range order {
+		if len(base) == s.n {
+			break
+		}
+		if s.take(s.held+i, &used) {
+			base = append(base, i)
+		}
+	}
+	s.gather(ns)
+	return base, nil
+}
+
+// take makes a row the unit of a column that is still free.
+func (s *side) take(row int, used *uint32) bool {
+	nc := len(s.v) / s.length
+	best, at := 1e-9, -1
+	for j := range nc {
+		if a := math.Abs(s.v[j*s.length+row]); *used>>j&1 == 0 && a > best {
+			best, at = a, j
+		}
+	}
+	if at < 0 {
+		return false
+	}
+	*used |= 1 << at
+	s.pivot = append(s.pivot, at)
+	p := s.v[at*s.length : (at+1)*s.length]
+	by := 1 / p[row]
+	for i, v := range p {
+		if v != 0 {
+			p[i] = v * by
+		}
+	}
+	for j := range nc {
+		if j == at {
+			continue
+		}
+		col := s.v[j*s.length : (j+1)*s.length]
+		if f := col[row]; f != 0 {
+			for i, v := range p {
+				if v != 0 {
+					if col[i] -= f * v; math.Abs(col[i]) < 1e-12 && i < s.length-1 {
+						col[i] = 0
+					}
+				}
+			}
+		}
+	}
+	return true
+}
+
+// gather lists for each species what of base it counts.
+func (s *side) gather(ns int) {
+	s.at, s.which, s.count = s.at[:0], s.which[:0], s.count[:0]
+	for i := range ns {
+		s.at = append(s.at, int32(len(s.which)))
+		for b := range s.n {
+			if v := s.of(s.held+b, i); v != 0 {
+				s.which, s.count = append(s.which, int32(b)), append(s.count, v)
+			}
+		}
+	}
+	s.at = append(s.at, int32(len(s.which)))
+}
+
+// of is how much of a coordinate (hold, then base) species i counts.
+func (s *side) of(coordinate, i int) float64 {
+	return s.v[s.pivot[coordinate]*s.length+s.held+i]
+}
+
+func grow(v []float64, n int) []float64 {
+	if cap(v) < n {
+		return make([]float64, n)
+	}
+	return v[:n]
+}
+
+// loose are the masters and the water that are in solution, or in what forms there: what
+// is in solids that stay is left out, since it would drown what they dissolve into.
+func (w *work) loose() (total []float64, water float64) {
+	total, water = slices.Clone(w.total), w.water
+	for k := range w.holds {
+		if h := &w.holds[k]; !h.on && h.start > 0 {
+			for j, n := range h.brings {
+				total[j] += h.start * n
+			}
+			water += h.start * h.bringWater
+		}
+	}
+	return total, water
+}
+
+// refer writes everything anew, after ln of the species.
+func (w *work) refer() error {
+	order := w.order()
+	ns := len(w.spec)
+	total, water := w.loose()
+	base, err := w.side.write(w, order, total, func(h *hold) []float64 { return h.act })
+	if err != nil {
+		return err
+	}
+	w.base, w.rows = base, &w.side
+	for _, k := range w.active {
+		if w.holds[k].row < 0 {
+			w.rows = &w.own
+			if _, err := w.own.write(w, order, total, func(h *hold) []float64 { return h.brings }); err != nil {
+				return err
+			}
+		}
+	}
+	room := grow(w.constant, 3*(ns+1)+len(w.comp))
+	w.constant, w.ofWater, w.draws = room[:ns+1], room[ns+1:2*(ns+1)], room[2*(ns+1):3*(ns+1)]
+	last := w.rows.held + ns
+	w.tauWater, w.shares, w.tau = water, w.shares[:0], w.tau[:0]
+	for k, a := range w.active {
+		share := w.rows.v[w.rows.pivot[k]*w.rows.length+last]
+		w.shares = append(w.shares, share)
+		w.tauWater -= share * w.holds[a].bringWater
+	}
+	for b := range w.rows.n {
+		w.tau = append(w.tau, w.rows.v[w.rows.pivot[w.rows.held+b]*w.rows.length+last])
+	}
+	for i, r := range w.spec {
+		e := &w.m.known.rows[r]
+		w.constant[i], w.ofWater[i], w.draws[i] = w.m.ln[r], e.water, e.water
+		for k, a := range w.active {
+			h := &w.holds[a]
+			f := w.side.of(k, i)
+			w.constant[i] += f * h.ln
+			w.ofWater[i] -= f * h.actWater
+			w.draws[i] -= w.rows.of(k, i) * h.bringWater
+		}
+	}
+	return nil
+}
+
+// unfold gives ln a of the masters of ln a of base.
+func (w *work) unfold() {
+	for j := range w.comp { // masters stand first among the species
+		x := 0.0
+		for k, a := range w.active {
+			h := &w.holds[a]
+			x += w.side.of(k, j) * (h.ln - h.actWater*w.lnWater)
+		}
+		for at := w.side.at[j]; at < w.side.at[j+1]; at++ {
+			x += w.side.count[at] * w.u[w.side.which[at]]
+		}
+		w.x[j] = x
+	}
+}
+
+// amounts gives the mol of each hold that is on.
+func (w *work) amounts() {
+	for k, a := range w.active {
+		n := w.shares[k]
+		for i := range w.spec {
+			n -= w.mol[i] * w.rows.of(k, i)
+		}
+		if w.space > 0 {
+			n -= w.mol[len(w.spec)] * w.rows.of(k, w.carbonAt())
+		}
+		w.holds[a].moved = n
+	}
+}

@@ -1,0 +1,80 @@
+package aqueous
+
+import (
+	"fmt"
+	"math"
+)
+
+// Model is what is known at one temperature. It does not change and may be shared.
+type Model struct {
+	known   *known
+	kelvin  float64
+	a, b    float64   // of the activity model
+	ln      []float64 // of the constants: of one of each row, made of masters and water
+	species []int     // rows that are dissolved, masters first
+	carbon  int       // row of carbon dioxide as a gas
+	ammonia int       // row of ammonia as a gas
+}
+
+// At is the model at a temperature in degC, from Coldest to Hottest. The constants were
+// measured near 25 degC: those without an enthalpy stay as they are there.
+func At(celsius float64) (*Model, error) {
+	return with(table(), celsius, nil)
+}
+
+// with is the model with some constants moved: natural logarithms by row.
+func with(k *known, celsius float64, moved map[int]float64) (*Model, error) {
+	if !(celsius >= Coldest && celsius <= Hottest) {
+		return nil, fmt.Errorf("equilibria in water are held from %d to %d degC, not at %g", Coldest, Hottest, celsius)
+	}
+	m := &Model{known: k, kelvin: celsius + kelvin, ln: make([]float64, len(k.rows))}
+	m.a, m.b = debye(m.kelvin)
+	own := make([]float64, len(k.rows))
+	for i := range k.rows {
+		own[i] = k.rows[i].at(m.kelvin) + moved[i]
+	}
+	for i, e := range k.rows {
+		for _, p := range e.parts {
+			m.ln[i] += p.times * own[p.row]
+		}
+		if e.kind == kindMaster || e.kind == kindSpecies {
+			m.species = append(m.species, i)
+		}
+	}
+	m.carbon, m.ammonia = k.byName["CO2(g)"], k.byName["NH3(g)"]
+	return m, nil
+}
+
+// Celsius is the temperature, degC.
+func (m *Model) Celsius() float64 { return m.kelvin - kelvin }
+
+// strongest ionic strength, mol/kg, that enters an activity coefficient while a solution
+// is looked for; none is answered near it.
+const strongest = 25
+
+// activity gives the natural logarithm of the activity coefficient of a row, and how it
+// moves with the logarithm of the ionic strength i; root is the square root of i.
+func (m *Model) activity(e *entry, i, root float64) (ln, slope float64) {
+	switch e.form {
+	case wateq:
+		d := 1 / (1 + m.b*e.size*root)
+		c := -m.a * e.charge * e.charge * root * d
+		return math.Ln10 * (c + e.b*i), math.Ln10 * (0.5*c*d + e.b*i)
+	case davies:
+		d := 1 / (1 + root)
+		c := -m.a * e.charge * e.charge
+		return math.Ln10 * c * (root*d - 0.3*i), math.Ln10 * c * (0.5*root*d*d - 0.3*i)
+	}
+	return math.Ln10 * e.b * i, math.Ln10 * e.b * i
+}
+
+// Species are the names of what is dissolved.
+func Species() []string {
+	var out []string
+	for _, e := range table().rows {
+		if e.kind == kindMaster || e.kind == kindSpecies {
+			out = append(out, e.name)
+		}
+	}
+	return out
+}

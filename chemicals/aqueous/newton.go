@@ -1,0 +1,286 @@
+package aqueous
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/lapack/lapack64"
+)
+
+// newton holds the unknowns, ln a of base, ln of the ionic strength, ln of the activity
+// of water, ln of the kg of water, and what is left of their equations.
+type newton struct {
+	u, was, step  []float64
+	left          []float64 // ln of one side of each equation over the other
+	up, down      []float64 // the sides of each balance
+	slope         []float64 // of ln of a species by ln of the ionic strength
+	matrix        []float64
+	pivots        []int
+	charges, sum  float64 // sum m z^2, sum m
+	drawn         float64 // mol of water in species, per kg
+	slopeOfWater  float64
+	count         int
+	worst, before float64
+}
+
+var debug bool
+
+const (
+	waterShare = 0.017 // fall of the activity of water with each mol/kg, as the source takes it
+	driest     = 0.4   // activity of water below which the straight line is left
+	converged  = 1e-11 // of ln of one side of an equation over the other
+	most       = 120   // steps before the search is given up
+)
+
+func (n *newton) room(balances, species int) {
+	n.count = balances + 3
+	c := n.count
+	room := grow(n.matrix, c*c+4*c+2*balances+species)
+	n.matrix = room[:c*c]
+	rest := room[c*c:]
+	n.u, n.was, n.step, n.left = rest[:c], rest[c:2*c], rest[2*c:3*c], rest[3*c:4*c]
+	rest = rest[4*c:]
+	n.up, n.down, n.slope = rest[:balances], rest[balances:2*balances], rest[2*balances:2*balances+species]
+	if cap(n.pivots) < c {
+		n.pivots = make([]int, c)
+	}
+	n.pivots = n.pivots[:c]
+}
+
+// carbonAt is where dissolved carbon dioxide stands among the species.
+func (w *work) carbonAt() int {
+	for i, r := range w.spec {
+		if w.m.known.rows[r].name == "CO2" {
+			return i
+		}
+	}
+	return 0
+}
+
+// evaluate works out everything at the unknowns and returns the worst of what is left.
+func (w *work) evaluate() float64 {
+	nb, ns := w.rows.n, len(w.spec)
+	w.lnI, w.lnWater, w.lnKg = w.u[nb], w.u[nb+1], w.u[nb+2]
+	i := math.Exp(math.Min(w.lnI, math.Log(strongest)))
+	root, kg := math.Sqrt(i), math.Exp(w.lnKg)
+	for b, t := range w.tau {
+		w.up[b], w.down[b] = math.Max(-t, 0), math.Max(t, 0)
+	}
+	w.charges, w.sum, w.drawn = 0, 0, 0
+	s := &w.side
+	for k, r := range w.spec {
+		e := &w.m.known.rows[r]
+		ln := w.constant[k] + w.ofWater[k]*w.lnWater
+		for at := s.at[k]; at < s.at[k+1]; at++ {
+			ln += s.count[at] * w.u[s.which[at]]
+		}
+		g, slope := w.m.activity(e, i, root)
+		ln = math.Min(ln-g, 60)
+		v := math.Exp(ln)
+		w.ln[k], w.slope[k], w.mol[k] = ln, slope, v*kg
+		w.charges += v * e.charge * e.charge
+		w.sum += v
+		w.drawn += v * w.draws[k]
+		w.gather(k, v*kg)
+	}
+	if w.space > 0 {
+		w.gas(ns)
+	}
+	worst := 0.0
+	for b := range nb {
+		w.left[b] = math.Log((w.up[b] + 1e-300) / (w.down[b] + 1e-300))
+		worst = math.Max(worst, math.Abs(w.left[b]))
+	}
+	return math.Max(worst, w.others(nb, kg))
+}
+
+// gather adds the mol of a species to the side of each balance where it counts.
+func (w *work) gather(k int, mol float64) {
+	for at := w.rows.at[k]; at < w.rows.at[k+1]; at++ {
+		if v := w.rows.count[at] * mol; v > 0 {
+			w.up[w.rows.which[at]] += v
+		} else {
+			w.down[w.rows.which[at]] -= v
+		}
+	}
+}
+
+// gas is the carbon dioxide in a rigid space.
+func (w *work) gas(ns int) {
+	k := w.carbonAt()
+	ln := w.constant[k] + w.ofWater[k]*w.lnWater
+	for at := w.side.at[k]; at < w.side.at[k+1]; at++ {
+		ln += w.side.count[at] * w.u[w.side.which[at]]
+	}
+	ln += w.m.ln[w.m.carbon] - w.m.ln[w.spec[k]] // of the fugacity
+	p, z := carbonDioxide.of(w.m.kelvin, math.Exp(math.Min(ln, math.Log(densest))))
+	w.gasZ = math.Log(z*math.Exp(math.Min(ln, math.Log(densest)))) - math.Log(p)
+	w.mol[ns] = math.Exp(math.Min(ln-w.gasZ+math.Log(w.space/(litreAtm*w.m.kelvin)), 60))
+	w.gather(k, w.mol[ns])
+}
+
+// densest is the fugacity, atm, up to which carbon dioxide is followed as a gas.
+const densest = 60
+
+// others are the equations of ionic strength, activity of water and mass of water.
+func (w *work) others(nb int, kg float64) float64 {
+	w.left[nb] = math.Log(0.5*w.charges+1e-300) - w.lnI
+	ln, slope := lnWaterOf(w.sum)
+	w.left[nb+1], w.slopeOfWater = w.lnWater-ln, slope
+	w.left[nb+2] = 0
+	if !w.fixed {
+		w.left[nb+2] = kg*(perKg+w.drawn)/math.Abs(w.tauWater) - 1
+		if !(w.tauWater > 0) {
+			w.left[nb+2] = math.Inf(1)
+		}
+	}
+	return math.Max(math.Abs(w.left[nb]), math.Max(math.Abs(w.left[nb+1]), math.Abs(w.left[nb+2])))
+}
+
+// lnWaterOf is ln of the activity of water over so many mol/kg, and its slope.
+func lnWaterOf(sum float64) (ln, slope float64) {
+	if a := 1 - waterShare*sum; a > driest {
+		return math.Log(a), -waterShare / a
+	}
+	edge := (1 - driest) / waterShare
+	return math.Log(driest) - waterShare/driest*(sum-edge)/(1+(sum-edge)/edge),
+		-waterShare / driest / ((1 + (sum-edge)/edge) * (1 + (sum-edge)/edge))
+}
+
+// linear fills the matrix: what the equations leave, by the unknowns.
+func (w *work) linear() {
+	nb, c := w.rows.n, w.count
+	a := w.matrix
+	clear(a)
+	for k := range w.spec {
+		w.linearOf(k, w.mol[k], w.slope[k], true)
+	}
+	if w.space > 0 {
+		w.linearOf(w.carbonAt(), w.mol[len(w.spec)], 0, false)
+	}
+	kg := math.Exp(w.lnKg)
+	strength, dry, mass := a[nb*c:(nb+1)*c], a[(nb+1)*c:(nb+2)*c], a[(nb+2)*c:(nb+3)*c]
+	strength[nb]--
+	for j := range c {
+		dry[j] *= -w.slopeOfWater
+	}
+	dry[nb+1]++
+	if w.fixed {
+		clear(mass)
+		mass[nb+2] = 1
+		return
+	}
+	for j := range c - 1 {
+		mass[j] *= kg / w.tauWater
+	}
+	mass[nb+2] = 1 + w.left[nb+2]
+}
+
+// linearOf adds what one species moves. One of a gas depends on no strength of the
+// solution and on no mass of water.
+func (w *work) linearOf(k int, mol, slope float64, dissolved bool) {
+	nb, c := w.rows.n, w.count
+	e := &w.m.known.rows[w.spec[k]]
+	from, to := w.side.at[k], w.side.at[k+1]
+	add := func(row int, by float64, kg bool) {
+		line := w.matrix[row*c : (row+1)*c]
+		for at := from; at < to; at++ {
+			line[w.side.which[at]] += by * w.side.count[at]
+		}
+		line[nb] -= by * slope
+		line[nb+1] += by * w.ofWater[k]
+		if kg {
+			line[nb+2] += by
+		}
+	}
+	for at := w.rows.at[k]; at < w.rows.at[k+1]; at++ {
+		b := int(w.rows.which[at])
+		v := w.rows.count[at] * mol
+		if v > 0 {
+			add(b, v/(w.up[b]+1e-300), dissolved)
+		} else {
+			add(b, v/(w.down[b]+1e-300), dissolved)
+		}
+	}
+	if !dissolved {
+		return
+	}
+	m := mol / math.Exp(w.lnKg)
+	if e.charge != 0 {
+		add(nb, m*e.charge*e.charge/w.charges, false)
+	}
+	add(nb+1, m, false)
+	add(nb+2, m*w.draws[k], false)
+}
+
+// search takes steps of Newton, none longer than helps, until no more than near is left.
+// It reports whether it got there.
+func (w *work) search(near float64) bool {
+	c, nb := w.count, w.rows.n
+	w.worst = w.evaluate()
+	for range most {
+		if w.worst <= near {
+			return true
+		}
+		w.linear()
+		copy(w.step, w.left)
+		a := blas64.General{Rows: c, Cols: c, Stride: c, Data: w.matrix}
+		if !lapack64.Getrf(a, w.pivots) {
+			return false
+		}
+		lapack64.Getrs(blas.NoTrans, a, blas64.General{Rows: c, Cols: 1, Stride: 1, Data: w.step}, w.pivots)
+		if debug {
+			println("  step", w.steps, w.worst, w.length(nb), "I", math.Exp(w.lnI))
+			for b := range nb {
+				print("   ", w.m.known.rows[w.spec[w.base[b]]].name, " ", int(100*w.left[b]), " ", int(10*w.step[b]), "; ")
+			}
+			println()
+		}
+		if !w.advance(w.length(nb)) {
+			return false
+		}
+		w.steps++
+	}
+	return false
+}
+
+// length is the share of a step that keeps every unknown within reach.
+func (w *work) length(nb int) float64 {
+	share := 1.0
+	for j, d := range w.step {
+		limit := 25.0
+		switch {
+		case j == nb:
+			limit = 3
+		case j > nb:
+			limit = 0.7
+		}
+		if d = math.Abs(d); d > limit {
+			share = math.Min(share, limit/d)
+		}
+		if math.IsNaN(d) {
+			return math.NaN()
+		}
+	}
+	return share
+}
+
+// advance goes the share of the step, or the half, quarter ... of it, that leaves less.
+func (w *work) advance(share float64) bool {
+	if math.IsNaN(share) {
+		return false
+	}
+	copy(w.was, w.u)
+	before := w.worst
+	for range 12 {
+		for j := range w.u {
+			w.u[j] = w.was[j] - share*w.step[j]
+		}
+		if w.worst = w.evaluate(); w.worst < before*(1-0.1*share) || w.worst <= converged {
+			return true
+		}
+		share /= 2
+	}
+	return w.worst < before
+}

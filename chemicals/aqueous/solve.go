@@ -1,0 +1,206 @@
+package aqueous
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// Solve finds the equilibrium of a mixture. It answers when every equation holds and
+// every element and the charges balance to 1e-10 of what is there, and with an error
+// that says what is wrong otherwise.
+func (m *Model) Solve(mix Mixture) (*State, error) {
+	w, err := m.rest(&mix)
+	if err != nil {
+		return nil, err
+	}
+	if len(mix.Added)+len(mix.Solids) > 0 || mix.Gas.Kind != None || mix.Reagent != "" {
+		if w, err = m.meet(w, &mix); err != nil {
+			return nil, err
+		}
+	}
+	return w.state(&mix)
+}
+
+// rest is the solution before anything is added.
+func (m *Model) rest(mix *Mixture) (*work, error) {
+	k := m.known
+	total := make([]float64, k.masters)
+	some := uint32(1)
+	for _, a := range mix.Totals {
+		j, there := k.byPart[a.Of]
+		if !there || j == 0 {
+			return nil, fmt.Errorf("%q is no component; there are %s", a.Of, strings.Join(Components(), ", "))
+		}
+		if !(a.Mol >= 0) || math.IsInf(a.Mol, 1) {
+			return nil, fmt.Errorf("%s: %g mol/kg is no amount", a.Of, a.Mol)
+		}
+		if total[j] += a.Mol; a.Mol > 0 {
+			some |= 1 << j
+		}
+	}
+	closes := -1
+	if mix.Closes != "" {
+		j, there := k.byPart[mix.Closes]
+		if !there || j == 0 || k.rows[j].charge == 0 {
+			return nil, fmt.Errorf("%q is no component that can close the charge", mix.Closes)
+		}
+		closes, some = j, some|1<<j
+	}
+	for j := 1; j < k.masters; j++ {
+		if j != closes {
+			total[0] -= total[j] * k.rows[j].charge
+		}
+	}
+	if closes >= 0 {
+		total[0] -= total[closes] * k.rows[closes].charge
+	}
+	w := m.newWork(total, 0, some)
+	w.fixed = true
+	if closes >= 0 {
+		z := k.rows[closes].charge
+		h := hold{name: mix.Closes, row: -1, ln: -mix.InitialPH * math.Ln10, free: true, on: true}
+		h.act, h.brings = make([]float64, len(w.comp)), make([]float64, len(w.comp))
+		h.act[0], h.brings[0], h.brings[slices.Index(w.comp, closes)] = 1, -z, 1
+		w.holds, w.active = []hold{h}, []int{0}
+	}
+	if err := w.run(); err != nil {
+		return nil, err
+	}
+	return w, nil
+}
+
+// meet adds to a solution at rest all that is put to it.
+func (m *Model) meet(r *work, mix *Mixture) (*work, error) {
+	k := m.known
+	total, water := r.contents()
+	some := uint32(0)
+	for _, j := range r.comp {
+		some |= 1 << j
+	}
+	put := func(b makeup, mol float64) {
+		for j, n := range b.of {
+			if total[j] += n * mol; n != 0 && mol != 0 {
+				some |= 1 << j
+			}
+		}
+		water += b.water * mol
+	}
+	for _, a := range mix.Added {
+		b, err := k.makeupOf(a.Of)
+		if err != nil {
+			return nil, err
+		}
+		if !(a.Mol >= 0) || math.IsInf(a.Mol, 1) {
+			return nil, fmt.Errorf("%s: %g mol/kg is no amount", a.Of, a.Mol)
+		}
+		put(b, a.Mol)
+	}
+	var reagent makeup
+	if mix.Reagent != "" {
+		var err error
+		if reagent, err = k.makeupOf(mix.Reagent); err != nil {
+			return nil, err
+		}
+		for j, n := range reagent.of {
+			if n != 0 {
+				some |= 1 << j
+			}
+		}
+	}
+	if mix.Gas.Kind == Open || mix.Gas.Kind == Pressure {
+		some |= k.rows[m.carbon].present
+	}
+	for _, s := range mix.Solids {
+		i, there := k.byName[s.Of]
+		if !there || k.rows[i].kind != kindPhase {
+			return nil, fmt.Errorf("%q is no solid; there are %s", s.Of, strings.Join(Solids(), ", "))
+		}
+		if !(s.Mol >= 0) || math.IsInf(s.Mol, 1) {
+			return nil, fmt.Errorf("%s: %g mol/kg is no amount", s.Of, s.Mol)
+		}
+		for j, n := range k.rows[i].of {
+			if n != 0 && s.Mol > 0 {
+				some |= 1 << j
+			}
+		}
+	}
+	w := m.newWork(total, water, some|1)
+	if err := w.surround(mix, reagent, some); err != nil {
+		return nil, err
+	}
+	return w, w.run()
+}
+
+// contents are the masters and the water of a solution that was found, mol.
+func (w *work) contents() (total []float64, water float64) {
+	total = make([]float64, w.m.known.masters)
+	for n, j := range w.comp {
+		total[j] = w.total[n]
+	}
+	for _, k := range w.active {
+		for n, j := range w.comp {
+			total[j] -= w.holds[k].moved * w.holds[k].brings[n]
+		}
+	}
+	water = perKg
+	for i, r := range w.spec {
+		water += w.mol[i] * w.m.known.rows[r].water
+	}
+	return total, water
+}
+
+// surround says what is held.
+func (w *work) surround(mix *Mixture, reagent makeup, some uint32) error {
+	m := w.m
+	if mix.Reagent != "" {
+		if !(math.Abs(mix.FixedPH-6) <= 9) {
+			return fmt.Errorf("a pH of %g cannot be kept: say one from -3 to 15", mix.FixedPH)
+		}
+		h := hold{name: mix.Reagent, row: -1, ln: -mix.FixedPH * math.Ln10, free: true, on: true,
+			brings: w.present(reagent.of), bringWater: reagent.water, act: make([]float64, len(w.comp))}
+		h.act[0] = 1
+		w.holds = append(w.holds, h)
+	}
+	switch g := mix.Gas; g.Kind {
+	case Open, Pressure:
+		if !(g.Value > 0 && g.Value <= densest) {
+			return fmt.Errorf("carbon dioxide at %g atm is not held: say one above 0, at most %d", g.Value, densest)
+		}
+		f := g.Value
+		if g.Kind == Pressure {
+			phi, _ := carbonDioxide.at(m.kelvin, g.Value)
+			f *= phi
+		}
+		h := w.solid(m.known.rows[m.carbon].name, m.carbon, math.Log(f), 0)
+		h.free, h.on = g.Kind == Open, g.Kind == Open
+		w.holds = append(w.holds, h)
+	case Space:
+		if !(g.Value > 0) || math.IsInf(g.Value, 1) {
+			return fmt.Errorf("a space of %g L is none", g.Value)
+		}
+		if m.known.rows[m.carbon].present&^(some|1) == 0 {
+			w.space = g.Value
+		}
+	}
+	for _, s := range mix.Solids {
+		i := m.known.byName[s.Of]
+		if m.known.rows[i].present&^(some|1) != 0 {
+			continue // part of it is nowhere: it cannot settle
+		}
+		h := w.solid(s.Of, i, 0, s.Mol)
+		h.on = s.Mol > 0
+		w.holds = append(w.holds, h)
+	}
+	for k := range w.holds {
+		if w.holds[k].on {
+			w.active = append(w.active, k)
+		}
+	}
+	return nil
+}
+
+// errStuck is a search that did not end.
+var errStuck = errors.New("no equilibrium was found: the search did not end. Nothing is answered")

@@ -1,0 +1,230 @@
+package aqueous
+
+import (
+	"math"
+	"slices"
+)
+
+// start is a first guess that needs no luck: where everything would go if each species
+// had a fixed worth (its constant, at the concentration that the scarcest of what it is
+// made of allows). That is a linear program; it begins with the bare ions, and each
+// exchange of one species for another that is worth more is one step of the simplex.
+// What it ends with are the solids to begin with and the species that hold most.
+type start struct {
+	t      []float64 // what each of those in use counts, column by column: all, then amounts
+	length int
+	worth  []float64
+	in     []int  // who is in use, by column
+	kept   []bool // who stays in use
+}
+
+const (
+	exchanges = 100
+	scarce    = 1e-14 // mol: less is no amount to begin with
+	ofAcid    = 1e-4  // mol/kg of H+ and OH- that their worth takes
+)
+
+// beginning is how often the program is solved, each time with worths at the amounts of
+// the last, and the amount that a species in use without any is valued at, mol.
+type beginning struct {
+	rounds int
+	trace  float64
+}
+
+// beginnings are taken in this order until one leads to an end.
+var beginnings = [...]beginning{{4, 1e-9}, {1, 1}, {3, 1e-5}, {2, 1e-7}, {6, 1e-3}}
+
+// guess sets ln of the species and what settles. Species that are not in use get no
+// amount: their order is by worth.
+func (w *work) guess(from beginning) {
+	kg := math.Max(0.1, w.water/perKg)
+	if w.fixed {
+		kg = 1
+	}
+	w.lnKg, w.lnWater, w.gasZ = math.Log(kg), 0, 0
+	total := w.likely()
+	strength := 1e-7
+	for j, i := range w.comp {
+		z := w.m.known.rows[i].charge
+		strength += 0.5 * z * z * math.Abs(total[j])
+	}
+	w.lnI = math.Log(math.Min(strength, 1))
+	s := w.begin(total)
+	for range from.rounds {
+		n := 0
+		for n < exchanges && s.exchange(len(w.spec)+len(w.holds)) {
+			n++
+		}
+		w.revalue(s, from.trace)
+	}
+	for i := range w.spec {
+		w.ln[i] = -100 - s.worth[i]*1e-3
+	}
+	for k := range w.holds {
+		w.holds[k].on = w.holds[k].free
+	}
+	for c, who := range s.in {
+		if k := who - len(w.spec); k >= 0 {
+			w.holds[k].on = true
+		} else {
+			w.ln[who] = math.Log(math.Max(s.t[(c+1)*s.length-1], 1e-8))
+		}
+	}
+	w.active = w.active[:0]
+	for k := range w.holds {
+		if w.holds[k].on {
+			w.active = append(w.active, k)
+		}
+	}
+}
+
+// begin has the bare ions in use, H+ or OH- by the sign of what they leave, and what is
+// kept at a fixed activity, which is worth what it is worth.
+func (w *work) begin(total []float64) *start {
+	ns, nc, nh := len(w.spec), len(w.comp), len(w.holds)
+	s := &start{length: ns + nh + 1, worth: make([]float64, ns+nh), in: make([]int, nc),
+		kept: make([]bool, ns+nh)}
+	s.t = make([]float64, nc*s.length)
+	for j, c := range w.comp {
+		col := s.t[j*s.length : (j+1)*s.length]
+		for i, r := range w.spec {
+			col[i] = w.m.known.rows[r].of[c]
+		}
+		for k := range w.holds {
+			col[ns+k] = w.holds[k].act[j]
+		}
+		s.in[j], col[s.length-1] = j, total[j]
+	}
+	for i, r := range w.spec {
+		e := &w.m.known.rows[r]
+		s.worth[i] = math.Log(w.allowed(e.of, total)) - w.m.ln[r]
+	}
+	for k := range w.holds {
+		s.worth[ns+k] = w.holds[k].ln
+	}
+	for k := range w.holds {
+		if h := &w.holds[k]; h.free {
+			s.keep(ns+k, h)
+		}
+	}
+	for c, who := range s.in {
+		if who == 0 && s.t[(c+1)*s.length-1] < 0 {
+			s.pivot(c, w.spot("OH-"))
+		}
+	}
+	return s
+}
+
+// revalue sets the worth of the species in use by the amounts they have.
+func (w *work) revalue(s *start, trace float64) {
+	for c, who := range s.in {
+		if who < len(w.spec) {
+			s.worth[who] = math.Log(math.Max(s.t[(c+1)*s.length-1], trace)) - w.m.ln[w.spec[who]]
+		}
+	}
+}
+
+// allowed is the concentration at which a species is valued.
+func (w *work) allowed(of, total []float64) float64 {
+	out := math.Inf(1)
+	for j, c := range w.comp {
+		if j > 0 && of[c] > 0 {
+			out = math.Min(out, math.Max(total[j], scarce)/of[c])
+		}
+	}
+	if math.IsInf(out, 1) {
+		return ofAcid
+	}
+	return out
+}
+
+// spot is where a species stands.
+func (w *work) spot(name string) int {
+	row := w.m.known.byName[name]
+	return slices.Index(w.spec, row)
+}
+
+// keep puts what is kept at a fixed activity in use for good: in place of the ion it is
+// made of, of H+ only where it is nothing else.
+func (s *start) keep(who int, h *hold) {
+	at := -1
+	for c, in := range s.in {
+		if v := s.t[c*s.length+who]; v != 0 && in < len(h.act) && (at < 0 || s.in[at] == 0) {
+			at = c
+		}
+	}
+	if at >= 0 {
+		s.kept[who] = true
+		s.pivot(at, who)
+	}
+}
+
+// exchange makes the step that gains most per mol; false where none gains.
+func (s *start) exchange(all int) bool {
+	best, who := 1e-9, -1
+	for i := range all {
+		gain := -s.worth[i]
+		for c, in := range s.in {
+			gain += s.t[c*s.length+i] * s.worth[in]
+		}
+		if gain > best {
+			best, who = gain, i
+		}
+	}
+	if who < 0 {
+		return false
+	}
+	least, at := math.Inf(1), -1
+	for c, in := range s.in {
+		v := s.t[c*s.length+who]
+		if v > 1e-9 && !s.kept[in] {
+			if t := math.Max(s.t[(c+1)*s.length-1], 0) / v; t < least {
+				least, at = t, c
+			}
+		}
+	}
+	if at < 0 {
+		return false
+	}
+	s.pivot(at, who)
+	return true
+}
+
+// pivot takes one into use in place of another.
+func (s *start) pivot(at, who int) {
+	p := s.t[at*s.length : (at+1)*s.length]
+	by := 1 / p[who]
+	for i := range p {
+		p[i] *= by
+	}
+	for c := range s.in {
+		if col := s.t[c*s.length : (c+1)*s.length]; c != at && col[who] != 0 {
+			f := col[who]
+			for i, v := range p {
+				col[i] -= f * v
+			}
+		}
+	}
+	s.in[at] = who
+}
+
+// likely are the totals with so much of a reagent as takes up the acid or the base there is.
+func (w *work) likely() []float64 {
+	out := slices.Clone(w.total)
+	for k := range w.holds {
+		h := &w.holds[k]
+		for j, n := range h.brings {
+			out[j] += h.start * n
+		}
+		if h.row >= 0 || h.brings[0] == 0 {
+			continue
+		}
+		by := math.Max(-out[0]/h.brings[0], 1e-6)
+		for j, n := range h.brings {
+			if out[j] += by * n; j > 0 && n > 0 {
+				out[j] = math.Max(out[j], 1e-9)
+			}
+		}
+	}
+	return out
+}
