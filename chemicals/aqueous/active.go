@@ -29,6 +29,11 @@ func (w *work) attempt(from beginning) error {
 	if err := w.settle(true); err != nil {
 		return err
 	}
+	return w.finish()
+}
+
+// finish changes what is there until nothing is wrong with it.
+func (w *work) finish() error {
 	for range turns {
 		w.amounts()
 		again, err := w.change()
@@ -149,11 +154,11 @@ func (w *work) cost(h *hold) ([]float64, bool) {
 func (w *work) settle(first bool) error {
 	for try := range tries {
 		if debug {
-			print("settle ", first, " ", try, ":")
+			fmt.Print("settle ", first, try)
 			for _, k := range w.active {
-				print(" ", w.holds[k].name)
+				fmt.Print(" ", w.holds[k].name)
 			}
-			println()
+			fmt.Println()
 		}
 		if err := w.refer(); err != nil {
 			return err

@@ -1,6 +1,7 @@
 package aqueous
 
 import (
+	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/blas"
@@ -20,6 +21,7 @@ type newton struct {
 	charges, sum  float64 // sum m z^2, sum m
 	drawn         float64 // mol of water in species, per kg
 	slopeOfWater  float64
+	slopeOfMass   float64
 	count         int
 	worst, before float64
 }
@@ -92,7 +94,7 @@ func (w *work) evaluate() float64 {
 		w.left[b] = math.Log((w.up[b] + 1e-300) / (w.down[b] + 1e-300))
 		worst = math.Max(worst, math.Abs(w.left[b]))
 	}
-	return math.Max(worst, w.others(nb, kg))
+	return math.Max(worst, w.others(nb))
 }
 
 // gather adds the mol of a species to the side of each balance where it counts.
@@ -124,16 +126,15 @@ func (w *work) gas(ns int) {
 const densest = 60
 
 // others are the equations of ionic strength, activity of water and mass of water.
-func (w *work) others(nb int, kg float64) float64 {
+func (w *work) others(nb int) float64 {
 	w.left[nb] = math.Log(0.5*w.charges+1e-300) - w.lnI
 	ln, slope := lnWaterOf(w.sum)
 	w.left[nb+1], w.slopeOfWater = w.lnWater-ln, slope
 	w.left[nb+2] = 0
 	if !w.fixed {
-		w.left[nb+2] = kg*(perKg+w.drawn)/math.Abs(w.tauWater) - 1
-		if !(w.tauWater > 0) {
-			w.left[nb+2] = math.Inf(1)
-		}
+		content, slope := contentOf(w.drawn)
+		w.left[nb+2] = w.lnKg + math.Log(content/math.Max(w.tauWater, perKg*1e-3))
+		w.slopeOfMass = slope / content
 	}
 	return math.Max(math.Abs(w.left[nb]), math.Max(math.Abs(w.left[nb+1]), math.Abs(w.left[nb+2])))
 }
@@ -148,6 +149,18 @@ func lnWaterOf(sum float64) (ln, slope float64) {
 		-waterShare / driest / ((1 + (sum-edge)/edge) * (1 + (sum-edge)/edge))
 }
 
+// bound is the mol of water, per kg, that species may hold or give before the search
+// leaves the straight line: nothing near it is answered.
+const bound = 0.3 * perKg
+
+// contentOf is the mol of water in 1 kg with what species hold of it, and its slope.
+func contentOf(drawn float64) (mol, slope float64) {
+	if a := math.Abs(drawn); a > bound {
+		return perKg + math.Copysign(bound*(2-bound/a), drawn), bound * bound / (a * a)
+	}
+	return perKg + drawn, 1
+}
+
 // linear fills the matrix: what the equations leave, by the unknowns.
 func (w *work) linear() {
 	nb, c := w.rows.n, w.count
@@ -159,7 +172,6 @@ func (w *work) linear() {
 	if w.space > 0 {
 		w.linearOf(w.carbonAt(), w.mol[len(w.spec)], 0, false)
 	}
-	kg := math.Exp(w.lnKg)
 	strength, dry, mass := a[nb*c:(nb+1)*c], a[(nb+1)*c:(nb+2)*c], a[(nb+2)*c:(nb+3)*c]
 	strength[nb]--
 	for j := range c {
@@ -172,9 +184,9 @@ func (w *work) linear() {
 		return
 	}
 	for j := range c - 1 {
-		mass[j] *= kg / w.tauWater
+		mass[j] *= w.slopeOfMass
 	}
-	mass[nb+2] = 1 + w.left[nb+2]
+	mass[nb+2]++
 }
 
 // linearOf adds what one species moves. One of a gas depends on no strength of the
@@ -215,38 +227,54 @@ func (w *work) linearOf(k int, mol, slope float64, dissolved bool) {
 }
 
 // search takes steps of Newton, none longer than helps, until no more than near is left.
-// It reports whether it got there.
+// It reports whether it got there. The last step of a search that converged is taken
+// whatever it brings: it is at the end of what the numbers can hold.
 func (w *work) search(near float64) bool {
-	c, nb := w.count, w.rows.n
 	w.worst = w.evaluate()
 	for range most {
 		if w.worst <= near {
-			return true
+			break
 		}
-		w.linear()
-		copy(w.step, w.left)
-		a := blas64.General{Rows: c, Cols: c, Stride: c, Data: w.matrix}
-		if !lapack64.Getrf(a, w.pivots) {
-			return false
-		}
-		lapack64.Getrs(blas.NoTrans, a, blas64.General{Rows: c, Cols: 1, Stride: 1, Data: w.step}, w.pivots)
 		if debug {
-			println("  step", w.steps, w.worst, w.length(nb), "I", math.Exp(w.lnI))
-			for b := range nb {
-				print("   ", w.m.known.rows[w.spec[w.base[b]]].name, " ", int(100*w.left[b]), " ", int(10*w.step[b]), "; ")
+			fmt.Printf("  %d %.3g I %.3g |", w.steps, w.worst, math.Exp(w.lnI))
+			for b := range w.rows.n {
+				fmt.Printf(" %s %.2f", w.m.known.rows[w.spec[w.base[b]]].name, w.left[b])
 			}
-			println()
+			fmt.Println(" |", w.left[w.rows.n:])
 		}
-		if !w.advance(w.length(nb)) {
+		if !w.direct() || !w.advance(w.length()) {
 			return false
 		}
 		w.steps++
 	}
-	return false
+	if w.worst > near {
+		return false
+	}
+	if near == converged && w.worst > finest && w.direct() {
+		w.advance(1)
+	}
+	return true
+}
+
+// finest is what is left where another step changes nothing.
+const finest = 1e-14
+
+// direct solves for the next step.
+func (w *work) direct() bool {
+	c := w.count
+	w.linear()
+	copy(w.step, w.left)
+	a := blas64.General{Rows: c, Cols: c, Stride: c, Data: w.matrix}
+	if !lapack64.Getrf(a, w.pivots) {
+		return false
+	}
+	lapack64.Getrs(blas.NoTrans, a, blas64.General{Rows: c, Cols: 1, Stride: 1, Data: w.step}, w.pivots)
+	return true
 }
 
 // length is the share of a step that keeps every unknown within reach.
-func (w *work) length(nb int) float64 {
+func (w *work) length() float64 {
+	nb := w.rows.n
 	share := 1.0
 	for j, d := range w.step {
 		limit := 25.0
@@ -277,7 +305,7 @@ func (w *work) advance(share float64) bool {
 		for j := range w.u {
 			w.u[j] = w.was[j] - share*w.step[j]
 		}
-		if w.worst = w.evaluate(); w.worst < before*(1-0.1*share) || w.worst <= converged {
+		if w.worst = w.evaluate(); w.worst < before*(1-0.1*share) || w.worst <= converged/100 {
 			return true
 		}
 		share /= 2

@@ -110,7 +110,7 @@ func (m *Model) meet(r *work, mix *Mixture) (*work, error) {
 			}
 		}
 	}
-	if mix.Gas.Kind == Open || mix.Gas.Kind == Pressure {
+	if mix.Gas.Kind == Open {
 		some |= k.rows[m.carbon].present
 	}
 	for _, s := range mix.Solids {
@@ -127,11 +127,39 @@ func (m *Model) meet(r *work, mix *Mixture) (*work, error) {
 			}
 		}
 	}
-	w := m.newWork(total, water, some|1)
-	if err := w.surround(mix, reagent, some); err != nil {
+	p := &pot{mix: mix, total: total, water: water, some: some | 1, reagent: reagent}
+	w, err := m.vessel(p, 0)
+	if err != nil {
 		return nil, err
 	}
-	return w, w.run()
+	if err := w.run(); err == nil || mix.Reagent == "" {
+		return w, err
+	}
+	return m.titrate(p)
+}
+
+// pot is all that comes together, before a reagent.
+type pot struct {
+	mix     *Mixture
+	total   []float64 // mol of masters, without what starts as a solid
+	water   float64   // mol
+	some    uint32    // masters that are there
+	reagent makeup
+	trial   bool // the reagent is in by amount, and H+ comes and goes to keep the pH
+}
+
+// vessel is what is looked for with so many mol of the reagent put in.
+func (m *Model) vessel(p *pot, mol float64) (*work, error) {
+	total := slices.Clone(p.total)
+	if mol != 0 {
+		for j, n := range p.reagent.of {
+			if total[j] += n * mol; j > 0 && n != 0 {
+				total[j] = math.Max(total[j], scarce)
+			}
+		}
+	}
+	w := m.newWork(total, p.water+mol*p.reagent.water, p.some)
+	return w, w.surround(p)
 }
 
 // contents are the masters and the water of a solution that was found, mol.
@@ -153,19 +181,25 @@ func (w *work) contents() (total []float64, water float64) {
 }
 
 // surround says what is held.
-func (w *work) surround(mix *Mixture, reagent makeup, some uint32) error {
-	m := w.m
+func (w *work) surround(p *pot) error {
+	m, mix, some := w.m, p.mix, p.some
 	if mix.Reagent != "" {
 		if !(math.Abs(mix.FixedPH-6) <= 9) {
 			return fmt.Errorf("a pH of %g cannot be kept: say one from -3 to 15", mix.FixedPH)
 		}
 		h := hold{name: mix.Reagent, row: -1, ln: -mix.FixedPH * math.Ln10, free: true, on: true,
-			brings: w.present(reagent.of), bringWater: reagent.water, act: make([]float64, len(w.comp))}
+			brings: w.present(p.reagent.of), bringWater: p.reagent.water, act: make([]float64, len(w.comp))}
 		h.act[0] = 1
+		if p.trial {
+			h.brings, h.bringWater = h.act, 0
+		}
 		w.holds = append(w.holds, h)
 	}
 	switch g := mix.Gas; g.Kind {
 	case Open, Pressure:
+		if m.known.rows[m.carbon].present&^some != 0 {
+			break // no carbonate, no gas of it
+		}
 		if !(g.Value > 0 && g.Value <= densest) {
 			return fmt.Errorf("carbon dioxide at %g atm is not held: say one above 0, at most %d", g.Value, densest)
 		}
@@ -181,13 +215,13 @@ func (w *work) surround(mix *Mixture, reagent makeup, some uint32) error {
 		if !(g.Value > 0) || math.IsInf(g.Value, 1) {
 			return fmt.Errorf("a space of %g L is none", g.Value)
 		}
-		if m.known.rows[m.carbon].present&^(some|1) == 0 {
+		if m.known.rows[m.carbon].present&^some == 0 {
 			w.space = g.Value
 		}
 	}
 	for _, s := range mix.Solids {
 		i := m.known.byName[s.Of]
-		if m.known.rows[i].present&^(some|1) != 0 {
+		if m.known.rows[i].present&^some != 0 {
 			continue // part of it is nowhere: it cannot settle
 		}
 		h := w.solid(s.Of, i, 0, s.Mol)

@@ -13,9 +13,10 @@ import (
 type start struct {
 	t      []float64 // what each of those in use counts, column by column: all, then amounts
 	length int
-	worth  []float64
-	in     []int  // who is in use, by column
-	kept   []bool // who stays in use
+	worth  []float64 // as it counts now
+	full   []float64 // at the concentration that is allowed
+	in     []int     // who is in use, by column
+	kept   []bool    // who stays in use
 }
 
 const (
@@ -32,7 +33,7 @@ type beginning struct {
 }
 
 // beginnings are taken in this order until one leads to an end.
-var beginnings = [...]beginning{{4, 1e-9}, {1, 1}, {3, 1e-5}, {2, 1e-7}, {6, 1e-3}}
+var beginnings = [...]beginning{{2, 1e-3}, {1, 1}, {3, 1e-5}, {6, 1e-3}, {4, 1e-9}}
 
 // guess sets ln of the species and what settles. Species that are not in use get no
 // amount: their order is by worth.
@@ -82,7 +83,7 @@ func (w *work) guess(from beginning) {
 // kept at a fixed activity, which is worth what it is worth.
 func (w *work) begin(total []float64) *start {
 	ns, nc, nh := len(w.spec), len(w.comp), len(w.holds)
-	s := &start{length: ns + nh + 1, worth: make([]float64, ns+nh), in: make([]int, nc),
+	s := &start{length: ns + nh + 1, worth: make([]float64, ns+nh), full: make([]float64, ns+nh), in: make([]int, nc),
 		kept: make([]bool, ns+nh)}
 	s.t = make([]float64, nc*s.length)
 	for j, c := range w.comp {
@@ -102,6 +103,7 @@ func (w *work) begin(total []float64) *start {
 	for k := range w.holds {
 		s.worth[ns+k] = w.holds[k].ln
 	}
+	copy(s.full, s.worth)
 	for k := range w.holds {
 		if h := &w.holds[k]; h.free {
 			s.keep(ns+k, h)
@@ -205,6 +207,7 @@ func (s *start) pivot(at, who int) {
 			}
 		}
 	}
+	s.worth[s.in[at]] = s.full[s.in[at]]
 	s.in[at] = who
 }
 

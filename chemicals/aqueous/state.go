@@ -18,7 +18,7 @@ func (w *work) state(mix *Mixture) (*State, error) {
 	if off := s.Closure(); !(off <= closure) {
 		return nil, fmt.Errorf("no equilibrium was found: the balances are off by %.1g. Nothing is answered", off)
 	}
-	if s.IonicStrength() > strongest*0.9 || !(s.WaterActivity() > driest) {
+	if s.IonicStrength() > strongest*0.9 || math.Abs(w.drawn) > bound || !w.fixed && !(w.tauWater > perKg*1e-2) || !(s.WaterActivity() > driest) {
 		return nil, fmt.Errorf("the solution is too strong for any model held here: ionic strength %.3g mol/kg, "+
 			"activity of water %.2f. Dilute it first", s.IonicStrength(), s.WaterActivity())
 	}
