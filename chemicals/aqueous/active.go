@@ -153,44 +153,46 @@ func (w *work) cost(h *hold) ([]float64, bool) {
 // of the first guess are known; otherwise the last solution is.
 func (w *work) settle(first bool) error {
 	for try := range tries {
-		if debug {
-			fmt.Print("settle ", first, try)
-			for _, k := range w.active {
-				fmt.Print(" ", w.holds[k].name)
-			}
-			fmt.Println()
-		}
 		if err := w.refer(); err != nil {
 			return err
 		}
-		lnI, lnWater, lnKg := w.lnI, w.lnWater, w.lnKg
-		w.room(w.rows.n, len(w.spec))
-		for b, i := range w.base {
-			r := w.spec[i]
-			e := &w.m.known.rows[r]
-			if first && try == 0 {
-				w.u[b] = w.ln[i] - w.m.ln[r] - e.water*w.lnWater
-				continue
-			}
-			w.u[b] = 0
-			for j, c := range w.comp {
-				if n := e.of[c]; n != 0 {
-					w.u[b] += n * w.x[j]
-				}
-			}
-		}
-		w.u[w.count-3], w.u[w.count-2], w.u[w.count-1] = lnI, lnWater, lnKg
+		w.enter(first && try == 0)
 		near := converged
 		if first && try == 0 {
 			near = rough
 		}
 		done := w.search(near)
+		if done && near == rough && w.best() {
+			near, done = converged, w.search(converged)
+		}
 		w.unfold()
 		if done && near == converged {
 			return nil
 		}
 	}
 	return errStuck
+}
+
+// enter sets the unknowns: by the amounts of base that were guessed, or by the ions of
+// the last solution.
+func (w *work) enter(guessed bool) {
+	lnI, lnWater, lnKg := w.lnI, w.lnWater, w.lnKg
+	w.room(w.rows.n, len(w.spec))
+	for b, i := range w.base {
+		r := w.spec[i]
+		e := &w.m.known.rows[r]
+		if guessed {
+			w.u[b] = w.ln[i] - w.m.ln[r] - e.water*w.lnWater
+			continue
+		}
+		w.u[b] = 0
+		for j, c := range w.comp {
+			if n := e.of[c]; n != 0 {
+				w.u[b] += n * w.x[j]
+			}
+		}
+	}
+	w.u[w.count-3], w.u[w.count-2], w.u[w.count-1] = lnI, lnWater, lnKg
 }
 
 const (

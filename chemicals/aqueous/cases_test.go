@@ -158,7 +158,7 @@ func (c *aCase) results(s *aqueous.State) []result {
 	mol, litres := s.Gas()
 	switch c.mix.Gas.Kind {
 	case aqueous.Open:
-		add("transfer CO2(g)", "mol into phase", s.Transfer("CO2(g)"))
+		add("transfer CO2(g)", "mol into phase", s.Air())
 	case aqueous.Pressure, aqueous.Space:
 		add("gas CO2(g)", "mol", mol)
 		add(fmt.Sprintf("gas volume %g C", c.celsius), "L (real-gas, 1 atm)", litres)

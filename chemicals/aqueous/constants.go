@@ -46,6 +46,7 @@ type entry struct {
 	form                  form
 	size, b               float64
 	fluoride              float64
+	doubted               bool   // counts in a variant only
 	present               uint32 // masters it is made of, one bit each
 }
 
@@ -98,8 +99,9 @@ func read(name, text string) (*known, error) {
 }
 
 func rowOf(r columns.Row, equations *[]string) entry {
-	_ = r.Named("source") + r.Choice("status", "two-sources", "read", "computed", "memory", "assumed") + r.Text("note")
-	e := entry{kind: r.Choice("kind", kindMaster, kindSpecies, kindPhase, kindGas), name: r.Named("name"),
+	_ = r.Named("source") + r.Choice("status", "two-sources", "read", "computed", "memory", "assumed")
+	e := entry{doubted: strings.HasPrefix(r.Text("note"), "doubted"),
+		kind: r.Choice("kind", kindMaster, kindSpecies, kindPhase, kindGas), name: r.Named("name"),
 		component: r.Text("component"), charge: r.Stated("charge"), heat: orZero(r.Number("delta_h")),
 		form: forms[r.Choice("activity", "", "neutral", "wateq", "davies")], size: orZero(r.Number("ion_size")),
 		b: orZero(r.Number("b")), fluoride: orZero(r.Number("fluoride")), logK: orZero(r.Number("log_k"))}

@@ -27,7 +27,8 @@ type side struct {
 	held, n int
 	v       []float64 // column by column: species, then what else was carried along
 	length  int
-	pivot   []int // the column of each hold, then of each of base
+	pivot   []int     // the column of each hold, then of each of base
+	weight  []float64 // of each column when one is chosen
 	at      []int32
 	which   []int32
 	count   []float64
@@ -53,10 +54,19 @@ func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []
 	}
 	s.pivot = s.pivot[:0]
 	var used uint32
+	// The amount of a hold is told best by the scarcest of what it is made of.
+	s.weight = grow(s.weight, nc)
+	s.weight[0] = 1e-30 // the balance of H+ holds too many others to tell an amount
+	for j := 1; j < nc; j++ {
+		s.weight[j] = 1 / math.Max(math.Abs(extra[j]), 1e-25)
+	}
 	for k := range w.active {
 		if !s.take(k, &used) {
 			return nil, errSame
 		}
+	}
+	for j := range s.weight {
+		s.weight[j] = 1
 	}
 	base := make([]int, 0, s.n)
 	for _, i := range order {
@@ -74,10 +84,11 @@ func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []
 // take makes a row the unit of a column that is still free.
 func (s *side) take(row int, used *uint32) bool {
 	nc := len(s.v) / s.length
-	best, at := 1e-9, -1
+	best, at := 0.0, -1
 	for j := range nc {
-		if a := math.Abs(s.v[j*s.length+row]); *used>>j&1 == 0 && a > best {
-			best, at = a, j
+		a := math.Abs(s.v[j*s.length+row])
+		if *used>>j&1 == 0 && a > 1e-9 && a*s.weight[j] > best {
+			best, at = a*s.weight[j], j
 		}
 	}
 	if at < 0 {
@@ -112,6 +123,9 @@ func (s *side) take(row int, used *uint32) bool {
 
 // gather lists for each species what of base it counts.
 func (s *side) gather(ns int) {
+	if s.at == nil {
+		s.at, s.which, s.count = make([]int32, 0, ns+1), make([]int32, 0, 4*ns), make([]float64, 0, 4*ns)
+	}
 	s.at, s.which, s.count = s.at[:0], s.which[:0], s.count[:0]
 	for i := range ns {
 		s.at = append(s.at, int32(len(s.which)))
@@ -194,6 +208,22 @@ func (w *work) refer() error {
 	}
 	return nil
 }
+
+// best reports whether the others could not be written with more abundant species.
+func (w *work) best() bool {
+	s := &w.side
+	for i := range w.spec {
+		for at := s.at[i]; at < s.at[i+1]; at++ {
+			if w.ln[i] > w.ln[w.base[s.which[at]]]+margin {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// margin is how much more abundant, in ln, a species has to be to take the place of another.
+const margin = 0.7
 
 // unfold gives ln a of the masters of ln a of base.
 func (w *work) unfold() {

@@ -14,30 +14,35 @@ type Model struct {
 	species []int     // rows that are dissolved, masters first
 	carbon  int       // row of carbon dioxide as a gas
 	ammonia int       // row of ammonia as a gas
+	davies  bool      // for every ion
 }
 
 // At is the model at a temperature in degC, from Coldest to Hottest. The constants were
 // measured near 25 degC: those without an enthalpy stay as they are there.
 func At(celsius float64) (*Model, error) {
-	return with(table(), celsius, nil)
+	return with(table(), celsius, variant{})
 }
 
-// with is the model with some constants moved: natural logarithms by row.
-func with(k *known, celsius float64, moved map[int]float64) (*Model, error) {
+// with is the model of a variant.
+func with(k *known, celsius float64, v variant) (*Model, error) {
 	if !(celsius >= Coldest && celsius <= Hottest) {
 		return nil, fmt.Errorf("equilibria in water are held from %d to %d degC, not at %g", Coldest, Hottest, celsius)
 	}
-	m := &Model{known: k, kelvin: celsius + kelvin, ln: make([]float64, len(k.rows))}
+	m := &Model{known: k, kelvin: celsius + kelvin, ln: make([]float64, len(k.rows)), davies: v.davies}
 	m.a, m.b = debye(m.kelvin)
 	own := make([]float64, len(k.rows))
 	for i := range k.rows {
-		own[i] = k.rows[i].at(m.kelvin) + moved[i]
+		e := &k.rows[i]
+		own[i] = e.at(m.kelvin)
+		if e.name == v.row {
+			own[i] += math.Ln10 * (v.logK - e.logK)
+		}
 	}
 	for i, e := range k.rows {
 		for _, p := range e.parts {
 			m.ln[i] += p.times * own[p.row]
 		}
-		if e.kind == kindMaster || e.kind == kindSpecies {
+		if (e.kind == kindMaster || e.kind == kindSpecies) && (!e.doubted || e.name == v.row) {
 			m.species = append(m.species, i)
 		}
 	}
@@ -55,7 +60,11 @@ const strongest = 25
 // activity gives the natural logarithm of the activity coefficient of a row, and how it
 // moves with the logarithm of the ionic strength i; root is the square root of i.
 func (m *Model) activity(e *entry, i, root float64) (ln, slope float64) {
-	switch e.form {
+	of := e.form
+	if m.davies && e.charge != 0 {
+		of = davies
+	}
+	switch of {
 	case wateq:
 		d := 1 / (1 + m.b*e.size*root)
 		c := -m.a * e.charge * e.charge * root * d
@@ -68,13 +77,30 @@ func (m *Model) activity(e *entry, i, root float64) (ln, slope float64) {
 	return math.Ln10 * e.b * i, math.Ln10 * e.b * i
 }
 
-// Species are the names of what is dissolved.
+// Species are the names of what can be dissolved.
 func Species() []string {
 	var out []string
 	for _, e := range table().rows {
-		if e.kind == kindMaster || e.kind == kindSpecies {
+		if !e.doubted && (e.kind == kindMaster || e.kind == kindSpecies) {
 			out = append(out, e.name)
 		}
 	}
 	return out
+}
+
+// Content is the charge of one of a species, a solid or a gas, and the components that it
+// holds, "H" the H+ among them; false for a name that is none.
+func Content(name string) (charge float64, of map[string]float64, there bool) {
+	k := table()
+	i, there := k.byName[name]
+	if !there {
+		return math.NaN(), nil, false
+	}
+	of = map[string]float64{}
+	for j, n := range k.rows[i].of {
+		if n != 0 {
+			of[k.rows[j].component] = n
+		}
+	}
+	return k.rows[i].charge, of, true
 }

@@ -1,7 +1,6 @@
 package aqueous
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/blas"
@@ -25,8 +24,6 @@ type newton struct {
 	count         int
 	worst, before float64
 }
-
-var debug bool
 
 const (
 	waterShare = 0.017 // fall of the activity of water with each mol/kg, as the source takes it
@@ -234,13 +231,6 @@ func (w *work) search(near float64) bool {
 	for range most {
 		if w.worst <= near {
 			break
-		}
-		if debug {
-			fmt.Printf("  %d %.3g I %.3g |", w.steps, w.worst, math.Exp(w.lnI))
-			for b := range w.rows.n {
-				fmt.Printf(" %s %.2f", w.m.known.rows[w.spec[w.base[b]]].name, w.left[b])
-			}
-			fmt.Println(" |", w.left[w.rows.n:])
 		}
 		if !w.direct() || !w.advance(w.length()) {
 			return false

@@ -74,60 +74,17 @@ func (m *Model) rest(mix *Mixture) (*work, error) {
 
 // meet adds to a solution at rest all that is put to it.
 func (m *Model) meet(r *work, mix *Mixture) (*work, error) {
-	k := m.known
-	total, water := r.contents()
-	some := uint32(0)
+	p := &pot{mix: mix, some: 1}
+	p.total, p.water = r.contents()
 	for _, j := range r.comp {
-		some |= 1 << j
+		p.some |= 1 << j
 	}
-	put := func(b makeup, mol float64) {
-		for j, n := range b.of {
-			if total[j] += n * mol; n != 0 && mol != 0 {
-				some |= 1 << j
-			}
-		}
-		water += b.water * mol
-	}
-	for _, a := range mix.Added {
-		b, err := k.makeupOf(a.Of)
-		if err != nil {
-			return nil, err
-		}
-		if !(a.Mol >= 0) || math.IsInf(a.Mol, 1) {
-			return nil, fmt.Errorf("%s: %g mol/kg is no amount", a.Of, a.Mol)
-		}
-		put(b, a.Mol)
-	}
-	var reagent makeup
-	if mix.Reagent != "" {
-		var err error
-		if reagent, err = k.makeupOf(mix.Reagent); err != nil {
-			return nil, err
-		}
-		for j, n := range reagent.of {
-			if n != 0 {
-				some |= 1 << j
-			}
-		}
+	if err := p.put(m.known); err != nil {
+		return nil, err
 	}
 	if mix.Gas.Kind == Open {
-		some |= k.rows[m.carbon].present
+		p.some |= m.known.rows[m.carbon].present
 	}
-	for _, s := range mix.Solids {
-		i, there := k.byName[s.Of]
-		if !there || k.rows[i].kind != kindPhase {
-			return nil, fmt.Errorf("%q is no solid; there are %s", s.Of, strings.Join(Solids(), ", "))
-		}
-		if !(s.Mol >= 0) || math.IsInf(s.Mol, 1) {
-			return nil, fmt.Errorf("%s: %g mol/kg is no amount", s.Of, s.Mol)
-		}
-		for j, n := range k.rows[i].of {
-			if n != 0 && s.Mol > 0 {
-				some |= 1 << j
-			}
-		}
-	}
-	p := &pot{mix: mix, total: total, water: water, some: some | 1, reagent: reagent}
 	w, err := m.vessel(p, 0)
 	if err != nil {
 		return nil, err
@@ -146,6 +103,54 @@ type pot struct {
 	some    uint32    // masters that are there
 	reagent makeup
 	trial   bool // the reagent is in by amount, and H+ comes and goes to keep the pH
+}
+
+// put adds what is added, and notes of which masters there is something.
+func (p *pot) put(k *known) (err error) {
+	note := func(of []float64) {
+		for j, n := range of {
+			if n != 0 {
+				p.some |= 1 << j
+			}
+		}
+	}
+	for _, a := range p.mix.Added {
+		b, err := k.makeupOf(a.Of)
+		if err != nil {
+			return err
+		}
+		if !(a.Mol >= 0) || math.IsInf(a.Mol, 1) {
+			return fmt.Errorf("%s: %g mol/kg is no amount", a.Of, a.Mol)
+		}
+		if a.Mol == 0 {
+			continue
+		}
+		note(b.of)
+		for j, n := range b.of {
+			p.total[j] += n * a.Mol
+		}
+		p.water += b.water * a.Mol
+	}
+	if p.mix.Reagent != "" {
+		if p.reagent, err = k.makeupOf(p.mix.Reagent); err != nil {
+			return err
+		}
+		note(p.reagent.of)
+	}
+	for n, s := range p.mix.Solids {
+		i, there := k.byName[s.Of]
+		switch {
+		case !there || k.rows[i].kind != kindPhase:
+			return fmt.Errorf("%q is no solid; there are %s", s.Of, strings.Join(Solids(), ", "))
+		case !(s.Mol >= 0) || math.IsInf(s.Mol, 1):
+			return fmt.Errorf("%s: %g mol/kg is no amount", s.Of, s.Mol)
+		case slices.ContainsFunc(p.mix.Solids[:n], func(o Amount) bool { return o.Of == s.Of }):
+			return fmt.Errorf("%s stands twice among the solids", s.Of)
+		case s.Mol > 0:
+			note(k.rows[i].of)
+		}
+	}
+	return nil
 }
 
 // vessel is what is looked for with so many mol of the reagent put in.

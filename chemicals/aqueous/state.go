@@ -18,7 +18,8 @@ func (w *work) state(mix *Mixture) (*State, error) {
 	if off := s.Closure(); !(off <= closure) {
 		return nil, fmt.Errorf("no equilibrium was found: the balances are off by %.1g. Nothing is answered", off)
 	}
-	if s.IonicStrength() > strongest*0.9 || math.Abs(w.drawn) > bound || !w.fixed && !(w.tauWater > perKg*1e-2) || !(s.WaterActivity() > driest) {
+	if s.IonicStrength() > strongest*0.9 || math.Abs(w.drawn) > bound || !w.fixed && !(w.tauWater > perKg*1e-2) ||
+		!(s.WaterActivity() > driest) {
 		return nil, fmt.Errorf("the solution is too strong for any model held here: ionic strength %.3g mol/kg, "+
 			"activity of water %.2f. Dilute it first", s.IonicStrength(), s.WaterActivity())
 	}
@@ -156,7 +157,7 @@ func (s *State) Solid(name string) float64 {
 }
 
 // Transfer is what a solid gained, below 0 where it dissolved, mol per kg of water at the
-// start. Of air without end it is the carbon dioxide that it gained.
+// start.
 func (s *State) Transfer(name string) float64 {
 	for _, h := range s.w.holds {
 		if h.name == name && h.row >= 0 {
@@ -196,6 +197,15 @@ func (s *State) Gas() (mol, litres float64) {
 	return 0, 0
 }
 
+// Air is the carbon dioxide, mol per kg of water at the start, that air without end gained;
+// below 0 where the solution took it up.
+func (s *State) Air() float64 {
+	if s.mix.Gas.Kind != Open {
+		return 0
+	}
+	return s.Transfer(s.w.m.known.rows[s.w.m.carbon].name)
+}
+
 // Fugacity of carbon dioxide over the solution, atm; about its pressure below 5 atm.
 func (s *State) Fugacity() float64 { return s.over(s.w.m.carbon) }
 
@@ -233,7 +243,3 @@ func (s *State) Pressure() float64 {
 	p, _ := carbonDioxide.of(s.w.m.kelvin, s.Fugacity())
 	return p
 }
-
-// Outside says why the figures are outside of what the model is held for; it is empty
-// where they are inside.
-func (s *State) Outside() []string { return nil }
