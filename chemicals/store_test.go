@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/aqueous"
 	"etchbound/chemicals/working"
 )
 
@@ -73,6 +74,9 @@ func TestEverySourceIsUsed(t *testing.T) {
 		for _, key := range strings.Fields(table.Source) {
 			used[key] = true
 		}
+	}
+	for _, key := range aqueous.Sources() {
+		used[key] = true
 	}
 	for _, s := range st.Sources() {
 		if !used[s.Key] {

@@ -1,7 +1,6 @@
 package aqueous_test
 
 import (
-	_ "embed"
 	"math"
 	"strings"
 	"testing"
@@ -12,36 +11,6 @@ import (
 	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
-
-//go:embed testdata/cases.csv
-var bundled string
-
-// Every bundled case is met; those outside of what the model is held for say so.
-func TestBundledCases(t *testing.T) {
-	cases, err := readCases("testdata/cases.csv", bundled)
-	if err != nil {
-		t.Fatal(err)
-	}
-	figures := 0
-	for _, c := range cases {
-		s, err := c.solve()
-		if err != nil {
-			t.Errorf("%s: %v", c.id, err)
-			continue
-		}
-		misses, n := c.misses(s)
-		figures += n
-		for _, miss := range misses {
-			t.Error(miss)
-		}
-		if c.gate == "indicative" && len(s.Outside()) == 0 {
-			t.Errorf("%s is not said to be outside", c.id)
-		}
-	}
-	if len(cases) < 30 || figures < 250 {
-		t.Errorf("only %d cases with %d figures", len(cases), figures)
-	}
-}
 
 func solve(t testing.TB, celsius float64, mix aqueous.Mixture) *aqueous.State {
 	t.Helper()

@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -96,6 +97,23 @@ func read(name, text string) (*known, error) {
 		}
 	}
 	return k, nil
+}
+
+// Sources are the keys of the sources that the tables of this package name, in order.
+func Sources() []string {
+	var out []string
+	for name, text := range map[string]string{"constants.csv": constants, "variants.csv": variantsText,
+		"kept.csv": keptText} {
+		t, err := columns.Open("chemicals/aqueous/"+name, text)
+		if err != nil {
+			panic(err)
+		}
+		for _, r := range t.Rows() {
+			out = append(out, strings.Fields(r.Text("source"))...)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
 }
 
 func rowOf(r columns.Row, equations *[]string) entry {
