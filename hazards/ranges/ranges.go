@@ -161,26 +161,40 @@ var ends = [...]byte{0, 1, 3, 4}
 func (r *ranger) swing() {
 	r.swings = make([]found, len(r.vars)*len(ends))
 	want := r.parts()
-	run := func(which func(variable, end int) bool) {
+	run := func(which func(variable, end int) assess.Set) {
 		var keys []key
 		var at []int
+		var of []assess.Set
 		for v := range r.vars {
 			for e := range ends {
-				if which(v, e) {
-					keys, at = append(keys, r.single(v, ends[e])), append(at, v*len(ends)+e)
+				if parts := which(v, e); parts != 0 {
+					keys, at, of = append(keys, r.single(v, ends[e])), append(at, v*len(ends)+e), append(of, parts)
 				}
 			}
 		}
-		found := r.all(keys, func(int) assess.Set { return want })
+		found := r.all(keys, func(i int) assess.Set { return of[i] })
 		for i := range at {
 			r.swings[at[i]] = found[i]
 		}
 		r.done = append(r.done, tries{keys, found})
 	}
-	can := func(v int) bool { return r.moves == nil || r.moves[r.vars[v].id] }
 	quarter := func(e int) bool { return ends[e] == 1 || ends[e] == 3 }
-	run(func(v, e int) bool { return !quarter(e) && can(v) })
-	run(func(v, e int) bool { return quarter(e) && can(v) && r.bends(v) })
+	run(func(v, e int) assess.Set {
+		if quarter(e) || r.moves != nil && !r.moves[r.vars[v].id] {
+			return 0
+		}
+		return want
+	})
+	bent := make([]assess.Set, len(r.vars))
+	for v := range bent {
+		bent[v] = want & r.bends(v)
+	}
+	run(func(v, e int) assess.Set {
+		if !quarter(e) {
+			return 0
+		}
+		return bent[v]
+	})
 	for i := range r.swings {
 		if !r.swings[i].done {
 			r.swings[i] = r.lots.still
@@ -188,22 +202,17 @@ func (r *ranger) swing() {
 	}
 }
 
-// bends reports whether an end of a variable moves a kinked figure.
-func (r *ranger) bends(v int) bool {
+// bends is the set of the parts with a kinked figure that an end of a variable moves.
+// Where there is one, the search for the worst failure looks at the flows as well.
+func (r *ranger) bends(v int) assess.Set {
+	out := assess.Set(0)
 	for i := range r.base {
 		q, _ := figure.Lookup(r.base[i].Quantity)
-		if !q.Kinked || r.about != nil && !r.about(&r.base[i]) {
-			continue
-		}
-		x := r.base[i].Value.V
-		for e := range ends {
-			y := &r.swings[v*len(ends)+e]
-			if at := r.lots.at; y.done && at(y, i) != x && !(math.IsNaN(at(y, i)) && math.IsNaN(x)) {
-				return true
-			}
+		if q.Kinked && (r.about == nil || r.about(&r.base[i])) && r.stirs(v, i) {
+			out |= r.partsOf(i) | assess.Of(assess.Gas)
 		}
 	}
-	return false
+	return out
 }
 
 // Swung is what was found where each datum of a case was moved for itself.
@@ -222,7 +231,7 @@ func (s *Swung) Ends(v int) (low, high []float64) {
 // data that its traced run used.
 func Set(c route.Case, used []chemicals.Datum, a *assess.Assessment) *Swung {
 	r := newRanger(c, variables(used), a)
-	r.setAll()
+	r.setAll(!c.Brief)
 	if !c.Brief {
 		r.failures(newLots(assess.Keep(c, a.Courses), a))
 	}
@@ -233,8 +242,9 @@ func Set(c route.Case, used []chemicals.Datum, a *assess.Assessment) *Swung {
 	return out
 }
 
-// setAll sets Low and High of every figure of base but those that a search finds.
-func (r *ranger) setAll() {
+// setAll sets Low and High of every figure of base but those that a search finds, which
+// looks at the flows of all runs.
+func (r *ranger) setAll(search bool) {
 	r.swing()
 	rivals := r.rivals()
 	c := corners{at: map[key]int{}}
@@ -250,7 +260,9 @@ func (r *ranger) setAll() {
 			more[i] = append(more[i], c.add(k, r.partsOf(i)))
 		}
 	}
-	c.also(assess.Of(assess.Gas)) // the search for the worst failure looks at the flows of all runs
+	if search {
+		c.also(assess.Of(assess.Gas))
+	}
 	found := r.all(c.keys, c.want)
 	r.done = append(r.done, tries{c.keys, found})
 	for i := range r.base {

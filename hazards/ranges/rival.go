@@ -68,12 +68,15 @@ func (r *ranger) asked(i int) bool {
 	return !r.base[i].Searched && (r.about == nil || r.about(&r.base[i]))
 }
 
-// stirs reports whether an end of a variable moves a figure.
+// stirs reports whether a swing of a variable that was made moves a figure.
 func (r *ranger) stirs(v, i int) bool {
 	x := r.base[i].Value.V
 	for e := range ends {
 		y := &r.swings[v*len(ends)+e]
-		if z := r.lots.at(y, i); y.done && z != x && !(math.IsNaN(z) && math.IsNaN(x)) {
+		if !y.done {
+			continue
+		}
+		if z := r.lots.at(y, i); z != x && !(math.IsNaN(z) && math.IsNaN(x)) {
 			return true
 		}
 	}
