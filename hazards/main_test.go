@@ -11,7 +11,7 @@ import (
 // by what it changes. Look further with -rapid.seed=N -rapid.checks=1000.
 func TestMain(m *testing.M) {
 	flag.Parse()
-	debug.SetGCPercent(400) // as the command has it: reviews leave much behind
+	debug.SetGCPercent(400) // reviews leave much behind
 	if f := flag.Lookup("rapid.seed"); f != nil && f.Value.String() == "0" {
 		if err := flag.Set("rapid.seed", "20261125"); err != nil {
 			panic(err)

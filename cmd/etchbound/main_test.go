@@ -33,7 +33,7 @@ func (s suite) Run() int {
 }
 
 func TestMain(m *testing.M) {
-	debug.SetGCPercent(400) // as the program itself has it
+	debug.SetGCPercent(400) // less often than the program has it: many runs in one process
 	testscript.Main(suite{m}, map[string]func(){
 		"etchbound": main,
 	})
