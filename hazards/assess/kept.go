@@ -76,7 +76,7 @@ var givenBy = map[figure.Family]Set{
 	"vessel":     Of(Gas),
 	"heat":       Of(Thermal, Upset, Sums),
 	"fluoride":   Of(Fluoride, Sums),
-	"air":        Of(Air, Sums),
+	"air":        Of(Air, Upset, Sums),
 	"wash":       Of(Wash, Sums),
 	"neutralise": Of(Waste, Sums),
 	"spill":      Of(Waste, Sums),

@@ -91,7 +91,7 @@ func (k *walked) account() []figure.Figure {
 // courses and the figures of gas and heat.
 func failures(c route.Case, w *working.Sheet, k *walked, n []course.Course, gas, heat []figure.Figure) []figure.Figure {
 	return upset.Read(c, w, upset.Base{Walk: &k.walk, Courses: n, Gas: figure.NewSet(gas),
-		Heat: figure.NewSet(heat), Again: again})
+		Heat: figure.NewSet(heat), Again: again, Breath: air.Breath(c, w)})
 }
 
 // again assesses a route that went wrong: the same walk and the same runs, read

@@ -18,7 +18,8 @@ import (
 // runs slow or fast. With them go the runs in which a step gave most gas as it is
 // meant to go: the fastest is not always the worst.
 func (r *ranger) failures(searched *lots) {
-	heat, gas := []kind{tellsHeat, tellsGas, tellsRate, tellsShut}, []kind{tellsGas, tellsHeat, tellsRate, tellsShut}
+	heat, gas := []kind{tellsHeat, tellsGas, tellsRate, tellsShut, tellsBreath},
+		[]kind{tellsGas, tellsHeat, tellsRate, tellsShut}
 	keys := []key{r.extreme(heat, true, true), r.extreme(heat, true, false),
 		r.extreme(heat, false, true), r.extreme(heat, false, false),
 		r.extreme(gas, true, true), r.extreme(gas, false, false)}
@@ -112,6 +113,10 @@ func tellsGas(f *figure.Figure) bool { return f.Quantity == "gas.hydrogen.total"
 func tellsShut(f *figure.Figure) bool {
 	return f.Quantity == "gas.closed.pressure" && f.Case.Failure == ""
 }
+
+// tellsBreath reports whether a figure says what people breathe as it is meant: what moves
+// nothing of the run moves that, and what boils off with it.
+func tellsBreath(f *figure.Figure) bool { return f.Quantity == "air.breathing_zone" && f.Case.IsZero() }
 
 // tellsRate reports whether a figure says how fast or how hot a run goes.
 func tellsRate(f *figure.Figure) bool {

@@ -61,6 +61,12 @@ func (r *reader) reversed(n *course.Course, s *course.Stage) {
 	c := s.Filled.As("C")
 	top := r.w.Line("T_max", "degC", "T+Q*1000/(min(1,n/A)*(C-C_s)+C_s)",
 		t.V+q.V*1000/(min(1, need.V/acid.V)*(c.V-solid.V)+solid.V), t, q, need, acid, c, solid)
+	share := r.w.Line("s", "1", "min(1,n/A)", min(1, need.V/acid.V), need, acid)
+	thin := r.lot(r.w, n, r.boils(n)) // the least liquor in which all can react
+	thin.capacity = r.w.Line("C", "J/K", "s*(C-C_s)+C_s", share.V*(c.V-solid.V)+solid.V, share, c, solid)
+	m := thin.mass
+	thin.mass = r.w.Line("m_l", "g", "s*m_l", share.V*m.V, share, m)
+	r.lots[lotOf{place, kase.Failure}] = thin
 	cond := phrase.Of("upset.acid_onto_powder")
 	r.put("heat.temperature_peak", place, kase, top.Worse(working.Bound), cond)
 	r.whileWetted(n, place, kase, cond, top)

@@ -213,6 +213,10 @@ func (r *reader) wrong(n *course.Course, x *change, figs *figure.Set, courses []
 			a.other = &courses[i]
 		}
 	}
+	if place := figure.Step(n.Stages[0].Step.Number); a.other != nil && err == nil {
+		l := r.lot(nil, a.other, boilsAt(figs, place))
+		r.lots[lotOf{place, x.key}] = r.shown(&l, n.Heat)
+	}
 	w, how := r.w, says(r.w, x.key)
 	if x.key != atOnce { // which a closed form bounds
 		a.tell(x.key, string(vessel.Instantaneous), phrase.On(w, "upset.changed", how, phrase.Of("course.as_it_goes_in")),

@@ -26,6 +26,10 @@
 //	gas.hydrogen.peak_rate           largest flow from it on
 //	heat.time_to_boil                from it to the boiling point
 //	heat.time_to_maximum_rate        from it to the greatest output
+//	heat.boiled_off.share            of the liquor that boils off; from 1 on it is dry
+//	air.boiled_off, air.breathing_zone, air.room_peak, air.exhaust_required
+//	                                 of the acid that goes with it, as it is meant (:boiling)
+//	                                 and by failure
 //	heat.time_left@n                 the shortest of the times to boiling once cooling,
 //	                                 power, stirring or a heater fails in step n
 //	gas.closed.pressure              of what is moved or shut before it has reacted

@@ -29,6 +29,8 @@ type Base struct {
 	Heat    *figure.Set // likewise
 	// Again assesses another route, without failures of its own.
 	Again func(route.Case) (*figure.Set, []course.Course, error)
+	// Breath tells what an acid that boils off does to the air; nil where nobody asks.
+	Breath Breath
 }
 
 // Read gives the figures of every failure that can happen to a course:
@@ -42,12 +44,13 @@ type Base struct {
 // what cannot be computed is unknown.
 func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
 	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w),
-		tried: map[tried]*search{}}
+		tried: map[tried]*search{}, lots: map[lotOf]lot{}}
 	for i := range b.Courses {
 		r.bounds(&b.Courses[i])
 		r.spaces(&b.Courses[i])
 	}
 	if c.Brief {
+		r.airborne()
 		return r.sorted()
 	}
 	r.searched = true
@@ -60,7 +63,15 @@ func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
 		r.changes(n)
 	}
 	r.moved()
+	r.airborne()
 	return r.sorted()
+}
+
+// airborne reports what boils off of every course.
+func (r *reader) airborne() {
+	for i := range r.b.Courses {
+		r.vapours(&r.b.Courses[i])
+	}
 }
 
 // sorted are the figures in the order in which failures are reported.
@@ -116,12 +127,19 @@ type reader struct {
 	out []figure.Figure
 
 	tried    map[tried]*search
+	lots     map[lotOf]lot // of routes that were assessed again
 	searched bool
 }
 
 func (r *reader) put(quantity string, place figure.Place, kase figure.Case, v working.Num,
 	conditions phrase.Phrase) {
-	id := figure.ID{Quantity: quantity, Place: place, Case: kase}
+	r.of(quantity, place, "", kase, v, conditions)
+}
+
+// of is put of an agent.
+func (r *reader) of(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num,
+	conditions phrase.Phrase) {
+	id := figure.ID{Quantity: quantity, Place: place, Agent: agent, Case: kase}
 	r.out = append(r.out, figure.Figure{ID: id, Searched: r.searched, Value: r.w.Keep(v),
 		Conditions: conditions})
 }

@@ -17,6 +17,9 @@ func breathing(c route.Case, f *figure.Figure) []limit.Limit {
 	strictest := limit.Strictest(f.Agent, c.Jurisdiction())
 	for i := range strictest {
 		e := &strictest[i]
+		if boilsOff(f) && e.Average > shortMinutes {
+			continue // it is over by then
+		}
 		out = append(out, exposure(e, f.Quantity, e.Allowed(minutes), minutes))
 	}
 	return out
@@ -98,12 +101,24 @@ func longest(c route.Case) float64 {
 // minutesOf is how long the step of a figure goes on, min; not a number where it does
 // not say.
 func minutesOf(c route.Case, f *figure.Figure) float64 {
+	if boilsOff(f) {
+		return math.Inf(1) // for how long is not told: as if it went on
+	}
 	for i := range c.Route.Steps {
 		if s := &c.Route.Steps[i]; figure.Step(s.Number) == f.Place {
 			return c.Lasts(nil, s).V
 		}
 	}
 	return math.NaN()
+}
+
+// What boils off is over within the time of a short limit, and is held against the
+// emergency level of the shortest time, min.
+const shortMinutes, soonest = 15, 10
+
+// boilsOff reports whether a figure is of what goes off with a liquor that boils.
+func boilsOff(f *figure.Figure) bool {
+	return f.Case.Failure != "" || f.Case == figure.By(figure.Boiling)
 }
 
 // averagedAlike adds the limits that are averaged over the time that a figure of all
@@ -138,7 +153,8 @@ func emergency(c route.Case, f *figure.Figure) []limit.Limit {
 	all := limit.ExposureAt(f.Agent, "")
 	for i := range all {
 		e := &all[i]
-		if e.Leave() && (f.Case.Over == 0 || f.Case.Over == e.Average) {
+		if e.Leave() && (f.Case.Over == 0 && !boilsOff(f) || f.Case.Over == e.Average ||
+			boilsOff(f) && e.Average == soonest) {
 			out = append(out, exposure(e, f.Quantity, e.Value, math.NaN()))
 		}
 	}

@@ -32,6 +32,8 @@ func Traces(figs []figure.Figure) func(*figure.Figure) bool {
 			most = max(most, f.High().V)
 		case "air.emission":
 			nothing[figure.ID{Place: f.Place, Agent: f.Agent}] = f.High().V < traceLeaving
+		case "air.boiled_off":
+			nothing[figure.ID{Place: f.Place, Agent: f.Agent, Case: f.Case}] = boilsOff(f) && f.High().V < traceLeaving
 		}
 	}
 	return func(f *figure.Figure) bool {
@@ -40,12 +42,18 @@ func Traces(figs []figure.Figure) func(*figure.Figure) bool {
 			return f.High().V < traceOver
 		case "air.additive":
 			return f.High().V < traceShare
+		case "heat.boiled_off.share":
+			return boilsOff(f) && f.High().V < traceShare
 		}
 		switch figure.Row(f.Quantity).Family {
 		case "fluoride":
 			return high[f.Place] < traceOfMost*most
 		case "air":
-			return nothing[figure.ID{Place: f.Place, Agent: f.Agent}]
+			at := figure.ID{Place: f.Place, Agent: f.Agent}
+			if boilsOff(f) {
+				at.Case = f.Case
+			}
+			return nothing[at]
 		}
 		return false
 	}

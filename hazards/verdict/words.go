@@ -108,7 +108,7 @@ func belowLimit(_ *figure.Set, _ *figure.Figure, l *limit.Limit) float64 {
 // exhaust is the extract that goes with a figure of the air of a step, m3/h.
 func exhaust(figs *figure.Set, f *figure.Figure, _ *limit.Limit) float64 {
 	for g := range figs.At("air.exhaust_required", f.Place) {
-		if g.Agent == f.Agent {
+		if g.Agent == f.Agent && (g.Case == f.Case || !boilsOff(f) && !boilsOff(g)) {
 			return g.High().V
 		}
 	}

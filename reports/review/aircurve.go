@@ -52,6 +52,7 @@ func (b *builder) airCurves() []document.Block {
 	for i := range b.Review.Figures {
 		f := &b.Review.Figures[i]
 		switch {
+		case f.Case.Failure != "" || f.Case == figure.By(figure.Boiling): // nobody knows for how long
 		case !f.Of().IsZero() || f.Value.Unknown() || f.High().Unknown():
 		case f.Quantity == "air.room_peak" && f.Case.Over == 0: // a mean over some time is of the same curve
 			out = append(out, b.airCurve(f, "curve."+f.Place.String(), air, wholeRoom, leaving(f.Agent))...)

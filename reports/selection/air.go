@@ -91,7 +91,7 @@ func joinedBy(sep string, parts ...string) string {
 func (p *reader) spill(l *Line) {
 	l.Answer = say("spill.do")
 	m := p.findings("air.room_peak", func(figure.Case) bool { return true })
-	m = slices.DeleteFunc(m, func(f *figure.Finding) bool { return f.Figure.Place == figure.Delivery })
+	m = slices.DeleteFunc(m, func(f *figure.Finding) bool { return f.Figure.Place != figure.Spill })
 	f := m.top()
 	if f == nil {
 		l.State = Told
