@@ -181,7 +181,7 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 	var out []classifying.Part
 	if acid && fluorine {
 		w := 100 * fluoride * l.hf.Formula.MolarMass(l.c.Store, nil).V / mass
-		if most, there := l.strength[at]; there { // a trace has no figure
+		if most, there := l.strength[at]; there && !at.IsZero() { // a trace has no figure
 			w = max(w, most)
 		}
 		if unsaid {
