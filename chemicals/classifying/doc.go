@@ -1,13 +1,13 @@
 // Package classifying knows the classes of hazard of substances, and which classes a
-// mixture of them has: the specific concentration limits of a substance where it has
-// some, the general ones where not, shares that count together, and the estimate of acute
-// toxicity
+// mixture of them has, the entry under which it is carried, and where its bottle stands.
+// It must not know any route, nor what reacts in one: whoever asks says what is there and
+// how much.
+//
+// The specific concentration limits of a substance count where it has some, the general
+// ones where not; shares that count together are added as parts of their limits. The
+// estimate of acute toxicity, with shares in wt%, is
 //
 //	100 / ATE = sum over the parts of share / ATE of the part
-//
-// with shares in wt%. It also knows the entry under which a mixture is carried, and where
-// its bottle stands. It must not know any route, nor what reacts in one: whoever asks says
-// what is there and how much.
 //
 // What has no row is not known, and is named; it is never without a class. Start at
 // Mixture.

@@ -31,6 +31,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 		}
 	}
 	r.evolved()
+	r.fire()
 	r.averages()
 	r.spill()
 	r.delivery()

@@ -70,5 +70,13 @@
 //	air.hydrogen_share = 1 - exp(-v/V)
 //	air.floor          carbon dioxide in a layer on the floor, by the air that is stated
 //
+// # Vapour that burns
+//
+//	air.flammable_share = min(1, 20 x) p(t)/P * 100/LFL
+//
+// over the liquor itself, before air thins it: x is the share of a liquid in the mol of the
+// liquor, p its vapour pressure at the highest temperature set, LFL its lower flammable
+// limit in vol%. It is a bound.
+//
 // A centrifuge counts the air of its chamber, saturated after a tube has broken.
 package air

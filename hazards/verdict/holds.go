@@ -181,4 +181,5 @@ var holdFinding = map[string]bool{
 	"written_mass":       true,
 	"mixing_to_boiling":  true,
 	"wrong_order":        true,
+	"flammable_quarter":  true,
 }

@@ -1,0 +1,101 @@
+package air
+
+import (
+	"etchbound/chemicals"
+	"etchbound/chemicals/flammable"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
+)
+
+// strongInWater is by how much water can raise the vapour of an organic liquid over its
+// share of the mol at most: activity coefficients at infinite dilution of those held run
+// from 1 to about 17 (memory). No liquor gives more than the pure liquid.
+const strongInWater = 20
+
+// fire reports how near the vapour of what can burn comes to its lower flammable limit
+// over the liquor of each step, at the highest temperature set there:
+//
+//	air.flammable_share = min(1, 20 x) p(t)/P * 100/LFL
+//
+// x is its share of the mol in the liquor. It is a bound: over the liquor itself, before
+// any air has thinned it. Nothing is known of a liquid that has no row.
+func (r *reader) fire() {
+	for i := range r.k.Steps {
+		d := &r.k.Steps[i]
+		for _, s := range [...]*process.State{&d.Before, d.First, d.Full, &d.After, d.Filled} {
+			if s != nil {
+				r.over(d, s)
+			}
+		}
+	}
+}
+
+// over reports what can burn over one liquor of a step; the greater of two states stays.
+func (r *reader) over(d *process.Done, s *process.State) {
+	total, of := 0.0, map[*chemicals.Substance]float64{}
+	var order []*chemicals.Substance
+	for i := range s.Liquid {
+		q := &s.Liquid[i]
+		for j := range q.Entries {
+			e := &q.Entries[j]
+			if e.Sub == nil || e.N.V < 0 {
+				continue
+			}
+			n := e.N.V
+			if !q.Whole {
+				n *= q.Share.V
+			}
+			total += n
+			if _, there := of[e.Sub]; !there && flammable.Can(e.Sub) {
+				order = append(order, e.Sub)
+			}
+			of[e.Sub] += n
+		}
+	}
+	for _, sub := range order {
+		if of[sub] == 0 {
+			continue
+		}
+		r.burns(d, sub, of[sub]/total)
+	}
+}
+
+// burns puts the figure of one liquid at its share of the mol.
+func (r *reader) burns(d *process.Done, sub *chemicals.Substance, x float64) {
+	l, place := flammable.Of(sub), figure.Step(d.Number)
+	if l == nil {
+		r.greater(place, sub.Slug, working.Absent("s", "1", working.Lacks("flammable", sub.Name)),
+			phrase.Of("air.burns_unknown"))
+		return
+	}
+	if x != x { // of a liquor that nobody knows all of it
+		x = 1
+	}
+	a := working.Exact("x", "1", x, "its share of the mol in the liquor").Worse(working.Bound)
+	t, P := d.Hot.As("t"), r.c.Store.Num("gas.pressure").As("P")
+	low := working.Exact("LFL", "vol%", l.Lower, l.Source).Worse(working.Estimated)
+	p := r.w.Table("p", "kPa", "vapour pressure of "+sub.Name, l.Pressure(t.V), t)
+	if t.Unknown() {
+		p = working.Absent("p", "kPa", t.Missing()...)
+	}
+	v := r.w.Line("s", "1", "min(1,20*x)*p/P*100/LFL", min(1, strongInWater*x)*p.V/P.V*100/low.V, a, p, P, low)
+	r.greater(place, sub.Slug, v, phrase.Of("air.burns", l.Flash))
+}
+
+// greater keeps of two figures of a step the one where danger lies, what is not known
+// before any number.
+func (r *reader) greater(place figure.Place, slug string, v working.Num, conditions phrase.Phrase) {
+	for i := range r.out {
+		f := &r.out[i]
+		if f.Quantity != "air.flammable_share" || f.Place != place || f.Agent != slug {
+			continue
+		}
+		if !f.Value.Unknown() && (v.Unknown() || v.V > f.Value.V) {
+			f.Value, f.Conditions = r.w.Keep(v), conditions
+		}
+		return
+	}
+	r.put("air.flammable_share", place, slug, figure.Case{}, v, conditions)
+}
