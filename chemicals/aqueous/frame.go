@@ -42,14 +42,12 @@ func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []
 	nc, ns := len(w.comp), len(w.spec)
 	s.held, s.n, s.length = len(w.active), nc-len(w.active), len(w.active)+ns+1
 	s.v = grow(s.v, nc*s.length)
-	for j, c := range w.comp {
+	for j := range w.comp {
 		col := s.v[j*s.length : (j+1)*s.length]
 		for k, a := range w.active {
 			col[k] = holds(&w.holds[a])[j]
 		}
-		for i, r := range w.spec {
-			col[s.held+i] = w.m.known.rows[r].of[c]
-		}
+		copy(col[s.held:], w.counts[j*ns:(j+1)*ns])
 		col[s.held+ns] = extra[j]
 	}
 	s.pivot = s.pivot[:0]

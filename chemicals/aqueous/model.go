@@ -12,6 +12,7 @@ type Model struct {
 	a, b    float64   // of the activity model
 	ln      []float64 // of the constants: of one of each row, made of masters and water
 	species []int     // rows that are dissolved, masters first
+	ions    []ion     // of each row, what its activity coefficient takes
 	carbon  int       // row of carbon dioxide as a gas
 	ammonia int       // row of ammonia as a gas
 	davies  bool      // for every ion
@@ -30,9 +31,11 @@ func with(k *known, celsius float64, v variant) (*Model, error) {
 	}
 	m := &Model{known: k, kelvin: celsius + kelvin, ln: make([]float64, len(k.rows)), davies: v.davies}
 	m.a, m.b = debye(m.kelvin)
+	m.ions = make([]ion, len(k.rows))
 	own := make([]float64, len(k.rows))
 	for i := range k.rows {
 		e := &k.rows[i]
+		m.ions[i] = m.ionOf(e)
 		own[i] = e.at(m.kelvin)
 		if e.name == v.row {
 			own[i] += math.Ln10 * (v.logK - e.logK)
@@ -57,24 +60,35 @@ func (m *Model) Celsius() float64 { return m.kelvin - kelvin }
 // is looked for; none is answered near it.
 const strongest = 25
 
-// activity gives the natural logarithm of the activity coefficient of a row, and how it
-// moves with the logarithm of the ionic strength i; root is the square root of i.
-func (m *Model) activity(e *entry, i, root float64) (ln, slope float64) {
-	of := e.form
-	if m.davies && e.charge != 0 {
-		of = davies
+// ion is what the activity coefficient of a species takes, in natural logarithms.
+type ion struct {
+	charge float64
+	square float64 // of the charge
+	limit  float64 // -A z^2
+	size   float64 // B a; 1 in the model of one parameter
+	linear float64 // of the ionic strength
+}
+
+// ionOf is that of a row.
+func (m *Model) ionOf(e *entry) ion {
+	z := e.charge * e.charge
+	out := ion{charge: e.charge, square: z, limit: -math.Ln10 * m.a * z, size: m.b * e.size, linear: math.Ln10 * e.b}
+	if e.form == davies || m.davies && z != 0 {
+		out.size, out.linear = 1, 0.3*math.Ln10*m.a*z
 	}
-	switch of {
-	case wateq:
-		d := 1 / (1 + m.b*e.size*root)
-		c := -m.a * e.charge * e.charge * root * d
-		return math.Ln10 * (c + e.b*i), math.Ln10 * (0.5*c*d + e.b*i)
-	case davies:
-		d := 1 / (1 + root)
-		c := -m.a * e.charge * e.charge
-		return math.Ln10 * c * (root*d - 0.3*i), math.Ln10 * c * (0.5*root*d*d - 0.3*i)
+	return out
+}
+
+// activity gives the natural logarithm of the activity coefficient, and how it moves with
+// the logarithm of the ionic strength i; root is the square root of i.
+func (x *ion) activity(i, root float64) (ln, slope float64) {
+	b := x.linear * i
+	if x.square == 0 {
+		return b, b
 	}
-	return math.Ln10 * e.b * i, math.Ln10 * e.b * i
+	d := 1 / (1 + x.size*root)
+	c := x.limit * root * d
+	return c + b, 0.5*c*d + b
 }
 
 // Species are the names of what can be dissolved.

@@ -21,6 +21,7 @@ type newton struct {
 	drawn         float64 // mol of water in species, per kg
 	slopeOfWater  float64
 	slopeOfMass   float64
+	perWater      float64 // 1 over the kg of water
 	count         int
 	worst, before float64
 }
@@ -68,17 +69,19 @@ func (w *work) evaluate() float64 {
 	}
 	w.charges, w.sum, w.drawn = 0, 0, 0
 	s := &w.side
-	for k, r := range w.spec {
-		e := &w.m.known.rows[r]
+	for k := range w.ions {
+		x := &w.ions[k]
 		ln := w.constant[k] + w.ofWater[k]*w.lnWater
 		for at := s.at[k]; at < s.at[k+1]; at++ {
 			ln += s.count[at] * w.u[s.which[at]]
 		}
-		g, slope := w.m.activity(e, i, root)
-		ln = math.Min(ln-g, 60)
+		g, slope := x.activity(i, root)
+		if ln -= g; ln > 60 {
+			ln = 60
+		}
 		v := math.Exp(ln)
 		w.ln[k], w.slope[k], w.mol[k] = ln, slope, v*kg
-		w.charges += v * e.charge * e.charge
+		w.charges += v * x.square
 		w.sum += v
 		w.drawn += v * w.draws[k]
 		w.gather(k, v*kg)
@@ -89,7 +92,7 @@ func (w *work) evaluate() float64 {
 	worst := 0.0
 	for b := range nb {
 		w.left[b] = math.Log((w.up[b] + 1e-300) / (w.down[b] + 1e-300))
-		worst = math.Max(worst, math.Abs(w.left[b]))
+		worst = larger(math.Abs(w.left[b]), worst)
 	}
 	return math.Max(worst, w.others(nb))
 }
@@ -163,6 +166,7 @@ func (w *work) linear() {
 	nb, c := w.rows.n, w.count
 	a := w.matrix
 	clear(a)
+	w.perWater = math.Exp(-w.lnKg)
 	for k := range w.spec {
 		w.linearOf(k, w.mol[k], w.slope[k], true)
 	}
@@ -189,38 +193,43 @@ func (w *work) linear() {
 // linearOf adds what one species moves. One of a gas depends on no strength of the
 // solution and on no mass of water.
 func (w *work) linearOf(k int, mol, slope float64, dissolved bool) {
-	nb, c := w.rows.n, w.count
-	e := &w.m.known.rows[w.spec[k]]
-	from, to := w.side.at[k], w.side.at[k+1]
-	add := func(row int, by float64, kg bool) {
-		line := w.matrix[row*c : (row+1)*c]
-		for at := from; at < to; at++ {
-			line[w.side.which[at]] += by * w.side.count[at]
-		}
-		line[nb] -= by * slope
-		line[nb+1] += by * w.ofWater[k]
-		if kg {
-			line[nb+2] += by
-		}
-	}
+	nb := w.rows.n
 	for at := w.rows.at[k]; at < w.rows.at[k+1]; at++ {
 		b := int(w.rows.which[at])
 		v := w.rows.count[at] * mol
 		if v > 0 {
-			add(b, v/(w.up[b]+1e-300), dissolved)
+			v /= w.up[b] + 1e-300
 		} else {
-			add(b, v/(w.down[b]+1e-300), dissolved)
+			v /= w.down[b] + 1e-300
+		}
+		w.line(b, k, v, slope)
+		if dissolved {
+			w.matrix[b*w.count+nb+2] += v
 		}
 	}
 	if !dissolved {
 		return
 	}
-	m := mol / math.Exp(w.lnKg)
-	if e.charge != 0 {
-		add(nb, m*e.charge*e.charge/w.charges, false)
+	m := mol * w.perWater
+	if z := w.ions[k].square; z != 0 {
+		w.line(nb, k, m*z/w.charges, slope)
 	}
-	add(nb+1, m, false)
-	add(nb+2, m*w.draws[k], false)
+	w.line(nb+1, k, m, slope)
+	if d := w.draws[k]; d != 0 {
+		w.line(nb+2, k, m*d, slope)
+	}
+}
+
+// line adds to an equation what a species moves by its activity.
+func (w *work) line(row, k int, by, slope float64) {
+	nb := w.rows.n
+	line := w.matrix[row*w.count : (row+1)*w.count]
+	s := &w.side
+	for at := s.at[k]; at < s.at[k+1]; at++ {
+		line[s.which[at]] += by * s.count[at]
+	}
+	line[nb] -= by * slope
+	line[nb+1] += by * w.ofWater[k]
 }
 
 // search takes steps of Newton, none longer than helps, until no more than near is left.
@@ -258,7 +267,12 @@ func (w *work) direct() bool {
 	if !lapack64.Getrf(a, w.pivots) {
 		return false
 	}
-	lapack64.Getrs(blas.NoTrans, a, blas64.General{Rows: c, Cols: 1, Stride: 1, Data: w.step}, w.pivots)
+	for i, p := range w.pivots {
+		w.step[i], w.step[p] = w.step[p], w.step[i]
+	}
+	x := blas64.Vector{N: c, Inc: 1, Data: w.step}
+	blas64.Trsv(blas.NoTrans, blas64.Triangular{Uplo: blas.Lower, Diag: blas.Unit, N: c, Stride: c, Data: w.matrix}, x)
+	blas64.Trsv(blas.NoTrans, blas64.Triangular{Uplo: blas.Upper, Diag: blas.NonUnit, N: c, Stride: c, Data: w.matrix}, x)
 	return true
 }
 

@@ -14,6 +14,7 @@ type start struct {
 	t      []float64 // what each of those in use counts, column by column: all, then amounts
 	length int
 	worth  []float64 // as it counts now
+	gain   []float64 // of coming into use
 	full   []float64 // at the concentration that is allowed
 	in     []int     // who is in use, by column
 	kept   []bool    // who stays in use
@@ -52,6 +53,7 @@ func (w *work) guess(from beginning) {
 	w.lnI = math.Log(math.Min(strength, 1))
 	s := w.begin(total)
 	for range from.rounds {
+		s.weigh()
 		n := 0
 		for n < exchanges && s.exchange(len(w.spec)+len(w.holds)) {
 			n++
@@ -83,14 +85,13 @@ func (w *work) guess(from beginning) {
 // kept at a fixed activity, which is worth what it is worth.
 func (w *work) begin(total []float64) *start {
 	ns, nc, nh := len(w.spec), len(w.comp), len(w.holds)
-	s := &start{length: ns + nh + 1, worth: make([]float64, ns+nh), full: make([]float64, ns+nh), in: make([]int, nc),
+	s := &start{length: ns + nh + 1, worth: make([]float64, ns+nh), full: make([]float64, ns+nh),
+		gain: make([]float64, ns+nh), in: make([]int, nc),
 		kept: make([]bool, ns+nh)}
 	s.t = make([]float64, nc*s.length)
-	for j, c := range w.comp {
+	for j := range w.comp {
 		col := s.t[j*s.length : (j+1)*s.length]
-		for i, r := range w.spec {
-			col[i] = w.m.known.rows[r].of[c]
-		}
+		copy(col, w.counts[j*ns:(j+1)*ns])
 		for k := range w.holds {
 			col[ns+k] = w.holds[k].act[j]
 		}
@@ -161,14 +162,23 @@ func (s *start) keep(who int, h *hold) {
 	}
 }
 
+// weigh works out what each would gain, per mol, if it came into use.
+func (s *start) weigh() {
+	for i, v := range s.worth {
+		s.gain[i] = -v
+	}
+	for c, in := range s.in {
+		w := s.worth[in]
+		for i, v := range s.t[c*s.length : c*s.length+len(s.worth)] {
+			s.gain[i] += v * w
+		}
+	}
+}
+
 // exchange makes the step that gains most per mol; false where none gains.
 func (s *start) exchange(all int) bool {
 	best, who := 1e-9, -1
-	for i := range all {
-		gain := -s.worth[i]
-		for c, in := range s.in {
-			gain += s.t[c*s.length+i] * s.worth[in]
-		}
+	for i, gain := range s.gain[:all] {
 		if gain > best {
 			best, who = gain, i
 		}
@@ -207,7 +217,13 @@ func (s *start) pivot(at, who int) {
 			}
 		}
 	}
-	s.worth[s.in[at]] = s.full[s.in[at]]
+	g := s.gain[who]
+	for i := range s.gain {
+		s.gain[i] -= g * p[i]
+	}
+	out := s.in[at]
+	s.gain[out] += s.worth[out] - s.full[out]
+	s.worth[out] = s.full[out]
 	s.in[at] = who
 }
 

@@ -64,7 +64,7 @@ func (s *State) Closure() float64 {
 		for j, c := range w.comp {
 			ln += e.of[c] * w.x[j]
 		}
-		g, _ := w.m.activity(e, math.Min(i, strongest), math.Sqrt(math.Min(i, strongest)))
+		g, _ := w.ions[n].activity(math.Min(i, strongest), math.Sqrt(math.Min(i, strongest)))
 		if v := math.Exp(ln - g + w.lnKg); v > 1e-290 {
 			worst = larger(worst, 0.01*math.Abs(v/w.mol[n]-1)) // a constant to 1e-8
 		}
@@ -74,7 +74,7 @@ func (s *State) Closure() float64 {
 
 // larger keeps what is not a number.
 func larger(a, b float64) float64 {
-	if a >= b {
+	if a > b || math.IsNaN(a) {
 		return a
 	}
 	return b

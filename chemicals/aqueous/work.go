@@ -9,6 +9,8 @@ type work struct {
 	m       *Model
 	comp    []int     // masters present, H+ first
 	spec    []int     // rows of species present, masters first and in the order of comp
+	ions    []ion     // of these
+	counts  []float64 // of masters in these, master by master
 	total   []float64 // mol of each master, dissolved or not
 	water   float64   // mol of water, bound or not
 	fixed   bool      // 1 kg of water is there, whatever else happens
@@ -31,7 +33,8 @@ const perKg = 55.506 // mol of water in 1 kg, as the source of the constants tak
 
 // newWork makes room for the masters that have something in them.
 func (m *Model) newWork(total []float64, water float64, some uint32) *work {
-	w := &work{m: m, water: water}
+	w := &work{m: m, water: water, comp: make([]int, 0, len(total)), total: make([]float64, 0, len(total)),
+		spec: make([]int, 0, len(m.species)), ions: make([]ion, 0, len(m.species))}
 	for j := range total {
 		if some>>j&1 == 1 {
 			w.comp = append(w.comp, j)
@@ -40,7 +43,13 @@ func (m *Model) newWork(total []float64, water float64, some uint32) *work {
 	}
 	for _, i := range m.species {
 		if m.known.rows[i].present&^some == 0 {
-			w.spec = append(w.spec, i)
+			w.spec, w.ions = append(w.spec, i), append(w.ions, m.ions[i])
+		}
+	}
+	w.counts = make([]float64, len(w.comp)*len(w.spec))
+	for i, r := range w.spec {
+		for j, c := range w.comp {
+			w.counts[j*len(w.spec)+i] = m.known.rows[r].of[c]
 		}
 	}
 	n := len(w.spec) + 1
