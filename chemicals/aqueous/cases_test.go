@@ -161,7 +161,10 @@ func (c *aCase) results(s *aqueous.State) []result {
 		add("transfer CO2(g)", "mol into phase", s.Air())
 	case aqueous.Pressure, aqueous.Space:
 		add("gas CO2(g)", "mol", mol)
-		add(fmt.Sprintf("gas volume %g C", c.celsius), "L (real-gas, 1 atm)", litres)
+		add("gas volume 25 C", "L (real-gas, 1 atm)", litres)
+		if c.celsius != 25 { // a file may name it by the temperature it has
+			add(fmt.Sprintf("gas volume %g C", c.celsius), "L (real-gas, 1 atm)", litres)
+		}
 		add("gas pressure", "atm", s.Pressure())
 	}
 	if c.mix.Reagent != "" {

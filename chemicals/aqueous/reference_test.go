@@ -27,9 +27,9 @@ func (c *aCase) solve() (*aqueous.State, error) {
 }
 
 // misses lists the figures of a case that are off.
-func (c *aCase) misses(s *aqueous.State) (out []string, compared int) {
+func (c *aCase) misses(results []result) (out []string, compared int) {
 	got := map[string]float64{}
-	for _, r := range c.results(s) {
+	for _, r := range results {
 		got[r.quantity] = r.value
 	}
 	for _, r := range c.rows {
@@ -74,9 +74,6 @@ func TestCases(t *testing.T) {
 	w.Write(strings.Split("case_id,group,description,database,quantity,value,unit,status,validity", ","))
 	passed, all, figures := map[string]int{}, map[string]int{}, 0
 	for _, c := range cases {
-		if !c.runs() {
-			continue
-		}
 		all[c.gate]++
 		misses, n := c.judge(t, w)
 		figures += n
@@ -92,20 +89,32 @@ func TestCases(t *testing.T) {
 	}
 }
 
+// figures are those of a case, and why they are outside of what the model is held for.
+func (c *aCase) figures() ([]result, string, error) {
+	if !c.runs() {
+		out, err := c.bulk()
+		return out, "", err
+	}
+	s, err := c.solve()
+	if err != nil {
+		return nil, "", err
+	}
+	return c.results(s), strings.Join(s.Outside(), "; "), nil
+}
+
 // judge solves a case, writes its figures and counts those that are off and all.
 func (c *aCase) judge(t *testing.T, w *csv.Writer) (misses, figures int) {
-	s, err := c.solve()
+	results, outside, err := c.figures()
 	if err != nil {
 		t.Errorf("%s (%s): %v", c.id, c.gate, err)
 		w.Write([]string{c.id, c.rows[0].group, c.rows[0].description, "", "error", err.Error(), "text", "", ""})
 		return 1, 0
 	}
-	outside := strings.Join(s.Outside(), "; ")
-	for _, r := range c.results(s) {
+	for _, r := range results {
 		w.Write([]string{c.id, c.rows[0].group, c.rows[0].description, "own constants", r.quantity,
 			strconv.FormatFloat(r.value, 'g', 7, 64), r.unit, "computed", cmp.Or(outside, "inside")})
 	}
-	all, figures := c.misses(s)
+	all, figures := c.misses(results)
 	for _, miss := range all {
 		switch {
 		case c.gate == "yes", c.gate == "indicative":
