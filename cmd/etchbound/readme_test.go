@@ -58,3 +58,23 @@ func excerpt(t *testing.T, args []string, from, to string) string {
 	}
 	return "\n" + strings.ReplaceAll(strings.TrimSpace(part), "## Hold points", "Hold points:") + "\n\n"
 }
+
+// The starter and the slip in it that the README shows are the ones the program writes
+// and refuses.
+func TestReadmeShowsTheStarter(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join(home, "..", "..", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := t.TempDir()
+	starter := call(t, dir, nil, "starter", "salt-acid", "--precursor", "Ti3AlC2", "--batch", "2 g").out
+	_, rest, _ := strings.Cut(starter, "  - do: charge\n")
+	charge := "  - do: charge\n" + strings.Join(strings.SplitAfterN(rest, "\n", 5)[:4], "")
+	put(t, dir, "mine.yaml", strings.Replace(starter, "volume: 60 mL}", "volume: 60}", 1))
+	refused := call(t, dir, nil, "check", "mine.yaml").err
+	for _, want := range []string{charge, refused} {
+		if len(want) < 100 || !strings.Contains(string(text), want) {
+			t.Errorf("the README does not show\n%s", want)
+		}
+	}
+}

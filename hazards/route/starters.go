@@ -36,8 +36,9 @@ func Starters() []Starter {
 
 // WriteStarter writes the starter called name for batch (a mass above zero) of
 // powder of the given phase, a formula such as Ti3AlC2. The amounts are in
-// proportion to the powder; times of addition and bores grow with the cube root
-// of the mass above one gram, the least that geometry asks.
+// proportion to the powder; above one gram times of addition grow with the cube root of
+// the mass, the least that geometry asks, up to seven hours, and bores with its square
+// root, as the gas that comes all by itself asks.
 func WriteStarter(w io.Writer, name, phase string, batch quantity.Value) error {
 	if !starterNamed(name) {
 		return fmt.Errorf("no starter is called %q: there are %s", name, starterNames())
@@ -52,11 +53,28 @@ func WriteStarter(w io.Writer, name, phase string, batch quantity.Value) error {
 	t, err := template.New(name+".yaml").Funcs(template.FuncMap{
 		"amount":  func(perGram, least float64) string { return figures(max(perGram*grams, least), 3) },
 		"growing": func(atOneGram float64) string { return figures(atOneGram*max(1, math.Cbrt(grams)), 2) },
+		"addition": func(atOneGram, capacity float64) string {
+			return figures(min(longestAddition, atOneGram*max(1, math.Cbrt(grams))*thicker(capacity*grams)), 2)
+		},
+		"bore": func(atOneGram float64) string { return figures(atOneGram*max(1, math.Sqrt(grams)), 2) },
 	}).ParseFS(starterFiles, "starters/"+name+".yaml")
 	if err != nil {
 		return err
 	}
 	return t.Execute(w, struct{ Phase, Batch string }{phase, batchText(batch, grams)})
+}
+
+// longestAddition is in minutes, less than the shortest etch of the starters: what takes
+// more wants another vessel, and no other number in a starter.
+const longestAddition = 420
+
+// thicker is how much longer an addition takes where a bottle of a capacity in mL is so
+// big that its wall is taken as a thick one, through which the bath takes less.
+func thicker(capacity float64) float64 {
+	if capacity/1000 > chemicals.Base().Num("wall.big").V {
+		return 3
+	}
+	return 1
 }
 
 // batchText is the batch as the writer gave it, or in grams if he gave none.
