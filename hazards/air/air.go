@@ -32,6 +32,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 	}
 	r.evolved()
 	r.fire()
+	r.mist()
 	r.averages()
 	r.spill()
 	r.delivery()

@@ -25,13 +25,13 @@ func Breath(c route.Case, w *working.Sheet) func(step int, agent string, n, all 
 }
 
 func (r *reader) boiling(id figure.ID, n, all working.Num, says phrase.Phrase) {
-	share, near := r.leak()
-	q, room, b, s := r.exchange(), r.room(), r.c.Store.Num("air.near").As("B"), share.As("s")
+	share, _ := r.leak()
+	q, room, s := r.exchange(), r.room(), share.As("s")
 	put := func(quantity string, v working.Num, cond phrase.Phrase) {
 		r.put(quantity, id.Place, id.Agent, id.Case, v, cond)
 	}
-	put("air.breathing_zone", r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*(3600/Q+60/B)",
-		1e6*s.V*n.V*r.vm.V/1000*(3600/q.V+60/b.V), s, n, r.vm, q, b), phrase.Of(near, says))
+	breathed, near := r.near(n)
+	put("air.breathing_zone", breathed, phrase.Of(near, says))
 	c := r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*3600/Q", 1e6*s.V*n.V*r.vm.V/1000*3600/q.V, s, n, r.vm, q)
 	if !room.Unknown() {
 		c = r.w.Line("C", "ppm", "1e6*s*Vm/1000*min(n*3600/Q,N/V_r)",

@@ -64,6 +64,9 @@
 // air.boiled_off is the HF, of all fluoride, and the HCl that go off with the liquor that
 // the heat left over at boiling drives out: at most a mole with each mole of it.
 //
+// air.mist is the acid in the drops that gas throws up where it bubbles out of a liquor, so
+// much liquor a litre of gas; it reaches people as air.breathing_zone:mist.
+//
 // # Gas without a smell
 //
 //	air.oxygen         = x_0 exp(-v/V)         room, hood, cabinet

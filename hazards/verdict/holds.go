@@ -36,6 +36,13 @@ func (h *Hold) takes(says phrase.Phrase) bool {
 	return true
 }
 
+// at notes where a hold point holds.
+func at(h *Hold, place figure.Place) {
+	if !place.IsZero() && !slices.Contains(h.Places, place) {
+		h.Places = append(h.Places, place)
+	}
+}
+
 // onlyPart is the one phrase that stands in another.
 func onlyPart(p phrase.Phrase) (phrase.Phrase, bool) {
 	if len(p.Args) != 1 || len(p.More) > 0 {
@@ -84,11 +91,11 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 		if f.Verdict.Rank() < figure.Exceeds.Rank() {
 			continue
 		}
+		if f.Figure.Case == figure.By(figure.Mist) {
+			at(add("acid_mist", phrase.Of("hold.acid_mist")), f.Figure.Place)
+		}
 		if holdFinding[f.Limit.ID] && f.Limit.Origin != limit.Local && !supposed(f.Figure) {
-			h := add(f.Limit.ID, stops(r, k, f))
-			if at := f.Figure.Place; !at.IsZero() && !slices.Contains(h.Places, at) {
-				h.Places = append(h.Places, at)
-			}
+			at(add(f.Limit.ID, stops(r, k, f)), f.Figure.Place)
 		}
 	}
 	said(true)
