@@ -28,9 +28,13 @@ func Make(c route.Case) (Review, error) {
 	out := Review{Case: c, Sheet: w, Walk: a.Walk, Runs: a.Runs, Courses: a.Courses, Used: used, Applied: c.Applied}
 	out.Assumptions = doubt.Assumptions(swung.Data, a.Figures, swung.Ends)
 	out.Doubts = doubt.Count(c.Store, used, w)
+	out.Leads = swung.Leads
 	verdict.WidenClasses(c, &a.Walk, a.Figures)
 	out.Figures = verdict.Bare(verdict.WithoutTraces(a.Figures))
 	out.Findings = verdict.Judge(c, out.Figures, &a.Walk)
+	if !c.Brief {
+		out.Turns = swung.Turns(out.Findings)
+	}
 	out.NotAssessed = NotAssessed()
 	out.Warnings = append(phrase.AsAll(c.Route.Notices), a.Warnings...)
 	out.Warnings = append(out.Warnings, c.Limits.Notices...)

@@ -12,6 +12,7 @@ import (
 	"etchbound/hazards/labelling"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
+	"etchbound/hazards/ranges"
 	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
 )
@@ -28,6 +29,8 @@ type Review struct {
 	Used        []chemicals.Datum   // rows the traced run read, by id
 	Applied     []chemicals.Applied // overrides, with old and new value
 	Milder      []Milder            // verdicts that those overrides made milder
+	Turns       []ranges.Turn       // what each datum does to the verdicts that are near or exceed
+	Leads       *ranges.Leads       // on what the dangerous ends stand; nil of a brief case
 	Assumptions []Assumption
 	Doubts      doubt.Counts // numbers used that nobody has read or measured
 	Unknown     []UnknownItem

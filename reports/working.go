@@ -19,7 +19,7 @@ func BuildWorking(r hazards.Review, o draft.Options) document.Document {
 	title := words.Of("book.title", d.Title())
 	front, rest := book.Sections(d)
 	front.Title = title
-	at := len(rest) - 1 // the data come before the lines that use them
+	at := len(rest) - 2 // the data come before the lines that use them
 	rest = append(append(rest[:at:at], review.Checked(d)), rest[at:]...)
 	for i := range rest {
 		rest[i].Number = strconv.Itoa(i + 1)

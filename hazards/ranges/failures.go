@@ -28,6 +28,7 @@ func (r *ranger) failures(searched *lots) {
 	keys = slices.Compact(keys)
 	found := make([]found, len(keys))
 	workers.Each(len(keys), func(i int) { found[i] = searched.with(r.store(keys[i]), assess.Of(assess.Upset)) })
+	r.failed = tries{keys, found}
 	for i := range r.base {
 		if r.base[i].Searched {
 			r.between(i, found)

@@ -89,6 +89,10 @@ type ranger struct {
 	about  func(*figure.Figure) bool // the figures whose ranges are asked for; nil: all
 	moves  map[string]bool           // the variables that can move them; nil: all
 	swings []found                   // [variable*4 + (low, quarter, three quarters, high)]
+
+	corners tries             // of all figures but those that a search finds
+	own     func(i int) []int // the corners of a figure, by their number
+	failed  tries             // the runs in which what a search finds was looked for
 }
 
 // newRanger is for the figures of an assessment of a case, without what only a
@@ -217,8 +221,9 @@ func (r *ranger) bends(v int) assess.Set {
 
 // Swung is what was found where each datum of a case was moved for itself.
 type Swung struct {
-	Data []chemicals.Datum // what was moved: of data that move together, the first
-	r    *ranger
+	Data  []chemicals.Datum // what was moved: of data that move together, the first
+	Leads *Leads            // nil of a brief case
+	r     *ranger
 }
 
 // Ends are the figures with a datum, by its number in Data, at its low and at its
@@ -232,10 +237,13 @@ func (s *Swung) Ends(v int) (low, high []float64) {
 func Set(c route.Case, used []chemicals.Datum, a *assess.Assessment) *Swung {
 	r := newRanger(c, variables(used), a)
 	r.setAll(!c.Brief)
+	out := &Swung{r: r}
 	if !c.Brief {
 		r.failures(newLots(assess.Keep(c, a.Courses), a))
+		out.Leads = r.leadOf()
+		r.base = slices.Clone(a.Figures) // who has them takes some out and puts others in
+		r.lots.base = r.base
 	}
-	out := &Swung{r: r}
 	for v := range r.vars {
 		out.Data = append(out.Data, r.vars[v].rows[0])
 	}
@@ -263,8 +271,10 @@ func (r *ranger) setAll(search bool) {
 	if search {
 		c.also(assess.Of(assess.Gas))
 	}
+	r.own = func(i int) []int { return append([]int{want[i][0], want[i][1]}, more[i]...) }
 	found := r.all(c.keys, c.want)
 	r.done = append(r.done, tries{c.keys, found})
+	r.corners = tries{c.keys, found}
 	for i := range r.base {
 		if r.base[i].Searched {
 			continue

@@ -20,7 +20,7 @@ func Sections(d *draft.Draft) (front document.Section, rest []document.Section) 
 		document.List{Items: []string{words.Of("book.figures", len(k.shown)),
 			words.Of("book.findings", len(d.Review.Findings)),
 			words.Of("book.lines", len(k.told), len(b.sheet().Lines))}}}}
-	return front, []document.Section{k.register(), k.conditions(), k.findings(), k.lines()}
+	return front, []document.Section{k.register(), k.conditions(), k.findings(), k.ends(), k.lines()}
 }
 
 // A binding is the book on its way: which figures it shows under which number, which

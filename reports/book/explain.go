@@ -36,6 +36,7 @@ func Explain(w io.Writer, r hazards.Review, figureID string) error {
 	}
 	e.head(f)
 	e.tree(f)
+	hazards.Ends(&r, []figure.ID{f.ID}, e.end)
 	return e.w.Flush()
 }
 
@@ -70,6 +71,7 @@ func nearestOf(s string, from []string, n int) []string {
 type explainer struct {
 	b     *builder
 	w     *bufio.Writer
+	sheet *working.Sheet
 	shown map[int]bool
 	data  map[string]*chemicals.Datum
 }
@@ -95,17 +97,29 @@ func (e *explainer) head(f *figure.Figure) {
 }
 
 func (e *explainer) tree(f *figure.Figure) {
-	s := e.b.Review.Sheet
-	if n := f.Value.Line(); s != nil && n > 0 && n <= len(s.Lines) {
+	e.sheet = e.b.Review.Sheet
+	if n := f.Value.Line(); e.sheet != nil && n > 0 && n <= len(e.sheet.Lines) {
 		e.line(0, n)
 		return
 	}
 	e.print(0, words.Of("sheets.none"))
 }
 
+// end shows the working of the dangerous end: what stands elsewhere than at its best
+// estimate there, then its lines.
+func (e *explainer) end(x *hazards.End) {
+	e.print(0, "")
+	e.print(0, words.Of("explain.end_"+endWord(x), number.Units{}.Amount(x.Figure.Quantity, x.Figure.Agent, x.Value.V, 0)))
+	for i := range x.Stood {
+		e.print(1, stoodText(&x.Stood[i]))
+	}
+	e.sheet, e.shown = x.Sheet, map[int]bool{}
+	e.line(0, x.Value.Line())
+}
+
 // line prints one line and what it was made from, one step further in.
 func (e *explainer) line(depth, n int) {
-	l := &e.b.Review.Sheet.Lines[n-1]
+	l := &e.sheet.Lines[n-1]
 	if e.shown[n] && len(l.In) > 0 {
 		e.print(depth, words.Of("explain.shown", n, l.Symbol, number.Measure(l.V, draft.SheetDigits, l.Unit)))
 		return
@@ -120,7 +134,7 @@ func (e *explainer) line(depth, n int) {
 	}
 	seen := map[int]bool{}
 	for _, in := range l.In {
-		if in.Line > 0 && in.Line <= len(e.b.Review.Sheet.Lines) && !seen[in.Line] {
+		if in.Line > 0 && in.Line <= len(e.sheet.Lines) && !seen[in.Line] {
 			seen[in.Line] = true
 			e.line(depth+1, in.Line)
 		}

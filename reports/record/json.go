@@ -51,6 +51,7 @@ type Shape struct {
 	Series      []seriesJSON     `json:"series"`
 	Replaced    []replacedJSON   `json:"replaced"`
 	Milder      []milderJSON     `json:"milder"`
+	Turns       []turnJSON       `json:"turns"`
 	Assumptions []assumptionJSON `json:"assumptions"`
 	Unknown     []unknownJSON    `json:"unknown"`
 	NotAssessed []string         `json:"not_assessed"`
@@ -175,13 +176,35 @@ type lineJSON struct {
 	At      string      `json:"at"`
 }
 
-// endJSON is how the dangerous end of a figure was worked out. This version
-// writes none.
+// endJSON is how the dangerous end of a figure was worked out.
 type endJSON struct {
-	Figure string     `json:"figure"`
-	End    string     `json:"end"`
-	Line   int        `json:"line"`
-	Lines  []lineJSON `json:"lines"`
+	Figure string      `json:"figure"`
+	End    string      `json:"end"`
+	Data   []stoodJSON `json:"data"`
+	Line   int         `json:"line"`
+	Lines  []lineJSON  `json:"lines"`
+}
+
+// stoodJSON is a datum that is not at its best estimate at that end.
+type stoodJSON struct {
+	ID    string `json:"id"`
+	Value Nine   `json:"value"`
+	At    Nine   `json:"at"`
+	Unit  string `json:"unit"`
+}
+
+// turnJSON is what one datum does to a verdict.
+type turnJSON struct {
+	Finding string `json:"finding"`
+	Verdict string `json:"verdict"`
+	Datum   string `json:"datum"` // empty where the whole range has the verdict
+	Value   Nine   `json:"value"`
+	Low     Nine   `json:"low"`
+	High    Nine   `json:"high"`
+	Unit    string `json:"unit"`
+	Worst   Nine   `json:"worst"`
+	At      Nine   `json:"at"` // null where its whole range does not turn it
+	Becomes string `json:"becomes"`
 }
 
 type inputJSON struct {

@@ -28,9 +28,10 @@ func newReviewJSON(r *hazards.Review, o draft.Options) Shape {
 				list(s.At)}
 		}),
 		Labels: each(r.Labels, labelToJSON),
-		Lines:  linesToJSON(r.Sheet), Ends: []endJSON{}, Data: b.dataJSON(), Sources: b.sourcesJSON(),
+		Lines:  linesToJSON(r.Sheet), Ends: endsToJSON(r), Data: b.dataJSON(), Sources: b.sourcesJSON(),
 		Account: b.accountJSON(), Series: b.seriesJSON(),
 		Replaced: each(r.Applied, replacedToJSON(r)), Milder: each(r.Milder, milderToJSON),
+		Turns:       each(r.Turns, turnToJSON),
 		Assumptions: each(r.Assumptions, assumptionToJSON), Unknown: each(r.Unknown, unknownToJSON),
 		NotAssessed: list(r.NotAssessed), Warnings: words.SayAll(r.Warnings),
 	}

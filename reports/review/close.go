@@ -77,7 +77,7 @@ func (b *builder) actions() document.Section {
 func (b *builder) values() document.Section {
 	s := document.Begin("values")
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.lead")})
-	s.Subs = append(s.Subs,
+	s.Subs = append(s.Subs, sub("turns", b.turnBlocks()),
 		sub("unknown", b.unknownBlocks()), folded("assumptions", b.assumptionBlocks()),
 		folded("data", b.dataBlocks()), sub("overrides", b.overrideBlocks()),
 		folded("limits", b.limitBlocks()), folded("sources", b.sourceBlocks()), sub("warnings", b.warningBlocks()))
