@@ -13,14 +13,6 @@ import (
 	"etchbound/reports/words"
 )
 
-// endWord names the end of a range.
-func endWord(e *hazards.End) string {
-	if e.High {
-		return "high"
-	}
-	return "low"
-}
-
 // stoodText is a datum with where it stands and its best estimate.
 func stoodText(s *ranges.Stood) string {
 	return words.Of("ends.stood", draft.DatumName(s.ID), number.Measure(s.At, draft.SheetDigits, s.Unit),

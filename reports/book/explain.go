@@ -109,7 +109,11 @@ func (e *explainer) tree(f *figure.Figure) {
 // estimate there, then its lines.
 func (e *explainer) end(x *hazards.End) {
 	e.print(0, "")
-	e.print(0, words.Of("explain.end_"+endWord(x), number.Units{}.Amount(x.Figure.Quantity, x.Figure.Agent, x.Value.V, 0)))
+	key := "explain.end_low"
+	if x.High {
+		key = "explain.end_high"
+	}
+	e.print(0, words.Of(key, number.Units{}.Amount(x.Figure.Quantity, x.Figure.Agent, x.Value.V, 0)))
 	for i := range x.Stood {
 		e.print(1, stoodText(&x.Stood[i]))
 	}
