@@ -29,7 +29,7 @@ func (r *Review) Member(id figure.ID) figure.ID {
 }
 
 // Deciding are the figures on which the verdicts stand that are near or exceed, of what
-// is as it is meant: of each quantity, agent and limit that of the worst place and law.
+// is as it is meant: of each quantity and agent that of the worst place and law.
 func (r *Review) Deciding() []figure.ID {
 	by := map[figure.FindingID]figure.ID{}
 	for i := range r.Findings {

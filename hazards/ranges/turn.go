@@ -38,8 +38,9 @@ type matter struct {
 }
 
 // Turns are the turns of the verdicts that are near or exceed, of what is as it is meant:
-// of each quantity, agent and limit that of the worst place and law, and of the worst
-// whose range does not all have it; a row for each datum that is not at its best estimate. A verdict that the whole range has stands with
+// of each quantity and agent that of the worst place and law, and of the worst
+// whose range does not all have it; a row for each datum that is not at its best estimate. A
+// verdict that the whole range has stands with
 // no datum, for none can turn it. The verdict that counts most and the datum of which
 // least has to be known come first.
 func (s *Swung) Turns(findings []figure.Finding) []Turn {

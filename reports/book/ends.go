@@ -72,7 +72,8 @@ func (k *binding) moved(e *hazards.End, line int, told map[string]bool) [][]docu
 		told[says(l)] = true
 		made := document.Code(draft.MadeBy(l))
 		for i := range l.In {
-			made.Text += ", " + words.Of("ends.input", l.In[i].Symbol, number.Measure(l.In[i].V, draft.SheetDigits, l.In[i].Unit))
+			made.Text += ", " + words.Of("ends.input", l.In[i].Symbol,
+				number.Measure(l.In[i].V, draft.SheetDigits, l.In[i].Unit))
 		}
 		out = append(out, []document.Cell{{}, document.Text(strconv.Itoa(was)), document.Code(l.Symbol),
 			document.Text(number.Measure(k.sheet().Lines[was-1].V, draft.SheetDigits, l.Unit)),
