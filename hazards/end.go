@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/assess"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/ranges"
 )
@@ -74,4 +76,15 @@ func Ends(r *Review, ids []figure.ID, tell func(*End)) {
 			}
 		}
 	}
+}
+
+// CoursesAt are the courses of the route with the data where they stand at the dangerous
+// end of a figure; none where that is the best estimate, or is not known.
+func CoursesAt(r *Review, id figure.ID) []course.Course {
+	c, _, there := r.Leads.Case(r.Case, r.Member(id))
+	if !there {
+		return nil
+	}
+	c.Brief = true
+	return assess.Some(c, assess.Of(assess.Thermal)).Courses
 }

@@ -7,22 +7,25 @@ type Chart struct {
 	// ID tells this chart from the others of a page. Any text but the empty
 	// one will do; two charts of a page must differ in it.
 	ID string
-	// Title is drawn above the picture and is its accessible name.
+	// Title is its accessible name; who shows the picture writes it beside.
 	Title string
 	// Alt is what the caller wants said first of what is to be seen. It may be
 	// empty: the sentences made from the data follow in any case.
 	Alt    string
 	X, Y   Axis
 	Curves []Curve
+	Bands  []Curve // the far edge of what a curve may be, of the curve of the same place in Curves; drawn as haze
 	Lines  []Line
 	Marks  []Mark
 }
 
 // Axis is the naming and the scale of one direction. Log asks for a decadic
-// logarithmic scale, on which no value may be below 1e-300.
+// logarithmic scale, on which no value may be below 1e-300. Break is a value at which an
+// X axis is broken: what lies before it takes two fifths of the width, however short.
 type Axis struct {
 	Label, Unit string
 	Log         bool
+	Break       float64
 }
 
 // Curve is a run of points, joined by straight lines on the axes as drawn.
@@ -49,7 +52,7 @@ type Mark struct {
 
 // SVG is the chart as one svg element, complete as a file of its own and inside
 // an HTML page. The same chart gives the same bytes. It is as wide as what holds
-// it; at the 170 mm of an A4 page its smallest letters are 9 points high.
+// it; at half the width of an A4 page its letters are 6.5 points high.
 //
 // Text that has no room is cut and ends in an ellipsis; the desc holds it whole.
 // The error says what cannot be drawn: no ID, no curve, a curve without points,

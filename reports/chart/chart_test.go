@@ -235,7 +235,7 @@ func TestTextIsEscaped(t *testing.T) {
 	c := hard()["escape"]
 	s := svg(t, c)
 	p := read(t, s)
-	for _, want := range []string{`<b>"T" & 'U'</b>`, `<x> ("&")`, "</svg><script> (&amp;)", "<A&B>", `"C"`, "a<b",
+	for _, want := range []string{`<x> ("&")`, "</svg><script> (&amp;)", "<A&B>", `"C"`, "a<b",
 		"a & b > c\ufffd"} {
 		if !slices.ContainsFunc(p.texts, func(w words) bool { return w.s == want }) {
 			t.Errorf("%q is not in the picture", want)

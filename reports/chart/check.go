@@ -30,6 +30,11 @@ func (c Chart) checkParts() error {
 			return fmt.Errorf("curve %d %q: %w", i+1, v.Label, err)
 		}
 	}
+	for i, v := range c.Bands {
+		if err := v.check(c.X.Log, c.Y.Log); err != nil {
+			return fmt.Errorf("band %d: %w", i+1, err)
+		}
+	}
 	for i, l := range c.Lines {
 		if err := drawable(l.Y, c.Y.Log); err != nil {
 			return fmt.Errorf("line %d %q: Y %w", i+1, l.Label, err)

@@ -8,17 +8,10 @@ import (
 
 // draw writes the picture: paper, grid, lines, curves, then what names them.
 func draw(b *strings.Builder, c Chart, p plan) {
-	title, desc := idOf(c.ID, "title"), idOf(c.ID, "desc")
-	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="` + title + " " + desc +
-		`" viewBox="0 0 ` + coordinate(pictureWidth) + " " + coordinate(p.height) +
-		`" width="100%" font-family="sans-serif" font-weight="400" font-style="normal" letter-spacing="0" fill="#000">` +
-		"\n")
-	b.WriteString(`<title id="` + title + `">` + escaped(c.Title) + "</title>\n")
-	b.WriteString(`<desc id="` + desc + `">` + escaped(c.told()) + "</desc>\n")
-	b.WriteString(`<rect width="` + coordinate(pictureWidth) + `" height="` + coordinate(p.height) + `" fill="#fff"/>` +
-		"\n")
-	drawTitle(b, p)
+	open(b, c.ID, c.Title, c.told(), p.height)
+	drawBands(b, c, p)
 	drawAxes(b, c, p)
+	drawBreak(b, p)
 	drawFlags(b, p)
 	for _, l := range c.Lines {
 		stroke(b, []point{{p.left, p.placeY(l.Y)}, {p.right, p.placeY(l.Y)}}, ink, "1.2", "")
@@ -33,13 +26,6 @@ func draw(b *strings.Builder, c Chart, p plan) {
 		drawEnd(b, c, p, e)
 	}
 	b.WriteString("</svg>\n")
-}
-
-func drawTitle(b *strings.Builder, p plan) {
-	for i, l := range p.title {
-		b.WriteString(`<text x="` + coordinate(pad) + `" y="` + coordinate(pad+titleStep*float64(i)+14) +
-			`" font-size="15" font-weight="700">` + escaped(l) + "</text>\n")
-	}
 }
 
 func drawAxes(b *strings.Builder, c Chart, p plan) {

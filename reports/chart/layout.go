@@ -5,22 +5,21 @@ import (
 	"strings"
 )
 
-// Sizes in units of the picture. 680 units on 170 mm make one a quarter of a
-// millimetre, so that letters of 13 are 9 points high.
+// Sizes in units of the picture. It is as wide as half a printed page, where letters of
+// 13 are 6.5 points high, or a telephone held upright, where they are 10 pixels.
 const (
-	pictureWidth = 680.0
+	pictureWidth = 480.0
 	pad          = 6.0
 	letters      = 13.0
-	titleLetters = 15.0
-	titleStep    = 19.0
 	rowStep      = 17.0 // from row to row above the plot
 	lineStep     = 15.0 // from line to line in one label
-	plotHeight   = 270.0
+	plotHeight   = 210.0
 	below        = 50.0 // tick labels and the name of the X axis
-	leader       = 14.0 // from the plot to the sample of a label
-	sample       = 38.0
+	leader       = 10.0 // from the plot to the sample of a label
+	sample       = 26.0
 	sampleGap    = 5.0
-	sideRoom     = 165.0 // the widest text beside the plot
+	sideRoom     = 118.0 // the widest text beside the plot
+	eventRoom    = 175.0 // what the name of an event has right of the plot
 	leastSide    = 34.0  // half a tick label goes beyond the plot
 )
 
@@ -29,7 +28,6 @@ type plan struct {
 	left, right, top, bottom float64 // the plot
 	height                   float64 // the picture
 	x, y                     scale
-	title                    []string
 	flags                    []flag // above the plot; the first names the Y axis
 	ends                     []end  // beside the plot
 }
@@ -57,10 +55,13 @@ func (p plan) baseline(row int) float64 { return p.top - 12 - rowStep*float64(ro
 // arrange finds the place of everything. The widths come first, from left to
 // right, then the heights, which grow with what must stand above and beside.
 func arrange(c Chart) plan {
-	p := plan{y: c.scaleY(), title: wrap(c.Title, titleLetters*bold, pictureWidth-2*pad, 2)}
+	p := plan{y: c.scaleY()}
 	p.left = pad + widestTick(p.y.ticks) + 8
 	lo, hi := span(c.valuesX(), c.X.Log)
 	p.x = scale{lo: lo, hi: hi, log: c.X.Log}
+	if c.X.breaks(lo, hi) {
+		p.x.brk = c.X.Break
+	}
 	p.ends = c.ends()
 	p.right = pictureWidth - max(sideWidth(p.ends), c.overhang(p), leastSide)
 	p.x = c.scaleX(lo, hi, p.right-p.left)
@@ -69,7 +70,7 @@ func arrange(c Chart) plan {
 	for _, f := range p.flags {
 		rows = max(rows, f.row)
 	}
-	p.top = pad + titleStep*float64(len(p.title)) + rowStep*float64(rows+1) + 12
+	p.top = pad + rowStep*float64(rows+1) + 12
 	p.bottom = p.top + max(plotHeight, stacked(p.ends))
 	p.height = p.bottom + below
 	p.placeEnds(c)
@@ -92,6 +93,9 @@ func (c Chart) scaleY() scale {
 	for _, v := range c.Curves {
 		values = append(values, v.Y)
 	}
+	for _, v := range c.Bands {
+		values = append(values, v.Y)
+	}
 	for _, l := range c.Lines {
 		values = append(values, []float64{l.Y})
 	}
@@ -107,6 +111,9 @@ func (c Chart) scaleY() scale {
 // the data, so that a curve reaches its label.
 func (c Chart) scaleX(lo, hi, room float64) scale {
 	var s scale
+	if c.X.breaks(lo, hi) {
+		return brokenAt(c.X.Break, lo, hi, room)
+	}
 	for n := 8; n >= 3; n-- {
 		if s = linear(lo, hi, n, false); c.X.Log {
 			s = logarithmic(lo, hi, n, false)
@@ -132,12 +139,12 @@ func (c Chart) overhang(p plan) float64 {
 	room := 0.0
 	for _, m := range c.Marks {
 		part := p.x.part(m.X)
-		need := min(width(m.Label, letters), sideRoom) + flagGap + pad
+		need := min(width(m.Label, letters), eventRoom) + flagGap + pad + 1
 		if over := need - float64((1-part)*(pictureWidth-p.left)); part > 0 && over > 0 {
 			room = max(room, over/part)
 		}
 	}
-	return min(room, sideRoom+flagGap+pad)
+	return min(room, eventRoom+flagGap+pad)
 }
 
 // flagGap is from the line of an event to its text.
@@ -172,6 +179,9 @@ func (a Axis) fitted() string {
 	return clip(strings.TrimSpace(label+a.suffix()), letters, room)
 }
 
+// mostLines is in how many lines what stands beside the plot is told.
+const mostLines = 6
+
 // stacked is the height of the plot in which all labels beside it fit.
 func stacked(ends []end) float64 {
 	h := 0.0
@@ -188,11 +198,11 @@ func (c Chart) ends() []end {
 	var out []end
 	for i := range c.Curves {
 		if len(c.Curves) > 1 || c.Curves[i].Label != "" {
-			out = append(out, end{lines: wrap(c.called(i), letters, sideRoom, 3), curve: i})
+			out = append(out, end{lines: wrap(c.called(i), letters, sideRoom, mostLines), curve: i})
 		}
 	}
 	for _, l := range c.Lines {
-		out = append(out, end{lines: wrap(l.Label, letters, sideRoom, 3), curve: -1})
+		out = append(out, end{lines: wrap(l.Label, letters, sideRoom, mostLines), curve: -1})
 	}
 	return out
 }

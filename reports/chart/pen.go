@@ -7,18 +7,25 @@ import (
 	"etchbound/reports/plain"
 )
 
-// Greys of the picture. Letters and curves stand at least 7 to 1 against white.
+// Colours of the picture: those of the page it stands in, which has others on a dark
+// ground, and else these, on white. Letters and curves stand at least 4.5 to 1 against it.
 const (
-	ink  = "#000"
-	soft = "#555"
-	hair = "#d4d4d4"
+	ink   = "var(--ink,#000)"
+	soft  = "var(--soft,#555)"
+	hair  = "var(--hair,#d4d4d4)"
+	paper = "var(--paper,#fff)"
+	haze  = "var(--haze,#e6e6e0)"
 )
+
+// shades are fills of bars, each of another lightness, so that grey print tells them too.
+var shades = [Shades]string{"var(--shade-1,#1d4a73)", "var(--shade-2,#e8c27a)", "var(--shade-3,#3f8f7f)",
+	"var(--shade-4,#f4f1e4)", "var(--shade-5,#8a3d2a)", "var(--shade-6,#b9c6d6)"}
 
 // dashes and shapes tell curves apart. Their numbers have no common factor, so
 // that the pair repeats late.
 var (
 	dashes = [...]string{"", "9 4", "2.5 3", "11 3 2.5 3", "18 4", "6 3 2 3 2 3"}
-	tints  = [...]string{ink, soft}
+	tints  = [...]string{"var(--curve-1,#1d4a73)", "var(--curve-2,#a34a00)", "var(--curve-3,#00695c)", ink}
 	shapes = [...]string{
 		"M-3.8 0a3.8 3.8 0 1 0 7.6 0a3.8 3.8 0 1 0-7.6 0z",
 		"M-3.6-3.6H3.6V3.6H-3.6z",
@@ -37,9 +44,9 @@ func shapeOf(curve int) string { return shapes[curve%len(shapes)] }
 // fillOf makes every second marker hollow.
 func fillOf(curve int) string {
 	if curve%2 == 1 {
-		return "#fff"
+		return paper
 	}
-	return ink
+	return tintOf(curve)
 }
 
 // escaped is text as XML holds it in elements and in attributes.
@@ -89,5 +96,18 @@ func write(b *strings.Builder, s string, at point, anchor string) {
 // stamp sets the marker of a curve.
 func stamp(b *strings.Builder, curve int, at point) {
 	b.WriteString(`<path d="` + shapeOf(curve) + `" transform="translate(` + coordinate(at.x) + " " + coordinate(at.y) +
-		`)" fill="` + fillOf(curve) + `" stroke="#000" stroke-width="1.3"/>` + "\n")
+		`)" fill="` + fillOf(curve) + `" stroke="` + tintOf(curve) + `" stroke-width="1.3"/>` + "\n")
+}
+
+// open begins a picture: its name, what it shows in words, and its paper.
+func open(b *strings.Builder, id, title, desc string, height float64) {
+	name, told := idOf(id, "title"), idOf(id, "desc")
+	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="` + name + " " + told +
+		`" viewBox="0 0 ` + coordinate(pictureWidth) + " " + coordinate(height) +
+		`" width="100%" font-family="sans-serif" font-weight="400" font-style="normal" letter-spacing="0" fill="` + ink +
+		`">` + "\n")
+	b.WriteString(`<title id="` + name + `">` + escaped(title) + "</title>\n")
+	b.WriteString(`<desc id="` + told + `">` + escaped(desc) + "</desc>\n")
+	b.WriteString(`<rect width="` + coordinate(pictureWidth) + `" height="` + coordinate(height) + `" fill="` + paper +
+		`"/>` + "\n")
 }

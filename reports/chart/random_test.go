@@ -14,7 +14,8 @@ func chance(r *rand.Rand) Chart {
 		return strings.TrimSpace(strings.Repeat("ab cd ", r.IntN(12)) + strings.Repeat("W", r.IntN(9)))
 	}
 	size := math.Pow(10, 40*r.Float64()-20)
-	c := Chart{ID: "any", Title: word(), X: Axis{word(), "s", r.IntN(4) == 0}, Y: Axis{word(), word(), r.IntN(4) == 0}}
+	c := Chart{ID: "any", Title: word(), X: Axis{Label: word(), Unit: "s", Log: r.IntN(4) == 0},
+		Y: Axis{Label: word(), Unit: word(), Log: r.IntN(4) == 0}}
 	for range 1 + r.IntN(7) {
 		v := Curve{Label: word()}
 		x := size * (1 + r.Float64())

@@ -10,6 +10,7 @@ import (
 type scale struct {
 	lo, hi float64
 	log    bool
+	brk    float64 // where it is broken, between its ends; 0: nowhere
 	ticks  []tick
 }
 
@@ -29,12 +30,24 @@ func (s scale) measure(v float64) float64 {
 // part is where v lies between the ends. The conversion keeps machines that
 // fuse products and sums from giving other bytes.
 func (s scale) part(v float64) float64 {
+	if s.brk != 0 {
+		if v <= s.brk {
+			return early * float64(v-s.lo) / float64(s.brk-s.lo)
+		}
+		return early + (1-early)*float64(v-s.brk)/float64(s.hi-s.brk)
+	}
 	lo, hi := s.measure(s.lo), s.measure(s.hi)
 	return float64(s.measure(v)-lo) / float64(hi-lo)
 }
 
 // value is what lies at a part of the axis: part turned round.
 func (s scale) value(part float64) float64 {
+	if s.brk != 0 {
+		if part <= early {
+			return s.lo + part/early*(s.brk-s.lo)
+		}
+		return s.brk + (part-early)/(1-early)*(s.hi-s.brk)
+	}
 	lo, hi := s.measure(s.lo), s.measure(s.hi)
 	v := lo + float64(part*(hi-lo))
 	if s.log {

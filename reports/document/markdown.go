@@ -68,6 +68,9 @@ func (m *markdown) block(b Block) {
 	case FormLine:
 		m.form(b)
 	case Picture:
+		if b.Caption != "" {
+			m.line("**" + escape(b.Caption) + "**")
+		}
 		m.line(escape(b.Text))
 	case Label:
 		m.label(b)

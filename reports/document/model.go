@@ -121,11 +121,13 @@ type FormLine struct {
 // Label is a block of text to be copied as it stands, line by line.
 type Label struct{ Lines []string }
 
-// Picture is a drawing with the sentences that stand for it where none can be
-// shown. SVG is our own and written as it is. One for the Screen is not printed.
+// Picture is a drawing with its caption, the sentences that stand for it where none can
+// be shown, and the table of what is drawn, which a page folds away. SVG is our own and
+// written as it is. One for the Screen is not printed.
 type Picture struct {
-	SVG, Text string
-	Screen    bool
+	SVG, Text, Caption string
+	Table              Table
+	Screen             bool
 }
 
 // Fold is what a reader opens where it is wanted. On a page it is folded away without

@@ -10,12 +10,17 @@ import (
 	"etchbound/reports/words"
 )
 
+// Verb is what a step does, in a word or two.
+func Verb(s *route.Step) string {
+	if key := "verb." + s.Do; words.Has(key) {
+		return words.Of(key)
+	}
+	return strings.ReplaceAll(s.Do, "_", " ")
+}
+
 // StepText is the verb with what the writer added to it.
 func StepText(s *route.Step) string {
-	verb := strings.ReplaceAll(s.Do, "_", " ")
-	if key := "verb." + s.Do; words.Has(key) {
-		verb = words.Of(key)
-	}
+	verb := Verb(s)
 	t := []string{verb}
 	if s.Label != "" {
 		t[0] = words.Of("step.label", verb, plain.Fold(s.Label))

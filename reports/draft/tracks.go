@@ -4,6 +4,7 @@ import (
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/vessel"
+	"etchbound/reports/words"
 )
 
 // Track is one curve of a run in time: what it is of, and how it is read.
@@ -56,4 +57,46 @@ func (b *Draft) TrackID(t *Track, n *course.Course, law vessel.Law) figure.ID {
 		return shut
 	}
 	return id
+}
+
+// Event is something that happens in a course, s from its start.
+type Event struct {
+	At   float64
+	Says string
+}
+
+// Events are when what reacts is all in, and when each later step of a course begins.
+func Events(n *course.Course) []Event {
+	var out []Event
+	t := 0.0
+	for i := range n.Stages {
+		s := &n.Stages[i]
+		if i > 0 {
+			out = append(out, Event{t, words.Of("event.step", s.Step.Number)})
+		}
+		if s.Etches != nil && !s.Over.Unknown() {
+			t += s.Over.V
+			out = append(out, Event{t, words.Of("event.in", s.Step.Number)})
+		}
+		if s.Hold.Unknown() {
+			break
+		}
+		t += s.Hold.V
+	}
+	return out
+}
+
+// InBy is when the first powder of a course is in, s.
+func InBy(n *course.Course) float64 {
+	for i := range n.Stages {
+		if s := &n.Stages[i]; s.Etches != nil && !s.Over.Unknown() {
+			return s.Over.V
+		}
+	}
+	return 0
+}
+
+// Ranged reports whether a track goes to the peak of a figure that has a range.
+func (t *Track) Ranged() bool {
+	return t.Quantity == "heat.temperature_peak" || t.Quantity == "gas.hydrogen.peak_rate.after_addition"
 }

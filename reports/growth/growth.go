@@ -258,7 +258,7 @@ func (b *builder) growthChart(g *scaling.Growth) []document.Block {
 	if err != nil {
 		return nil
 	}
-	return []document.Block{document.Picture{SVG: svg, Text: c.Text()}}
+	return []document.Block{document.Picture{SVG: svg, Text: c.Text(), Caption: c.Title}}
 }
 
 // required is what has to be had at every batch, at the dangerous end.

@@ -183,6 +183,28 @@ func dosedJSON(x *course.Stage) []seriesJSON {
 	return []seriesJSON{s}
 }
 
+func eventsToJSON(n *course.Course) []eventJSON {
+	out := []eventJSON{}
+	for _, e := range draft.Events(n) {
+		out = append(out, eventJSON{Nine(e.At / 60), e.Says})
+	}
+	return out
+}
+
+// heldJSON is where the fluorine is, place by place, after each step.
+func (b *builder) heldJSON() []seriesJSON {
+	var out []seriesJSON
+	for _, h := range b.Where("F") {
+		s := seriesJSON{ID: figure.ID{Quantity: "fluoride.total", Place: figure.At(h.Place)}.String() + "~step",
+			X: axisJSON{"step", "1"}, Unit: number.UnitOf("fluoride.total"), Events: []eventJSON{}}
+		for i, n := range b.Review.Walk.Steps {
+			s.Points = append(s.Points, [2]Nine{Nine(n.Number), Nine(draft.Tiny(h.Moles[i]) * draft.MolarFluorine)})
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
 // seriesJSON is what every run in time shows against it, and every addition against the
 // share that is in.
 func (b *builder) seriesJSON() []seriesJSON {
@@ -204,7 +226,7 @@ func (b *builder) seriesJSON() []seriesJSON {
 				}
 				id := b.TrackID(t, n, n.Runs[k].Law).String() + "~t"
 				s := seriesJSON{ID: id, X: axisJSON{"time", "min"}, Unit: t.Unit, Points: make([][2]Nine, len(points)),
-					Events: []eventJSON{}}
+					Events: eventsToJSON(n)}
 				for m, p := range points {
 					s.Points[m] = [2]Nine{Nine(p.Time / 60), Nine(t.Of(n, p))}
 				}
@@ -212,7 +234,7 @@ func (b *builder) seriesJSON() []seriesJSON {
 			}
 		}
 	}
-	return out
+	return append(out, b.heldJSON()...)
 }
 
 func assumptionToJSON(a *hazards.Assumption) assumptionJSON {

@@ -134,7 +134,7 @@ func (b *builder) airCurve(f *figure.Figure, title string, air airOf,
 	}
 	c := chart.Chart{ID: f.Place.String() + "-" + f.Agent, Title: caption, Alt: caption,
 		X:     chart.Axis{Label: words.Of(title + "_time"), Unit: "min"},
-		Y:     chart.Axis{Label: words.Of(title + "_axis"), Unit: "ppm"},
+		Y:     chart.Axis{Label: words.Of(title + "_axis"), Unit: "ppm", Log: true},
 		Lines: lines}
 	for _, x := range []struct {
 		label string
@@ -143,13 +143,11 @@ func (b *builder) airCurve(f *figure.Figure, title string, air airOf,
 	}{{"curve.spill_mean", air.middle, f.Value.V}, {"curve.spill_worst", air.worst, f.High().V}} {
 		v := chart.Curve{Label: words.Of(x.label)}
 		for t := 0.0; t <= followed; t++ {
-			v.X, v.Y = append(v.X, t), append(v.Y, share(x.in, x.end, t))
+			if y := share(x.in, x.end, t); y > 0 {
+				v.X, v.Y = append(v.X, t), append(v.Y, y)
+			}
 		}
 		c.Curves = append(c.Curves, v)
 	}
-	svg, err := c.SVG()
-	if err != nil {
-		return nil
-	}
-	return []document.Block{document.Picture{SVG: svg, Text: c.Text()}}
+	return drawn(c)
 }

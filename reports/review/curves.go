@@ -1,10 +1,13 @@
 package review
 
 import (
+	"slices"
 	"strconv"
 
+	"etchbound/hazards"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/vessel"
 	"etchbound/reports/chart"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
@@ -20,7 +23,7 @@ func (b *builder) curves(place string) []document.Block {
 		n := &b.Review.Courses[i]
 		for j := range draft.Tracks {
 			if t := &draft.Tracks[j]; t.Place == place {
-				out = append(out, b.curve(n, t)...)
+				out = append(out, b.curve(i, n, t)...)
 			}
 		}
 	}
@@ -30,40 +33,138 @@ func (b *builder) curves(place string) []document.Block {
 	return out
 }
 
-func (b *builder) curve(n *course.Course, t *draft.Track) []document.Block {
+func (b *builder) curve(at int, n *course.Course, t *draft.Track) []document.Block {
 	if t.OverGas() && n.Space.Unknown() {
 		return nil
 	}
 	step := strconv.Itoa(n.Stages[0].Step.Number)
 	c := chart.Chart{ID: t.Quantity + "-" + step, Title: words.Of(t.Title, step), Alt: words.Of(t.Title, step),
-		X: chart.Axis{Label: words.Of("curve.time"), Unit: "h"},
+		X: chart.Axis{Label: words.Of("curve.time"), Unit: "h", Break: draft.InBy(n) / 3600},
 		Y: chart.Axis{Label: words.Of(t.Axis), Unit: number.UnitText(t.Unit)}}
 	for k := range n.Runs {
 		x := &n.Runs[k]
-		v := chart.Curve{Label: words.Of("case." + string(x.Law))}
-		last := -1.0
-		for _, p := range x.Vessel.Points() {
-			if p.Time > last {
-				v.X, v.Y, last = append(v.X, p.Time/3600), append(v.Y, t.Of(n, p)), p.Time
-			}
+		v := overTime(n, x, t)
+		if len(v.X) < 2 {
+			continue
 		}
-		if len(v.X) > 1 {
-			c.Curves = append(c.Curves, v)
-		}
+		v.Label = words.Of("case." + string(x.Law))
+		c.Curves = append(c.Curves, v)
+		c.Bands = append(c.Bands, b.band(at, n, x, t))
 	}
-	if f, ok := b.At("heat.boiling_point", figure.Step(n.Stages[0].Step.Number)); ok && t.Unit == "degC" &&
-		!f.Low().Unknown() {
-		c.Lines = append(c.Lines, chart.Line{Y: f.Low().V, Label: number.LabelOf("heat.boiling_point")})
+	if !slices.ContainsFunc(c.Bands, func(v chart.Curve) bool { return len(v.X) > 1 }) {
+		c.Bands = nil
 	}
+	c.Lines = b.held(n, t)
 	if t.Unit == "vol%" {
 		for _, id := range []string{"hydrogen.flammable", "hydrogen.upper"} {
 			d, _ := b.Review.Case.Store.Row(id)
 			c.Lines = append(c.Lines, chart.Line{Y: d.Value, Label: d.Valid})
 		}
 	}
-	svg, err := c.SVG()
-	if err != nil { // nothing was run: the figures say what is missing
-		return nil
+	last := 0.0
+	for _, v := range c.Curves {
+		last = max(last, v.X[len(v.X)-1])
 	}
-	return []document.Block{document.Picture{SVG: svg, Text: c.Text()}}
+	for _, e := range draft.Events(n) {
+		if x := e.At / 3600; x <= last && len(c.Marks) < mostMarks {
+			c.Marks = append(c.Marks, chart.Mark{X: x, Label: e.Says})
+		}
+	}
+	return drawn(c)
+}
+
+// mostMarks is how many events a picture names.
+const mostMarks = 3
+
+// overTime is a track of a run, h.
+func overTime(n *course.Course, x *course.Run, t *draft.Track) chart.Curve {
+	var v chart.Curve
+	last := -1.0
+	for _, p := range x.Vessel.Points() {
+		if p.Time > last {
+			v.X, v.Y, last = append(v.X, p.Time/3600), append(v.Y, t.Of(n, p)), p.Time
+		}
+	}
+	return v
+}
+
+// band is how far the same run goes at the dangerous end of what it peaks at; nothing of
+// tracks that no range is told of, and where that end is the best estimate.
+func (b *builder) band(at int, n *course.Course, x *course.Run, t *draft.Track) chart.Curve {
+	var worst *figure.Figure
+	for i := range n.Stages {
+		f, there := b.ByID[figure.ID{Quantity: t.Quantity, Place: figure.Step(n.Stages[i].Step.Number),
+			Case: figure.By(string(x.Law))}]
+		if there && t.Ranged() && !f.Danger().Unknown() && (worst == nil || f.Danger().V > worst.Danger().V) {
+			worst = f
+		}
+	}
+	if worst == nil {
+		return chart.Curve{}
+	}
+	all := hazards.CoursesAt(b.Review, worst.ID)
+	if at >= len(all) {
+		return chart.Curve{}
+	}
+	for k := range all[at].Runs {
+		if r := &all[at].Runs[k]; r.Law == vessel.Law(x.Law) {
+			return overTime(&all[at], r, t)
+		}
+	}
+	return chart.Curve{}
+}
+
+// held are the limits that a track is held against as it is meant, the lowest three, and
+// the boiling point of a temperature.
+func (b *builder) held(n *course.Course, t *draft.Track) []chart.Line {
+	var out []chart.Line
+	add := func(y float64, label string) {
+		if y == y && !slices.ContainsFunc(out, func(l chart.Line) bool { return l.Y == y || l.Label == label }) {
+			out = append(out, chart.Line{Y: y, Label: label})
+		}
+	}
+	for i := range n.Stages {
+		place := figure.Step(n.Stages[i].Step.Number)
+		for k := range b.Review.Findings {
+			if f := &b.Review.Findings[k]; f.Figure.Quantity == t.Quantity && f.Figure.Place == place &&
+				f.Figure.Case.Failure == "" && t.Unit == f.Limit.Unit {
+				add(f.Limit.Value, b.LimitText(&f.Limit, ""))
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(x, y chart.Line) int { return int(1e6 * (x.Y - y.Y)) })
+	out = out[:min(len(out), 3)]
+	boils, ok := b.At("heat.boiling_point", figure.Step(n.Stages[0].Step.Number))
+	if ok && t.Unit == "degC" && !boils.Low().Unknown() {
+		add(boils.Low().V, b.Options.Units.Amount(boils.Quantity, "", boils.Low().V, 0)+", "+
+			number.LabelOf("heat.boiling_point"))
+	}
+	return out
+}
+
+// dosedCurves draw how hot each step gets if cooling fails with a share of what it doses
+// in it.
+func (b *builder) dosedCurves() []document.Block {
+	var out []document.Block
+	mtsr := &draft.Track{Quantity: "heat.mtsr", Unit: "degC"}
+	for i := range b.Review.Courses {
+		n := &b.Review.Courses[i]
+		for j := range n.Stages {
+			s := &n.Stages[j]
+			v := chart.Curve{}
+			for _, d := range s.Dosed() {
+				v.X, v.Y = append(v.X, 100*d.Share), append(v.Y, d.Hottest)
+			}
+			if v.X == nil {
+				continue
+			}
+			one := course.Course{Stages: n.Stages[j : j+1]}
+			title := words.Of("curve.dosed", strconv.Itoa(s.Step.Number))
+			out = append(out, drawn(chart.Chart{ID: "dosed-" + strconv.Itoa(s.Step.Number), Title: title, Alt: title,
+				X: chart.Axis{Label: words.Of("curve.dosed_axis"), Unit: "%"},
+				Y: chart.Axis{Label: number.LabelOf("heat.mtsr"), Unit: "°C"}, Curves: []chart.Curve{v},
+				Lines: b.held(&one, mtsr)})...)
+		}
+	}
+	return out
 }

@@ -12,7 +12,8 @@ import (
 func (b *builder) heat() document.Section {
 	s := document.Begin("heat")
 	s.Blocks = append(s.Blocks, b.temperatures()...)
-	s.Blocks = append(s.Blocks, firstPrinted(b.curves("heat"))...)
+	s.Blocks = append(s.Blocks, firstPrinted(second(b.curves("heat"),
+		append(b.stepBars(&heatByStep), b.dosedCurves()...)))...)
 	s.Blocks = append(s.Blocks, b.About("heat")...)
 	return s
 }
@@ -78,7 +79,7 @@ func (b *builder) technicalLimit(step int) string {
 
 func (b *builder) gas() document.Section {
 	s := document.Begin("gas")
-	s.Blocks = append(s.Blocks, firstPrinted(b.curves("gas"))...)
+	s.Blocks = append(s.Blocks, firstPrinted(second(b.curves("gas"), b.stepBars(&gasByStep)))...)
 	s.Blocks = append(s.Blocks, b.About("gas")...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("gas.closed_rule")})
 	if b.Tags.Has("hydrogen") {
@@ -97,7 +98,7 @@ func (b *builder) air() document.Section {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("air.lead")})
 	}
 	s.Blocks = append(s.Blocks, b.hood()...)
-	s.Blocks = append(s.Blocks, firstPrinted(b.airCurves())...)
+	s.Blocks = append(s.Blocks, firstPrinted(append(b.breathedBars(), b.airCurves()...))...)
 	s.Blocks = append(s.Blocks, figures...)
 	s.Blocks = append(s.Blocks, b.FindingTable(func(q string) bool { return draft.InFamily(q, "air") })...)
 	s.Blocks = append(s.Blocks, b.NotAssessed("air")...)

@@ -152,6 +152,7 @@ func (b *builder) chemistry() document.Section {
 	if len(facts.Items) > 0 {
 		s.Blocks = append(s.Blocks, facts)
 	}
+	s.Blocks = append(s.Blocks, firstPrinted(append(b.fed(), b.fluorine()...))...)
 	s.Blocks = append(s.Blocks, b.equations())
 	s.Blocks = append(s.Blocks, b.About("account", "fluoride")...)
 	if t := b.account(); len(t.Rows) > 0 {
