@@ -17,14 +17,17 @@ import (
 // crossed lists the texts of pictures that leave their picture or overlap another, and
 // those smaller than nine pixels.
 const crossed = `(() => { const bad = []; for (const s of document.querySelectorAll("figure svg")) {
-	const p = s.getBoundingClientRect(), all = [...s.querySelectorAll("text")].map(e => [e.textContent, e.getBoundingClientRect(), e]);
+	const p = s.getBoundingClientRect();
+	const all = [...s.querySelectorAll("text")].map(e => [e.textContent, e.getBoundingClientRect()]);
 	if (p.width === 0) continue;
-	all.forEach(([t, b, e], i) => {
-		if (b.left < p.left - 1 || b.right > p.right + 1 || b.top < p.top - 1 || b.bottom > p.bottom + 1) bad.push("leaves: " + t);
+	all.forEach(([t, b], i) => {
+		if (b.left < p.left - 1 || b.right > p.right + 1) bad.push("leaves: " + t);
+		if (b.top < p.top - 1 || b.bottom > p.bottom + 1) bad.push("leaves: " + t);
 		if (13 * p.width / 480 < 9) bad.push("small: " + t);
 		if (t.endsWith("…")) bad.push("cut: " + t);
 		for (const [u, c] of all.slice(i + 1)) {
-			const x = Math.min(b.right, c.right) - Math.max(b.left, c.left), y = Math.min(b.bottom, c.bottom) - Math.max(b.top, c.top);
+			const x = Math.min(b.right, c.right) - Math.max(b.left, c.left);
+			const y = Math.min(b.bottom, c.bottom) - Math.max(b.top, c.top);
 			if (x > 1 && y > 3) bad.push(t + " over " + u);
 		}
 	}) } return bad.slice(0, 8).join("\n") })()`
