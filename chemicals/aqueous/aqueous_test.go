@@ -204,6 +204,17 @@ func TestWhatIsDiluteIsAnswered(t *testing.T) {
 	})
 }
 
+// Where nearly all of it settles, what stays is a small difference of large amounts.
+func TestWhatIsLeftOfASolid(t *testing.T) {
+	for _, al := range []float64{0.05011872336272721, 0.3, 1.7} {
+		s := solve(t, 25, aqueous.Mixture{Solids: []aqueous.Amount{{Of: "Gibbsite"}, {Of: "Alunite"}},
+			Totals: []aqueous.Amount{{Of: "Na", Mol: 1.0746078283213176e-08}, {Of: "Al", Mol: al}, {Of: "S(6)", Mol: 1e-12}}})
+		if off := s.Closure(); !(off < 1e-12) || !(s.PH() > 6.9 && s.PH() < 7.2) {
+			t.Errorf("%g mol of aluminium: pH %g, off by %g", al, s.PH(), off)
+		}
+	}
+}
+
 // Faults of what is asked say what is accepted.
 func TestFaultsAreNamed(t *testing.T) {
 	m, _ := aqueous.At(25)

@@ -50,6 +50,7 @@ func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []
 		copy(col[s.held:], w.counts[j*ns:(j+1)*ns])
 		col[s.held+ns] = extra[j]
 	}
+	s.charge(w)
 	s.pivot = s.pivot[:0]
 	var used uint32
 	// The amount of a hold is told best by the scarcest of what it is made of.
@@ -77,6 +78,23 @@ func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []
 	}
 	s.gather(ns)
 	return base, nil
+}
+
+// charge puts charges in the place of H+: everything that comes together is neutral, so
+// their balance adds up to nothing exactly, where that of H+ would be a small difference of
+// large amounts.
+func (s *side) charge(w *work) {
+	charges := s.v[:s.length]
+	for j, c := range w.comp[1:] {
+		z := w.m.known.rows[c].charge
+		if z == 0 {
+			continue
+		}
+		for i, n := range s.v[(j+1)*s.length : (j+2)*s.length] {
+			charges[i] += z * n
+		}
+	}
+	charges[s.length-1] = 0
 }
 
 // take makes a row the unit of a column that is still free.
