@@ -1,11 +1,17 @@
 package reports
 
 import (
+	"slices"
+	"strings"
+
 	"etchbound/hazards"
+	"etchbound/hazards/figure"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/firstpage"
+	"etchbound/reports/plain"
 	"etchbound/reports/selection"
+	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -24,6 +30,26 @@ func (b *builder) outgrown() *scaling.Outgrown {
 		return nil
 	}
 	return &out
+}
+
+// Worst is what of page 1 is worst, in one line: the first question whose answer exceeds
+// what it is held against, else one that is not known, and how many hold points there
+// are; empty where there is neither.
+func Worst(r hazards.Review, o draft.Options) string {
+	page := selection.Read(draft.New(&r, o), nil)
+	lines := append(append([]selection.Line{}, page.Questions...), page.Others...)
+	var said []string
+	for _, v := range []figure.Verdict{figure.Exceeds, figure.UnknownVerdict, figure.Near} {
+		at := slices.IndexFunc(lines, func(l selection.Line) bool { return l.State == selection.Judged && l.Verdict == v })
+		if at >= 0 {
+			said = append(said, words.Of("worst.line", lines[at].Asks, lines[at].Answer, v))
+			break
+		}
+	}
+	if n := len(page.Stops); n > 0 {
+		said = append(said, words.Of("worst.stops", n))
+	}
+	return plain.Fold(plain.Printable(strings.Join(said, "; ")))
 }
 
 // Stops are the hold points of a review in words, the most dangerous first.

@@ -41,7 +41,7 @@ func changeCommand(s streams) *cobra.Command {
 				return err
 			}
 			err = deliver(output, []string{args[0], args[1], f.site, f.limits, reviewed.site, reviewed.limits}, s,
-				printed(cmd.Context(), kind, func(w io.Writer, kind string) error {
+				printed(cmd.Context(), s, kind, func(w io.Writer, kind string) error {
 					return writeChange(w, x, kind, f.options(false))
 				}))
 			if err != nil || len(x.Fired) == 0 {
@@ -76,6 +76,7 @@ func bothRoutes(proposed, reviewed files, routes []string, s streams) (scaling.C
 	if err != nil {
 		return none, err
 	}
+	defer waiting(s.err, "working out both routes")()
 	x, err := scaling.TriggersOf(a.Site).Compare(a, b)
 	if err != nil {
 		return none, input("%v", err)

@@ -54,7 +54,7 @@ func compareCommand(s streams) *cobra.Command {
 				return err
 			}
 			return deliver(output, append(append([]string(nil), args...), f.site, f.limits), s,
-				printed(cmd.Context(), kind, func(w io.Writer, kind string) error {
+				printed(cmd.Context(), s, kind, func(w io.Writer, kind string) error {
 					return writeComparison(w, x, kind, f.options(false))
 				}))
 		},
@@ -79,6 +79,7 @@ func compared(f files, routes []string, s streams) (scaling.Comparison, error) {
 		}
 		cases = append(cases, c)
 	}
+	defer waiting(s.err, "working out the routes")()
 	x, err := scaling.Compare(cases)
 	if err != nil {
 		return x, input("%v", err)

@@ -91,12 +91,8 @@ func (d *drawing) into(ctx context.Context, s streams, run func(context.Context,
 
 // progress shows how many draws are done, on a terminal and nowhere else.
 func progress(w io.Writer, of int) func(int) {
-	f, ok := w.(*os.File)
-	if !ok {
-		return nil
-	}
-	info, err := f.Stat()
-	if err != nil || info.Mode()&os.ModeCharDevice == 0 {
+	f := terminal(w)
+	if f == nil {
 		return nil
 	}
 	var lock sync.Mutex

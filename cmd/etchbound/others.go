@@ -62,10 +62,9 @@ func checkCommand(s streams) *cobra.Command {
 
 func starterCommand(s streams) *cobra.Command {
 	var phase, batch, output string
-	names := make([]string, 0, 4)
+	names := starterNames()
 	long := "Write a commented route to start from, to standard output or a file:\n"
 	for _, st := range route.Starters() {
-		names = append(names, st.Name)
 		long += fmt.Sprintf("  %-10s %s\n", st.Name, st.Title)
 	}
 	c := &cobra.Command{
@@ -175,8 +174,7 @@ func explainCommand(s streams) *cobra.Command {
 }
 
 func schemaCommand(s streams) *cobra.Command {
-	written := []string{"route", "site", "limits"}
-	names := append(written, reports.Outputs()...)
+	names := schemaNames()
 	return &cobra.Command{
 		Use:   "schema NAME",
 		Short: "Print the JSON Schema of a file that is read or written",
@@ -186,7 +184,7 @@ func schemaCommand(s streams) *cobra.Command {
 		Example: "  etchbound schema route\n  etchbound schema scale.csv",
 		Args:    exactly(1, "one of "+strings.Join(names, ", ")),
 		RunE: func(_ *cobra.Command, args []string) error {
-			if slices.Contains(written, args[0]) {
+			if slices.Contains(peopleWrite, args[0]) {
 				b, _ := schemas.Schema(args[0])
 				_, err := s.out.Write(b)
 				return err

@@ -14,6 +14,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/reports"
+	"etchbound/reports/plain"
 )
 
 // version of the program and of the data it carries.
@@ -83,7 +84,8 @@ func reviewCommand(s streams) *cobra.Command {
 				return err
 			}
 			err = deliver(output, []string{f.route, f.site, f.limits}, s,
-				printed(c.Context(), kind, func(w io.Writer, kind string) error { return write(w, r, kind, o) }))
+				printed(c.Context(), s, kind, func(w io.Writer, kind string) error { return write(w, r, kind, o) }),
+				worstOf(r, o, output))
 			if err == nil && working != "" {
 				err = writeWorking(c.Context(), working, f, r, s)
 			}
@@ -113,11 +115,21 @@ func reviewOf(f files, brief bool, s streams) (hazards.Review, error) {
 		return hazards.Review{}, err
 	}
 	c.Brief = brief
+	done := waiting(s.err, "working out "+plain.Printable(shown(f.route)))
 	r, err := hazards.Make(c)
+	done()
 	if err != nil {
 		return r, input("%s: %v", shown(f.route), err)
 	}
 	return r, nil
+}
+
+// worstOf is what is worst in a review that goes into a file, and how often work stops.
+func worstOf(r hazards.Review, o reports.Options, output string) string {
+	if output == "" || output == "-" {
+		return ""
+	}
+	return reports.Worst(r, o)
 }
 
 // writeWorking writes the auditor's book into a file of its own.
@@ -131,7 +143,7 @@ func writeWorking(ctx context.Context, name string, f files, r hazards.Review, s
 	}
 	book := reports.BuildWorking(r, f.options(false))
 	return deliver(name, []string{f.route, f.site, f.limits}, s,
-		printed(ctx, kind, func(w io.Writer, kind string) error {
+		printed(ctx, s, kind, func(w io.Writer, kind string) error {
 			if kind == "html" {
 				return reports.HTML(w, book)
 			}

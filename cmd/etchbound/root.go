@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -49,7 +50,7 @@ func run(args []string, s streams) (code int) {
 	}()
 	cmd := root(s)
 	cmd.SetArgs(args)
-	err := short(args)
+	err := errors.Join(short(args), isCommand(args))
 	if err == nil {
 		err = cmd.Execute()
 	}
@@ -80,6 +81,18 @@ func short(args []string) error {
 			return input("etchbound: an argument of %d bytes that begins with %.40q; accepted are at most %d", len(a), a,
 				longest)
 		}
+	}
+	return nil
+}
+
+// isCommand refuses a route where a command belongs, and says which one most people mean.
+func isCommand(args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	if ending := strings.ToLower(filepath.Ext(args[0])); ending == ".yaml" || ending == ".yml" {
+		return input("etchbound: %s is a file and no command; did you mean etchbound review %s?", args[0],
+			strings.Join(args, " "))
 	}
 	return nil
 }
@@ -121,6 +134,7 @@ func root(s streams) *cobra.Command {
 	cmd.AddCommand(reviewCommand(s), upsetCommand(s), checkCommand(s), starterCommand(s), dataCommand(s),
 		explainCommand(s), schemaCommand(s), scaleCommand(s), changeCommand(s), compareCommand(s), stockCommand(s),
 		versionCommand(s))
+	complete(cmd)
 	return cmd
 }
 

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"etchbound/reports"
+	"etchbound/reports/plain"
 	"etchbound/scaling"
 	"etchbound/schemas/quantity"
 )
@@ -55,7 +56,7 @@ func scaleCommand(s streams) *cobra.Command {
 				return err
 			}
 			return deliver(output, []string{f.route, f.site, f.limits}, s,
-				printed(cmd.Context(), kind, func(w io.Writer, kind string) error {
+				printed(cmd.Context(), s, kind, func(w io.Writer, kind string) error {
 					return writeGrowth(w, g, split, kind, f.options(false))
 				}))
 		},
@@ -107,6 +108,7 @@ func grown(f files, from, to string, along scaling.Follow, pots int, s streams) 
 	if err != nil {
 		return nil, none, err
 	}
+	defer waiting(s.err, "working out "+plain.Printable(shown(f.route)))()
 	g, err := scaling.Grow(c, lo, hi, along)
 	if err != nil {
 		return nil, none, input("%s: %v", shown(f.route), err)

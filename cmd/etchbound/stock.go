@@ -44,12 +44,14 @@ func stockCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			done := waiting(s.err, "working out the routes")
 			h, err := scaling.Stock(cases, sameDay, runtime.GOMAXPROCS(0))
+			done()
 			if err != nil {
 				return input("%v", err)
 			}
 			return deliver(output, append([]string{f.site, f.limits}, args...), s,
-				printed(c.Context(), kind, func(w io.Writer, kind string) error {
+				printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
 					return writeStock(w, h, kind, f.options(false))
 				}))
 		},

@@ -36,7 +36,7 @@ func upsetCommand(s streams) *cobra.Command {
 				return err
 			}
 			return deliver(output, []string{f.route, f.site, f.limits}, s,
-				printed(c.Context(), kind, func(w io.Writer, kind string) error {
+				printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
 					return writeUpset(w, r, kind, f.options(false))
 				}))
 		},

@@ -19,7 +19,9 @@ import (
 // deliver writes what make produces to a file or, without one, to standard
 // output. Nothing is written unless make succeeds; a file is replaced whole or
 // left as it was, and never one of the inputs.
-func deliver(name string, inputs []string, s streams, make func(io.Writer) error) error {
+//
+// One line says that a file was written, and what of it is worst, where that is given.
+func deliver(name string, inputs []string, s streams, make func(io.Writer) error, worst ...string) error {
 	var b pages
 	if name == "" || name == "-" {
 		if err := make(&b); err != nil {
@@ -36,7 +38,11 @@ func deliver(name string, inputs []string, s streams, make func(io.Writer) error
 	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
 		return into(name, &b) // a pipe or a device cannot be replaced
 	}
-	return replace(name, &b)
+	if err := replace(name, &b); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintln(s.err, wrote(name, b, strings.Join(worst, "")))
+	return err
 }
 
 // plainName refuses a name that would put the output where nobody finds it: on
@@ -188,7 +194,7 @@ func csvToo(more []string) string {
 }
 
 // printed makes an output of a kind: a PDF is the page of HTML printed by a browser.
-func printed(ctx context.Context, kind string, write func(io.Writer, string) error) func(io.Writer) error {
+func printed(ctx context.Context, s streams, kind string, write func(io.Writer, string) error) func(io.Writer) error {
 	if kind != "pdf" {
 		return func(w io.Writer) error { return write(w, kind) }
 	}
@@ -200,7 +206,9 @@ func printed(ctx context.Context, kind string, write func(io.Writer, string) err
 		if err := write(&page, "html"); err != nil {
 			return err
 		}
+		done := waiting(s.err, "printing by the browser")
 		pdf, err := paper.PDF(ctx, page.Bytes())
+		done()
 		if err != nil {
 			return err
 		}
