@@ -301,7 +301,7 @@ func TestAPlaceOfWhichLessIsSaidNeverHelps(t *testing.T) {
 	}
 	routes := bundled(t)
 	var tries []try
-	for _, name := range sorted(routes) {
+	for _, name := range long.Some(sorted(routes), 4, 1) { // each wants a whole review as well
 		for i := range routes[name].Places {
 			for _, x := range placeTakes(&routes[name].Places[i]) {
 				tries = append(tries, try{name, i, x})

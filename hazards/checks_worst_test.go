@@ -156,8 +156,10 @@ func TestTheWorstMomentIsFound(t *testing.T) {
 			texts[name] = text
 		}
 	}
-	moments := 400
-	if testing.Short() {
+	moments := 150
+	if long.Form() {
+		moments = 400
+	} else if testing.Short() {
 		moments = 40
 	}
 	for _, name := range long.Some(sorted(texts), 5, 1) {

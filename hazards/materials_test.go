@@ -111,7 +111,7 @@ func TestALidThatIsNotStatedNeverHelps(t *testing.T) {
 	type pair struct{ name, lid string }
 	routes := bundled(t)
 	var pairs []pair
-	for _, name := range sorted(routes) {
+	for _, name := range long.Some(sorted(routes), 4, 1) { // each wants a review without lids as well
 		for _, m := range newCase(t, routes[name]).Store.Materials().Rows() {
 			pairs = append(pairs, pair{name, m.Name})
 		}

@@ -459,7 +459,7 @@ func TestNoDatumOfTheDemonstrationHelpsByMissing(t *testing.T) {
 	if len(used) < 40 {
 		t.Errorf("only %d data are used", len(used))
 	}
-	for _, d := range long.Some(used, 6, 1) {
+	for _, d := range long.Some(used, 4, 1) {
 		without(t, t, c, &full, d, c.Route.Title)
 	}
 }

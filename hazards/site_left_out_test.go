@@ -69,9 +69,12 @@ func TestASiteThatSaysLessNeverHelps(t *testing.T) {
 	type pair struct{ name, what string }
 	texts, takes := bundledTexts(t), siteTakes(t)
 	var pairs []pair
-	for i, name := range sorted(texts) {
-		for j := range sorted(takes) {
-			pairs = append(pairs, pair{name, sorted(takes)[(i+j)%len(takes)]})
+	names := long.Some(sorted(texts), 3, 1) // few, since each wants a whole review as well
+	for j, what := range sorted(takes) {
+		for i, name := range names {
+			if long.Form() || j%len(names) == i {
+				pairs = append(pairs, pair{name, what})
+			}
 		}
 	}
 	wholes := map[string]*hazards.Review{}

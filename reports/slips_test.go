@@ -159,7 +159,7 @@ func TestNoOutputSlips(t *testing.T) {
 // still loads is written in every format.
 func TestLessOfARouteDoesNotSlip(t *testing.T) {
 	long.NotShort(t)
-	want := 4
+	want := 2
 	switch {
 	case long.Form():
 		want = 12
