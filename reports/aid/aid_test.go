@@ -1,0 +1,71 @@
+package aid_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"etchbound/hazards/figure"
+	"etchbound/reports/aid"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/fixture"
+	"etchbound/reports/words"
+)
+
+// The weaker the acid the later the pain; an edge counts to the weaker side, and what
+// nobody knows has the longest delay.
+func TestPainComesLaterFromWeakerAcid(t *testing.T) {
+	for _, c := range []struct {
+		strength float64 // wt%
+		when     string
+	}{
+		{70, "skin.pain_now"}, {50.1, "skin.pain_now"}, {50, "skin.pain_hours"}, {20.1, "skin.pain_hours"},
+		{20, "skin.pain_day"}, {1, "skin.pain_day"}, {math.NaN(), "skin.pain_day"},
+	} {
+		if said := aid.PainComes(c.strength); !strings.Contains(said, words.Of(c.when)) || strings.Contains(said, "NaN") {
+			t.Errorf("%g wt%%: %q, want %q in it", c.strength, said, words.Of(c.when))
+		}
+	}
+}
+
+// Sand and glass never go on a spill, and no row stands both ways.
+func TestRowsOfASpill(t *testing.T) {
+	uses := map[string]string{}
+	for _, r := range aid.SpillRows() {
+		if r.Use != "never" && r.Use != "trained" || r.What == "" || r.Why == "" || r.Source == "" || r.Status == "" {
+			t.Errorf("half a row: %+v", r)
+		}
+		if was, there := uses[r.What]; there {
+			t.Errorf("%s is there as %s and as %s", r.What, was, r.Use)
+		}
+		uses[r.What] = r.Use
+	}
+	for _, word := range []string{"Sand", "Glass", "Carbonate"} {
+		never := false
+		for what, use := range uses {
+			never = never || use == "never" && strings.HasPrefix(what, word)
+		}
+		if !never {
+			t.Errorf("%s is not among what never goes on a spill", word)
+		}
+	}
+}
+
+// A spill says something first as soon as nobody knows what it does to the room.
+func TestTheFirstLineOfASpill(t *testing.T) {
+	r := fixture.Review()
+	d := draft.New(&r, draft.Options{})
+	d.Tags = nil
+	r.Findings = nil
+	if got := aid.Of(d).SpillLine(); got != nil {
+		t.Errorf("without acid or finding: %v", got)
+	}
+	for _, v := range []figure.Verdict{figure.Exceeds, figure.UnknownVerdict} {
+		r.Findings = []figure.Finding{{Figure: figure.ID{Quantity: "air.room_peak"}, Verdict: v}}
+		got := aid.Of(d).SpillLine()
+		if len(got) != 1 || got[0].(document.Paragraph).Tone != document.Warning {
+			t.Errorf("a room that is %v: %v, want a warning", v, got)
+		}
+	}
+}

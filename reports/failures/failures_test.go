@@ -1,0 +1,50 @@
+package failures_test
+
+import (
+	"testing"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/failures"
+	"etchbound/reports/fixture"
+	"etchbound/reports/words"
+)
+
+// What is written of failures alone has their figures and findings, and no other.
+func TestOnlyFailuresStay(t *testing.T) {
+	of := func(quantity, failure string) figure.Figure {
+		return figure.Figure{ID: figure.ID{Quantity: quantity, Place: figure.Step(2), Case: figure.If(failure)},
+			Value: working.Exact("x", "1", 1, "tried")}
+	}
+	lost, bare := of("heat.temperature_peak", "cooling_lost"), of("heat.boiling_point", "")
+	bare.Case, bare.Place = figure.Case{}, figure.Place{}
+	normal, left := of("heat.temperature_peak", ""), of("heat.time_left", "")
+	r := hazards.Review{Figures: []figure.Figure{normal, lost, left, bare},
+		Findings: []figure.Finding{{Figure: normal.ID}, {Figure: lost.ID}}}
+	got := failures.Only(r)
+	if len(got.Figures) != 2 || got.Figures[0].ID != lost.ID || got.Figures[1].ID != left.ID {
+		t.Errorf("kept %v", got.Figures)
+	}
+	if len(got.Findings) != 1 || got.Findings[0].Figure != lost.ID {
+		t.Errorf("kept the findings %v", got.Findings)
+	}
+	if len(r.Figures) != 4 || len(r.Findings) != 2 {
+		t.Error("the review itself has changed")
+	}
+}
+
+// A review that did not follow failures says so as a warning, and one without a course
+// says that there is none.
+func TestWhatWasNotFollowedIsSaid(t *testing.T) {
+	for brief, key := range map[bool]string{true: "upset.brief", false: "upset.none"} {
+		r := fixture.Review()
+		r.Case.Brief, r.Courses = brief, nil
+		p, ok := failures.Section(draft.New(&r, draft.Options{})).Blocks[0].(document.Paragraph)
+		if !ok || p.Text != words.Of(key) || p.Tone != document.Warning {
+			t.Errorf("brief %v: %v, want %s", brief, p, key)
+		}
+	}
+}

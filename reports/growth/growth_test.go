@@ -1,0 +1,71 @@
+package growth_test
+
+import (
+	"encoding/csv"
+	"strings"
+	"testing"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/fixture"
+	"etchbound/reports/growth"
+	"etchbound/reports/words"
+	"etchbound/scaling"
+	"etchbound/schemas/quantity"
+)
+
+// crossed is a route that meets a limit at some grams.
+func crossed(already bool, withheld ...figure.FindingID) *scaling.Growth {
+	of := figure.ID{Quantity: "heat.adiabatic_rise", Place: figure.Step(2)}
+	return &scaling.Growth{Case: fixture.Review().Case, From: quantity.Of(1, "g"), To: quantity.Of(100, "g"),
+		Withheld: withheld, Crossings: []scaling.Crossing{{Figure: of, Turns: figure.Exceeds, Grams: 12.5, Already: already,
+			Limit: limit.Limit{Key: limit.Key{Origin: limit.Local, ID: "most"}, Quantity: of.Quantity, Label: "a limit",
+				Document: "house rules", Value: 50, Unit: "K", Status: "assumed"}}}}
+}
+
+func warnings(g *scaling.Growth) string {
+	out := ""
+	for _, b := range growth.Build(g, scaling.Split{}, draft.Options{}).Sections[0].Blocks {
+		if p, ok := b.(document.Paragraph); ok && p.Tone == document.Warning {
+			out += p.Text + "\n"
+		}
+	}
+	return out
+}
+
+// The batch that meets the first limit is told, but not while a finding that could set
+// it earlier is not known.
+func TestTheFirstLimitIsWithheldWhileSomethingIsNotKnown(t *testing.T) {
+	if got := warnings(crossed(false)); !strings.Contains(got, "12.5 g") {
+		t.Errorf("%q, want 12.5 g in it", got)
+	}
+	not := figure.FindingID{Figure: figure.ID{Quantity: "gas.suck_back", Place: figure.Step(2)}}
+	if got := warnings(crossed(false, not)); strings.Contains(got, "12.5 g") ||
+		!strings.Contains(got, words.Of("growth.withheld", "1")) {
+		t.Errorf("%q gives a batch while something is not known", got)
+	}
+	if none := warnings(&scaling.Growth{Case: fixture.Review().Case, To: quantity.Of(100, "g")}); !strings.Contains(none,
+		words.Of("growth.none", "100.0 g")) && !strings.Contains(none, words.Of("growth.none", "100 g")) {
+		t.Errorf("%q, want that nothing is met up to 100 g", none)
+	}
+}
+
+// Each crossing is a row, with the batch to nine digits.
+func TestRowsOfAGrowingRoute(t *testing.T) {
+	g := crossed(true)
+	g.Crossings[0].Grams = 12.3456789
+	var b strings.Builder
+	if err := growth.CSV(&b, g); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(strings.NewReader(b.String())).ReadAll()
+	if err != nil || len(rows) != 2 {
+		t.Fatal(rows, err)
+	}
+	if x := rows[1]; x[0] != "12.3456789" || x[2] != figure.Exceeds.String() || x[3] != "false" || x[4] != "true" ||
+		x[5] != "heat.adiabatic_rise@2" || x[8] != "50" {
+		t.Errorf("%q", x)
+	}
+}

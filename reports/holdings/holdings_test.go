@@ -1,0 +1,71 @@
+package holdings_test
+
+import (
+	"encoding/csv"
+	"slices"
+	"strings"
+	"testing"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/route"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/holdings"
+	"etchbound/reports/words"
+	"etchbound/scaling"
+)
+
+// A mass that nobody knows is an empty cell and no zero, and is named as missing.
+func TestAMassThatIsNotKnownIsEmpty(t *testing.T) {
+	known := scaling.Mass{Mid: working.Exact("m", "kg", 0.25, "tried")}
+	not := scaling.Mass{Mid: working.Absent("m", "kg", working.Lacks("vapour_warm", ""))}
+	h := scaling.Holdings{Substances: []scaling.Holding{{Name: "=water", CAS: "7732-18-5", State: "l", Stock: not,
+		Largest: scaling.Take{Mass: known}, Sum: scaling.Take{Mass: known}}}}
+	var b strings.Builder
+	if err := holdings.CSV(&b, &h); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(strings.NewReader(b.String())).ReadAll()
+	if err != nil || len(rows) != 2 {
+		t.Fatal(rows, err)
+	}
+	cell := func(name string) string { return rows[1][slices.Index(rows[0], name)] }
+	if cell("pure_mass_of_stock") != "" || cell("missing") == "" || cell("computed_need_largest_run") != "0.25" {
+		t.Errorf("%q", rows[1])
+	}
+	if name := cell("chemical_name"); strings.HasPrefix(name, "=") || !strings.Contains(name, "water") {
+		t.Errorf("the name begins a formula: %q", name)
+	}
+}
+
+// A stock held against no site, or one of no jurisdiction, says so as a warning.
+func TestAStockSaysWhatItIsHeldAgainst(t *testing.T) {
+	for _, c := range []struct {
+		site *route.Site
+		want string
+	}{{nil, "stock.no_site"}, {&route.Site{}, "stock.no_jurisdiction"}, {&route.Site{Jurisdiction: "EU"}, ""}} {
+		warned := ""
+		for _, b := range holdings.Build(&scaling.Holdings{Site: c.site}, draft.Options{}).Sections[0].Blocks {
+			if p, ok := b.(document.Paragraph); ok && p.Tone == document.Warning {
+				warned += p.Text
+			}
+		}
+		if c.want == "" && warned != "" || c.want != "" && warned != words.Of(c.want) {
+			t.Errorf("site %v: %q, want %q", c.site, warned, c.want)
+		}
+	}
+}
+
+// Another route or site gives another digest.
+func TestADigestStandsForAllFiles(t *testing.T) {
+	seen := map[string]bool{}
+	one, other := route.Site{}, route.Site{}
+	other.Digest = "another"
+	for _, h := range []scaling.Holdings{{}, {Site: &one}, {Site: &other}} {
+		d := holdings.Build(&h, draft.Options{}).Digest
+		if d == "" || seen[d] {
+			t.Errorf("digest %q of %+v", d, h)
+		}
+		seen[d] = true
+	}
+}
