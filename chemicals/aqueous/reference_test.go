@@ -70,7 +70,6 @@ func TestCases(t *testing.T) {
 	if file != "" {
 		w = csv.NewWriter(os.Stdout)
 	}
-	defer w.Flush()
 	w.Write(strings.Split("case_id,group,description,database,quantity,value,unit,status,validity", ","))
 	passed, all, figures := map[string]int{}, map[string]int{}, 0
 	for _, c := range cases {
@@ -126,12 +125,14 @@ func (c *aCase) judge(t *testing.T, w *csv.Writer) (misses, figures int) {
 	if err != nil {
 		t.Errorf("%s (%s): %v", c.id, c.gate, err)
 		w.Write([]string{c.id, c.rows[0].group, c.rows[0].description, "", "error", err.Error(), "text", "", ""})
+		w.Flush()
 		return 1, 0
 	}
 	for _, r := range results {
 		w.Write([]string{c.id, c.rows[0].group, c.rows[0].description, "own constants", r.quantity,
 			strconv.FormatFloat(r.value, 'g', 7, 64), r.unit, "computed", cmp.Or(outside, "inside")})
 	}
+	w.Flush() // whole rows, before anything is logged between them
 	all, figures := c.misses(results)
 	for _, miss := range all {
 		switch {
