@@ -42,8 +42,8 @@ func checkCommand(s streams) *cobra.Command {
 			if a.Err != nil {
 				return input("%s: %v", shown(f.route), a.Err)
 			}
-			text := fmt.Sprintf("%s: no mistakes found in %d steps and %d places\n", shown(f.route), len(c.Route.Steps),
-				len(c.Route.Places))
+			text := fmt.Sprintf("%s: no mistakes found in %s and %s\n", shown(f.route),
+				many(len(c.Route.Steps), "step"), many(len(c.Route.Places), "place"))
 			for _, n := range a.Warnings {
 				text += "  note: " + words.Say(n) + "\n"
 			}

@@ -60,6 +60,14 @@ func ticking(w io.Writer, what string, each time.Duration) (done func()) {
 	return func() { close(end); told.Wait() }
 }
 
+// many is a number of things as a person writes it: one sheet has no s.
+func many(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
+
 // sheetsOf finds how many sheets a printed file says it has.
 var sheetsOf = regexp.MustCompile(`/Type /Pages[^>]*?/Count (\d+)`)
 
@@ -78,7 +86,7 @@ func wrote(name string, b pages, worst string) string {
 			most = max(most, n)
 		}
 		if most > 0 {
-			much = fmt.Sprintf("%d sheet(s)", most)
+			much = many(most, "sheet")
 		}
 	}
 	line := fmt.Sprintf("written: %s, %s", filepath.ToSlash(name), much)

@@ -60,7 +60,8 @@ func TestWaiting(t *testing.T) {
 func TestWroteSaysHowMuch(t *testing.T) {
 	tree := "%PDF-1.4\n<</Type /Pages /Kids [1 0 R] /Count 8>>\n<</Type /Pages\n/Count 19>>\n<</Type /Pages /Count 3>>"
 	for _, c := range []struct{ text, worst, want string }{
-		{tree, "", "written: a, 19 sheet(s)"},
+		{tree, "", "written: a, 19 sheets"},
+		{"%PDF-1.4\n<</Type /Pages /Count 1>>", "", "written: a, 1 sheet"},
 		{"%PDF-1.4 of another kind", "", "written: a, 1 kB"},
 		{strings.Repeat("x", 300_001), "it boils", "written: a, 301 kB; worst: it boils"},
 		{"", "", "written: a, 0 kB"},
