@@ -53,15 +53,18 @@ func (r *ranger) likest(i int) int {
 	return at
 }
 
-// unlike reports whether a datum is missing of what a figure that is nothing at the
-// centre may be like: nobody can say then how much it comes to.
+// notHeld is the kind of what is missing of a substance that the data do not hold.
+const notHeld = "not_held"
+
+// unlike reports whether a datum is missing, or what a substance is, of what a figure that
+// is nothing at the centre may be like: nobody can say then how much it comes to.
 func (r *ranger) unlike(i int) bool {
 	if r.base[i].Value.V != 0 || !dangerUp(&r.base[i]) {
 		return false
 	}
 	return slices.ContainsFunc(r.base, func(f figure.Figure) bool {
 		return f.Quantity == r.base[i].Quantity && f.Case.State != figure.Heated && slices.ContainsFunc(f.Value.Missing(),
-			func(m working.Missing) bool { return m.Kind == working.NoDatum })
+			func(m working.Missing) bool { return m.Kind == working.NoDatum || m.Kind == notHeld })
 	})
 }
 
