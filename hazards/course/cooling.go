@@ -19,6 +19,7 @@ const warmer = 10
 // there:
 //
 //	nothing that cools   the room, or what heats the vessel to its set point; loss to still air
+//	a stated UA below that of still air   likewise: what takes so little is no bath
 //	while something goes in   the bath as stated
 //	in any other step    the bath brought to the set temperature; ice stays ice
 func (f *finder) cooling(s *Stage) {
@@ -34,11 +35,7 @@ func (f *finder) cooling(s *Stage) {
 	}
 	k := p.Cooling
 	if k == nil || k.Kind == "none" {
-		room := f.c.Store.Num("room.temperature").As("T_r")
-		s.Coolant = f.w.Line("T_c", "degC", "max(T,T_r)", max(s.Set.V, room.V), s.Set, room)
-		area, u := f.area(s), f.c.Store.Num("loss.still_air").As("U")
-		s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
-		s.Cooled = phrase.Of("course.uncooled")
+		f.inAir(s, "course.uncooled")
 		return
 	}
 	s.Bath = true
@@ -48,11 +45,27 @@ func (f *finder) cooling(s *Stage) {
 		s.Cooled = phrase.Of("course.ice_taken_to_last")
 	}
 	if k.UA.Set {
-		s.UA = f.c.Given("UA", "W/K", k.UA)
+		if s.UA = f.c.Given("UA", "W/K", k.UA); s.UA.V < f.air(s).V {
+			s.Bath, s.Iced = false, false
+			f.inAir(s, "course.less_than_air")
+		}
 		return
 	}
 	area, u := f.area(s), f.through(s, p)
 	s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
+}
+
+// inAir lets a stage lose heat to the still air of the room alone.
+func (f *finder) inAir(s *Stage, how string) {
+	room := f.c.Store.Num("room.temperature").As("T_r")
+	s.Coolant = f.w.Line("T_c", "degC", "max(T,T_r)", max(s.Set.V, room.V), s.Set, room)
+	s.UA, s.Cooled = f.air(s), phrase.Of(how)
+}
+
+// air is what still air takes from a stage, W/K.
+func (f *finder) air(s *Stage) working.Num {
+	area, u := f.area(s), f.c.Store.Num("loss.still_air").As("U")
+	return f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
 }
 
 func (f *finder) bath(s *Stage, p *route.Place) working.Num {

@@ -1,0 +1,61 @@
+package hazards_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"etchbound/hazards/route"
+	"etchbound/schemas/long"
+	"etchbound/schemas/nearly"
+)
+
+// What a jacket is stated to take counts where it is more than still air takes: 200 mL have
+// 5 V/D = 0.0158 m2, and 8 W/m2/K of it are 0.126 W/K by hand. What takes less is no jacket,
+// and the room cools: 0.01 W/K at 0 degC would take less from 60 degC than the air at 25.
+func TestAJacketThatTakesLessThanAirIsNone(t *testing.T) {
+	jacket := func(cooling string) string {
+		return strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath, temperature: 0 degC, ua: 2 W/K", cooling, 1)
+	}
+	for _, c := range []struct {
+		cooling string
+		want    float64 // W/K
+		at      float64 // degC
+	}{
+		{"kind: none", 0.126, 25}, {"kind: jacket, temperature: 0 degC, ua: 0.01 W/K", 0.126, 25},
+		{"kind: jacket, temperature: 0 degC, ua: 0.2 W/K", 0.2, 0}, {"kind: ice_bath, ua: 0.1 W/K", 0.126, 25},
+	} {
+		rv := review(t, jacket(c.cooling))
+		s := &rv.Courses[0].Stages[0]
+		if !nearly.Share(s.UA.V, c.want, 0.02) || !nearly.To(s.Coolant.V, c.at, 1e-9) {
+			t.Errorf("%s: %g W/K to %g degC, by hand %g to %g", c.cooling, s.UA.V, s.Coolant.V, c.want, c.at)
+		}
+	}
+}
+
+// Saying nothing of what cools a vessel is never milder than saying how little it takes.
+func TestCoolingLeftOutIsNeverMilderThanALittle(t *testing.T) {
+	for _, kind := range long.Some([]string{"jacket, temperature: 0 degC", "water_bath, temperature: 1 degC", "ice_bath"}, 2, 1) {
+		for _, ua := range long.Some([]float64{0.001, 0.05, 0.12, 0.13, 0.3, 2}, 3, 2) {
+			r := load(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath, temperature: 0 degC, ua: 2 W/K",
+				fmt.Sprintf("kind: %s, ua: %g W/K", kind, ua), 1))
+			bare := r.Copy()
+			bare.Places[0].Cooling = nil
+			with, without := must(t, briefly(t, r)), must(t, briefly(t, bare))
+			after := ranks(&without)
+			for id, was := range ranks(&with) {
+				if is, there := after[id]; !there || is < was {
+					t.Errorf("%s, %g W/K, left out: %s was of rank %d, is of rank %d (there %v)", kind, ua, id, was, is, there)
+				}
+			}
+		}
+	}
+}
+
+// briefly is the case of a route without its failures.
+func briefly(t *testing.T, r *route.Route) route.Case {
+	t.Helper()
+	c := newCase(t, r)
+	c.Brief = true
+	return c
+}
