@@ -35,7 +35,8 @@ func TestAJacketThatTakesLessThanAirIsNone(t *testing.T) {
 
 // Saying nothing of what cools a vessel is never milder than saying how little it takes.
 func TestCoolingLeftOutIsNeverMilderThanALittle(t *testing.T) {
-	for _, kind := range long.Some([]string{"jacket, temperature: 0 degC", "water_bath, temperature: 1 degC", "ice_bath"}, 2, 1) {
+	kinds := []string{"jacket, temperature: 0 degC", "water_bath, temperature: 1 degC", "ice_bath"}
+	for _, kind := range long.Some(kinds, 2, 1) {
 		for _, ua := range long.Some([]float64{0.001, 0.05, 0.12, 0.13, 0.3, 2}, 3, 2) {
 			r := load(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath, temperature: 0 degC, ua: 2 W/K",
 				fmt.Sprintf("kind: %s, ua: %g W/K", kind, ua), 1))

@@ -30,6 +30,7 @@ const (
 
 // quenchChecks are the routes of these checks, of which every line is recomputed.
 var quenchChecks = []check{{name: "quenched in tap water", yaml: poured(pail, coldTap)},
+	{name: "a scrubber", yaml: scrubbed(trapped, ", scrubber: trap")},
 	{name: "quenched in ice water", yaml: poured(pail, iceStood)}}
 
 // What a liquor comes to in the place it is poured to, by hand: 240 g of liquor count as

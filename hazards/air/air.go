@@ -36,6 +36,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 	r.averages()
 	r.spill()
 	r.delivery()
+	r.scrubbers()
 	r.stack()
 	r.gases()
 	return r.out

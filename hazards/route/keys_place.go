@@ -19,6 +19,7 @@ var placeKeys = field.Keys[Place]{
 	field.Of("vent", func(p *Place) *quantity.Value { return &p.VentBore }).IsFact(),
 	field.Of("vent_line", func(p *Place) *quantity.Value { return &p.VentLine }),
 	field.Of("bubbler", func(p *Place) *quantity.Value { return &p.Bubbler }),
+	field.Words("scrubber", func(p *Place) *string { return &p.Scrubber }),
 	field.Of("wall", func(p *Place) *quantity.Value { return &p.Wall }),
 	field.Words("lid_material", func(p *Place) *string { return &p.LidMaterial }),
 	field.Of("stirrer_heat", func(p *Place) *quantity.Value { return &p.StirrerHeat }).Grows(field.Grows),

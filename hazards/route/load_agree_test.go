@@ -38,6 +38,15 @@ const (
 )
 
 var refusedTogether = []struct{ name, text, message string }{
+	// gas goes through a scrubber
+	{"scrubber that is a drum", top + powder + "places: {etch: {kind: bottle, closure: vented, scrubber: " + here +
+		"drum}, drum: {kind: drum}}\n" + cool, "goes to drum, a drum"},
+	{"scrubber nobody declared", top + powder + "places: {etch: {kind: bottle, closure: vented, scrubber: " + here +
+		"trap}}\n" + cool, "the place trap is not declared"},
+	{"scrubber behind an open place", top + powder + "places: {etch: {kind: bottle, closure: open, scrubber: " + here +
+		"trap}, trap: {kind: scrubber}}\n" + cool, "goes to the room and not to trap"},
+	{"scrubber behind a closed place", top + powder + "places: {etch: {kind: bottle, closure: closed, scrubber: " + here +
+		"trap}, trap: {kind: scrubber}}\n" + cool, "a closed place with a scrubber"},
 	// a quench goes in, or is poured out
 	{"quench with what and into", bath(water, "  - {do: quench, in: etch, into: drum, what: "+here+"[{substance: water, "+
 		"volume: 1 L}]}\n"), "a quench step with what and into"},

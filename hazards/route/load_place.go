@@ -2,6 +2,7 @@ package route
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"etchbound/chemicals"
@@ -19,6 +20,7 @@ func (l *loader) places(n *schemas.Node) []Place {
 			list = append(list, l.place(k.Name, k.Value))
 		}
 	}
+	l.scrubbed(n, list)
 	return list
 }
 
@@ -29,7 +31,7 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 		ClosureStated: n.Has("closure"), Rating: n.Value("rating"), Relief: n.Value("relief"), VentBore: n.Value("vent"),
 		At:       n.Path,
 		VentLine: n.Value("vent_line"), Bubbler: n.Value("bubbler"), Wall: n.Value("wall"),
-		LidMaterial: n.Str("lid_material"), StirrerHeat: n.Value("stirrer_heat"),
+		Scrubber: n.Str("scrubber"), LidMaterial: n.Str("lid_material"), StirrerHeat: n.Value("stirrer_heat"),
 	}
 	switch n.Str("closure") {
 	case "open":
@@ -49,6 +51,27 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 	p.Cooling = l.cooling(n.Get("cooling"))
 	l.thick(n, &p)
 	return p
+}
+
+// scrubbed refuses a scrubber that is none, and one behind a place that stands open.
+func (l *loader) scrubbed(n *schemas.Node, list []Place) {
+	for i := range list {
+		p := &list[i]
+		at := n.Get(p.Key).Get("scrubber")
+		to := slices.IndexFunc(list, func(x Place) bool { return x.Key == p.Scrubber })
+		switch {
+		case p.Scrubber == "":
+		case to < 0:
+			l.refuse(at, "the place "+p.Scrubber+" is not declared", "the key of a place of kind: scrubber",
+				"declare it under places, and charge it with its liquor in a step")
+		case list[to].Kind != "scrubber" || to == i:
+			l.refuse(at, "the gas of "+p.Key+" goes to "+p.Scrubber+", a "+list[to].Kind,
+				"the key of a place of kind: scrubber", "")
+		case p.Closure == Open && p.ClosureStated:
+			l.refuse(at, "the gas of an open place goes to the room and not to "+p.Scrubber,
+				"closure: vented, or no scrubber", "")
+		}
+	}
 }
 
 // thick refuses a wall that counts and is thicker than one that is left out can count:
@@ -75,8 +98,8 @@ func (l *loader) closed(n *schemas.Node) {
 	if n.Str("closure") != "closed" {
 		return
 	}
-	for _, key := range []string{"vent", "vent_line", "bubbler"} {
-		if n.Value(key).Set {
+	for _, key := range []string{"vent", "vent_line", "bubbler", "scrubber"} {
+		if n.Value(key).Set || key == "scrubber" && n.Str(key) != "" {
 			name := strings.ReplaceAll(key, "_", " ")
 			l.refuse(n.Get(key), "a closed place with a "+name, "closure: vented, or no "+name, "say vented if the gas "+
 				"can leave through it")

@@ -120,6 +120,7 @@ type Place struct {
 	VentBore      quantity.Value
 	VentLine      quantity.Value // length of the tube the gas leaves through
 	Bubbler       quantity.Value // depth of liquid the gas bubbles through
+	Scrubber      string         // key of the place its gas goes through
 	Wall          quantity.Value // thickness
 	LidMaterial   string
 	StirrerHeat   quantity.Value // into the liquor, while it stirs

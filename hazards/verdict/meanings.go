@@ -4,6 +4,7 @@ package verdict
 // stands beside it under the same id in the table of words.
 var byLimit = map[string]needed{
 	"no_rated_container":  {"gas.closed.pressure", zero, "kPa gauge"},
+	"scrubber_spent":      {"air.scrubber.spent", whereNearBegins, "%"},
 	"brim":                {"vessel.content", whereNearBegins, "%"},
 	"fill_limit":          {"vessel.filling", whereNearBegins, "%"},
 	"container_rating":    {"gas.closed.pressure", halfTheLimit, "kPa gauge"},

@@ -1,0 +1,210 @@
+package air
+
+import (
+	_ "embed"
+	"sync"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/schemas/columns"
+)
+
+//go:embed scrubbing.csv
+var scrubbingCSV string
+
+// scrubbing is the base that a mol of a gas takes in a liquor of base, by agent; 0 of what
+// goes past it. Of what is no row it is not known.
+var scrubbing = sync.OnceValue(func() map[string]float64 {
+	out := map[string]float64{}
+	columns.Must("hazards/air/scrubbing.csv", scrubbingCSV, func(r columns.Row) string {
+		r.Named("status")
+		r.Text("note")
+		name := r.Named("gas")
+		out[name] = r.Stated("base")
+		return name
+	})
+	return out
+})
+
+// scrubbers reports, of each scrubber, the base that its liquor holds, what the gas that
+// goes through it takes, how much of it that is and how long it lasts, and how much gas
+// goes past:
+//
+//	taken = sum over the steps of base per mol of (vapour over its time, gases, CO2)   [mol]
+//	spent = 100 taken/base                                                             [%]
+//	lasts = base over the greatest of what a step takes by its time                    [h]
+func (r *reader) scrubbers() {
+	for i := range r.c.Route.Places {
+		if p := &r.c.Route.Places[i]; p.Kind == "scrubber" {
+			r.scrubber(p)
+		}
+	}
+}
+
+func (r *reader) scrubber(p *route.Place) {
+	base := r.baseIn(p)
+	x := r.through(p)
+	put := func(quantity string, v working.Num, says string) {
+		r.put("air.scrubber."+quantity, figure.At(p.Key), "", figure.Case{}, v, phrase.Of(says))
+	}
+	taken, B := x.taken.As("n_t"), base.As("n_B")
+	put("base", base, "air.scrubber_base")
+	put("taken", x.taken, "air.scrubber_taken")
+	spent := r.w.Line("f", "%", "100*n_t/n_B", 100*taken.V/B.V, taken, B)
+	put("spent", spent, "air.scrubber_taken")
+	f := x.flow.As("F_b")
+	put("lasts", r.w.Line("t", "h", "n_B/F_b/3600", B.V/f.V/3600, B, f), "air.scrubber_lasts")
+	put("past", x.past, "air.scrubber_past")
+}
+
+// baseIn is the base that the liquor of a place holds at the end, less its acid, mol; not
+// known where none is stated.
+func (r *reader) baseIn(p *route.Place) working.Num {
+	for i := range r.k.Ends {
+		s := &r.k.Ends[i]
+		if s.Place != p.Key {
+			continue
+		}
+		if more := s.Unsaid(); more != nil {
+			return working.Absent("n_B", "mol", more...)
+		}
+		var terms []working.Num
+		for j := range s.Liquid {
+			terms = append(terms, process.Total(r.w, &s.Liquid[j], "n_B", func(e *process.Entry) float64 {
+				if e.Sub == nil {
+					return 0
+				}
+				return -e.Acid
+			}))
+		}
+		if n := r.w.Sum("n_B", "mol", terms...); n.Unknown() || n.V > 0 {
+			return n
+		}
+	}
+	return working.Absent("n_B", "mol", working.Lacks("scrubber_base", p.Key))
+}
+
+// throughput is what goes through a scrubber.
+type throughput struct {
+	taken working.Num // mol of base
+	flow  working.Num // mol/s of base, of the step that takes most of it in its time
+	past  working.Num // L of gas that it does not take up
+}
+
+// through adds up what goes through a scrubber from the places that name it. That of a
+// place of which nothing goes is not known: a gas line that nobody states takes nothing.
+func (r *reader) through(p *route.Place) throughput {
+	named := false
+	var taken, past []working.Num
+	most := working.Num{}
+	for i := range r.k.Steps {
+		d := &r.k.Steps[i]
+		if at := r.place(d.Place); at == nil || at.Scrubber != p.Key {
+			continue
+		}
+		named = true
+		n := r.takenIn(d, p)
+		taken = append(taken, n)
+		past = append(past, r.pastIn(d)...)
+		x, t := n.As("n"), r.lasts(&r.c.Route.Steps[d.Number-1]).As("t")
+		f := r.w.Line("F_b", "mol/s", "n/t", x.V/t.V, x, t)
+		if most.None() || f.Unknown() || !most.Unknown() && f.V > most.V {
+			most = f
+		}
+	}
+	if !named {
+		lacks := working.Lacks("scrubber_gas", p.Key)
+		none := func(symbol, unit string) working.Num { return working.Absent(symbol, unit, lacks) }
+		return throughput{none("n_t", "mol"), none("F_b", "mol/s"), none("V", "L")}
+	}
+	n := r.w.Sum("n", "mol", past...).As("n")
+	return throughput{r.w.Sum("n_t", "mol", taken...).Worse(working.Bound), most,
+		r.w.Line("V", "L", "n*Vm", n.V*r.vm.V, n, r.vm)}
+}
+
+// takenIn is the base that the gas of a step takes, mol.
+func (r *reader) takenIn(d *process.Done, p *route.Place) working.Num {
+	var terms []working.Num
+	time := r.lasts(&r.c.Route.Steps[d.Number-1])
+	for _, a := range [...]agent{agents[hf], agents[hcl]} {
+		m, there := r.emitted[vapourIn{d.Number, a.slug}]
+		if !there {
+			continue
+		}
+		x, t, M := m.As("m"), time.As("t"), r.molar(a.formula).As("M")
+		terms = append(terms, r.w.Line("n", "mol", "m/1000/M*t/60", x.V/1000/M.V*t.V/60, x, M, t))
+	}
+	r.gasesOf(d, func(slug string, n working.Num) {
+		per, there := scrubbing()[slug]
+		switch {
+		case !there:
+			terms = append(terms, working.Absent("n", "mol", working.Lacks("scrubbed", slug)))
+		case per > 0:
+			x, b := n.As("n"), working.Exact("b", "mol/mol", per, "base that one of it takes")
+			terms = append(terms, r.w.Line("n", "mol", "b*n", b.V*x.V, b, x))
+		}
+	})
+	return r.w.Sum("n", "mol", terms...)
+}
+
+// pastIn is the gas of a step that no base takes up, mol: hydrogen always.
+func (r *reader) pastIn(d *process.Done) []working.Num {
+	var out []working.Num
+	for i := range r.k.Etches {
+		if e := &r.k.Etches[i]; e.Step == d.Number && e.Place == d.Place {
+			out = append(out, course.GasOf(e)...)
+		}
+	}
+	for i := range r.k.Releases {
+		if x := &r.k.Releases[i]; x.Step == d.Number && x.Place == d.Place && x.Gas == "H2" && x.Cause != "etch" &&
+			x.Cause != "impurity" && x.Cause != "metal" {
+			out = append(out, x.N)
+		}
+	}
+	r.gasesOf(d, func(slug string, n working.Num) {
+		if !(scrubbing()[slug] > 0) {
+			out = append(out, n)
+		}
+	})
+	return out
+}
+
+// gasesOf shows the poisonous gases and the carbon dioxide of a step in its place, mol at
+// most; "" is a gas of which nobody knows what it is.
+func (r *reader) gasesOf(d *process.Done, show func(slug string, n working.Num)) {
+	for i := range r.k.Evolved {
+		x := &r.k.Evolved[i]
+		if x.Step != d.Number || x.Place != d.Place {
+			continue
+		}
+		slug := ""
+		if x.Gas != nil {
+			slug = x.Gas.Slug
+		}
+		show(slug, x.N)
+	}
+	for i := range r.k.Releases {
+		if x := &r.k.Releases[i]; x.Step == d.Number && x.Place == d.Place && x.Gas == "CO2" {
+			show("carbon_dioxide", x.N)
+		}
+	}
+}
+
+// lasts is the time of a step, s: that of its addition and its own, or that of a pour.
+func (r *reader) lasts(s *route.Step) working.Num {
+	switch over, time := r.c.Given("t_o", "s", s.Over), r.c.Given("t_h", "s", s.Time); {
+	case s.Over.Set && s.Time.Set:
+		return r.w.Line("t", "s", "t_o+t_h", over.V+time.V, over, time)
+	case s.Over.Set:
+		return over
+	case s.Time.Set:
+		return time
+	case s.Verb().Cooled && s.Verb().Needs == "nothing":
+		return r.c.Store.Num("course.unstated_time")
+	}
+	return r.c.Store.Num("air.pour")
+}
