@@ -82,4 +82,13 @@
 // limit in vol%. It is a bound.
 //
 // A centrifuge counts the air of its chamber, saturated after a tube has broken.
+//
+// A scrubber is the place whose liquor of base the gas of others goes through; no other
+// figure takes credit for it:
+//
+//	air.scrubber.base   base of its liquor less its acid
+//	air.scrubber.taken  base that the vapour, poisonous gases and CO2 of all steps take
+//	air.scrubber.spent  100 taken/base
+//	air.scrubber.lasts  base over the greatest that a step takes by its time
+//	air.scrubber.past   hydrogen and what else no base takes up
 package air

@@ -49,16 +49,16 @@ func (r *reader) scrubber(p *route.Place) {
 	base := r.baseIn(p)
 	x := r.through(p)
 	put := func(quantity string, v working.Num, says string) {
-		r.put("air.scrubber."+quantity, figure.At(p.Key), "", figure.Case{}, v, phrase.Of(says))
+		r.put(quantity, figure.At(p.Key), "", figure.Case{}, v, phrase.Of(says))
 	}
 	taken, B := x.taken.As("n_t"), base.As("n_B")
-	put("base", base, "air.scrubber_base")
-	put("taken", x.taken, "air.scrubber_taken")
+	put("air.scrubber.base", base, "air.scrubber_base")
+	put("air.scrubber.taken", x.taken, "air.scrubber_taken")
 	spent := r.w.Line("f", "%", "100*n_t/n_B", 100*taken.V/B.V, taken, B)
-	put("spent", spent, "air.scrubber_taken")
+	put("air.scrubber.spent", spent, "air.scrubber_taken")
 	f := x.flow.As("F_b")
-	put("lasts", r.w.Line("t", "h", "n_B/F_b/3600", B.V/f.V/3600, B, f), "air.scrubber_lasts")
-	put("past", x.past, "air.scrubber_past")
+	put("air.scrubber.lasts", r.w.Line("t", "h", "n_B/F_b/3600", B.V/f.V/3600, B, f), "air.scrubber_lasts")
+	put("air.scrubber.past", x.past, "air.scrubber_past")
 }
 
 // baseIn is the base that the liquor of a place holds at the end, less its acid, mol; not
