@@ -1,8 +1,10 @@
 package air
 
 import (
+	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -18,7 +20,7 @@ func (r *reader) mist() {
 	for i := range r.k.Steps {
 		d := &r.k.Steps[i]
 		p, s := r.place(d.Place), d.Contents()
-		if p == nil || p.Closure == route.Closed || len(s.Liquid) == 0 || s.Unsaid() != nil {
+		if p == nil || p.Closure == route.Closed && p.ClosureStated || len(s.Liquid) == 0 {
 			continue
 		}
 		if gas := r.bubbles(d.Number); !gas.None() {
@@ -61,6 +63,9 @@ func (r *reader) drops(step int, s *process.State, gas working.Num) {
 	}
 	for _, a := range r.acidsOf(s, &l) {
 		e, f, v, n := r.c.Store.Num("air.mist").As("e"), gas.As("F_n"), s.Volume(r.w).As("V"), a.n.As("N")
+		if more := s.Unsaid(); more != nil {
+			n = working.Absent("N", "mol", more...)
+		}
 		x := r.w.Line("n_d", "mol/s", "e*F_n*Vm*N/V", e.V*f.V*r.vm.V*n.V/v.V, e, f, r.vm, n, v)
 		M := a.mass.As("M")
 		kase := figure.By(figure.Mist)
@@ -91,7 +96,11 @@ func (r *reader) acidsOf(s *process.State, l *process.Acids) []sour {
 		q := &s.Liquid[i]
 		for j := range q.Entries {
 			e := &q.Entries[j]
-			if e.Sub == nil || e.Sub.NotHeld || !(e.Sub.Acid > 0) || e.Sub.Kind != "acid" ||
+			if e.Sub != nil && e.Sub.NotHeld {
+				out = r.mayBe(out, e.Sub)
+				continue
+			}
+			if e.Sub == nil || !(e.Sub.Acid > 0) || e.Sub.Kind != "acid" ||
 				e.Sub.Formula.Count("F") > 0 || e.Sub.Slug == "hcl" {
 				continue
 			}
@@ -102,6 +111,23 @@ func (r *reader) acidsOf(s *process.State, l *process.Acids) []sour {
 				continue
 			}
 			out[at].n = r.w.Sum("N", "mol", out[at].n, n)
+		}
+	}
+	return out
+}
+
+// mayBe adds the acids that something that is not held may be, of which limits are held.
+func (r *reader) mayBe(out []sour, x *chemicals.Substance) []sour {
+	for _, s := range chemicals.Library().All() {
+		if s.Kind != "acid" || !(s.Acid > 0) || indexOf(out, s.Slug) >= 0 || limit.ExposureAt(s.Slug, "") == nil {
+			continue
+		}
+		may := true
+		for _, e := range s.Formula.Order {
+			may = may && x.May(e)
+		}
+		if may {
+			out = append(out, sour{s.Slug, working.Absent("N", "mol", x.Lacks()), s.Formula.MolarMass(r.c.Store, r.w)})
 		}
 	}
 	return out

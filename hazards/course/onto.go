@@ -6,7 +6,7 @@ import (
 	"etchbound/hazards/process"
 )
 
-// Onto is liquor that is poured on to powder. What reacts follows the liquor and
+// Onto is liquor that is poured on to powder, or metal that a wash takes up. What reacts follows the liquor and
 // not the powder: with the first share of it all the powder can react, in as much
 // liquor as is there by then.
 type Onto struct {
@@ -25,7 +25,7 @@ type Onto struct {
 func (f *finder) onto(s *Stage) *Onto {
 	before := &s.Done.Before
 	takes := taken(f.k, s)
-	if takes == nil || !powder(before) || s.Done.First != nil { // a wash brings its first liquid at once
+	if takes == nil || !powder(before) {
 		return nil
 	}
 	o := &Onto{There: lying(f.w, before)}

@@ -83,20 +83,16 @@ func (r *reader) shown(l *lot, from working.Num) lot {
 // F is the largest flow of hydrogen by then, and q the heat that comes with a mole of it.
 func (r *reader) vapours(n *course.Course) {
 	p := r.c.Route.Place(n.Stages[0].Done.Place)
-	if r.b.Breath == nil || p == nil || p.Closure == route.Closed {
+	if r.b.Breath == nil || p == nil || p.Closure == route.Closed && p.ClosureStated {
 		return
 	}
 	meant := r.lot(r.w, n, r.boils(n))
 	if meant.boils.Unknown() {
-		return // what is not known to boil is not told as boiling anywhere
+		r.perhaps(n, &meant)
+		return
 	}
 	for i := range n.Stages {
-		s := &n.Stages[i]
-		place := figure.Step(s.Step.Number)
-		x := boiled{kase: figure.By(figure.Boiling), step: s.Step.Number, says: phrase.Of("upset.boils_as_run")}
-		x.take(r.b.Heat, "heat.temperature_peak", place, "")
-		x.take(r.b.Gas, "gas.hydrogen.peak_rate.during_addition", place, "")
-		x.take(r.b.Gas, "gas.hydrogen.peak_rate.after_addition", place, "")
+		x := r.meant(n, i)
 		r.vapour(n, &meant, &x)
 	}
 	own, place := figure.NewSet(r.out), figure.Step(n.Stages[0].Step.Number)
@@ -117,11 +113,33 @@ func (r *reader) vapours(n *course.Course) {
 		if own, changed := r.lots[lotOf{place, key}]; changed {
 			l = own
 		}
-		if !l.boils.Unknown() {
-			r.vapour(n, &l, &x)
-		}
+		r.vapour(n, &l, &x)
 	}
 }
+
+// meant is a stage as it is meant, by the worst of its laws.
+func (r *reader) meant(n *course.Course, stage int) boiled {
+	s := &n.Stages[stage]
+	place := figure.Step(s.Step.Number)
+	x := boiled{kase: figure.By(figure.Boiling), step: s.Step.Number, says: phrase.Of("upset.boils_as_run")}
+	x.take(r.b.Heat, "heat.temperature_peak", place, "")
+	x.take(r.b.Gas, "gas.hydrogen.peak_rate.during_addition", place, "")
+	x.take(r.b.Gas, "gas.hydrogen.peak_rate.after_addition", place, "")
+	return x
+}
+
+// perhaps is a liquor of which nobody knows where it boils: whether it does is not known by
+// any failure, and one of them says so in each step.
+func (r *reader) perhaps(n *course.Course, l *lot) {
+	for i := range n.Stages {
+		x := r.meant(n, i)
+		x.kase, x.says = figure.If(perhaps), phrase.Of("upset.base_added")
+		r.vapour(n, l, &x)
+	}
+}
+
+// perhaps is the failure that says so: one that every case knows, a brief one too.
+const perhaps = "base_added"
 
 // lotOf is where and by which failure a liquor is another one.
 type lotOf struct {
