@@ -9,7 +9,6 @@ import (
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/failures"
-	"etchbound/reports/plain"
 	"etchbound/reports/review"
 	"etchbound/reports/words"
 )
@@ -19,7 +18,7 @@ import (
 func Build(r hazards.Review, o draft.Options) document.Document {
 	b := newBuilder(&r, o)
 	d := document.Document{Title: b.Title(), Lang: words.Of("lang"), Paper: o.Paper,
-		Digest: plain.ShortDigest(b.Route().Digest)}
+		Control: b.ControlLine()}
 	d.Sections = append(d.Sections, b.pageOne())
 	if o.Brief {
 		d.Sections = append(d.Sections, review.Figures(b.Draft))
@@ -32,11 +31,10 @@ func Build(r hazards.Review, o draft.Options) document.Document {
 	annexes := append(cards.Sections(b.Draft), book.Section(b.Draft))
 	for i := range annexes {
 		annexes[i].Number = string(rune('A' + i))
-		annexes[i].Page = i < len(annexes)-1 // of the lines nothing is printed but where they are
+		annexes[i].Page, annexes[i].Screen = i < len(annexes)-1, i == len(annexes)-1 // the lines are not printed
 	}
-	body[0].Page = true
 	index := review.Index(append(append([]document.Section{}, body...), annexes...))
-	index.Number, index.Page = strconv.Itoa(len(body)+1), true
+	index.Number = strconv.Itoa(len(body) + 1)
 	body = append(body, index)
 	d.Sections = append(append(d.Sections, body...), annexes...)
 	return d

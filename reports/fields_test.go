@@ -86,6 +86,8 @@ func allOf(s document.Section) string {
 			}
 		case document.FormLine:
 			out = append(append(out, x.Label), x.Boxes...)
+		case document.Fold:
+			out = append(out, x.Summary)
 		}
 	}
 	for _, sub := range s.Subs {

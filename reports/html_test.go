@@ -49,7 +49,7 @@ func TestSectionsNeverVanish(t *testing.T) {
 	want := []string{"page-1", "purpose", "steps", "materials", "chemistry", "heat", "gas", "air", "skin", "solids",
 		"storage", "waste", "scale",
 		"upset", "safeguards", "construction", "pairs", "emergency", "local", "actions", "values", "signoff", "fields",
-		"stock", "door", "bench", "label", "sheets"}
+		"door", "bench", "label", "sheets"}
 	for name, d := range map[string]document.Document{"empty": Build(emptyReview(), draft.Options{}),
 		"fixture": Build(fixture.Review(), fixtureOptions)} {
 		if len(d.Sections) != len(want) {

@@ -66,7 +66,9 @@ func textsOf(sections []document.Section) []string {
 		for _, b := range s.Blocks {
 			switch b := b.(type) {
 			case document.Paragraph:
-				out = append(out, b.Text)
+				if b.Tone != document.OnPaper {
+					out = append(out, b.Text)
+				}
 			case document.List:
 				out = append(out, b.Items...)
 			case document.Table:

@@ -16,7 +16,8 @@ import (
 )
 
 func (b *builder) pageOne() document.Section {
-	return firstpage.Lay(selection.Read(b.Draft, b.outgrown()), b.Title(), b.Control(), b.replacedBlocks())
+	return firstpage.Lay(selection.Read(b.Draft, b.outgrown()), b.Title(), b.Control(), b.replacedBlocks(),
+		b.Options.Brief)
 }
 
 // outgrown is what a larger batch outgrows first, nil where none is looked at or none

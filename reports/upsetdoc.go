@@ -5,7 +5,6 @@ import (
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/failures"
-	"etchbound/reports/plain"
 	"etchbound/reports/review"
 	"etchbound/reports/selection"
 	"etchbound/reports/words"
@@ -15,8 +14,8 @@ import (
 // its own, with the steps it speaks of.
 func BuildUpset(r hazards.Review, o draft.Options) document.Document {
 	b := newBuilder(&r, o)
-	d := document.Document{Title: words.Of("upset.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper,
-		Digest: plain.ShortDigest(b.Route().Digest)}
+	d := document.Document{Title: words.Of("upset.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper, Flows: true,
+		Control: b.ControlLine()}
 	top := document.Section{Key: "page-1", Title: d.Title,
 		Blocks: []document.Block{b.Control(), document.Paragraph{Text: words.Of("deference.line")}}}
 	top.Blocks = append(top.Blocks, selection.Warned(b.Draft)...)

@@ -7,7 +7,6 @@ import (
 	"etchbound/reports/book"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
-	"etchbound/reports/plain"
 	"etchbound/reports/review"
 	"etchbound/reports/words"
 )
@@ -24,6 +23,6 @@ func BuildWorking(r hazards.Review, o draft.Options) document.Document {
 	for i := range rest {
 		rest[i].Number = strconv.Itoa(i + 1)
 	}
-	return document.Document{Title: title, Lang: words.Of("lang"), Paper: o.Paper, Wide: true,
-		Digest: plain.ShortDigest(d.Route().Digest), Sections: append([]document.Section{front}, rest...)}
+	return document.Document{Title: title, Lang: words.Of("lang"), Paper: o.Paper, Wide: true, Flows: true,
+		Control: d.ControlLine(), Sections: append([]document.Section{front}, rest...)}
 }

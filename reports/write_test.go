@@ -17,7 +17,8 @@ import (
 
 var update = flag.Bool("update", false, "write the golden files anew")
 
-var fixtureOptions = draft.Options{Version: "0.0", DataVersion: "test", Platform: "test/test"}
+var fixtureOptions = draft.Options{Version: "0.0", DataVersion: "test", DataDigest: strings.Repeat("ab", 32),
+	Platform: "test/test"}
 
 // written is the fixture in every format, by file name.
 func written(t *testing.T) map[string][]byte {

@@ -140,3 +140,6 @@ func (g *Gas) Forms(is Is) bool {
 	}
 	return true
 }
+
+// Carried is the text of the tables of this package as the program carries them.
+func Carried() string { return table }

@@ -24,7 +24,7 @@ const (
 )
 
 func (f files) options(brief bool) reports.Options {
-	return reports.Options{Brief: brief, Version: version, DataVersion: dataVersion,
+	return reports.Options{Brief: brief, Version: version, DataVersion: dataVersion, DataDigest: hazards.DataDigest(),
 		Platform: runtime.GOOS + "/" + runtime.GOARCH, Units: f.units.Units}
 }
 

@@ -132,3 +132,6 @@ func (Units) Names() []string {
 	}
 	return out
 }
+
+// Carried is the text of the tables of this package as the program carries them.
+func Carried() string { return catalogueCSV }

@@ -113,3 +113,6 @@ func WallUnread(p *route.Place) bool {
 	wall := chemicals.Base().Materials().Read(p.Material)
 	return !wall.Known()
 }
+
+// Carried is the text of the tables of this package as the program carries them.
+func Carried() string { return pairsCSV }

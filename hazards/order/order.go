@@ -120,3 +120,6 @@ func told(w *working.Sheet, step int, all []against) (figure.Figure, bool) {
 	f.Value = w.Keep(f.Value)
 	return f, true
 }
+
+// Carried is the text of the tables of this package as the program carries them.
+func Carried() string { return rulesCSV + mixingCSV }

@@ -66,7 +66,9 @@ func (b *Aid) SpillWords() []document.Block {
 }
 
 func spillTable(use, caption string) document.Table {
-	t := document.Table{Caption: caption, Columns: document.Columns("spill.what", "spill.why", "col.source", "col.status")}
+	t := document.Table{Caption: caption, Columns: document.OnScreen(document.Columns("spill.what", "spill.why",
+		"col.source",
+		"col.status"), 2)}
 	for _, r := range SpillRows() {
 		if r.Use == use {
 			t.Rows = append(t.Rows, document.Row(r.What, r.Why, r.Source, r.Status))

@@ -13,40 +13,10 @@ import (
 	"etchbound/reports/words"
 )
 
-// Sections is the stock, the door sheet, the bench card and the labels.
+// Sections is the door sheet, the bench card and the labels.
 func Sections(d *draft.Draft) []document.Section {
 	b := from(d)
-	return []document.Section{b.stockTable(), b.doorSheet(), b.benchCard(), b.wasteLabel()}
-}
-
-func (b *builder) stockTable() document.Section {
-	s := document.Begin("stock")
-	s.Blocks = append(s.Blocks, b.figuresOf("stock")...)
-	t := document.Table{Caption: words.Of("stock.caption"),
-		Columns: document.Tight(document.Columns("col.material", "col.cas", "col.need",
-			"col.container", "col.on_hand", "col.room", "col.sheet_date"), 1)}
-	for _, h := range b.Held() {
-		t.Rows = append(t.Rows, []document.Cell{document.Text(h.Name), document.Text(h.Cas),
-			document.Text(strings.Join(h.Uses, "; ")), {Blank: true},
-			{Blank: true}, {Blank: true}, {Blank: true}})
-	}
-	if len(t.Rows) > 0 {
-		s.Blocks = append(s.Blocks, t)
-	}
-	s.Blocks = append(s.Blocks, b.NotAssessed("stock")...)
-	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("stock.note")})
-	return s
-}
-
-// figuresOf is the figures and findings of a family, and nothing where
-// there are none.
-func (b *builder) figuresOf(of figure.Family) []document.Block {
-	for i := range b.Review.Figures {
-		if draft.InFamily(b.Review.Figures[i].Quantity, of) {
-			return b.About(of)
-		}
-	}
-	return nil
+	return []document.Section{b.doorSheet(), b.benchCard(), b.wasteLabel()}
 }
 
 func (b *builder) doorSheet() document.Section {

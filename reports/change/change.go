@@ -23,23 +23,28 @@ import (
 // Format names the shape of the JSON of a change.
 const Format = "etchbound.change/1"
 
-// most rows of a change that are printed; all stand in the JSON and the CSV.
+// mostMoved rows of a change are printed; the others are folded away.
 const mostMoved = 40
 
 // Build lays out what a proposed route changes of a reviewed one: a sheet of
 // one page, then everything.
 func Build(c scaling.Change, o draft.Options) document.Document {
 	a, b := newBuilder(&c.Reviewed, o), newBuilder(&c.Proposed, o)
-	d := document.Document{Title: words.Of("change.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper,
-		Digest: plain.ShortDigest(b.Route().Digest)}
+	d := document.Document{Title: words.Of("change.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper, Flows: true,
+		Control: controlOf(&c, o)}
 	inputs, moved, verdicts := changeInputs(&c), changeMoved(b, &c), changeVerdicts(a, b, &c)
 	d.Sections = []document.Section{changeSheet(a, b, &c),
-		{Key: "change-rules", Title: words.Of("change.rules"), Page: true,
-			Blocks: changeFired(&c)},
+		{Key: "change-rules", Title: words.Of("change.rules"), Blocks: changeFired(&c)},
 		{Key: "change-inputs", Title: words.Of("change.inputs"), Blocks: inputs},
 		{Key: "change-figures", Title: words.Of("change.figures"), Blocks: moved},
 		{Key: "change-verdicts", Title: words.Of("change.verdicts"), Blocks: verdicts}}
 	return d
+}
+
+// controlOf is the control line of a change, on both routes.
+func controlOf(c *scaling.Change, o draft.Options) string {
+	to := &c.Proposed.Case
+	return draft.ControlOf(o, to.Site, to.Limits, c.Reviewed.Case.Route.Digest, to.Route.Digest)
 }
 
 // changeSheet is what a committee signs.
@@ -94,7 +99,7 @@ func changeSummary(c *scaling.Change) document.Block {
 			continue
 		}
 		t.Rows = append(t.Rows, document.Row(ruleText(f), strconv.Itoa(times[f.ID]),
-			plain.Clip(words.Of("change.example_of", FiredAt(f), f.Was, f.Is), 80)))
+			words.Of("change.example_of", FiredAt(f), f.Was, f.Is)))
 	}
 	return t
 }
@@ -109,7 +114,7 @@ func changeFired(c *scaling.Change) []document.Block {
 			"change.is", "change.source")}
 	for i := range c.Fired {
 		f := &c.Fired[i]
-		t.Rows = append(t.Rows, document.Row(ruleText(f), FiredAt(f), plain.Clip(f.Was, 60), plain.Clip(f.Is, 60),
+		t.Rows = append(t.Rows, document.Row(ruleText(f), FiredAt(f), f.Was, f.Is,
 			f.Source+" ("+f.Status+")"))
 	}
 	return []document.Block{t}
@@ -136,11 +141,7 @@ func changeInputs(c *scaling.Change) []document.Block {
 	return []document.Block{t}
 }
 
-// longestInput is how many letters of an input are printed; all stand in the JSON and
-// the CSV.
-const longestInput = 160
-
-func input(s string) string { return words.OrDash(plain.Clip(plain.Fold(s), longestInput)) }
+func input(s string) string { return words.OrDash(plain.Fold(s)) }
 
 func changeMoved(b *builder, c *scaling.Change) []document.Block {
 	if len(c.Moved) == 0 {
@@ -150,17 +151,16 @@ func changeMoved(b *builder, c *scaling.Change) []document.Block {
 		Columns: document.Columns("col.figure", "change.was", "change.is", "change.share")}
 	for i := range c.Moved {
 		m := &c.Moved[i]
-		if i == mostMoved {
-			break
-		}
 		t.Rows = append(t.Rows, document.Row(b.FigureName(&m.Is), b.Options.Units.Whole(&m.Was), b.Options.Units.Whole(&m.Is),
 			changeText(m.Share)))
 	}
-	out := []document.Block{t}
-	if more := len(c.Moved) - len(t.Rows); more > 0 {
-		out = append(out, document.Paragraph{Text: words.Of("change.more", more), Tone: document.Note})
+	if len(t.Rows) <= mostMoved {
+		return []document.Block{t}
 	}
-	return out
+	rest := t
+	t.Rows, rest.Rows = t.Rows[:mostMoved], t.Rows[mostMoved:]
+	return []document.Block{t, document.Fold{Summary: words.Of("change.more", len(rest.Rows)),
+		Blocks: []document.Block{rest}}}
 }
 
 // changeText is a change as a share; none where one of the two is not known.
@@ -261,7 +261,7 @@ type verdictChangeJSON struct {
 // JSON writes a change for programs.
 func JSON(w io.Writer, c scaling.Change, o draft.Options) error {
 	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy:   record.MadeByJSON{Version: o.Version, Data: o.DataVersion, Platform: o.Platform},
+		MadeBy:   record.MadeBy(o, controlOf(&c, o)),
 		Reviewed: changeRouteJSON{c.Reviewed.Case.Route.Title, c.Reviewed.Case.Route.Digest},
 		Proposed: changeRouteJSON{c.Proposed.Case.Route.Title, c.Proposed.Case.Route.Digest},
 		Fired:    []firedJSON{}, Inputs: []inputDiffJSON{}, Figures: []movedJSON{}, Findings: []verdictChangeJSON{}}

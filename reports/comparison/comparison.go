@@ -33,7 +33,8 @@ func Build(c scaling.Comparison, o draft.Options) document.Document {
 	for i := range c.Reviews {
 		b = append(b, newBuilder(&c.Reviews[i], o))
 	}
-	d := document.Document{Title: words.Of("compare.title"), Lang: words.Of("lang"), Paper: o.Paper}
+	d := document.Document{Title: words.Of("compare.title"), Lang: words.Of("lang"), Paper: o.Paper, Flows: true,
+		Control: controlOf(&c, o)}
 	d.Sections = []document.Section{{Key: "page-1", Title: d.Title,
 		Blocks: []document.Block{document.Paragraph{Text: words.Of("deference.line")}, compareRoutes(b, &c),
 			document.Paragraph{Text: words.Of("compare.lead")},
@@ -43,6 +44,18 @@ func Build(c scaling.Comparison, o draft.Options) document.Document {
 				document.Paragraph{Text: words.Of("compare.note"), Tone: document.Note}}},
 		{Key: "compare-findings", Title: words.Of("compare.findings"), Blocks: compareWorst(b, &c)}}
 	return d
+}
+
+// controlOf is the control line of a comparison.
+func controlOf(c *scaling.Comparison, o draft.Options) string {
+	var routes []string
+	for i := range c.Reviews {
+		routes = append(routes, c.Reviews[i].Case.Route.Digest)
+	}
+	if len(routes) == 0 {
+		return draft.ControlOf(o, nil, nil)
+	}
+	return draft.ControlOf(o, c.Reviews[0].Case.Site, c.Reviews[0].Case.Limits, routes...)
 }
 
 // compareRoutes says which route is which.
@@ -248,7 +261,7 @@ var toldNames = [...]string{"not told apart", "told apart", "not known"}
 // JSON writes a comparison for programs.
 func JSON(w io.Writer, c scaling.Comparison, o draft.Options) error {
 	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy: record.MadeByJSON{Version: o.Version, Data: o.DataVersion, Platform: o.Platform},
+		MadeBy: record.MadeBy(o, controlOf(&c, o)),
 		Routes: []compareRouteJSON{}, Rows: []compareRowJSON{}}
 	for i := range c.Reviews {
 		r := &c.Reviews[i]

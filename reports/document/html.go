@@ -69,7 +69,7 @@ type pageData struct {
 
 func newPage(d Document) pageData {
 	p := pageData{Document: d, Style: template.CSS(styleCSS + pageRules(d)),
-		Foot: words.Of("foot.line", words.OrNone(d.Digest))}
+		Foot: words.Of("foot.line", words.OrNone(d.Control))}
 	if len(d.Sections) > 0 {
 		p.First, p.Rest = d.Sections[0], d.Sections[1:]
 	}
@@ -78,18 +78,18 @@ func newPage(d Document) pageData {
 
 // wideCSS is how what is printed across is set.
 const wideCSS = `@media print {
-  main > section:not(.one) { font-size: 8.5pt; line-height: 1.1; }
-  main > section:not(.one) table { font-size: 7.5pt; line-height: 1.05; }
-  main > section:not(.one) :is(th, td) { padding: .15mm 1.2mm .15mm 0; }
+  main > section { font-size: 8.5pt; line-height: 1.1; }
+  main > section table { font-size: 7.5pt; line-height: 1.05; }
+  main > section :is(th, td) { padding: .15mm 1.2mm .15mm 0; }
   code { font-size: 6.8pt; line-height: 1; }
   #conditions .wide, #judged .wide { columns: 2; column-gap: 6mm; }
 }
 `
 
-// pageRules are the rules of the printed page. Only our own words and hex
-// digits reach the style sheet.
+// pageRules are the rules of the printed page. Only words and digits reach the style
+// sheet.
 func pageRules(d Document) string {
-	size, across, more, margin := "", "", "", "20mm 20mm 20mm 20mm"
+	size, across, more, margin := "", "", "", "13mm 14mm 15mm 19mm"
 	if d.Wide {
 		across = " landscape"
 		margin, more = "12mm 12mm 14mm 12mm", wideCSS
@@ -103,9 +103,10 @@ func pageRules(d Document) string {
 		size = "size: landscape; "
 	}
 	return more + fmt.Sprintf("@page { %smargin: %s;\n"+
-		"  @bottom-left { content: %q; font: 8.5pt sans-serif; color: #444 }\n"+
+		"  @bottom-left { content: %q; font: 7pt sans-serif; width: 84%%; text-align: left; color: #444 }\n"+
 		"  @bottom-right { content: %q counter(page) %q counter(pages); font: 8.5pt sans-serif; color: #444 } }\n",
-		size, margin, words.Of("foot.print", hexOnly(d.Digest)), words.Of("foot.page")+" ", " "+words.Of("foot.of")+" ") +
+		size, margin, words.Of("foot.print")+"; "+footOnly(d.Control), words.Of("foot.page")+" ",
+		" "+words.Of("foot.of")+" ") +
 		firstRules()
 }
 
@@ -116,9 +117,11 @@ func firstRules() string {
 		"@page one:first { @top-left { content: none } }\n", words.Of("page.continued"))
 }
 
-func hexOnly(s string) string {
+// footOnly is a control line as the style sheet may hold it: words, digits and what
+// stands between them.
+func footOnly(s string) string {
 	return strings.Map(func(r rune) rune {
-		if strings.ContainsRune("0123456789abcdef", r) {
+		if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || strings.ContainsRune(" ,.-+()", r) {
 			return r
 		}
 		return -1

@@ -112,6 +112,9 @@ func classes(col Column, c Cell) string {
 	if col.Tight {
 		s = append(s, "t")
 	}
+	if col.Screen {
+		s = append(s, "screen")
+	}
 	if c.Blank {
 		s = append(s, "fill")
 	}

@@ -19,7 +19,7 @@ func Markdown(w io.Writer, d Document) error {
 	for i := range d.Sections {
 		m.Begin(&d.Sections[i], i == 0, 2)
 	}
-	m.line(escape(words.Of("foot.line", words.OrNone(d.Digest))))
+	m.line(escape(words.Of("foot.line", words.OrNone(d.Control))))
 	return m.w.Flush()
 }
 

@@ -12,7 +12,8 @@ type Document struct {
 	Lang     string // BCP 47 tag of the fixed sentences
 	Paper    Paper
 	Wide     bool   // printed across, in a smaller type
-	Digest   string // short form of the route's digest, for the foot of a page
+	Flows    bool   // the first section has no sheet to itself
+	Control  string // what the foot of every page carries: what the document was made from
 	Sections []Section
 }
 
@@ -35,6 +36,7 @@ type Section struct {
 	Blocks []Block
 	Subs   []Section
 	Page   bool // begins a printed page
+	Screen bool // not printed
 }
 
 // Block is one piece of a section: Paragraph, List, Table, Prose, Facts,
@@ -69,7 +71,17 @@ type Table struct {
 	Caption string
 	Columns []Column
 	Rows    [][]Cell
+	Kind    Kind
 }
+
+// Kind is how the columns of a table share its width on paper; none by what is in them.
+type Kind string
+
+// The kinds: what counts of a section, and what failures do.
+const (
+	Held    Kind = "held"
+	Failing Kind = "failing"
+)
 
 // Column is the head of a column. RowHead marks the column that names its row,
 // Tight one whose cells stay on one line.
@@ -78,6 +90,7 @@ type Column struct {
 	Right   bool
 	RowHead bool
 	Tight   bool
+	Screen  bool // not printed
 }
 
 // Cell is one cell. Code marks identifiers and formulas, Blank a cell that
@@ -107,7 +120,10 @@ type Prose struct{ Markdown string }
 type Facts struct{ Pairs []Pair }
 
 // Pair is one name with its value; an empty value is a blank for people.
-type Pair struct{ Name, Value string }
+type Pair struct {
+	Name, Value string
+	Screen      bool // not printed
+}
 
 // Blanks are lines that people fill in by hand.
 type Blanks struct{ Labels []string }
@@ -177,6 +193,14 @@ func ToFill(name string, n int) []Cell {
 func Tight(c []Column, at ...int) []Column {
 	for _, i := range at {
 		c[i].Tight = true
+	}
+	return c
+}
+
+// OnScreen leaves the columns at the positions given off paper.
+func OnScreen(c []Column, at ...int) []Column {
+	for _, i := range at {
+		c[i].Screen = true
 	}
 	return c
 }

@@ -18,6 +18,7 @@ type Options struct {
 	Brief       bool   // page 1 and the table of figures only
 	Version     string // of the program
 	DataVersion string // of the embedded data
+	DataDigest  string // SHA-256 of the embedded data, hex
 	Platform    string // operating system and architecture
 	Paper       document.Paper
 	Units       number.Units    // in which pressures and what is in air are written

@@ -143,18 +143,9 @@ func (b *Draft) Conditions(f *figure.Figure) string {
 	return s
 }
 
-// FindingTable lists the findings on the figures that want picks, with what
-// would meet the limit. Findings that differ only in where they hold share a
-// row.
-func (b *Draft) FindingTable(want func(quantity string) bool) []document.Block {
-	return b.Findings(func(f *figure.Finding) bool {
-		g, ok := b.ByID[f.Figure]
-		return want(f.Figure.Quantity) && (!ok || g.Case.Failure == "")
-	})
-}
-
-// Findings is findingTable of the findings that want picks: a row for each figure that
-// is not within all of its limits and, folded behind that, every finding.
+// Findings are the findings that want picks: a row for each figure that is not within all
+// of its limits and, folded behind that, every finding, with what would meet the limit.
+// Those that differ only in where they hold share a row.
 func (b *Draft) Findings(want func(*figure.Finding) bool) []document.Block {
 	open, within := findingHead(), findingHead()
 	var rows []*held
@@ -182,9 +173,6 @@ func (b *Draft) Findings(want func(*figure.Finding) bool) []document.Block {
 	}
 	if count > 0 {
 		out = append(out, document.Fold{Summary: words.Of("findings.within", count), Blocks: []document.Block{within}})
-	}
-	if out != nil {
-		out = append(out, document.Paragraph{Text: words.Of("findings.necessary"), Tone: document.Note})
 	}
 	return out
 }
@@ -287,8 +275,11 @@ func (b *Draft) NotAssessed(of ...figure.Family) []document.Block {
 	if len(names) == 0 {
 		return nil
 	}
-	return []document.Block{document.Paragraph{Text: words.Of("not_assessed", strings.Join(names, "; ")),
-		Tone: document.Note}}
+	says := "not_assessed.here"
+	if len(of) == 0 {
+		says = "not_assessed" // what that means is said once
+	}
+	return []document.Block{document.Paragraph{Text: words.Of(says, strings.Join(names, "; ")), Tone: document.Note}}
 }
 
 // InFamily reports whether a quantity is of one of some families.
@@ -296,12 +287,16 @@ func InFamily(quantity string, of ...figure.Family) bool {
 	return slices.Contains(of, figure.Row(quantity).Family)
 }
 
+// InAny reports whether one of the figures is of a family.
+func InAny(all []figure.Figure, of figure.Family) bool {
+	return slices.ContainsFunc(all, func(f figure.Figure) bool { return InFamily(f.Quantity, of) })
+}
+
 // About is the figures, findings and gaps of the quantities of some families, but
 // for what is so only when something fails, which has its own section, and a plain sentence where
 // there are none of any.
 func (b *Draft) About(of ...figure.Family) []document.Block {
-	out := b.FigureTable(func(f *figure.Figure) bool { return f.Case.Failure == "" && InFamily(f.Quantity, of...) })
-	out = append(out, b.FindingTable(func(q string) bool { return InFamily(q, of...) })...)
+	out := b.Counts(func(f *figure.Figure) bool { return f.Case.Failure == "" && InFamily(f.Quantity, of...) })
 	out = append(out, b.NotAssessed(of...)...)
 	if len(out) == 0 {
 		out = []document.Block{document.Paragraph{Text: words.Of("figures.none")}}

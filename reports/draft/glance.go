@@ -62,9 +62,14 @@ func glanceName(id figure.ID) string {
 	return strings.Join(s, ", ")
 }
 
+// add puts a value; one for the whole route gives way to the same at a place.
 func (l *line) add(place, value string) {
 	for i, v := range l.values {
-		if v == value && place != "" && l.places[i] != "" {
+		if v == value && place != "" && l.places[i] == "" {
+			l.places[i] = place
+			return
+		}
+		if v == value && place != "" {
 			l.places[i] += ", " + place
 			return
 		}

@@ -3,6 +3,7 @@
 package failures
 
 import (
+	"slices"
 	"strings"
 
 	"etchbound/hazards"
@@ -24,7 +25,7 @@ func (b *builder) upset() document.Section {
 	s := document.Begin("upset")
 	s.Blocks = append(s.Blocks, b.failures()...)
 	s.Blocks = append(s.Blocks, b.First()...)
-	s.Blocks = append(s.Blocks, b.FigureTable(func(f *figure.Figure) bool {
+	s.Blocks = append(s.Blocks, b.Counts(func(f *figure.Figure) bool {
 		return draft.InFamily(f.Quantity, "spill")
 	})...)
 	s.Blocks = append(s.Blocks, b.NotAssessed("spill")...)
@@ -45,10 +46,13 @@ func (b *builder) failures() []document.Block {
 		out = append(out, b.failureTable(&b.Review.Courses[i])...)
 	}
 	out = append(out, document.Paragraph{Text: words.Of("upset.note"), Tone: document.Note})
-	out = append(out, b.Findings(func(f *figure.Finding) bool {
+	held := b.Findings(func(f *figure.Finding) bool {
 		g, ok := b.ByID[f.Figure]
 		return ok && g.Case.Failure != ""
-	})...)
+	})
+	if len(held) > 0 {
+		out = append(out, document.Fold{Summary: words.Of("upset.findings"), Blocks: held})
+	}
 	for i := range b.Review.Courses {
 		out = append(out, b.byLaw(&b.Review.Courses[i])...)
 	}
@@ -92,8 +96,8 @@ var laws = [...]vessel.Law{vessel.Instantaneous, vessel.SelfAccelerating, vessel
 // failureTable has a row for every failure that can happen to a course.
 func (b *builder) failureTable(n *course.Course) []document.Block {
 	place := figure.Step(n.Stages[0].Step.Number)
-	t := document.Table{Caption: words.Of("upset.caption", place.String()),
-		Columns: document.Columns("col.failure", "col.figure", "col.figure", "col.figure", "upset.prevent")}
+	t := document.Table{Caption: words.Of("upset.caption", place.String()), Kind: document.Failing,
+		Columns: document.Columns("col.failure", "col.figure", "col.figure", "col.figure", "col.verdict", "upset.prevent")}
 	shown := [...]string{"heat.temperature_peak", "gas.hydrogen.peak_rate", "heat.time_to_boil"}
 	for i, q := range shown {
 		t.Columns[i+1].Text = number.LabelOf(q)
@@ -114,13 +118,35 @@ func (b *builder) failureTable(n *course.Course) []document.Block {
 			}
 		}
 		if any {
-			t.Rows = append(t.Rows, append(row, document.Text(words.Of("prevent."+key))))
+			t.Rows = append(t.Rows, append(row, b.verdictOf(n, key), document.Text(words.Of("prevent."+key))))
 		}
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
 	return []document.Block{t}
+}
+
+// verdictOf is the worst verdict on what a failure does to a course or to a container.
+func (b *builder) verdictOf(n *course.Course, key string) document.Cell {
+	worst, judged := figure.Within, false
+	for i := range b.Review.Findings {
+		f := &b.Review.Findings[i]
+		g, ok := b.ByID[f.Figure]
+		if !ok || g.Case.Failure != key {
+			continue
+		}
+		if step, of := g.Place.Step(); of && !slices.ContainsFunc(n.Stages, func(s course.Stage) bool {
+			return s.Step.Number == step
+		}) {
+			continue
+		}
+		worst, judged = max(worst, f.Verdict), true
+	}
+	if !judged {
+		return document.Text(words.Of("value.dash"))
+	}
+	return draft.VerdictCell(worst)
 }
 
 // comesTo is what counts of a failure instead of the time to boiling.

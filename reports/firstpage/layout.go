@@ -22,13 +22,15 @@ var Order = [...]string{"purpose", "steps", "materials", "chemistry", "heat", "g
 type page struct{ selection.Page }
 
 // Lay lays page 1 out, with the control line of the document and what the writer put in
-// the place of the program's data.
-func Lay(of selection.Page, title string, control document.Block, replaced []document.Block) document.Section {
+// the place of the program's data. A short review has no sections to lead to.
+func Lay(of selection.Page, title string, control document.Block, replaced []document.Block,
+	short bool) document.Section {
 	p := page{of}
 	s := document.Section{Key: "page-1", Title: title, Blocks: []document.Block{control}}
 	s.Subs = []document.Section{p.decision(replaced),
-		table("questions", words.Of("questions.caption"), words.Of("questions.none"), p.Questions),
-		table("worst", words.Of("worst.caption"), words.Of("worst.none"), p.Others), p.stops(), p.notKnown(), contacts()}
+		table("questions", words.Of("questions.caption"), words.Of("questions.none"), p.Questions, !short),
+		table("worst", words.Of("worst.caption"), words.Of("worst.none"), p.Others, !short), p.stops(), p.notKnown(),
+		contacts()}
 	return s
 }
 
@@ -46,7 +48,7 @@ func (p page) decision(replaced []document.Block) document.Section {
 }
 
 // table is lines of page 1 under a heading.
-func table(key, caption, none string, lines []selection.Line) document.Section {
+func table(key, caption, none string, lines []selection.Line, linked bool) document.Section {
 	s := document.Begin(key)
 	if len(lines) == 0 {
 		s.Blocks = []document.Block{document.Paragraph{Text: none}}
@@ -57,7 +59,7 @@ func table(key, caption, none string, lines []selection.Line) document.Section {
 	for i := range lines {
 		l := &lines[i]
 		t.Rows = append(t.Rows, []document.Cell{document.Text(l.Asks), document.Text(l.Answer),
-			document.Text(words.OrDash(against(l))), cell(l), document.Text(numberOf(l.Section))})
+			document.Text(words.OrDash(against(l))), cell(l), linkOf(l.Section, linked)})
 	}
 	s.Blocks = []document.Block{t}
 	return s
@@ -85,12 +87,17 @@ func cell(l *selection.Line) document.Cell {
 	return document.Cell{Text: words.Of("verdict." + v.String()), Mark: document.Mark(v.String())}
 }
 
-// numberOf is the number of a section of the review.
-func numberOf(key string) string {
-	if i := slices.Index(Order[:], key); i >= 0 {
-		return strconv.Itoa(i + 1)
+// linkOf is the number of a section of the review, which leads to it where there is one.
+func linkOf(key string, linked bool) document.Cell {
+	i := slices.Index(Order[:], key)
+	switch n := strconv.Itoa(i + 1); {
+	case i < 0:
+		return document.Text(words.Of("value.dash"))
+	case !linked:
+		return document.Text(n)
+	default:
+		return document.Cell{Links: []document.Link{{Text: n, To: key}}}
 	}
-	return words.Of("value.dash")
 }
 
 // stops are all hold points, the most dangerous first.

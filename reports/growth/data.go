@@ -99,7 +99,7 @@ type splitRowJSON struct {
 // JSON writes a growing route for programs.
 func JSON(w io.Writer, g *scaling.Growth, s scaling.Split, o draft.Options) error {
 	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy: record.MadeByJSON{Version: o.Version, Data: o.DataVersion, Platform: o.Platform},
+		MadeBy: record.MadeBy(o, draft.ControlOf(o, g.Case.Site, g.Case.Limits, g.Case.Route.Digest)),
 		Route: growthRoute{g.Case.Route.Title, g.Case.Route.Digest, record.Nine(g.From.In("g")),
 			record.Nine(g.To.In("g")), "g"},
 		Follows: follows(g.Follow), Withheld: draft.Names(g.Withheld), Beyond: draft.Names(g.Beyond),

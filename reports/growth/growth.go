@@ -24,8 +24,8 @@ import (
 // is outgrown first, what each batch takes, and how things grow.
 func Build(g *scaling.Growth, s scaling.Split, o draft.Options) document.Document {
 	b := growthBuilder(g, o)
-	d := document.Document{Title: words.Of("growth.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper,
-		Digest: plain.ShortDigest(b.Route().Digest)}
+	d := document.Document{Title: words.Of("growth.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper, Flows: true,
+		Control: b.ControlLine()}
 	top := document.Section{Key: "page-1", Title: d.Title,
 		Blocks: []document.Block{b.Control(), document.Paragraph{Text: words.Of("deference.line")},
 			document.Paragraph{Text: words.Of("growth.no_leave"), Tone: document.Warning}}}

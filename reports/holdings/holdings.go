@@ -3,9 +3,6 @@
 package holdings
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,7 +11,6 @@ import (
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
-	"etchbound/reports/plain"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 )
@@ -22,8 +18,8 @@ import (
 // Build is what a site holds and what one run of every route takes, as a
 // document.
 func Build(h *scaling.Holdings, o draft.Options) document.Document {
-	d := document.Document{Title: words.Of("stock.title"), Lang: words.Of("lang"), Paper: o.Paper,
-		Digest: plain.ShortDigest(digestOf(h))}
+	d := document.Document{Title: words.Of("stock.title"), Lang: words.Of("lang"), Paper: o.Paper, Flows: true,
+		Control: controlOf(h, o)}
 	top := document.Section{Key: "page-1", Title: d.Title,
 		Blocks: []document.Block{document.Paragraph{Text: words.Of("deference.line")},
 			document.Paragraph{Text: words.Of("stock.lead", len(h.Routes))}}}
@@ -40,16 +36,13 @@ func Build(h *scaling.Holdings, o draft.Options) document.Document {
 	return d
 }
 
-// digestOf stands for all files at once: another route or site gives another.
-func digestOf(h *scaling.Holdings) string {
-	all := sha256.New()
+// controlOf is the control line of a stock list, on all of its routes.
+func controlOf(h *scaling.Holdings, o draft.Options) string {
+	var routes []string
 	for _, r := range h.Routes {
-		io.WriteString(all, r.Digest+"\n")
+		routes = append(routes, r.Digest)
 	}
-	if h.Site != nil {
-		io.WriteString(all, "site "+h.Site.Digest+"\n")
-	}
-	return hex.EncodeToString(all.Sum(nil))
+	return draft.ControlOf(o, h.Site, nil, routes...)
 }
 
 func stockShares(h *scaling.Holdings) []document.Block {

@@ -113,7 +113,7 @@ func JSON(w io.Writer, h *scaling.Holdings, o draft.Options) error {
 
 func newStockJSON(h *scaling.Holdings, o draft.Options) Shape {
 	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy:  record.MadeByJSON{Version: o.Version, Data: o.DataVersion, Platform: o.Platform},
+		MadeBy:  record.MadeBy(o, controlOf(h, o)),
 		SameDay: h.SameDay, Assumes: assumes(h), Routes: []stockRoute{}, Substances: []substanceJSON{}}
 	if h.Site != nil {
 		out.SiteDigest, out.Jurisdiction = h.Site.Digest, h.Site.Jurisdiction

@@ -15,15 +15,6 @@ func Join(a, b string) string {
 	return a + "; " + b
 }
 
-// Clip cuts a text to n runes and marks the cut.
-func Clip(s string, n int) string {
-	r := []rune(s)
-	if len(r) <= n {
-		return s
-	}
-	return strings.TrimRight(string(r[:n-1]), " ,;") + "…"
-}
-
 // ShortDigest is the first twelve hex digits, enough to compare by eye.
 func ShortDigest(d string) string { return d[:min(12, len(d))] }
 

@@ -61,7 +61,14 @@ type Shape struct {
 type MadeByJSON struct {
 	Version  string `json:"version"`
 	Data     string `json:"data"`
+	Digest   string `json:"data_digest"`
+	Control  string `json:"control"`
 	Platform string `json:"platform"`
+}
+
+// MadeBy says what made a document, with its control line.
+func MadeBy(o draft.Options, control string) MadeByJSON {
+	return MadeByJSON{o.Version, o.DataVersion, o.DataDigest, control, o.Platform}
 }
 
 type holdJSON struct {

@@ -1,6 +1,8 @@
 package review
 
 import (
+	"slices"
+
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/spread"
@@ -90,9 +92,18 @@ func leaving(agent string) []chart.Line {
 	return out
 }
 
-// breathed are the lowest limits of an agent at the site: for a working day, for
-// a quarter of an hour or less, and what is immediately dangerous.
+// breathed are the lowest limits of an agent at the site as lines.
 func (b *builder) breathed(agent string) []chart.Line {
+	var out []chart.Line
+	for _, e := range b.lowest(agent) {
+		out = append(out, chart.Line{Y: e.Value, Label: e.Label})
+	}
+	return out
+}
+
+// lowest are the lowest limits of an agent at the site: for a working day, for a quarter
+// of an hour or less, and what is immediately dangerous.
+func (b *builder) lowest(agent string) []*limit.Exposure {
 	jurisdiction := ""
 	if s := b.Review.Case.Site; s != nil {
 		jurisdiction = s.Jurisdiction
@@ -114,13 +125,7 @@ func (b *builder) breathed(agent string) []chart.Line {
 			lower(&day, &e)
 		}
 	}
-	var out []chart.Line
-	for _, e := range []*limit.Exposure{day, short, escape} {
-		if e != nil {
-			out = append(out, chart.Line{Y: e.Value, Label: e.Label})
-		}
-	}
-	return out
+	return slices.DeleteFunc([]*limit.Exposure{day, short, escape}, func(e *limit.Exposure) bool { return e == nil })
 }
 
 // airCurve is one figure of the air over time, in the middle of its range and

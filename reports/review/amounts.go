@@ -51,7 +51,8 @@ func (b *builder) formedRow() [][]document.Cell {
 		return nil
 	}
 	return [][]document.Cell{document.Row(words.Of("materials.formed"), "HF", hydrofluoricAcid,
-		words.Of("materials.formed_use", b.ValueAndRange(f), f.Place), words.Of("materials.formed_hand"))}
+		words.Of("materials.formed_use", b.ValueAndRange(f), f.Place), words.Of("materials.formed_hand"),
+		words.Of("value.dash"), words.Of("value.dash"))}
 }
 
 const hydrofluoricAcid = "7664-39-3"
@@ -100,25 +101,38 @@ func (b *builder) airLimits() []document.Block {
 	if s := b.Review.Case.Site; s != nil {
 		where = s.Jurisdiction
 	}
-	t := document.Table{Caption: words.Of("breathed.caption"), Columns: document.Right(document.Columns("breathed.agent",
-		"col.limit", "breathed.ppm", "breathed.mass", "col.document", "col.edition", "col.status"), 2, 3)}
+	all, lowest := breathedTable("breathed.all"), breathedTable("breathed.caption")
 	for _, agent := range b.agentsOfTheAir() {
-		n := len(t.Rows)
+		n := len(all.Rows)
 		for _, e := range limit.ExposureAt(agent, where) {
 			if e.Kind != limit.Emergency {
-				t.Rows = append(t.Rows, breathedRow(agent, &e))
+				all.Rows = append(all.Rows, breathedRow(agent, &e))
 			}
 		}
-		if len(t.Rows) == n {
-			t.Rows = append(t.Rows, document.Row(draft.AgentName(breathedAs, agent), words.Of("breathed.none"),
-				words.Of("value.dash"), words.Of("value.dash"), words.Of("value.dash"), words.Of("value.dash"),
-				words.Of("value.dash")))
+		if len(all.Rows) > n {
+			for _, e := range b.lowest(agent) {
+				lowest.Rows = append(lowest.Rows, breathedRow(agent, e))
+			}
+			continue
 		}
+		dash := words.Of("value.dash")
+		lowest.Rows = append(lowest.Rows, document.Row(draft.AgentName(breathedAs, agent), words.Of("breathed.none"),
+			dash, dash, dash, dash, dash))
 	}
-	if len(t.Rows) == 0 {
+	if len(lowest.Rows) == 0 {
 		return []document.Block{document.Paragraph{Text: words.Of("breathed.no_agent")}}
 	}
-	return []document.Block{t, document.Paragraph{Text: words.Of("breathed.note"), Tone: document.Note}}
+	out := []document.Block{lowest}
+	if n := len(all.Rows); n > 0 {
+		out = append(out, document.Fold{Summary: words.Of("breathed.fold", n), Blocks: []document.Block{all}})
+	}
+	return append(out, document.Paragraph{Text: words.Of("breathed.note"), Tone: document.Note})
+}
+
+func breathedTable(caption string) document.Table {
+	return document.Table{Caption: words.Of(caption), Columns: document.OnScreen(document.Right(document.Columns(
+		"breathed.agent", "col.limit", "breathed.ppm", "breathed.mass", "col.document", "col.edition", "col.status"), 2, 3),
+		4)}
 }
 
 // breathedAs is the quantity whose words and units the limits are written in.
@@ -164,6 +178,7 @@ func (b *builder) thresholds(run *scaling.Run) []document.Block {
 	}
 	t := document.Table{Caption: words.Of("thresholds.caption"), Columns: document.Right(document.Columns("col.material",
 		"stock.threshold", "stock.held", "stock.limit", "stock.share", "col.verdict"), 2, 3, 4)}
+	far := t
 	for i := range run.Substances {
 		h := &run.Substances[i]
 		for j := range h.Shares {
@@ -172,15 +187,29 @@ func (b *builder) thresholds(run *scaling.Run) []document.Block {
 			if !x.Ratio.Unknown() {
 				share = number.Significant(100*x.Ratio.V, 3, 1) + " %"
 			}
-			t.Rows = append(t.Rows, []document.Cell{document.Text(h.Name),
+			into := &t
+			if x.Verdict == figure.Within && x.Ratio.V < farWithin {
+				into = &far
+			}
+			into.Rows = append(into.Rows, []document.Cell{document.Text(h.Name),
 				document.Text(strings.Join([]string{x.Threshold.Programme, x.Threshold.Tier, x.Threshold.Substance}, ", ")),
 				document.Text(kilograms(x.Held)),
 				document.Text(number.Thing{Unit: "kg"}.Bound(x.Threshold.Limit, 0)), document.Text(share),
 				draft.VerdictCell(x.Verdict)})
 		}
 	}
-	if len(t.Rows) == 0 {
+	var out []document.Block
+	if len(t.Rows) > 0 {
+		out = append(out, t)
+	}
+	if n := len(far.Rows); n > 0 {
+		out = append(out, document.Fold{Summary: words.Of("thresholds.far", n), Blocks: []document.Block{far}})
+	}
+	if out == nil {
 		return []document.Block{document.Paragraph{Text: words.Of("stock.no_threshold")}}
 	}
-	return []document.Block{t, document.Paragraph{Text: words.Of("thresholds.note"), Tone: document.Note}}
+	return append(out, document.Paragraph{Text: words.Of("thresholds.note"), Tone: document.Note})
 }
+
+// farWithin is the share of a threshold below which it is counted and not printed.
+const farWithin = 0.1

@@ -24,9 +24,13 @@ func (b *builder) emergency() document.Section {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.tmaoh"), Tone: document.Warning})
 	}
 	s.Blocks = append(s.Blocks, b.SpillWords()...)
-	s.Blocks = append(s.Blocks, document.Blanks{Labels: []string{words.Of("emergency.number"),
-		words.Of("emergency.medical"), words.Of("emergency.gel"),
-		words.Of("emergency.shower"), words.Of("emergency.kit"), words.Of("emergency.fire"), words.Of("emergency.assembly")}})
+	var asked []string
+	if b.Ready() == nil { // else they are asked for with the first aid
+		asked = []string{words.Of("emergency.number"), words.Of("emergency.medical"), words.Of("emergency.gel"),
+			words.Of("emergency.shower")}
+	}
+	s.Blocks = append(s.Blocks, document.Blanks{Labels: append(asked, words.Of("emergency.kit"),
+		words.Of("emergency.fire"), words.Of("emergency.assembly"))})
 	return s
 }
 
@@ -62,15 +66,13 @@ func (b *builder) actions() document.Section {
 	for _, h := range selection.StopTexts(b.Draft) {
 		add(h)
 	}
-	for _, u := range b.Review.Unknown {
-		if what, settles := words.Named(u.Missing); settles != "" {
-			add(words.Of("actions.settle", plain.Fold(what), plain.Fold(settles)))
-		}
-	}
 	for range 3 {
 		add("")
 	}
 	s.Blocks = append(s.Blocks, t)
+	if t := b.unknownTable(); len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, t)
+	}
 	return s
 }
 
@@ -81,13 +83,17 @@ func (b *builder) values() document.Section {
 		sub("unknown", b.unknownBlocks()), folded("assumptions", b.assumptionBlocks()),
 		folded("data", b.dataBlocks()), sub("overrides", b.overrideBlocks()),
 		folded("limits", b.limitBlocks()), folded("sources", b.sourceBlocks()), sub("warnings", b.warningBlocks()))
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.on_paper", len(b.Review.Assumptions),
+		len(b.Review.Used), len(b.Sources())), Tone: document.OnPaper})
 	return s
 }
 
 // Checked is the section of values as who checks it reads it: nothing in it is folded.
 func Checked(d *draft.Draft) document.Section {
 	s := from(d).values()
+	s.Blocks = s.Blocks[:1] // what is said on paper of what is folded away
 	for i := range s.Subs {
+		s.Subs[i].Screen = false
 		for j, b := range s.Subs[i].Blocks {
 			if f, ok := b.(document.Fold); ok {
 				s.Subs[i].Blocks = append(append(s.Subs[i].Blocks[:j:j], f.Blocks...), s.Subs[i].Blocks[j+1:]...)
@@ -111,7 +117,9 @@ func folded(key string, blocks []document.Block) document.Section {
 	if rows := rowsOf(blocks); rows > 0 {
 		blocks = []document.Block{document.Fold{Summary: words.Of("values.fold_"+key, rows), Blocks: blocks}}
 	}
-	return sub(key, blocks)
+	s := sub(key, blocks)
+	s.Screen = true
+	return s
 }
 
 // rowsOf is how many rows the tables of blocks have.
@@ -126,19 +134,24 @@ func rowsOf(blocks []document.Block) int {
 }
 
 func (b *builder) unknownBlocks() []document.Block {
-	t := document.Table{Caption: words.Of("unknown.caption"),
-		Columns: document.Columns("col.missing", "col.id", "col.settle", "col.figures")}
+	out := b.notAssessedAll()
+	if n := len(b.Review.Unknown); n > 0 {
+		out = append([]document.Block{document.Paragraph{Text: words.Of("unknown.told", n)}}, out...)
+	}
+	return out
+}
+
+// unknownTable is what is missing, worst first, with what settles it and who does.
+func (b *builder) unknownTable() document.Table {
+	t := document.Table{Caption: words.Of("unknown.caption"), Columns: document.OnScreen(document.Columns("col.missing",
+		"col.id", "col.settle", "col.owner", "col.due", "col.closed", "col.figures"), 1, 6)}
 	for _, u := range b.Review.Unknown {
 		what, settles := words.Ask(u.Missing)
 		t.Rows = append(t.Rows, []document.Cell{document.Text(plain.Fold(what)), document.Code(words.Name(u.Missing)),
-			document.Text(plain.Fold(settles)),
+			document.Text(plain.Fold(settles)), {Blank: true}, {Blank: true}, document.Text("☐"),
 			document.Code(strings.Join(draft.Names(u.Figures), ", "))})
 	}
-	out := b.notAssessedAll()
-	if len(t.Rows) > 0 {
-		out = append([]document.Block{t}, out...)
-	}
-	return out
+	return t
 }
 
 func (b *builder) notAssessedAll() []document.Block { return b.NotAssessed() }

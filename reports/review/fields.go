@@ -41,9 +41,7 @@ func Index(sections []document.Section) document.Section {
 	}
 	places["page-1"] = words.Of("fields.page_one")
 	places[OwnSection] = words.Of("fields.below")
-	heads := []string{"fields.code", "fields.name", "fields.kind", "fields.place"}
-	t := document.Table{Caption: words.Of("fields.caption"),
-		Columns: document.Tight(document.Columns(append(heads, heads...)...), 0, 2, 3, 4, 6, 7)}
+	t := indexHead()
 	var open document.Blanks
 	var cells [][]document.Cell
 	for _, f := range Fields() {
@@ -52,11 +50,11 @@ func Index(sections []document.Section) document.Section {
 			open.Labels = append(open.Labels, words.Of("local.field", words.Of("fields.open", f.Name), f.Code))
 		}
 	}
-	half := (len(cells) + 1) / 2 // side by side, so that all stand on one sheet
-	for i := range half {
+	high := (len(cells) + beside - 1) / beside
+	for i := range high {
 		row := cells[i]
-		if i+half < len(cells) {
-			row = append(row, cells[i+half]...)
+		for at := i + high; at < len(cells); at += high {
+			row = append(row, cells[at]...)
 		}
 		t.Rows = append(t.Rows, row)
 	}
@@ -65,4 +63,16 @@ func Index(sections []document.Section) document.Section {
 		s.Blocks = append(s.Blocks, open)
 	}
 	return s
+}
+
+// beside is how many columns of questions stand side by side, so that all are on one sheet.
+const beside = 3
+
+func indexHead() document.Table {
+	t := document.Table{Caption: words.Of("fields.caption")}
+	for range beside {
+		t.Columns = append(t.Columns, document.OnScreen(document.Columns("fields.code", "fields.name", "fields.kind",
+			"fields.place"), 2)...)
+	}
+	return t
 }

@@ -134,9 +134,8 @@ func (b *builder) protective() []document.Block {
 
 func (m measures) wornTable(agent string) document.Table {
 	t := document.Table{Caption: words.Of("protection.caption", words.Of("worn."+agent), m.band(agent)),
-		Columns: document.Columns("protection.part", "protection.item", "protection.material", "protection.maker",
-			"col.source",
-			"col.status", "col.in_place")}
+		Columns: document.OnScreen(document.Columns("protection.part", "protection.item", "protection.material",
+			"protection.maker", "col.source", "col.status", "col.in_place"), 4)}
 	for _, r := range m.worn() {
 		if r.agent != agent {
 			continue

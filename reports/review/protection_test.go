@@ -216,7 +216,10 @@ func TestProtectionComesLast(t *testing.T) {
 	for _, bl := range s.Blocks {
 		table, ok := bl.(document.Table)
 		switch {
-		case ok && strings.HasPrefix(table.Caption, "6. "):
+		case ok && slices.ContainsFunc(table.Rows, func(r []document.Cell) bool {
+			return strings.HasPrefix(r[0].Text,
+				"6. ")
+		}):
 			order = 6
 		case ok && slices.ContainsFunc(table.Columns,
 			func(c document.Column) bool { return c.Text == words.Of("protection.maker") }):

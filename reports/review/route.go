@@ -30,7 +30,8 @@ func (b *builder) purpose() document.Section {
 	} else {
 		s.Blocks = append(s.Blocks, document.Blanks{Labels: []string{words.Of("purpose.blank")}})
 	}
-	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("purpose.bounds")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("purpose.bounds")},
+		document.Paragraph{Text: words.Of("purpose.reading")})
 	if strings.TrimSpace(r.Basis.Note) != "" {
 		s.Blocks = append(s.Blocks, document.Prose{Markdown: r.Basis.Note})
 	}
@@ -123,11 +124,12 @@ func (b *builder) stepRow(s *route.Step) []document.Cell {
 func (b *builder) materials() document.Section {
 	s := document.Begin("materials")
 	t := document.Table{Caption: words.Of("materials.caption"),
-		Columns: document.Tight(document.Columns("col.material", "col.formula", "col.cas", "col.amount", "col.on_hand"), 2)}
+		Columns: document.Tight(document.Columns("col.material", "col.formula", "col.cas", "col.amount", "col.on_hand",
+			"col.room", "col.sheet_date"), 2)}
 	run := scaling.RunOf(b.Review)
 	for _, h := range b.Held() {
 		t.Rows = append(t.Rows, []document.Cell{document.Text(h.Name), document.Text(h.Formula), document.Text(h.Cas),
-			document.Text(strings.Join(h.Uses, "; ")), onHand(&run, h.Cas)})
+			document.Text(strings.Join(h.Uses, "; ")), onHand(&run, h.Cas), {Blank: true}, {Blank: true}})
 	}
 	t.Rows = append(t.Rows, b.formedRow()...)
 	if len(t.Rows) == 0 {
@@ -136,6 +138,9 @@ func (b *builder) materials() document.Section {
 	}
 	s.Blocks = append(s.Blocks, t, document.Paragraph{Text: words.Of("materials.note")})
 	s.Blocks = append(s.Blocks, b.classes()...)
+	if draft.InAny(b.Review.Figures, "stock") {
+		s.Blocks = append(s.Blocks, b.About("stock")...)
+	}
 	s.Blocks = append(s.Blocks, b.forms())
 	s.Blocks = append(s.Blocks, b.molar(&run)...)
 	s.Blocks = append(s.Blocks, b.airLimits()...)
@@ -146,9 +151,7 @@ func (b *builder) materials() document.Section {
 func (b *builder) chemistry() document.Section {
 	s := document.Begin("chemistry")
 	var facts document.List
-	for _, f := range b.Review.Walk.Facts {
-		facts.Items = append(facts.Items, factText(f))
-	}
+	facts.Items = factTexts(b.Review.Walk.Facts)
 	if len(facts.Items) > 0 {
 		s.Blocks = append(s.Blocks, facts)
 	}
@@ -156,19 +159,48 @@ func (b *builder) chemistry() document.Section {
 	s.Blocks = append(s.Blocks, b.equations())
 	s.Blocks = append(s.Blocks, b.About("account", "fluoride")...)
 	if t := b.account(); len(t.Rows) > 0 {
-		s.Blocks = append(s.Blocks, t)
+		s.Blocks = append(s.Blocks, document.Fold{Summary: words.Of("account.fold", len(t.Rows)),
+			Blocks: []document.Block{t}})
 	} else {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("account.none")})
 	}
 	return s
 }
 
-func factText(f process.Fact) string {
-	if f.Step > 0 {
-		return words.Of("fact.step", f.Step, plain.Fold(words.Say(f.Says)))
+// factTexts are the facts of the walk; one that is so in several steps is said once.
+func factTexts(facts []process.Fact) []string {
+	var says []string
+	steps := map[string][]string{}
+	for _, f := range facts {
+		text := plain.Fold(words.Say(f.Says))
+		if f.Step > 0 {
+			text = strings.ReplaceAll(text+" ", words.Of("fact.of_step", f.Step)+":", atStep+":")
+			text = strings.ReplaceAll(text, words.Of("fact.of_step", f.Step)+" ", atStep+" ")
+		}
+		if text = strings.TrimSpace(text); !slices.Contains(says, text) {
+			says = append(says, text)
+		}
+		if n := strconv.Itoa(f.Step); f.Step > 0 && !slices.Contains(steps[text], n) {
+			steps[text] = append(steps[text], n)
+		}
 	}
-	return plain.Fold(words.Say(f.Says))
+	for i, text := range says {
+		all := strings.Join(steps[text], ", ")
+		switch len(steps[text]) {
+		case 0:
+		case 1:
+			says[i] = words.Of("fact.step", words.Of("fact.head", all),
+				strings.ReplaceAll(text, atStep, words.Of("fact.of_step", all)))
+		default:
+			says[i] = words.Of("fact.step", words.Of("fact.heads", all),
+				strings.ReplaceAll(text, atStep, words.Of("fact.of_steps", all)))
+		}
+	}
+	return says
 }
+
+// atStep stands for the step of a fact while facts are compared.
+const atStep = "\x00"
 
 func (b *builder) account() document.Table {
 	t := document.Table{Caption: words.Of("account.caption"),

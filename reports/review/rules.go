@@ -8,7 +8,9 @@ import (
 
 	"etchbound/chemicals/material"
 	"etchbound/hazards/meeting"
+	"etchbound/hazards/process"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
 	"etchbound/scaling"
@@ -45,8 +47,8 @@ var leaveFields = sync.OnceValue(func() []leaveField {
 func (b *builder) pairs() document.Section {
 	s := document.Begin("pairs")
 	t := document.Table{Caption: words.Of("pairs.caption"),
-		Columns: document.Columns("col.pair", "col.reaction", "col.met", "col.weight",
-			"col.source", "col.status")}
+		Columns: document.OnScreen(document.Columns("col.pair", "col.reaction", "col.met", "col.weight",
+			"col.source", "col.status"), 4)}
 	for i := range meeting.Pairs() {
 		p := &meeting.Pairs()[i]
 		where := b.meet(p)
@@ -81,25 +83,25 @@ func (b *builder) meet(p *meeting.Pair) []string {
 // construction is what each part of each place meets, as the walk judged it.
 func (b *builder) construction() document.Section {
 	s := document.Begin("construction")
-	t := document.Table{Caption: words.Of("construction.caption"),
-		Columns: document.Columns("col.place", "col.material_of", "col.medium",
-			"col.suited", "col.note", "col.source", "col.status")}
+	open, suited := contactTable(), contactTable()
 	for i := range b.Review.Walk.Contacts {
-		c := &b.Review.Walk.Contacts[i]
-		place, note, source, status := c.Place, c.Note, c.Source, c.Status
-		if c.Part == "lid" {
-			place = words.Of("construction.lid", c.Place)
+		t := &open
+		if b.Review.Walk.Contacts[i].Verdict == material.Yes {
+			t = &suited
 		}
-		if c.Verdict == material.Unknown {
-			note, source, status = words.Of("construction.settle"), words.Of("value.dash"), words.Of("value.dash")
+		if row := contactRow(&b.Review.Walk.Contacts[i]); !draft.Joins(t.Rows, row) {
+			t.Rows = append(t.Rows, row)
 		}
-		t.Rows = append(t.Rows, document.Row(place, words.OrNotStated(plain.Fold(c.Material)), words.Of("medium."+c.Medium),
-			words.Of("suited."+c.Verdict.String()), words.OrDash(note), source, status))
 	}
-	if len(t.Rows) > 0 {
-		s.Blocks = append(s.Blocks, t)
-	} else {
+	if len(b.Review.Walk.Contacts) == 0 {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.none")})
+	}
+	if len(open.Rows) > 0 {
+		s.Blocks = append(s.Blocks, open)
+	}
+	if len(suited.Rows) > 0 {
+		s.Blocks = append(s.Blocks, document.Fold{Summary: words.Of("construction.suited", listed(suited.Rows)),
+			Blocks: []document.Block{suited}})
 	}
 	if silent := b.unstatedMaterials(); silent != "" {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.unstated", silent),
@@ -107,6 +109,34 @@ func (b *builder) construction() document.Section {
 	}
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.note")})
 	return s
+}
+
+func contactTable() document.Table {
+	return document.Table{Caption: words.Of("construction.caption"),
+		Columns: document.OnScreen(document.Columns("col.place", "col.material_of", "col.medium",
+			"col.suited", "col.note", "col.source", "col.status"), 5)}
+}
+
+func contactRow(c *process.Contact) []document.Cell {
+	place, note, source, status := c.Place, c.Note, c.Source, c.Status
+	if c.Part == "lid" {
+		place = words.Of("construction.lid", c.Place)
+	}
+	if c.Verdict == material.Unknown {
+		note, source, status = words.Of("construction.settle"), words.Of("value.dash"), words.Of("value.dash")
+	}
+	return document.Row(place, words.OrNotStated(plain.Fold(c.Material)), words.Of("medium."+c.Medium),
+		words.Of("suited."+c.Verdict.String()), words.OrDash(note), source, status)
+}
+
+// listed is what the rows are about: a place, its material, what it stands, and how far
+// that was checked.
+func listed(rows [][]document.Cell) string {
+	var out []string
+	for _, r := range rows {
+		out = append(out, words.Of("construction.listed", r[0].Text, r[1].Text, r[2].Text, r[6].Text))
+	}
+	return strings.Join(out, "; ")
 }
 
 func (b *builder) unstatedMaterials() string {
@@ -129,20 +159,22 @@ func (b *builder) safeguards() document.Section {
 	s.Blocks = append(s.Blocks, trays(&run))
 	s.Blocks = append(s.Blocks, b.less()...)
 	s.Blocks = append(s.Blocks, b.past()...)
+	t := document.Table{Caption: words.Of("safeguards.caption"), Columns: document.OnScreen(document.Columns(
+		"col.order", "col.safeguard", "col.source", "col.status", "col.in_place"), 2)}
 	for n, o := range orders {
-		t := document.Table{Caption: words.Of("safeguards.caption", strconv.Itoa(n+1), words.Of("order."+o)),
-			Columns: document.Columns("col.safeguard", "col.source", "col.status", "col.in_place")}
+		name, none := words.Of("safeguards.order", strconv.Itoa(n+1), words.Of("order."+o)), true
 		for _, g := range safeguardRules() {
 			if g.order == o && b.Tags.Has(g.tag) {
-				t.Rows = append(t.Rows, document.Row(g.text, g.source, g.status, "☐"))
+				t.Rows = append(t.Rows, document.Row(name, g.text, g.source, g.status, "☐"))
+				none = false
 			}
 		}
-		if len(t.Rows) == 0 {
-			s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("safeguards.none", words.Of("order."+o))})
-			continue
+		if none {
+			t.Rows = append(t.Rows, document.Row(name, words.Of("safeguards.none"), words.Of("value.dash"),
+				words.Of("value.dash"), words.Of("value.dash")))
 		}
-		s.Blocks = append(s.Blocks, t)
 	}
+	s.Blocks = append(s.Blocks, t)
 	s.Blocks = append(s.Blocks, b.protective()...) // the last of the orders
 	return s
 }

@@ -54,8 +54,8 @@ var ways = sync.OnceValue(func() []tagged { return taggedRows("reports/review/wa
 // equations is what forms, as equations: the etch by its own numbers, and what pairs that
 // meet give.
 func (b *builder) equations() document.Block {
-	t := document.Table{Caption: words.Of("equations.caption"), Columns: document.Columns("equations.equation",
-		"equations.says", "col.met", "col.source", "col.status")}
+	t := document.Table{Caption: words.Of("equations.caption"), Columns: document.OnScreen(document.Columns(
+		"equations.equation", "equations.says", "col.met", "col.source", "col.status"), 3)}
 	for _, x := range scaling.ReactionsOf(b.Review) {
 		if !x.Known {
 			t.Rows = append(t.Rows, document.Row(words.Of("equations.unheld", x.Phase), words.Of("value.not_assessed"),
@@ -81,7 +81,7 @@ func (b *builder) equations() document.Block {
 // past is what is publicly known to have gone wrong with what the route has.
 func (b *builder) past() []document.Block {
 	t := document.Table{Caption: words.Of("incidents.caption"),
-		Columns: document.Columns("incidents.event", "col.source", "col.status")}
+		Columns: document.OnScreen(document.Columns("incidents.event", "col.source", "col.status"), 1)}
 	for _, x := range incidents() {
 		if b.Tags.Has(x.tag) {
 			t.Rows = append(t.Rows, document.Row(x.text, x.source, x.status))
@@ -93,8 +93,8 @@ func (b *builder) past() []document.Block {
 
 // forms is what each material is like to handle, and how it gets at people.
 func (b *builder) forms() document.Block {
-	t := document.Table{Caption: words.Of("forms.caption"), Columns: document.Columns("col.material", "forms.form",
-		"forms.dust", "forms.vapour", "forms.ways", "col.source", "col.status")}
+	t := document.Table{Caption: words.Of("forms.caption"), Columns: document.OnScreen(document.Columns("col.material",
+		"forms.form", "forms.dust", "forms.vapour", "forms.ways", "col.source", "col.status"), 5)}
 	seen := map[string]bool{}
 	for i := range b.Route().Steps {
 		what := b.Route().Steps[i].What
@@ -164,7 +164,13 @@ func (b *builder) hood() []document.Block {
 		if !n.Share.Unknown() {
 			share = number.Significant(100*n.Share.V, 2, 1) + " %"
 		}
-		t.Rows = append(t.Rows, document.Row(b.FigureName(n.Of), b.ValueAndRange(n.Of), flow, share))
+		row := document.Row(b.FigureName(n.Of), b.ValueAndRange(n.Of), flow, share)
+		if !slices.ContainsFunc(t.Rows, func(r []document.Cell) bool {
+			return slices.EqualFunc(r, row,
+				document.Cell.Says)
+		}) {
+			t.Rows = append(t.Rows, row)
+		}
 	}
 	out := []document.Block{document.Paragraph{Text: b.hoodReading()}}
 	if len(t.Rows) == 0 {

@@ -1,0 +1,39 @@
+package hazards
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"io"
+	"io/fs"
+	"sync"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/evolving"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/hazards/meeting"
+	"etchbound/hazards/order"
+)
+
+// DataDigest is the SHA-256 in hex of the data that the program carries: what verdicts
+// rest on beside the files of the writer. Another row gives another.
+var DataDigest = sync.OnceValue(func() string {
+	all := sha256.New()
+	err := fs.WalkDir(chemicals.Files(), ".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		text, err := fs.ReadFile(chemicals.Files(), path)
+		io.WriteString(all, path+"\n")
+		all.Write(text)
+		return err
+	})
+	if err != nil { // they are part of the program, and read when it starts
+		panic(err)
+	}
+	for _, text := range []string{evolving.Carried(), figure.Carried(), limit.Carried(), meeting.Carried(),
+		order.Carried()} {
+		io.WriteString(all, text)
+	}
+	return hex.EncodeToString(all.Sum(nil))
+})

@@ -1,0 +1,180 @@
+package draft
+
+import (
+	"slices"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+	"etchbound/reports/document"
+	"etchbound/reports/plain"
+	"etchbound/reports/words"
+)
+
+// A tally is one quantity of an agent in a case on its way to a row: what it is at each
+// place, the limits that it is not within, and what that means.
+type tally struct {
+	id      figure.ID // without a place
+	line    line
+	open    line // the places at which it is not within every limit
+	verdict figure.Verdict
+	worst   *figure.Finding // that is furthest over, or not known
+	means   *figure.Finding // the same among the limits that say what it means, not those of a file
+	limits  []limit.Key     // keys of those that it is not within
+	unknown bool
+}
+
+// Counts is what a reader has to see of the figures that want picks: matrices, and a row
+// for each quantity that is not within every limit, is not known, or is asked for first.
+// All of them, with what each holds for and what each is held against, are folded behind.
+func (b *Draft) Counts(want func(*figure.Figure) bool) []document.Block {
+	tallies := b.tallies(want)
+	if len(tallies) == 0 {
+		return nil
+	}
+	out := b.matricesOf(want)
+	t := document.Table{Caption: words.Of("held.caption"), Kind: document.Held,
+		Columns: document.Columns("col.figure", "glance.at", "held.limits", "col.verdict", "held.means")}
+	left := 0
+	for _, x := range tallies {
+		if !x.counts() {
+			left++
+			continue
+		}
+		row := x.row(b)
+		if n := len(t.Rows); n > 0 && row[4].Text != "" && said(t.Rows, row[4].Text) {
+			row[4].Text = words.Of("held.same")
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	if len(t.Rows) > 0 {
+		out = append(out, t)
+	}
+	return append(out, b.behind(want, left))
+}
+
+// said reports whether the last text of the rows is s.
+func said(rows [][]document.Cell, s string) bool {
+	for i := len(rows) - 1; i >= 0; i-- {
+		if text := rows[i][4].Text; text != words.Of("held.same") {
+			return text == s
+		}
+	}
+	return false
+}
+
+// behind is everything of the figures that want picks, folded away; so many quantities
+// stand nowhere else.
+func (b *Draft) behind(want func(*figure.Figure) bool, left int) document.Block {
+	all := b.FigureTable(want)
+	count := 0
+	for i := range b.Review.Figures {
+		if want(&b.Review.Figures[i]) {
+			count++
+		}
+	}
+	all = append(all, b.Findings(func(f *figure.Finding) bool {
+		g, ok := b.ByID[f.Figure]
+		return ok && want(g)
+	})...)
+	return document.Fold{Summary: words.Of("counts.fold", left, count), Blocks: all}
+}
+
+// tallies are the quantities that want picks, in the order of the review.
+func (b *Draft) tallies(want func(*figure.Figure) bool) []*tally {
+	worst := b.verdicts()
+	rows := map[figure.ID]*tally{}
+	var out []*tally
+	for i := range b.Review.Figures {
+		f := &b.Review.Figures[i]
+		if !want(f) || b.shown(f.ID) != f.ID {
+			continue
+		}
+		key := f.ID
+		key.Place = figure.Place{}
+		x := rows[key]
+		if x == nil {
+			x = &tally{id: key}
+			rows[key] = x
+			out = append(out, x)
+		}
+		value := b.ValueAndRange(f) + verdictAfter(worst[f.ID])
+		x.line.add(b.placeOf(f), value)
+		if worst[f.ID] != figure.Within {
+			x.open.add(b.placeOf(f), value)
+		}
+		x.unknown = x.unknown || f.Value.Unknown()
+	}
+	for i := range b.Review.Findings {
+		f := &b.Review.Findings[i]
+		key := b.shown(f.Figure)
+		key.Place = figure.Place{}
+		if x := rows[key]; x != nil && f.Verdict != figure.Within {
+			x.hold(f)
+		}
+	}
+	return out
+}
+
+// hold puts a finding to a tally.
+func (x *tally) hold(f *figure.Finding) {
+	x.verdict = max(x.verdict, f.Verdict)
+	if !slices.Contains(x.limits, f.Limit.Key) {
+		x.limits = append(x.limits, f.Limit.Key)
+	}
+	x.worst = further(x.worst, f)
+	if f.Limit.Origin != limit.Local {
+		x.means = further(x.means, f)
+	}
+}
+
+// further is the one of two findings that is further over its limit.
+func further(a, b *figure.Finding) *figure.Finding {
+	if a == nil || b.Verdict > a.Verdict || b.Verdict == a.Verdict && share(b) < share(a) {
+		return b
+	}
+	return a
+}
+
+// share is a margin as a part of its limit.
+func share(f *figure.Finding) float64 {
+	if f.Limit.Value == 0 {
+		return f.Margin
+	}
+	return f.Margin / f.Limit.Value
+}
+
+// counts reports whether a quantity is printed.
+func (x *tally) counts() bool {
+	q := figure.Row(x.id.Quantity)
+	return x.verdict != figure.Within || x.unknown || q.Headline > 0 && !inMatrix(x.id.Quantity)
+}
+
+// row is a tally as a row: of what stands in a matrix, or is within at most places, the
+// places that count.
+func (x *tally) row(b *Draft) []document.Cell {
+	at := x.line.text()
+	if len(x.open.values) > 0 && len(x.open.values) < len(x.line.values) {
+		at = x.open.text()
+	}
+	row := []document.Cell{document.Text(glanceName(x.id)), document.Text(at),
+		document.Text(words.Of("value.dash")), document.Text(words.Of("value.dash")), document.Text("")}
+	if x.worst == nil {
+		if x.unknown {
+			row[3] = VerdictCell(figure.UnknownVerdict)
+		}
+		return row
+	}
+	limits := words.Of("held.limit", b.LimitText(&x.worst.Limit, x.worst.Figure.Agent), b.Margin(x.worst))
+	if n := len(x.limits); n > 1 {
+		limits = words.Of("held.others", limits, n-1)
+	}
+	row[2], row[3] = document.Text(limits), VerdictCell(x.verdict)
+	means := x.means
+	if means == nil {
+		means = x.worst
+	}
+	if !means.Says.IsZero() {
+		row[4] = document.Text(plain.Fold(words.Say(means.Says)))
+	}
+	return row
+}

@@ -1,0 +1,87 @@
+package reports
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"strings"
+	"testing"
+
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/fixture"
+	"etchbound/reports/paper"
+)
+
+// The review of the demonstration is page 1, twelve sheets and three cards, and the
+// auditor's book as many sheets as a person reads.
+func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the short form opens no page in a browser")
+	}
+	if _, err := paper.Browser(); errors.Is(err, paper.ErrNoBrowser) {
+		t.Skip("no chromium is installed: nothing was printed")
+	}
+	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml")
+	o := fixtureOptions
+	o.Paper = document.A4
+	for _, c := range []struct {
+		name string
+		d    document.Document
+		most int
+	}{{"review", Build(r, o), 16}, {"book", BuildWorking(r, o), 42}} {
+		var page bytes.Buffer
+		if err := document.HTML(&page, c.d); err != nil {
+			t.Fatal(err)
+		}
+		pdf, err := paper.PDF(context.Background(), page.Bytes())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := paper.Sheets(pdf); n == 0 || n > c.most {
+			t.Errorf("%s: %d sheets, at most %d are wanted", c.name, n, c.most)
+		}
+	}
+}
+
+// The control line tells papers apart that stand on another file, other data, another
+// program or a shorter form.
+func TestControlLinesTellPapersApart(t *testing.T) {
+	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml")
+	line := func(o draft.Options) string { return Build(r, o).Control }
+	seen := map[string]string{}
+	tell := func(what, control string) {
+		if other, ok := seen[control]; ok {
+			t.Errorf("%s and %s carry the same control line: %s", what, other, control)
+		}
+		seen[control] = what
+	}
+	o := fixtureOptions
+	tell("as it is", line(o))
+	o.DataDigest = strings.Repeat("cd", 32)
+	tell("other data", line(o))
+	o = fixtureOptions
+	o.Version = "9.9"
+	tell("another program", line(o))
+	o = fixtureOptions
+	o.Brief = true
+	tell("brief", line(o))
+	site := *r.Case.Site
+	site.Digest = strings.Repeat("12", 32)
+	r.Case.Site = &site
+	tell("another site", line(fixtureOptions))
+	r.Case.Site = nil
+	tell("no site", line(fixtureOptions))
+	limits := *r.Case.Limits
+	limits.Digest = strings.Repeat("34", 32)
+	r.Case.Limits = &limits
+	tell("local limits", line(fixtureOptions))
+	var page, text bytes.Buffer
+	d := Build(r, fixtureOptions)
+	if err := errors.Join(document.HTML(&page, d), document.Markdown(&text, d)); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(page.String(), "; "+d.Control+`"`) || !strings.Contains(text.String(), d.Control) {
+		t.Error("the control line stands in the foot of neither the page nor the Markdown")
+	}
+}
