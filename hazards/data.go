@@ -8,7 +8,10 @@ import (
 	"sync"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/aqueous"
+	"etchbound/chemicals/classifying"
 	"etchbound/chemicals/evolving"
+	"etchbound/chemicals/flammable"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/meeting"
@@ -31,8 +34,8 @@ var DataDigest = sync.OnceValue(func() string {
 	if err != nil { // they are part of the program, and read when it starts
 		panic(err)
 	}
-	for _, text := range []string{evolving.Carried(), figure.Carried(), limit.Carried(), meeting.Carried(),
-		order.Carried()} {
+	for _, text := range []string{aqueous.Tables(), classifying.Tables(), evolving.Tables(), flammable.Tables(),
+		figure.Tables(), limit.Tables(), meeting.Tables(), order.Tables()} {
 		io.WriteString(all, text)
 	}
 	return hex.EncodeToString(all.Sum(nil))

@@ -259,3 +259,6 @@ func (e *entry) at(t float64) float64 {
 	}
 	return sum * math.Ln10
 }
+
+// Tables is the text of the tables of this package as the program carries them.
+func Tables() string { return constants + variantsText + keptText }

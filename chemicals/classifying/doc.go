@@ -179,3 +179,6 @@ func (x *row) limit(t *tables, c *Class) float64 {
 	}
 	return least
 }
+
+// Tables is the text of the tables of this package as the program carries them.
+func Tables() string { return classTable + limitTable + substanceTable + transportTable + storageTable }

@@ -141,5 +141,5 @@ func (g *Gas) Forms(is Is) bool {
 	return true
 }
 
-// Carried is the text of the tables of this package as the program carries them.
-func Carried() string { return table }
+// Tables is the text of the tables of this package as the program carries them.
+func Tables() string { return table }

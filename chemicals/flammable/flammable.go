@@ -64,3 +64,6 @@ func Can(s *chemicals.Substance) bool {
 	organic := s.Count("C") != 0 && s.Count("H") != 0 // NaN where nobody knows what it is made of
 	return organic && (s.NotHeld || s.State == "l")
 }
+
+// Tables is the text of the tables of this package as the program carries them.
+func Tables() string { return table }

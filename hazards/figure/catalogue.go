@@ -133,5 +133,5 @@ func (Units) Names() []string {
 	return out
 }
 
-// Carried is the text of the tables of this package as the program carries them.
-func Carried() string { return catalogueCSV }
+// Tables is the text of the tables of this package as the program carries them.
+func Tables() string { return catalogueCSV }

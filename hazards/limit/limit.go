@@ -156,5 +156,5 @@ func (l *Limit) nearGap(low bool) float64 {
 	return math.Abs(l.Value) * (1 - near)
 }
 
-// Carried is the text of the tables of this package as the program carries them.
-func Carried() string { return table + equivalentTable + exposureTable }
+// Tables is the text of the tables of this package as the program carries them.
+func Tables() string { return table + equivalentTable + exposureTable }

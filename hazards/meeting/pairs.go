@@ -114,5 +114,5 @@ func WallUnread(p *route.Place) bool {
 	return !wall.Known()
 }
 
-// Carried is the text of the tables of this package as the program carries them.
-func Carried() string { return pairsCSV }
+// Tables is the text of the tables of this package as the program carries them.
+func Tables() string { return pairsCSV }

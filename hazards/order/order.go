@@ -121,5 +121,5 @@ func told(w *working.Sheet, step int, all []against) (figure.Figure, bool) {
 	return f, true
 }
 
-// Carried is the text of the tables of this package as the program carries them.
-func Carried() string { return rulesCSV + mixingCSV }
+// Tables is the text of the tables of this package as the program carries them.
+func Tables() string { return rulesCSV }
