@@ -90,7 +90,7 @@ func (b *builder) gas() document.Section {
 
 func (b *builder) air() document.Section {
 	s := document.Begin("air")
-	figures := b.Counts(func(f *figure.Figure) bool { return draft.InFamily(f.Quantity, "air") })
+	figures := b.Counts(func(f *figure.Figure) bool { return f.Case.Failure == "" && draft.InFamily(f.Quantity, "air") })
 	if len(figures) == 0 {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("air.not_assessed"), Tone: document.Warning},
 			document.Paragraph{Text: words.Of("air.means")})
@@ -100,6 +100,13 @@ func (b *builder) air() document.Section {
 	s.Blocks = append(s.Blocks, b.hood()...)
 	s.Blocks = append(s.Blocks, firstPrinted(append(b.breathedBars(), b.airCurves()...))...)
 	s.Blocks = append(s.Blocks, figures...)
+	failing := b.FigureTable(func(f *figure.Figure) bool {
+		return f.Case.Failure != "" &&
+			draft.InFamily(f.Quantity, "air")
+	})
+	if failing != nil {
+		s.Blocks = append(s.Blocks, document.Fold{Summary: words.Of("air.failing"), Blocks: failing})
+	}
 	s.Blocks = append(s.Blocks, b.NotAssessed("air")...)
 	return s
 }
