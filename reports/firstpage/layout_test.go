@@ -22,7 +22,7 @@ var lines = []selection.Line{
 // What is not known yet is unknown and never the verdict that stands behind it, and
 // what has no limit has no verdict.
 func TestALineSaysNoMoreThanIsKnown(t *testing.T) {
-	s := firstpage.Lay(selection.Page{Questions: lines}, "t", document.Paragraph{}, nil)
+	s := firstpage.Lay(selection.Page{Questions: lines}, "t", document.Paragraph{}, nil, true)
 	rows := s.Subs[1].Blocks[0].(document.Table).Rows
 	for i, want := range []struct{ against, verdict, section string }{
 		{"a limit; at one end", words.Of("verdict.exceeds"), "5"},
@@ -38,7 +38,7 @@ func TestALineSaysNoMoreThanIsKnown(t *testing.T) {
 
 // A page with nothing on it says so, and a brief one says what it leaves out.
 func TestAnEmptyPageIsNotSilent(t *testing.T) {
-	s := firstpage.Lay(selection.Page{Brief: true}, "t", document.Paragraph{}, nil)
+	s := firstpage.Lay(selection.Page{Brief: true}, "t", document.Paragraph{}, nil, false)
 	for i, none := range map[int]string{1: "questions.none", 2: "worst.none", 3: "holds.none", 4: "upset.brief"} {
 		blocks := s.Subs[i].Blocks
 		if last, ok := blocks[len(blocks)-1].(document.Paragraph); !ok || last.Text != words.Of(none) {
@@ -50,7 +50,7 @@ func TestAnEmptyPageIsNotSilent(t *testing.T) {
 // What is missing is told with where it is missing and what settles it.
 func TestAGapIsToldWhole(t *testing.T) {
 	p := selection.Page{Gaps: []selection.Gap{{What: "the wall", Where: "pot", Settles: "state it"}, {What: "alone"}}}
-	items := firstpage.Lay(p, "t", document.Paragraph{}, nil).Subs[4].Blocks[0].(document.List).Items
+	items := firstpage.Lay(p, "t", document.Paragraph{}, nil, false).Subs[4].Blocks[0].(document.List).Items
 	want := words.FirstPage("gap.settled", words.FirstPage("gap.at", "the wall", "pot"), "state it")
 	if items[0] != want || items[1] != "alone" {
 		t.Errorf("%q, want %q and one alone", items, want)

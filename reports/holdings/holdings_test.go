@@ -59,10 +59,10 @@ func TestAStockSaysWhatItIsHeldAgainst(t *testing.T) {
 // Another route or site gives another digest.
 func TestADigestStandsForAllFiles(t *testing.T) {
 	seen := map[string]bool{}
-	one, other := route.Site{}, route.Site{}
+	one, other := route.Site{Digest: "one"}, route.Site{}
 	other.Digest = "another"
 	for _, h := range []scaling.Holdings{{}, {Site: &one}, {Site: &other}} {
-		d := holdings.Build(&h, draft.Options{}).Digest
+		d := holdings.Build(&h, draft.Options{}).Control
 		if d == "" || seen[d] {
 			t.Errorf("digest %q of %+v", d, h)
 		}
