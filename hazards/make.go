@@ -7,6 +7,7 @@ import (
 	"etchbound/hazards/labelling"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/ranges"
+	"etchbound/hazards/residue"
 	"etchbound/hazards/route"
 	"etchbound/hazards/verdict"
 )
@@ -29,6 +30,7 @@ func Make(c route.Case) (Review, error) {
 	out.Assumptions = doubt.Assumptions(swung.Data, a.Figures, swung.Ends)
 	out.Doubts = doubt.Count(c.Store, used, w)
 	out.Leads = swung.Leads
+	a.Figures = append(a.Figures, residue.Read(c, w, &a.Walk)...)
 	verdict.WidenClasses(c, &a.Walk, a.Figures)
 	out.Figures = verdict.Bare(verdict.WithoutTraces(a.Figures))
 	out.Findings = verdict.Judge(c, out.Figures, &a.Walk)

@@ -49,7 +49,7 @@ func (b *builder) classes(place string) []string {
 		}
 	}
 	if signal := l.Signal(); signal != "" {
-		out = append(out, words.Of("label.classes", words.Of("classes."+signal), strings.Join(codes, ", "),
+		out = append(out, words.Of("label.classes", words.Of("signal."+signal), strings.Join(codes, ", "),
 			words.OrDash(strings.Join(l.Pictograms(), ", "))))
 	}
 	if len(l.NotHeld) > 0 {

@@ -68,7 +68,7 @@ func (b *builder) labelled(l *labelling.Label) string {
 
 func signal(l *labelling.Label) string {
 	if s := l.Signal(); s != "" {
-		return words.Of("classes." + s)
+		return words.Of("signal." + s)
 	}
 	return words.Of("value.dash")
 }

@@ -1,0 +1,247 @@
+// Package residue knows how much fluoride stays dissolved in a liquor of a route once base
+// has met it, by the equilibria of chemicals/aqueous. It must not know how much base a step
+// writes, nor whether what is left may go down any drain.
+//
+// neutralise.residual_fluoride is the dissolved fluoride in mg/L (a kg of water counts as
+// a litre) at pH 8, with what settles: fluorite, cryolite, sellaite, lithium and sodium
+// fluoride, and hydroxide of aluminium as it comes out of solution. Its range is that from
+// pH 6, where the acid seems gone, to pH 9, with aged hydroxide of aluminium too. A liquor
+// that is stronger than the equilibria are held for is diluted tenfold or a hundredfold
+// first, as such a liquor is before base meets it. Where no equilibrium is held of something
+// in it, or none is found, all fluoride counts as dissolved. Complexes that give their fluoride up
+// slowly keep all but the least share that has been seen to hydrolyse.
+//
+// It is worked out once, of the centre, and never in the runs that swing data.
+package residue
+
+import (
+	"math"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/aqueous"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// reagents are the bases whose equilibria are held, by the slug of what a step writes, as
+// the equilibria name them. Lime is what is tried where a route writes none.
+var reagents = map[string]string{"calcium_hydroxide": "Ca(OH)2", "calcium_oxide": "Ca(OH)2", "sodium_hydroxide": "NaOH",
+	"potassium_hydroxide": "KOH", "lithium_hydroxide": "LiOH", "magnesium_hydroxide": "Mg(OH)2",
+	"magnesium_oxide": "Mg(OH)2"}
+
+const lime = "calcium_hydroxide"
+
+// Where the central figure stands, and the ends of its range.
+const (
+	aimed = 8
+	first = 6
+	last  = 9
+)
+
+// milligrams of fluoride in a mol.
+const milligrams = 18998.4
+
+// Read gives the figures of every liquor of a walk that holds fluorine and is neutralised
+// or left over.
+func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
+	var out []figure.Figure
+	model, err := aqueous.At(25)
+	if err != nil {
+		return nil // 25 degC is what the constants are held at
+	}
+	for i := range k.Treated {
+		l := &k.Treated[i]
+		n := process.Element(w, &l.Pool, "F").As("n_F")
+		if n.V <= trace*entered(k) {
+			continue
+		}
+		place := figure.At(l.Place)
+		if l.Step > 0 {
+			place = figure.Step(l.Step)
+		}
+		id := figure.ID{Quantity: "neutralise.residual_fluoride", Place: place, Agent: agent(l)}
+		f := figure.Figure{ID: id}
+		m, water, known := mixed(c.Store, l)
+		if water == 0 {
+			continue // dried: there is no water for it to be left in
+		}
+		switch {
+		case k.Open != nil:
+			f.Value = working.Absent("rho_F", "mg/L", k.Open...)
+		case l.Pool.More != nil:
+			f.Value = working.Absent("rho_F", "mg/L", l.Pool.More...)
+		case !known || reagents[id.Agent] == "" || !found(model, w, m, reagents[id.Agent], n, &f):
+			all := working.Given("m_w", "kg", water, "water of the liquor")
+			f.Value = w.Line("rho_F", "mg/L", "n_F*18998.4/m_w", n.V*milligrams/water, n, all).Worse(working.Bound)
+			f.SetRange(0, f.Value.V)
+			f.Conditions = phrase.Of("residue.all")
+		}
+		f.Value = w.Keep(f.Value)
+		out = append(out, f)
+	}
+	return out
+}
+
+// trace is the share of the fluorine of a route below which a liquor is not told of.
+const trace = 1e-6
+
+// entered is the fluorine that went into a route, mol.
+func entered(k *process.Walk) float64 {
+	for _, b := range k.Account {
+		if b.Element == "F" {
+			return b.In
+		}
+	}
+	return 0
+}
+
+// agent is what a step writes that brings base; lime where it writes none, or several.
+func agent(l *process.Liquor) string {
+	slug := ""
+	for _, d := range l.Doses {
+		if d.Sub != nil && d.Sub.Acid < 0 {
+			if slug != "" && slug != d.Sub.Slug {
+				return lime
+			}
+			slug = d.Sub.Slug
+		}
+	}
+	if slug == "" {
+		return lime
+	}
+	return slug
+}
+
+// found works a figure out; it is false where no equilibrium is found.
+func found(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, reagent string, n working.Num,
+	f *figure.Figure) bool {
+	m.Reagent = reagent
+	for _, thinned := range [...]float64{1, 10, 100} {
+		x := thin(m, thinned)
+		centre, inside := fluoride(model, x, aimed, false)
+		if !inside && thinned < 100 {
+			continue
+		}
+		low, high := centre, centre
+		for pH := first; pH <= last; pH++ {
+			for _, aged := range [...]bool{false, true} {
+				y, _ := fluoride(model, x, float64(pH), aged)
+				low, high = min(low, y), max(high, y)
+			}
+		}
+		if low != low || high != high {
+			return false
+		}
+		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride at pH 8 by chemicals/aqueous", centre, n)
+		f.Value = f.Value.Worse(working.Bound)
+		f.SetRange(low, high)
+		f.Conditions = phrase.Of("residue.at", thinned)
+		if thinned == 1 {
+			f.Conditions = phrase.Of("residue.as_is")
+		}
+		return true
+	}
+	return false
+}
+
+// fluoride is what stays dissolved at a pH, mg/L, and whether the equilibria are held for
+// that; NaN where none is found.
+func fluoride(model *aqueous.Model, m aqueous.Mixture, pH float64, aged bool) (mg float64, inside bool) {
+	m.FixedPH = pH
+	m.Solids = []aqueous.Amount{{Of: "Fluorite"}, {Of: "Cryolite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
+		{Of: "Al(OH)3(a)"}}
+	if aged {
+		m.Solids[len(m.Solids)-1].Of = "Gibbsite"
+	}
+	s, err := model.Solve(m)
+	if err != nil { // it may stand above that pH by itself
+		m.Reagent, m.FixedPH = "", 0
+		if s, err = model.Solve(m); err != nil || s.PH() < pH {
+			return math.NaN(), false
+		}
+	}
+	return s.Fluoride() * milligrams, len(s.Outside()) == 0
+}
+
+// thin is a mixture in so many times the water.
+func thin(m aqueous.Mixture, times float64) aqueous.Mixture {
+	out := m
+	out.Totals = make([]aqueous.Amount, len(m.Totals))
+	for i, a := range m.Totals {
+		out.Totals[i] = aqueous.Amount{Of: a.Of, Mol: a.Mol / times}
+	}
+	return out
+}
+
+// components are the elements that stand as they are in a mixture.
+var components = map[string]string{"F": "F", "Cl": "Cl", "Al": "Al", "Ca": "Ca", "Mg": "Mg", "Li": "Li", "Na": "Na",
+	"K": "K", "S": "S(6)", "Si": "Si", "B": "B"}
+
+// mixed is what a liquor holds per kg of its water, and how much water that is; it is not
+// known where no equilibrium is held of something in it.
+func mixed(st *chemicals.Store, l *process.Liquor) (m aqueous.Mixture, water float64, known bool) {
+	total := map[string]float64{}
+	known = true
+	for i := range l.Pool.Entries {
+		e := &l.Pool.Entries[i]
+		if e.Sub != nil && e.Sub.Solution == "water" {
+			water += e.N.V * e.Sub.Formula.MolarMass(st, nil).V / 1000
+			continue
+		}
+		known = into(total, e) && known
+	}
+	if ti := total["Ti"]; ti > 0 { // it keeps six of the fluoride, as far as that goes
+		x := min(ti, total["F"]/6)
+		total["TiF6"], total["F"] = x, total["F"]-6*x
+	}
+	for _, name := range aqueous.Components() {
+		if x := total[name] / water; x > 1e-12 {
+			m.Totals = append(m.Totals, aqueous.Amount{Of: name, Mol: x})
+		}
+	}
+	return m, water, known && water > 0
+}
+
+// into adds an entry of a liquor to the components; it is false where no equilibrium is
+// held of it.
+func into(total map[string]float64, e *process.Entry) bool {
+	n := e.N.V
+	if s := e.Sub; s != nil {
+		switch {
+		case s.NotHeld || e.N.Unknown():
+			return false
+		case s.HydrolysisHF > 0 && s.Count("B") > 0:
+			total["BF4"] += n
+		case s.HydrolysisHF > 0 && s.Count("P") > 0:
+			total["PF6"] += n
+		case s.Is("nitrate"):
+			total["N(5)"] += n * (s.Count("N") - s.Ammonium)
+		case s.Kind == "base" && s.Count("C") > 0: // an ammonium base whose cation takes part in nothing
+			total["Na"] -= n * s.Acid
+			return true
+		case s.Kind != "carbonate" && s.Count("C") > 0:
+			return false
+		}
+		total["N(-3)"] += n * s.Ammonium
+	}
+	slow := e.Sub != nil && e.Sub.HydrolysisHF > 0 && (e.Sub.Count("B") > 0 || e.Sub.Count("P") > 0)
+	for i, x := range e.Of {
+		symbol := chemicals.ElementSymbol(i)
+		switch {
+		case x == 0 || slow && (symbol == "F" || symbol == "B" || symbol == "P"):
+		case symbol == "H" || symbol == "O" || symbol == "N" || symbol == "C":
+		case symbol == "Ti":
+			total["Ti"] += n * x
+		case components[symbol] == "":
+			if math.Abs(n*x) > 1e-9 {
+				return false
+			}
+		default:
+			total[components[symbol]] += n * x
+		}
+	}
+	return true
+}

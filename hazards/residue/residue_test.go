@@ -1,0 +1,80 @@
+package residue_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+	"etchbound/schemas/nearly"
+)
+
+const spent = `route: etchbound/1
+title: check
+basis: {status: invented}
+places:
+  tank: {kind: drum, material: HDPE, lid_material: HDPE, capacity: 5 L, closure: vented, vent: 10 mm}
+steps:
+  - {do: charge, in: tank, what: [%s], temperature: 20 degC, attended: true}
+  - {do: neutralise, in: tank, what: [{substance: water, volume: 100 mL}, {substance: %s, mass: 10 g}], over: 30 min,
+     attended: true}
+`
+
+func left(t *testing.T, what, base string) *figure.Figure {
+	t.Helper()
+	r, problems, err := route.Load("r.yaml", strings.NewReader(fmt.Sprintf(spent, what, base)))
+	if err != nil || len(problems) > 0 {
+		t.Fatal(err, problems)
+	}
+	c, err := route.NewCase(r, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Brief = true
+	v, err := hazards.Make(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range v.Figures {
+		if f := &v.Figures[i]; f.Quantity == "neutralise.residual_fluoride" && f.Agent != "" {
+			return f
+		}
+	}
+	t.Fatal("no figure of the fluoride that is left")
+	return nil
+}
+
+// Fluoride left over fluorite and hydroxide of aluminium: the solubility of fluorite at
+// 10^-10.6 leaves some 7 to 8 mg/L in pure lime water (handbook value, from memory), of
+// lithium fluoride 0.0516 mol/L or about 1 g/L of fluoride (handbook, from memory); soda lye
+// alone settles nothing of hydrofluoric acid, so that all of it stays.
+func TestFluorideLeft(t *testing.T) {
+	for _, v := range []struct {
+		what, base string
+		low, high  float64 // mg/L at pH 8
+	}{
+		{"{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 L}", "calcium hydroxide", 3, 12},
+		{"{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 L}", "sodium hydroxide", 9300, 9700},
+		{"{substance: lithium fluoride, mass: 5 g}, {substance: hydrochloric acid, strength: 1 wt%, volume: 1 L}",
+			"sodium hydroxide", 700, 1500},
+		{"{substance: tetrafluoroboric acid, strength: 1 wt%, volume: 1 L}", "calcium hydroxide", 7000, 9000},
+	} {
+		f := left(t, v.what, v.base)
+		if !nearly.Between(f.Value.V, v.low, v.high) || f.High().V < f.Value.V || f.Low().V > f.Value.V {
+			t.Errorf("%s with %s: %g (%g to %g), want %g to %g", v.what, v.base, f.Value.V, f.Low().V, f.High().V, v.low,
+				v.high)
+		}
+	}
+}
+
+// Where no equilibrium is held of something, no fluoride is taken to settle: 10 g/kg of HF
+// is 9.5 g/L of fluoride.
+func TestWhatIsNotHeldSettlesNothing(t *testing.T) {
+	f := left(t, "{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 L}, {substance: dmso, mass: 5 g}",
+		"calcium hydroxide")
+	if !nearly.Share(f.Value.V, 9595, 0.02) {
+		t.Errorf("%g mg/L, want all of it", f.Value.V)
+	}
+}
