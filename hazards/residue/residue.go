@@ -74,7 +74,7 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 		case l.Pool.More != nil:
 			f.Value = working.Absent("rho_F", "mg/L", l.Pool.More...)
 		case !known || reagents[id.Agent] == "" || !found(model, w, m, reagents[id.Agent], n, &f):
-			all := working.Given("m_w", "kg", water, "water of the liquor")
+			all := working.Given("m_w", "kg", water, l.Place)
 			f.Value = w.Line("rho_F", "mg/L", "n_F*18998.4/m_w", n.V*milligrams/water, n, all).Worse(working.Bound)
 			f.SetRange(0, f.Value.V)
 			f.Conditions = phrase.Of("residue.all")
