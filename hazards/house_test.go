@@ -18,6 +18,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/residue"
 	"etchbound/hazards/route"
 	"etchbound/reports/words"
 )
@@ -271,6 +272,7 @@ func TestWhatIsBuiltIsThere(t *testing.T) {
 			t.Fatal(err)
 		}
 		a := hazards.Assess(c, nil)
+		a.Figures = append(a.Figures, residue.Read(c, nil, &a.Walk)...)
 		for i := range a.Figures {
 			f := &a.Figures[i]
 			made[f.Quantity] = true
