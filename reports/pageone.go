@@ -30,6 +30,7 @@ func (b *builder) outgrown() *scaling.Outgrown {
 	if err != nil {
 		return nil
 	}
+	b.Grown = &out
 	return &out
 }
 

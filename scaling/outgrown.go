@@ -15,6 +15,33 @@ type Outgrown struct {
 	Over    float64         // g, the next batch looked at, at which it is exceeded
 	To      float64         // g, the largest batch looked at
 	Unknown int             // findings that are not known at the batch of the review
+	Rungs   []Taken         // the batches looked at, that of the review first
+}
+
+// Taken is what the safeguards that hold at the batch of a review take of their limits
+// at a batch: 1 is all of it. Temperatures have no share and are left out.
+type Taken struct {
+	Grams  float64
+	Shares map[figure.FindingID]float64
+}
+
+// sharesAt are the shares of the findings that are held.
+func sharesAt(grams float64, held map[figure.FindingID]*figure.Finding, at []figure.Finding) Taken {
+	out := Taken{grams, map[figure.FindingID]float64{}}
+	for i := range at {
+		f := &at[i]
+		if held[f.ID()] == nil || f.Limit.Unit == "degC" || !(f.Limit.Value > 0) || math.IsNaN(f.Margin) {
+			continue
+		}
+		share := 1 - f.Margin
+		if q, _ := figure.Lookup(f.Figure.Quantity); q.Danger == figure.Low {
+			share = 1 / (1 + f.Margin)
+		}
+		if share > 0 && !math.IsInf(share, 0) {
+			out.Shares[f.ID()] = share
+		}
+	}
+	return out
 }
 
 // few are the batches that First looks at, in batches of the review.
@@ -35,6 +62,7 @@ func First(r *hazards.Review) (Outgrown, error) {
 			out.Unknown++
 		}
 	}
+	out.Rungs = append(out.Rungs, sharesAt(from, held, r.Findings))
 	for _, times := range few {
 		out.To = times * from
 		c, err := Follow{}.sized(r.Case, quantity.Of(out.To, "g", quantity.Mass))
@@ -45,7 +73,9 @@ func First(r *hazards.Review) (Outgrown, error) {
 		if err != nil {
 			return out, err
 		}
-		if out.Finding = soonest(held, s.Findings()); out.Finding != nil {
+		found := s.Findings()
+		out.Rungs = append(out.Rungs, sharesAt(out.To, held, found))
+		if out.Finding = soonest(held, found); out.Finding != nil {
 			out.Over = out.To
 			return out, nil
 		}

@@ -34,7 +34,8 @@ type Draft struct {
 	ByID    map[figure.ID]*figure.Figure
 	missing map[string]bool // quantities no model covers yet
 	Places  []meeting.Contents
-	Tags    meeting.Tags // of the whole route
+	Tags    meeting.Tags      // of the whole route
+	Grown   *scaling.Outgrown // what a few larger batches outgrow, once page 1 has looked; else nil
 }
 
 // Bare is the figure of a quantity for the whole route.

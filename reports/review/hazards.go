@@ -172,7 +172,7 @@ func (b *builder) waste() document.Section {
 
 func (b *builder) scale() document.Section {
 	s := document.Begin("scale")
-	s.Blocks = []document.Block{document.Paragraph{Text: words.Of("scale.pointer")},
-		document.Paragraph{Text: words.Of("scale.rule")}}
+	s.Blocks = append(b.batches(), document.Paragraph{Text: words.Of("scale.pointer")},
+		document.Paragraph{Text: words.Of("scale.rule")})
 	return s
 }

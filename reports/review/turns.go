@@ -15,7 +15,7 @@ import (
 )
 
 // mostTurns is how many values that turn a verdict stand open; the others are folded.
-const mostTurns = 8
+const mostTurns = 5
 
 // turnBlocks say which value would turn which verdict, and which verdicts none turns.
 func (b *builder) turnBlocks() []document.Block {
@@ -49,7 +49,8 @@ func (b *builder) turnBlocks() []document.Block {
 		}
 	}
 	if never != nil {
-		out = append(out, document.Paragraph{Text: words.Of("turns.never", strings.Join(never, "; "))})
+		out = append(out, document.Fold{Summary: words.Of("turns.nevers", len(never)),
+			Blocks: []document.Block{document.Paragraph{Text: words.Of("turns.never", strings.Join(never, "; "))}}})
 	}
 	return append(out, document.Paragraph{Text: words.Of("turns.note"), Tone: document.Note})
 }
