@@ -65,6 +65,9 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 			f.SetRange(0, f.Value.V)
 			f.Conditions = phrase.Of("residue.all")
 		}
+		if f.Value.Unknown() {
+			f.SetRange(math.NaN(), math.NaN())
+		}
 		f.Value = w.Keep(f.Value)
 		out = append(out, f)
 	}

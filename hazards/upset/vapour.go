@@ -129,12 +129,16 @@ func (r *reader) meant(n *course.Course, stage int) boiled {
 }
 
 // perhaps is a liquor of which nobody knows where it boils: whether it does is not known by
-// any failure, and one of them says so in each step.
+// any failure, and one of them says so in the step where failures of the course stand.
 func (r *reader) perhaps(n *course.Course, l *lot) {
 	for i := range n.Stages {
 		x := r.meant(n, i)
-		x.kase, x.says = figure.If(perhaps), phrase.Of("upset.base_added")
+		if x.top.None() {
+			continue
+		}
+		x.kase, x.says, x.step = figure.If(perhaps), phrase.Of("upset.base_added"), n.Stages[0].Step.Number
 		r.vapour(n, l, &x)
+		return
 	}
 }
 
