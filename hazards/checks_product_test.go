@@ -20,26 +20,27 @@ func TestWhatCarriesTheFlakes(t *testing.T) {
 			"  - {do: centrifuge, in: pot, into: flask" + key + "}\n" +
 			"  - {do: store, in: flask, time: 30 d, temperature: 4 degC}\n"
 	}
-	const id = "gas.closed.pressure@flask"
+	const id = "store.pressure@flask:carbon_kept"
 	for _, c := range []struct {
 		key          string
-		stored, gas  bool // a hold point on the bottle, an unknown pressure in it
+		stored, gas  bool // a hold point on the bottle, a pressure in it
+		known        bool // which is known
 		says         string
 		flask, stays float64 // mol of flakes, of 1 g over 194.605 g/mol
 	}{
-		{", product: liquid", true, true, "Do not store it shut", 1 / 194.605, 0},
-		{"", true, true, "product: liquid or solids", 0, 1 / 194.605},
-		{", product: solids", false, false, "", 0, 1 / 194.605},
+		{", product: liquid", true, true, true, "Do not store it shut", 1 / 194.605, 0},
+		{"", true, true, false, "product: liquid or solids", 0, 1 / 194.605},
+		{", product: solids", false, false, false, "", 0, 1 / 194.605},
 	} {
 		rv := review(t, route(c.key))
 		if got := c.says != "" && stopsWork(&rv, c.says); got != c.stored {
 			t.Errorf("%q: hold point %q: %v, want %v", c.key, c.says, got, c.stored)
 		}
 		f := figureOf(&rv, id)
-		if got := f != nil && f.Value.Unknown(); got != c.gas {
-			t.Errorf("%q: pressure %v, want unknown: %v", c.key, f, c.gas)
+		if got := f != nil; got != c.gas || got && f.Value.Unknown() == c.known {
+			t.Errorf("%q: pressure %v, want one: %v, known: %v", c.key, f, c.gas, c.known)
 		}
-		if v, there := verdicts(&rv)[id+"+no_rated_container"]; c.gas && (!there || v != figure.Exceeds) {
+		if v, there := verdicts(&rv)[id+"+no_rated_store"]; c.gas && (!there || v != figure.Exceeds) {
 			t.Errorf("%q: %v (there %v), want exceeds", c.key, v, there)
 		}
 		for place, want := range map[string]float64{"flask": c.flask, "pot": c.stays} {

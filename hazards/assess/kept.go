@@ -81,6 +81,7 @@ var givenBy = map[figure.Family]Set{
 	"neutralise": Of(Waste, Sums),
 	"spill":      Of(Waste, Sums),
 	"order":      Of(Order),
+	"store":      Of(Storage),
 	"account":    Of(Account),
 }
 

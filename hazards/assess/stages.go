@@ -13,6 +13,7 @@ import (
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/hazards/storage"
 	"etchbound/hazards/thermal"
 	"etchbound/hazards/upset"
 	"etchbound/hazards/vessel"
@@ -33,6 +34,7 @@ const (
 	Wash
 	Waste
 	Order
+	Storage
 	Upset
 	Account
 	Sums
@@ -54,6 +56,7 @@ var readers = [...]reader{
 	Wash:     {wash.Read, false},
 	Waste:    {waste.Read, false},
 	Order:    {order.Read, false},
+	Storage:  {storage.Read, false},
 }
 
 // of are the figures of a reader.

@@ -345,23 +345,6 @@ func (r *reader) potentials(key string) []potential {
 	for i := range r.k.Ends {
 		out = r.left(out, &r.k.Ends[i], key)
 	}
-	return r.stored(out, key)
-}
-
-// stored adds the gas of product that is kept: that it can come is known, how much
-// is not assessed.
-func (r *reader) stored(out []potential, key string) []potential {
-	for i := range r.k.Steps {
-		d := &r.k.Steps[i]
-		if d.Place != key || r.c.Route.Steps[i].Verb().Does != route.Stores || len(d.After.Liquid) == 0 {
-			continue
-		}
-		product := func(x process.Solid) bool { return x.Kind == process.Product }
-		if d.After.MayCarry > 0 || slices.ContainsFunc(d.After.Solids, product) {
-			missing := working.Lacks("stored_gas", "").In(d.Number)
-			return append(out, potential{[]working.Num{working.Absent("n", "mol", missing)}, &d.After})
-		}
-	}
 	return out
 }
 
@@ -423,22 +406,8 @@ func (r *reader) left(out []potential, s *process.State, key string) []potential
 	if s.Place != key || len(s.Liquid) == 0 {
 		return out
 	}
-	for i := range s.Solids {
-		x := &s.Solids[i]
-		if x.Kind != process.Residual && x.Kind != process.Based {
-			continue
-		}
-		if x.N.Unknown() {
-			return append(out, potential{[]working.Num{x.N.As("n_H2")}, s})
-		}
-		for j := range r.k.Etches {
-			e := &r.k.Etches[j]
-			if e.N.None() || e.Product.Hydrogen.None() {
-				continue
-			}
-			n, h := x.N.As("n"), e.Product.Hydrogen.As("h")
-			out = append(out, potential{[]working.Num{r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)}, s})
-		}
+	for _, n := range process.Left(r.w, r.k, s) {
+		out = append(out, potential{[]working.Num{n}, s})
 	}
 	return out
 }

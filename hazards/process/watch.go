@@ -7,7 +7,8 @@ import (
 )
 
 // watch looks at a place after a step for what no figure shows: more in it than
-// it holds, what its liquor does to what it is made of, and product put by.
+// it holds, what its liquor does to what it is made of, and what is put by of which nobody
+// says whether it is product.
 func (k *walker) watch(p *State, s *route.Step) {
 	at := k.c.Route.Place(p.Place)
 	if at == nil {
@@ -19,13 +20,8 @@ func (k *walker) watch(p *State, s *route.Step) {
 	if s.Verb().Does != route.Stores || len(p.Liquid) == 0 {
 		return
 	}
-	switch made := len(pick(p.Solids, Product)) > 0; {
-	case !made && p.MayCarry > 0:
+	if len(pick(p.Solids, Product)) == 0 && p.MayCarry > 0 {
 		k.fact("stored_unsaid", s.Number, phrase.Of("fact.stored_unsaid", s.Number, at.Key, p.MayCarry))
-	case made && at.Closure == route.Closed && q.Wet():
-		k.fact("stored", s.Number, phrase.Of("fact.stored", s.Number, at.Key))
-	case made && at.Closure == route.Closed:
-		k.fact("stored", s.Number, phrase.Of("fact.stored_dried", s.Number, at.Key))
 	}
 }
 

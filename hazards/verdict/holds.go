@@ -167,7 +167,6 @@ var holdFact = map[string]bool{
 	"carbon_dioxide":   true,
 	"second_gas":       true,
 	"melt":             true,
-	"stored":           true,
 	"stored_unsaid":    true,
 	"overfull":         true,
 	"attacked":         true,
@@ -182,6 +181,7 @@ var holdFact = map[string]bool{
 // holdFinding are the limits that stop work where they are exceeded or not known.
 var holdFinding = map[string]bool{
 	"no_rated_container": true,
+	"no_rated_store":     true,
 	"boiling_point":      true,
 	"boiling_as_run":     true,
 	"bulk_40_degc":       true,

@@ -143,7 +143,7 @@ func compared(h *subject, l *limit.Limit) figure.Finding {
 	level, margin := l.Compare(danger, q.Danger == figure.Low)
 	out := figure.Finding{Figure: f.ID, Of: of, Margin: margin, Limit: *l}
 	out.Verdict = levels[level]
-	if l.Key == notRated && level == limit.Unknown {
+	if unrated(l.Key) && level == limit.Unknown {
 		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
 	}
 	return out

@@ -26,8 +26,8 @@ func limitsFor(c route.Case, figs *figure.Set, k *process.Walk, f *figure.Figure
 			continue
 		}
 		l := c.Limits.Limits[i]
-		if l.Key == notRated {
-			if r, ok := rating(c, f.Place.Key()); ok {
+		if unrated(l.Key) {
+			if r, ok := rating(c, f); ok {
 				l = r
 			}
 		}
@@ -103,15 +103,18 @@ func holdsAt(c route.Case, l *limit.Limit) bool {
 var insideOf = map[string]string{"us_california": "us", "de": "eu"}
 
 // notRated is the limit of what may not be shut unless it is rated.
-var notRated = limit.Named(limit.BuiltIn, "no_rated_container")
+var notRated, storeNotRated = limit.Named(limit.BuiltIn, "no_rated_container"), limit.Named(limit.BuiltIn, "no_rated_store")
+
+// unrated reports whether a limit is of what may not be shut unless it is rated.
+func unrated(key limit.Key) bool { return key == notRated || key == storeNotRated }
 
 // rating is the pressure a place may hold: the lower of its rating and its
 // relief, and only if it has both.
-func rating(c route.Case, key string) (limit.Limit, bool) {
+func rating(c route.Case, f *figure.Figure) (limit.Limit, bool) {
 	for i := range c.Route.Places {
 		p := &c.Route.Places[i]
-		if p.Key == key && p.Rating.Set && p.Relief.Set {
-			return limit.Limit{Key: limit.Named(limit.Route, "container_rating"), Quantity: "gas.closed.pressure",
+		if p.Key == f.Place.Key() && p.Rating.Set && p.Relief.Set {
+			return limit.Limit{Key: limit.Named(limit.Route, "container_rating"), Quantity: f.Quantity,
 				Value: min(p.Rating.In("kPa"), p.Relief.In("kPa")), Unit: "kPa gauge", Section: p.At, Status: "given"}, true
 		}
 	}

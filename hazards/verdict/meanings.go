@@ -5,6 +5,7 @@ package verdict
 var byLimit = map[string]needed{
 	"no_rated_container":  {"gas.closed.pressure", zero, "kPa gauge"},
 	"scrubber_spent":      {"air.scrubber.spent", whereNearBegins, "%"},
+	"no_rated_store":      {"store.pressure", zero, "kPa gauge"},
 	"brim":                {"vessel.content", whereNearBegins, "%"},
 	"fill_limit":          {"vessel.filling", whereNearBegins, "%"},
 	"container_rating":    {"gas.closed.pressure", halfTheLimit, "kPa gauge"},

@@ -128,7 +128,11 @@ func (f form) tiny(x float64) string {
 
 // notReached says of a time until when it is looked for.
 func (f form) notReached() string {
-	if days := f.Never / 1440; days != 1 {
+	days := f.Never
+	if f.Unit != "d" {
+		days /= 1440
+	}
+	if days != 1 {
 		return words.Of("time.never_days", Nearest(days, fine))
 	}
 	return words.Of("time.never_day")

@@ -38,6 +38,7 @@ var composers = map[string]func(*reader, *Line){
 	"outgrown":    (*reader).outgrown,
 	"skin":        (*reader).skin,
 	"spill":       (*reader).spill,
+	"stored":      (*reader).stored,
 }
 
 // questions answers every question of the table.

@@ -1,0 +1,35 @@
+package process
+
+import (
+	"etchbound/chemicals/working"
+)
+
+// CarriesFlakes reports whether a place holds liquid with product in it, or may: one
+// that was parted from product without a word on which of the two carries it.
+func (s *State) CarriesFlakes() bool {
+	return len(s.Liquid) > 0 && (s.MayCarry > 0 || len(pick(s.Solids, Product)) > 0)
+}
+
+// Left is the hydrogen, mol, that powder which the etch left can still give in a
+// place: a term for each such solid and each etch.
+func Left(w *working.Sheet, k *Walk, s *State) []working.Num {
+	var out []working.Num
+	for i := range s.Solids {
+		x := &s.Solids[i]
+		if x.Kind != Residual && x.Kind != Based {
+			continue
+		}
+		if x.N.Unknown() {
+			return append(out, x.N.As("n_H2"))
+		}
+		for j := range k.Etches {
+			e := &k.Etches[j]
+			if e.N.None() || e.Product.Hydrogen.None() {
+				continue
+			}
+			n, h := x.N.As("n"), e.Product.Hydrogen.As("h")
+			out = append(out, w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h))
+		}
+	}
+	return out
+}

@@ -1,0 +1,135 @@
+package storage
+
+import (
+	"math"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/process"
+)
+
+// medium is what the liquid makes of the rate: water, or a solvent that is dry. A solvent
+// with more water in it counts as water, which is the faster.
+func (r *reader) medium(s *stage) working.Num {
+	wet, water, mass := false, 0.0, 0.0
+	var solvent *chemicals.Substance
+	for i := range s.d.After.Liquid {
+		q := &s.d.After.Liquid[i]
+		wet = wet || q.Wet()
+		mass += process.PartOf(nil, q, q.Mass).V
+		for j := range q.Entries {
+			e := &q.Entries[j]
+			switch x := e.Sub; {
+			case x == nil:
+			case x.Kind == "water":
+				water += process.PartOf(nil, q, e.N).V * x.Formula.MolarMass(r.c.Store, nil).V
+			case x.NotHeld || !harmless(x) && !r.held(x):
+				return working.Absent("f_m", "1", working.Lacks("storage_medium", x.Name).In(s.d.Number))
+			case x.Kind == "solvent":
+				solvent = x
+			}
+		}
+	}
+	dry := r.c.Store.Num("storage.dry_water").V
+	switch {
+	case !wet:
+		return r.c.Store.Num("storage.medium.dried")
+	case solvent != nil && 100*water <= dry*mass:
+		return r.c.Store.Num("storage.medium." + solvent.Slug)
+	}
+	return working.Exact("f_m", "1", 1, "in water")
+}
+
+// harmless reports whether a substance acts on flakes by its pH alone.
+func harmless(x *chemicals.Substance) bool {
+	switch x.Kind {
+	case "acid", "base", "fluoride_salt", "chloride_salt", "carbonate", "neutraliser":
+		return true
+	}
+	return false
+}
+
+// held reports whether the data say what a solvent or an additive does to the rate.
+func (r *reader) held(x *chemicals.Substance) bool {
+	_, medium := r.c.Store.Row("storage.medium." + x.Slug)
+	_, additive := r.c.Store.Row("storage.additive." + x.Slug)
+	return medium || additive
+}
+
+// additive is what the rate is divided by: the best that there is the dose of. Nothing
+// where there is none.
+func (r *reader) additive(s *stage) working.Num {
+	var best working.Num
+	v := s.d.After.Volume(nil).V
+	amounts := map[string]float64{}
+	for i := range s.d.After.Liquid {
+		q := &s.d.After.Liquid[i]
+		for j := range q.Entries {
+			if e := &q.Entries[j]; e.Sub != nil {
+				amounts[e.Sub.Slug] += process.PartOf(nil, q, e.N).V
+			}
+		}
+	}
+	for i := range s.d.After.Liquid {
+		for _, e := range s.d.After.Liquid[i].Entries {
+			if e.Sub == nil {
+				continue
+			}
+			id := "storage.additive." + e.Sub.Slug
+			if _, ok := r.c.Store.Row(id); !ok {
+				continue
+			}
+			dose := r.c.Store.Num("storage.dose." + e.Sub.Slug).V
+			if x := r.c.Store.Num(id); amounts[e.Sub.Slug]*1e6/v >= dose*(1-1e-9) && (best.None() || x.V > best.V) {
+				best = x
+			}
+		}
+	}
+	return best
+}
+
+// acidity finds the pH of what is stored.
+func (r *reader) acidity(s *stage) {
+	st := r.c.Store
+	var acid, fluoride []working.Num
+	wet := false
+	for i := range s.d.After.Liquid {
+		q := &s.d.After.Liquid[i]
+		if u := q.Stranger(); u != nil {
+			s.ph = working.Absent("pH", "1", u.Lacks())
+			return
+		}
+		wet = wet || q.Wet()
+		acid = append(acid, process.Total(r.w, q, "n_acid", (*process.Entry).Free))
+		fluoride = append(fluoride, process.Element(r.w, q, "F"))
+	}
+	if !wet {
+		return
+	}
+	a, f, v := r.w.Sum("n_acid", "mol", acid...), r.w.Sum("n_F", "mol", fluoride...), s.d.After.Volume(r.w).As("V")
+	pk, pw := st.Num("pka.hf").As("pK_a"), st.Num("pkw").As("pK_w")
+	s.ph = r.w.Model("pH", "1", "charge balance of strong acid, HF and water in what is stored",
+		process.PH(a.V/v.V*1000, f.V/v.V*1000, pk.V, pw.V), a, f, v, pk, pw)
+}
+
+// byPH is what pH and an additive make of the rate in a mode.
+func (r *reader) byPH(s *stage, mode int, additive working.Num) working.Num {
+	switch {
+	case !additive.None():
+		x := additive.As("S")
+		return r.w.Line("f_pH", "1", "1/S", 1/x.V, x)
+	case s.ph.None():
+		return working.Exact("f_pH", "1", 1, "no liquid to have a pH")
+	}
+	t, ok := r.c.Store.Table("storage.ph")
+	if !ok {
+		return working.Absent("f_pH", "1", working.Lacks(working.NoDatum, "storage.ph"))
+	}
+	low, high := t.Range()
+	y := math.NaN()
+	if x := s.ph.V; x == x {
+		y, _ = t.Linear(mode, min(max(x, low), high))
+	}
+	l, reach := r.w.Table("y", "1", "storage.ph", y, s.ph), r.c.Store.Num("storage.ph_reach").As("r_pH")
+	return r.w.Line("f_pH", "1", "pow(10,r_pH*y)", math.Pow(10, reach.V*l.V), reach, l)
+}

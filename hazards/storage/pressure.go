@@ -1,0 +1,192 @@
+package storage
+
+import (
+	"math"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// content is the gas that all the flakes of a place give, mol.
+type content struct {
+	hydrogen [ways]working.Num
+	carbon   working.Num // as methane or carbon dioxide
+	nitrogen working.Num // as ammonia
+	oxygen   working.Num // that all of it takes up, carbon kept
+	residual working.Num // hydrogen of powder that the etch left
+}
+
+// content adds up the balance of all flakes of a stage.
+func (r *reader) content(s *stage) content {
+	var hydrogen [ways][]working.Num
+	var carbon, nitrogen []working.Num
+	for _, x := range product(&s.d.After) {
+		n := x.N.As("n")
+		b := r.balance(x)
+		c, a := b.c.As("c"), b.n.As("y")
+		carbon = append(carbon, r.w.Line("n_C", "mol", "n*c", n.V*c.V, n, c))
+		nitrogen = append(nitrogen, r.w.Line("n_N", "mol", "n*y", n.V*a.V, n, a))
+		for i := range ways {
+			h := b.hydrogen[i].As("h")
+			hydrogen[i] = append(hydrogen[i], r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h))
+		}
+	}
+	out := content{carbon: r.w.Sum("n_C", "mol", carbon...), nitrogen: r.w.Sum("n_N", "mol", nitrogen...),
+		residual: r.w.Sum("n_r", "mol", process.Left(r.w, r.k, &s.d.After)...)}
+	for i := range ways {
+		out.hydrogen[i] = r.w.Sum("n_H2", "mol", hydrogen[i]...)
+	}
+	h := out.hydrogen[0].As("h")
+	out.oxygen = r.w.Line("n_O2", "mol", "h/2", h.V/2, h)
+	return out
+}
+
+// balance is what a mol of flakes gives, per mol of it.
+type balance struct {
+	c, n     working.Num
+	hydrogen [ways]working.Num
+}
+
+func (r *reader) balance(x *process.Solid) balance {
+	of := func(symbols ...string) working.Num {
+		v := 0.0
+		for _, el := range symbols {
+			if i, ok := chemicals.ElementIndex(el); ok {
+				v += x.Of[i]
+			}
+		}
+		return working.Exact("x", "mol/mol", v, "of the flakes")
+	}
+	var oxide []working.Num
+	for _, m := range r.k.Layered.M {
+		z, y := r.c.Store.Num("storage.valence."+m.Symbol).As("z"), of(m.Symbol).As("m")
+		oxide = append(oxide, r.w.Line("o", "mol/mol", "z*m/2", z.V*y.V/2, z, y))
+	}
+	for _, el := range r.k.Layered.X {
+		if el.Symbol != "C" && el.Symbol != "N" {
+			oxide = append(oxide, working.Absent("o", "mol/mol", working.Lacks(working.NoDatum, "storage.valence."+el.Symbol)))
+		}
+	}
+	need, o := r.w.Sum("O", "mol/mol", oxide...), of("O").As("o")
+	w := r.w.Line("w", "mol/mol", "max(O-o,0)", max(need.V-o.V, 0), need, o)
+	h, c, n, d := of("H").As("h"), of("C").As("c"), of("N").As("n"), of("F", "Cl", "Br", "I").As("d")
+	b := balance{c: c, n: n}
+	for i, from := range [ways]float64{0, -4, 4} {
+		y := working.Exact("y", "1", from, "hydrogen with each carbon")
+		b.hydrogen[i] = r.w.Line("H2", "mol/mol", "max((h+2*w+y*c-3*n-d)/2,0)", max((h.V+2*w.V+from*c.V-3*n.V-d.V)/2, 0),
+			h, w, y, c, n, d)
+	}
+	return b
+}
+
+// space is the gas space over what is stored, mL, and the liquid that gas dissolves in.
+func (r *reader) space(p *route.Place, s *stage) (gas, liquid working.Num) {
+	gas, liquid = s.room.Space.As("V_g"), s.room.Liquid.As("V_l")
+	if s.temperature.V < 0 {
+		x, cap, solid := r.c.Store.Num("ice.expansion").As("x"), s.room.Capacity.As("cap"), s.room.Solid.As("V_s")
+		if !gas.Unknown() {
+			gas = r.w.Line("V_g", "mL", "cap-V_l*x-V_s", cap.V-liquid.V*x.V-solid.V, cap, liquid, x, solid)
+		}
+		liquid = working.Exact("V_l", "mL", 0, "ice dissolves no gas")
+	}
+	if gas.V <= 0 {
+		gas = working.Absent("V_g", "mL", working.Lacks("no_gas_space", p.Key))
+	}
+	return gas, liquid
+}
+
+// holds is what a place takes up of a gas with its gas space and its liquid, mol/kPa.
+func (r *reader) holds(s *stage, gas string, space, liquid working.Num) working.Num {
+	st, T, R := r.c.Store, s.temperature, r.c.Store.Num("constant.R").As("R")
+	h, b := st.Num("henry."+gas).As("H"), st.Num("henry_warming."+gas).As("B")
+	g, l := space.As("V_g"), liquid.As("V_l")
+	return r.w.Line("q", "mol/kPa", "V_g/1000/(R*(T+273.15))+H/100*exp(B*(1/(T+273.15)-1/298.15))*V_l/1000",
+		g.V/1000/(R.V*(T.V+kelvin))+h.V/100*math.Exp(b.V*(1/(T.V+kelvin)-1/298.15))*l.V/1000, g, R, T, h, b, l)
+}
+
+// full is the pressure of all the gas of a way if every flake is gone, kPa, and that of
+// the powder which the etch left.
+func (r *reader) full(p *route.Place, s *stage, way int) (full, left working.Num) {
+	space, liquid := r.space(p, s)
+	q, n, m := r.holds(s, "hydrogen", space, liquid).As("q"), s.gas.hydrogen[way].As("n"), s.gas.residual.As("n")
+	left = r.w.Line("p_r", "kPa", "n/q", m.V/q.V, m, q)
+	parts := []working.Num{r.w.Line("p_H2", "kPa", "n/q", n.V/q.V, n, q)}
+	if way > 0 {
+		x, c := r.holds(s, [...]string{"", "methane", "carbon_dioxide"}[way], space, liquid).As("q"), s.gas.carbon.As("n")
+		parts = append(parts, r.w.Line("p_C", "kPa", "n/q", c.V/x.V, c, x))
+	}
+	if s.gas.nitrogen.V > 0 && !(s.ph.V < dissolves) {
+		parts = append(parts, working.Absent("p_N", "kPa", working.Lacks("stored_ammonia", "").In(s.d.Number)))
+	}
+	return r.w.Sum("p_1", "kPa", parts...), left
+}
+
+// dissolves is the pH up to which ammonia stays in the water as its ion.
+const dissolves = 8
+
+// pressure is that at the end of a stage, and the time to 10 kPa.
+func (r *reader) pressure(p *route.Place, s *stage, way int) (pressure, soon working.Num) {
+	full, left := r.full(p, s, way)
+	K, g, l := s.fastest.As("K"), r.c.Store.Num("storage.gas_share").As("f_g"), left.As("p_r")
+	pressure = r.w.Line("p", "kPa gauge", "(1-exp(-K))*f_g*p_1+p_r", (1-math.Exp(-K.V))*g.V*full.V+l.V, K, g, full, l)
+	if s.air {
+		u := r.used(p, s)
+		x := pressure.As("p_g")
+		pressure = r.w.Line("p", "kPa gauge", "p_g-p_O", x.V-u.V, x, u)
+	}
+	if way == outer {
+		return pressure.Worse(working.Bound), working.Num{}
+	}
+	soon, s.later[way] = r.soon(s, full, left), r.further(s, full, left)
+	return pressure, soon
+}
+
+// used is the pressure of the oxygen that is used by the end of a stage, kPa.
+func (r *reader) used(p *route.Place, s *stage) working.Num {
+	m := 0
+	if s.aired[1].V < s.aired[0].V { // the slower uses the least
+		m = 1
+	}
+	x, most := r.byOxygen(s, m).As("X"), r.suffices(s).As("X_m")
+	y, P := r.c.Store.Num("air.oxygen").As("x"), r.c.Store.Num("gas.pressure").As("P")
+	return r.w.Line("p_O", "kPa", "x/100*P*min(X/X_m,1)", y.V/100*P.V*min(x.V/most.V, 1), y, P, x, most)
+}
+
+// never is the time in d that says not within ten years.
+const never = 3650
+
+// until is the time in d to a pressure in kPa; never where it is not reached by then.
+func until(k, share, full, left, kpa float64) float64 {
+	x := (kpa - left) / (share * full)
+	switch {
+	case x != x || k != k:
+		return math.NaN()
+	case x <= 0:
+		return 0
+	case x >= 1 || !(k > 0):
+		return never
+	}
+	return min(-math.Log1p(-x)/k, never)
+}
+
+// soon is the time to the pressure at which a shut container is looked at.
+func (r *reader) soon(s *stage, full, left working.Num) working.Num {
+	k, g, p := s.faster, r.c.Store.Num("storage.gas_share").As("f_g"), r.c.Store.Num("closed.check").As("p_c")
+	return r.w.Model("t", "d", "time until the gas, of first order, is at this pressure", until(k.V, g.V, full.V, left.V, p.V),
+		k, g, full, left, p)
+}
+
+// further says when it is at 30 and at 50 kPa.
+func (r *reader) further(s *stage, full, left working.Num) phrase.Phrase {
+	if r.w == nil {
+		return phrase.Phrase{}
+	}
+	at := func(kpa float64) string {
+		return figure.Round(until(s.faster.V, r.c.Store.Num("storage.gas_share").V, full.V, left.V, kpa), 2)
+	}
+	return phrase.Of("store.further", at(30), at(50))
+}

@@ -1,0 +1,130 @@
+package storage
+
+import (
+	"slices"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
+)
+
+// Read gives the figures of every place in which product is stored.
+func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []course.Course) []figure.Figure {
+	r := reader{c: c, w: w, k: &k}
+	for i := range c.Route.Places {
+		r.place(&c.Route.Places[i])
+	}
+	return r.out
+}
+
+type reader struct {
+	c   route.Case
+	w   *working.Sheet
+	k   *process.Walk
+	out []figure.Figure
+}
+
+func (r *reader) put(quantity string, p *route.Place, kase figure.Case, v working.Num, cond phrase.Phrase) {
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: figure.At(p.Key), Case: kase},
+		Value: r.w.Keep(v), Conditions: cond})
+}
+
+// How many modes of pH there are, how many ways the carbon goes, and which of these is the
+// outer bound.
+const modes, ways, outer = 2, 3, 2
+
+var (
+	modeNames = [modes]string{"ph_mode_1", "ph_mode_2"}
+	modeSays  = [modes]string{"store.ph_mode_1", "store.ph_mode_2"}
+	wayNames  = [ways]string{"carbon_kept", "methane", "carbon_dioxide"}
+	waySays   = [ways]string{"store.carbon_kept", "store.methane", "store.carbon_dioxide"}
+)
+
+// kept is what a place came to by the end of a stage, at its worst so far.
+type kept struct {
+	pressure, soon [ways]working.Num
+	lost, life     [modes]working.Num
+}
+
+// place reports a place, if product is stored in it.
+func (r *reader) place(p *route.Place) {
+	var all kept
+	var past stage
+	stages := 0
+	for i := range r.k.Steps {
+		d := &r.k.Steps[i]
+		if d.Place != p.Key || r.c.Route.Steps[i].Verb().Does != route.Stores || !d.After.CarriesFlakes() {
+			continue
+		}
+		past = r.stage(p, d, &r.c.Route.Steps[i], &past)
+		r.worst(&all, p, &past)
+		stages++
+	}
+	if stages == 0 {
+		return
+	}
+	for m, name := range modeNames {
+		r.put("store.conversion", p, figure.By(name), all.lost[m], phrase.On(r.w, modeSays[m], past.says()))
+		r.put("store.shelf_life", p, figure.By(name), all.life[m], phrase.On(r.w, "store.life", past.says()))
+	}
+	if p.Closure == route.Open {
+		return
+	}
+	kase := figure.Case{}
+	if p.Closure == route.Vented {
+		kase.State = figure.Closed
+	}
+	for i, name := range wayNames {
+		r.put("store.pressure", p, kase.By(name), all.pressure[i], phrase.On(r.w, waySays[i], past.says()))
+		if i < outer {
+			r.put("store.time_to_10_kpa", p, kase.By(name), all.soon[i], phrase.On(r.w, "store.soon", past.later[i]))
+		}
+	}
+}
+
+// worst keeps the worst of what a place comes to by the end of a stage.
+func (r *reader) worst(all *kept, p *route.Place, s *stage) {
+	for m := range modes {
+		keep(&all.lost[m], s.lost[m], 1)
+		keep(&all.life[m], r.life(s, m), -1)
+	}
+	if p.Closure == route.Open {
+		return
+	}
+	for i := range ways {
+		pressure, soon := r.pressure(p, s, i)
+		keep(&all.pressure[i], pressure, 1)
+		keep(&all.soon[i], soon, -1)
+	}
+}
+
+// keep takes the worse of two, by the side of danger; unknown is worse than any number.
+func keep(of *working.Num, v working.Num, side float64) {
+	if of.None() || v.Unknown() || !of.Unknown() && v.V*side > of.V*side {
+		*of = v
+	}
+}
+
+// product are the flakes of a stage.
+func product(s *process.State) []*process.Solid {
+	var out []*process.Solid
+	for i := range s.Solids {
+		if s.Solids[i].Kind == process.Product {
+			out = append(out, &s.Solids[i])
+		}
+	}
+	return out
+}
+
+// unsaid is what has to be known to say what is stored at all.
+func unsaid(d *process.Done) []working.Missing {
+	out := slices.Clone(d.After.Unsaid())
+	if len(product(&d.After)) == 0 {
+		out = append(out, working.Lacks("carries_flakes", "").In(d.Number))
+	}
+	return out
+}

@@ -1,0 +1,71 @@
+package selection
+
+import (
+	"slices"
+	"strings"
+
+	"etchbound/hazards/figure"
+)
+
+// stored answers what stored product does: the place with the highest pressure if all
+// that is left of the carbon stays or goes as methane, when it is at 10 kPa, and how much
+// of the product is lost.
+func (p *reader) stored(l *Line) {
+	lasting := func(c figure.Case) bool { return c.Failure == "" && c.Branch != "carbon_dioxide" }
+	worst, lost := p.mostOf("store.pressure", lasting)
+	gone, unknown := p.mostOf("store.conversion", lasting)
+	for _, s := range unknown {
+		if !slices.Contains(lost, s) {
+			lost = append(lost, s)
+		}
+	}
+	if worst == nil && gone == nil && len(lost) == 0 {
+		l.State, l.Answer = Absent, say("stored.none")
+		return
+	}
+	p.verdict(l, p.findings("store.pressure", lasting))
+	switch {
+	case worst == nil && gone == nil:
+		l.Answer = say("stored.not_known", strings.Join(lost, ", "))
+		return
+	case worst == nil:
+		l.Answer = say("stored.open", p.v.Place(gone.Place))
+	case worst.Case.State == figure.Closed:
+		l.Against = say("lid.must_not")
+		l.Answer = say("stored.supposed", p.v.Place(worst.Place), p.v.Value(worst))
+	default:
+		l.Answer = say("stored.pressure", p.v.Place(worst.Place), p.v.Value(worst))
+	}
+	if worst != nil {
+		soon := worst.ID
+		soon.Quantity = "store.time_to_10_kpa"
+		if f := p.figs.Get(soon); f != nil && !f.Danger().Unknown() {
+			l.Answer += say("stored.soon", p.v.Value(f))
+		}
+	}
+	if gone != nil {
+		l.Answer += say("stored.lost", p.v.Value(gone))
+	}
+	if len(lost) > 0 {
+		l.Answer += say("answer.also_unknown", strings.Join(lost, ", "))
+	}
+}
+
+// mostOf is the greatest figure of a quantity at any place, and the places where it is
+// not known.
+func (p *reader) mostOf(quantity string, of kind) (worst *figure.Figure, lost []string) {
+	for f := range p.figs.Of(quantity) {
+		if f.Place.IsZero() || !f.Of().IsZero() || !of(f.Case) {
+			continue
+		}
+		switch {
+		case f.Danger().Unknown():
+			if s := p.v.Place(f.Place); !slices.Contains(lost, s) {
+				lost = append(lost, s)
+			}
+		case worst == nil || f.Danger().V > worst.Danger().V:
+			worst = f
+		}
+	}
+	return worst, lost
+}
