@@ -176,7 +176,8 @@ func until(k, share, full, left, kpa float64) float64 {
 // soon is the time to the pressure at which a shut container is looked at.
 func (r *reader) soon(s *stage, full, left working.Num) working.Num {
 	k, g, p := s.faster, r.c.Store.Num("storage.gas_share").As("f_g"), r.c.Store.Num("closed.check").As("p_c")
-	return r.w.Model("t", "d", "time until the gas, of first order, is at this pressure", until(k.V, g.V, full.V, left.V, p.V),
+	return r.w.Model("t", "d", "time until the gas, of first order, is at this pressure",
+		until(k.V, g.V, full.V, left.V, p.V),
 		k, g, full, left, p)
 }
 

@@ -103,7 +103,8 @@ func holdsAt(c route.Case, l *limit.Limit) bool {
 var insideOf = map[string]string{"us_california": "us", "de": "eu"}
 
 // notRated is the limit of what may not be shut unless it is rated.
-var notRated, storeNotRated = limit.Named(limit.BuiltIn, "no_rated_container"), limit.Named(limit.BuiltIn, "no_rated_store")
+var notRated, storeNotRated = limit.Named(limit.BuiltIn, "no_rated_container"),
+	limit.Named(limit.BuiltIn, "no_rated_store")
 
 // unrated reports whether a limit is of what may not be shut unless it is rated.
 func unrated(key limit.Key) bool { return key == notRated || key == storeNotRated }
