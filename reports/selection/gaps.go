@@ -151,13 +151,16 @@ func (p *reader) left() string {
 		}
 		lacks[q.Family] = append(lacks[q.Family], strings.ToLower(q.Label[:1])+q.Label[1:])
 	}
-	names := []string{say("left.mist")}
+	var names []string
 	for _, f := range order {
 		if key := "left." + string(f); len(lacks[f]) == all[f] && words.HasFirstPage(key) {
 			names = append(names, say(key))
 			continue
 		}
 		names = append(names, lacks[f]...)
+	}
+	if names == nil {
+		return doubted(p.r.Doubts)
 	}
 	return say("left", listed(names)) + " " + doubted(p.r.Doubts)
 }
