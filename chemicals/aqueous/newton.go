@@ -11,19 +11,19 @@ import (
 // newton holds the unknowns, ln a of base, ln of the ionic strength, ln of the activity
 // of water, ln of the kg of water, and what is left of their equations.
 type newton struct {
-	u, was, step  []float64
-	left          []float64 // ln of one side of each equation over the other
-	up, down      []float64 // the sides of each balance
-	slope         []float64 // of ln of a species by ln of the ionic strength
-	matrix        []float64
-	pivots        []int
-	charges, sum  float64 // sum m z^2, sum m
-	drawn         float64 // mol of water in species, per kg
-	slopeOfWater  float64
-	slopeOfMass   float64
-	perWater      float64 // 1 over the kg of water
-	count         int
-	worst, before float64
+	u, was, step []float64
+	left         []float64 // ln of one side of each equation over the other
+	up, down     []float64 // the sides of each balance
+	slope        []float64 // of ln of a species by ln of the ionic strength
+	matrix       []float64
+	pivots       []int
+	charges, sum float64 // sum m z^2, sum m
+	drawn        float64 // mol of water in species, per kg
+	slopeOfWater float64
+	slopeOfMass  float64
+	perWater     float64 // 1 over the kg of water
+	count        int
+	worst        float64
 }
 
 const (

@@ -142,6 +142,23 @@ func (b *builder) held(n *course.Course, t *draft.Track) []chart.Line {
 	return out
 }
 
+// boiledOff ends temperatures of a stage where its open liquor boils, and reports whether
+// any went beyond.
+func (b *builder) boiledOff(s *course.Stage, hot []float64) bool {
+	f, ok := b.At("heat.mtsr", figure.Step(s.Step.Number))
+	if !ok {
+		return false
+	}
+	t, ok := b.BoilsAt(f)
+	over := false
+	for i := range hot {
+		if ok && hot[i] > t {
+			hot[i], over = t, true
+		}
+	}
+	return over
+}
+
 // dosedCurves draw how hot each step gets if cooling fails with a share of what it doses
 // in it.
 func (b *builder) dosedCurves() []document.Block {
@@ -160,6 +177,9 @@ func (b *builder) dosedCurves() []document.Block {
 			}
 			one := course.Course{Stages: n.Stages[j : j+1]}
 			title := words.Of("curve.dosed", strconv.Itoa(s.Step.Number))
+			if b.boiledOff(s, v.Y) {
+				title += words.Of("curve.dosed_boils")
+			}
 			out = append(out, drawn(chart.Chart{ID: "dosed-" + strconv.Itoa(s.Step.Number), Title: title, Alt: title,
 				X: chart.Axis{Label: words.Of("curve.dosed_axis"), Unit: "%"},
 				Y: chart.Axis{Label: number.LabelOf("heat.mtsr"), Unit: "°C"}, Curves: []chart.Curve{v},
