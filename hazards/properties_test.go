@@ -491,6 +491,9 @@ func without(tb testing.TB, t reporter, c route.Case, full *hazards.Review, d ch
 		if f.Searched {
 			tolerance = 0.02 // as close as the search comes to the worst moment
 		}
+		if f.Searched && f.Quantity == "heat.time_to_maximum_rate" {
+			tolerance = 0.1 // the search is for heat and gas: where those are flat the moment itself moves by more
+		}
 		if x < y-tolerance*math.Abs(y) || math.IsNaN(y) && !math.IsNaN(x) {
 			t.Errorf("without %s: the dangerous end of %s goes from %v to %v in %s", d.ID, f.ID.String(), g.Danger().V,
 				f.Danger().V, what)

@@ -10,6 +10,20 @@ func (s *State) CarriesFlakes() bool {
 	return len(s.Liquid) > 0 && (s.MayCarry > 0 || len(pick(s.Solids, Product)) > 0)
 }
 
+// Doubted is what has to be known to say whether solid of a place has reacted, and so
+// whether there is product in it; nothing where that is known.
+func (s *State) Doubted() working.Missing {
+	if m := doubted(s); !m.IsZero() || len(pick(s.Solids, Unetched))+len(pick(s.Solids, Residual)) == 0 {
+		return m
+	}
+	for i := range s.Liquid {
+		if s.Liquid[i].Unfollowed {
+			return working.Lacks("metal_not_followed", "")
+		}
+	}
+	return working.Missing{}
+}
+
 // Left is the hydrogen, mol, that powder which the etch left can still give in a
 // place: a term for each such solid and each etch.
 func Left(w *working.Sheet, k *Walk, s *State) []working.Num {

@@ -77,5 +77,22 @@ func (r *ranger) others(rivals *rival, i int) []key {
 	if k, there := r.likeness(i); there {
 		out = append(out, k)
 	}
+	return append(out, r.boiling(i)...)
+}
+
+// boiling are the corners of a figure of what boils off as it is meant and is nothing at
+// the centre: those in which the liquor of its step is hottest. No datum alone may bring
+// it to boil, and then none moves the figure.
+func (r *ranger) boiling(i int) []key {
+	if f := &r.base[i]; f.Case != figure.By(figure.Boiling) || f.Value.V != 0 {
+		return nil
+	}
+	var out []key
+	for j := range r.base {
+		f := &r.base[j]
+		if f.Quantity == "heat.temperature_peak" && f.Place == r.base[i].Place && f.Case.Failure == "" {
+			out = append(out, r.corner(j, true))
+		}
+	}
 	return out
 }

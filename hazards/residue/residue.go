@@ -173,7 +173,7 @@ var components = map[string]string{"F": "F", "Cl": "Cl", "Al": "Al", "Ca": "Ca",
 // known where no equilibrium is held of something in it.
 func mixed(st *chemicals.Store, l *process.Liquor) (m aqueous.Mixture, water float64, known bool) {
 	total := map[string]float64{}
-	known = true
+	known = !l.Pool.Unfollowed // no metal that may be in it unknown
 	for i := range l.Pool.Entries {
 		e := &l.Pool.Entries[i]
 		if e.Sub != nil && e.Sub.Solution == "water" {
@@ -185,6 +185,9 @@ func mixed(st *chemicals.Store, l *process.Liquor) (m aqueous.Mixture, water flo
 	if ti := total["Ti"]; ti > 0 { // it keeps six of the fluoride, as far as that goes
 		x := min(ti, total["F"]/6)
 		total["TiF6"], total["F"] = x, total["F"]-6*x
+	}
+	for _, x := range total {
+		known = known && x == x
 	}
 	for _, name := range aqueous.Components() {
 		if x := total[name] / water; x > 1e-12 {

@@ -57,7 +57,13 @@ func (r *reader) place(p *route.Place) {
 	stages := 0
 	for i := range r.k.Steps {
 		d := &r.k.Steps[i]
-		if d.Place != p.Key || r.c.Route.Steps[i].Verb().Does != route.Stores || !d.After.CarriesFlakes() {
+		if d.Place != p.Key || r.c.Route.Steps[i].Verb().Does != route.Stores {
+			continue
+		}
+		if !d.After.CarriesFlakes() {
+			if m := d.After.Doubted(); !m.IsZero() && len(d.After.Liquid) > 0 {
+				all, stages = unknown(m), stages+1
+			}
 			continue
 		}
 		past = r.stage(p, d, &r.c.Route.Steps[i], &past)
@@ -84,6 +90,18 @@ func (r *reader) place(p *route.Place) {
 			r.put("store.time_to_10_kpa", p, kase.By(name), all.soon[i], phrase.On(r.w, "store.soon", past.later[i]))
 		}
 	}
+}
+
+// unknown is a place of which nobody can say whether there is product in it.
+func unknown(m working.Missing) kept {
+	var all kept
+	for i := range ways {
+		all.pressure[i], all.soon[i] = working.Absent("p", "kPa gauge", m), working.Absent("t", "min", m)
+	}
+	for i := range modes {
+		all.lost[i], all.life[i] = working.Absent("x", "1", m), working.Absent("t", "d", m)
+	}
+	return all
 }
 
 // worst keeps the worst of what a place comes to by the end of a stage.

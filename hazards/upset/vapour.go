@@ -87,17 +87,18 @@ func (r *reader) vapours(n *course.Course) {
 		return
 	}
 	meant := r.lot(r.w, n, r.boils(n))
-	if meant.boils.Unknown() {
+	lost := meant.boils.Unknown()
+	if lost {
 		r.perhaps(n, &meant)
-		return
 	}
 	for i := range n.Stages {
-		x := r.meant(n, i)
-		r.vapour(n, &meant, &x)
+		if x := r.meant(n, i); !lost {
+			r.vapour(n, &meant, &x)
+		}
 	}
 	own, place := figure.NewSet(r.out), figure.Step(n.Stages[0].Step.Number)
 	for _, key := range Keys() {
-		if AsMeant(key) {
+		if AsMeant(key) || lost && key == perhaps {
 			continue
 		}
 		x := boiled{kase: figure.If(key), step: n.Stages[0].Step.Number, says: says(r.w, key)}
@@ -224,7 +225,7 @@ func (r *reader) vapour(n *course.Course, l *lot, x *boiled) {
 }
 
 // warms are the failures that bring heat of their own.
-var warms = map[string]bool{"heater_on": true, "bath_wrong": true}
+var warms = map[string]bool{"heater_on": true, "bath_wrong": true, "base_added": true}
 
 // perHydrogen is the most heat that comes with a mole of hydrogen in a course, kJ/mol; not
 // known where something reacts that gives none.

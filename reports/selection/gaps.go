@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
@@ -103,6 +104,9 @@ func (p *reader) stopped(kind string) bool {
 // general is what several of a kind are called together, the places standing beside it;
 // empty where each has its own words.
 func general(u *doubt.UnknownItem) string {
+	if what, _ := words.Ask(u.Missing); u.Kind == working.NoDatum && !strings.Contains(what, u.Subject) {
+		return "" // what it is has words that need no name of a datum
+	}
 	if key := "gap." + u.Kind; words.HasFirstPage(key) {
 		return say(key)
 	}
