@@ -43,10 +43,7 @@ func (r *reader) over(d *process.Done, s *process.State) {
 			if e.Sub == nil || e.N.V < 0 {
 				continue
 			}
-			n := e.N.V
-			if !q.Whole {
-				n *= q.Share.V
-			}
+			n := e.N.V * q.Kept()
 			total += n
 			if _, there := of[e.Sub]; !there && flammable.Can(e.Sub) {
 				order = append(order, e.Sub)

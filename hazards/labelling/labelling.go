@@ -133,7 +133,7 @@ func (l *labeller) formed() int {
 // liquor labels what a place holds, after a step or at the end; what is labelled as it
 // was before is told with that.
 func (l *labeller) liquor(s *process.State, step int, at figure.Place) {
-	wet := slices.ContainsFunc(s.Liquid, func(q process.Pool) bool { return q.Mass.Unknown() || q.Mass.V*share(&q) > 0 })
+	wet := slices.ContainsFunc(s.Liquid, func(q process.Pool) bool { return q.Mass.Unknown() || q.Mass.V*q.Kept() > 0 })
 	if !wet {
 		return
 	}
@@ -163,7 +163,7 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 	acid, fluorine := false, false
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
-		mass, fluoride = mass+q.Mass.V*share(q), fluoride+process.Element(nil, q, "F").V
+		mass, fluoride = mass+q.Mass.V*q.Kept(), fluoride+process.Element(nil, q, "F").V
 		for j := range q.Entries {
 			e := &q.Entries[j]
 			if e.Sub == nil || e.Sub.Kind == "water" {
@@ -172,7 +172,7 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 			if _, there := grams[e.Sub]; !there {
 				order = append(order, e.Sub)
 			}
-			grams[e.Sub] += e.N.V * share(q) * e.Sub.Formula.MolarMass(l.c.Store, nil).V
+			grams[e.Sub] += e.N.V * q.Kept() * e.Sub.Formula.MolarMass(l.c.Store, nil).V
 			f := e.Sub.Formula.Count("F") > 0
 			fluorine = fluorine || f
 			acid = acid || e.Sub.Acid > 0 || f && (e.Sub.Ammonium > 0 || e.Sub.HydrolysisHF > 0)
@@ -200,13 +200,6 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 		out = append(out, classifying.Part{Sub: sub, Share: w})
 	}
 	return out
-}
-
-func share(q *process.Pool) float64 {
-	if q.Whole {
-		return 1
-	}
-	return q.Share.V
 }
 
 // put classifies a label.

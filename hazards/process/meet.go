@@ -15,7 +15,7 @@ func (s *State) Sides() (acid, base float64) {
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
 		a, b := sides(q)
-		acid, base = acid+a*q.share(), base+b*q.share()
+		acid, base = acid+a*q.Kept(), base+b*q.Kept()
 	}
 	return acid, base
 }

@@ -65,7 +65,7 @@ func strange(q *Pool) (name string, mol float64) {
 		if !e.Poured {
 			continue
 		}
-		n := e.N.V * q.share()
+		n := e.N.V * q.Kept()
 		if mol += n; name == "" || !(n <= most) {
 			name, most = e.Name, n
 		}

@@ -62,8 +62,8 @@ func (u uncounted) and(o uncounted) uncounted {
 	return out
 }
 
-// share is the central share of a pool that is still there.
-func (q *Pool) share() float64 {
+// Kept is the central share of a pool that is still there.
+func (q *Pool) Kept() float64 {
 	if q.Whole {
 		return 1
 	}
@@ -148,7 +148,7 @@ func (k *walker) merged(p *State) *Pool {
 	var left uncounted
 	for i := range p.Liquid {
 		q := &p.Liquid[i]
-		left = left.and(q.Uncounted.times(q.share()))
+		left = left.and(q.Uncounted.times(q.Kept()))
 		unfollowed = unfollowed || q.Unfollowed
 		more = append(more, q.More...)
 		volumes = append(volumes, k.Part(q, q.Volume))

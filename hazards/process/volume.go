@@ -34,7 +34,7 @@ func (s *State) HeatCapacity(w *working.Sheet) working.Num {
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
 		terms = append(terms, PartOf(w, q, q.HeatCapacity))
-		left, mass = left.and(q.Uncounted.times(q.share())), mass+q.Mass.V*q.share()
+		left, mass = left.and(q.Uncounted.times(q.Kept())), mass+q.Mass.V*q.Kept()
 	}
 	if left.missing != nil && !(left.grams <= leftOut*mass) {
 		return working.Absent("C", "J/K", left.missing...)

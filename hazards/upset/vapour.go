@@ -91,10 +91,9 @@ func (r *reader) vapours(n *course.Course) {
 	if lost {
 		r.perhaps(n, &meant)
 	}
-	for i := range n.Stages {
-		if x := r.meant(n, i); !lost {
-			r.vapour(n, &meant, &x)
-		}
+	for i := 0; i < len(n.Stages) && !lost; i++ {
+		x := r.meant(n, i)
+		r.vapour(n, &meant, &x)
 	}
 	own, place := figure.NewSet(r.out), figure.Step(n.Stages[0].Step.Number)
 	for _, key := range Keys() {
