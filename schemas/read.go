@@ -25,6 +25,15 @@ func Read(name string, r io.Reader, schema string) (*Node, []byte, []Problem, er
 	return root, raw, Sorted(problems), nil
 }
 
+// Places reads where the values of a file stand, and nothing of what they mean: no
+// schema is held against them. The node is nil where the file is no map of keys.
+func Places(name string, raw []byte) (*Node, []Problem) {
+	text := bytes.TrimPrefix(raw, []byte("\xef\xbb\xbf"))
+	t := &tree{file: &File{Name: name, lines: splitLines(string(text))}}
+	root := t.read(string(text))
+	return root, t.problems
+}
+
 func readText(name string, raw []byte, doc *schemaDoc) (*Node, []Problem) {
 	if len(raw) > mostBytes {
 		return nil, []Problem{{File: name, Line: 1, Column: 1, What: "the file is larger than 1 MiB",
