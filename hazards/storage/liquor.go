@@ -57,7 +57,7 @@ func (r *reader) held(x *chemicals.Substance) bool {
 }
 
 // additive is what the rate is divided by: the best that there is the dose of. Nothing
-// where there is none.
+// where there is none. The stage is told its name, or that of one there is too little of.
 func (r *reader) additive(s *stage) working.Num {
 	var best working.Num
 	v := s.d.After.Volume(nil).V
@@ -79,9 +79,12 @@ func (r *reader) additive(s *stage) working.Num {
 			if _, ok := r.c.Store.Row(id); !ok {
 				continue
 			}
-			dose := r.c.Store.Num("storage.dose." + e.Sub.Slug).V
-			if x := r.c.Store.Num(id); amounts[e.Sub.Slug]*1e6/v >= dose*(1-1e-9) && (best.None() || x.V > best.V) {
-				best = x
+			dose, x := r.c.Store.Num("storage.dose."+e.Sub.Slug).V, r.c.Store.Num(id)
+			switch {
+			case !(amounts[e.Sub.Slug]*1e6/v >= dose*(1-1e-9)):
+				s.tooLittle = e.Sub.Name
+			case best.None() || x.V > best.V:
+				best, s.with = x, e.Sub.Name
 			}
 		}
 	}

@@ -30,13 +30,27 @@ type stage struct {
 	later       [ways]phrase.Phrase
 	ph          working.Num
 	days        working.Num
+	with        string // the additive that counts
+	tooLittle   string // one that does not
 }
 
-// says is what a stage stands for.
-func (s *stage) says() phrase.Phrase {
-	if s.days.Unknown() || s.temperature.Unknown() {
+// says is what a stage stands for, where a sheet keeps the working.
+func (r *reader) says(s *stage) phrase.Phrase {
+	switch {
+	case r.w == nil:
+		return phrase.Phrase{}
+	case s.days.Unknown() || s.temperature.Unknown():
 		return phrase.Of("store.not_said")
+	case s.with != "":
+		return phrase.Of("store.with", s.plain(), s.with)
+	case s.tooLittle != "":
+		return phrase.Of("store.too_little", s.plain(), s.tooLittle)
 	}
+	return s.plain()
+}
+
+// plain is what is said of a stage without its additive.
+func (s *stage) plain() phrase.Phrase {
 	if s.ph.None() || s.ph.Unknown() {
 		return phrase.Of("store.kept", s.d.Number, figure.Round(s.temperature.V, 3), figure.Round(s.days.V, 3))
 	}

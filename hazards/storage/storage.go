@@ -73,9 +73,10 @@ func (r *reader) place(p *route.Place) {
 	if stages == 0 {
 		return
 	}
+	says := r.says(&past)
 	for m, name := range modeNames {
-		r.put("store.conversion", p, figure.By(name), all.lost[m], phrase.On(r.w, modeSays[m], past.says()))
-		r.put("store.shelf_life", p, figure.By(name), all.life[m], phrase.On(r.w, "store.life", past.says()))
+		r.put("store.conversion", p, figure.By(name), all.lost[m], phrase.On(r.w, modeSays[m], says))
+		r.put("store.shelf_life", p, figure.By(name), all.life[m], phrase.On(r.w, "store.life", says))
 	}
 	if p.Closure == route.Open {
 		return
@@ -85,7 +86,7 @@ func (r *reader) place(p *route.Place) {
 		kase.State = figure.Closed
 	}
 	for i, name := range wayNames {
-		r.put("store.pressure", p, kase.By(name), all.pressure[i], phrase.On(r.w, waySays[i], past.says()))
+		r.put("store.pressure", p, kase.By(name), all.pressure[i], phrase.On(r.w, waySays[i], says))
 		if i < outer {
 			r.put("store.time_to_10_kpa", p, kase.By(name), all.soon[i], phrase.On(r.w, "store.soon", past.later[i]))
 		}

@@ -1,6 +1,7 @@
 package storage_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -26,6 +27,7 @@ type vial struct {
 	add           map[string]float64 // mmol/L by name
 	of            map[string]float64 // per mol; nil: the reference
 	grams, mL     float64            // 0: 0.1 g, 20 mL
+	sheet         *working.Sheet
 }
 
 func (v vial) composition() *chemicals.Composition {
@@ -85,7 +87,7 @@ func (v vial) read(t *testing.T) []figure.Figure {
 	after.Liquid = []process.Pool{q}
 	after.Solids = []process.Solid{{Name: "flakes", Kind: process.Product, Of: v.composition(),
 		N: exact("mol", v.grams/201.8), Mass: exact("g", 0)}}
-	return storage.Read(b.Case, nil, b.Walk, nil, nil)
+	return storage.Read(b.Case, v.sheet, b.Walk, nil, nil)
 }
 
 func value(t *testing.T, figs []figure.Figure, id string) float64 {
@@ -120,6 +122,8 @@ func TestTheWorkedVial(t *testing.T) {
 		{vial{gas: "air"}, kept, 760, 0.03},
 		{vial{gas: "argon", add: map[string]float64{"sodium ascorbate": 5.05}}, methane, 8, 0.06},
 		{vial{gas: "argon", add: map[string]float64{"citric acid": 10}}, methane, 4, 0.06},
+		// 1 mg/mL, weighed as 20 mg of 198.11 g/mol into 20 mL and what the wash left
+		{vial{gas: "argon", add: map[string]float64{"sodium ascorbate": 4.95}}, methane, 8, 0.06},
 		{vial{gas: "argon"}, "store.time_to_10_kpa@pot:carbon_kept", 10 / (1018 * 0.024), 0.03}, // 10.18 bar in all
 		{vial{gas: "argon"}, "store.shelf_life@pot:ph_mode_1", 9.3, 0.01},
 	} {
@@ -241,6 +245,18 @@ func TestWhoHasAPressure(t *testing.T) {
 		}
 		if n != want {
 			t.Errorf("%d figures of pressure where it is closed as %d, want %d", n, closure, want)
+		}
+	}
+}
+
+// What is said of a store names the additive that counts, and one of which there is too
+// little to count.
+func TestTheAdditiveIsNamed(t *testing.T) {
+	for of, want := range map[float64]string{5.05: "store.with", 0.5: "store.too_little"} {
+		v := vial{gas: "argon", add: map[string]float64{"sodium ascorbate": of}, sheet: working.NewSheet()}
+		f := bench.Find(t, v.read(t), lost1)
+		if got := fmt.Sprint(f.Conditions); !strings.Contains(got, want) {
+			t.Errorf("%g mmol/L: %q, want %q", of, got, want)
 		}
 	}
 }

@@ -40,7 +40,7 @@ func (p *reader) stored(l *Line) {
 		soon := worst.ID
 		soon.Quantity = "store.time_to_10_kpa"
 		if f := p.figs.Get(soon); f != nil && !f.Danger().Unknown() {
-			l.Answer += say("stored.soon", p.v.Value(f))
+			l.Answer += p.soon(f)
 		}
 	}
 	if gone != nil {
@@ -49,6 +49,15 @@ func (p *reader) stored(l *Line) {
 	if len(lost) > 0 {
 		l.Answer += say("answer.also_unknown", strings.Join(lost, ", "))
 	}
+}
+
+// soon says when a container is at 10 kPa. The gas of powder that the etch left counts at
+// once: where that alone suffices the end of the range is no time to go by.
+func (p *reader) soon(f *figure.Figure) string {
+	if f.Danger().V <= 0 && f.Value.V > 0 {
+		return say("stored.at_once", p.v.ValueText(f))
+	}
+	return say("stored.soon", p.v.Value(f))
 }
 
 // mostOf is the greatest figure of a quantity at any place, and the places where it is
