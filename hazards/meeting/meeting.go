@@ -5,6 +5,7 @@ package meeting
 
 import (
 	"slices"
+	"strings"
 
 	"etchbound/hazards/route"
 )
@@ -53,6 +54,9 @@ func Of(r *route.Route) []Contents {
 		for j := range s.What {
 			c.put(s.Number, &s.What[j], r)
 		}
+		if tag := s.Verb().Tag; tag != "" {
+			c.Tags.Add(s.Number, does+tag)
+		}
 		c.joined(s.Number)
 		if into := at[s.Into]; into != nil {
 			into.takes(s.Number, c)
@@ -63,11 +67,13 @@ func Of(r *route.Route) []Contents {
 
 // The tags that are no class: powder of the route, whose reaction is followed; metal,
 // carbide or layered powder that is put in as a substance, whose reaction is not; and
-// what meets something that is not held.
+// what meets something that is not held; water, also that of a solution.
 const (
 	powder      = "powder"
 	loosePowder = "loose_powder"
 	other       = "other"
+	water       = "water"
+	does        = "does:" // and what the verb of a step is tagged with; it stays where it is done
 )
 
 func (c *Contents) put(step int, m *route.Material, r *route.Route) {
@@ -76,9 +82,15 @@ func (c *Contents) put(step int, m *route.Material, r *route.Route) {
 	case m.Precursor && r.Precursor != nil:
 		name = r.Precursor.Phase.Text
 		c.Tags.Add(step, powder)
+		for _, e := range r.Precursor.Phase.Order {
+			c.Tags.Add(step, powder+":"+e)
+		}
 	case m.Substance != nil:
 		name = m.Substance.Name
 		c.Tags.Add(step, m.Substance.Classes()...)
+		if m.Strength.Set || m.Substance.Solution == water {
+			c.Tags.Add(step, water)
+		}
 		if m.Substance.Is(powder) {
 			c.Tags.Add(step, loosePowder)
 		}
@@ -90,7 +102,9 @@ func (c *Contents) put(step int, m *route.Material, r *route.Route) {
 
 func (c *Contents) takes(step int, from *Contents) {
 	for k := range from.Tags {
-		c.Tags.Add(step, k)
+		if !strings.HasPrefix(k, does) {
+			c.Tags.Add(step, k)
+		}
 	}
 	for _, n := range from.Names {
 		if !slices.Contains(c.Names, n) {

@@ -84,9 +84,30 @@ func (p *Pair) Wall() (kinds []string, ok bool) {
 	return strings.Split(list, "|"), true
 }
 
-// step is when a tag came into a place. What the place itself is made of is a tag
+// step is when the last of some tags joined by + came into a place.
+func (c *Contents) step(tags string) (last int, ok bool) {
+	for tag := range strings.SplitSeq(tags, "+") {
+		n, ok := c.one(tag)
+		if !ok {
+			return 0, false
+		}
+		last = max(last, n)
+	}
+	return last, true
+}
+
+// one is when a tag came into a place. What the place itself is made of is a tag
 // too, there from the start: wall: with slugs and classes of the table of materials.
-func (c *Contents) step(tag string) (int, bool) {
+// Of the elements of a powder the first that is there counts.
+func (c *Contents) one(tag string) (int, bool) {
+	if elements, ok := strings.CutPrefix(tag, powder+":"); ok {
+		for e := range strings.SplitSeq(elements, "|") {
+			if n, there := c.Tags[powder+":"+e]; there {
+				return n, true
+			}
+		}
+		return 0, false
+	}
 	if kinds, ok := strings.CutPrefix(tag, "wall:"); ok {
 		of := strings.Split(kinds, "|")
 		return 1, madeOf(c.Place.Material, of) || madeOf(c.Place.LidMaterial, of)
