@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/ranges"
 	"etchbound/hazards/residue"
 	"etchbound/hazards/route"
+	"etchbound/hazards/treating"
 	"etchbound/hazards/verdict"
 )
 
@@ -35,6 +36,7 @@ func Make(c route.Case) (Review, error) {
 	out.Figures = verdict.Bare(verdict.WithoutTraces(a.Figures))
 	out.Findings = verdict.Judge(c, out.Figures, &a.Walk)
 	if !c.Brief {
+		out.Treated = treating.Read(c, &a.Walk)
 		out.Turns = swung.Turns(out.Findings)
 	}
 	out.NotAssessed = NotAssessed()

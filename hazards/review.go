@@ -14,6 +14,7 @@ import (
 	"etchbound/hazards/process"
 	"etchbound/hazards/ranges"
 	"etchbound/hazards/route"
+	"etchbound/hazards/treating"
 	"etchbound/hazards/vessel"
 )
 
@@ -38,4 +39,5 @@ type Review struct {
 	Warnings    []phrase.Phrase
 	Holds       []Hold
 	Labels      []labelling.Label // what stands on each bottle
+	Treated     []treating.Liquor // what each agent does to each liquor; nil of a brief case
 }

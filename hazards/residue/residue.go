@@ -3,7 +3,6 @@ package residue
 import (
 	"math"
 
-	"etchbound/chemicals"
 	"etchbound/chemicals/aqueous"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -50,7 +49,7 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 		}
 		id := figure.ID{Quantity: "neutralise.residual_fluoride", Place: place, Agent: agent(l)}
 		f := figure.Figure{ID: id}
-		m, water, known := mixed(c.Store, l)
+		m, water, known := Dissolved(c.Store, &l.Pool)
 		if water == 0 {
 			continue // dried: there is no water for it to be left in
 		}
@@ -109,7 +108,7 @@ func found(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, reagent st
 	f *figure.Figure) bool {
 	m.Reagent = reagent
 	for _, thinned := range [...]float64{1, 10, 100} {
-		x := thin(m, thinned)
+		x := Thin(m, thinned)
 		centre, inside := fluoride(model, x, aimed, false)
 		if !inside && thinned < 100 {
 			continue
@@ -153,87 +152,4 @@ func fluoride(model *aqueous.Model, m aqueous.Mixture, pH float64, aged bool) (m
 		}
 	}
 	return s.Fluoride() * milligrams, len(s.Outside()) == 0
-}
-
-// thin is a mixture in so many times the water.
-func thin(m aqueous.Mixture, times float64) aqueous.Mixture {
-	out := m
-	out.Totals = make([]aqueous.Amount, len(m.Totals))
-	for i, a := range m.Totals {
-		out.Totals[i] = aqueous.Amount{Of: a.Of, Mol: a.Mol / times}
-	}
-	return out
-}
-
-// components are the elements that stand as they are in a mixture.
-var components = map[string]string{"F": "F", "Cl": "Cl", "Al": "Al", "Ca": "Ca", "Mg": "Mg", "Li": "Li", "Na": "Na",
-	"K": "K", "S": "S(6)", "Si": "Si", "B": "B"}
-
-// mixed is what a liquor holds per kg of its water, and how much water that is; it is not
-// known where no equilibrium is held of something in it.
-func mixed(st *chemicals.Store, l *process.Liquor) (m aqueous.Mixture, water float64, known bool) {
-	total := map[string]float64{}
-	known = !l.Pool.Unfollowed // no metal that may be in it unknown
-	for i := range l.Pool.Entries {
-		e := &l.Pool.Entries[i]
-		if e.Sub != nil && e.Sub.Solution == "water" {
-			water += e.N.V * e.Sub.Formula.MolarMass(st, nil).V / 1000
-			continue
-		}
-		known = into(total, e) && known
-	}
-	if ti := total["Ti"]; ti > 0 { // it keeps six of the fluoride, as far as that goes
-		x := min(ti, total["F"]/6)
-		total["TiF6"], total["F"] = x, total["F"]-6*x
-	}
-	for _, x := range total {
-		known = known && x == x
-	}
-	for _, name := range aqueous.Components() {
-		if x := total[name] / water; x > 1e-12 {
-			m.Totals = append(m.Totals, aqueous.Amount{Of: name, Mol: x})
-		}
-	}
-	return m, water, known && water > 0
-}
-
-// into adds an entry of a liquor to the components; it is false where no equilibrium is
-// held of it.
-func into(total map[string]float64, e *process.Entry) bool {
-	n := e.N.V
-	if s := e.Sub; s != nil {
-		switch {
-		case s.NotHeld || e.N.Unknown():
-			return false
-		case s.HydrolysisHF > 0 && s.Count("B") > 0:
-			total["BF4"] += n
-		case s.HydrolysisHF > 0 && s.Count("P") > 0:
-			total["PF6"] += n
-		case s.Is("nitrate"):
-			total["N(5)"] += n * (s.Count("N") - s.Ammonium)
-		case s.Kind == "base" && s.Count("C") > 0: // an ammonium base whose cation takes part in nothing
-			total["Na"] -= n * s.Acid
-			return true
-		case s.Kind != "carbonate" && s.Count("C") > 0:
-			return false
-		}
-		total["N(-3)"] += n * s.Ammonium
-	}
-	slow := e.Sub != nil && e.Sub.HydrolysisHF > 0 && (e.Sub.Count("B") > 0 || e.Sub.Count("P") > 0)
-	for i, x := range e.Of {
-		symbol := chemicals.ElementSymbol(i)
-		switch {
-		case x == 0 || slow && (symbol == "F" || symbol == "B" || symbol == "P"):
-		case symbol == "H" || symbol == "O" || symbol == "N" || symbol == "C":
-		case symbol == "Ti":
-			total["Ti"] += n * x
-		case components[symbol] == "":
-			if math.Abs(n*x) > 1e-9 {
-				return false
-			}
-		default:
-			total[components[symbol]] += n * x
-		}
-	}
-	return true
 }

@@ -43,6 +43,7 @@ type Shape struct {
 	Findings    []findingJSON    `json:"findings"`
 	Holds       []holdJSON       `json:"holds"`
 	Labels      []labelJSON      `json:"labels"`
+	Treated     []treatedJSON    `json:"treated"`
 	Lines       []lineJSON       `json:"lines"`
 	Ends        []endJSON        `json:"ends"`
 	Data        []datumJSON      `json:"data"`

@@ -27,8 +27,8 @@ func newReviewJSON(r *hazards.Review, o draft.Options) Shape {
 			return holdJSON{s.ID, s.Says,
 				list(s.At)}
 		}),
-		Labels: each(r.Labels, labelToJSON),
-		Lines:  linesToJSON(r.Sheet), Ends: endsToJSON(r), Data: b.dataJSON(), Sources: b.sourcesJSON(),
+		Labels: each(r.Labels, labelToJSON), Treated: each(r.Treated, treatedToJSON),
+		Lines: linesToJSON(r.Sheet), Ends: endsToJSON(r), Data: b.dataJSON(), Sources: b.sourcesJSON(),
 		Account: b.accountJSON(), Series: b.seriesJSON(),
 		Replaced: each(r.Applied, replacedToJSON(r)), Milder: each(r.Milder, milderToJSON),
 		Turns:       each(r.Turns, turnToJSON),

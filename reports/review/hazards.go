@@ -164,9 +164,10 @@ func worse(f, than *figure.Figure) bool {
 
 func (b *builder) waste() document.Section {
 	s := document.Begin("waste")
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.ask"), Tone: document.Warning})
 	s.Blocks = append(s.Blocks, b.About("wash", "neutralise")...)
-	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.base")},
-		document.Paragraph{Text: words.Of("waste.ask")})
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.base")})
+	s.Blocks = append(s.Blocks, b.treated()...)
 	return s
 }
 

@@ -1,0 +1,25 @@
+// Package treating knows what each agent that the data hold does to the acid liquors of a
+// route, side by side: alone, and in the pairs that complete one another. It must not know
+// which a step ought to use, nor whether anything may be treated or go down a drain.
+//
+// A liquor is that of a step that neutralises, one that is left over, or all acid liquors of
+// the route together. For each agent there is the mass that takes all acid (or binds all
+// fluoride, where it brings no base), heat, rise and water by package waste, and what stays
+// dissolved by the equilibria of chemicals/aqueous:
+//
+//	a base of hydroxide    brought to pH 8; the range from pH 6 to pH 9 with aged hydroxide of aluminium
+//	a carbonate            a tenth over what the acid takes, under carbon dioxide of 1 atm
+//	a calcium salt         a tenth over half the fluoride: it binds fluoride and leaves the acid
+//	boric acid             a quarter of the fluoride: it leaves acid fluoroborate, and all fluoride dissolved
+//
+// A base that binds no fluoride stands again with calcium chloride, chalk with lime. Where
+// the equilibria are not held for a liquor it is diluted tenfold or a hundredfold first, as
+// package residue does. An organic cation counts as sodium and an organic anion as chloride;
+// what has no constants at all leaves all fluoride dissolved.
+//
+// What practice leaves is more than equilibrium does: both stand side by side. NaN is what
+// nobody knows.
+//
+// It is worked out once, of the centre, for documents alone, and never in the runs that
+// swing data.
+package treating

@@ -1,0 +1,213 @@
+package treating
+
+import (
+	"math"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/aqueous"
+	"etchbound/hazards/process"
+	"etchbound/hazards/residue"
+	"etchbound/hazards/route"
+	"etchbound/hazards/waste"
+)
+
+// Liquor is one liquor, or all of them together, with all that could be put to it.
+type Liquor struct {
+	Step            int     // that neutralises it; 0 where none does
+	Place           string  // that holds it; empty for all acid liquors of the route together
+	Base            float64 // mol that bring it to neutral, with metals as hydroxides
+	Fluoride        float64 // mol, all of it
+	Held            float64 // mol of it that cold base leaves in complexes
+	Water           float64 // L of it
+	Thinned         float64 // times the water in which equilibria are worked out; 0 where none are
+	Ways            []Way
+	Written         *Written // what the step writes; nil where it writes nothing that does anything
+	Curve           []Point  // dose by dose
+	CurveOf         *chemicals.Substance
+	thin            aqueous.Mixture
+	liquors         waste.Liquors
+	aluminium, kilo float64 // mol; kg of water in the pools alone
+}
+
+// Way is one agent, or two that complete one another.
+type Way struct {
+	Parts         []Part
+	Heat          float64    // kJ
+	Rise          float64    // K, on the water that is there
+	WaterFirst    float64    // L
+	CarbonDioxide float64    // L
+	Ammonia       float64    // L
+	SludgeDry     float64    // g
+	SludgeWet     [2]float64 // L
+	AcidLeft      float64    // mol of acid, or what still takes base
+	Binds         bool       // calcium or magnesium of it settles fluoride
+	Borate        bool       // it makes fluoroborate
+	PH            float64    // at which Left is; NaN where it is not known
+	Left          float64    // mg/L of fluoride dissolved, with its ends
+	Ends          [2]float64
+	Practical     [2]float64 // mg/L that practice leaves
+	As            bool       // an organic ion counts as one that is held
+	Outside       bool       // beyond what the equilibria are held for, or none is held
+	False         *FalseEnd
+	MinutesHeat   float64 // that the dose takes in a bare container without water first
+	MinutesGas    float64 // that it takes for its carbon dioxide
+}
+
+// Part is so much of one agent, g: what is needed, and with the excess of practice.
+type Part struct {
+	Sub           *chemicals.Substance
+	Grams, Excess float64
+}
+
+// FalseEnd is a pH that seems the end and is not.
+type FalseEnd struct {
+	PH    float64
+	Share float64 // of the dose that Left is at
+	Left  float64 // mg/L of fluoride dissolved over fresh hydroxide of aluminium ...
+	Aged  float64 // ... and over aged; NaN where it is not known
+}
+
+// Written is what a step writes held against its liquor.
+type Written struct {
+	Subs     []*chemicals.Substance
+	AcidLeft float64 // mol; below 0 base is over
+	Strong   float64 // mol of it that is the acid of a binder's anion
+	Short    float64 // share of the fluoride that no calcium or magnesium is there for; 1 where there is none
+	PH, Left float64 // at equilibrium with all of it; NaN where none is known
+	Outside  bool
+}
+
+// Point is a dose in mol of base or binder for each that is needed, and what it comes to.
+type Point struct{ Share, PH, Left float64 }
+
+// Read sets the agents side by side for every liquor of a walk that holds acid or fluoride.
+func Read(c route.Case, k *process.Walk) []Liquor {
+	model, err := aqueous.At(25)
+	if err != nil || k.Open != nil {
+		return nil
+	}
+	b := bench{c: c, model: model, practice: practiceOf(c.Store)}
+	var of []*process.Liquor
+	for i := range k.Treated {
+		if l := &k.Treated[i]; b.matters(l) {
+			of = append(of, l)
+		}
+	}
+	if len(of) == 0 {
+		return nil
+	}
+	out := []Liquor{b.read(of...)}
+	if len(of) == 1 {
+		out[0].Step, out[0].Place = of[0].Step, of[0].Place
+		b.written(&out[0], of[0])
+		return out
+	}
+	for _, l := range of {
+		if l.Step > 0 {
+			x := b.read(l)
+			x.Step, x.Place, x.Curve = l.Step, l.Place, nil
+			b.written(&x, l)
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// bench is what all liquors share.
+type bench struct {
+	c        route.Case
+	model    *aqueous.Model
+	practice practice
+}
+
+// matters reports whether a liquor holds acid or fluoride that is told of.
+func (b *bench) matters(l *process.Liquor) bool {
+	x := waste.Together(b.c, l)
+	base, fluoride := x.Base().V, x.Fluoride().V
+	return !(base <= 1e-6) || !(fluoride <= 1e-6)
+}
+
+func (b *bench) read(of ...*process.Liquor) Liquor {
+	l := Liquor{liquors: waste.Together(b.c, of...)}
+	known := true
+	for _, x := range []struct {
+		to   *float64
+		from float64
+	}{{&l.Base, l.liquors.Base().V}, {&l.Fluoride, l.liquors.Fluoride().V},
+		{&l.aluminium, l.liquors.Aluminium().V}, {&l.Water, l.liquors.Water().V / 1000}} {
+		*x.to = x.from
+		known = known && x.from == x.from
+	}
+	if h := l.liquors.Held(); !h.None() {
+		l.Held = h.V
+	}
+	pools := make([]*process.Pool, len(of))
+	for i := range of {
+		pools[i] = &of[i].Pool
+	}
+	m, water, held := residue.Dissolved(b.c.Store, pools...)
+	if l.kilo = water; held && known {
+		l.thin, l.Thinned = b.thinned(m)
+	}
+	for _, doses := range b.ways(&l) {
+		l.Ways = append(l.Ways, b.way(&l, doses))
+	}
+	l.Curve, l.CurveOf = b.curve(&l)
+	return l
+}
+
+// thinned is a liquor in so much water that the equilibria are held for it as it is and
+// once it is limed.
+func (b *bench) thinned(m aqueous.Mixture) (aqueous.Mixture, float64) {
+	for _, times := range [...]float64{1, 10, 100} {
+		x := residue.Thin(m, times)
+		limed := x
+		limed.Reagent, limed.FixedPH, limed.Solids = "Ca(OH)2", aimed, solids(false)
+		if b.inside(x) && b.inside(limed) {
+			return x, times
+		}
+	}
+	return residue.Thin(m, 100), 100
+}
+
+func (b *bench) inside(m aqueous.Mixture) bool {
+	s, err := b.model.Solve(m)
+	return err == nil && len(s.Outside()) == 0
+}
+
+// written holds what a step writes against its liquor.
+func (b *bench) written(l *Liquor, of *process.Liquor) {
+	w := Written{Short: 1, AcidLeft: l.Base, PH: math.NaN(), Left: math.NaN()}
+	m, known := l.thin, l.Thinned > 0
+	for i := range of.Doses {
+		d := &of.Doses[i]
+		x := bringsOf(d.Sub)
+		if !x.any() {
+			continue
+		}
+		w.Subs = append(w.Subs, d.Sub)
+		w.AcidLeft -= x.base * d.N.V
+		w.Short -= x.binds * d.N.V / l.Fluoride
+		f, _ := formula(d.Sub)
+		m.Added = append(m.Added, aqueous.Amount{Of: f, Mol: d.N.V / l.kilo / l.Thinned})
+		if x.carbon > 0 {
+			m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
+		}
+	}
+	if w.Subs == nil {
+		return
+	}
+	if w.Outside = true; !(l.Fluoride > 0) {
+		w.Short = 0
+	}
+	if bound := l.Fluoride * (1 - max(w.Short, 0)); w.AcidLeft > 0 {
+		w.Strong = min(bound, w.AcidLeft)
+	}
+	if l.Written = &w; !known {
+		return
+	}
+	m.Solids = solids(false)
+	if s, err := b.model.Solve(m); err == nil {
+		w.PH, w.Left, w.Outside = s.PH(), s.Fluoride()*milligrams, len(s.Outside()) > 0
+	}
+}

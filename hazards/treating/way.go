@@ -1,0 +1,219 @@
+package treating
+
+import (
+	"math"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/aqueous"
+	"etchbound/hazards/waste"
+)
+
+// Where the fluoride that stays is told, the ends of its range, and where the acid seems
+// gone.
+const (
+	aimed = 8
+	first = 6
+	last  = 9
+)
+
+// milligrams of fluoride in a mol.
+const milligrams = 18998.4
+
+// solids are what may settle: hydroxide of aluminium fresh, or aged.
+func solids(aged bool) []aqueous.Amount {
+	out := []aqueous.Amount{{Of: "Fluorite"}, {Of: "Cryolite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
+		{Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Gypsum"}, {Of: "Calcite"}, {Of: "Al(OH)3(a)"}}
+	if aged {
+		out[len(out)-1].Of = "Gibbsite"
+	}
+	return out
+}
+
+// way is one way with all figures of it.
+func (b *bench) way(l *Liquor, doses []waste.Dose) Way {
+	nan := math.NaN()
+	w := Way{PH: nan, Left: nan, Ends: [2]float64{nan, nan}, Practical: [2]float64{nan, nan}, Outside: true,
+		AcidLeft: l.Base}
+	var sum brings
+	for _, d := range doses {
+		x := bringsOf(d.Sub)
+		sum.base, sum.binds = sum.base+x.base*d.Mol, sum.binds+x.binds*d.Mol
+		sum.carbon, sum.boron = sum.carbon+x.carbon*d.Mol, sum.boron+x.boron*d.Mol
+		sum.calcium = sum.calcium || x.calcium
+		grams := d.Mol * d.Sub.Formula.MolarMass(b.c.Store, nil).V
+		w.Parts = append(w.Parts, Part{d.Sub, grams, grams * b.practice.excess(x)})
+		_, asIs := formula(d.Sub)
+		w.As = w.As || !asIs
+	}
+	w.Binds, w.Borate = sum.binds > 0, sum.boron > 0
+	w.AcidLeft = max(l.Base-sum.base, 0)
+	if sum.boron > 0 { // BF4- is the anion of a strong acid: of four HF one acid stays
+		w.AcidLeft = max(l.Base-3*sum.boron, 0)
+	}
+	b.figures(&w, l, doses)
+	b.sludge(&w, l, sum)
+	b.left(&w, l, doses)
+	b.inPractice(&w, l, sum)
+	b.minutes(&w, l)
+	return w
+}
+
+// figures takes what package waste says of the same doses.
+func (b *bench) figures(w *Way, l *Liquor, doses []waste.Dose) {
+	w.Heat, w.Rise, w.WaterFirst = math.NaN(), math.NaN(), math.NaN()
+	if w.Borate {
+		return
+	}
+	for _, f := range l.liquors.With(doses...) {
+		switch f.Quantity {
+		case "neutralise.heat":
+			w.Heat = f.Value.V
+		case "neutralise.temperature_rise":
+			w.Rise = f.Value.V
+		case "neutralise.dilution_water":
+			w.WaterFirst = f.Value.V
+		case "neutralise.carbon_dioxide":
+			w.CarbonDioxide = f.Value.V
+		}
+	}
+	for _, d := range doses {
+		w.Ammonia += d.Sub.Ammonium * d.Mol * litres
+	}
+}
+
+// litres of gas in a mol at 25 degC and 1 atm.
+const litres = 24.465
+
+// left works out what stays dissolved.
+func (b *bench) left(w *Way, l *Liquor, doses []waste.Dose) {
+	if w.Borate || l.Thinned == 0 {
+		w.Left, w.Ends = l.all(), [2]float64{l.all(), l.all()}
+		return
+	}
+	m, base := l.thin, ""
+	per := func(mol float64) float64 { return mol / l.kilo / l.Thinned }
+	for _, d := range doses {
+		x := bringsOf(d.Sub)
+		text, _ := formula(d.Sub)
+		switch {
+		case x.base > 0 && x.carbon == 0:
+			base = text
+			continue
+		case x.carbon > 0:
+			m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
+		}
+		m.Added = append(m.Added, aqueous.Amount{Of: text, Mol: per(d.Mol)})
+	}
+	if base == "" {
+		b.dosed(w, m)
+	} else {
+		b.toPH(w, m, base)
+	}
+	if w.Left != w.Left {
+		w.Left, w.Ends, w.Outside = l.all(), [2]float64{l.all(), l.all()}, true
+	}
+}
+
+// all is all fluoride of a liquor in the water that it is diluted with, mg/L.
+func (l *Liquor) all() float64 {
+	if !(l.kilo > 0) {
+		return math.NaN()
+	}
+	return l.Fluoride * milligrams / l.kilo / max(l.Thinned, 1)
+}
+
+// dosed is the end of what is put in by amount: a tenth over what is needed, and the range
+// from just what is needed to aged hydroxide of aluminium.
+func (b *bench) dosed(w *Way, m aqueous.Mixture) {
+	at := func(times float64, aged bool) (*aqueous.State, error) {
+		x := m
+		x.Added = make([]aqueous.Amount, len(m.Added))
+		for i, a := range m.Added {
+			x.Added[i] = aqueous.Amount{Of: a.Of, Mol: a.Mol * times}
+		}
+		x.Solids = solids(aged)
+		return b.model.Solve(x)
+	}
+	s, err := at(over, false)
+	if err != nil {
+		return
+	}
+	w.PH, w.Left, w.Outside = s.PH(), s.Fluoride()*milligrams, len(s.Outside()) > 0
+	w.Ends = [2]float64{w.Left, w.Left}
+	for _, o := range []struct {
+		times float64
+		aged  bool
+	}{{over, true}, {1, false}} {
+		if s, err = at(o.times, o.aged); err != nil {
+			w.Ends = [2]float64{math.NaN(), math.NaN()}
+			return
+		}
+		w.widen(s.Fluoride() * milligrams)
+	}
+}
+
+func (w *Way) widen(mg float64) { w.Ends = [2]float64{min(w.Ends[0], mg), max(w.Ends[1], mg)} }
+
+// toPH is the end of a base that is put in until a pH is there.
+func (b *bench) toPH(w *Way, m aqueous.Mixture, base string) {
+	at := func(pH float64, aged bool) (*aqueous.State, error) {
+		x := m
+		x.Reagent, x.FixedPH, x.Solids = base, pH, solids(aged)
+		return b.model.Solve(x)
+	}
+	s, err := at(aimed, false)
+	if err != nil {
+		return
+	}
+	w.PH, w.Left, w.Outside = aimed, s.Fluoride()*milligrams, len(s.Outside()) > 0
+	w.Ends = [2]float64{w.Left, w.Left}
+	early, err := at(first, false)
+	if err == nil {
+		w.widen(early.Fluoride() * milligrams)
+		if share := early.Reagent() / s.Reagent(); share < notTheEnd && early.Fluoride() > tooMuch*s.Fluoride() {
+			w.False = &FalseEnd{first, share, early.Fluoride() * milligrams, math.NaN()}
+			if old, err := at(first, true); err == nil {
+				w.False.Aged = old.Fluoride() * milligrams
+			}
+		}
+	}
+	if s, err := at(last, true); err == nil {
+		w.widen(s.Fluoride() * milligrams)
+	}
+}
+
+// A pH is a false end where it is there well before the dose is, with many times the
+// fluoride that is dissolved in the end.
+const (
+	notTheEnd = 0.98
+	tooMuch   = 5
+)
+
+// curve follows one agent dose by dose: that with calcium which stands first.
+func (b *bench) curve(l *Liquor) ([]Point, *chemicals.Substance) {
+	s, found := chemicals.Library().Find(lime)
+	if !found || l.Thinned == 0 || !(l.Base > 0) {
+		return nil, nil
+	}
+	text, _ := formula(s)
+	var out []Point
+	for i := 0; i <= points; i++ {
+		x := furthest * float64(i) / points
+		m := l.thin
+		m.Solids = solids(false)
+		m.Added = []aqueous.Amount{{Of: text, Mol: x * l.Base / bringsOf(s).base / l.kilo / l.Thinned}}
+		if at, err := b.model.Solve(m); err == nil {
+			out = append(out, Point{x, at.PH(), at.Fluoride() * milligrams})
+		}
+	}
+	if len(out) < 3 {
+		return nil, nil
+	}
+	return out, s
+}
+
+// A curve has so many steps, to so many times the dose.
+const (
+	points   = 30
+	furthest = 1.2
+)
