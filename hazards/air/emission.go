@@ -224,10 +224,7 @@ type vapourIn struct {
 // blown is the gas that leaves a vessel in a step, mol/s, with what it is: hydrogen
 // at its largest flow, and the purge.
 func (r *reader) blown(step int) (working.Num, carrier) {
-	g, flow, purged := r.hydrogen(step), working.Num{}, false
-	if both := r.byCurrent(step, 1.5); !both.None() {
-		g = both // hydrogen at one electrode, half as much oxygen at the other
-	}
+	g, flow, purged := r.rising(step, bothElectrodes), working.Num{}, false
 	for i := range r.c.Route.Steps {
 		if s := &r.c.Route.Steps[i]; s.Number == step {
 			flow, purged = r.purge(s)
@@ -263,10 +260,28 @@ func (r *reader) purge(s *route.Step) (working.Num, bool) {
 	return working.Absent("F", "L/min", working.Lacks(working.NotGiven, s.At+".gas_flow")), true
 }
 
-// hydrogen is the largest flow of a step over the laws, mol/s; nothing where it
-// gives none.
-func (r *reader) hydrogen(step int) working.Num {
-	worst := r.byCurrent(step, 1)
+// hydrogen is the largest flow of hydrogen in a step, mol/s; nothing where it gives none.
+func (r *reader) hydrogen(step int) working.Num { return r.rising(step, 1) }
+
+// rising is the gas that rises in a step, mol/s: that of the powder by the worst of its laws,
+// and what a current makes beside it, times what comes with the hydrogen at the other
+// electrode; nothing where there is none.
+func (r *reader) rising(step int, times float64) working.Num {
+	switch etched, current := r.etching(step), r.byCurrent(step, times); {
+	case current.None():
+		return etched
+	case etched.None():
+		return current
+	default:
+		return r.w.Sum("F_n", "mol/s", etched, current)
+	}
+}
+
+// bothElectrodes is the gas of a cell over its hydrogen: half as much oxygen at the other.
+const bothElectrodes = 1.5
+
+func (r *reader) etching(step int) working.Num {
+	var worst working.Num
 	for i := range r.courses {
 		n := &r.courses[i]
 		for j := range n.Runs {

@@ -33,9 +33,7 @@ func (r *reader) mist() {
 // mol/s; nothing where there is none.
 func (r *reader) bubbles(step int) working.Num {
 	var parts []working.Num
-	if both := r.byCurrent(step, 1.5); !both.None() { // half as much oxygen at the other electrode
-		parts = append(parts, both)
-	} else if g := r.hydrogen(step); !g.None() {
+	if g := r.rising(step, bothElectrodes); !g.None() {
 		parts = append(parts, g)
 	}
 	for i := range r.k.Releases {

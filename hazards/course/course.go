@@ -123,7 +123,7 @@ func (f *finder) stage(d *process.Done) Stage {
 	s := Stage{Step: &f.c.Route.Steps[d.Number-1], Done: d, Set: d.Hot.As("T")}
 	var heat, gas []working.Num
 	for _, e := range d.Etches {
-		if x := &f.k.Etches[e]; x.Step == d.Number {
+		if x := &f.k.Etches[e]; x.Step == d.Number && follows(x.Family) {
 			s.Etches = append(s.Etches, e)
 			heat, gas = append(heat, heatOf(x)...), append(gas, GasOf(x)...)
 		}

@@ -46,15 +46,50 @@ func (k *walker) etch(p *State, q *Pool, e *Etch, b etching.Bath) bool {
 // byCurrent counts the hydrogen that the current makes where that is more than
 // the electrons of the powder: the rest comes from the electrolyte.
 func (k *walker) byCurrent(p *State, q *Pool, s *route.Step, e *Etch, b bath) {
-	i, t := k.c.Given("I", "A", s.Current), k.c.Given("t", "s", s.Time)
-	f, n := k.st.Num("constant.faraday").As("F"), e.Hydrogen.As("n")
-	e.Hydrogen = k.w.Line("n_H2", "mol", "max(n,I*t/(2*F))", max(n.V, i.V*t.V/(2*f.V)), n, i, t, f)
+	n, charge := e.Hydrogen.As("n"), k.charge(s)
+	e.Hydrogen = k.w.Line("n_H2", "mol", "max(n,m)", max(n.V, charge.V), n, charge)
 	m := e.Hydrogen.As("m")
 	if extra := k.w.Line("n_H2", "mol", "m-n", m.V-n.V, m, n); extra.V > 0 {
-		k.release(q, s.Number, p.Place, "H2", "current", hydrogenGas, extra)
-		x := extra.As("n") // counted as water taken apart, so that the account closes
-		k.release(q, s.Number, p.Place, "O2", "current", atoms("O", 2), k.w.Line("n_O2", "mol", "n/2", x.V/2, x))
+		k.parted(p, q, s, extra)
 	}
+	k.anode(s, b)
+}
+
+// electrolyte counts what a current makes where no powder is left that it etches, or none is
+// there: all of its charge parts water. Its heat is that of the voltage, which no route states.
+func (k *walker) electrolyte(p *State, s *route.Step) {
+	if s.Verb().Does != route.Conducts {
+		return
+	}
+	for i := range k.out.Etches {
+		if e := &k.out.Etches[i]; e.Step == s.Number && e.Family == Current {
+			return
+		}
+	}
+	q := k.merged(p)
+	e := Etch{Step: s.Number, Place: p.Place, Family: Current, Hydrogen: k.charge(s).As("n_H2"),
+		Heat: working.Absent("Q", "kJ", working.Lacks("cell_voltage", "").In(s.Number))}
+	k.parted(p, q, s, e.Hydrogen)
+	p.Etches = append(p.Etches, len(k.out.Etches))
+	k.out.Etches = append(k.out.Etches, e)
+	k.anode(s, look(q))
+}
+
+// charge is the hydrogen that all the charge of a step can make, mol.
+func (k *walker) charge(s *route.Step) working.Num {
+	i, t, f := k.c.Given("I", "A", s.Current), k.c.Given("t", "s", s.Time), k.st.Num("constant.faraday").As("F")
+	return k.w.Line("m", "mol", "I*t/(2*F)", i.V*t.V/(2*f.V), i, t, f)
+}
+
+// parted releases n mol of hydrogen and half as much oxygen: counted as water taken apart,
+// so that the account closes.
+func (k *walker) parted(p *State, q *Pool, s *route.Step, n working.Num) {
+	k.release(q, s.Number, p.Place, "H2", "current", hydrogenGas, n)
+	x := n.As("n")
+	k.release(q, s.Number, p.Place, "O2", "current", atoms("O", 2), k.w.Line("n_O2", "mol", "n/2", x.V/2, x))
+}
+
+func (k *walker) anode(s *route.Step, b bath) {
 	k.fact("anode", s.Number, phrase.Of("fact.anode", s.Number))
 	if b.chloride && b.ammonium {
 		k.fact("nitrogen_trichloride", s.Number, phrase.Of("fact.nitrogen_trichloride", s.Number))

@@ -211,6 +211,7 @@ func (k *walker) step(s *route.Step) {
 	default:
 		k.put(p, s, &d)
 		k.react(p, s, reaction{current: verb.Does == route.Conducts, closed: verb.Does == route.Shuts})
+		k.electrolyte(p, s)
 	}
 	k.evolve(p, s, "")
 	d.Etches = append([]int(nil), p.Etches...)
