@@ -95,6 +95,10 @@ var metalChecks = []check{
 			"all of it"},
 		{id: "gas.hydrogen.peak_rate.during_addition@4:instantaneous", value: 3.43, from: "all of it in 53 % of half " +
 			"a minute"},
+		{id: "heat.temperature_peak@4:acid_onto_powder", value: 49, tolerance: 0.03, from: "5.69 kJ in 53 % of 444 J/K, " +
+			"102 g of acid and 12 mL of water, from 25 degC"},
+		{id: "heat.temperature_peak@4:base_added", value: 59.5, tolerance: 0.03, from: "5.69 kJ and 68.8 kJ/mol of the " +
+			"140 mmol that were poured, in 444 J/K"},
 		{id: "gas.hydrogen.peak_rate.after_addition@4:early_peak", value: 0.0166, tolerance: 0.3, from: "about twice " +
 			"0.908 L over 110 min"},
 	}, holds: []string{"second_gas"}, absent: []string{"gas.hydrogen.impurities@4"}},

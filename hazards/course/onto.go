@@ -14,6 +14,7 @@ type Onto struct {
 	There    working.Num // J/K that lies there before, low end
 	Capacity working.Num // J/K of what is there once that share is in
 	Feeding  working.Num // s in which that share goes in
+	Offered  working.Num // mol of acid or base that the liquor brings, before any of it is taken or parted off
 }
 
 // onto says so of a stage; nil where the powder comes with or after the liquor, and
@@ -31,7 +32,11 @@ func (f *finder) onto(s *Stage) *Onto {
 	o := &Onto{There: lying(f.w, before)}
 	need := f.needed(s)
 	for _, per := range takes {
-		x := f.first(need, f.charged(before, per), f.charged(s.Done.Contents(), per))
+		offered := f.charged(s.Done.Contents(), per)
+		if o.Offered.None() {
+			o.Offered = offered
+		}
+		x := f.first(need, f.charged(before, per), offered)
 		if y := o.Share.As("s"); !o.Share.None() {
 			x = f.w.Line("s", "1", "max(s,x)", max(y.V, x.V), y, x.As("x"))
 		}
@@ -112,13 +117,20 @@ func (f *finder) needed(s *Stage) working.Num {
 		if !e.N.None() {
 			terms = append(terms, takes(f.w, f.k, e))
 		}
-		for j := range e.Dissolved {
-			if h := e.Dissolved[j].Hydrogen.As("n_H2"); !h.None() {
-				terms = append(terms, f.w.Line("n", "mol", "2*n_H2", 2*h.V, h))
-			}
-		}
+		terms = append(terms, dissolving(f.w, e)...)
 	}
 	return f.w.Sum("n", "mol", terms...)
+}
+
+// dissolving is what else dissolves beside the phase takes, mol: two for each hydrogen.
+func dissolving(w *working.Sheet, e *process.Etch) []working.Num {
+	var terms []working.Num
+	for j := range e.Dissolved {
+		if h := e.Dissolved[j].Hydrogen.As("n_H2"); !h.None() {
+			terms = append(terms, w.Line("n", "mol", "2*n_H2", 2*h.V, h))
+		}
+	}
+	return terms
 }
 
 // takes is what the layered phase of an etch takes, mol.
@@ -139,14 +151,17 @@ func takes(w *working.Sheet, k *process.Walk, e *process.Etch) working.Num {
 	return w.Line("n", "mol", "m*(e+f+d)", m.V*(z.V+x.V+d.V), m, z, x, d)
 }
 
-// Needed is the acid that a complete etch of the layered phase takes, and what is
-// offered, in mol; not known for a way of etching that is not followed.
+// Needed is the acid that a complete etch of the layered phase takes, or where none is left
+// the metals that dissolve, and what is offered, in mol; not known for a way of etching that
+// is not followed.
 func Needed(w *working.Sheet, k *process.Walk, s *Stage) (need, offered working.Num) {
 	missing := working.Lacks("acid_taken", "")
 	var terms []working.Num
+	phase := false
 	for _, i := range s.Etches {
 		e := &k.Etches[i]
-		if e.N.None() {
+		if phase = phase || !e.N.None(); e.N.None() {
+			terms = append(terms, dissolving(w, e)...)
 			continue
 		}
 		if e.Product.Fluorine.None() || e.Product.Chlorine.None() {
@@ -156,6 +171,9 @@ func Needed(w *working.Sheet, k *process.Walk, s *Stage) (need, offered working.
 		terms = append(terms, takes(w, k, e))
 	}
 	offered = k.Etches[s.Etches[0]].AcidBefore
+	if !phase && s.Onto != nil {
+		offered = s.Onto.Offered // a wash has parted most of it off
+	}
 	if offered.None() {
 		return w.Sum("n", "mol", terms...), working.Absent("A", "mol", missing)
 	}
