@@ -25,10 +25,10 @@ type Assessment struct {
 // same case gives the same assessment, and nothing outside the case is read.
 // w keeps the working, or nothing if it is nil. Err is set where the route
 // cannot be walked at all.
-func Case(c route.Case, w *working.Sheet) Assessment { return Known(c, w, nil) }
+func Case(c route.Case, w *working.Sheet) Assessment { return Known(c, w, course.Know(nil)) }
 
 // Known is Case with the runs that are known already.
-func Known(c route.Case, w *working.Sheet, known []course.Course) Assessment {
+func Known(c route.Case, w *working.Sheet, known *course.Known) Assessment {
 	return some(c, w, known, All)
 }
 
@@ -36,7 +36,7 @@ func Known(c route.Case, w *working.Sheet, known []course.Course) Assessment {
 // are left out, and then a sum lacks their terms.
 func Some(c route.Case, want Set) Assessment { return some(c, nil, nil, want) }
 
-func some(c route.Case, w *working.Sheet, known []course.Course, want Set) Assessment {
+func some(c route.Case, w *working.Sheet, known *course.Known, want Set) Assessment {
 	k := walk(c, w)
 	if k.err != nil {
 		return Assessment{Err: k.err}
@@ -55,7 +55,7 @@ func some(c route.Case, w *working.Sheet, known []course.Course, want Set) Asses
 		}
 	}
 	if want.Has(Upset) {
-		parts[Upset] = failures(c, w, k, a.Courses, parts[Gas], parts[Thermal])
+		parts[Upset] = failures(c, w, k, a.Courses, known, parts[Gas], parts[Thermal])
 	}
 	if want.Has(Account) {
 		parts[Account] = k.account()

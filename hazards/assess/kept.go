@@ -16,15 +16,14 @@ import (
 // several goroutines.
 type Kept struct {
 	c     route.Case
-	known []course.Course
+	known *course.Known
 	walks stage[*walked]
 	found stage[[]course.Course]
 	parts [Parts]stage[[]figure.Figure]
 }
 
-// Keep remembers nothing yet of a case. Known are runs that serve where their plans
-// are the same: where there are none, those of the first time.
-func Keep(c route.Case, known []course.Course) *Kept { return &Kept{c: c, known: known} }
+// Keep remembers nothing yet of a case but the runs that are known.
+func Keep(c route.Case, known *course.Known) *Kept { return &Kept{c: c, known: known} }
 
 // Set is a set of parts.
 type Set uint
@@ -115,7 +114,7 @@ func (k *Kept) With(st *chemicals.Store, want Set) Lots {
 	courses := &result[[]course.Course]{}
 	if want.runs() {
 		courses = k.found.of(st, from{walk.number}, func(st *chemicals.Store) []course.Course {
-			return course.Find(at(st), nil, &walk.gave.walk, k.runs())
+			return course.Find(at(st), nil, &walk.gave.walk, k.known)
 		})
 	}
 	out := Lots{walk: walk.gave, courses: courses.gave}
@@ -139,7 +138,7 @@ func (k *Kept) With(st *chemicals.Store, want Set) Lots {
 	if want.Has(Upset) {
 		gas, heat := &out.Of[Gas], &out.Of[Thermal]
 		part(Upset, from{walk.number, courses.number, gas.Number, heat.Number}, func(st *chemicals.Store) []figure.Figure {
-			return failures(at(st), nil, walk.gave, courses.gave, gas.Figures, heat.Figures)
+			return failures(at(st), nil, walk.gave, courses.gave, k.known, gas.Figures, heat.Figures)
 		})
 	}
 	if want.Has(Account) {
@@ -149,14 +148,6 @@ func (k *Kept) With(st *chemicals.Store, want Set) Lots {
 		k.sum(st, &out)
 	}
 	return out
-}
-
-// runs are those that are known.
-func (k *Kept) runs() []course.Course {
-	if k.known == nil {
-		return k.found.first()
-	}
-	return k.known
 }
 
 // Assessment is With as an assessment, of some parts.
@@ -190,11 +181,10 @@ type from [Parts]int
 
 // stage remembers what one stage gave.
 type stage[T any] struct {
-	mu    sync.Mutex
-	next  int
-	kept  map[from][]*result[T]
-	start *result[T]   // the first of all
-	used  []*result[T] // the last used last
+	mu   sync.Mutex
+	next int
+	kept map[from][]*result[T]
+	used []*result[T] // the last used last
 }
 
 // result is what a stage gave, of what.
@@ -231,17 +221,6 @@ func (s *stage[T]) find(st *chemicals.Store, from from) *result[T] {
 	return nil
 }
 
-// first is what the stage gave first of what is kept; nothing where it has not run.
-func (s *stage[T]) first() T {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	var out T
-	if s.start != nil {
-		out = s.start.gave
-	}
-	return out
-}
-
 // touch makes a result the last used.
 func (s *stage[T]) touch(r *result[T]) {
 	for i := len(s.used) - 1; i >= 0; i-- {
@@ -261,9 +240,6 @@ func (s *stage[T]) keep(r *result[T]) {
 	}
 	s.next++
 	r.number = s.next
-	if s.start == nil {
-		s.start = r
-	}
 	if len(s.used) == most {
 		s.drop(s.used[0])
 	}

@@ -92,19 +92,21 @@ func (k *walked) account() []figure.Figure {
 
 // failures are the figures of what can go wrong. They stand on the walk, the
 // courses and the figures of gas and heat.
-func failures(c route.Case, w *working.Sheet, k *walked, n []course.Course, gas, heat []figure.Figure) []figure.Figure {
-	return upset.Read(c, w, upset.Base{Walk: &k.walk, Courses: n, Gas: figure.NewSet(gas),
-		Heat: figure.NewSet(heat), Again: again, Breath: air.Breath(c, w)})
+func failures(c route.Case, w *working.Sheet, k *walked, n []course.Course, known *course.Known,
+	gas, heat []figure.Figure) []figure.Figure {
+	return upset.Read(c, w, upset.Base{Walk: &k.walk, Courses: n, Gas: figure.NewSet(gas), Heat: figure.NewSet(heat),
+		Again:  func(c route.Case) (*figure.Set, []course.Course, error) { return again(c, known) },
+		Breath: air.Breath(c, w)})
 }
 
 // again assesses a route that went wrong: the same walk and the same runs, read
 // for what a failure is told by, which is heat and gas.
-func again(c route.Case) (*figure.Set, []course.Course, error) {
+func again(c route.Case, known *course.Known) (*figure.Set, []course.Course, error) {
 	k := walk(c, nil)
 	if k.err != nil {
 		return nil, nil, k.err
 	}
-	courses := course.Find(c, nil, &k.walk, nil)
+	courses := course.Find(c, nil, &k.walk, known)
 	figs := gas.Read(c, nil, k.walk, k.runs, courses)
 	return figure.NewSet(append(figs, thermal.Read(c, nil, k.walk, k.runs, courses)...)), courses, nil
 }

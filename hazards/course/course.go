@@ -49,9 +49,8 @@ type Stage struct {
 }
 
 // Find lists the courses of a walk, in the order they begin, with their runs.
-// Runs of the same plan are taken from those known, which a case with one datum
-// moved mostly has.
-func Find(c route.Case, w *working.Sheet, k *process.Walk, known []Course) []Course {
+// Runs of the same plan are taken from those known, and are known from then on.
+func Find(c route.Case, w *working.Sheet, k *process.Walk, known *Known) []Course {
 	f := finder{c: c, w: w, k: k, known: known}
 	var out []Course
 	seen := map[int]bool{}
@@ -116,7 +115,7 @@ type finder struct {
 	w *working.Sheet
 	k *process.Walk
 
-	known []Course
+	known *Known
 }
 
 func (f *finder) stage(d *process.Done) Stage {

@@ -77,7 +77,7 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 	if out.Missing != nil {
 		return out
 	}
-	r, err := f.simulate(p)
+	r, err := f.known.Run(p)
 	if err != nil {
 		out.Missing = append(out.Missing, working.Lacks("run", ""))
 		return out
@@ -87,18 +87,6 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 		out.balance = balanceOf(&out)
 	}
 	return out
-}
-
-// simulate runs a plan, unless its run is known.
-func (f *finder) simulate(p vessel.Plan) (vessel.Run, error) {
-	for i := range f.known {
-		for j := range f.known[i].Runs {
-			if x := &f.known[i].Runs[j]; x.Missing == nil && x.Vessel.Plan.Same(&p) {
-				return x.Vessel, nil
-			}
-		}
-	}
-	return vessel.Simulate(p)
 }
 
 const kelvin = 273.15

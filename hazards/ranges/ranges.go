@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/assess"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/hazards/workers"
@@ -84,6 +85,7 @@ type ranger struct {
 	c      route.Case
 	vars   []variable
 	base   []figure.Figure
+	known  *course.Known
 	lots   *lots
 	done   []tries
 	about  func(*figure.Figure) bool // the figures whose ranges are asked for; nil: all
@@ -99,7 +101,8 @@ type ranger struct {
 // search gives.
 func newRanger(c route.Case, vars []variable, a *assess.Assessment) *ranger {
 	c.Brief = true
-	return &ranger{c: c, vars: vars, base: a.Figures, lots: newLots(assess.Keep(c, a.Courses), a)}
+	known := course.Know(a.Courses)
+	return &ranger{c: c, vars: vars, base: a.Figures, known: known, lots: newLots(assess.Keep(c, known), a)}
 }
 
 // tries are some runs with what each gave.
@@ -239,7 +242,7 @@ func Set(c route.Case, used []chemicals.Datum, a *assess.Assessment) *Swung {
 	r.setAll(!c.Brief)
 	out := &Swung{r: r}
 	if !c.Brief {
-		r.failures(newLots(assess.Keep(c, a.Courses), a))
+		r.failures(newLots(assess.Keep(c, r.known), a))
 		out.Leads = r.leadOf()
 		r.base = slices.Clone(a.Figures) // who has them takes some out and puts others in
 		r.lots.base = r.base

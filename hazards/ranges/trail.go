@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"etchbound/hazards/assess"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/hazards/workers"
@@ -43,7 +44,7 @@ func (c *corner) words() string {
 // or are left out.
 func (t *Trail) At(c route.Case, id figure.ID) (Sized, error) {
 	c.Brief = true
-	wanted, kept := Watch(id), assess.Keep(c, nil)
+	wanted, kept := Watch(id), assess.Keep(c, course.Know(nil))
 	a := kept.Assessment(c.Store, standOn(id.Quantity))
 	if a.Err != nil {
 		return Sized{}, a.Err
