@@ -43,3 +43,27 @@ func TestACurveWithARange(t *testing.T) {
 		t.Errorf("%g to %g m3/h, and without the range %g to %g", b.Low().V, b.High().V, a.Low().V, a.High().V)
 	}
 }
+
+// What a long hold can come to at its worst does not go by whether the powder went in over
+// ten minutes or forty: it has hardly begun to react by then. The dangerous end of the flow
+// jumped from 18 to 27 and 40 mL/min between them, since no datum alone shows that several
+// together heat the liquor up. By hand there is no more than that they are alike: 1 %.
+func TestTheWorstOfAHoldGoesOnSmoothly(t *testing.T) {
+	demo := bundledTexts(t)["demo-lif-hcl-2g.yaml"]
+	high := func(minutes, id string) float64 {
+		rv := reviewed(t, strings.Replace(demo, "over: 20 min", "over: "+minutes+" min", 1), true)
+		f := byID(rv.Figures)[id]
+		if f == nil {
+			t.Fatal("no figure", id)
+		}
+		return f.High().V
+	}
+	for _, id := range []string{"gas.hydrogen.peak_rate.after_addition@3:self_accelerating", "air.mist@3/hf"} {
+		first := high("10", id)
+		for _, minutes := range []string{"20", "40"} {
+			if got := high(minutes, id); !within(got, first, 0.01) {
+				t.Errorf("%s: %g where powder goes in over %s min, %g over 10 min", id, got, minutes, first)
+			}
+		}
+	}
+}

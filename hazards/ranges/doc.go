@@ -7,7 +7,8 @@
 // that moved this figure down, or up. Rows of one group move together. A datum whose two
 // ends move a figure the same way stays central in the opposite corner. A figure that is
 // nothing at the centre has one corner more, in which what moves nothing there stands
-// where it moves the same quantity most elsewhere. Figures marked kinked in the catalogue
+// where it moves the same quantity most elsewhere. A figure that goes with a run has that in
+// which the liquor gets hottest, with the rest as the figure has it. Figures marked kinked in the catalogue
 // (boiling point, capped rises, the least of several limits) get the quarter points too. If a
 // corner is unknown, that end is unknown. Rows of shape bound
 // are printed and not swung. An amount that the writer gave has no range unless he gives

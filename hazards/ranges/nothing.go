@@ -5,6 +5,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/vessel"
 )
 
 // likeness is the corner of a figure that is nothing at the centre: gas of powder that an
@@ -77,21 +78,54 @@ func (r *ranger) others(rivals *rival, i int) []key {
 	if k, there := r.likeness(i); there {
 		out = append(out, k)
 	}
-	return append(out, r.boiling(i)...)
+	if r.runs(i) {
+		return append(out, r.hottest(i)...)
+	}
+	return out
 }
 
-// boiling are the corners of a figure of what boils off as it is meant and is nothing at
-// the centre: those in which the liquor of its step is hottest. No datum alone may bring
-// it to boil, and then none moves the figure.
-func (r *ranger) boiling(i int) []key {
-	if f := &r.base[i]; f.Case != figure.By(figure.Boiling) || f.Value.V != 0 {
-		return nil
+// runs reports whether a figure goes with how a run goes, as it is meant, and is most where
+// danger lies up: a flow and what stands on it, or what boils off and is nothing at the
+// centre. Data that are far from heating a run up one by one can do so together, and then
+// none of them alone shows it.
+func (r *ranger) runs(i int) bool {
+	switch f := &r.base[i]; {
+	case f.Case.Supposed() || f.Place.IsZero():
+		return false
+	case f.Case == figure.By(figure.Boiling):
+		return f.Value.V == 0
+	case f.Case.Branch == "mist" || f.Quantity == "air.mist":
+		return true
+	default:
+		return law(f.Case) && f.Quantity != "heat.temperature_peak"
 	}
+}
+
+// law reports whether a case is that of a law of the reaction that is integrated.
+func law(c figure.Case) bool {
+	switch vessel.Law(c.Branch) {
+	case vessel.FirstOrder, vessel.Contracting, vessel.SelfAccelerating, vessel.Measured:
+		return c == figure.By(c.Branch)
+	}
+	return false
+}
+
+// hottest are the corners in which the liquor of the step of a figure is hottest, by the law
+// of the figure or by any; what does not heat it stands where the figure itself has it.
+func (r *ranger) hottest(i int) []key {
 	var out []key
+	own := r.corner(i, true)
 	for j := range r.base {
 		f := &r.base[j]
-		if f.Quantity == "heat.temperature_peak" && f.Place == r.base[i].Place && f.Case.Failure == "" {
-			out = append(out, r.corner(j, true))
+		if f.Quantity == "heat.temperature_peak" && f.Place == r.base[i].Place && f.Case.Failure == "" &&
+			(!law(r.base[i].Case) || f.Case == r.base[i].Case) {
+			k := []byte(r.corner(j, true))
+			for v := range k {
+				if k[v] == centre {
+					k[v] = own[v]
+				}
+			}
+			out = append(out, key(k))
 		}
 	}
 	return out
