@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/ranges"
 	"etchbound/hazards/residue"
+	"etchbound/hazards/rinsing"
 	"etchbound/hazards/route"
 	"etchbound/hazards/treating"
 	"etchbound/hazards/verdict"
@@ -32,16 +33,17 @@ func Make(c route.Case) (Review, error) {
 	out.Doubts = doubt.Count(c.Store, used, w)
 	out.Leads = swung.Leads
 	a.Figures = append(a.Figures, residue.Read(c, w, &a.Walk)...)
+	undissolved := rinsing.Widen(c, &a.Walk, a.Figures)
 	verdict.WidenClasses(c, &a.Walk, a.Figures)
 	out.Figures = verdict.Bare(verdict.WithoutTraces(a.Figures))
 	out.Findings = verdict.Judge(c, out.Figures, &a.Walk)
 	if !c.Brief {
-		out.Treated = treating.Read(c, &a.Walk)
+		out.Treated, out.Rinsed = treating.Read(c, &a.Walk), rinsing.Read(c, &a.Walk)
 		out.Turns = swung.Turns(out.Findings)
 	}
 	out.NotAssessed = NotAssessed()
 	out.Warnings = append(phrase.AsAll(c.Route.Notices), a.Warnings...)
-	out.Warnings = append(out.Warnings, c.Limits.Notices...)
+	out.Warnings = append(append(out.Warnings, c.Limits.Notices...), undissolved...)
 	if c.Site == nil || c.Site.Jurisdiction == "" {
 		out.Warnings = append(out.Warnings, phrase.Of("warn.no_jurisdiction"))
 	}

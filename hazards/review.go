@@ -13,6 +13,7 @@ import (
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/ranges"
+	"etchbound/hazards/rinsing"
 	"etchbound/hazards/route"
 	"etchbound/hazards/treating"
 	"etchbound/hazards/vessel"
@@ -40,4 +41,5 @@ type Review struct {
 	Holds       []Hold
 	Labels      []labelling.Label // what stands on each bottle
 	Treated     []treating.Liquor // what each agent does to each liquor; nil of a brief case
+	Rinsed      []rinsing.Wash    // what each decant holds; nil of a brief case
 }

@@ -30,6 +30,9 @@ type Wash struct {
 	Fluorine  working.Num // mol of fluorine in all decants of the step
 	WaterOnly bool
 	Unheld    bool // a substance that is not held washes
+	Liquor    Pool // the liquid the first decant meets
+	Liquid    Pool // of one cycle
+	Swells    bool // the solid holds more liquid once it is washed
 }
 
 // maxCycles is where a search for enough cycles gives up.
@@ -55,6 +58,8 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	x.WaterOnly = len(c.Entries) == 1 && c.Entries[0].Sub != nil && c.Entries[0].Sub.Solution == "water"
 	q := k.merged(p)
 	x.Retained = k.retained(p, s, q.Volume, c.Volume)
+	x.Liquor, x.Liquid, x.Swells = *q, *c, !s.Retained.Set && len(p.Solids) > 0
+	x.Liquor.Entries, x.Liquid.Entries = slices.Clone(q.Entries), slices.Clone(c.Entries)
 	k.concentrations(q, &x)
 	R, V, W := x.Retained.As("R"), q.Volume.As("V"), x.Added
 	x.Decant0 = k.w.Line("V_0", "mL", "max(V-R,0)", max(V.V-R.V, 0), V, R)
@@ -65,7 +70,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 		k.filled(at, filled, s)
 	}
 	x.Kept = k.w.Line("f", "1", "R/(R+W)", R.V/(R.V+W.V), R, W)
-	k.count(&x, !s.Retained.Set && len(p.Solids) > 0)
+	k.count(&x, x.Swells)
 	if u := c.Stranger(); u != nil {
 		x.Unheld, x.PH = true, working.Absent("pH", "1", u.Lacks())
 	}

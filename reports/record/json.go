@@ -44,6 +44,7 @@ type Shape struct {
 	Holds       []holdJSON       `json:"holds"`
 	Labels      []labelJSON      `json:"labels"`
 	Treated     []treatedJSON    `json:"treated"`
+	Rinsed      []rinsedJSON     `json:"rinsed"`
 	Lines       []lineJSON       `json:"lines"`
 	Ends        []endJSON        `json:"ends"`
 	Data        []datumJSON      `json:"data"`

@@ -167,7 +167,7 @@ func (b *builder) waste() document.Section {
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.ask"), Tone: document.Warning})
 	s.Blocks = append(s.Blocks, b.About("wash", "neutralise")...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.base")})
-	s.Blocks = append(s.Blocks, b.treated()...)
+	s.Blocks = append(append(s.Blocks, b.treated()...), b.rinsed()...)
 	return s
 }
 

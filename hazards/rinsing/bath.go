@@ -1,0 +1,189 @@
+package rinsing
+
+import (
+	"maps"
+	"math"
+
+	"etchbound/chemicals/aqueous"
+)
+
+// bath is what stands over the solid after a decant, or before the first: mol.
+type bath struct {
+	kg     float64            // of water that stays
+	mol    map[string]float64 // components in it
+	solid  map[string]float64
+	hidden float64 // between layers
+	pH     float64
+	gas    float64 // mol of carbon dioxide that left
+	out    Decant
+}
+
+// solids that may settle or stay.
+var solids = [...]string{"LiF_s", "Cryolite", "NaF_s", "Al(OH)3(a)"}
+
+const milligrams = 18998.4 // of fluoride in a mol
+
+// begin is the liquor of the etch: what of its lithium fluoride no acid has turned to HF is
+// solid, and what does not stay with the solid is decanted.
+func (b *bench) begin(liquor aqueous.Mixture, kg float64) bath {
+	a := bath{kg: b.retained, mol: map[string]float64{}, solid: map[string]float64{}, pH: math.NaN()}
+	for _, t := range liquor.Totals {
+		a.mol[t.Of] = t.Mol
+	}
+	if salt := math.Min(a.mol["F"]-takes(a.mol), a.mol["Li"]); salt*kg > trace {
+		a.mol["F"], a.mol["Li"], a.solid["LiF_s"] = a.mol["F"]-salt, a.mol["Li"]-salt, salt*kg
+	}
+	m := aqueous.Mixture{}
+	for _, name := range aqueous.Components() {
+		if x := a.mol[name]; x > 0 {
+			m.Totals = append(m.Totals, aqueous.Amount{Of: name, Mol: x})
+		}
+	}
+	if s, err := b.model.Solve(m); err == nil && len(s.Outside()) == 0 {
+		a.pH = s.PH()
+	}
+	a.out = b.decant(0, a.mol, a.pH, kg-b.retained, a.solid["LiF_s"])
+	for name := range a.mol {
+		a.mol[name] *= b.retained
+	}
+	return a
+}
+
+// takes is the base that brings what is dissolved to neutral, metals as hydroxides.
+func takes(mol map[string]float64) float64 {
+	return mol["F"] + mol["Cl"] + 2*mol["S(6)"] + mol["N(5)"] + 6*mol["TiF6"] + 4*mol["BF4"] + 6*mol["PF6"] -
+		mol["Li"] - mol["Na"] - mol["K"] - 2*mol["Ca"] - 2*mol["Mg"]
+}
+
+func (b *bench) decant(n int, perKg map[string]float64, pH, litres, solid float64) Decant {
+	fluoride := perKg["F"] + 6*perKg["TiF6"] + 4*perKg["BF4"] + 6*perKg["PF6"]
+	return Decant{Number: n, Litres: math.Max(litres, 0), PH: pH, SlowPH: pH, Fluoride: fluoride * milligrams,
+		SlowFluoride: fluoride * milligrams, Acid: takes(perKg) * 1000, Aluminium: perKg["Al"] * 1000,
+		Undissolved: solid * 1000}
+}
+
+// rinse is one cycle; ok is false where no equilibrium is found.
+func (b *bench) rinse(was *bath, n int, begins Begins) (bath, bool) {
+	kg := was.kg + b.water
+	m := aqueous.Mixture{}
+	now := maps.Clone(was.mol)
+	freed := was.hidden / 2
+	now["F"] += freed // as HF: the charge is closed by hydrogen
+	for _, a := range b.liquid {
+		now[a.Of] += a.Mol * b.water
+	}
+	if n == 1 && begins == Acid {
+		now["Cl"] += strongRinse * b.water
+	}
+	for _, name := range aqueous.Components() {
+		if x := now[name] / kg; x > 1e-12 {
+			m.Totals = append(m.Totals, aqueous.Amount{Of: name, Mol: x})
+		}
+	}
+	for _, s := range solids {
+		m.Solids = append(m.Solids, aqueous.Amount{Of: s, Mol: was.solid[s] / kg})
+	}
+	switch {
+	case n == 1 && begins == Bicarbonate:
+		m.Added = []aqueous.Amount{{Of: "NaHCO3", Mol: bicarbonate * b.water / kg}}
+		m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
+	case b.air > 0:
+		m.Gas = aqueous.Gas{Kind: aqueous.Open, Value: b.air}
+	}
+	s, err := b.model.Solve(m)
+	if err != nil {
+		return bath{}, false
+	}
+	return b.after(was, s, n, kg, freed), true
+}
+
+// The rinses that stand beside water, mol/L.
+const (
+	strongRinse = 1.5
+	bicarbonate = 0.05
+)
+
+// after is what stays when a cycle is decanted.
+func (b *bench) after(was *bath, s *aqueous.State, n int, kg, freed float64) bath {
+	a := bath{mol: map[string]float64{}, solid: map[string]float64{}, hidden: was.hidden - freed, pH: s.PH()}
+	if a.kg = b.retained; s.PH() >= 4 {
+		a.kg *= b.swells
+	}
+	a.kg = math.Min(a.kg, kg)
+	perKg := map[string]float64{}
+	for _, name := range aqueous.Components() {
+		if x, there := s.Total(name); there && name != "C(4)" {
+			perKg[name], a.mol[name] = x, x*a.kg
+		} else if there {
+			a.mol[name] = x * a.kg
+		}
+	}
+	for _, name := range solids {
+		if x := s.Solid(name) * kg; x > 0 {
+			a.solid[name] = x
+		}
+	}
+	mol, _ := s.Gas()
+	a.gas = mol * kg
+	pH := s.PH()
+	if len(s.Outside()) > 0 {
+		pH = math.NaN()
+	}
+	a.out = b.decant(n, perKg, pH, kg-a.kg, a.solid["LiF_s"])
+	return a
+}
+
+// follow washes until the target is there with the most held between layers, and at least
+// as often as the route says.
+func (b *bench) follow(begins Begins) Way {
+	w := Way{Begins: begins, Decants: []Decant{b.first.out}}
+	plain, slow := b.first, b.first
+	slow.hidden = b.hidden
+	w.Decants[0].Strength = w.Decants[0].Fluoride / 1e4 * hfPerF
+	last := 0
+	for n := 1; n <= Most && (w.Slowly == 0 || n <= b.walked); n++ {
+		var ok, also bool
+		if plain, ok = b.rinse(&plain, n, begins); !ok {
+			break
+		}
+		if slow, also = b.rinse(&slow, n, begins); !also {
+			break
+		}
+		d := plain.out
+		d.SlowPH, d.SlowFluoride, d.Undissolved = slow.out.PH, slow.out.Fluoride, max(d.Undissolved, slow.out.Undissolved)
+		d.Strength = d.SlowFluoride / 1e4 * hfPerF
+		w.Decants = append(w.Decants, d)
+		w.CarbonDioxide += plain.gas * litresPerMol
+		if w.Needed == 0 && b.washed(&plain) {
+			w.Needed = n
+		}
+		if w.Slowly == 0 && b.washed(&slow) {
+			w.Slowly = n
+		}
+		if n == b.walked {
+			w.Undissolved = d.Undissolved
+		}
+		last = n
+	}
+	w.Settled = plain.solid["Cryolite"] * cryolite
+	if w.Slowly > 0 {
+		last = w.Slowly
+	}
+	w.Litres = float64(last) * b.water
+	for i := range w.Decants {
+		d := &w.Decants[i]
+		d.Collected = i == 0 || d.SlowFluoride > b.collect
+	}
+	return w
+}
+
+const (
+	cryolite     = 209.94 // g/mol
+	litresPerMol = 24.465 // of gas at 25 degC and 1 atm
+	hfPerF       = 20.006 / 18.998
+)
+
+// washed reports whether the target is there and nothing that gives fluoride is undissolved.
+func (b *bench) washed(a *bath) bool {
+	return a.pH >= b.target-1e-9 && a.solid["LiF_s"] <= trace
+}

@@ -1,0 +1,154 @@
+package rinsing
+
+import (
+	"math"
+
+	"etchbound/chemicals/aqueous"
+	"etchbound/hazards/process"
+	"etchbound/hazards/residue"
+	"etchbound/hazards/route"
+)
+
+// Wash is a washing step by several ways to begin.
+type Wash struct {
+	Step    int
+	Target  float64 // pH that counts: the written one, or what water in air reaches
+	Written float64 // NaN where none is
+	Ceiling bool    // the written target is above what water in air reaches
+	Ways    []Way
+}
+
+// Way is one way to wash.
+type Way struct {
+	Begins        Begins
+	Decants       []Decant
+	Needed        int     // cycles of the liquid to the target, with nothing held between layers; 0: not within Most
+	Slowly        int     // with the most held between layers
+	Litres        float64 // of liquid for Slowly, or for Most
+	CarbonDioxide float64 // L, of a rinse with bicarbonate
+	Settled       float64 // g of cryolite that stay with the solid
+	Undissolved   float64 // mmol of lithium fluoride after the cycles that are written
+}
+
+// Begins is what the first cycle is made with.
+type Begins string
+
+// The ways to begin: as the step writes it, with acid, with bicarbonate.
+const (
+	AsWritten   Begins = "as_written"
+	Acid        Begins = "acid"
+	Bicarbonate Begins = "bicarbonate"
+)
+
+// Decant is what leaves with one decant; number 0 is the liquor of the etch. NaN is not known.
+type Decant struct {
+	Number       int
+	Litres       float64
+	PH, SlowPH   float64 // SlowPH with the most held between layers
+	Fluoride     float64 // mg/L, dissolved
+	SlowFluoride float64
+	Acid         float64 // mmol/L of base that it takes, metals to hydroxides
+	Aluminium    float64 // mmol/L
+	Undissolved  float64 // mmol of lithium fluoride that stay behind
+	Strength     float64 // wt% of HF, all fluoride counted as acid, with the most held between layers
+	Collected    bool    // fluoride waste
+}
+
+// Most is how many cycles are looked at.
+const Most = 60
+
+// Read follows every wash of a walk whose liquid and liquor are held.
+func Read(c route.Case, k *process.Walk) []Wash {
+	model, err := aqueous.At(25)
+	if err != nil || k.Open != nil {
+		return nil
+	}
+	var out []Wash
+	for i := range k.Washes {
+		if b, known := benchOf(c, model, &k.Washes[i]); known {
+			out = append(out, b.read())
+		}
+	}
+	return out
+}
+
+// Undissolved is how many cycles of a wash lithium fluoride that stays undissolved asks
+// for, and the mmol of it that are left after those that are walked; zero where it is no
+// matter, Most and one where Most do not end it.
+func Undissolved(c route.Case, x *process.Wash) (cycles int, left float64) {
+	model, err := aqueous.At(25)
+	if err != nil {
+		return 0, 0
+	}
+	b, known := benchOf(c, model, x)
+	if !known || b.first.solid["LiF_s"] <= trace {
+		return 0, 0
+	}
+	w := b.follow(AsWritten)
+	if cycles = w.Needed; cycles == 0 {
+		cycles = Most + 1
+	}
+	return cycles, w.Undissolved
+}
+
+const trace = 1e-6 // mol
+
+// bench is one wash.
+type bench struct {
+	model            *aqueous.Model
+	x                *process.Wash
+	first            bath             // what the first cycle meets, with what leaves before it
+	liquid           []aqueous.Amount // of a cycle, mol per kg
+	water            float64          // kg of a cycle
+	retained         float64          // kg that stay while acid
+	swells           float64          // times that above pH 4
+	hidden           float64          // mol of acid held between layers at most
+	target           float64
+	ceiling, collect float64
+	air              float64 // atm of carbon dioxide; 0: water without
+	walked           int
+}
+
+// benchOf reads a wash; it is false where something of it is not held.
+func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool) {
+	st := c.Store
+	liquor, kg, known := residue.Dissolved(st, &x.Liquor)
+	liquid, water, held := residue.Dissolved(st, &x.Liquid)
+	volume, retained := x.Liquor.Volume.V, x.Retained.V
+	if !x.Liquor.Whole {
+		volume *= x.Liquor.Share.V
+	}
+	if !known || !held || x.Unheld || !(volume > 0) || !(retained > 0) || !(water > 0) {
+		return nil, false
+	}
+	row := func(id string) float64 { d, _ := st.Row(id); return d.Value }
+	most, _ := st.Row("wash.between")
+	b := &bench{model: model, x: x, liquid: liquid.Totals, water: water, retained: kg * math.Min(retained/volume, 1),
+		swells: 1, ceiling: row("wash.criterion"), collect: row("wash.collect"), target: x.Target}
+	if x.Swells {
+		b.swells = row("wash.retained.swollen") / row("wash.retained.acid")
+	}
+	if p := c.Route.Precursor; p != nil && p.Mass.Set {
+		b.hidden = most.High * p.Mass.In("g") / 1000
+	}
+	if x.OpenAir {
+		b.air = row("wash.air")
+	}
+	if !(b.target <= b.ceiling) && (x.OpenAir || b.target != b.target) {
+		b.target = b.ceiling
+	}
+	if n := x.Done.V; n == n {
+		b.walked = int(n)
+	}
+	b.first = b.begin(liquor, kg)
+	return b, true
+}
+
+func (b *bench) read() Wash {
+	w := Wash{Step: b.x.Step, Target: b.target, Written: b.x.Target, Ceiling: b.x.OpenAir && b.x.Target > b.ceiling}
+	w.Ways = append(w.Ways, b.follow(AsWritten))
+	if b.x.WaterOnly {
+		w.Ways = append(w.Ways, b.follow(Acid), b.follow(Bicarbonate))
+	}
+	return w
+}

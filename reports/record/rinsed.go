@@ -1,0 +1,47 @@
+package record
+
+import "etchbound/hazards/rinsing"
+
+type rinsedJSON struct {
+	Step    int             `json:"step"`
+	Target  Nine            `json:"target_ph"`
+	Written Nine            `json:"written_ph"`
+	Ceiling bool            `json:"above_what_air_allows"`
+	Ways    []rinsedWayJSON `json:"ways"`
+}
+
+type rinsedWayJSON struct {
+	Begins        string       `json:"begins"`
+	Needed        int          `json:"cycles"`
+	Slowly        int          `json:"cycles_with_most_between_layers"`
+	Litres        Nine         `json:"liquid_l"`
+	CarbonDioxide Nine         `json:"carbon_dioxide_l"`
+	Settled       Nine         `json:"cryolite_g"`
+	Undissolved   Nine         `json:"lithium_fluoride_left_mmol"`
+	Decants       []decantJSON `json:"decants"`
+}
+
+type decantJSON struct {
+	Number       int     `json:"number"`
+	Litres       Nine    `json:"volume_l"`
+	PH           [2]Nine `json:"ph"`
+	Fluoride     [2]Nine `json:"fluoride_mg_per_l"`
+	Acid         Nine    `json:"acid_mmol_per_l"`
+	Aluminium    Nine    `json:"aluminium_mmol_per_l"`
+	Undissolved  Nine    `json:"lithium_fluoride_left_mmol"`
+	HFEquivalent Nine    `json:"hf_equivalent_wt"`
+	Collected    bool    `json:"fluoride_waste"`
+}
+
+func rinsedToJSON(w *rinsing.Wash) rinsedJSON {
+	return rinsedJSON{w.Step, Nine(w.Target), Nine(w.Written), w.Ceiling, each(w.Ways, func(x *rinsing.Way) rinsedWayJSON {
+		return rinsedWayJSON{string(x.Begins), x.Needed, x.Slowly, Nine(x.Litres), Nine(x.CarbonDioxide), Nine(x.Settled),
+			Nine(x.Undissolved), each(x.Decants, decantToJSON)}
+	})}
+}
+
+func decantToJSON(d *rinsing.Decant) decantJSON {
+	return decantJSON{d.Number, Nine(d.Litres), [2]Nine{Nine(d.PH), Nine(d.SlowPH)},
+		[2]Nine{Nine(d.Fluoride), Nine(d.SlowFluoride)}, Nine(d.Acid), Nine(d.Aluminium), Nine(d.Undissolved),
+		Nine(d.Strength), d.Collected}
+}

@@ -1,0 +1,132 @@
+package review
+
+import (
+	"slices"
+	"strings"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/classifying"
+	"etchbound/hazards/rinsing"
+	"etchbound/reports/document"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+)
+
+// rinsed tells of each wash the ways to begin it, and decant by decant what the written one
+// gives.
+func (b *builder) rinsed() []document.Block {
+	var out []document.Block
+	for i := range b.Review.Rinsed {
+		w := &b.Review.Rinsed[i]
+		if w.Ceiling {
+			out = append(out, document.Paragraph{Tone: document.Warning, Text: words.Of("rinsed.ceiling", w.Step,
+				number.Nearest(w.Written, 3), number.Nearest(w.Target, 3))})
+		}
+		out = append(out, b.rinses(w), decants(w), document.Paragraph{Text: words.Of("rinsed.note"), Tone: document.Note})
+	}
+	for i := range b.Review.Walk.Washes {
+		step := b.Review.Walk.Washes[i].Step
+		if !slices.ContainsFunc(b.Review.Rinsed, func(w rinsing.Wash) bool { return w.Step == step }) {
+			out = append(out, document.Paragraph{Tone: document.Warning, Text: words.Of("rinsed.not_known", step)})
+		}
+	}
+	return out
+}
+
+// rinses are the ways to wash side by side.
+func (b *builder) rinses(w *rinsing.Wash) document.Table {
+	t := document.Table{Caption: words.Of("rinsed.ways", w.Step, number.Nearest(w.Target, 3)),
+		Columns: document.Columns("rinsed.begins", "rinsed.cycles", "rinsed.liquid", "rinsed.per_gram", "rinsed.gas",
+			"rinsed.left", "rinsed.settles")}
+	grams := 0.0
+	if p := b.Route().Precursor; p != nil && p.Mass.Set {
+		grams = p.Mass.In("g")
+	}
+	for i := range w.Ways {
+		x := &w.Ways[i]
+		per := words.Of("value.dash")
+		if grams > 0 {
+			per = number.Measure(x.Litres/grams, 2, "L/g")
+		}
+		t.Rows = append(t.Rows, document.Row(words.Of("rinsed."+string(x.Begins)), cycles(x),
+			number.Measure(x.Litres, 2, "L"), per, number.Measure(x.CarbonDioxide, 2, "L"),
+			number.Measure(x.Undissolved, 2, "mmol"), number.Measure(x.Settled, 2, "g")))
+	}
+	return t
+}
+
+// cycles are those of a way, and with the most between layers.
+func cycles(x *rinsing.Way) string {
+	say := func(n int) string {
+		if n == 0 {
+			return words.Of("rinsed.not_within", rinsing.Most)
+		}
+		return number.Nearest(float64(n), 3)
+	}
+	if x.Needed == x.Slowly {
+		return say(x.Needed)
+	}
+	return words.Of("treated.between", say(x.Needed), say(x.Slowly))
+}
+
+// shown is how many decants of a wash a table has.
+const shown = 12
+
+func decants(w *rinsing.Wash) document.Table {
+	t := document.Table{Caption: words.Of("rinsed.caption", w.Step), Columns: document.Columns("rinsed.number",
+		"rinsed.volume", "rinsed.ph", "rinsed.fluoride", "rinsed.acid_column", "rinsed.aluminium", "rinsed.undissolved",
+		"rinsed.class", "rinsed.goes")}
+	hf, _ := chemicals.Library().Find("hf")
+	for i := range w.Ways[0].Decants {
+		d := &w.Ways[0].Decants[i]
+		if i > shown {
+			break
+		}
+		goes := "rinsed.other"
+		if d.Collected {
+			goes = "rinsed.fluoride_waste"
+		}
+		var codes []string
+		c := classifying.Mixture([]classifying.Part{{Sub: hf, Share: d.Strength}})
+		for _, f := range c.Classes {
+			codes = append(codes, f.Class.Code)
+		}
+		t.Rows = append(t.Rows, document.Row(number.Nearest(float64(d.Number), 3), number.Measure(1000*d.Litres, 2, "mL"),
+			acidity(d), twoOf(d.Fluoride, d.SlowFluoride), small(d.Acid), small(d.Aluminium),
+			number.Measure(d.Undissolved, 2, "mmol"), words.OrDash(strings.Join(codes, ", ")), words.Of(goes)))
+	}
+	return t
+}
+
+// acidity is the pH of a decant, with the most between layers first.
+func acidity(d *rinsing.Decant) string {
+	if d.PH != d.PH {
+		return words.Of("rinsed.beyond")
+	}
+	a, b := number.Significant(d.SlowPH, 2, -1), number.Nearest(d.PH, 2)
+	if d.SlowPH != d.SlowPH || a == b {
+		return b
+	}
+	return words.Of("treated.between", a, b)
+}
+
+func twoOf(a, b float64) string {
+	x, y := small(a), number.Significant(b, 2, 1)
+	if b < least {
+		return x
+	}
+	if number.Nearest(b, 2) == x {
+		return x
+	}
+	return words.Of("treated.between", x, y)
+}
+
+// least is what a table tells of as a number.
+const least = 0.001
+
+func small(v float64) string {
+	if v < least {
+		return words.Of("rinsed.trace")
+	}
+	return number.Nearest(v, 2)
+}
