@@ -17,9 +17,123 @@ var stepList = field.ListOf[Step]{
 }
 
 // SameSteps pairs the steps of two routes by their places in the lists, -1 where
-// there is none.
-func SameSteps(a, b []Step) [][2]int {
-	return field.InOrder(a, b, func(x, y *Step) bool { return x.Do == y.Do && x.In == y.In && x.Into == y.Into })
+// there is none. Steps that do the same in the same places can be a pair; of several, those
+// are that are alike in what goes in, in time, temperature and name as well.
+func SameSteps(a, b []Step) [][2]int { return field.InOrder(a, b, likeness) }
+
+// many is the mark of a pair of steps, more than what they are alike in can add to it.
+const many = 16
+
+func likeness(x, y *Step) int {
+	if x.Do != y.Do || x.In != y.In || x.Into != y.Into {
+		return 0
+	}
+	mark := many
+	for _, same := range [...]bool{field.Equal(x.Time, y.Time), field.Equal(x.Over, y.Over),
+		field.Equal(x.Temperature, y.Temperature), x.Label != "" && x.Label == y.Label, sameNames(x, y)} {
+		if same {
+			mark++
+		}
+	}
+	return mark
+}
+
+// sameNames reports whether the same things go in, however much of each.
+func sameNames(x, y *Step) bool {
+	for _, pair := range SameMaterials(x, y) {
+		if pair[0] == nil || pair[1] == nil {
+			return false
+		}
+	}
+	return true
+}
+
+// Numbers gives, for the numbers of the steps of a route, those that the same steps have in
+// another; a step that the other has not is left out.
+func Numbers(a, b *Route) map[int]int {
+	out := map[int]int{}
+	for _, p := range SameSteps(a.Steps, b.Steps) {
+		if p[0] >= 0 && p[1] >= 0 {
+			out[a.Steps[p[0]].Number] = b.Steps[p[1]].Number
+		}
+	}
+	return out
+}
+
+// Renamed gives the containers of a route that another has under another key: of those that
+// only one of the two has, a pair of one kind in which mostly the same is done in one order.
+func Renamed(a, b *Route) map[string]string {
+	out, taken := map[string]string{}, map[string]bool{}
+	for i := range a.Places {
+		p, best, most := &a.Places[i], "", 0
+		for j := range b.Places {
+			q := &b.Places[j]
+			if b.Place(p.Key) != nil || a.Place(q.Key) != nil || taken[q.Key] || p.Kind != q.Kind {
+				continue
+			}
+			if same := shared(a.use(p.Key), b.use(q.Key)); same > most {
+				best, most = q.Key, same
+			}
+		}
+		if most > 0 {
+			out[p.Key], taken[best] = best, true
+		}
+	}
+	return out
+}
+
+// shared is how much of two lists is the same in one order; 0 where it is not over half of
+// the longer.
+func shared(a, b []string) int {
+	n := 0
+	for _, p := range field.InOrder(a, b, func(x, y *string) int {
+		if *x == *y {
+			return 1
+		}
+		return 0
+	}) {
+		if p[0] >= 0 && p[1] >= 0 {
+			n++
+		}
+	}
+	if 2*n <= max(len(a), len(b)) {
+		return 0
+	}
+	return n
+}
+
+// use is what is done in a container and into it, in order.
+func (r *Route) use(key string) []string {
+	var out []string
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		if s.In == key {
+			out = append(out, s.Do)
+		}
+		if s.Into == key {
+			out = append(out, "into: "+s.Do)
+		}
+	}
+	return out
+}
+
+// WithKeys is a copy of the route in which containers have other keys.
+func (r *Route) WithKeys(other map[string]string) *Route {
+	out := r.Copy()
+	rename := func(key *string) {
+		if is, found := other[*key]; found {
+			*key = is
+		}
+	}
+	for i := range out.Places {
+		rename(&out.Places[i].Key)
+		rename(&out.Places[i].Scrubber)
+	}
+	for i := range out.Steps {
+		rename(&out.Steps[i].In)
+		rename(&out.Steps[i].Into)
+	}
+	return out
 }
 
 // WhichStep names a step by its number in two routes, of which one may not have it.

@@ -1,17 +1,18 @@
 package field
 
-// InOrder pairs the items of two lists that keep their order: the longest run of
-// items that are alike stays together, the others stand alone, with -1 beside them.
-func InOrder[E any](a, b []E, alike func(a, b *E) bool) [][2]int {
-	long := longest(a, b, alike)
+// InOrder pairs the items of two lists that keep their order, with -1 beside an item that
+// stands alone. Of all ways to pair them it is one with the largest sum of marks; mark says
+// how much two items are alike, 0 where they are not to be paired at all.
+func InOrder[E any](a, b []E, mark func(a, b *E) int) [][2]int {
+	marks, most := marked(a, b, mark)
 	var out [][2]int
 	i, j := 0, 0
 	for i < len(a) && j < len(b) {
 		switch {
-		case alike(&a[i], &b[j]) && long[i][j] == long[i+1][j+1]+1:
+		case marks[i][j] > 0 && most[i][j] == most[i+1][j+1]+marks[i][j]:
 			out = append(out, [2]int{i, j})
 			i, j = i+1, j+1
-		case long[i+1][j] >= long[i][j+1]:
+		case most[i+1][j] >= most[i][j+1]:
 			out = append(out, [2]int{i, -1})
 			i++
 		default:
@@ -28,19 +29,26 @@ func InOrder[E any](a, b []E, alike func(a, b *E) bool) [][2]int {
 	return out
 }
 
-// longest gives, from each pair of places on, how many items can stay together.
-func longest[E any](a, b []E, alike func(a, b *E) bool) [][]int {
-	long := make([][]int, len(a)+1)
-	for i := range long {
-		long[i] = make([]int, len(b)+1)
-	}
+// marked gives the mark of every two items, and from each two on the largest sum of marks.
+func marked[E any](a, b []E, mark func(a, b *E) int) (marks, most [][]int) {
+	marks, most = table(len(a), len(b)), table(len(a), len(b))
 	for i := len(a) - 1; i >= 0; i-- {
 		for j := len(b) - 1; j >= 0; j-- {
-			long[i][j] = max(long[i+1][j], long[i][j+1])
-			if alike(&a[i], &b[j]) {
-				long[i][j] = max(long[i][j], long[i+1][j+1]+1)
+			marks[i][j] = mark(&a[i], &b[j])
+			most[i][j] = max(most[i+1][j], most[i][j+1])
+			if marks[i][j] > 0 {
+				most[i][j] = max(most[i][j], most[i+1][j+1]+marks[i][j])
 			}
 		}
 	}
-	return long
+	return marks, most
+}
+
+// table has a row and a column more than there are items, for the ends of the lists.
+func table(rows, columns int) [][]int {
+	out := make([][]int, rows+1)
+	for i := range out {
+		out[i] = make([]int, columns+1)
+	}
+	return out
 }

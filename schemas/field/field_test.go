@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"testing"
+	"unicode"
 
 	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
@@ -145,11 +146,19 @@ func TestEqual(t *testing.T) {
 	}
 }
 
-// The longest run that is alike stays together.
+// What is most alike in all stays together: a capital letter is the same letter, but less
+// alike.
 func TestInOrder(t *testing.T) {
-	pair := func(a, b string) [][2]int {
-		return field.InOrder([]rune(a), []rune(b), func(x, y *rune) bool { return *x == *y })
+	mark := func(x, y *rune) int {
+		switch {
+		case *x == *y:
+			return 3
+		case unicode.ToLower(*x) == unicode.ToLower(*y):
+			return 2
+		}
+		return 0
 	}
+	pair := func(a, b string) [][2]int { return field.InOrder([]rune(a), []rune(b), mark) }
 	for _, row := range []struct {
 		a, b string
 		want [][2]int
@@ -157,7 +166,8 @@ func TestInOrder(t *testing.T) {
 		{"abc", "abc", [][2]int{{0, 0}, {1, 1}, {2, 2}}},
 		{"abc", "ac", [][2]int{{0, 0}, {1, -1}, {2, 1}}},
 		{"ab", "xab", [][2]int{{-1, 0}, {0, 1}, {1, 2}}},
-		{"", "x", [][2]int{{-1, 0}}},
+		{"", "x", [][2]int{{-1, 0}}}, {"ab", "aBb", [][2]int{{0, 0}, {-1, 1}, {1, 2}}},
+		{"ab", "abB", [][2]int{{0, 0}, {1, 1}, {-1, 2}}}, {"aB", "aBb", [][2]int{{0, 0}, {1, 1}, {-1, 2}}},
 	} {
 		if got := pair(row.a, row.b); !slices.Equal(got, row.want) {
 			t.Errorf("%q and %q: %v, want %v", row.a, row.b, got, row.want)
