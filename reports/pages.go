@@ -66,8 +66,8 @@ func ChangeJSON(w io.Writer, c scaling.Change, o Options) error { return change.
 // ChangeCSV writes a change as rows: rules that fire, inputs, figures, verdicts.
 func ChangeCSV(w io.Writer, c scaling.Change) error { return change.CSV(w, c) }
 
-// FiredAt says where a rule is met, or what is no longer known.
-func FiredAt(f *scaling.Fired) string { return change.FiredAt(f) }
+// MetAt says where a rule is met, what is no longer known or which hold point is new.
+func MetAt(m *scaling.Met) string { return change.MetAt(m) }
 
 // BuildStock lays out what a site holds and what one run of every route takes.
 func BuildStock(h *scaling.Holdings, o Options) Document { return holdings.Build(h, o) }

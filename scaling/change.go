@@ -33,17 +33,21 @@ type Moved struct {
 // VerdictChange is a finding that says something else. Within stands for a finding
 // that is not there.
 type VerdictChange struct {
-	ID      figure.FindingID
-	Was, Is figure.Finding
+	ID        figure.FindingID // as in the proposed route
+	Was, Is   figure.Finding
+	Elsewhere bool // it is new here, and the reviewed route has it as bad in another place
 }
 
 // Worse reports whether it got worse.
-func (v *VerdictChange) Worse() bool { return v.Is.Verdict.Rank() > v.Was.Verdict.Rank() }
+func (v *VerdictChange) Worse() bool {
+	return !v.Elsewhere && v.Is.Verdict.Rank() > v.Was.Verdict.Rank()
+}
 
 // Compare reviews two cases and lists what differs. It fails where one cannot be
 // assessed.
 func (t Triggers) Compare(reviewed, proposed route.Case) (Change, error) {
 	out := Change{}
+	reviewed, told := renamed(reviewed, proposed)
 	reviews, errs := [2]hazards.Review{}, [2]error{}
 	hazards.Each(2, func(i int) { reviews[i], errs[i] = hazards.Make([]route.Case{reviewed, proposed}[i]) })
 	for _, err := range errs {
@@ -53,9 +57,10 @@ func (t Triggers) Compare(reviewed, proposed route.Case) (Change, error) {
 	}
 	out.Reviewed, out.Proposed = reviews[0], reviews[1]
 	d := differences(&reviewed, &proposed)
-	out.Inputs = d.inputs()
-	out.Moved, out.Verdicts = moved(&reviews[0], &reviews[1]), turned(&reviews[0], &reviews[1])
-	out.Fired = t.fire(&out, &d)
+	out.Inputs = append(d.inputs(), told...)
+	b := beside{&out.Reviewed, &out.Proposed, route.Numbers(reviewed.Route, proposed.Route)}
+	out.Moved, out.Verdicts = b.moved(), b.turned()
+	out.Fired = t.fire(&out, &d, &b)
 	return out, nil
 }
 
@@ -63,11 +68,11 @@ func (t Triggers) Compare(reviewed, proposed route.Case) (Change, error) {
 const least = 0.01
 
 // moved lists the figures whose central value moved.
-func moved(a, b *hazards.Review) []Moved {
-	was := figure.NewSet(a.Figures)
+func (b *beside) moved() []Moved {
+	was := b.figures()
 	var out []Moved
-	for _, f := range b.Figures {
-		w := was.Get(f.ID)
+	for _, f := range b.is.Figures {
+		w := was[f.ID]
 		if w == nil || !f.Of().IsZero() || f.Quantity == "account.error" {
 			continue
 		}
@@ -97,29 +102,4 @@ func size(share float64) float64 {
 		return math.Inf(1)
 	}
 	return math.Abs(share)
-}
-
-func turned(a, b *hazards.Review) []VerdictChange {
-	was, is := map[figure.FindingID]figure.Finding{}, map[figure.FindingID]figure.Finding{}
-	var ids []figure.FindingID
-	for _, f := range a.Findings {
-		was[f.ID()] = f
-		ids = append(ids, f.ID())
-	}
-	for _, f := range b.Findings {
-		is[f.ID()] = f
-		if _, there := was[f.ID()]; !there {
-			ids = append(ids, f.ID())
-		}
-	}
-	var out []VerdictChange
-	for _, id := range ids {
-		if x, y := was[id], is[id]; x.Verdict != y.Verdict {
-			out = append(out, VerdictChange{id, x, y})
-		}
-	}
-	slices.SortStableFunc(out, func(a, b VerdictChange) int {
-		return (b.Is.Verdict.Rank() - b.Was.Verdict.Rank()) - (a.Is.Verdict.Rank() - a.Was.Verdict.Rank())
-	})
-	return out
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
@@ -228,7 +229,7 @@ func TestEveryKeyShows(t *testing.T) {
 				}
 				for _, pair := range [2][2]*route.Case{{before, after}, {after, before}} {
 					d := differences(pair[0], pair[1])
-					triggers().fire(&Change{}, &d)
+					triggers().fire(&Change{}, &d, &beside{was: &hazards.Review{}, is: &hazards.Review{}})
 					if len(d.found) == 0 || len(d.inputs()) == 0 {
 						t.Errorf("%s: %s as %q does not show", filepath.Base(name), n.Path, x)
 					}

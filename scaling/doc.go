@@ -28,8 +28,10 @@
 //
 // A quantity tells routes apart only where no two ranges meet and nothing in it is unknown.
 // The mass of product is that of complete etching; its ends carry the lightest and the
-// heaviest groups. A change is held against the rules of triggers.csv; what one of two
-// routes does not state counts as met.
+// heaviest groups. A change is held against the rules of triggers.csv, each met once; what one
+// of two routes does not state counts as met. Steps are known by what they do, containers by
+// what is done in them; a finding that is new is worse only where the reviewed route has none
+// of its matter as bad. An improvement is listed and meets no rule.
 //
 // # Stock
 //

@@ -3,6 +3,9 @@ package scaling
 import (
 	_ "embed"
 	"math"
+	"slices"
+	"strconv"
+	"strings"
 	"sync"
 
 	"etchbound/schemas/columns"
@@ -25,6 +28,11 @@ const (
 	judgedRatio    = "ratio"    // one or the other
 	judgedApart    = "apart"    // by so much, up or down
 	judgedAbove    = "above"    // by so much, up
+	judgedFewer    = "fewer"    // at all less than grows along with the batch, or no longer stated
+	judgedGreater  = "greater"  // at all more than grows along with the batch
+	judgedToward   = "toward"   // from one word to a later one of the row
+	judgedGone     = "gone"     // where it is no longer stated
+	judgedMoves    = "moves"    // where a figure that people ask for first moves by it
 	judgedStated   = "stated"   // where only one states it
 	judgedNobody   = "nobody"   // where it was true and is not
 	judgedMaterial = "material" // with the rest of its material
@@ -34,8 +42,9 @@ const (
 type judged struct {
 	file, key string
 	rule, how string
-	mark      string // the rule whose value counts
-	bare      bool   // where it stands says enough
+	mark      string   // the rule whose value counts
+	words     []string // from the best to the worst
+	bare      bool     // where it stands says enough
 	why       string
 }
 
@@ -46,7 +55,9 @@ var judgedKeys = sync.OnceValue(func() map[keyOf]judged {
 	for _, j := range columns.Must("scaling/keys.csv", keyTable, func(r columns.Row) judged {
 		return judged{r.Choice("file", "route", "site", "limits"), r.Named("key"), r.Text("rule"),
 			r.Choice("how", judgedNot, judgedNames, judgedOther, judgedBatch, judgedMore, judgedLess, judgedRatio,
-				judgedApart, judgedAbove, judgedStated, judgedNobody, judgedMaterial), r.Text("mark"),
+				judgedApart, judgedAbove, judgedStated, judgedNobody, judgedMaterial, judgedFewer, judgedGreater, judgedToward,
+				judgedGone, judgedMoves), r.Text("mark"),
+			strings.Fields(r.Text("words")),
 			r.Yes("bare"), r.Text("why")}
 	}) {
 		out[keyOf{j.file, j.key}] = j
@@ -88,6 +99,15 @@ func (f *firing) judge(j *judged, x *found) {
 			(x.Scale == field.Fixed || !along(*a.Of, *b.Of, f.d.powder()))
 	case judgedNobody:
 		meets = x.Value.String() == "true"
+	case judgedGone:
+		meets = x.Value.Stated() && !x.Other.Stated()
+	case judgedToward:
+		meets = slices.Index(j.words, x.Other.String()) > slices.Index(j.words, x.Value.String()) ||
+			!slices.Contains(j.words, x.Other.String()) || !slices.Contains(j.words, x.Value.String())
+	case judgedMoves:
+		f.replaced()
+	case judgedFewer, judgedGreater:
+		meets = f.changed(where, j.how, x)
 	default:
 		if !isAmount {
 			panic("scaling/keys.csv: " + j.key + " is no quantity to be " + j.how)
@@ -99,6 +119,27 @@ func (f *firing) judge(j *judged, x *found) {
 		was, is := x.told()
 		f.hit(j.rule, where, was, is)
 	}
+}
+
+// changed reports whether a quantity is changed to the worse beyond what the batch asks for.
+// A count is less or more as well. What is no longer stated is worse; what was not is
+// incomparable.
+func (f *firing) changed(where, how string, x *found) bool {
+	worse := func(a, b float64) bool { return how == judgedFewer && b < a || how == judgedGreater && b > a }
+	a, isAmount := x.Value.(field.Amount)
+	if b, _ := x.Other.(field.Amount); isAmount {
+		if a.Of.Set && !b.Of.Set {
+			return true
+		}
+		r, of := f.ratio(where, *a.Of, *b.Of), 1.0
+		if x.Scale != field.Fixed {
+			of = f.d.powder()
+		}
+		return !math.IsNaN(r) && math.Abs(r/of-1) > 1e-6 && worse(of, r)
+	}
+	was, err := strconv.ParseFloat(x.Value.String(), 64)
+	is, err2 := strconv.ParseFloat(x.Other.String(), 64)
+	return err != nil || err2 != nil || worse(was, is)
 }
 
 // told is what both files state, in words that can stand alone.

@@ -5,14 +5,11 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 
-	"etchbound/chemicals"
 	"etchbound/chemicals/working"
-	"etchbound/hazards"
-	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 	"etchbound/schemas/columns"
 	"etchbound/schemas/field"
@@ -31,11 +28,17 @@ type Trigger struct {
 // Triggers are the rules that count, in order.
 type Triggers []Trigger
 
-// Fired is a rule that a change meets.
+// Fired is a rule that a change meets, once, with everything that it is met by.
 type Fired struct {
 	Trigger
+	Met []Met // at least one, in the order of the route, and findings worst first
+}
+
+// Met is one thing by which a change meets a rule.
+type Met struct {
 	Where, Was, Is string
 	Lacks          working.Missing // what is no longer known, instead of where; zero for other rules
+	Stop           phrase.Phrase   // a hold point that is new, instead of where; zero for other rules
 }
 
 //go:embed triggers.csv
@@ -81,20 +84,24 @@ type firing struct {
 	rules Triggers
 	d     *differ
 	c     *Change
-	out   map[string][]Fired
+	b     *beside
+	out   map[string][]Met
 }
 
-func (t Triggers) fire(c *Change, d *differ) []Fired {
-	f := firing{rules: t, d: d, c: c, out: map[string][]Fired{}}
+func (t Triggers) fire(c *Change, d *differ, b *beside) []Fired {
+	f := firing{rules: t, d: d, c: c, b: b, out: map[string][]Met{}}
+	f.keys() // the powder before what goes along with it
 	f.amounts()
-	f.keys()
 	f.order()
 	f.band()
 	f.class()
+	f.creep()
 	f.verdicts()
 	var out []Fired
 	for _, r := range t {
-		out = append(out, f.out[r.ID]...)
+		if met := f.out[r.ID]; met != nil {
+			out = append(out, Fired{r, met})
+		}
 	}
 	return out
 }
@@ -110,7 +117,7 @@ func (f *firing) rule(id string) Trigger {
 }
 
 func (f *firing) hit(id, where, was, is string) {
-	f.out[id] = append(f.out[id], Fired{Trigger: f.rule(id), Where: where, Was: was, Is: is})
+	f.out[id] = append(f.out[id], Met{Where: where, Was: was, Is: is})
 }
 
 // reaches reports whether a ratio is at least the value of a rule, but for the
@@ -188,7 +195,7 @@ func (f *firing) material(where string, m [2]*route.Material, powder float64) {
 	if mark := f.rule("corrosive").Value; corrosive(m[1]) && molar(m[1]) >= mark*(1-1e-9) && molar(m[0]) < mark*(1-1e-9) {
 		f.hit("corrosive", where+", "+name, m[0].Strength.Text, m[1].Strength.Text)
 	}
-	if r := f.ratio(where+", "+name+": strength", m[0].Strength, m[1].Strength); reaches(r, f.rule("strength").Value) {
+	if r := f.stronger(where+", "+name+": strength", m[0], m[1]); reaches(r, f.rule("strength").Value) {
 		f.hit("strength", where+", "+name, m[0].Strength.Text, m[1].Strength.Text)
 	}
 }
@@ -199,24 +206,6 @@ func powderOf(r *route.Route) string {
 		return ""
 	}
 	return " to " + r.Precursor.Mass.Text
-}
-
-// corrosive reports whether a material is an acid or a base.
-func corrosive(m *route.Material) bool { return m.Substance != nil && m.Substance.Acid != 0 }
-
-// molar is the strength of a material in mol/L; one stated by mass counts as in water
-// of 1 kg/L. It is not a number where it says neither.
-func molar(m *route.Material) float64 {
-	s := m.Strength
-	switch {
-	case !s.Set || m.Substance == nil:
-		return math.NaN()
-	case s.Dim == quantity.Molarity:
-		return s.In("mol/L")
-	case s.Dim == quantity.MassFraction:
-		return 1000 * s.SI / m.Substance.Formula.MolarMass(chemicals.Base(), nil).V
-	}
-	return math.NaN()
 }
 
 // order is that in which things both routes have go in.
@@ -292,55 +281,5 @@ func (f *firing) class() {
 	a, b := worstOf(&f.c.Reviewed, id), worstOf(&f.c.Proposed, id)
 	if b > a && b >= mark*(1-1e-9) && !(a >= mark*(1-1e-9)) {
 		f.hit("strength_class", "liquor", fmt.Sprintf("%.3g wt%%", a), fmt.Sprintf("%.3g wt%%", b))
-	}
-}
-
-// worstOf is the greatest known value of a quantity, 0 where there is none.
-func worstOf(r *hazards.Review, quantity string) float64 {
-	out := 0.0
-	for f := range figure.NewSet(r.Figures).Of(quantity) {
-		if f.Value.V > out {
-			out = f.Value.V
-		}
-	}
-	return out
-}
-
-// class is the worst a criticality class can be.
-func class(f *figure.Figure) string {
-	if f.High().Unknown() {
-		return "not known"
-	}
-	return strconv.FormatFloat(f.High().V, 'g', -1, 64)
-}
-
-// verdicts are findings that get worse, and what is no longer known.
-func (f *firing) verdicts() {
-	for i := range f.c.Verdicts {
-		if v := &f.c.Verdicts[i]; v.Worse() {
-			f.hit("verdict", v.ID.String(), v.Was.Verdict.String(), v.Is.Verdict.String())
-		}
-	}
-	before := figure.NewSet(f.c.Reviewed.Figures)
-	// a class has no verdict of its own
-	for x := range figure.NewSet(f.c.Proposed.Figures).Of("heat.criticality_class") {
-		old := before.Get(x.ID)
-		if !x.Of().IsZero() || old == nil {
-			continue
-		}
-		if x.High().V > old.High().V || x.High().Unknown() && !old.High().Unknown() {
-			f.hit("verdict", x.ID.String(), class(old), class(x))
-		}
-	}
-	was := map[working.Missing]bool{}
-	for _, u := range f.c.Reviewed.Unknown {
-		was[u.Missing] = true
-	}
-	for _, u := range f.c.Proposed.Unknown {
-		if !was[u.Missing] {
-			f.hit("unknown", "", "known", "not known")
-			hits := f.out["unknown"]
-			hits[len(hits)-1].Lacks = u.Missing
-		}
 	}
 }

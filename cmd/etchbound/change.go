@@ -86,8 +86,14 @@ func bothRoutes(proposed, reviewed files, routes []string, s streams) (scaling.C
 
 func rulesMet(x scaling.Change) string {
 	var at []string
-	for _, f := range x.Fired {
-		at = append(at, fmt.Sprintf("  %s, %s: %s, now %s", f.ID, reports.FiredAt(&f), f.Was, f.Is))
+	for i := range x.Fired {
+		f := &x.Fired[i]
+		first := &f.Met[0]
+		line := fmt.Sprintf("  %s, %s: %s, now %s", f.ID, reports.MetAt(first), first.Was, first.Is)
+		if more := len(f.Met) - 1; more > 0 {
+			line += fmt.Sprintf("; and %d more", more)
+		}
+		at = append(at, line)
 	}
 	return fmt.Sprintf("rules for a new review that are met: %d\n%s", len(at), strings.Join(at, "\n"))
 }

@@ -21,7 +21,7 @@ import (
 )
 
 // Format names the shape of the JSON of a change.
-const Format = "etchbound.change/1"
+const Format = "etchbound.change/2"
 
 // mostMoved rows of a change are printed; the others are folded away.
 const mostMoved = 40
@@ -89,17 +89,11 @@ func ruleText(f *scaling.Fired) string {
 func changeSummary(c *scaling.Change) document.Block {
 	t := document.Table{Caption: words.Of("change.fired"),
 		Columns: document.Right(document.Columns("change.rule", "change.times", "change.example"), 1)}
-	times := map[string]int{}
-	for i := range c.Fired {
-		times[c.Fired[i].ID]++
-	}
 	for i := range c.Fired {
 		f := &c.Fired[i]
-		if i > 0 && c.Fired[i-1].ID == f.ID {
-			continue
-		}
-		t.Rows = append(t.Rows, document.Row(ruleText(f), strconv.Itoa(times[f.ID]),
-			words.Of("change.example_of", FiredAt(f), f.Was, f.Is)))
+		first := &f.Met[0]
+		t.Rows = append(t.Rows, document.Row(ruleText(f), strconv.Itoa(len(f.Met)),
+			words.Of("change.example_of", MetAt(first), first.Was, first.Is)))
 	}
 	return t
 }
@@ -114,8 +108,10 @@ func changeFired(c *scaling.Change) []document.Block {
 			"change.is", "change.source")}
 	for i := range c.Fired {
 		f := &c.Fired[i]
-		t.Rows = append(t.Rows, document.Row(ruleText(f), FiredAt(f), f.Was, f.Is,
-			f.Source+" ("+f.Status+")"))
+		for j := range f.Met {
+			m := &f.Met[j]
+			t.Rows = append(t.Rows, document.Row(ruleText(f), MetAt(m), m.Was, m.Is, f.Source+" ("+f.Status+")"))
+		}
 	}
 	return []document.Block{t}
 }
@@ -200,13 +196,16 @@ func changeVerdict(f *figure.Finding) document.Cell {
 	return draft.VerdictCell(f.Verdict)
 }
 
-// FiredAt says where a rule is met, or what is no longer known.
-func FiredAt(f *scaling.Fired) string {
-	if f.Lacks != (working.Missing{}) {
-		text, _ := words.Ask(f.Lacks)
+// MetAt says where a rule is met, what is no longer known or which hold point is new.
+func MetAt(m *scaling.Met) string {
+	switch {
+	case m.Lacks != (working.Missing{}):
+		text, _ := words.Ask(m.Lacks)
 		return text
+	case !m.Stop.IsZero():
+		return words.Say(m.Stop)
 	}
-	return f.Where
+	return m.Where
 }
 
 type Shape struct {
@@ -230,11 +229,15 @@ type firedJSON struct {
 	ID     string      `json:"id"`
 	Value  record.Nine `json:"value"`
 	Unit   string      `json:"unit"`
-	Where  string      `json:"where"`
-	Was    string      `json:"was"`
-	Is     string      `json:"is"`
 	Source string      `json:"source"`
 	Status string      `json:"status"`
+	Met    []metJSON   `json:"met"`
+}
+
+type metJSON struct {
+	Where string `json:"where"`
+	Was   string `json:"was"`
+	Is    string `json:"is"`
 }
 
 type inputDiffJSON struct {
@@ -266,8 +269,11 @@ func JSON(w io.Writer, c scaling.Change, o draft.Options) error {
 		Proposed: changeRouteJSON{c.Proposed.Case.Route.Title, c.Proposed.Case.Route.Digest},
 		Fired:    []firedJSON{}, Inputs: []inputDiffJSON{}, Figures: []movedJSON{}, Findings: []verdictChangeJSON{}}
 	for _, f := range c.Fired {
-		out.Fired = append(out.Fired, firedJSON{f.ID, record.Nine(f.Value), f.Unit, FiredAt(&f), f.Was, f.Is, f.Source,
-			f.Status})
+		x := firedJSON{ID: f.ID, Value: record.Nine(f.Value), Unit: f.Unit, Source: f.Source, Status: f.Status}
+		for i := range f.Met {
+			x.Met = append(x.Met, metJSON{MetAt(&f.Met[i]), f.Met[i].Was, f.Met[i].Is})
+		}
+		out.Fired = append(out.Fired, x)
 	}
 	for _, x := range c.Inputs {
 		out.Inputs = append(out.Inputs, inputDiffJSON(x))
@@ -299,8 +305,11 @@ func CSV(w io.Writer, c scaling.Change) error {
 	out := csv.NewWriter(w)
 	out.Write(Columns)
 	for _, f := range c.Fired {
-		out.Write([]string{"rule", f.ID, record.Guard(FiredAt(&f)), record.Guard(f.Was), record.Guard(f.Is),
-			record.Guard(f.Unit)})
+		for i := range f.Met {
+			m := &f.Met[i]
+			out.Write([]string{"rule", f.ID, record.Guard(MetAt(m)), record.Guard(m.Was), record.Guard(m.Is),
+				record.Guard(f.Unit)})
+		}
 	}
 	for _, x := range c.Inputs {
 		out.Write([]string{"input", record.Guard(x.What), record.Guard(x.Where), record.Guard(x.Was), record.Guard(x.Is), ""})

@@ -17,11 +17,11 @@ func TestARuleSaysWhatItLacks(t *testing.T) {
 	lacks := working.Lacks("vapour_warm", "")
 	text, _ := words.Ask(lacks)
 	for _, c := range []struct {
-		fired scaling.Fired
-		want  string
-	}{{scaling.Fired{Where: "step 2"}, "step 2"}, {scaling.Fired{Where: "step 2", Lacks: lacks}, text}} {
-		if got := change.FiredAt(&c.fired); got != c.want || got == "" {
-			t.Errorf("%+v: %q, want %q", c.fired, got, c.want)
+		met  scaling.Met
+		want string
+	}{{scaling.Met{Where: "step 2"}, "step 2"}, {scaling.Met{Where: "step 2", Lacks: lacks}, text}} {
+		if got := change.MetAt(&c.met); got != c.want || got == "" {
+			t.Errorf("%+v: %q, want %q", c.met, got, c.want)
 		}
 	}
 }
