@@ -7,14 +7,15 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
 	"etchbound/reports/paper"
 )
 
-// The review of the demonstration is page 1, a review that a person reads and three
-// cards: 18 sheets, where a wider table once made all of it too small to read.
+// The review of the demonstration is page 1, a review of twelve sheets and three cards:
+// on both papers, with the site and its limits.
 func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
 	if testing.Short() {
 		t.Skip("the short form opens no page in a browser")
@@ -22,16 +23,17 @@ func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
 	if _, err := paper.Browser(); errors.Is(err, paper.ErrNoBrowser) {
 		t.Skip("no chromium is installed: nothing was printed")
 	}
-	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml")
-	o := fixtureOptions
-	o.Paper = document.A4
+	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml", "limits-demo.yaml")
 	for _, c := range []struct {
-		name string
-		d    document.Document
-		most int
-	}{{"review", Build(r, o), 18}} {
+		name  string
+		paper document.Paper
+		build func(hazards.Review, draft.Options) document.Document
+		most  int
+	}{{"review, A4", document.A4, Build, 16}, {"review, Letter", document.Letter, Build, 16}} {
+		o := fixtureOptions
+		o.Paper = c.paper
 		var page bytes.Buffer
-		if err := document.HTML(&page, c.d); err != nil {
+		if err := document.HTML(&page, c.build(r, o)); err != nil {
 			t.Fatal(err)
 		}
 		pdf, err := paper.PDF(context.Background(), page.Bytes())

@@ -19,6 +19,6 @@ func BuildUpset(r hazards.Review, o draft.Options) document.Document {
 	top := document.Section{Key: "page-1", Title: d.Title,
 		Blocks: []document.Block{b.Control(), document.Paragraph{Text: words.Of("deference.line")}}}
 	top.Blocks = append(top.Blocks, selection.Warned(b.Draft)...)
-	d.Sections = []document.Section{top, failures.Section(b.Draft), review.Steps(b.Draft), review.Emergency(b.Draft)}
+	d.Sections = []document.Section{top, failures.Alone(b.Draft), review.Steps(b.Draft), review.Emergency(b.Draft)}
 	return d
 }

@@ -89,7 +89,7 @@ const wideCSS = `@media print {
 // pageRules are the rules of the printed page. Only words and digits reach the style
 // sheet.
 func pageRules(d Document) string {
-	size, across, more, margin := "", "", "", "13mm 14mm 15mm 19mm"
+	size, across, more, margin := "", "", "", "11mm 14mm 14mm 19mm"
 	if d.Wide {
 		across = " landscape"
 		margin, more = "12mm 12mm 14mm 12mm", wideCSS
@@ -149,6 +149,8 @@ func kind(b Block) string {
 		return "picture"
 	case Fold:
 		return "fold"
+	case Unprinted:
+		return "unprinted"
 	}
 	return "label"
 }

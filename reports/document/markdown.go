@@ -76,6 +76,10 @@ func (m *markdown) block(b Block) {
 		m.label(b)
 	case Fold:
 		m.fold(b)
+	case Unprinted:
+		for _, x := range b.Blocks {
+			m.block(x)
+		}
 	}
 }
 

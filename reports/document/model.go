@@ -40,7 +40,7 @@ type Section struct {
 }
 
 // Block is one piece of a section: Paragraph, List, Table, Prose, Facts,
-// Blanks, FormLine, Picture, Label or Fold.
+// Blanks, FormLine, Picture, Label, Fold or Unprinted.
 type Block interface{ block() }
 
 // Tone says how much weight a paragraph carries.
@@ -154,6 +154,11 @@ type Fold struct {
 	Away    bool
 }
 
+// Unprinted is what stands on the page and not on paper, where another sheet of the same
+// paper says it.
+type Unprinted struct{ Blocks []Block }
+
+func (Unprinted) block() {}
 func (Fold) block()      {}
 func (Paragraph) block() {}
 func (List) block()      {}

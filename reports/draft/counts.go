@@ -10,7 +10,7 @@ import (
 	"etchbound/reports/words"
 )
 
-// A tally is one quantity of an agent in a case on its way to a row: what it is at each
+// A tally is one quantity of an agent in a case, over whatever time it is a mean, on its way to a row: what it is at each
 // place, the limits that it is not within, and what that means.
 type tally struct {
 	id      figure.ID // without a place
@@ -41,6 +41,9 @@ func (b *Draft) Counts(want func(*figure.Figure) bool) []document.Block {
 			continue
 		}
 		row := x.row(b)
+		if Joins(t.Rows, row) {
+			continue
+		}
 		if n := len(t.Rows); n > 0 && row[4].Text != "" && said(t.Rows, row[4].Text) {
 			row[4].Text = words.Of("held.same")
 		}
@@ -89,8 +92,7 @@ func (b *Draft) tallies(want func(*figure.Figure) bool) []*tally {
 		if !want(f) || b.shown(f.ID) != f.ID {
 			continue
 		}
-		key := f.ID
-		key.Place = figure.Place{}
+		key := kindOf(f.ID)
 		x := rows[key]
 		if x == nil {
 			x = &tally{id: key}
@@ -98,21 +100,39 @@ func (b *Draft) tallies(want func(*figure.Figure) bool) []*tally {
 			out = append(out, x)
 		}
 		value := b.ValueAndRange(f) + verdictAfter(worst[f.ID])
-		x.line.add(b.placeOf(f), value)
+		x.line.add(b.whereOf(f), value)
 		if worst[f.ID] != figure.Within {
-			x.open.add(b.placeOf(f), value)
+			x.open.add(b.whereOf(f), value)
 		}
 		x.unknown = x.unknown || f.Value.Unknown()
 	}
 	for i := range b.Review.Findings {
 		f := &b.Review.Findings[i]
-		key := b.shown(f.Figure)
-		key.Place = figure.Place{}
+		key := kindOf(b.shown(f.Figure))
 		if x := rows[key]; x != nil && f.Verdict != figure.Within {
 			x.hold(f)
 		}
 	}
 	return out
+}
+
+// kindOf is an id without where it holds: no place, and no time that it is a mean over.
+func kindOf(id figure.ID) figure.ID {
+	id.Place, id.Case.Over = figure.Place{}, 0
+	return id
+}
+
+// whereOf is the place of a figure, with the time that it is a mean over.
+func (b *Draft) whereOf(f *figure.Figure) string {
+	at := b.placeOf(f)
+	if f.Case.Over == 0 {
+		return at
+	}
+	over := CaseName(figure.Case{Over: f.Case.Over})
+	if at == "" {
+		return over
+	}
+	return at + " " + over
 }
 
 // hold puts a finding to a tally.

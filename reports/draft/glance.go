@@ -9,9 +9,8 @@ import (
 	"etchbound/reports/words"
 )
 
-// a line is one row of a glance: a quantity of an agent in a case, at each of its places.
+// a line is what a quantity of an agent in a case comes to at each of its places.
 type line struct {
-	name   string
 	values []string // what it is there, in the order of the route
 	places []string // where that is so
 }
@@ -20,26 +19,8 @@ type line struct {
 // law. It is what is printed; what each number holds for is folded behind it.
 func (b *Draft) glance(want func(*figure.Figure) bool) document.Table {
 	t := document.Table{Caption: words.Of("glance.caption"), Columns: document.Columns("col.figure", "glance.at")}
-	worst := b.verdicts()
-	rows := map[figure.ID]*line{}
-	var order []*line
-	for i := range b.Review.Figures {
-		f := &b.Review.Figures[i]
-		if !want(f) || b.shown(f.ID) != f.ID {
-			continue
-		}
-		key := f.ID
-		key.Place = figure.Place{}
-		l := rows[key]
-		if l == nil {
-			l = &line{name: glanceName(key)}
-			rows[key] = l
-			order = append(order, l)
-		}
-		l.add(b.placeOf(f), b.ValueAndRange(f)+verdictAfter(worst[f.ID]))
-	}
-	for _, l := range order {
-		t.Rows = append(t.Rows, document.Row(l.name, l.text()))
+	for _, x := range b.tallies(want) {
+		t.Rows = append(t.Rows, document.Row(glanceName(x.id), x.line.text()))
 	}
 	return t
 }

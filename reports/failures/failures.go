@@ -17,8 +17,23 @@ import (
 	"etchbound/reports/words"
 )
 
-// Section is the section on failures.
-func Section(d *draft.Draft) document.Section { return from(d).upset() }
+// Section is the section on failures. What is done first is printed on the bench card.
+func Section(d *draft.Draft) document.Section {
+	s := from(d).upset()
+	for i, x := range s.Blocks {
+		if l, ok := x.(document.List); ok && l.Ordered {
+			s.Blocks[i] = document.Unprinted{Blocks: []document.Block{l}}
+			after := append([]document.Block{document.Paragraph{Text: words.Of("first.on_card"), Tone: document.OnPaper}},
+				s.Blocks[i+1:]...)
+			s.Blocks = append(s.Blocks[:i+1:i+1], after...)
+			break
+		}
+	}
+	return s
+}
+
+// Alone is the same in a paper that has no bench card.
+func Alone(d *draft.Draft) document.Section { return from(d).upset() }
 
 // upset is what happens when something goes wrong, and what is done first.
 func (b *builder) upset() document.Section {

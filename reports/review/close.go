@@ -79,12 +79,20 @@ func (b *builder) actions() document.Section {
 func (b *builder) values() document.Section {
 	s := document.Begin("values")
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.lead")})
+	none := "" // what is empty: on paper without a heading of its own
+	rare := func(key string, blocks []document.Block) document.Section {
+		x := sub(key, blocks)
+		if x.Screen = len(blocks) == 0; x.Screen {
+			none += " " + words.Of("values.empty", x.Title, words.Of("values.none_"+key))
+		}
+		return x
+	}
 	s.Subs = append(s.Subs, sub("turns", b.turnBlocks()),
 		sub("unknown", b.unknownBlocks()), folded("assumptions", b.assumptionBlocks()),
-		folded("data", b.dataBlocks()), sub("overrides", b.overrideBlocks()),
-		folded("limits", b.limitBlocks()), folded("sources", b.sourceBlocks()), sub("warnings", b.warningBlocks()))
+		folded("data", b.dataBlocks()), rare("overrides", b.overrideBlocks()),
+		folded("limits", b.limitBlocks()), folded("sources", b.sourceBlocks()), rare("warnings", b.warningBlocks()))
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.on_paper", len(b.Review.Assumptions),
-		len(b.Review.Used), len(b.Sources())), Tone: document.OnPaper})
+		len(b.Review.Used), len(b.Sources())) + none, Tone: document.OnPaper})
 	return s
 }
 

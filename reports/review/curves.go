@@ -27,8 +27,13 @@ func (b *builder) curves(place string) []document.Block {
 			}
 		}
 	}
-	if out != nil {
-		out = append(out, document.Paragraph{Text: words.Of("curve.note"), Tone: document.Note})
+	note := document.Paragraph{Text: words.Of("curve.note"), Tone: document.Note}
+	switch {
+	case out == nil:
+	case place == draft.Tracks[0].Place:
+		out = append(out, note)
+	default: // on paper it is said with the first
+		out = append(out, document.Unprinted{Blocks: []document.Block{note}})
 	}
 	return out
 }

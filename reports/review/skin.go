@@ -7,7 +7,11 @@ import (
 
 func (b *builder) skin() document.Section {
 	s := document.Begin("skin")
-	s.Blocks = append(b.FirstAid(), b.Ready()...)
+	s.Blocks = b.FirstAid()
+	if ready := b.Ready(); ready != nil {
+		s.Blocks = append(s.Blocks, document.Unprinted{Blocks: ready},
+			document.Paragraph{Text: words.Of("ready.on_card"), Tone: document.OnPaper})
+	}
 	if b.Tags.Has("hf") {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("skin.sources_hf"), Tone: document.Note})
 	}
