@@ -10,8 +10,9 @@ import (
 	"etchbound/reports/words"
 )
 
-// A tally is one quantity of an agent in a case, over whatever time it is a mean, on its way to a row: what it is at each
-// place, the limits that it is not within, and what that means.
+// A tally is one quantity of an agent in a case, over whatever time it is a mean, on its
+// way to a row: what it is at each place, the limits that it is not within, and what that
+// means.
 type tally struct {
 	id      figure.ID // without a place
 	line    line
