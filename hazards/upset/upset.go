@@ -61,6 +61,7 @@ func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
 		}
 		r.left(n)
 		r.changes(n)
+		r.mistaken(n)
 	}
 	r.moved()
 	r.airborne()
@@ -93,6 +94,9 @@ func Keys() []string {
 	}
 	for i := range changed {
 		out = append(out, changed[i].key)
+	}
+	for i := range mistakes() {
+		out = append(out, mistakes()[i].key)
 	}
 	return append(out, bounded...)
 }

@@ -97,7 +97,7 @@ func (r *reader) vapours(n *course.Course) {
 	}
 	own, place := figure.NewSet(r.out), figure.Step(n.Stages[0].Step.Number)
 	for _, key := range Keys() {
-		if AsMeant(key) || lost && key == perhaps {
+		if AsMeant(key) || lost && key == perhaps || OtherAcid(key) {
 			continue
 		}
 		x := boiled{kase: figure.If(key), step: n.Stages[0].Step.Number, says: says(r.w, key)}

