@@ -12,6 +12,7 @@ import (
 	"etchbound/chemicals/classifying"
 	"etchbound/chemicals/evolving"
 	"etchbound/chemicals/flammable"
+	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/meeting"
@@ -34,7 +35,8 @@ var DataDigest = sync.OnceValue(func() string {
 	if err != nil { // they are part of the program, and read when it starts
 		panic(err)
 	}
-	for _, text := range []string{aqueous.Tables(), classifying.Tables(), evolving.Tables(), flammable.Tables(),
+	for _, text := range []string{aqueous.Tables(), classifying.Tables(), doubt.Tables(), evolving.Tables(),
+		flammable.Tables(),
 		figure.Tables(), limit.Tables(), meeting.Tables(), order.Tables()} {
 		io.WriteString(all, text)
 	}

@@ -48,6 +48,7 @@ var media = [...]medium{
 	{"strong_base", "strong_base", "", "strong base"},
 	{"tmaoh", "organic_base", "", "quaternary ammonium hydroxide"},
 	{"solvent", "solvent", "", "organic solvent"},
+	{"oxidising", "oxidising", "", "oxidising acid, peroxide or another oxidant"},
 }
 
 // Media lists them by their names.

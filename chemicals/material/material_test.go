@@ -43,7 +43,7 @@ func TestWhatStandsFluoride(t *testing.T) {
 			"Polypropylene centrifuge tubes",
 			"high-density polyethylene", "PTFE-lined steel", "PTFE-lined steel autoclave",
 			"stainless steel autoclave with PTFE liner",
-			"stainless steel, lined with PFA", "steel shell, PTFE lining", "platinum crucible", "FFKM", "HDPE, 2 mm",
+			"stainless steel, lined with PFA", "steel shell, PTFE lining", "platinum crucible", "HDPE, 2 mm",
 			"HDPE 2mm", "HDPE plastic",
 			"fluorinated HDPE", "glassy carbon"},
 		material.No: {"glass", "Glass", "borosilicate", "borosilicate glass 3.3", "lab glass", "fused silica", "quartz",
@@ -55,7 +55,7 @@ func TestWhatStandsFluoride(t *testing.T) {
 			"wood", "paper", "concrete", "tinned copper", "galvanised steel", "glass-filled PTFE", "PTFE with glass fibre",
 			"Brandname glass", "titanium alloy", "HDPE and glass", "ceramic", "polyester"},
 		material.Limited: {"PVC", "FKM", "EPDM", "C-276", "alloy C-276", "nickel alloy 400", "alloy 600", "nickel",
-			"polystyrene", "graphite", "nitrile", "latex"},
+			"polystyrene", "graphite", "nitrile", "latex", "FFKM", "butyl", "chloroprene"},
 		material.Unknown: {"", "  ", "unobtainium", "plastic", "polymer-lined steel", "plastic-coated glass",
 			"lined steel", "Brandname", "Brandname-coated steel",
 			"HDPE unobtainium blend", "glassine", "ptfelike", "steelwool-free stuff", "metal", "xPTFE", "nickel alloy",
@@ -134,7 +134,7 @@ func TestRows(t *testing.T) {
 // One row more is a material more, and nothing else needs changing.
 func TestOneMoreRow(t *testing.T) {
 	x := text(t)
-	x.Materials += "testium,testium,testium|test metal,metal,none,30,20,40,yes,no,,,,,,own,memory\n"
+	x.Materials += "testium,testium,testium|test metal,metal,none,30,20,40,yes,no,,,,,,,own,memory\n"
 	h, err := material.Parse(x)
 	if err != nil {
 		t.Fatal(err)
@@ -154,9 +154,9 @@ func TestOneMoreRow(t *testing.T) {
 
 func TestFaultsNameTheirPlace(t *testing.T) {
 	for _, c := range []struct{ materials, resistance, words, want string }{
-		{"a,a,PTFE,metal,none,,,,yes,,,,,,,own,memory\n", "", "",
+		{"a,a,PTFE,metal,none,,,,yes,,,,,,,,own,memory\n", "", "",
 			`row 93 (a), column words: the words "PTFE" are blank or mean two things`},
-		{"a,a,b,metal,none,,,,perhaps,,,,,,,own,memory\n", "", "", "chemicals/data/materials.csv, row"},
+		{"a,a,b,metal,none,,,,perhaps,,,,,,,,own,memory\n", "", "", "chemicals/data/materials.csv, row"},
 		{"", "no_such,hf,,,,,no,,own,memory\n", "", `there is no material "no_such"`},
 		{"", "ptfe,brine,,,,,no,,own,memory\n", "", "column medium"},
 		{"", "", "woolly,coat,no_such,a note,own,assumed\n", `there is no material "no_such"`},

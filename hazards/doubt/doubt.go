@@ -50,7 +50,7 @@ func Unknown(r *route.Route, figs []figure.Figure, contacts []process.Contact) [
 			}
 		}
 	}
-	for _, m := range append(leftOpen(r), unproven(contacts)...) {
+	for _, m := range slices.Concat(leftOpen(r), unproven(contacts), unstated(r, contacts)) {
 		add(m, figure.ID{})
 	}
 	slices.SortStableFunc(out, func(a, b UnknownItem) int { return len(b.Figures) - len(a.Figures) })
@@ -66,6 +66,8 @@ func unproven(contacts []process.Contact) []working.Missing {
 		case c.Verdict != material.Unknown:
 		case c.Part == "lid":
 			out = append(out, working.Lacks("lid_open", c.Place))
+		case c.Part != "wall":
+			out = append(out, working.Lacks("part_open", c.Part+" of "+c.Place))
 		default:
 			out = append(out, working.Lacks("wall_open", c.Place))
 		}

@@ -110,23 +110,21 @@ func (c *Contents) one(tag string) (int, bool) {
 	}
 	if kinds, ok := strings.CutPrefix(tag, "wall:"); ok {
 		of := strings.Split(kinds, "|")
-		return 1, madeOf(c.Place.Material, of) || madeOf(c.Place.LidMaterial, of)
+		parts := append([]route.Wetted{{Material: c.Place.Material}, {Material: c.Place.LidMaterial}}, c.Place.Wetted...)
+		return 1, slices.ContainsFunc(parts, func(x route.Wetted) bool { return MadeOf(x.Material, of) })
 	}
 	n, ok := c.Tags[tag]
 	return n, ok
 }
 
-// madeOf reports whether something of what a text names that meets the liquor is of
+// MadeOf reports whether something of what a text names that meets the liquor is of
 // one of some materials or classes.
-func madeOf(text string, kinds []string) bool {
+func MadeOf(text string, kinds []string) bool {
 	wall := chemicals.Base().Materials().Read(text)
 	return slices.ContainsFunc(wall.Wetted, func(m *material.Material) bool {
 		return slices.Contains(kinds, m.Slug) || slices.Contains(kinds, m.Class)
 	})
 }
-
-// WallIs reports whether the wall of a place is of one of some materials or classes.
-func WallIs(p *route.Place, kinds []string) bool { return madeOf(p.Material, kinds) }
 
 // WallUnread reports whether nobody can say what the wall of a place is made of: it is not
 // stated, or stated in words that are no material. It may be anything then.

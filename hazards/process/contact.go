@@ -13,7 +13,7 @@ import (
 
 // Contact is a medium that one part of a place meets, with what is known of the two.
 type Contact struct {
-	Place, Part string // wall or lid
+	Place, Part string // wall, lid, or the name of what else meets the liquor
 	Material    string // as written, "" where it is not stated
 	Medium      string
 	Step        int // in which it is there first
@@ -40,14 +40,24 @@ func (k *walker) touches(p *State, q *Pool, s *route.Step) {
 		if !there {
 			continue
 		}
-		i := slices.IndexFunc(k.touched, func(t touch) bool { return t.place == p.Place && t.medium == medium })
-		if i < 0 {
-			k.touched = append(k.touched, touch{p.Place, medium, s.Number, strength, degC})
-			continue
+		k.touched = noted(k.touched, touch{p.Place, medium, s.Number, strength, degC}, false)
+		if len(s.Wetted) > 0 {
+			k.passing = noted(k.passing, touch{s.In, medium, s.Number, strength, degC}, true)
 		}
-		t := &k.touched[i]
-		t.strength, t.hottest = math.Max(t.strength, strength), math.Max(t.hottest, degC)
 	}
+}
+
+// noted adds a touch to those of its place and medium, and of its step where each counts
+// by itself.
+func noted(list []touch, x touch, each bool) []touch {
+	for i := range list {
+		t := &list[i]
+		if t.place == x.place && t.medium == x.medium && (t.step == x.step || !each) {
+			t.strength, t.hottest = math.Max(t.strength, x.strength), math.Max(t.hottest, x.hottest)
+			return list
+		}
+	}
+	return append(list, x)
 }
 
 // holds reports whether a liquor holds a medium, and at which strength in wt%, NaN
@@ -74,33 +84,42 @@ func (k *walker) contacts() {
 		if at == nil {
 			continue
 		}
-		parts := [...]struct{ name, of string }{{"wall", at.Material}, {"lid", at.LidMaterial}}
-		for _, part := range parts {
-			if part.name == "lid" && at.Closure == route.Open && part.of == "" {
-				continue
+		parts := []route.Wetted{{What: "wall", Material: at.Material}, {What: "lid", Material: at.LidMaterial}}
+		for _, part := range append(parts, at.Wetted...) {
+			if part.What != "lid" || at.Closure != route.Open || part.Material != "" {
+				k.meetsPart(held, &t, part)
 			}
-			wall := held.Read(part.of)
-			stand := held.WallStands(&wall, t.medium, t.strength, t.hottest)
-			k.out.Contacts = append(k.out.Contacts, Contact{at.Key, part.name, wall.Text, t.medium, t.step, stand})
+		}
+	}
+	for _, t := range k.passing {
+		for _, part := range k.c.Route.Steps[t.step-1].Wetted {
+			k.meetsPart(held, &t, part)
 		}
 	}
 	k.sayAttacked()
 	k.sayUnknown()
 }
 
+// meetsPart notes what one part stands of what it meets.
+func (k *walker) meetsPart(held *material.Table, t *touch, part route.Wetted) {
+	wall := held.Read(part.Material)
+	stand := held.WallStands(&wall, t.medium, t.strength, t.hottest)
+	k.out.Contacts = append(k.out.Contacts, Contact{t.place, part.What, wall.Text, t.medium, t.step, stand})
+}
+
 // sayAttacked says once for each part of a place what it does not stand.
 func (k *walker) sayAttacked() {
-	done := map[[2]string]bool{}
+	done := map[[3]string]bool{}
 	for i := range k.out.Contacts {
 		c := &k.out.Contacts[i]
-		key := [...]string{c.Place, c.Part}
+		key := [...]string{c.Place, c.Part, c.Material}
 		if c.Verdict != material.No || done[key] {
 			continue
 		}
 		done[key] = true
 		var media []string
 		for _, o := range k.out.Contacts {
-			if o.Place == c.Place && o.Part == c.Part && o.Verdict == material.No {
+			if o.Place == c.Place && o.Part == c.Part && o.Material == c.Material && o.Verdict == material.No {
 				media = with(media, material.Called(o.Medium))
 			}
 		}

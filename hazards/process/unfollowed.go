@@ -76,11 +76,11 @@ func (k *walker) heatsClosed(p *route.Place) bool {
 	})
 }
 
-// wallGives reports whether the wall of a place is of some materials and what it meets of
-// a class is more than it stands.
+// wallGives reports whether the wall of a place, or what stands in its liquor, is of some
+// materials and what it meets of a class is more than it stands.
 func (k *walker) wallGives(p *route.Place, class string, kinds []string) bool {
-	return meeting.WallIs(p, kinds) && slices.ContainsFunc(k.out.Contacts, func(c Contact) bool {
-		return c.Place == p.Key && c.Part == "wall" && c.Verdict > material.Limited &&
+	return slices.ContainsFunc(k.out.Contacts, func(c Contact) bool {
+		return c.Place == p.Key && c.Part != "lid" && c.Verdict > material.Limited && meeting.MadeOf(c.Material, kinds) &&
 			(c.Medium == class || class == "acid" && (c.Medium == "hf" || c.Medium == "chloride"))
 	})
 }

@@ -22,6 +22,7 @@ var placeKeys = field.Keys[Place]{
 	field.Words("scrubber", func(p *Place) *string { return &p.Scrubber }),
 	field.Of("wall", func(p *Place) *quantity.Value { return &p.Wall }),
 	field.Words("lid_material", func(p *Place) *string { return &p.LidMaterial }),
+	field.Items("wetted", wettedKeys, wettedList, func(p *Place) *[]Wetted { return &p.Wetted }),
 	field.Of("stirrer_heat", func(p *Place) *quantity.Value { return &p.StirrerHeat }).Grows(field.Grows),
 	field.Pointer("cooling", coolingKeys, func(p *Place) **Cooling { return &p.Cooling }).IsFact(),
 	field.Custom(field.Flag, "keep", keepOf).IsFact(),
@@ -38,6 +39,14 @@ var placeList = field.ListOf[Place]{
 		return "place " + a.Key
 	},
 }
+
+// wettedKeys are the keys of what meets a liquor beside the wall and the lid.
+var wettedKeys = field.Keys[Wetted]{
+	field.Words("what", func(x *Wetted) *string { return &x.What }),
+	field.Words("material", func(x *Wetted) *string { return &x.Material }),
+}
+
+var wettedList = field.ListOf[Wetted]{Name: func(_ int, x *Wetted) string { return x.What }}
 
 var coolingKeys = field.Keys[Cooling]{
 	field.OneOf("kind", func(c *Cooling) *string { return &c.Kind }),

@@ -12,6 +12,7 @@ var stepKeys = field.Keys[Step]{
 	field.Words("in", func(s *Step) *string { return &s.In }),
 	field.Words("into", func(s *Step) *string { return &s.Into }),
 	field.Items("what", materialKeys, materialList, func(s *Step) *[]Material { return &s.What }),
+	field.Items("wetted", wettedKeys, wettedList, func(s *Step) *[]Wetted { return &s.Wetted }),
 	field.Of("over", func(s *Step) *quantity.Value { return &s.Over }),
 	field.Times("portions", func(s *Step) *int { return &s.Portions }),
 	field.Of("portion_time", func(s *Step) *quantity.Value { return &s.PortionTime }),

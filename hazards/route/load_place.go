@@ -31,6 +31,7 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 		ClosureStated: n.Has("closure"), Rating: n.Value("rating"), Relief: n.Value("relief"), VentBore: n.Value("vent"),
 		At:       n.Path,
 		VentLine: n.Value("vent_line"), Bubbler: n.Value("bubbler"), Wall: n.Value("wall"),
+		Wetted:   wetted(n),
 		Scrubber: n.Str("scrubber"), LidMaterial: n.Str("lid_material"), StirrerHeat: n.Value("stirrer_heat"),
 	}
 	switch n.Str("closure") {
@@ -51,6 +52,17 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 	p.Cooling = l.cooling(n.Get("cooling"))
 	l.thick(n, &p)
 	return p
+}
+
+// wetted is what meets a liquor beside the wall and the lid.
+func wetted(n *schemas.Node) []Wetted {
+	var out []Wetted
+	for _, x := range n.List("wetted") {
+		if x.Usable(schemas.Map) {
+			out = append(out, Wetted{What: x.Str("what"), Material: x.Str("material")})
+		}
+	}
+	return out
 }
 
 // scrubbed refuses a scrubber that is none, and one behind a place that stands open.

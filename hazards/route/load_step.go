@@ -34,7 +34,8 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		Product:  n.Str("product"),
 		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
 		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
-		Water: n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: VerbOf(n.Str("do")).Keeps(),
+		Wetted: wetted(n),
+		Water:  n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: VerbOf(n.Str("do")).Keeps(),
 		At: n.Path,
 	}
 	if ph := n.Get("target_ph"); ph.Usable(schemas.Number) {

@@ -123,6 +123,7 @@ type Place struct {
 	Scrubber      string         // key of the place its gas goes through
 	Wall          quantity.Value // thickness
 	LidMaterial   string
+	Wetted        []Wetted       // what stands in its liquor, or is filled with it, all the time
 	StirrerHeat   quantity.Value // into the liquor, while it stirs
 	Cooling       *Cooling
 	KeepStated    bool
@@ -141,6 +142,13 @@ type Cooling struct {
 	UA          quantity.Value
 	Ice         quantity.Value
 	Bath        quantity.Value // volume of water in the bath
+}
+
+// Wetted is a thing that meets a liquor beside the wall and the lid: a stir bar, a probe,
+// a membrane.
+type Wetted struct {
+	What     string
+	Material string // as written, "" where it is not stated
 }
 
 // Material is something put into a place.
@@ -165,6 +173,7 @@ type Step struct {
 	Label       string
 	Note        string
 	What        []Material
+	Wetted      []Wetted       // what meets its liquor in this step alone
 	Over        quantity.Value // time of addition
 	Portions    int            // in which it goes in, one after the other; 0: evenly
 	PortionTime quantity.Value // in which one of them is tipped in

@@ -119,8 +119,12 @@ func contactTable() document.Table {
 
 func contactRow(c *process.Contact) []document.Cell {
 	place, note, source, status := c.Place, c.Note, c.Source, c.Status
-	if c.Part == "lid" {
+	switch c.Part {
+	case "wall":
+	case "lid":
 		place = words.Of("construction.lid", c.Place)
+	default:
+		place = words.Of("construction.part", plain.Fold(c.Part), c.Place)
 	}
 	if c.Verdict == material.Unknown {
 		note, source, status = words.Of("construction.settle"), words.Of("value.dash"), words.Of("value.dash")
