@@ -21,7 +21,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 		vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{},
 		escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, until: map[float64]phrase.Phrase{},
 		brief: map[vapourIn]working.Num{}, breathed: map[vapourIn]working.Num{},
-		emitted: map[vapourIn]working.Num{}, found: map[mixture][]vapour{}}
+		emitted: map[vapourIn]working.Num{}, drops: map[vapourIn]droplets{}, found: map[mixture][]vapour{}}
 	for i := range k.Steps {
 		r.step(&k.Steps[i])
 	}
@@ -33,6 +33,9 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 	r.evolved()
 	r.fire()
 	r.mist()
+	for i := range k.Steps {
+		r.additive(k.Steps[i].Number)
+	}
 	r.averages()
 	r.spill()
 	r.delivery()
@@ -62,6 +65,7 @@ type reader struct {
 	brief    map[vapourIn]working.Num   // of what leaves within the time of a pour, the share that goes on after it
 	breathed map[vapourIn]working.Num   // near the source, ppm
 	emitted  map[vapourIn]working.Num   // mg/min
+	drops    map[vapourIn]droplets      // mist
 	found    map[mixture][]vapour       // where no sheet is kept
 	formed   []agent                    // the poisonous gases of the steps
 
@@ -192,7 +196,6 @@ func (r *reader) step(d *process.Done) {
 			}
 		}
 	}
-	r.additive(d.Number)
 }
 
 // hotter is the higher of two temperatures, the first where the other is nowhere

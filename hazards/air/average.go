@@ -51,11 +51,15 @@ func (r *reader) breathable() []agent {
 	return out
 }
 
-// spans are the steps one after the other as far as a vapour is concerned, and how
-// many of them give it off.
+// spans are the steps one after the other as far as a vapour and its mist are concerned,
+// and how many times they give it off.
 func (r *reader) spans(slug string) (steps []span, sources int) {
 	for i := range r.c.Route.Steps {
-		if _, gives := r.breathed[vapourIn{r.c.Route.Steps[i].Number, slug}]; gives {
+		in := vapourIn{r.c.Route.Steps[i].Number, slug}
+		if _, gives := r.breathed[in]; gives {
+			sources++
+		}
+		if _, gives := r.drops[in]; gives {
 			sources++
 		}
 	}
@@ -70,6 +74,11 @@ func (r *reader) spans(slug string) (steps []span, sources int) {
 			c := x.breathed.As("C")
 			steps = append(steps, span{c, r.pours(s)})
 			x.breathed = r.w.Line("C", "ppm", "C*f", c.V*f.V, c, f)
+		}
+		if m, there := r.drops[in]; there && x.breathed.None() {
+			x.breathed = m.breathed
+		} else if there {
+			x.breathed = r.w.Sum("C", "ppm", x.breathed, m.breathed)
 		}
 		steps = append(steps, x)
 	}

@@ -24,7 +24,7 @@ func (r *reader) mist() {
 			continue
 		}
 		if gas := r.bubbles(d.Number); !gas.None() {
-			r.drops(d.Number, s, gas)
+			r.spray(d.Number, s, gas)
 		}
 	}
 }
@@ -53,8 +53,12 @@ func (r *reader) bubbles(step int) working.Num {
 	return r.w.Sum("F_n", "mol/s", parts...)
 }
 
-// drops reports each acid of a liquor out of which so much gas bubbles.
-func (r *reader) drops(step int, s *process.State, gas working.Num) {
+// droplets are an acid in the drops of a step: mol/s, and what a person near breathes, ppm.
+type droplets struct{ leaves, breathed working.Num }
+
+// spray reports each acid of a liquor out of which so much gas bubbles. It counts with its
+// vapour in what a person breathes on average, with what acts like it, and in a scrubber.
+func (r *reader) spray(step int, s *process.State, gas working.Num) {
 	l := process.AcidsIn(r.w, s)
 	if l.Neutral {
 		return
@@ -71,6 +75,12 @@ func (r *reader) drops(step int, s *process.State, gas working.Num) {
 			x.V*M.V*60000, x, M), phrase.Of("air.mist"))
 		c, near := r.near(x)
 		r.put("air.breathing_zone", figure.Step(step), a.slug, kase, c, phrase.Of(near, phrase.Of("air.mist")))
+		r.drops[vapourIn{step, a.slug}] = droplets{x, c.As("C_m")}
+		r.formed = append(r.formed, agent{slug: a.slug, acid: true})
+		if l, e := r.strictest(a.slug); e != nil {
+			y := c.As("C")
+			r.parts[step] = append(r.parts[step], r.w.Line("C_L", "1", "C/L", y.V/l.V, y, l))
+		}
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"sync"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -34,7 +35,7 @@ var scrubbing = sync.OnceValue(func() map[string]float64 {
 // goes through it takes, how much of it that is and how long it lasts, and how much gas
 // goes past:
 //
-//	taken = sum over the steps of base per mol of (vapour over its time, gases, CO2)   [mol]
+//	taken = sum over the steps of base per mol of (vapour and mist over its time, gases, CO2)   [mol]
 //	spent = 100 taken/base                                                             [%]
 //	lasts = base over the greatest of what a step takes by its time                    [h]
 func (r *reader) scrubbers() {
@@ -138,6 +139,7 @@ func (r *reader) takenIn(d *process.Done, p *route.Place) working.Num {
 		x, t, M := m.As("m"), time.As("t"), r.molar(a.formula).As("M")
 		terms = append(terms, r.w.Line("n", "mol", "m/1000/M*t/60", x.V/1000/M.V*t.V/60, x, M, t))
 	}
+	terms = append(terms, r.mistIn(d, time)...)
 	r.gasesOf(d, func(slug string, n working.Num) {
 		per, there := scrubbing()[slug]
 		switch {
@@ -149,6 +151,21 @@ func (r *reader) takenIn(d *process.Done, p *route.Place) working.Num {
 		}
 	})
 	return r.w.Sum("n", "mol", terms...)
+}
+
+// mistIn is the base that the mist of a step takes in its time, mol: as much as it is acid.
+func (r *reader) mistIn(d *process.Done, time working.Num) []working.Num {
+	var out []working.Num
+	for _, a := range r.formed {
+		m, there := r.drops[vapourIn{d.Number, a.slug}]
+		sub, held := chemicals.Library().Find(a.slug)
+		if !there || !held {
+			continue
+		}
+		x, t, b := m.leaves.As("n"), time.As("t"), working.Exact("b", "mol/mol", sub.Acid, "base that one of it takes")
+		out = append(out, r.w.Line("n_b", "mol", "b*n*t", b.V*x.V*t.V, b, x, t))
+	}
+	return out
 }
 
 // pastIn is the gas of a step that no base takes up, mol: hydrogen always.
