@@ -20,6 +20,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/residue"
 	"etchbound/hazards/route"
+	"etchbound/hazards/treating"
 	"etchbound/reports/words"
 )
 
@@ -273,6 +274,7 @@ func TestWhatIsBuiltIsThere(t *testing.T) {
 		}
 		a := hazards.Assess(c, nil)
 		a.Figures = append(a.Figures, residue.Read(c, nil, &a.Walk)...)
+		a.Figures = append(a.Figures, treating.PH(c, nil, &a.Walk)...)
 		for i := range a.Figures {
 			f := &a.Figures[i]
 			made[f.Quantity] = true

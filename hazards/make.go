@@ -33,6 +33,7 @@ func Make(c route.Case) (Review, error) {
 	out.Doubts = doubt.Count(c.Store, used, w)
 	out.Leads = swung.Leads
 	a.Figures = append(a.Figures, residue.Read(c, w, &a.Walk)...)
+	a.Figures = append(a.Figures, treating.PH(c, w, &a.Walk)...)
 	undissolved := rinsing.Widen(c, &a.Walk, a.Figures)
 	verdict.WidenClasses(c, &a.Walk, a.Figures)
 	out.Figures = verdict.Bare(verdict.WithoutTraces(a.Figures))

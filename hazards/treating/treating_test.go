@@ -1,6 +1,8 @@
 package treating_test
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"etchbound/hazards/bench"
@@ -138,5 +140,36 @@ func BenchmarkRead(b *testing.B) {
 	x := bench.Steps(b, spent, limed)
 	for b.Loop() {
 		treating.Read(x.Case, &x.Walk)
+	}
+}
+
+// Saturated lime stands at pH 12.45 (published equilibria at 25 degC): 2 g in a liquor that
+// takes 1.75 g go to about 12, a dose a twentieth less too. 1 wt% HF with nothing but
+// calcium chloride stays below pH 2.
+func TestPHOfATreatedLiquor(t *testing.T) {
+	weak := "  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 1 wt%, volume: 100 mL}], " +
+		"temperature: 20 degC}\n"
+	for _, row := range []struct {
+		steps                   []string
+		low, high, least, above float64
+	}{
+		{[]string{spent, limed}, 11.8, 12.3, 10, 12.47}, {[]string{weak, strings.Replace(salt, "200 g", "0.5 g", 1)}, 0.8, 1.5, 0.8, 1.5},
+		{[]string{strong, limed}, math.NaN(), math.NaN(), 0, 0},
+	} {
+		b := bench.Steps(t, row.steps...)
+		figs := treating.PH(b.Case, nil, &b.Walk)
+		if len(figs) != 2 {
+			t.Fatalf("%d figures", len(figs))
+		}
+		f := &figs[0]
+		if row.low != row.low {
+			if !f.Value.Unknown() || len(f.Value.Missing()) == 0 {
+				t.Errorf("%v: pH %v is told", row.steps, f.Value)
+			}
+			continue
+		}
+		if !nearly.Between(f.Value.V, row.low, row.high) || !(f.Low().V >= row.least) || !(figs[1].High().V <= row.above) {
+			t.Errorf("%v: pH %g, %g to %g", row.steps, f.Value.V, f.Low().V, figs[1].High().V)
+		}
 	}
 }
