@@ -30,6 +30,7 @@ func (b *builder) labelLines(c *meeting.Contents, waste bool) []string {
 	}
 	lines = append(lines, b.inside(c, waste)...)
 	if waste {
+		lines = append(lines, b.treated(c.Place.Key)...)
 		lines = append(lines, words.Of("label.fill"), words.Of("label.shares"))
 	}
 	return append(lines, words.Of("label.date"))
@@ -96,3 +97,28 @@ func (b *builder) inside(c *meeting.Contents, waste bool) []string {
 
 // tracesOf is the share below which an element of a label is a trace, wt%.
 const tracesOf = 1e-3
+
+// treated is what a container says whose liquor is treated in it: how long it stays
+// uncapped, and what share of it is solid.
+func (b *builder) treated(place string) []string {
+	for i := range b.Review.Treated {
+		l := &b.Review.Treated[i]
+		if l.Place != place || l.Step == 0 {
+			continue
+		}
+		out := []string{words.Of("label.hold")}
+		if l.Written == nil || len(l.Written.Subs) != 1 {
+			return out
+		}
+		for j := range l.Ways {
+			w := &l.Ways[j]
+			if len(w.Parts) != 1 || w.Parts[0].Sub != l.Written.Subs[0] || !(w.SludgeDry > 0) {
+				continue
+			}
+			share := 100 * w.SludgeDry / (w.SludgeDry + 1000*l.Water)
+			return append(out, words.Of("label.solids", number.Nearest(share, 2), number.Nearest(100-share, 3)))
+		}
+		return out
+	}
+	return nil
+}
