@@ -21,5 +21,10 @@
 // nobody knows.
 //
 // It is worked out once, of the centre, for documents alone, and never in the runs that
-// swing data.
+// swing data. Two figures are of every review:
+//
+//	neutralise.ph       pH once all that a step writes is in and at equilibrium
+//	neutralise.ph_most  the same, held against what is too alkaline
+//
+// with a range for a twentieth less and more of the dose.
 package treating

@@ -153,7 +153,8 @@ func TestPHOfATreatedLiquor(t *testing.T) {
 		steps                   []string
 		low, high, least, above float64
 	}{
-		{[]string{spent, limed}, 11.8, 12.3, 10, 12.47}, {[]string{weak, strings.Replace(salt, "200 g", "0.5 g", 1)}, 0.8, 1.5, 0.8, 1.5},
+		{[]string{spent, limed}, 11.8, 12.3, 10, 12.47},
+		{[]string{weak, strings.Replace(salt, "200 g", "0.5 g", 1)}, 0.8, 1.5, 0.8, 1.5},
 		{[]string{strong, limed}, math.NaN(), math.NaN(), 0, 0},
 	} {
 		b := bench.Steps(t, row.steps...)
