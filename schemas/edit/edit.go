@@ -21,6 +21,8 @@ type Edit struct {
 	Path string
 	To   string // as it is written, such as 30 min; empty where the key is taken out
 	Note string // a comment for the end of its line; none where it is empty
+
+	Before bool // a new item, before the one of a list at Path
 }
 
 // ErrPlace is the error of a place that cannot be edited: it is not there, or its
@@ -41,7 +43,7 @@ func Apply(raw []byte, edits ...Edit) ([]byte, error) {
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", e.Path, err)
 		}
-		if err := onlyThere(root, changed, e.Path); err != nil {
+		if err := onlyThere(root, changed, e); err != nil {
 			return nil, err
 		}
 		text = changed
@@ -80,21 +82,30 @@ func read(text string) (*schemas.Node, error) {
 	return root, nil
 }
 
-// onlyThere is an error where a text reads differently from what it was anywhere but at
-// a path and below it.
-func onlyThere(was *schemas.Node, text, path string) error {
+// onlyThere is an error where a text reads differently from what it was anywhere but where
+// an edit is and below it.
+func onlyThere(was *schemas.Node, text string, e Edit) error {
+	path := e.Path
 	is, err := read(text)
 	if err != nil {
 		return err
 	}
 	a, b := map[string]string{}, map[string]string{}
-	values(was, path, a)
-	values(is, path, b)
+	if e.Before {
+		values(was, none, a)
+		b = moved(is, path)
+	} else {
+		values(was, path, a)
+		values(is, path, b)
+	}
 	if !maps.Equal(a, b) {
 		return fmt.Errorf("%w: %s cannot be changed alone", ErrPlace, path)
 	}
 	return nil
 }
+
+// none is the path of nothing.
+const none = "\x00"
 
 // values are the scalars of a tree by their paths, without those at one and below it.
 func values(n *schemas.Node, without string, into map[string]string) {

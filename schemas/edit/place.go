@@ -10,6 +10,9 @@ import (
 
 // one makes an edit.
 func one(p page, root *schemas.Node, e Edit) (string, error) {
+	if e.Before {
+		return p.inserted(root, e)
+	}
 	if before, at, ok := item(e.Path); ok {
 		list := root.At(before)
 		if list != nil && list.Kind == schemas.List && at == len(list.Items) && e.To != "" {
