@@ -5,6 +5,7 @@ import (
 	"etchbound/hazards/assess"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/ranges"
 	"etchbound/hazards/route"
 	"etchbound/hazards/verdict"
@@ -32,6 +33,19 @@ func Assess(c route.Case, w *working.Sheet) Assessment { return assess.Case(c, w
 // ranges.
 func Size(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
 	return ranges.Size(c, wanted)
+}
+
+// Stored is Size of what stored product does, and of nothing else.
+func Stored(c route.Case) (Sized, error) {
+	return ranges.Lot(c, assess.Of(assess.Storage), func(*figure.Figure) bool { return true })
+}
+
+// StoredOnly works out what stored product does on central values, and nothing else.
+func StoredOnly(c route.Case) Assessment { return assess.Some(c, assess.Of(assess.Storage)) }
+
+// Judge holds figures against the limits of a case: see package verdict.
+func Judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding {
+	return verdict.Judge(c, figs, k)
 }
 
 // Nearby is Size for a case between others.

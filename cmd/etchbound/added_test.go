@@ -47,6 +47,7 @@ var addedRows = []addedRow{
 	{"hazards/route/keys_place.go", `field.Of("gasket", func(p *Place) *quantity.Value { return &p.Gasket }),`,
 		`field.Custom(field.Flag, "keep", keepOf)`},
 	{"scaling/keys.csv", "route,places.*.gasket,vessel,batch,,,", ""},
+	{"scaling/keeping/conditions.csv", "cellar,store,temperature,12 degC", ""},
 }
 
 // put is the text of a file with the row in it.
@@ -165,6 +166,11 @@ func TestAddedRowsWork(t *testing.T) {
 		t.Error("a question: page 1 does not answer it")
 	}
 	addedKey(t, program, name)
+	kept, err := exec.Command(program, "keep", filepath.Join("..", "..", "testdata", "routes",
+		"demo-lif-hcl-2g.yaml")).Output()
+	if err != nil || !regexp.MustCompile(`\| cellar *\| \d.*\d kPa`).Match(kept) {
+		t.Errorf("a condition: keep does not tell of it (%v)", err)
+	}
 }
 
 // addedKey looks at a key that was added: another value is a change, and grows into

@@ -36,6 +36,9 @@ func Known(c route.Case, w *working.Sheet, known *course.Known) Assessment {
 // are left out, and then a sum lacks their terms.
 func Some(c route.Case, want Set) Assessment { return some(c, nil, nil, want) }
 
+// Traced is Some with a sheet that keeps the working.
+func Traced(c route.Case, w *working.Sheet, want Set) Assessment { return some(c, w, nil, want) }
+
 func some(c route.Case, w *working.Sheet, known *course.Known, want Set) Assessment {
 	k := walk(c, w)
 	if k.err != nil {

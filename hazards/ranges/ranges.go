@@ -359,11 +359,13 @@ func (r *ranger) corner(i int, up bool) key {
 	return key(b)
 }
 
-// driver is the figure whose swings decide the corners of figure i.
+// driver is the figure whose swings decide the corners of figure i. A time is its own
+// driver unless it stands where it says not by then: no swing moves it there.
 func (r *ranger) driver(i int) int {
 	f := &r.base[i]
-	by := figure.Row(f.Quantity).DrivenBy
-	if by == "" {
+	row := figure.Row(f.Quantity)
+	by := row.DrivenBy
+	if by == "" || row.Never > 0 && f.Value.V < float64(row.Never) {
 		return i
 	}
 	of := f.ID

@@ -26,7 +26,7 @@ type Sized struct {
 // are left out, and ends that are not dangerous need not be as far out as a review
 // has them.
 func Size(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
-	return size(c, wanted, nil)
+	return size(c, wanted, nil, assess.All)
 }
 
 // Nearby is Size for a case between two others, whose figures nothing moves there
@@ -42,13 +42,19 @@ func Nearby(c route.Case, wanted func(*figure.Figure) bool, others ...*Sized) (S
 			}
 		}
 	}
-	return size(c, wanted, moves)
+	return size(c, wanted, moves, assess.All)
 }
 
-func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool) (Sized, error) {
+// Lot is Size as far as some parts: nothing else of the case is worked out, and figures of
+// other parts are left out.
+func Lot(c route.Case, parts assess.Set, wanted func(*figure.Figure) bool) (Sized, error) {
+	return size(c, wanted, nil, parts)
+}
+
+func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool, parts assess.Set) (Sized, error) {
 	c.Brief = true
 	w := working.NewSheet()
-	a := assess.Case(c, w)
+	a := assess.Traced(c, w, parts)
 	if a.Err != nil {
 		return Sized{}, a.Err
 	}

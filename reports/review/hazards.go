@@ -137,6 +137,7 @@ func (b *builder) storage() document.Section {
 		s.Blocks = append(s.Blocks, t)
 	}
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("storage.rule")})
+	s.Blocks = append(s.Blocks, b.keeping()...)
 	return s
 }
 
