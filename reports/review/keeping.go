@@ -57,7 +57,8 @@ func (b *builder) keptIn(ways []keeping.Way) []document.Block {
 	place := b.PlaceName(figure.At(ways[0].Place))
 	t := document.Table{Caption: words.Of("keep.caption", place),
 		Columns: document.Columns("keep.condition", "keep.days", "keep.pressure", "col.verdict", "keep.hazard")}
-	edits := document.Table{Caption: words.Of("keep.edits", place), Columns: document.Columns("keep.condition", "keep.edit")}
+	edits := document.Table{Caption: words.Of("keep.edits", place),
+		Columns: document.Columns("keep.condition", "keep.edit")}
 	for i := range ways {
 		w := &ways[i]
 		row := document.Row(keptBy(w), b.daysOf(w), b.pressureOf(w), "", keptHazard(w))
@@ -149,8 +150,9 @@ func (b *builder) pressureOf(w *keeping.Way) string {
 
 // keptPicture draws the days to a fifth lost and the pressure by condition.
 func (b *builder) keptPicture(ways []keeping.Way) []document.Block {
-	life := chart.Bars{ID: "keep-life-" + ways[0].Place, Title: words.Of("keep.bars_life"), Alt: words.Of("keep.bars_life"),
-		X: chart.Axis{Label: words.Of("keep.axis_life"), Unit: "d", Log: true}}
+	life := chart.Bars{ID: "keep-life-" + ways[0].Place, Title: words.Of("keep.bars_life"),
+		Alt: words.Of("keep.bars_life"),
+		X:   chart.Axis{Label: words.Of("keep.axis_life"), Unit: "d", Log: true}}
 	press := chart.Bars{ID: "keep-pressure-" + ways[0].Place, Title: words.Of("keep.bars_pressure"),
 		Alt: words.Of("keep.bars_pressure"), X: chart.Axis{Label: words.Of("keep.axis_pressure"), Unit: "kPa", Log: true}}
 	lives := document.Table{Columns: document.Columns("keep.condition", "col.value_range")}
@@ -218,7 +220,8 @@ func (b *builder) additives(ways []keeping.Way, place string) []document.Block {
 
 // watch is what to look for while product is kept, and when it goes to waste.
 func watch() []document.Block {
-	t := document.Table{Caption: words.Of("keep.watch"), Columns: document.Columns("keep.sign", "keep.look", "keep.discard")}
+	t := document.Table{Caption: words.Of("keep.watch"),
+		Columns: document.Columns("keep.sign", "keep.look", "keep.discard")}
 	for i := 1; words.Has("keep.sign." + strconv.Itoa(i)); i++ {
 		n := strconv.Itoa(i)
 		t.Rows = append(t.Rows, document.Row(words.Of("keep.sign."+n), words.Of("keep.look."+n), words.Of("keep.discard."+n)))

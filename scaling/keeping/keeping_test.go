@@ -61,7 +61,8 @@ func TestWaysOfAVial(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, days := range map[string]float64{AsWritten: 4.39, "argon": 4.39, "sodium_ascorbate": 439, "cold": 4.39 * 7.29} {
+	for name, days := range map[string]float64{AsWritten: 4.39, "argon": 4.39, "sodium_ascorbate": 439,
+		"cold": 4.39 * 7.29} {
 		w := find(t, ways, name)
 		for i, share := range Losses {
 			want := days * math.Log1p(-share) / math.Log1p(-0.1)
@@ -132,7 +133,8 @@ func TestWhatCannotBeKept(t *testing.T) {
 	if ways, err := Of(caseOf(t, open)); err != nil || len(ways) > 0 {
 		t.Errorf("%d ways of nothing: %v", len(ways), err)
 	}
-	none := strings.Replace(vial, "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 8, "+
+	none := strings.Replace(vial, "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], "+
+		"cycles: 8, "+
 		"retained: 1 mL/g}\n", "", 1)
 	ways, err := Of(caseOf(t, none))
 	if err != nil || find(t, ways, "isopropanol").Why.Key != "keep.no_waste" {
