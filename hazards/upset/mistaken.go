@@ -4,7 +4,6 @@ import (
 	_ "embed"
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -26,6 +25,7 @@ var mistakenCSV string
 type mistake struct {
 	key, held, taken string
 	molar, capacity  float64 // mol/L; J/mL/K
+	boils            float64 // degC at the most
 	model            string  // of its heat with water; "" where none is counted
 	oxidises         float64 // mol of hydrogen by one of it; 0 of what is no oxidant
 	heat             string  // row of the data for that heat, kJ/mol
@@ -44,7 +44,8 @@ var mistakes = sync.OnceValue(func() []mistake {
 		r.Named("status")
 		r.Text("note")
 		m := mistake{key: r.Named("id"), held: r.Named("for"), taken: r.Named("taken"), molar: r.Stated("molar"),
-			capacity: r.Stated("capacity"), model: r.Text("dilution"), oxidises: r.Stated("oxidises"), heat: r.Text("heat")}
+			capacity: r.Stated("capacity"), boils: r.Stated("boils"), model: r.Text("dilution"),
+			oxidises: r.Stated("oxidises"), heat: r.Text("heat")}
 		for _, text := range r.List("gives") {
 			g, err := parseDriven(text)
 			if err != nil {
@@ -72,10 +73,15 @@ func parseDriven(text string) (driven, error) {
 	return driven{parts[0], of[0], of[1], of[2]}, nil
 }
 
-// OtherAcid reports whether a failure is an acid taken for another: all that it drives out is
-// counted at once, and where such a liquor boils is not known.
-func OtherAcid(key string) bool {
-	return slices.ContainsFunc(mistakes(), func(m mistake) bool { return m.key == key })
+// OtherAcid is the highest temperature, degC, at which an acid boils that is taken for another
+// in a failure; false for any other failure. All that it drives out is counted at once.
+func OtherAcid(key string) (boils float64, is bool) {
+	for i := range mistakes() {
+		if m := &mistakes()[i]; m.key == key {
+			return m.boils, true
+		}
+	}
+	return 0, false
 }
 
 // water is what a mL of anything in such a liquor takes at most, J/K.

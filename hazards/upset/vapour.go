@@ -97,7 +97,7 @@ func (r *reader) vapours(n *course.Course) {
 	}
 	own, place := figure.NewSet(r.out), figure.Step(n.Stages[0].Step.Number)
 	for _, key := range Keys() {
-		if AsMeant(key) || lost && key == perhaps || OtherAcid(key) {
+		if _, other := OtherAcid(key); other || AsMeant(key) || lost && key == perhaps {
 			continue
 		}
 		x := boiled{kase: figure.If(key), step: n.Stages[0].Step.Number, says: says(r.w, key)}

@@ -27,9 +27,6 @@ func (b *Draft) BoilsAt(f *figure.Figure) (float64, bool) {
 	if of, ok := b.ByID[f.Of()]; ok {
 		f = of
 	}
-	if upset.OtherAcid(f.Case.Failure) {
-		return 0, false // nobody knows where that liquor boils
-	}
 	n, ok := f.Place.Step()
 	steps := b.Route().Steps
 	if !ok || n < 1 || n > len(steps) {
@@ -42,6 +39,9 @@ func (b *Draft) BoilsAt(f *figure.Figure) (float64, bool) {
 		return 0, false
 	}
 	t, ok := b.At("heat.boiling_point", f.Place)
+	if boils, other := upset.OtherAcid(f.Case.Failure); other {
+		return boils, true // another liquor than the one that is written
+	}
 	if !ok || t.High().Unknown() {
 		return 0, false
 	}
