@@ -36,5 +36,8 @@
 // # Stock
 //
 // stock.mass is pure substance by CAS number over all routes and bottles; stock.share is
-// that over a quantity threshold, unknown without a site file.
+// that over a quantity threshold, unknown without a site file. Some thresholds are of classes
+// of hazard and not of substances: a mixture of the class counts whole, in one category of a
+// group, and the shares of a group are summed; what nobody has classified counts there over
+// the least quantity. A quantity of release is reported and reaches no limit by being held.
 package scaling

@@ -28,6 +28,7 @@ const ofSite = -1
 type substance struct {
 	cas, name, formula, state, slug string
 	unheld                          bool
+	sub                             *chemicals.Substance // nil for a powder
 }
 
 // key tells substances apart: the CAS number, or the formula of a powder. What is not
@@ -43,7 +44,7 @@ func (s substance) key() string {
 }
 
 func named(s *chemicals.Substance) substance {
-	return substance{s.CAS, s.Name, s.Formula.Text, s.State, s.Slug, s.NotHeld}
+	return substance{s.CAS, s.Name, s.Formula.Text, s.State, s.Slug, s.NotHeld, s}
 }
 
 // upper is a stated quantity at the upper end of its range.

@@ -45,12 +45,14 @@ func RunOf(r *hazards.Review) Run {
 	figs := figure.NewSet(r.Figures)
 	a := hazards.Assessment{Walk: r.Walk}
 	all := taken(0, c, &a, figs)
+	st := c.Store
 	if c.Site != nil {
-		all = append(kept(ofTheSite(c.Site, c.Store), c.Site), all...)
+		st = ofTheSite(c.Site, st)
+		all = append(kept(st, c.Site), all...)
 	}
 	out := Run{Tray: trayOf(c.Route)}
 	if c.Limits != nil {
-		out.Substances = gather(all, c.Site, c.Limits)
+		out.Substances = gather(all, c.Site, c.Limits, st)
 	}
 	for i := range c.Route.Steps {
 		out.Portions = append(out.Portions, portionsOf(c, &a, figs, &c.Route.Steps[i])...)

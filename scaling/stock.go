@@ -25,6 +25,7 @@ type Holdings struct {
 	Limits     *limit.Set
 	SameDay    bool
 	Substances []Holding // by CAS, then powders by formula
+	Sums       []Share   // of all of them together, where a programme adds up
 	Hood       HoodLoad
 }
 
@@ -39,6 +40,7 @@ type Holding struct {
 	Runs                      working.Num
 	Strongest                 working.Num // g/g, the strongest portion present, at its upper end
 	Shares                    []Share
+	Bottles                   []Bottle // what the site keeps of it, as its file states it
 	portions                  []portion
 	slug                      string
 	unheld                    bool
@@ -68,7 +70,21 @@ type Share struct {
 	Held      working.Num // kg that counts
 	Ratio     working.Num
 	Left      working.Num
+	Headroom  working.Num // runs of each route that bring in as much as is left to it, rounded down; none of a sum
 	Verdict   figure.Verdict
+}
+
+// headroom is how often one run of every route could be brought in beside the stock:
+//
+//	N = floor(max(0, x T - stock)/run)
+func headroom(t *Threshold, whole float64, stock, run working.Num) working.Num {
+	var w *working.Sheet
+	if run.V == 0 {
+		return working.Absent("N", "1", working.Lacks("taking_route", ""))
+	}
+	to := working.Exact("T", "kg", whole*t.Limit, t.Document)
+	return w.Line("N", "1", "floor(max(0,T-s)/m)", math.Floor(math.Max(0, to.V-stock.V)/run.V), to, stock.As("s"),
+		run.As("m"))
 }
 
 // Stock assesses every case briefly, on so many workers, and adds up what the
@@ -89,14 +105,17 @@ func Stock(cases []route.Case, sameDay bool, workers int) (*Holdings, error) {
 	}
 	h := &Holdings{Site: cases[0].Site, Limits: cases[0].Limits, SameDay: sameDay}
 	var all []portion
+	st := cases[0].Store
 	if h.Site != nil {
-		all = kept(ofTheSite(h.Site, cases[0].Store), h.Site)
+		st = ofTheSite(h.Site, st)
+		all = kept(st, h.Site)
 	}
 	for i := range rows {
 		h.Routes = append(h.Routes, cases[i].Route)
 		all = append(all, rows[i].portions...)
 	}
-	h.Substances = gather(all, h.Site, h.Limits)
+	h.Substances = gather(all, h.Site, h.Limits, st)
+	h.Sums = h.sums(jurisdictionOf(h.Site), wholeOf(h.Limits))
 	h.Hood = hood(h.Site, rows, sameDay)
 	return h, nil
 }
@@ -137,8 +156,9 @@ func readOne(i int, c route.Case) (read, error) {
 	return read{taken(i, &c, &a, figs), loadOf(i, &c, figs)}, nil
 }
 
-// gather sorts portions by substance and adds them up.
-func gather(all []portion, site *route.Site, limits *limit.Set) []Holding {
+// gather sorts portions by substance and adds them up; the store is that by which the
+// bottles of the site are weighed.
+func gather(all []portion, site *route.Site, limits *limit.Set, st *chemicals.Store) []Holding {
 	at := map[string]int{}
 	var out []Holding
 	for _, p := range all {
@@ -164,6 +184,7 @@ func gather(all []portion, site *route.Site, limits *limit.Set) []Holding {
 	for i := range out {
 		out[i].add(site)
 		out[i].hold(site, limits)
+		out[i].bottles(site, st)
 	}
 	return out
 }
@@ -255,11 +276,7 @@ func (h *Holding) strongest() {
 // hold holds what is on the site against every threshold that counts there and
 // against the limits of the site on what is held.
 func (h *Holding) hold(site *route.Site, limits *limit.Set) {
-	where := ""
-	if site != nil {
-		where = site.Jurisdiction
-	}
-	whole := 1.0
+	where, whole := jurisdictionOf(site), 1.0
 	var local []Threshold
 	for i := range limits.Limits {
 		switch l := &limits.Limits[i]; {
@@ -273,10 +290,22 @@ func (h *Holding) hold(site *route.Site, limits *limit.Set) {
 	for _, table := range [][]Threshold{Thresholds(), local} {
 		for i := range table {
 			if t := &table[i]; t.CAS == h.CAS && t.Holds(where) {
-				h.Shares = append(h.Shares, h.share(t, whole))
+				h.Shares = append(h.Shares, h.shareOf(t, h.portions, whole))
 			}
 		}
 	}
+	h.byClass(where, whole)
+}
+
+// wholeOf is the share of a threshold that a site's limits let all substances reach.
+func wholeOf(limits *limit.Set) float64 {
+	whole := 1.0
+	for i := range limits.Limits {
+		if l := &limits.Limits[i]; l.Agent == "" && l.Quantity == "stock.share" {
+			whole = min(whole, l.Value)
+		}
+	}
+	return whole
 }
 
 // ofSiteRules is a limit of the site on the mass of a pure substance.
@@ -290,20 +319,20 @@ func ofSiteRules(l *limit.Limit, h *Holding) Threshold {
 	return t
 }
 
-// share takes the larger of the stock and of one run of every route, of what
-// counts; it is unknown while one of the two is. whole is the share that may be
+// shareOf takes the larger of the stock and of one run of every route, of those portions
+// that count; it is unknown while one of the two is. whole is the share that may be
 // reached.
-func (h *Holding) share(t *Threshold, whole float64) Share {
-	stock, stockLeft := t.counted(h.portions, true)
-	runs, runsLeft := t.counted(h.portions, false)
+func (h *Holding) shareOf(t *Threshold, of []portion, whole float64) Share {
+	stock, stockLeft := t.counted(of, true)
+	runs, runsLeft := t.counted(of, false)
 	if h.Stock.Top.Unknown() {
 		stock, stockLeft = h.Stock.Top, h.Stock.Top
 	}
-	s := Share{ID: figure.ID{Quantity: "stock.share", Place: figure.At(h.CAS), Agent: t.ID}, Threshold: t,
+	s := Share{ID: figure.ID{Quantity: "stock.share", Place: figure.At(h.key()), Agent: t.ID}, Threshold: t,
 		Held: larger(stock, runs), Left: larger(stockLeft, runsLeft)}
 	s.Ratio = over("x", s.Held, working.Exact("T", "kg", t.Limit, t.Document))
-	level, _ := (&limit.Limit{Value: whole, Unit: "1"}).Compare(s.Ratio.V, false)
-	s.Verdict = [...]figure.Verdict{figure.Within, figure.Near, figure.UnknownVerdict, figure.Exceeds}[level]
+	s.Headroom = headroom(t, whole, stock, runs)
+	s.judge(whole)
 	return s
 }
 

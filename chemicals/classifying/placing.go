@@ -88,9 +88,16 @@ var stores = sync.OnceValue(func() []Store {
 	})
 })
 
-// Stands are the groups of a store that a bottle of a mixture belongs to, the first
-// first; is tells what it is beside its classes: acid, base, fluoride.
-func Stands(c *Classified, is func(word string) bool) []Store {
+// Stands are the groups of a store that a bottle of a mixture of parts belongs to, the
+// first first, by its classes and by what is in it: acid, base, fluoride.
+func Stands(c *Classified, parts []Part) []Store {
+	has := map[string]bool{}
+	for _, p := range parts {
+		has["fluoride"] = has["fluoride"] || p.Sub.Formula.Count("F") > 0
+		has["acid"] = has["acid"] || p.Sub.Acid > 0
+		has["base"] = has["base"] || p.Sub.Acid < 0
+	}
+	is := func(word string) bool { return has[word] }
 	var out []Store
 	for _, s := range stores() {
 		fits := !slices.ContainsFunc(s.when, func(w string) bool { return !c.Has(w) && !is(w) })

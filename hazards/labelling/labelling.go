@@ -208,14 +208,8 @@ func (l *labeller) put(x *Label, parts []classifying.Part, dry bool) {
 	if e, ok := classifying.Carried(parts, dry); ok && len(x.Classes)+len(x.NotHeld) > 0 {
 		x.Carried = &e
 	}
-	has := map[string]bool{}
-	for _, p := range parts {
-		x.Hydrofluoric = x.Hydrofluoric || p.Sub == l.hf
-		has["fluoride"] = has["fluoride"] || p.Sub.Formula.Count("F") > 0
-		has["acid"] = has["acid"] || p.Sub.Acid > 0
-		has["base"] = has["base"] || p.Sub.Acid < 0
-	}
-	x.Stands = classifying.Stands(&x.Classified, func(word string) bool { return has[word] })
+	x.Hydrofluoric = slices.ContainsFunc(parts, func(p classifying.Part) bool { return p.Sub == l.hf })
+	x.Stands = classifying.Stands(&x.Classified, parts)
 }
 
 // same reports whether two labels of a place say the same.

@@ -31,6 +31,7 @@ func Build(h *scaling.Holdings, o draft.Options) document.Document {
 	d.Sections = []document.Section{top,
 		{Key: "thresholds", Title: words.Of("stock.shares"), Blocks: stockShares(h)},
 		{Key: "substances", Title: words.Of("stock.substances"), Blocks: stockMasses(h)},
+		{Key: "bottles", Title: words.Of("stock.bottles"), Blocks: stockBottles(h)},
 		{Key: "hood", Title: words.Of("stock.hood"), Blocks: stockHood(h)},
 		{Key: "routes", Title: words.Of("stock.routes"), Blocks: stockRoutes(h)}}
 	return d
@@ -48,8 +49,8 @@ func controlOf(h *scaling.Holdings, o draft.Options) string {
 func stockShares(h *scaling.Holdings) []document.Block {
 	t := document.Table{Caption: words.Of("stock.shares_caption"),
 		Columns: document.Right(document.Columns("col.material", "stock.threshold", "stock.held", "stock.limit",
-			"stock.share", "col.verdict",
-			"stock.counts"), 2, 3, 4)}
+			"stock.share", "stock.headroom", "col.verdict",
+			"stock.counts"), 2, 3, 4, 5)}
 	for i := range h.Substances {
 		s := &h.Substances[i]
 		for j := range s.Shares {
@@ -58,14 +59,58 @@ func stockShares(h *scaling.Holdings) []document.Block {
 				document.Text(thresholdName(x.Threshold)),
 				document.Text(kilos(x.Held, 1)),
 				document.Text(kilos(working.Exact("T", "kg", x.Threshold.Limit, ""), 0)), document.Text(shareText(x.Ratio)),
-				draft.VerdictCell(x.Verdict),
+				document.Text(rooms(x.Headroom)), draft.VerdictCell(x.Verdict),
 				document.Text(shareNote(x))})
 		}
+	}
+	for i := range h.Sums {
+		x := &h.Sums[i]
+		t.Rows = append(t.Rows, []document.Cell{document.Text(words.Of("stock.all")),
+			document.Text(thresholdName(x.Threshold)),
+			document.Text(kilos(x.Held, 1)), document.Text(words.Of("value.dash")), document.Text(shareText(x.Ratio)),
+			document.Text(words.Of("value.dash")), draft.VerdictCell(x.Verdict), document.Text(shareNote(x))})
 	}
 	if len(t.Rows) == 0 {
 		return []document.Block{document.Paragraph{Text: words.Of("stock.no_threshold")}}
 	}
 	return []document.Block{t, document.Paragraph{Text: words.Of("stock.shares_note"), Tone: document.Note}}
+}
+
+// rooms is how many runs of each route a threshold leaves room for.
+func rooms(n working.Num) string {
+	if n.Unknown() {
+		return words.Of("value.dash")
+	}
+	return number.Significant(n.V, 3, -1)
+}
+
+// stockBottles is what the site keeps, an entry each, with what it is.
+func stockBottles(h *scaling.Holdings) []document.Block {
+	t := document.Table{Caption: words.Of("stock.bottles_caption"),
+		Columns: document.Right(document.Columns("col.material", "col.cas", "stock.strength", "stock.whole", "stock.each",
+			"stock.count", "stock.classes", "stock.group"), 2, 3, 4, 5)}
+	for i := range h.Substances {
+		s := &h.Substances[i]
+		for j := range s.Bottles {
+			x := &s.Bottles[j]
+			t.Rows = append(t.Rows, document.Row(s.Name, s.CAS, strength(x.Strength), kilos(x.Whole, 1), kilos(x.Each, 1),
+				rounded(x.Count, 6, 1), classesOf(x), words.OrDash(strings.Join(x.Groups, ", "))))
+		}
+	}
+	if len(t.Rows) == 0 {
+		return []document.Block{document.Paragraph{Text: words.Of("stock.no_bottles"), Tone: document.Warning}}
+	}
+	return []document.Block{t, document.Paragraph{Text: words.Of("stock.bottles_note"), Tone: document.Note}}
+}
+
+func classesOf(x *scaling.Bottle) string {
+	switch {
+	case slices.Equal(x.Classes, []string{scaling.NotClassified}):
+		return words.Of("value.unknown")
+	case len(x.Classes) == 0:
+		return words.Of("stock.no_class")
+	}
+	return strings.Join(x.Classes, ", ")
 }
 
 func thresholdName(t *scaling.Threshold) string {

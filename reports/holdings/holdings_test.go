@@ -30,7 +30,7 @@ func TestAMassThatIsNotKnownIsEmpty(t *testing.T) {
 		t.Fatal(rows, err)
 	}
 	cell := func(name string) string { return rows[1][slices.Index(rows[0], name)] }
-	if cell("pure_mass_of_stock") != "" || cell("missing") == "" || cell("computed_need_largest_run") != "0.25" {
+	if cell("pure_mass_of_stock_kg") != "" || cell("missing") == "" || cell("computed_need_largest_run_kg") != "0.25" {
 		t.Errorf("%q", rows[1])
 	}
 	if name := cell("chemical_name"); strings.HasPrefix(name, "=") || !strings.Contains(name, "water") {

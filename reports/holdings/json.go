@@ -24,6 +24,7 @@ type Shape struct {
 	Assumes      string            `json:"assumes"`
 	Routes       []stockRoute      `json:"routes"`
 	Substances   []substanceJSON   `json:"substances"`
+	Sums         []shareJSON       `json:"sums"`
 	AsHF         *asHFJSON         `json:"hf_equivalent"` // null where there is no fluoride
 	Hood         hoodJSON          `json:"hood"`
 }
@@ -47,18 +48,28 @@ type numberJSON struct {
 }
 
 type substanceJSON struct {
-	ID        string      `json:"id"`
-	CAS       string      `json:"cas"`
-	Name      string      `json:"name"`
-	Formula   string      `json:"formula"`
-	State     string      `json:"state"`
-	Sum       numberJSON  `json:"sum"`
-	Largest   numberJSON  `json:"largest_run"`
-	Stock     numberJSON  `json:"stock"`
-	Runs      numberJSON  `json:"runs"`
-	Strongest numberJSON  `json:"strongest"`
-	Takes     []takeJSON  `json:"takes"`
-	Shares    []shareJSON `json:"shares"`
+	ID        string       `json:"id"`
+	CAS       string       `json:"cas"`
+	Name      string       `json:"name"`
+	Formula   string       `json:"formula"`
+	State     string       `json:"state"`
+	Sum       numberJSON   `json:"sum"`
+	Largest   numberJSON   `json:"largest_run"`
+	Stock     numberJSON   `json:"stock"`
+	Runs      numberJSON   `json:"runs"`
+	Strongest numberJSON   `json:"strongest"`
+	Takes     []takeJSON   `json:"takes"`
+	Shares    []shareJSON  `json:"shares"`
+	Bottles   []bottleJSON `json:"bottles"`
+}
+
+type bottleJSON struct {
+	Whole    numberJSON `json:"held"`
+	Strength numberJSON `json:"strength"`
+	Each     numberJSON `json:"largest"`
+	Count    numberJSON `json:"count"`
+	Classes  []string   `json:"classes"`
+	Groups   []string   `json:"groups"`
 }
 
 type takeJSON struct {
@@ -71,6 +82,7 @@ type shareJSON struct {
 	Held      numberJSON    `json:"held"`
 	Left      numberJSON    `json:"left_out"`
 	Share     numberJSON    `json:"share"`
+	Headroom  numberJSON    `json:"headroom"`
 	Verdict   string        `json:"verdict"`
 	Threshold thresholdJSON `json:"threshold"`
 }
@@ -114,7 +126,7 @@ func JSON(w io.Writer, h *scaling.Holdings, o draft.Options) error {
 func newStockJSON(h *scaling.Holdings, o draft.Options) Shape {
 	out := Shape{Format: Format, Notice: words.Of("deference.line"),
 		MadeBy:  record.MadeBy(o, controlOf(h, o)),
-		SameDay: h.SameDay, Assumes: assumes(h), Routes: []stockRoute{}, Substances: []substanceJSON{}}
+		SameDay: h.SameDay, Assumes: assumes(h), Routes: []stockRoute{}, Substances: []substanceJSON{}, Sums: []shareJSON{}}
 	if h.Site != nil {
 		out.SiteDigest, out.Jurisdiction = h.Site.Digest, h.Site.Jurisdiction
 	}
@@ -125,6 +137,9 @@ func newStockJSON(h *scaling.Holdings, o draft.Options) Shape {
 	}
 	for i := range h.Substances {
 		out.Substances = append(out.Substances, substanceOf(&h.Substances[i]))
+	}
+	for i := range h.Sums {
+		out.Sums = append(out.Sums, shareOf(&h.Sums[i]))
 	}
 	if x, there := h.AsHF(); there {
 		out.AsHF = &asHFJSON{both(x.Runs), both(x.Stock)}
@@ -138,19 +153,30 @@ func newStockJSON(h *scaling.Holdings, o draft.Options) Shape {
 func substanceOf(s *scaling.Holding) substanceJSON {
 	out := substanceJSON{ID: s.ID().String(), CAS: s.CAS, Name: s.Name, Formula: s.Formula, State: s.State,
 		Sum: both(s.Sum.Mass), Largest: both(s.Largest.Mass),
-		Stock: both(s.Stock), Runs: one(s.Runs), Strongest: one(s.Strongest), Takes: []takeJSON{}, Shares: []shareJSON{}}
+		Stock: both(s.Stock), Runs: one(s.Runs), Strongest: one(s.Strongest), Takes: []takeJSON{}, Shares: []shareJSON{},
+		Bottles: []bottleJSON{}}
 	for _, t := range s.Takes {
 		out.Takes = append(out.Takes, takeJSON{t.Route + 1, both(t.Mass)})
 	}
 	for j := range s.Shares {
-		x := &s.Shares[j]
-		t := x.Threshold
-		out.Shares = append(out.Shares, shareJSON{x.ID.String(), one(x.Held), one(x.Left), one(x.Ratio), x.Verdict.String(),
-			thresholdJSON{t.ID, t.Substance, t.Programme, t.Tier, record.Nine(t.Limit), "kg", record.Nine(t.Least), t.Counts,
-				t.Document,
-				t.Section, t.Edition, t.Status, t.Note}})
+		out.Shares = append(out.Shares, shareOf(&s.Shares[j]))
+	}
+	for j := range s.Bottles {
+		out.Bottles = append(out.Bottles, bottleOf(&s.Bottles[j]))
 	}
 	return out
+}
+
+func shareOf(x *scaling.Share) shareJSON {
+	t := x.Threshold
+	return shareJSON{x.ID.String(), one(x.Held), one(x.Left), one(x.Ratio), one(x.Headroom), x.Verdict.String(),
+		thresholdJSON{t.ID, t.Substance, t.Programme, t.Tier, record.Nine(t.Limit), "kg", record.Nine(t.Least), t.Counts,
+			t.Document, t.Section, t.Edition, t.Status, t.Note}}
+}
+
+func bottleOf(x *scaling.Bottle) bottleJSON {
+	return bottleJSON{one(x.Whole), one(x.Strength), one(x.Each), one(x.Count), append([]string{}, x.Classes...),
+		append([]string{}, x.Groups...)}
 }
 
 // one is a number that is its own upper end.

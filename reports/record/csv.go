@@ -12,7 +12,6 @@ import (
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
-	"etchbound/schemas/quantity"
 )
 
 var Columns = []string{"id", "quantity", "place", "agent", "case", "of", "label", "value", "low", "high", "unit",
@@ -35,29 +34,6 @@ func CSV(w io.Writer, r hazards.Review) error {
 	}
 	c.Flush()
 	return c.Error()
-}
-
-func FirstSet(values ...quantity.Value) quantity.Value {
-	for _, v := range values {
-		if v.Set {
-			return v
-		}
-	}
-	return quantity.Value{}
-}
-
-func Bare(v quantity.Value) string {
-	if !v.Set {
-		return ""
-	}
-	return Shortest(v.In(v.Unit()))
-}
-
-func UnitWritten(v quantity.Value) string {
-	if !v.Set {
-		return ""
-	}
-	return v.Unit()
 }
 
 // Machine is a number for a machine column; empty where it is unknown.
