@@ -102,6 +102,7 @@ func (b *builder) benchCard() document.Section {
 	if len(stop.Items) > 0 {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("bench.holds")}, stop)
 	}
+	s.Blocks = append(s.Blocks, b.storedLines()...)
 	s.Blocks = append(append(s.Blocks, b.SpillLine()...), b.Standing()...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("deference.short")})
 	return s

@@ -4,8 +4,10 @@ import (
 	"slices"
 	"strings"
 
+	"etchbound/hazards/figure"
 	"etchbound/hazards/labelling"
 	"etchbound/hazards/meeting"
+	"etchbound/reports/document"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/scaling"
@@ -33,7 +35,42 @@ func (b *builder) labelLines(c *meeting.Contents, waste bool) []string {
 		lines = append(lines, b.treated(c.Place.Key)...)
 		lines = append(lines, words.Of("label.fill"), words.Of("label.shares"))
 	}
+	lines = append(lines, b.stored(c.Place.Key)...)
 	return append(lines, words.Of("label.date"))
+}
+
+// stored is when a container of product was made and by when it is opened and vented: the
+// earliest time to 10 kPa. Where powder left makes that alone, or nobody knows, at once.
+func (b *builder) stored(place string) []string {
+	var soon *figure.Figure
+	for f := range b.Set.At("store.time_to_10_kpa", figure.At(place)) {
+		if !f.Of().IsZero() || soon != nil && (soon.Danger().Unknown() || f.Danger().V >= soon.Danger().V) {
+			continue
+		}
+		soon = f
+	}
+	switch {
+	case soon == nil:
+		return nil
+	case soon.Danger().Unknown() || soon.Danger().V <= 0:
+		return []string{words.Of("label.made"), words.Of("label.vent_now")}
+	}
+	return []string{words.Of("label.made"), words.Of("label.vent_by", b.Options.Units.Danger(soon))}
+}
+
+// storedLines are those of the bench card: what each container of product is told of.
+func (b *builder) storedLines() []document.Block {
+	var l document.List
+	for i := range b.Route().Places {
+		key := b.Route().Places[i].Key
+		if lines := b.stored(key); lines != nil {
+			l.Items = append(l.Items, words.Of("bench.stored_in", b.PlaceName(figure.At(key)), lines[1]))
+		}
+	}
+	if len(l.Items) == 0 {
+		return nil
+	}
+	return []document.Block{document.Paragraph{Text: words.Of("bench.stored")}, l}
 }
 
 // classes are the signal word, the codes of the statements and the pictograms of the
