@@ -27,7 +27,7 @@ func PH(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 	var out []figure.Figure
 	for i := range k.Treated {
 		l := &k.Treated[i]
-		if l.Step == 0 || len(l.Doses) == 0 {
+		if l.Step == 0 {
 			continue
 		}
 		low, v, high := ends(c, model, l)
