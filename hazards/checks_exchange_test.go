@@ -15,7 +15,8 @@ import (
 // and the room cools: 0.01 W/K at 0 degC would take less from 60 degC than the air at 25.
 func TestAJacketThatTakesLessThanAirIsNone(t *testing.T) {
 	jacket := func(cooling string) string {
-		return strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath, temperature: 0 degC, ua: 2 W/K", cooling, 1)
+		return strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath, temperature: 0 degC, ice: 100 kg, "+
+			"ua: 2 W/K", cooling, 1)
 	}
 	for _, c := range []struct {
 		cooling string
@@ -23,7 +24,7 @@ func TestAJacketThatTakesLessThanAirIsNone(t *testing.T) {
 		at      float64 // degC
 	}{
 		{"kind: none", 0.126, 25}, {"kind: jacket, temperature: 0 degC, ua: 0.01 W/K", 0.126, 25},
-		{"kind: jacket, temperature: 0 degC, ua: 0.2 W/K", 0.2, 0}, {"kind: ice_bath, ua: 0.1 W/K", 0.126, 25},
+		{"kind: jacket, temperature: 0 degC, ua: 0.2 W/K", 0.2, 0}, {"kind: ice_bath, ice: 1 kg, ua: 0.1 W/K", 0.126, 25},
 	} {
 		rv := review(t, jacket(c.cooling))
 		s := &rv.Courses[0].Stages[0]
@@ -35,10 +36,11 @@ func TestAJacketThatTakesLessThanAirIsNone(t *testing.T) {
 
 // Saying nothing of what cools a vessel is never milder than saying how little it takes.
 func TestCoolingLeftOutIsNeverMilderThanALittle(t *testing.T) {
-	kinds := []string{"jacket, temperature: 0 degC", "water_bath, temperature: 1 degC", "ice_bath"}
+	kinds := []string{"jacket, temperature: 0 degC", "water_bath, temperature: 1 degC", "ice_bath, ice: 1 kg"}
 	for _, kind := range long.Some(kinds, 2, 1) {
 		for _, ua := range long.Some([]float64{0.001, 0.05, 0.12, 0.13, 0.3, 2}, 3, 2) {
-			r := load(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath, temperature: 0 degC, ua: 2 W/K",
+			r := load(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath, temperature: 0 degC, ice: "+
+				"100 kg, ua: 2 W/K",
 				fmt.Sprintf("kind: %s, ua: %g W/K", kind, ua), 1))
 			bare := r.Copy()
 			bare.Places[0].Cooling = nil

@@ -115,7 +115,8 @@ func TestTheLidCounts(t *testing.T) {
 // finding is unknown.
 func TestTheSharedCoolingIsHeldToItsPower(t *testing.T) {
 	const id = "heat.cooling.required@2+site_cooling"
-	jacket := strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath", "kind: jacket", 1)
+	jacket := strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath, temperature: 0 degC, ice: 100 kg",
+		"kind: jacket, temperature: 0 degC", 1)
 	for _, x := range []struct {
 		name, yaml string
 		power      quantity.Value

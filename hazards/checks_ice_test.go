@@ -14,7 +14,7 @@ import (
 // melts 5.8 kg in two days; the liquor ends at the temperature of the room.
 func TestIceThatNobodyRenewsIsGone(t *testing.T) {
 	text := inIce("1 g", "10 mL", "2 W/K")
-	const was = "cooling: {kind: ice_bath, temperature: 0 degC, ua: 2 W/K}"
+	const was = "cooling: {kind: ice_bath, temperature: 0 degC, ice: 100 kg, ua: 2 W/K}"
 	hold := func(cooling string) string {
 		return strings.Replace(strings.Replace(text, was, cooling, 1), "time: 4 h, temperature: 2 degC",
 			"time: 48 h, temperature: 2 degC", 1)

@@ -12,7 +12,7 @@ import (
 func onto(after string) string {
 	return "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 100 g, " +
 		pure + "}\nplaces:\n  pot: {kind: vessel, material: PTFE, capacity: 3 L, closure: vented, vent: 12 mm, " +
-		"cooling: {kind: ice_bath, temperature: 0 degC, ua: 20 W/K}}\nsteps:\n" +
+		"cooling: {kind: ice_bath, temperature: 0 degC, ice: 100 kg, ua: 20 W/K}}\nsteps:\n" +
 		"  - {do: charge, in: pot, what: [{substance: water, volume: 500 mL}], temperature: 25 degC}\n" +
 		"  - {do: charge, in: pot, what: [precursor], temperature: 25 degC}\n" +
 		"  - {do: add, in: pot, what: [{substance: hydrofluoric acid, strength: 40 wt%, volume: 500 mL}], " +

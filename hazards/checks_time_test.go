@@ -12,8 +12,8 @@ import (
 func inIce(mass, volume, ua string) string {
 	return "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: " + mass +
 		", " + pure + "}\n" +
-		"places:\n  pot: {kind: vessel, material: PTFE, closure: vented, cooling: {kind: ice_bath, temperature: 0 " +
-		"degC, ua: " + ua + "}}\nsteps:\n" +
+		"places:\n  pot: {kind: vessel, material: PTFE, closure: vented, cooling: {kind: ice_bath, temperature: 0 degC, " +
+		"ice: 100 kg, ua: " + ua + "}}\nsteps:\n" +
 		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: " + volume +
 		"}], temperature: 2 degC}\n" +
 		"  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 2 degC}\n" +
@@ -102,7 +102,7 @@ func TestMeasuredCurveReplacesTheLaws(t *testing.T) {
 // Ice that is too little lets the bath warm, and the ice asked for says so.
 func TestLittleIce(t *testing.T) {
 	with := func(ice string) string {
-		return strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "ua: 2 W/K}", "ua: 2 W/K, ice: "+ice+"}", 1)
+		return strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "ice: 100 kg", "ice: "+ice, 1)
 	}
 	little, much := followed(t, with("20 g")), followed(t, with("1 kg"))
 	id := "heat.temperature_peak@3:early_peak"

@@ -179,7 +179,7 @@ func TestTheWorstMomentOfAnyRouteIsFound(t *testing.T) {
 		yaml := strings.NewReplacer("over: 10 min", fmt.Sprintf("over: %.3g min", over),
 			"time: 4 h, temperature: 2 degC}", fmt.Sprintf("time: %.3g h, temperature: %.3g degC}\n  - {do: hold, in: pot, "+
 				"time: %.3g h, temperature: %.3g degC}", over/50+number("first", 0, 100), cold, number("then", 0.2, 100), warm),
-			"kind: ice_bath, temperature: 0 degC", fmt.Sprintf("kind: water_bath, temperature: %.3g degC", cold),
+			"kind: ice_bath, temperature: 0 degC, ice: 100 kg", fmt.Sprintf("kind: water_bath, temperature: %.3g degC", cold),
 			"temperature: 2 degC", fmt.Sprintf("temperature: %.3g degC", cold)).Replace(
 			inIce(fmt.Sprintf("%.3g g", number("powder", 0.5, 20)), fmt.Sprintf("%.3g mL", number("acid", 50, 300)),
 				fmt.Sprintf("%.3g W/K", number("cooling", 0.05, 5))))

@@ -84,7 +84,9 @@ func TestABathAndTubesLeftOutAreUnknown(t *testing.T) {
 		{"a stated bath", "kind: bottle, cooling: {kind: water_bath, temperature: 20 degC}",
 			"heat.temperature_peak@2:instantaneous", true},
 		{"a bath alone", "kind: bottle, cooling: {kind: water_bath}", "heat.temperature_peak@2:instantaneous", false},
-		{"ice", "kind: bottle, cooling: {kind: ice_bath}", "heat.temperature_peak@2:instantaneous", true},
+		{"ice of a stated mass", "kind: bottle, cooling: {kind: ice_bath, ice: 1 kg}",
+			"heat.temperature_peak@2:instantaneous", true},
+		{"ice", "kind: bottle, cooling: {kind: ice_bath}", "heat.temperature_peak@2:instantaneous", false},
 		{"four tubes", "kind: tube, count: 4", "air.emission@1/hf", true},
 		{"tubes", "kind: tube", "air.emission@1/hf", false},
 	} {

@@ -41,9 +41,6 @@ func (f *finder) cooling(s *Stage) {
 	s.Bath = true
 	s.Coolant = f.bath(s, p)
 	s.Cooled = phrase.Of(coolings[k.Kind])
-	if k.Kind == "ice_bath" && !k.Ice.Set {
-		s.Cooled = phrase.Of("course.ice_taken_to_last")
-	}
 	if k.UA.Set {
 		if s.UA = f.c.Given("UA", "W/K", k.UA); s.UA.V < f.air(s).V {
 			s.Bath, s.Iced = false, false
@@ -80,7 +77,9 @@ func (f *finder) bath(s *Stage, p *route.Place) working.Num {
 		return working.Absent("T_c", "degC", working.Lacks(working.NotGiven, p.At+".cooling.temperature"))
 	}
 	if len(s.Step.What) > 0 || !(s.Set.V > stated.V) || (k.Kind == "ice_bath" && s.Set.V <= stated.V+warmer) {
-		s.Iced = k.Kind == "ice_bath"
+		if s.Iced = k.Kind == "ice_bath"; s.Iced && !k.Ice.Set { // little of it is gone before anything reacts
+			return working.Absent("T_c", "degC", working.Lacks(working.NotGiven, p.At+".cooling.ice"))
+		}
 		return stated
 	}
 	return s.Set.As("T_c")
