@@ -20,6 +20,9 @@ var left = map[string]string{
 	"double_dose":       "twice the powder comes into the liquor of half of it",
 	"weighed_ten_times": "ten times the powder comes into the liquor of a tenth of it",
 	"heater_on":         "a heater that nothing stops boils any liquor",
+
+	"nitric_for_hydrochloric":   "the bottle is another one, and oxidises whatever the powder is",
+	"sulfuric_for_hydrochloric": "the bottle is another one, and heats all water it meets",
 }
 
 // A starter is an example: at its best estimate nothing exceeds a limit that who wrote it
