@@ -46,7 +46,7 @@ var addedRows = []addedRow{
 	{"hazards/route/load_place.go", `Gasket: n.Value("gasket"),`, `LidMaterial: n.Str("lid_material"),`},
 	{"hazards/route/keys_place.go", `field.Of("gasket", func(p *Place) *quantity.Value { return &p.Gasket }),`,
 		`field.Custom(field.Flag, "keep", keepOf)`},
-	{"scaling/keys.csv", "route,places.*.gasket,vessel,batch,,,", ""},
+	{"scaling/keys.csv", "route,places.*.gasket,vessel,batch,,,,", ""},
 	{"scaling/keeping/conditions.csv", "cellar,store,temperature,12 degC", ""},
 }
 
@@ -180,7 +180,7 @@ func addedKey(t *testing.T, program, name string) {
 	other := func(value string) string {
 		return put(t, t.TempDir(), "other.yaml", strings.Replace(addedRoute, "gasket: 2 mm", "gasket: "+value, 1))
 	}
-	out, _ := exec.Command(program, "change", name, other("3 mm"), "--format", "json").Output()
+	out, _ := exec.Command(program, "change", name, other("3 mm"), "--format", "json").CombinedOutput()
 	if !strings.Contains(string(out), "gasket") {
 		t.Errorf("a key: a change of it is not listed: %s", out)
 	}
