@@ -14,8 +14,8 @@ import (
 	"etchbound/reports/paper"
 )
 
-// The review of the demonstration is page 1, a review of twelve sheets and three cards:
-// on both papers, with the site and its limits.
+// The review of the demonstration is page 1, a review of thirteen sheets and three cards:
+// on both papers, with the site and its limits. The auditor's book has at most thirty.
 func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
 	if testing.Short() {
 		t.Skip("the short form opens no page in a browser")
@@ -29,7 +29,8 @@ func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
 		paper document.Paper
 		build func(hazards.Review, draft.Options) document.Document
 		most  int
-	}{{"review, A4", document.A4, Build, 16}, {"review, Letter", document.Letter, Build, 16}} {
+	}{{"review, A4", document.A4, Build, 17}, {"review, Letter", document.Letter, Build, 17},
+		{"book, A4", document.A4, BuildWorking, 30}, {"book, Letter", document.Letter, BuildWorking, 30}} {
 		o := fixtureOptions
 		o.Paper = c.paper
 		var page bytes.Buffer

@@ -27,7 +27,9 @@ func Sections(d *draft.Draft) (front document.Section, rest []document.Section) 
 // lines it tells, and which line is told for those that say the same.
 type binding struct {
 	*builder
-	shown []*figure.Figure
+	shown []*figure.Figure  // those that count first
+	count int               // how many of them count; the others are folded away
+	kept  int               // how many of what figures hold for those that count need
 	at    map[figure.ID]int // the number of a figure, from 1
 	holds []string          // what figures hold for, each once
 	told  []int             // numbers of the lines
@@ -38,11 +40,17 @@ type binding struct {
 func (b *builder) bind() *binding {
 	k := &binding{builder: b, at: map[figure.ID]int{}, used: map[int][]document.Link{}}
 	open := b.open()
-	for i := range b.Review.Figures { // of what fails those that are not within every limit
-		f := &b.Review.Figures[i]
-		if _, repeats := b.ByID[f.Of()]; !repeats && (f.Case.Failure == "" || open[f.ID]) {
-			k.shown = append(k.shown, f)
-			k.at[f.ID] = len(k.shown)
+	for _, counts := range []bool{true, false} {
+		for i := range b.Review.Figures { // of what fails those that are not within every limit
+			f := &b.Review.Figures[i]
+			_, repeats := b.ByID[f.Of()]
+			if !repeats && counts == (open[f.ID] || f.Value.Unknown()) && (f.Case.Failure == "" || open[f.ID]) {
+				k.shown = append(k.shown, f)
+				k.at[f.ID] = len(k.shown)
+			}
+		}
+		if counts {
+			k.count = len(k.shown)
 		}
 	}
 	for i := range b.Review.Figures { // what repeats another is found under its number
@@ -62,6 +70,9 @@ func (k *binding) register() document.Section {
 		"col.figure", "col.id", "col.value", "col.range", "col.status", "col.condition", "col.line"), 0)}
 	seen := map[string]int{}
 	for i, f := range k.shown {
+		if i == k.count {
+			k.kept = len(k.holds)
+		}
 		says := k.Conditions(f)
 		if says != "" && seen[says] == 0 {
 			k.holds = append(k.holds, says)
@@ -75,8 +86,26 @@ func (k *binding) register() document.Section {
 			document.Text(k.FigureName(f)), document.Code(f.ID.String()), document.Text(k.ValueText(f)),
 			document.Text(k.RangeText(f)), document.Text(number.StatusText(f.Value.Status)), holds, k.lineOf(f)})
 	}
-	s.Blocks = append(s.Blocks, t)
+	if k.count == len(k.shown) {
+		k.kept = len(k.holds)
+	}
+	s.Blocks = parted(t, k.count, "book.fold_figures")
 	return s
+}
+
+// parted is a table whose first n rows are printed and whose others are folded away,
+// under a sentence that counts them.
+func parted(t document.Table, n int, key string) []document.Block {
+	rest := t
+	t.Rows, rest.Rows = t.Rows[:n], t.Rows[n:]
+	var out []document.Block
+	if len(t.Rows) > 0 {
+		out = append(out, t)
+	}
+	if len(rest.Rows) > 0 {
+		out = append(out, document.Fold{Summary: words.Of(key, len(rest.Rows)), Blocks: []document.Block{rest}})
+	}
+	return out
 }
 
 func (k *binding) conditions() document.Section {
@@ -86,17 +115,21 @@ func (k *binding) conditions() document.Section {
 		n := strconv.Itoa(i + 1)
 		t.Rows = append(t.Rows, []document.Cell{{Text: n, Anchor: "holds-" + n}, document.Text(h)})
 	}
-	s.Blocks = append(s.Blocks, t)
+	s.Blocks = parted(t, k.kept, "book.fold_holds")
 	return s
 }
 
-// findings are those that count before those that are within.
+// findings are those that count before those that are within, which are folded away.
 func (k *binding) findings() document.Section {
 	s := document.Begin("judged")
 	t := document.Table{Caption: words.Of("judged.caption"),
 		Columns: document.Columns("col.limit_basis", "col.verdict", "col.margin", "col.figure")}
+	open := 0
 	for _, v := range []figure.Verdict{figure.Exceeds, figure.UnknownVerdict, figure.Near, figure.Within} {
-		rows := map[[2]string]int{}
+		if v == figure.Within {
+			open = len(t.Rows)
+		}
+		rows, last := map[[2]string]int{}, map[int]figure.ID{}
 		for i := range k.Review.Findings {
 			f := &k.Review.Findings[i]
 			if f.Verdict != v || k.Repeated(f) {
@@ -111,10 +144,15 @@ func (k *binding) findings() document.Section {
 				t.Rows = append(t.Rows, []document.Cell{document.Text(plain.Fold(limit)), draft.VerdictCell(v),
 					document.Text(key[1]), {}})
 			}
-			t.Rows[at][3].Links = append(t.Rows[at][3].Links, k.figureLink(f.Figure))
+			link := k.figureLink(f.Figure)
+			if was := last[at]; was.Quantity == f.Figure.Quantity && was.Agent == f.Figure.Agent && k.at[f.Figure] > 0 {
+				link.Text = strconv.Itoa(k.at[f.Figure]) // what it is stands before it
+			}
+			last[at] = f.Figure
+			t.Rows[at][3].Links = append(t.Rows[at][3].Links, link)
 		}
 	}
-	s.Blocks = append(s.Blocks, t)
+	s.Blocks = parted(t, open, "book.fold_findings")
 	return s
 }
 

@@ -2,9 +2,11 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
@@ -25,6 +27,13 @@ func (k *binding) merge() {
 		if !wanted[l.N] {
 			continue
 		}
+		if of := sameAs(l); of > 0 && k.as[of] > 0 {
+			k.as[l.N] = k.as[of]
+			continue
+		}
+		if l.Kind == working.KindDatum {
+			continue // it stands among the data
+		}
 		key := says(l)
 		if first[key] == 0 {
 			first[key] = l.N
@@ -40,6 +49,17 @@ func (k *binding) merge() {
 	for i, f := range k.shown {
 		k.use(f.Value.Line(), document.Link{Text: words.Of("book.figure", i+1), To: anchor(i + 1)})
 	}
+}
+
+// sameAs is the line that another only names again, 0 where it does more.
+func sameAs(l *working.Line) int {
+	if len(l.In) != 1 || len(l.Missing) > 0 || l.Unit != l.In[0].Unit || !(l.V == l.In[0].V) {
+		return 0
+	}
+	if l.Formula != l.In[0].Symbol && l.Kind != working.KindSum {
+		return 0
+	}
+	return l.In[0].Line
 }
 
 // sheet is the lines that were kept, or none.
@@ -68,12 +88,18 @@ func says(l *working.Line) string {
 	return b.String()
 }
 
-// counting marks the lines under figures that are not known or not within every limit,
-// of what happens as it is written.
+// counting marks the lines under the figures on which verdicts stand and those that are
+// not known, of what happens as it is written.
 func (k *binding) counting() []bool {
-	open := k.open()
+	deciding := map[figure.ID]bool{}
+	for _, id := range k.Review.Deciding() {
+		deciding[id] = true
+		if f := k.ByID[id]; f != nil {
+			deciding[f.Of()] = true
+		}
+	}
 	return under(k.Review, k.sheet().Lines, func(f *figure.Figure) bool {
-		return f.Case.Failure == "" && (open[f.ID] || f.Value.Unknown())
+		return f.Case.Failure == "" && (deciding[f.ID] || f.Value.Unknown())
 	})
 }
 
@@ -106,20 +132,61 @@ func (k *binding) lineOf(f *figure.Figure) document.Cell {
 }
 
 // mostUses is how many users of a line are named.
-const mostUses = 4
+const mostUses = 3
+
+// manyInputs is from how many inputs on a line that is made as another is says so.
+const manyInputs = 5
+
+// amongData reports whether a datum has a row of its own.
+func (k *binding) amongData(id string) bool {
+	return slices.ContainsFunc(k.Review.Used, func(d chemicals.Datum) bool { return d.ID == id })
+}
+
+// inputs is how a line was made: by what, of what.
+func inputs(l *working.Line) string {
+	var b strings.Builder
+	fmt.Fprint(&b, l.Kind, "|", l.Formula, "|", l.Ref)
+	for _, in := range l.In {
+		fmt.Fprint(&b, "|", in.Symbol, "=", in.V, in.Unit)
+	}
+	return b.String()
+}
+
+// made is how a line was made; what it was made of leads to its line, or to its datum.
+func (k *binding) made(l *working.Line) document.Cell {
+	made := document.Code(draft.MadeBy(l))
+	for i := range l.In {
+		in := &l.In[i]
+		if in.Line <= 0 || in.Line >= len(k.as) {
+			continue
+		}
+		from := &k.sheet().Lines[in.Line-1]
+		switch {
+		case k.as[in.Line] > 0:
+			made.Links = append(made.Links, document.Link{Text: draft.InputText(in, k.as[in.Line]),
+				To: draft.LineAnchor(k.as[in.Line])})
+		case from.Kind == working.KindDatum && !k.amongData(from.Ref):
+			made.Text += ", " + draft.InputOf(in, from)
+		case from.Kind == working.KindDatum:
+			made.Links = append(made.Links, document.Link{Text: draft.InputOf(in, from), To: draft.DatumAnchor(from.Ref)})
+		}
+	}
+	return made
+}
 
 func (k *binding) lines() document.Section {
 	s := document.Begin("working")
 	t := document.Table{Caption: words.Of("sheets.caption"), Columns: document.Right(document.Columns("col.line",
 		"col.symbol", "col.value", "col.made", "col.status", "col.used"), 0, 2)}
+	first := map[string]int{}
 	for _, n := range k.told {
 		l := &k.sheet().Lines[n-1]
-		made := document.Code(draft.MadeBy(l))
-		for i := range l.In {
-			if at := l.In[i].Line; at > 0 && at < len(k.as) && k.as[at] > 0 {
-				made.Links = append(made.Links, document.Link{Text: draft.InputText(&l.In[i], k.as[at]),
-					To: draft.LineAnchor(k.as[at])})
-			}
+		made := k.made(l)
+		if key := inputs(l); len(l.In) > manyInputs && first[key] > 0 {
+			at := first[key]
+			made = document.Cell{Links: []document.Link{{Text: words.Of("book.same", at), To: draft.LineAnchor(at)}}}
+		} else {
+			first[key] = n
 		}
 		used := document.Cell{Links: k.used[n]}
 		if times := len(used.Links); times > mostUses {

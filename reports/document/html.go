@@ -82,7 +82,17 @@ const wideCSS = `@media print {
   main > section table { font-size: 7.5pt; line-height: 1.05; }
   main > section :is(th, td) { padding: .15mm 1.2mm .15mm 0; }
   code { font-size: 6.8pt; line-height: 1; }
-  #conditions .wide, #judged .wide { columns: 2; column-gap: 6mm; }
+  #conditions .wide, #judged .wide, #working .wide { columns: 2; column-gap: 6mm; }
+  #working table, #values-data table { table-layout: fixed; }
+  #working th:nth-child(1) { width: 6%; }
+  #working :is(th, td):nth-child(2) { width: 12%; overflow-wrap: anywhere; }
+  #working :is(th, td):nth-child(3) { width: 16%; }
+  #working :is(th, td):nth-child(5) { width: 10%; }
+  #values-data :is(th, td):nth-child(1) { width: 17%; overflow-wrap: anywhere; }
+  #values-data :is(th, td):nth-child(2) { width: 6%; }
+  #values-data :is(th, td):is(:nth-child(3), :nth-child(5)) { width: 10.5%; }
+  #values-data :is(th, td):is(:nth-child(4), :nth-child(6)) { width: 17%; }
+  #working :is(th, td):nth-child(6) { width: 12%; }
 }
 `
 
@@ -92,7 +102,7 @@ func pageRules(d Document) string {
 	size, across, more, margin := "", "", "", "11mm 14mm 14mm 19mm"
 	if d.Wide {
 		across = " landscape"
-		margin, more = "12mm 12mm 14mm 12mm", wideCSS
+		margin, more = "10mm 12mm 12mm 12mm", wideCSS
 	}
 	switch {
 	case d.Paper == A4:

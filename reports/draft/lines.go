@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
 	"etchbound/reports/number"
+	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
 
@@ -66,6 +67,14 @@ func MadeBy(l *working.Line) string {
 func InputText(in *working.Input, line int) string {
 	return words.Of("made.input", in.Symbol, number.Measure(in.V, SheetDigits, in.Unit), line)
 }
+
+// InputOf is an input of a line with the datum that it is.
+func InputOf(in *working.Input, datum *working.Line) string {
+	return words.Of("made.input_datum", in.Symbol, number.Measure(in.V, SheetDigits, in.Unit), DatumName(datum.Ref))
+}
+
+// DatumAnchor is where a link to a datum leads: its row among the data.
+func DatumAnchor(id string) string { return "datum-" + plain.ID(id) }
 
 // SumOf writes a sum out: several inputs may bear one symbol, and their line
 // numbers tell them apart.

@@ -76,7 +76,7 @@ func (b *builder) actions() document.Section {
 	return s
 }
 
-func (b *builder) values() document.Section {
+func (b *builder) values(moves int) document.Section {
 	s := document.Begin("values")
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.lead")})
 	none := "" // what is empty: on paper without a heading of its own
@@ -88,7 +88,7 @@ func (b *builder) values() document.Section {
 		return x
 	}
 	s.Subs = append(s.Subs, sub("turns", b.turnBlocks()),
-		sub("unknown", b.unknownBlocks()), folded("assumptions", b.assumptionBlocks()),
+		sub("unknown", b.unknownBlocks()), folded("assumptions", b.assumptionBlocks(moves)),
 		folded("data", b.dataBlocks()), rare("overrides", b.overrideBlocks()),
 		folded("limits", b.limitBlocks()), folded("sources", b.sourceBlocks()), rare("warnings", b.warningBlocks()))
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.on_paper", len(b.Review.Assumptions),
@@ -98,7 +98,7 @@ func (b *builder) values() document.Section {
 
 // Checked is the section of values as who checks it reads it: nothing in it is folded.
 func Checked(d *draft.Draft) document.Section {
-	s := from(d).values()
+	s := from(d).values(maxMoves / 3)
 	s.Blocks = s.Blocks[:1] // what is said on paper of what is folded away
 	for i := range s.Subs {
 		s.Subs[i].Screen = false
@@ -164,13 +164,13 @@ func (b *builder) unknownTable() document.Table {
 
 func (b *builder) notAssessedAll() []document.Block { return b.NotAssessed() }
 
-func (b *builder) assumptionBlocks() []document.Block {
+func (b *builder) assumptionBlocks(moves int) []document.Block {
 	t := document.Table{Caption: words.Of("assumptions.caption"),
 		Columns: document.Right(document.Columns("col.id", "col.assumed", "col.value", "col.moves"), 2)}
 	for _, a := range b.Review.Assumptions {
 		t.Rows = append(t.Rows, []document.Cell{document.Code(draft.DatumName(a.ID)), document.Text(plain.Fold(a.Text)),
 			document.Text(number.Measure(a.Value, 6, a.Unit)),
-			document.Text(b.MovesText(a.Moves, maxMoves))})
+			document.Text(b.MovesText(a.Moves, moves))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -187,8 +187,8 @@ func (b *builder) dataBlocks() []document.Block {
 		Columns: document.Right(document.Tight(document.Columns("col.id", "col.symbol", "col.value",
 			"col.range", "col.status", "col.source", "col.note"), 2), 2)}
 	for _, d := range b.Review.Used {
-		t.Rows = append(t.Rows, []document.Cell{document.Code(draft.DatumName(d.ID)), document.Text(d.Symbol),
-			document.Text(number.Measure(d.Value, 9, d.Unit)),
+		t.Rows = append(t.Rows, []document.Cell{{Text: draft.DatumName(d.ID), Code: true, Anchor: draft.DatumAnchor(d.ID)},
+			document.Text(d.Symbol), document.Text(number.Measure(d.Value, 9, d.Unit)),
 			document.Text(draft.DataRange(d)),
 			document.Text(draft.DataStatus(d)), document.Text(strings.Trim(d.Source+" "+plain.Fold(d.Where), " ")),
 			document.Text(plain.Fold(d.Note))})

@@ -16,7 +16,7 @@ func Sections(d *draft.Draft, failed document.Section) []document.Section {
 	out := []document.Section{
 		b.purpose(), b.steps(), b.materials(), b.chemistry(), b.heat(), b.gas(), b.air(),
 		b.skin(), b.solids(), b.storage(), b.waste(), b.scale(), failed, b.safeguards(),
-		b.construction(), b.pairs(), b.emergency(), b.local(), b.actions(), b.values(),
+		b.construction(), b.pairs(), b.emergency(), b.local(), b.actions(), b.values(maxMoves),
 	}
 	if b.Options.Sample != nil {
 		out = append(out, b.sampling())

@@ -22,7 +22,9 @@ func (b *builder) rinsed() []document.Block {
 			out = append(out, document.Paragraph{Tone: document.Warning, Text: words.Of("rinsed.ceiling", w.Step,
 				number.Nearest(w.Written, 3), number.Nearest(w.Target, 3))})
 		}
-		out = append(out, b.rinses(w), decants(w), document.Paragraph{Text: words.Of("rinsed.note"), Tone: document.Note})
+		out = append(out, b.rinses(w))
+		out = append(out, printedDecants(w, decants(w))...)
+		out = append(out, document.Paragraph{Text: words.Of("rinsed.note"), Tone: document.Note})
 	}
 	for i := range b.Review.Walk.Washes {
 		step := b.Review.Walk.Washes[i].Step
@@ -96,6 +98,22 @@ func decants(w *rinsing.Wash) document.Table {
 			number.Measure(d.Undissolved, 2, "mmol"), words.OrDash(strings.Join(codes, ", ")), words.Of(goes)))
 	}
 	return t
+}
+
+// printedDecants are those that are fluoride waste and the first that is not; what is
+// weaker still is folded away.
+func printedDecants(w *rinsing.Wash, t document.Table) []document.Block {
+	n := len(t.Rows)
+	for n > 0 && !w.Ways[0].Decants[n-1].Collected {
+		n--
+	}
+	rest := t
+	t.Rows, rest.Rows = t.Rows[:min(n+1, len(t.Rows))], t.Rows[min(n+1, len(t.Rows)):]
+	out := []document.Block{t}
+	if len(rest.Rows) > 0 {
+		out = append(out, document.Fold{Summary: words.Of("rinsed.later", len(rest.Rows)), Blocks: []document.Block{rest}})
+	}
+	return out
 }
 
 // acidity is the pH of a decant, with the most between layers first.

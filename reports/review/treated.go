@@ -39,7 +39,10 @@ func (b *builder) treated() []document.Block {
 		out = append(out, falseEnds(l)...)
 		out = append(out, document.Paragraph{Text: thinned(l), Tone: document.Note},
 			document.Fold{Summary: other.Caption, Blocks: []document.Block{other}})
-		out = append(out, titration(l)...)
+		if curves := titration(l); len(curves) > 0 {
+			out = append(out, document.Unprinted{Blocks: curves},
+				document.Paragraph{Text: words.Of("pictures.more", len(curves)), Tone: document.OnPaper})
+		}
 	}
 	return out
 }
