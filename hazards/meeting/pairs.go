@@ -134,4 +134,4 @@ func WallUnread(p *route.Place) bool {
 }
 
 // Tables is the text of the tables of this package as the program carries them.
-func Tables() string { return pairsCSV }
+func Tables() string { return pairsCSV + shelfCSV }

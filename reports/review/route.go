@@ -145,6 +145,7 @@ func (b *builder) materials() document.Section {
 	s.Blocks = append(s.Blocks, b.molar(&run)...)
 	s.Blocks = append(s.Blocks, b.airLimits()...)
 	s.Blocks = append(s.Blocks, b.thresholds(&run)...)
+	s.Blocks = append(s.Blocks, b.receiving()...)
 	return s
 }
 

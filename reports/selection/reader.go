@@ -25,7 +25,8 @@ type reader struct {
 // met is two things that must not meet, and where they do in the route.
 type met struct {
 	*meeting.Pair
-	where []string
+	where  []string
+	places []string // the same, the keys alone
 }
 
 func newReader(d *draft.Draft) *reader {
@@ -40,6 +41,7 @@ func meets(d *draft.Draft) []met {
 		for j := range d.Places {
 			if step, ok := d.Places[j].Meets(m.Pair); ok {
 				m.where = append(m.where, words.Of("pairs.place", d.Places[j].Place.Key, step))
+				m.places = append(m.places, d.Places[j].Place.Key)
 			}
 		}
 		if m.where != nil {

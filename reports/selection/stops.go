@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"etchbound/hazards/figure"
+	"etchbound/hazards/meeting"
 	"etchbound/reports/draft"
 	"etchbound/reports/words"
 	"etchbound/schemas/columns"
@@ -50,9 +51,28 @@ func Stops(d *draft.Draft) []Stop {
 	}
 	for _, m := range meets(d) {
 		if m.Severity == "3" {
-			out = append(out, Stop{ID: "pair", Says: say("stop.pair", m.Names, strings.Join(m.where, "; "), m.Result)})
+			out = append(out, Stop{ID: "pair", Says: say("stop.pair", m.Names, strings.Join(m.where, "; "), m.Result),
+				At: m.places})
 		}
 	}
+	out = append(out, shelf(d)...)
 	slices.SortStableFunc(out, func(a, b Stop) int { return ranks()[a.ID].order - ranks()[b.ID].order })
 	return out
+}
+
+// shelf is one hold point of what of the stock of a site must not meet at all.
+func shelf(d *draft.Draft) []Stop {
+	if d.Review.Case.Site == nil {
+		return nil
+	}
+	var apart []string
+	for _, x := range meeting.Shelf(d.Review.Case.Site.Stock) {
+		if x.Never {
+			apart = append(apart, say("stop.shelf_pair", x.One, x.Other))
+		}
+	}
+	if apart == nil {
+		return nil
+	}
+	return []Stop{{ID: "shelf", Says: say("stop.shelf", strings.Join(apart, "; "))}}
 }

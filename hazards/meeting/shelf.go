@@ -1,0 +1,92 @@
+package meeting
+
+import (
+	_ "embed"
+	"strings"
+	"sync"
+
+	"etchbound/hazards/route"
+	"etchbound/schemas/columns"
+)
+
+//go:embed shelf.csv
+var shelfCSV string
+
+type shelved struct{ a, b, why string }
+
+var shelf = sync.OnceValue(func() []shelved {
+	return columns.Must("hazards/meeting/shelf.csv", shelfCSV, func(r columns.Row) shelved {
+		_ = r.Named("source") + r.Named("status")
+		return shelved{r.Named("a"), r.Named("b"), r.Named("why")}
+	})
+})
+
+// Apart is two substances of a stock that do not stand together, why, and whether one
+// of the pairs is of those that must not meet at all.
+type Apart struct {
+	One, Other string
+	Why        []string
+	Never      bool
+}
+
+// Shelf lists which two of a stock do not stand on one shelf or in one tray: those of which
+// a pair of the table meets when both leak, and by neither alone.
+func Shelf(stock []route.Stock) []Apart {
+	var out []Apart
+	for i := range stock {
+		for j := range stock[:i] {
+			if x := stands(&stock[j], &stock[i]); len(x.Why) > 0 {
+				out = append(out, x)
+			}
+		}
+	}
+	return out
+}
+
+// stands holds two of a stock against the tables.
+func stands(a, b *route.Stock) Apart {
+	if a.Substance == nil || b.Substance == nil || a.Substance == b.Substance {
+		return Apart{}
+	}
+	one, other := kept(a), kept(b)
+	both := kept(a, b)
+	x := Apart{One: a.Substance.Name, Other: b.Substance.Name}
+	for i := range Pairs() {
+		p := &Pairs()[i]
+		if p.Severity == "1" || !meets(both, p) || meets(one, p) || meets(other, p) {
+			continue
+		}
+		x.Why, x.Never = append(x.Why, p.Result), x.Never || p.Severity == "3"
+	}
+	for _, s := range shelf() {
+		if two(one, other, s) && len(x.Why) == 0 {
+			x.Why = append(x.Why, s.why)
+		}
+	}
+	return x
+}
+
+func two(one, other *Contents, s shelved) bool {
+	return one.Tags.Has(s.a) && other.Tags.Has(s.b) || one.Tags.Has(s.b) && other.Tags.Has(s.a)
+}
+
+func meets(c *Contents, p *Pair) bool {
+	if strings.HasPrefix(p.B, "wall:") {
+		return false
+	}
+	_, met := c.Meets(p)
+	return met
+}
+
+// kept is what some of a stock would be together.
+func kept(stock ...*route.Stock) *Contents {
+	c := &Contents{Place: &route.Place{}, Tags: Tags{}}
+	for _, x := range stock {
+		c.put(1, &route.Material{Substance: x.Substance, Strength: x.Strength}, &route.Route{})
+		if x.Substance.Acid < 0 {
+			c.Tags.Add(1, "base")
+		}
+	}
+	c.joined(1)
+	return c
+}
