@@ -8,6 +8,7 @@ import (
 	"etchbound/reports/comparison"
 	"etchbound/reports/growth"
 	"etchbound/reports/holdings"
+	"etchbound/reports/proposed"
 	"etchbound/reports/record"
 )
 
@@ -20,6 +21,7 @@ var outputs = []record.Output{
 	{Name: "change", Format: change.Format, Says: "What a proposed route changes of a reviewed one", Of: change.Shape{}},
 	{Name: "compare", Format: comparison.Format, Says: "Several routes side by side", Of: comparison.Shape{}},
 	{Name: "stock", Format: holdings.Format, Says: "What a site holds and its routes take", Of: holdings.Shape{}},
+	{Name: "propose", Format: proposed.Format, Says: "What would have to change of a route", Of: proposed.Shape{}},
 	{Name: "upset.csv", Format: record.Format, Says: "What happens when something fails, a figure a row",
 		Columns: record.Columns},
 	{Name: "scale.csv", Format: growth.Format, Says: "The batches at which findings turn, one a row",

@@ -17,6 +17,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/proposal"
 	"etchbound/hazards/route"
 	"etchbound/reports/book"
 	"etchbound/reports/change"
@@ -26,8 +27,10 @@ import (
 	"etchbound/reports/fixture"
 	"etchbound/reports/growth"
 	"etchbound/reports/holdings"
+	"etchbound/reports/proposed"
 	"etchbound/reports/record"
 	"etchbound/scaling"
+	"etchbound/scaling/levers"
 	"etchbound/schemas/long"
 	"etchbound/schemas/quantity"
 )
@@ -164,6 +167,7 @@ func (m *maker) ofSeveral(cases []route.Case) {
 		m.add("markdown", "change", func(w io.Writer) error { return document.Markdown(w, change.Build(x, o)) })
 		m.add("html", "change", func(w io.Writer) error { return document.HTML(w, change.Build(x, o)) })
 	}
+	m.ofProposal("mo2tialc2-hf-2g.yaml")
 	x, err := scaling.Compare(cases[5:])
 	m.keep(err)
 	m.add("compare", "some", func(w io.Writer) error { return comparison.JSON(w, x, o) })
@@ -178,6 +182,21 @@ func (m *maker) ofSeveral(cases []route.Case) {
 		m.add("markdown", "stock", func(w io.Writer) error { return document.Markdown(w, holdings.Build(h, o)) })
 		m.add("html", "stock", func(w io.Writer) error { return document.HTML(w, holdings.Build(h, o)) })
 	}
+}
+
+// ofProposal is what propose writes.
+func (m *maker) ofProposal(name string) {
+	c, o := m.cases(name), fixtureOptions
+	if m.err != nil {
+		return
+	}
+	text, err := io.ReadAll(m.open(name))
+	m.keep(err)
+	f, err := levers.Search(proposal.File{Case: c[0], Text: text}, func(int, int) {})
+	m.keep(err)
+	m.add("propose", name, func(w io.Writer) error { return proposed.JSON(w, &f, o) })
+	m.add("markdown", "propose", func(w io.Writer) error { return document.Markdown(w, proposed.Build(&f, o)) })
+	m.add("html", "propose", func(w io.Writer) error { return document.HTML(w, proposed.Build(&f, o)) })
 }
 
 // schemaNamed is a printed schema as plain maps.

@@ -11,8 +11,10 @@ import (
 	"etchbound/reports/failures"
 	"etchbound/reports/growth"
 	"etchbound/reports/holdings"
+	"etchbound/reports/proposed"
 	"etchbound/reports/record"
 	"etchbound/scaling"
+	"etchbound/scaling/levers"
 )
 
 // JSON writes a review for programs.
@@ -77,3 +79,9 @@ func StockJSON(w io.Writer, h *scaling.Holdings, o Options) error { return holdi
 
 // HoldingsCSV writes what a site holds and its routes need, for an inventory.
 func HoldingsCSV(w io.Writer, h *scaling.Holdings) error { return holdings.CSV(w, h) }
+
+// BuildProposal lays out what would have to change of a route.
+func BuildProposal(f *levers.Found, o Options) Document { return proposed.Build(f, o) }
+
+// ProposalJSON writes what would have to change of a route for programs.
+func ProposalJSON(w io.Writer, f *levers.Found, o Options) error { return proposed.JSON(w, f, o) }

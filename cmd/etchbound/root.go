@@ -133,7 +133,7 @@ func root(s streams) *cobra.Command {
 	})
 	cmd.AddCommand(reviewCommand(s), upsetCommand(s), keepCommand(s), checkCommand(s), starterCommand(s), dataCommand(s),
 		explainCommand(s), schemaCommand(s), scaleCommand(s), changeCommand(s), compareCommand(s), stockCommand(s),
-		versionCommand(s))
+		proposeCommand(s), versionCommand(s))
 	complete(cmd)
 	return cmd
 }

@@ -1,0 +1,305 @@
+package levers
+
+import (
+	"slices"
+	"sync/atomic"
+
+	"etchbound/hazards"
+	"etchbound/hazards/proposal"
+	"etchbound/schemas/edit"
+)
+
+// mostTries is how often a search assesses at most, beside the reviews that it ends with.
+const mostTries = 450
+
+// search is a file on its way to exceed less. Chosen is the value of each choice, -1 where
+// it stays as written.
+type search struct {
+	written  proposal.File
+	choices  []choice
+	chosen   []int
+	views    []view
+	now      standing
+	tries    atomic.Int64
+	stated   int  // keys below measured, beside their source
+	plain    bool // no pairs and no steps that only come nearer
+	progress func(tried, most int)
+}
+
+// pick is a choice with a value.
+type pick struct{ choice, level int }
+
+// with is what is chosen with some picks in the place of what was.
+func (s *search) with(picks ...pick) []int {
+	out := slices.Clone(s.chosen)
+	for _, p := range picks {
+		out[p.choice] = p.level
+	}
+	return out
+}
+
+// changes are those of what is chosen, in the order of the levers, with what was measured
+// under other conditions taken out.
+func (s *search) changes(chosen []int) []proposal.Change {
+	var out []proposal.Change
+	for i, l := range chosen {
+		if l >= 0 {
+			out = append(out, s.choices[i].levels[l]...)
+		}
+	}
+	keys := dropped(s, chosen)
+	for _, key := range keys {
+		out = append(out, proposal.Change{Edit: edit.Edit{Path: "measured." + key}})
+	}
+	if n := len(out); len(keys) > 0 && len(keys) == s.stated { // nothing stays of it but a source
+		out = append(out[:n-len(keys)], proposal.Change{Edit: edit.Edit{Path: "measured"}})
+	}
+	return out
+}
+
+// dropped are the keys below measured whose conditions are moved.
+func dropped(s *search, chosen []int) []string {
+	var out []string
+	for i, l := range chosen {
+		if l < 0 {
+			continue
+		}
+		for _, key := range s.choices[i].drops {
+			if s.measured(key) && !slices.Contains(out, key) {
+				out = append(out, key)
+			}
+		}
+	}
+	return out
+}
+
+// measured reports whether the route states a key below measured.
+func (s *search) measured(key string) bool {
+	m := &s.written.Case.Route.Measured
+	switch key {
+	case "conversion":
+		return m.Conversion.Set
+	case "curve":
+		return m.Curve != nil
+	case "kinetics":
+		return m.Kinetics != ""
+	case "td24":
+		return m.TD24.Set
+	}
+	return false
+}
+
+// try judges what is chosen; false where the file is refused or cannot be assessed.
+func (s *search) try(chosen []int) (standing, bool) {
+	if s.tries.Add(int64(1+len(s.views))) > mostTries {
+		return standing{}, false
+	}
+	f, err := s.written.With(s.changes(chosen)...)
+	if err != nil {
+		return standing{}, false
+	}
+	out, err := stand(f, s.views)
+	return out, err == nil
+}
+
+// tried is a way to choose with how it stands.
+type tried struct {
+	chosen []int
+	standing
+	ok bool
+}
+
+// all tries several ways, on every processor.
+func (s *search) all(ways [][]int) []tried {
+	out := make([]tried, len(ways))
+	hazards.Each(len(ways), func(i int) {
+		out[i].chosen = ways[i]
+		out[i].standing, out[i].ok = s.try(ways[i])
+	})
+	s.progress(int(min(s.tries.Load(), mostTries)), mostTries)
+	return out
+}
+
+// best is the first of those that stand best, if one is better than what there is.
+func (s *search) best(list []tried) (tried, bool) {
+	return s.first(list, (*standing).better)
+}
+
+// first is the first of those that stand best by a rule.
+func (s *search) first(list []tried, better func(s, than *standing) bool) (tried, bool) {
+	at := -1
+	for i := range list {
+		if list[i].ok && better(&list[i].standing, &s.now) && (at < 0 || better(&list[i].standing, &list[at].standing)) {
+			at = i
+		}
+	}
+	if at < 0 {
+		return tried{}, false
+	}
+	return list[at], true
+}
+
+func (s *search) take(t *tried) { s.chosen, s.now = t.chosen, t.standing }
+
+// of are the values of a choice beyond the one that is chosen.
+func (s *search) of(i int) [][]int {
+	var out [][]int
+	for l := s.chosen[i] + 1; l < len(s.choices[i].levels); l++ {
+		out = append(out, s.with(pick{i, l}))
+	}
+	return out
+}
+
+// run goes on until nothing helps.
+func (s *search) run() {
+	const often = 3 // changes that only come nearer
+	for nearer := 0; ; {
+		if s.alone() || !s.plain && s.pairs() {
+			continue
+		}
+		if nearer++; s.plain || nearer > often || len(s.now.sure) == 0 || !s.nearer() {
+			break
+		}
+	}
+	s.prune()
+}
+
+// alone takes, lever by lever, the least value that leaves fewest exceeding.
+func (s *search) alone() bool {
+	any := false
+	for i := range s.choices {
+		if !s.serves(i) {
+			continue
+		}
+		rule := (*standing).better
+		if s.choices[i].etch {
+			rule = (*standing).surer
+		}
+		if t, ok := s.least(s.of(i), rule); ok {
+			s.take(&t)
+			any = true
+		}
+	}
+	return any
+}
+
+// serves reports whether a choice is worth trying. What the etch itself feels is changed
+// for what exceeds over its best estimate alone.
+func (s *search) serves(i int) bool {
+	c := &s.choices[i]
+	if c.etch {
+		return !s.plain && c.helpsAny(s.now.exceeding())
+	}
+	return c.helpsAny(s.now.sure) || c.helpsAny(s.now.may)
+}
+
+// least is the first of some ways, the smallest change first, that stands best: of the
+// least, the middle and the largest first, then of those below the one that is best.
+func (s *search) least(ways [][]int, better func(s, than *standing) bool) (tried, bool) {
+	looked := sampled(len(ways))
+	list := s.all(chosenOf(ways, looked))
+	first, ok := s.first(list, better)
+	if !ok {
+		return first, false
+	}
+	at := slices.IndexFunc(list, func(t tried) bool { return slices.Equal(t.chosen, first.chosen) })
+	if at == 0 {
+		return first, true
+	}
+	between := s.all(ways[looked[at-1]+1 : looked[at]])
+	return s.first(append(between, first), better)
+}
+
+// sampled are the first, the middle and the last of n.
+func sampled(n int) []int {
+	switch {
+	case n < 4:
+		return []int{0, 1, 2}[:n]
+	}
+	return []int{0, n / 2, n - 1}
+}
+
+func chosenOf(ways [][]int, at []int) [][]int {
+	out := make([][]int, len(at))
+	for i, k := range at {
+		out[i] = ways[k]
+	}
+	return out
+}
+
+// pairs takes a lever that takes something away and makes something else exceed, with one
+// that helps that.
+func (s *search) pairs() bool {
+	for i := range s.choices {
+		if !s.serves(i) {
+			continue
+		}
+		ways := s.of(i)
+		for _, first := range s.all(chosenOf(ways, sampled(len(ways)))) {
+			if !first.ok {
+				continue
+			}
+			new := append(beyond(first.sure, s.now.sure), beyond(first.may, s.now.may)...)
+			if len(new) == 0 || len(beyond(s.now.sure, first.sure))+len(beyond(s.now.may, first.may)) == 0 {
+				continue
+			}
+			ways = ways[:0:0]
+			for j := range s.choices {
+				if j == i || !s.choices[j].helpsAny(new) {
+					continue
+				}
+				n := len(s.choices[j].levels) - s.chosen[j] - 1
+				for _, k := range sampled(n) {
+					way := slices.Clone(first.chosen)
+					way[j] = s.chosen[j] + 1 + k
+					ways = append(ways, way)
+				}
+			}
+			if t, ok := s.best(s.all(ways)); ok {
+				s.take(&t)
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// nearer takes the change after which what exceeds is over by least.
+func (s *search) nearer() bool {
+	var ways [][]int
+	for i := range s.choices {
+		if s.serves(i) {
+			all := s.of(i)
+			ways = append(ways, chosenOf(all, sampled(len(all)))...)
+		}
+	}
+	at, list := -1, s.all(ways)
+	for i := range list {
+		x := &list[i]
+		if x.ok && x.asGood(&s.now) && x.over < s.now.over-1e-3 && (at < 0 || x.over < list[at].over-1e-3) {
+			at = i
+		}
+	}
+	if at < 0 {
+		return false
+	}
+	s.take(&list[at])
+	return true
+}
+
+// prune takes back, from the largest change to the smallest, what buys nothing, and lets
+// each stand at the least value that buys as much.
+func (s *search) prune() {
+	for i := len(s.chosen) - 1; i >= 0; i-- {
+		if s.chosen[i] < 0 {
+			continue
+		}
+		for _, ways := range [][][]int{{s.with(pick{i, -1})}, {s.with(pick{i, s.chosen[i] / 2})}} {
+			list := s.all(ways)
+			if list[0].ok && list[0].asGood(&s.now) {
+				s.take(&list[0])
+				break
+			}
+		}
+	}
+}

@@ -1,0 +1,126 @@
+package levers
+
+import (
+	"math"
+	"slices"
+
+	"etchbound/chemicals"
+	"etchbound/hazards"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/proposal"
+)
+
+// view is a set of data to judge by, and the findings that are judged by it.
+type view struct {
+	store *chemicals.Store
+	of    map[figure.FindingID]bool
+}
+
+// standing is how a file stands.
+type standing struct {
+	sure   []figure.Finding // what exceeds at the best estimate as the route is written, or is not known
+	may    []figure.Finding // what only its dangerous end exceeds
+	failed int              // what exceeds where something fails or is done wrong
+	over   float64          // how far those of the first are over, added up
+}
+
+// stand judges a file at its best estimates, and what else there are views for.
+func stand(f proposal.File, views []view) (standing, error) {
+	var out standing
+	f.Case.Brief = true
+	all, err := hazards.Centre(f.Case)
+	if err != nil {
+		return out, err
+	}
+	for i := range all {
+		x := &all[i]
+		switch {
+		case x.Verdict.Rank() < figure.Exceeds.Rank():
+		case x.Figure.Case.Failure != "":
+			out.failed++
+		default:
+			out.sure = append(out.sure, *x)
+			out.over += overrun(x)
+		}
+	}
+	for _, v := range views {
+		c := f.Case
+		c.Store = v.store
+		at, err := hazards.Centre(c)
+		if err != nil {
+			return out, err
+		}
+		for i := range at {
+			if x := &at[i]; v.of[x.ID()] && x.Verdict == figure.Exceeds && !out.has(x.ID()) {
+				out.may = append(out.may, *x)
+			}
+		}
+	}
+	return out, nil
+}
+
+func (s *standing) has(id figure.FindingID) bool {
+	return slices.ContainsFunc(s.sure, func(x figure.Finding) bool { return x.ID() == id })
+}
+
+// overrun is how far a finding is over its limit: the logarithm of how often, or kelvins
+// over a tenth of what boiling water is above a room; one where it is not known.
+func overrun(x *figure.Finding) float64 {
+	const span = 8 // K
+	v := -x.Margin
+	if x.Limit.Unit == "degC" {
+		v /= span
+	}
+	if math.IsNaN(v) {
+		return 1
+	}
+	return math.Log1p(math.Max(v, 0))
+}
+
+// better reports whether one standing has less that exceeds than another, and no failure
+// more.
+func (s *standing) better(than *standing) bool {
+	switch {
+	case s.failed > than.failed:
+		return false
+	case len(s.sure) != len(than.sure):
+		return len(s.sure) < len(than.sure)
+	}
+	return len(s.may) < len(than.may)
+}
+
+// surer reports whether one standing has less that exceeds at its best estimate than
+// another, nothing more that is not known, and no failure more.
+func (s *standing) surer(than *standing) bool {
+	return s.failed <= than.failed && len(s.sure) <= len(than.sure) && len(s.exceeding()) < len(than.exceeding())
+}
+
+// exceeding is what exceeds at its best estimate, without what is not known.
+func (s *standing) exceeding() []figure.Finding {
+	var out []figure.Finding
+	for i := range s.sure {
+		if s.sure[i].Verdict == figure.Exceeds {
+			out = append(out, s.sure[i])
+		}
+	}
+	return out
+}
+
+// asGood reports whether one standing has no more that exceeds than another.
+func (s *standing) asGood(as *standing) bool { return !as.better(s) && s.failed <= as.failed }
+
+// helps reports whether a lever can help something of a list.
+func (r *row) helpsAny(list []figure.Finding) bool {
+	return slices.ContainsFunc(list, func(x figure.Finding) bool { return slices.Contains(r.helps, x.Figure.Quantity) })
+}
+
+// beyond are the findings of one list that are not in another.
+func beyond(list, other []figure.Finding) []figure.Finding {
+	var out []figure.Finding
+	for i := range list {
+		if !slices.ContainsFunc(other, func(x figure.Finding) bool { return x.ID() == list[i].ID() }) {
+			out = append(out, list[i])
+		}
+	}
+	return out
+}
