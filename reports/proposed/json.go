@@ -82,7 +82,8 @@ var nothing = math.NaN()
 // JSON writes a proposal for programs.
 func JSON(w io.Writer, f *levers.Found, o draft.Options) error {
 	out := Shape{Format: Format, Notice: words.Of("deference.line"), MadeBy: record.MadeBy(o, controlOf(f, o)),
-		State: words.Of("propose.state"), Tried: f.Tried, Before: countJSON(count(&f.Before)), After: countJSON(count(&f.After)),
+		State: words.Of("propose.state"), Tried: f.Tried, Before: countJSON(count(&f.Before)),
+		After:   countJSON(count(&f.After)),
 		Route:   routeJSON{f.Before.Case.Route.Title, f.Before.Case.Route.Digest},
 		Changes: []changeJSON{}, Dropped: append([]string{}, f.Dropped...), Left: []leftJSON{}, Changed: string(f.Text)}
 	for i := range f.Bought {

@@ -31,7 +31,8 @@ func (b *bench) dilution(r *row) {
 // that is put in at the end.
 func (b *bench) wasteWater(r *row) {
 	last := len(b.route.Steps) - 1
-	if last < 0 || slices.ContainsFunc(b.route.Steps, func(s route.Step) bool { return s.Verb().Does == route.Neutralises }) {
+	if last < 0 || slices.ContainsFunc(b.route.Steps,
+		func(s route.Step) bool { return s.Verb().Does == route.Neutralises }) {
 		return
 	}
 	for i := last; i >= 0; i-- {
