@@ -354,25 +354,45 @@ func (g *Growth) stand(trail *hazards.Trail, s *seen, grams float64) (hazards.St
 // at which the first known one exceeds: any of them could be exceeded sooner.
 func (g *Growth) withhold() {
 	first, ok := g.First()
+	told := g.told()
 	for i := range g.Crossings {
 		c := &g.Crossings[i]
 		beyond := ok && !first.Already && c.Grams > first.Grams
-		if c.Turns == figure.UnknownVerdict && !c.Back && !beyond && !slices.Contains(g.Withheld, c.ID()) {
+		if c.Turns == figure.UnknownVerdict && !c.Back && !beyond && !told[c.Figure] && !slices.Contains(g.Withheld, c.ID()) {
 			g.Withheld = append(g.Withheld, c.ID())
 		}
 	}
 }
 
-// NotKnownBelow is how many findings are not known somewhere at or below a batch in
-// g.
-func (g *Growth) NotKnownBelow(grams float64) int {
-	seen := map[figure.FindingID]bool{}
+// told are the figures that exceed a limit at every batch: which other limit of theirs is
+// not known says nothing more.
+func (g *Growth) told() map[figure.ID]bool {
+	out := map[figure.ID]bool{}
 	for i := range g.Crossings {
-		if c := &g.Crossings[i]; c.Turns == figure.UnknownVerdict && !c.Back && c.Grams <= grams {
-			seen[c.ID()] = true
+		if c := &g.Crossings[i]; c.Turns == figure.Exceeds && c.Already {
+			out[c.Figure] = true
 		}
 	}
-	return len(seen)
+	for i := range g.Crossings {
+		if c := &g.Crossings[i]; c.Turns == figure.Exceeds && c.Back {
+			delete(out, c.Figure)
+		}
+	}
+	return out
+}
+
+// NotKnownBelow are the findings that withhold a limit and are not known somewhere at or
+// below a batch in g.
+func (g *Growth) NotKnownBelow(grams float64) []figure.FindingID {
+	var out []figure.FindingID
+	for i := range g.Crossings {
+		c := &g.Crossings[i]
+		if c.Turns == figure.UnknownVerdict && !c.Back && c.Grams <= grams && slices.Contains(g.Withheld, c.ID()) &&
+			!slices.Contains(out, c.ID()) {
+			out = append(out, c.ID())
+		}
+	}
+	return out
 }
 
 // First is the first assessed limit to be exceeded; false where none is.

@@ -34,6 +34,9 @@ func Build(g *scaling.Growth, s scaling.Split, o draft.Options) document.Documen
 	if g.Chances != nil {
 		d.Sections = append(d.Sections, b.growthChances(g))
 	}
+	if g.NotKnown() {
+		d.Sections = append(d.Sections, b.notKnown(g))
+	}
 	for i := range d.Sections[1:] {
 		d.Sections[i+1].Number = strconv.Itoa(i + 1)
 	}
@@ -57,46 +60,77 @@ func grams(v float64) string {
 	return number.With(number.Significant(v, 4, -1), "g")
 }
 
-// firstLimit is the batch at which the first assessed limit is met, withheld while
-// a finding that could set it is not known.
+// firstLimit is what is exceeded at the smallest batch, and which limit that holds there is
+// exceeded first of what is known, with what could come before it because nobody knows it.
 func (b *builder) firstLimit(g *scaling.Growth) []document.Block {
-	first, ok := g.First()
 	var out []document.Block
-	switch {
-	case ok && first.Already:
-		out = append(out, document.Paragraph{Text: words.Of("growth.already", grams(first.Grams), b.NameOf(first.Figure),
-			words.Say(first.Limit.Says())),
-			Tone: document.Warning})
-	case g.NotKnown():
-		out = append(out, document.Paragraph{Text: words.Of("growth.withheld", strconv.Itoa(len(g.Withheld))),
-			Tone: document.Warning})
-	case ok:
-		out = append(out, document.Paragraph{Text: words.Of("growth.first", grams(first.Grams), b.NameOf(first.Figure),
-			words.Say(first.Limit.Says())),
-			Tone: document.Warning})
-	default:
-		out = append(out, document.Paragraph{Text: words.Of("growth.none", grams(g.To.In("g"))), Tone: document.Warning})
+	warn := func(text string) { out = append(out, document.Paragraph{Text: text, Tone: document.Warning}) }
+	if first, ok := g.First(); ok && first.Already {
+		warn(words.Of("growth.already", grams(first.Grams), b.NameOf(first.Figure), words.Say(first.Limit.Says())))
 	}
-	if next, there := nextOutgrown(g); there && ok && first.Already {
-		if n := g.NotKnownBelow(next.Grams); n > 0 {
-			out = append(out, document.Paragraph{Text: words.Of("growth.next_withheld", strconv.Itoa(n))})
-		} else {
-			out = append(out, document.Paragraph{Text: words.Of("growth.next", b.NameOf(next.Figure),
-				words.Say(next.Limit.Says()),
-				grams(next.Grams))})
-		}
+	next, there := nextOutgrown(g)
+	text, open := words.Of("growth.none", grams(g.To.In("g"))), g.Withheld
+	if there {
+		text, open = words.Of("growth.first", b.NameOf(next.Figure), words.Say(next.Limit.Says()), nearAbove(g, &next),
+			grams(next.Grams)), g.NotKnownBelow(next.Grams)
 	}
-	if g.NotKnown() {
-		l, labels := document.List{}, map[figure.FindingID]string{}
-		for i := range g.Crossings {
-			labels[g.Crossings[i].ID()] = words.Say(g.Crossings[i].Limit.Says())
-		}
-		for _, id := range g.Withheld {
-			l.Items = append(l.Items, b.NameOf(id.Figure)+" ("+labels[id]+")")
-		}
-		out = append(out, document.Paragraph{Text: words.Of("growth.unknown_lead")}, l)
+	if before := b.matters(g, open); before != "" {
+		text += " " + words.Of("growth.before", before)
 	}
+	warn(text)
 	return append(out, b.NotAssessed()...)
+}
+
+// nearAbove is the batch above which a finding that is exceeded later is near its limit;
+// empty where it is at once exceeded.
+func nearAbove(g *scaling.Growth, next *scaling.Crossing) string {
+	for i := range g.Crossings {
+		c := &g.Crossings[i]
+		switch {
+		case c.ID() != next.ID() || c.Turns != figure.Near || c.Back:
+		case c.Already:
+			return words.Of("growth.near_at_once")
+		case grams(c.Grams) != grams(next.Grams):
+			return words.Of("growth.near_above", grams(c.Grams))
+		}
+	}
+	return ""
+}
+
+// mostMatters are told by name, the others counted.
+const mostMatters = 4
+
+// matters are what findings are of, whatever the step, each once with its limit.
+func (b *builder) matters(g *scaling.Growth, ids []figure.FindingID) string {
+	limits, seen := labelsOf(g), []string{}
+	for _, id := range ids {
+		one := number.LabelOf(id.Figure.Quantity) + " (" + limits[id] + ")"
+		if !slices.Contains(seen, one) {
+			seen = append(seen, one)
+		}
+	}
+	if n := len(seen) - mostMatters; n > 0 {
+		seen = append(seen[:mostMatters], words.Of("stock.by_more", n))
+	}
+	return strings.Join(seen, "; ")
+}
+
+func labelsOf(g *scaling.Growth) map[figure.FindingID]string {
+	out := map[figure.FindingID]string{}
+	for i := range g.Crossings {
+		out[g.Crossings[i].ID()] = words.Say(g.Crossings[i].Limit.Says())
+	}
+	return out
+}
+
+// notKnown lists every finding that could set the first limit and is not known.
+func (b *builder) notKnown(g *scaling.Growth) document.Section {
+	l, limits := document.List{}, labelsOf(g)
+	for _, id := range g.Withheld {
+		l.Items = append(l.Items, b.NameOf(id.Figure)+" ("+limits[id]+")")
+	}
+	return document.Section{Key: "growth-unknown", Title: words.Of("growth.unknown"),
+		Blocks: []document.Block{document.Paragraph{Text: words.Of("growth.unknown_lead")}, l}}
 }
 
 // nextOutgrown is the first limit that is exceeded only above the smallest batch.

@@ -11,6 +11,7 @@ import (
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
 	"etchbound/reports/growth"
+	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 	"etchbound/schemas/quantity"
@@ -35,16 +36,21 @@ func warnings(g *scaling.Growth) string {
 	return out
 }
 
-// The batch that meets the first limit is told, but not while a finding that could set
-// it earlier is not known.
-func TestTheFirstLimitIsWithheldWhileSomethingIsNotKnown(t *testing.T) {
-	if got := warnings(crossed(false)); !strings.Contains(got, "12.5 g") {
-		t.Errorf("%q, want 12.5 g in it", got)
+// The batch that meets the first known limit is told, and what could come before it because
+// it is not known, by name; what is not known only above it is not.
+func TestTheFirstLimitNamesWhatCouldComeBefore(t *testing.T) {
+	if got := warnings(crossed(false)); !strings.Contains(got, "12.5 g") || strings.Contains(got, "Withheld") {
+		t.Errorf("%q, want 12.5 g in it and nothing withheld", got)
 	}
-	not := figure.FindingID{Figure: figure.ID{Quantity: "gas.suck_back", Place: figure.Step(2)}}
-	if got := warnings(crossed(false, not)); strings.Contains(got, "12.5 g") ||
-		!strings.Contains(got, words.Of("growth.withheld", "1")) {
-		t.Errorf("%q gives a batch while something is not known", got)
+	for at, before := range map[float64]bool{5: true, 50: false} {
+		of := figure.ID{Quantity: "gas.suck_back", Place: figure.Step(2)}
+		g := crossed(false)
+		other := scaling.Crossing{Figure: of, Turns: figure.UnknownVerdict, Grams: at, Limit: g.Crossings[0].Limit}
+		g.Crossings, g.Withheld = append(g.Crossings, other), []figure.FindingID{other.ID()}
+		if got := warnings(g); !strings.Contains(got, "12.5 g") ||
+			strings.Contains(got, words.Of("growth.before", number.LabelOf("gas.suck_back"))[:40]) != before {
+			t.Errorf("not known at %g g: %q", at, got)
+		}
 	}
 	if none := warnings(&scaling.Growth{Case: fixture.Review().Case, To: quantity.Of(100, "g")}); !strings.Contains(none,
 		words.Of("growth.none", "100.0 g")) && !strings.Contains(none, words.Of("growth.none", "100 g")) {
