@@ -112,8 +112,9 @@ func TestStockJSONUnknown(t *testing.T) {
 	}
 }
 
-// The inventory has a row for each bottle of the site, the columns people fill
-// are empty, and numbers stand apart from their units.
+// The inventory has a row for each entry of the stock of the site, the columns people fill
+// are empty, and every number is in the unit of its column: a litre of 48 wt% acid weighs
+// 1.15 kg, in two bottles of half a litre.
 func TestInventory(t *testing.T) {
 	var b bytes.Buffer
 	if err := holdings.CSV(&b, stockOf(t, together(t, bundled...), 2)); err != nil {
@@ -126,18 +127,19 @@ func TestInventory(t *testing.T) {
 	at := func(row []string, column string) string { return row[slices.Index(rows[0], column)] }
 	found := false
 	for _, r := range rows[1:] {
-		for _, c := range []string{"average_on_hand", "hazard_class", "building", "room", "cabinet", "owner", "telephone",
-			"date", "sds_on_file", "waste_stream", "storage_group"} {
+		for _, c := range []string{"average_on_hand_kg", "container_type", "building", "room", "cabinet", "owner",
+			"telephone", "date", "sds_on_file", "waste_stream"} {
 			if at(r, c) != "" {
 				t.Errorf("%s: %s is %q", r[0], c, at(r, c))
 			}
 		}
 		if at(r, "cas") == "7664-39-3" {
-			found = at(r, "concentration") == "48" && at(r, "concentration_unit") == "wt%" && at(r, "maximum_on_hand") == "1" &&
-				at(r, "maximum_unit") == "L" && at(r, "physical_state") == "liquid"
+			found = at(r, "concentration_wt_percent") == "48" && at(r, "maximum_on_hand_kg") == "1.15" &&
+				at(r, "container_kg") == "0.575" && at(r, "container_count") == "2" && at(r, "physical_state") == "liquid" &&
+				strings.Contains(at(r, "hazard_class"), "H310") && strings.Contains(at(r, "storage_group"), "acid fluoride")
 		}
-		if at(r, "chemical_name") == "lithium chloride" && (at(r, "pure_mass_of_stock") != "" || at(r, "missing") == "" ||
-			at(r, "computed_need_largest_run") == "") {
+		if at(r, "chemical_name") == "lithium chloride" && (at(r, "pure_mass_of_stock_kg") != "" || at(r, "missing") == "" ||
+			at(r, "computed_need_largest_run_kg") == "") {
 			t.Errorf("a stock nobody stated: %v", r)
 		}
 	}

@@ -82,7 +82,7 @@ type shareJSON struct {
 	Held      numberJSON    `json:"held"`
 	Left      numberJSON    `json:"left_out"`
 	Share     numberJSON    `json:"share"`
-	Headroom  numberJSON    `json:"headroom"`
+	Headroom  *numberJSON   `json:"headroom"` // null of a sum
 	Verdict   string        `json:"verdict"`
 	Threshold thresholdJSON `json:"threshold"`
 }
@@ -169,7 +169,12 @@ func substanceOf(s *scaling.Holding) substanceJSON {
 
 func shareOf(x *scaling.Share) shareJSON {
 	t := x.Threshold
-	return shareJSON{x.ID.String(), one(x.Held), one(x.Left), one(x.Ratio), one(x.Headroom), x.Verdict.String(),
+	var runs *numberJSON
+	if !x.Headroom.None() {
+		n := one(x.Headroom)
+		runs = &n
+	}
+	return shareJSON{x.ID.String(), one(x.Held), one(x.Left), one(x.Ratio), runs, x.Verdict.String(),
 		thresholdJSON{t.ID, t.Substance, t.Programme, t.Tier, record.Nine(t.Limit), "kg", record.Nine(t.Least), t.Counts,
 			t.Document, t.Section, t.Edition, t.Status, t.Note}}
 }

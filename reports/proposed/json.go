@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/record"
@@ -99,7 +100,7 @@ func changeOf(x *levers.Bought) changeJSON {
 	out := changeJSON{x.Lever, []editJSON{}, []movedJSON{}}
 	for i := range x.Changes {
 		c := &x.Changes[i]
-		out.Edits = append(out.Edits, editJSON{c.Path, c.To, words.Say(c.Says)})
+		out.Edits = append(out.Edits, editJSON{route.Told(c.Path), c.To, words.Say(c.Says)})
 	}
 	for i := range x.Moved {
 		m := &x.Moved[i]

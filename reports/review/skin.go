@@ -9,7 +9,8 @@ func (b *builder) skin() document.Section {
 	s := document.Begin("skin")
 	s.Blocks = b.FirstAid()
 	if ready := b.Ready(); ready != nil {
-		s.Blocks = append(s.Blocks, document.Unprinted{Blocks: ready},
+		// that nobody is alone is printed wherever the block is; what is ticked, on the card alone
+		s.Blocks = append(s.Blocks, ready[0], document.Unprinted{Blocks: ready[1:]},
 			document.Paragraph{Text: words.Of("ready.on_card"), Tone: document.OnPaper})
 	}
 	if b.Tags.Has("hf") {
