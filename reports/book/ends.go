@@ -20,7 +20,7 @@ func stoodText(s *ranges.Stood) string {
 }
 
 // mostMoved is how many of the lines that are other at an end are told of one figure.
-const mostMoved = 3
+const mostMoved = 2
 
 // ends is the working of the ends that decide: which data stand elsewhere, and the last
 // lines that come out otherwise than with the best estimates, each once.

@@ -80,7 +80,7 @@ func newPage(d Document) pageData {
 const wideCSS = `@media print {
   main > section { font-size: 8.5pt; line-height: 1.1; }
   main > section table { font-size: 7.5pt; line-height: 1.05; }
-  main > section :is(th, td) { padding: .15mm 1.2mm .15mm 0; }
+  main > section :is(th, td) { padding: .08mm 1.2mm .08mm 0; }
   code { font-size: 6.8pt; line-height: 1; }
   #conditions .wide, #judged .wide, #working .wide { columns: 2; column-gap: 6mm; }
   #working table, #values-data table { table-layout: fixed; }

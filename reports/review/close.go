@@ -98,7 +98,7 @@ func (b *builder) values(moves int) document.Section {
 
 // Checked is the section of values as who checks it reads it: nothing in it is folded.
 func Checked(d *draft.Draft) document.Section {
-	s := from(d).values(maxMoves / 3)
+	s := from(d).values(maxMoves / 6)
 	s.Blocks = s.Blocks[:1] // what is said on paper of what is folded away
 	for i := range s.Subs {
 		s.Subs[i].Screen = false

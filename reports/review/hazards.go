@@ -137,7 +137,10 @@ func (b *builder) storage() document.Section {
 		s.Blocks = append(s.Blocks, t)
 	}
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("storage.rule")})
-	s.Blocks = append(s.Blocks, b.keeping()...)
+	if kept := b.keeping(); len(kept) > 0 { // a paper of its own has them
+		s.Blocks = append(s.Blocks, document.Unprinted{Blocks: kept},
+			document.Paragraph{Text: words.Of("keep.on_paper"), Tone: document.OnPaper})
+	}
 	return s
 }
 
