@@ -1,6 +1,7 @@
 package hazards_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -161,7 +162,11 @@ func TestBriefLeavesFailuresOut(t *testing.T) {
 func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
 	soon := map[string]string{"lid_closed": "gas.closed.time_to_10_kpa", "hood_fails": "gas.hydrogen.room_time",
 		"suck_back": "gas.suck_back", // at once
-		"ignition":  "gas.headspace.flammable_from"}
+		"ignition":  "gas.headspace.flammable_from",
+		// as it is poured, all at once
+		"nitric_for_hydrochloric": "heat.temperature_peak", "sulfuric_for_hydrochloric": "heat.temperature_peak"}
+	gas := map[string]string{"nitric_for_hydrochloric": "gas.evolved.bound@%s/nitrosyl_chloride",
+		"sulfuric_for_hydrochloric": "gas.evolved.bound@%s/hcl"}
 	for name, rv := range bundledReviews(t) {
 		met := map[string]bool{}
 		for i := range rv.Figures {
@@ -175,8 +180,12 @@ func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
 			if q, ok := soon[key]; ok {
 				times = q
 			}
-			for _, q := range []string{"heat.temperature_peak", "gas.hydrogen.peak_rate", times} {
-				if figureOf(&rv, q+"@"+place+":"+key) == nil {
+			comes := "gas.hydrogen.peak_rate@" + place
+			if id, ok := gas[key]; ok {
+				comes = fmt.Sprintf(id, place)
+			}
+			for _, q := range []string{"heat.temperature_peak@" + place, comes, times + "@" + place} {
+				if figureOf(&rv, q+":"+key) == nil {
 					t.Errorf("%s: %s of step %s does not say %s", name, key, place, q)
 				}
 			}

@@ -124,7 +124,8 @@ func routeOf(precursor string) string {
 	return strings.Replace(threePlaces, "%s", "precursor: {"+precursor+"}\n", 1)
 }
 
-// What happened in a step is not changed by what is done after it.
+// What happened in a step is not changed by what is done after it; what a failure would do,
+// such as another acid poured, can be.
 func TestLaterStepsDoNotChangeEarlierOnes(t *testing.T) {
 	first := routeOf("phase: Ti3AlC2, mass: 2 g") +
 		"  - {do: charge, in: pot, what: [{substance: hydrochloric acid, strength: 12 mol/L, volume: 50 mL}], " +
@@ -134,7 +135,7 @@ func TestLaterStepsDoNotChangeEarlierOnes(t *testing.T) {
 		"strength: 1 mol/L, volume: 10 mL}], temperature: 25 degC}\n"
 	before, after := byID(review(t, first).Figures), byID(review(t, first+later).Figures)
 	for id, f := range before {
-		if g := after[id]; strings.HasSuffix(id, "@2") &&
+		if g := after[id]; strings.HasSuffix(id, "@2") && f.Of().Case.Failure == "" &&
 			(g == nil || !same(g.Value.V, f.Value.V) || !same(g.Low().V, f.Low().V) || !same(g.High().V, f.High().V)) {
 			t.Errorf("%s: %v, and %v with a later step", id, f, g)
 		}

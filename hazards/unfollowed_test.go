@@ -17,6 +17,9 @@ import (
 func oneOf(t *testing.T, class string, not string) (slug, material string) {
 	t.Helper()
 	class = strings.TrimPrefix(class, "loose_")
+	if class == "water" {
+		return "water", "{substance: water, volume: 50 mL}"
+	}
 	for _, s := range chemicals.Library().All() {
 		if !s.Is(class) || s.Slug == not || s.State == "aq" || s.State == "g" && s.Solution == "" {
 			continue
@@ -39,7 +42,9 @@ func oneOf(t *testing.T, class string, not string) (slug, material string) {
 
 // unheldOf are names of substances of the classes of which none is held.
 var unheldOf = map[string]string{"perchloric": "perchloric acid", "azide": "sodium azide",
-	"cyanide_sulfide": "sodium sulfide", "halocarbon": "chloroform", "nitrite": "sodium nitrite"}
+	"cyanide_sulfide": "sodium sulfide", "halocarbon": "chloroform", "nitrite": "sodium nitrite",
+	"hydride": "sodium hydride", "drying_oxide": "phosphorus pentoxide", "perchlorate": "silver perchlorate",
+	"water_metal": "sodium metal"}
 
 // shutIn is a bottle of a material into which two things go, one after the other.
 func shutIn(wall, closure string, first, second string) string {
@@ -53,8 +58,8 @@ func shutIn(wall, closure string, first, second string) string {
 func TestWhatNobodyFollowsIsNotToBeShut(t *testing.T) {
 	const id = "gas.closed.pressure@pot"
 	for _, p := range meeting.Pairs() {
-		if _, wall := p.Wall(); wall || p.Gas != meeting.UnknownGas || p.A == "not_held" {
-			continue
+		if _, wall := p.Wall(); wall || p.Gas != meeting.UnknownGas || p.A == "not_held" || strings.HasPrefix(p.A, "does:") {
+			continue // what a verb does stands in no bottle
 		}
 		t.Run(p.ID, func(t *testing.T) {
 			slug, a := oneOf(t, p.A, "")

@@ -29,7 +29,7 @@ func Load(name string, r io.Reader) (*Route, []schemas.Problem, error) {
 	if schemas.Refused(problems) {
 		return nil, problems, nil
 	}
-	route.Name, route.Digest, route.Text = name, digest(raw), raw
+	route.Name, route.Digest, route.Text = name, digest(raw), string(raw)
 	route.Notices = append(notices(problems), l.notices...)
 	return route, problems, nil
 }

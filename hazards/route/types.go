@@ -23,7 +23,7 @@ type Route struct {
 	Steps     []Step
 	Data      []chemicals.Override // what stands under data:, in the unit of its row
 	Digest    string               // hex SHA-256 of the file's bytes
-	Text      []byte               // the file's bytes, not to be changed
+	Text      string               // the file as it was read
 	Notices   []string             // what a person should know of the file that is no error
 	BatchText string               // the batch as last scaled, or as written
 	Measured

@@ -28,7 +28,7 @@ func Keeping(d *draft.Draft) document.Section {
 // keeping is how the product of each place can be kept, side by side; nothing where none is
 // stored.
 func (b *builder) keeping() []document.Block {
-	if b.Review.Case.Route == nil || b.Review.Case.Route.Text == nil ||
+	if b.Review.Case.Route == nil || b.Review.Case.Route.Text == "" ||
 		!slices.ContainsFunc(b.Review.Figures, func(f figure.Figure) bool { return f.Quantity == "store.shelf_life" }) {
 		return nil
 	}

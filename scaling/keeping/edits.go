@@ -1,7 +1,6 @@
 package keeping
 
 import (
-	"bytes"
 	_ "embed"
 	"fmt"
 	"math"
@@ -56,7 +55,7 @@ func written(c *route.Case) (float64, error) {
 	if p == nil || !p.Mass.Set {
 		return 1, nil
 	}
-	r, _, err := route.Load(c.Route.Name, bytes.NewReader(c.Route.Text))
+	r, _, err := route.Load(c.Route.Name, strings.NewReader(c.Route.Text))
 	if err != nil || r == nil || r.Precursor == nil || !(p.Mass.SI > 0) {
 		return 1, err
 	}

@@ -103,7 +103,7 @@ func changed(c route.Case, edits []edit.Edit) (route.Case, error) {
 	for i := range edits {
 		changes[i].Edit = edits[i]
 	}
-	f, err := proposal.File{Case: c, Text: c.Route.Text}.With(changes...)
+	f, err := proposal.File{Case: c, Text: []byte(c.Route.Text)}.With(changes...)
 	return f.Case, err
 }
 
