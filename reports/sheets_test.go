@@ -12,6 +12,7 @@ import (
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
 	"etchbound/reports/paper"
+	"etchbound/schemas/long"
 )
 
 // The review of the demonstration is page 1, a review of thirteen sheets and three cards:
@@ -24,13 +25,15 @@ func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
 		t.Skip("no chromium is installed: nothing was printed")
 	}
 	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml", "limits-demo.yaml")
-	for _, c := range []struct {
+	type print struct {
 		name  string
 		paper document.Paper
 		build func(hazards.Review, draft.Options) document.Document
 		most  int
-	}{{"review, A4", document.A4, Build, 17}, {"review, Letter", document.Letter, Build, 17},
-		{"book, A4", document.A4, BuildWorking, 30}, {"book, Letter", document.Letter, BuildWorking, 30}} {
+	}
+	for _, c := range long.Some([]print{{"review, A4", document.A4, Build, 17},
+		{"review, Letter", document.Letter, Build, 17},
+		{"book, A4", document.A4, BuildWorking, 30}, {"book, Letter", document.Letter, BuildWorking, 30}}, 1, 0) {
 		o := fixtureOptions
 		o.Paper = c.paper
 		var page bytes.Buffer
