@@ -29,6 +29,9 @@ func TestCurrentWithoutPowderPartsWater(t *testing.T) {
 		if f := figs["heat.etch.total@"+step]; f == nil || !f.Value.Unknown() {
 			t.Errorf("step %s: heat of a current of no voltage is %+v", step, f)
 		}
+		if f := figs["heat.etch.per_gram@"+step]; yaml == empty && f != nil {
+			t.Errorf("heat per gram of no powder: %+v", f)
+		}
 		if f := figs["account.error"]; f == nil || !(f.Value.V < 1e-9) {
 			t.Errorf("step %s: %+v", step, f)
 		}

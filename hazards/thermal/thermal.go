@@ -108,7 +108,9 @@ func (r *reader) etch(step int) {
 	place := figure.Step(step)
 	q, m := r.w.Sum("Q", "kJ", heat...), powder.As("m")
 	r.put("heat.etch.total", place, q, phrase.Of("thermal.etch"))
-	r.put("heat.etch.per_gram", place, r.w.Line("q", "kJ/g", "Q/m", q.V/m.V, q, m), phrase.Of("thermal.per_gram"))
+	if !powder.None() { // a current heats where there is none
+		r.put("heat.etch.per_gram", place, r.w.Line("q", "kJ/g", "Q/m", q.V/m.V, q, m), phrase.Of("thermal.per_gram"))
+	}
 	if bound != nil {
 		r.put("heat.etch.dissolution_bound", place, r.w.Sum("Q", "kJ", bound...), phrase.Of("thermal.dissolved"))
 	}
