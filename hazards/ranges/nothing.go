@@ -78,10 +78,7 @@ func (r *ranger) others(rivals *rival, i int) []key {
 	if k, there := r.likeness(i); there {
 		out = append(out, k)
 	}
-	if r.runs(i) {
-		return append(out, r.hottest(i)...)
-	}
-	return out
+	return append(out, r.hottest(i)...)
 }
 
 // runs reports whether a figure goes with how a run goes, as it is meant, and is most where
@@ -115,17 +112,30 @@ func law(c figure.Case) bool {
 func (r *ranger) hottest(i int) []key {
 	var out []key
 	own := r.corner(i, true)
+	for _, j := range r.peaks(i) {
+		k := []byte(r.corner(j, true))
+		for v := range k {
+			if k[v] == centre {
+				k[v] = own[v]
+			}
+		}
+		out = append(out, key(k))
+	}
+	return out
+}
+
+// peaks are the highest temperatures that a figure that goes with a run goes with: of its
+// step, by its law or by any; none of another figure.
+func (r *ranger) peaks(i int) []int {
+	if !r.runs(i) {
+		return nil
+	}
+	var out []int
 	for j := range r.base {
 		f := &r.base[j]
 		if f.Quantity == "heat.temperature_peak" && f.Place == r.base[i].Place && f.Case.Failure == "" &&
 			(!law(r.base[i].Case) || f.Case == r.base[i].Case) {
-			k := []byte(r.corner(j, true))
-			for v := range k {
-				if k[v] == centre {
-					k[v] = own[v]
-				}
-			}
-			out = append(out, key(k))
+			out = append(out, j)
 		}
 	}
 	return out

@@ -146,9 +146,13 @@ func (r *ranger) parts() assess.Set {
 	return out
 }
 
-// partsOf is the set of those that figure i, and the one that drives it, stand on.
+// partsOf is the set of those that figure i, the one that drives it and the temperatures
+// that it goes with stand on.
 func (r *ranger) partsOf(i int) assess.Set {
 	out := assess.Of(r.lots.part[i], r.lots.part[r.driver(i)])
+	for _, j := range r.peaks(i) {
+		out |= assess.Of(r.lots.part[j])
+	}
 	if r.lots.part[i] == assess.Sums {
 		out |= assess.GivenBy(r.base[i].Quantity)
 	}

@@ -95,7 +95,7 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool,
 		}
 		r.set(i, low, high)
 		if of[i] >= 0 {
-			out.moves[f.ID] = r.movers(r.driver(i), i, r.likest(i))
+			out.moves[f.ID] = r.movers(append(r.peaks(i), r.driver(i), i, r.likest(i))...)
 			out.leads[f.ID] = r.leads(i, ends.keys[of[i]], r.lots.at(&found[of[i]], i))
 		}
 	}
