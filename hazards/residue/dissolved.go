@@ -29,10 +29,7 @@ func Dissolved(st *chemicals.Store, pools ...*process.Pool) (m aqueous.Mixture, 
 	known = true
 	for _, q := range pools {
 		known = known && !q.Unfollowed && q.More == nil // no metal that may be in it unknown
-		share := 1.0
-		if !q.Whole {
-			share = q.Share.V
-		}
+		share := q.Kept()
 		for i := range q.Entries {
 			e := &q.Entries[i]
 			if e.Sub != nil && e.Sub.Solution == "water" {

@@ -26,8 +26,8 @@ const (
 	last  = 9
 )
 
-// milligrams of fluoride in a mol.
-const milligrams = 18998.4
+// Milligrams of fluoride in a mol.
+const Milligrams = 18998.4
 
 // Read gives the figures of every liquor of a walk that holds fluorine and is neutralised
 // or left over.
@@ -60,7 +60,7 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 			f.Value = working.Absent("rho_F", "mg/L", l.Pool.More...)
 		case !known || reagents[id.Agent] == "" || !found(model, w, m, reagents[id.Agent], n, &f):
 			all := working.Given("m_w", "kg", water, l.Place)
-			f.Value = w.Line("rho_F", "mg/L", "n_F*18998.4/m_w", n.V*milligrams/water, n, all).Worse(working.Bound)
+			f.Value = w.Line("rho_F", "mg/L", "n_F*18998.4/m_w", n.V*Milligrams/water, n, all).Worse(working.Bound)
 			f.SetRange(0, f.Value.V)
 			f.Conditions = phrase.Of("residue.all")
 		}
@@ -151,5 +151,5 @@ func fluoride(model *aqueous.Model, m aqueous.Mixture, pH float64, aged bool) (m
 			return math.NaN(), false
 		}
 	}
-	return s.Fluoride() * milligrams, len(s.Outside()) == 0
+	return s.Fluoride() * Milligrams, len(s.Outside()) == 0
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"etchbound/chemicals/aqueous"
+	"etchbound/hazards/residue"
 )
 
 // bath is what stands over the solid after a decant, or before the first: mol.
@@ -21,8 +22,6 @@ type bath struct {
 // solids that may settle or stay.
 var solids = [...]string{"LiF_s", "Cryolite", "NaF_s", "Al(OH)3(a)"}
 
-const milligrams = 18998.4 // of fluoride in a mol
-
 // begin is the liquor of the etch: what of its lithium fluoride no acid has turned to HF is
 // solid, and what does not stay with the solid is decanted.
 func (b *bench) begin(liquor aqueous.Mixture, kg float64) bath {
@@ -30,7 +29,7 @@ func (b *bench) begin(liquor aqueous.Mixture, kg float64) bath {
 	for _, t := range liquor.Totals {
 		a.mol[t.Of] = t.Mol
 	}
-	if salt := math.Min(a.mol["F"]-takes(a.mol), a.mol["Li"]); salt*kg > trace {
+	if salt := salt(a.mol); salt*kg > trace {
 		a.mol["F"], a.mol["Li"], a.solid["LiF_s"] = a.mol["F"]-salt, a.mol["Li"]-salt, salt*kg
 	}
 	m := aqueous.Mixture{}
@@ -49,6 +48,9 @@ func (b *bench) begin(liquor aqueous.Mixture, kg float64) bath {
 	return a
 }
 
+// salt is the lithium fluoride of which no acid turns the fluoride to HF.
+func salt(mol map[string]float64) float64 { return math.Min(mol["F"]-takes(mol), mol["Li"]) }
+
 // takes is the base that brings what is dissolved to neutral, metals as hydroxides.
 func takes(mol map[string]float64) float64 {
 	return mol["F"] + mol["Cl"] + 2*mol["S(6)"] + mol["N(5)"] + 6*mol["TiF6"] + 4*mol["BF4"] + 6*mol["PF6"] -
@@ -57,8 +59,8 @@ func takes(mol map[string]float64) float64 {
 
 func (b *bench) decant(n int, perKg map[string]float64, pH, litres, solid float64) Decant {
 	fluoride := perKg["F"] + 6*perKg["TiF6"] + 4*perKg["BF4"] + 6*perKg["PF6"]
-	return Decant{Number: n, Litres: math.Max(litres, 0), PH: pH, SlowPH: pH, Fluoride: fluoride * milligrams,
-		SlowFluoride: fluoride * milligrams, Acid: takes(perKg) * 1000, Aluminium: perKg["Al"] * 1000,
+	return Decant{Number: n, Litres: math.Max(litres, 0), PH: pH, SlowPH: pH, Fluoride: fluoride * residue.Milligrams,
+		SlowFluoride: fluoride * residue.Milligrams, Acid: takes(perKg) * 1000, Aluminium: perKg["Al"] * 1000,
 		Undissolved: solid * 1000}
 }
 
@@ -153,7 +155,7 @@ func (b *bench) follow(begins Begins) Way {
 		d.SlowPH, d.SlowFluoride, d.Undissolved = slow.out.PH, slow.out.Fluoride, max(d.Undissolved, slow.out.Undissolved)
 		d.Strength = d.SlowFluoride / 1e4 * hfPerF
 		w.Decants = append(w.Decants, d)
-		w.CarbonDioxide += plain.gas * litresPerMol
+		w.CarbonDioxide += plain.gas * b.litres
 		if w.Needed == 0 && b.washed(&plain) {
 			w.Needed = n
 		}
@@ -178,9 +180,8 @@ func (b *bench) follow(begins Begins) Way {
 }
 
 const (
-	cryolite     = 209.94 // g/mol
-	litresPerMol = 24.465 // of gas at 25 degC and 1 atm
-	hfPerF       = 20.006 / 18.998
+	cryolite = 209.94 // g/mol
+	hfPerF   = 20.006 / 18.998
 )
 
 // washed reports whether the target is there and nothing that gives fluoride is undissolved.

@@ -74,14 +74,18 @@ func Read(c route.Case, k *process.Walk) []Wash {
 
 // Undissolved is how many cycles of a wash lithium fluoride that stays undissolved asks
 // for, and the mmol of it that are left after those that are walked; zero where it is no
-// matter, Most and one where Most do not end it.
+// matter, Most and one where Most do not end it, and NotKnown where there is some and no
+// equilibrium is held of something beside it.
 func Undissolved(c route.Case, x *process.Wash) (cycles int, left float64) {
 	model, err := aqueous.At(25)
 	if err != nil {
 		return 0, 0
 	}
 	b, known := benchOf(c, model, x)
-	if !known || b.first.solid["LiF_s"] <= trace {
+	switch {
+	case !known && salted(c, x):
+		return NotKnown, math.NaN()
+	case !known || b.first.solid["LiF_s"] <= trace:
 		return 0, 0
 	}
 	w := b.follow(AsWritten)
@@ -89,6 +93,20 @@ func Undissolved(c route.Case, x *process.Wash) (cycles int, left float64) {
 		cycles = Most + 1
 	}
 	return cycles, w.Undissolved
+}
+
+// NotKnown stands for cycles that nobody can say.
+const NotKnown = -1
+
+// salted reports whether a liquor holds lithium fluoride that no acid of it turns to HF, by
+// what is held of it.
+func salted(c route.Case, x *process.Wash) bool {
+	m, kg, _ := residue.Dissolved(c.Store, &x.Liquor)
+	mol := map[string]float64{}
+	for _, t := range m.Totals {
+		mol[t.Of] = t.Mol
+	}
+	return salt(mol)*kg > trace
 }
 
 const trace = 1e-6 // mol
@@ -107,6 +125,7 @@ type bench struct {
 	ceiling, collect float64
 	air              float64 // atm of carbon dioxide; 0: water without
 	walked           int
+	litres           float64 // of gas in a mol
 }
 
 // benchOf reads a wash; it is false where something of it is not held.
@@ -114,17 +133,15 @@ func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool)
 	st := c.Store
 	liquor, kg, known := residue.Dissolved(st, &x.Liquor)
 	liquid, water, held := residue.Dissolved(st, &x.Liquid)
-	volume, retained := x.Liquor.Volume.V, x.Retained.V
-	if !x.Liquor.Whole {
-		volume *= x.Liquor.Share.V
-	}
+	volume, retained := x.Liquor.Volume.V*x.Liquor.Kept(), x.Retained.V
 	if !known || !held || x.Unheld || !(volume > 0) || !(retained > 0) || !(water > 0) {
 		return nil, false
 	}
 	row := func(id string) float64 { d, _ := st.Row(id); return d.Value }
 	most, _ := st.Row("wash.between")
 	b := &bench{model: model, x: x, liquid: liquid.Totals, water: water, retained: kg * math.Min(retained/volume, 1),
-		swells: 1, ceiling: row("wash.criterion"), collect: row("wash.collect"), target: x.Target}
+		litres: process.MolarVolume(st, nil).V, swells: 1, ceiling: row("wash.criterion"), collect: row("wash.collect"),
+		target: x.Target}
 	if x.Swells {
 		b.swells = row("wash.retained.swollen") / row("wash.retained.acid")
 	}

@@ -1,6 +1,7 @@
 package rinsing_test
 
 import (
+	"strings"
 	"testing"
 
 	"etchbound/hazards/bench"
@@ -91,5 +92,21 @@ func TestUndissolvedFluorideWidensTheWash(t *testing.T) {
 	figs = wash.Read(b.Case, nil, b.Walk, nil, nil)
 	if rinsing.Widen(b.Case, &b.Walk, figs) != nil {
 		t.Error("warns of what is dissolved")
+	}
+}
+
+// With something in it of which no equilibrium is held, a trace of oxalic acid, the same wash
+// is no better: how many cycles it takes at most is not known, and it is warned of.
+func TestWhatIsNotHeldDoesNotDissolveTheFluoride(t *testing.T) {
+	b := bench.Steps(t, strings.Replace(salt, "{substance: lithium fluoride, mass: 6.226 g}",
+		"{substance: lithium fluoride, mass: 6.226 g}, {substance: oxalic acid, mass: 10 mg}", 1))
+	figs := wash.Read(b.Case, nil, b.Walk, nil, nil)
+	if warned := rinsing.Widen(b.Case, &b.Walk, figs); len(warned) != 1 {
+		t.Errorf("%d warnings", len(warned))
+	}
+	for i := range figs {
+		if f := &figs[i]; f.ID.String() == "wash.cycles@3" && !f.High().Unknown() {
+			t.Errorf("%s: %g to %g", f.ID, f.Low().V, f.High().V)
+		}
 	}
 }

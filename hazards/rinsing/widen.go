@@ -28,12 +28,20 @@ func Widen(c route.Case, k *process.Walk, figures []figure.Figure) []phrase.Phra
 			if f.Place != figure.Step(x.Step) || f.Quantity != "wash.cycles" && f.Quantity != "wash.ph" {
 				continue
 			}
-			f.Conditions = f.Conditions.And(phrase.Of("wash.undissolved", left))
+			most := math.Max(f.Value.V, float64(cycles))
+			if cycles == NotKnown {
+				f.Conditions, most = f.Conditions.And(phrase.Of("wash.undissolved_open")), math.NaN()
+			} else {
+				f.Conditions = f.Conditions.And(phrase.Of("wash.undissolved", left))
+			}
 			if f.Quantity == "wash.cycles" && !f.Value.Unknown() {
-				f.SetRange(f.Value.V, math.Max(f.Value.V, float64(cycles)))
+				f.SetRange(f.Value.V, most)
 			}
 		}
-		if left > 0 {
+		switch {
+		case cycles == NotKnown:
+			out = append(out, phrase.Of("warn.undissolved_open", x.Step))
+		case left > 0:
 			out = append(out, phrase.Of("warn.undissolved", x.Step, left))
 		}
 	}
