@@ -208,6 +208,6 @@ func (b *bench) written(l *Liquor, of *process.Liquor) {
 	}
 	m.Solids = solids(false)
 	if s, err := b.model.Solve(m); err == nil {
-		w.PH, w.Left, w.Outside = s.PH(), s.Fluoride()*milligrams, len(s.Outside()) > 0
+		w.PH, w.Left, w.Outside = s.PH(), s.Fluoride()*residue.Milligrams, len(s.Outside()) > 0
 	}
 }

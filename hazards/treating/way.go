@@ -5,6 +5,8 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/aqueous"
+	"etchbound/hazards/process"
+	"etchbound/hazards/residue"
 	"etchbound/hazards/waste"
 )
 
@@ -15,9 +17,6 @@ const (
 	first = 6
 	last  = 9
 )
-
-// milligrams of fluoride in a mol.
-const milligrams = 18998.4
 
 // solids are what may settle: hydroxide of aluminium fresh, or aged.
 func solids(aged bool) []aqueous.Amount {
@@ -77,12 +76,9 @@ func (b *bench) figures(w *Way, l *Liquor, doses []waste.Dose) {
 		}
 	}
 	for _, d := range doses {
-		w.Ammonia += d.Sub.Ammonium * d.Mol * litres
+		w.Ammonia += d.Sub.Ammonium * d.Mol * process.MolarVolume(b.c.Store, nil).V
 	}
 }
-
-// litres of gas in a mol at 25 degC and 1 atm.
-const litres = 24.465
 
 // left works out what stays dissolved.
 func (b *bench) left(w *Way, l *Liquor, doses []waste.Dose) {
@@ -119,7 +115,7 @@ func (l *Liquor) all() float64 {
 	if !(l.kilo > 0) {
 		return math.NaN()
 	}
-	return l.Fluoride * milligrams / l.kilo / max(l.Thinned, 1)
+	return l.Fluoride * residue.Milligrams / l.kilo / max(l.Thinned, 1)
 }
 
 // dosed is the end of what is put in by amount: a tenth over what is needed, and the range
@@ -138,7 +134,7 @@ func (b *bench) dosed(w *Way, m aqueous.Mixture) {
 	if err != nil {
 		return
 	}
-	w.PH, w.Left, w.Outside = s.PH(), s.Fluoride()*milligrams, len(s.Outside()) > 0
+	w.PH, w.Left, w.Outside = s.PH(), s.Fluoride()*residue.Milligrams, len(s.Outside()) > 0
 	w.Ends = [2]float64{w.Left, w.Left}
 	for _, o := range []struct {
 		times float64
@@ -148,7 +144,7 @@ func (b *bench) dosed(w *Way, m aqueous.Mixture) {
 			w.Ends = [2]float64{math.NaN(), math.NaN()}
 			return
 		}
-		w.widen(s.Fluoride() * milligrams)
+		w.widen(s.Fluoride() * residue.Milligrams)
 	}
 }
 
@@ -165,20 +161,20 @@ func (b *bench) toPH(w *Way, m aqueous.Mixture, base string) {
 	if err != nil {
 		return
 	}
-	w.PH, w.Left, w.Outside = aimed, s.Fluoride()*milligrams, len(s.Outside()) > 0
+	w.PH, w.Left, w.Outside = aimed, s.Fluoride()*residue.Milligrams, len(s.Outside()) > 0
 	w.Ends = [2]float64{w.Left, w.Left}
 	early, err := at(first, false)
 	if err == nil {
-		w.widen(early.Fluoride() * milligrams)
+		w.widen(early.Fluoride() * residue.Milligrams)
 		if share := early.Reagent() / s.Reagent(); share < notTheEnd && early.Fluoride() > tooMuch*s.Fluoride() {
-			w.False = &FalseEnd{first, share, early.Fluoride() * milligrams, math.NaN()}
+			w.False = &FalseEnd{first, share, early.Fluoride() * residue.Milligrams, math.NaN()}
 			if old, err := at(first, true); err == nil {
-				w.False.Aged = old.Fluoride() * milligrams
+				w.False.Aged = old.Fluoride() * residue.Milligrams
 			}
 		}
 	}
 	if s, err := at(last, true); err == nil {
-		w.widen(s.Fluoride() * milligrams)
+		w.widen(s.Fluoride() * residue.Milligrams)
 	}
 }
 
@@ -203,7 +199,7 @@ func (b *bench) curve(l *Liquor) ([]Point, *chemicals.Substance) {
 		m.Solids = solids(false)
 		m.Added = []aqueous.Amount{{Of: text, Mol: x * l.Base / bringsOf(s).base / l.kilo / l.Thinned}}
 		if at, err := b.model.Solve(m); err == nil {
-			out = append(out, Point{x, at.PH(), at.Fluoride() * milligrams})
+			out = append(out, Point{x, at.PH(), at.Fluoride() * residue.Milligrams})
 		}
 	}
 	if len(out) < 3 {
