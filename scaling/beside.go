@@ -74,9 +74,7 @@ func (b *beside) turned() []VerdictChange {
 	var ids []figure.FindingID
 	for _, f := range b.was.Findings {
 		id := f.ID()
-		if m := matterOf(id); f.Verdict.Rank() > worst[m].Rank() {
-			worst[m] = f.Verdict
-		}
+		worst[matterOf(id)] = max(worst[matterOf(id)], f.Verdict) // what is not known is less than what exceeds
 		var there bool
 		if id.Figure.Place, there = b.place(id.Figure.Place); there {
 			was[id] = f
@@ -93,7 +91,7 @@ func (b *beside) turned() []VerdictChange {
 	var out []VerdictChange
 	for _, id := range ids {
 		if x, y := was[id], is[id]; x.Verdict != y.Verdict {
-			out = append(out, VerdictChange{id, x, y, x.Figure.IsZero() && worst[matterOf(id)].Rank() >= y.Verdict.Rank()})
+			out = append(out, VerdictChange{id, x, y, x.Figure.IsZero() && worst[matterOf(id)] >= y.Verdict})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b VerdictChange) int {
