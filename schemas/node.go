@@ -77,6 +77,15 @@ func (n *Node) Get(key string) *Node {
 	return nil
 }
 
+// Near is the value of a key, or the map itself where the key is not there or is
+// misspelt: the place to which a message about the key points.
+func (n *Node) Near(key string) *Node {
+	if v := n.Get(key); v != nil {
+		return v
+	}
+	return n
+}
+
 func (n *Node) key(name string) *Key {
 	if n == nil {
 		return nil

@@ -58,7 +58,7 @@ func LoadFile(name string, r io.Reader) (*File, []schemas.Problem, error) {
 		e, more := entry(n, f.Jurisdiction)
 		problems = append(problems, more...)
 		if first, twice := lines[e.ID]; twice && e.ID != "" {
-			problems = append(problems, n.Get("id").Problem("the limit "+e.ID+" is given twice: first in line "+
+			problems = append(problems, n.Near("id").Problem("the limit "+e.ID+" is given twice: first in line "+
 				strconv.Itoa(first), "each id once", ""))
 		}
 		lines[e.ID] = n.Line
@@ -84,7 +84,7 @@ func entry(n *schemas.Node, jurisdiction string) (Entry, []schemas.Problem) {
 	}
 	var problems []schemas.Problem
 	if n.Wrote("average") && e.Quantity != breathing {
-		problems = append(problems, n.Get("average").Problem("an averaging time for "+e.Quantity,
+		problems = append(problems, n.Near("average").Problem("an averaging time for "+e.Quantity,
 			"an averaging time for "+breathing+" alone", "leave average out"))
 	}
 	if v := n.Value("average"); v.Set {
@@ -116,7 +116,7 @@ func (e *Entry) ranges() []schemas.Problem {
 	for key, v := range map[string]quantity.Value{"value": e.Stated, "near": e.Margin,
 		"average": e.node.Value("average")} {
 		if v.HasRange() {
-			p := e.node.Get(key).Problem("a range is of no use here: "+valueOf(v)+" counts", "one value", "")
+			p := e.node.Near(key).Problem("a range is of no use here: "+valueOf(v)+" counts", "one value", "")
 			p.Severity = schemas.Notice
 			out = append(out, p)
 		}
@@ -160,7 +160,7 @@ func (e Entry) resolve(c Catalogue) (Limit, []schemas.Problem) {
 		if near := schemas.Nearest(e.Quantity, c.Names()); near != "" {
 			hint = "did you mean " + near + "?"
 		}
-		return l, []schemas.Problem{e.node.Get("quantity").Problem(e.Quantity+" is no catalogued quantity",
+		return l, []schemas.Problem{e.node.Near("quantity").Problem(e.Quantity+" is no catalogued quantity",
 			"the name of a figure, without @ and what follows it", hint)}
 	}
 	l.Unit = unit

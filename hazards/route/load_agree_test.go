@@ -50,6 +50,8 @@ var refusedTogether = []struct{ name, text, message string }{
 	// a quench goes in, or is poured out
 	{"quench with what and into", bath(water, "  - {do: quench, in: etch, into: drum, what: "+here+"[{substance: water, "+
 		"volume: 1 L}]}\n"), "a quench step with what and into"},
+	{"quench with into and what misspelt", bath(water, "  - {do: quench, in: etch, into: drum, "+here+"waht: "+
+		"[{substance: water, volume: 1 L}]}\n"), "did you mean what?"},
 	{"quench of nothing", bath(water, "  - "+here+"{do: quench, in: etch}\n"), "needs the key what or into"},
 	{"quench poured in portions", bath(water, "  - "+here+"{do: quench, in: etch, into: drum, over: 10 min, "+
 		"portions: 2}\n"),

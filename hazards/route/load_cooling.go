@@ -115,7 +115,7 @@ func (l *loader) thawed(root *schemas.Node, p *Place, steps []*Step) {
 	for _, s := range steps {
 		warm = append(warm, fmt.Sprintf("%s in step %d", s.Temperature.Text, s.Number))
 	}
-	l.doubt(root.List("steps")[steps[0].Number-1].Get("temperature"),
+	l.doubt(root.List("steps")[steps[0].Number-1].Near("temperature"),
 		fmt.Sprintf("an ice bath at %s cannot hold %s: the review takes the vessel to stand in another bath at the "+
 			"set temperature", p.coolant().Text, strings.Join(warm, " or ")), "")
 }
@@ -131,8 +131,8 @@ func (l *loader) stopped(n *schemas.Node, s *Step, p *Place) {
 	begin := fmt.Sprintf("the addition of step %d is stopped at %s, ", s.Number, s.NotAbove.Text)
 	switch {
 	case set.Set && s.NotAbove.SI < set.SI-1e-9:
-		l.refuse(n.Get("not_above"), begin+"below the "+set.Text+" that the step sets", set.Text+" or more", "")
+		l.refuse(n.Near("not_above"), begin+"below the "+set.Text+" that the step sets", set.Text+" or more", "")
 	case bathed && s.NotAbove.SI <= cool.SI+1e-9:
-		l.refuse(n.Get("not_above"), begin+"and "+p.cools()+" is at "+cool.Text, "more than "+cool.Text, "")
+		l.refuse(n.Near("not_above"), begin+"and "+p.cools()+" is at "+cool.Text, "more than "+cool.Text, "")
 	}
 }

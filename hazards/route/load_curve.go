@@ -54,7 +54,7 @@ func (l *loader) risen(x *schemas.Node, before []CurvePoint, p CurvePoint) bool 
 			if len(before) > 0 {
 				what += ", not above the " + v.was.Text + " of the point before"
 			}
-			l.refuse(x.Get(v.key), what, "more than "+v.was.Text, hint)
+			l.refuse(x.Near(v.key), what, "more than "+v.was.Text, hint)
 			return false
 		}
 	}

@@ -83,7 +83,7 @@ func (l *loader) material(n *schemas.Node, c *charge) (Material, bool) {
 	}
 	l.holds.substance(m.Substance)
 	if m.Ratio.Set && !c.hasPowder {
-		l.refuse(n.Get("ratio"), "a ratio to the precursor in a route that has none", "a mass, a volume or an amount", "")
+		l.refuse(n.Near("ratio"), "a ratio to the precursor in a route that has none", "a mass, a volume or an amount", "")
 	}
 	l.howMuch(n, m)
 	l.strength(n.Get("strength"), m.Substance, m.Strength)
@@ -94,7 +94,7 @@ func (l *loader) material(n *schemas.Node, c *charge) (Material, bool) {
 func (l *loader) somethingOf(n *schemas.Node, keys ...string) {
 	for _, k := range keys {
 		if v := n.Value(k); v.Set && (v.SI == 0 || v.Low == 0) {
-			l.refuse(n.Get(k), "the "+k+" is zero", "more than zero", "leave the whole material out if none of it is put in")
+			l.refuse(n.Near(k), "the "+k+" is zero", "more than zero", "leave the whole material out if none of it is put in")
 		}
 	}
 }

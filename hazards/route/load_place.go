@@ -45,7 +45,7 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 	}
 	l.aboveZero(n, "capacity", "vent", "vent_line", "bubbler", "wall")
 	if p.Rating.Set && p.Relief.Set && p.Relief.SI > p.Rating.SI {
-		l.refuse(n.Get("relief"), "the relief opens at "+p.Relief.Text+", above the rating of "+p.Rating.Text,
+		l.refuse(n.Near("relief"), "the relief opens at "+p.Relief.Text+", above the rating of "+p.Rating.Text,
 			"a relief that opens at or below the rating", "")
 	}
 	l.closed(n)
@@ -99,7 +99,7 @@ func (l *loader) thick(n *schemas.Node, p *Place) {
 	}
 	d, _ := held.Row(row)
 	if !(p.Wall.In("mm") <= d.High*(1+1e-9)) {
-		l.refuse(n.Get("wall"), fmt.Sprintf("a wall of %s is thicker than the %.4g mm that are known here of %s",
+		l.refuse(n.Near("wall"), fmt.Sprintf("a wall of %s is thicker than the %.4g mm that are known here of %s",
 			p.Wall.Text, d.High, what),
 			fmt.Sprintf("a wall of %.4g mm at most", d.High), "state what the bath takes instead: cooling: ua, in W/K")
 	}
@@ -113,7 +113,7 @@ func (l *loader) closed(n *schemas.Node) {
 	for _, key := range []string{"vent", "vent_line", "bubbler", "scrubber"} {
 		if n.Value(key).Set || key == "scrubber" && n.Str(key) != "" {
 			name := strings.ReplaceAll(key, "_", " ")
-			l.refuse(n.Get(key), "a closed place with a "+name, "closure: vented, or no "+name, "say vented if the gas "+
+			l.refuse(n.Near(key), "a closed place with a "+name, "closure: vented, or no "+name, "say vented if the gas "+
 				"can leave through it")
 		}
 	}

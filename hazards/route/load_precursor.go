@@ -66,7 +66,7 @@ func (l *loader) aboveZero(n *schemas.Node, keys ...string) {
 			if v.SI != 0 {
 				what = "the " + name + " may be zero by its range"
 			}
-			l.refuse(n.Get(k), what, "more than zero", hint)
+			l.refuse(n.Near(k), what, "more than zero", hint)
 		}
 	}
 }

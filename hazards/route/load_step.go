@@ -46,7 +46,7 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		s.Water = openAir
 	}
 	if s.Into != "" && s.Into == s.In {
-		l.refuse(n.Get("into"), "into is the same place as in", "another place", "")
+		l.refuse(n.Near("into"), "into is the same place as in", "another place", "")
 	}
 	l.portions(n, s)
 	l.quenched(n, s)
@@ -62,8 +62,8 @@ func (l *loader) quenched(n *schemas.Node, s Step) {
 	}
 	into, what := n.Wrote("into"), n.Wrote("what")
 	switch {
-	case into && what:
-		l.refuse(n.Get("what"), fmt.Sprintf("a %s step with what and into: what goes in, and where it is poured to", s.Do),
+	case n.Has("into") && n.Has("what"):
+		l.refuse(n.Near("what"), fmt.Sprintf("a %s step with what and into: what goes in, and where it is poured to", s.Do),
 			"one of the two", "charge what receives it in a step before")
 	case !into && !what:
 		l.refuse(n, fmt.Sprintf("a %s step needs the key what or into", s.Do),
@@ -97,13 +97,13 @@ func (l *loader) filled(n, root *schemas.Node, full map[string]bool) {
 func (l *loader) portionwise(n *schemas.Node, s Step) {
 	switch each := s.PortionTime; {
 	case s.Portions > 0 && !s.Over.Set && !n.Wrote("over"):
-		l.refuse(n.Get("portions"), "portions of an addition that does not say how long it takes",
+		l.refuse(n.Near("portions"), "portions of an addition that does not say how long it takes",
 			"over: the time from the first portion to when one more would be due", "")
 	case each.Set && s.Portions == 0 && !n.Wrote("portions"):
-		l.refuse(n.Get("portion_time"), "the time of a portion in a step without portions",
+		l.refuse(n.Near("portion_time"), "the time of a portion in a step without portions",
 			"portions: their number", "")
 	case each.Set && s.Over.Set && s.Portions > 0 && each.SI*float64(s.Portions) > s.Over.SI*(1+1e-9):
-		l.refuse(n.Get("portion_time"), fmt.Sprintf("%d portions of %s each take longer than %s", s.Portions, each.Text,
+		l.refuse(n.Near("portion_time"), fmt.Sprintf("%d portions of %s each take longer than %s", s.Portions, each.Text,
 			s.Over.Text), "at most the time of the addition over the number of portions", "")
 	}
 }
@@ -113,7 +113,7 @@ func (l *loader) portions(n *schemas.Node, s Step) {
 	l.aboveZero(n, "time", "part", "current", "retained", "portion_time")
 	l.portionwise(n, s)
 	if v := s.Retained; v.Set && v.Dim == quantity.Fraction && v.SI >= 1 {
-		l.refuse(n.Get("retained"), fmt.Sprintf("%s stays with the solid, so nothing is washed out", v.Text),
+		l.refuse(n.Near("retained"), fmt.Sprintf("%s stays with the solid, so nothing is washed out", v.Text),
 			"more than 0 % and less than 100 %", "")
 	}
 }

@@ -140,7 +140,7 @@ func (l *loader) ratioOrStrength(n *schemas.Node, m Material, acid strongest, di
 		return
 	}
 	number := quantity.Number(x, 0)
-	l.refuse(n.Get("strength"), what, fmt.Sprintf("a mass, an amount or a ratio; a strength up to %.4g mol/L and "+
+	l.refuse(n.Near("strength"), what, fmt.Sprintf("a mass, an amount or a ratio; a strength up to %.4g mol/L and "+
 		"up to that of the acid", dissolves),
 		fmt.Sprintf("%s mol/L of %s would be %.3g g in each litre; in papers this number is usually the mole ratio to "+
 			"the precursor: write ratio: %s mol/mol",
