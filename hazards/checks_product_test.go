@@ -11,7 +11,8 @@ import (
 )
 
 // A colloid is the liquid that a centrifuge sends on: where the route says so its bottle
-// holds the flakes, where it says nothing it may, and never is a stored liquid silent.
+// holds the flakes, where it says nothing it may hold them all, or none, and never is a
+// stored liquid silent.
 func TestWhatCarriesTheFlakes(t *testing.T) {
 	route := func(key string) string {
 		return bench.Head[:len(bench.Head)-len("steps:\n")] +
@@ -21,6 +22,7 @@ func TestWhatCarriesTheFlakes(t *testing.T) {
 			"  - {do: store, in: flask, time: 30 d, temperature: 4 degC}\n"
 	}
 	const id = "store.pressure@flask:carbon_kept"
+	var said working.Num // the pressure where the route says that the liquid carries them
 	for _, c := range []struct {
 		key          string
 		stored, gas  bool // a hold point on the bottle, a pressure in it
@@ -29,7 +31,7 @@ func TestWhatCarriesTheFlakes(t *testing.T) {
 		flask, stays float64 // mol of flakes, of 1 g over 194.605 g/mol
 	}{
 		{", product: liquid", true, true, true, "Do not store it shut", 1 / 194.605, 0},
-		{"", true, true, false, "product: liquid or solids", 0, 1 / 194.605},
+		{"", true, true, true, "product: liquid or solids", 0, 1 / 194.605},
 		{", product: solids", false, false, false, "", 0, 1 / 194.605},
 	} {
 		rv := review(t, route(c.key))
@@ -39,6 +41,12 @@ func TestWhatCarriesTheFlakes(t *testing.T) {
 		f := figureOf(&rv, id)
 		if got := f != nil; got != c.gas || got && f.Value.Unknown() == c.known {
 			t.Errorf("%q: pressure %v, want one: %v, known: %v", c.key, f, c.gas, c.known)
+		}
+		switch {
+		case c.key == ", product: liquid":
+			said = f.High()
+		case c.gas && (!nearly.Share(f.High().V, said.V, 0.01) || f.Low().V != 0 || f.Value.Status != working.Bound):
+			t.Errorf("%q: pressure %v to %v, want a bound from nothing to about %v", c.key, f.Low(), f.High(), said)
 		}
 		if v, there := verdicts(&rv)[id+"+no_rated_store"]; c.gas && (!there || v != figure.Exceeds) {
 			t.Errorf("%q: %v (there %v), want exceeds", c.key, v, there)

@@ -10,6 +10,7 @@ import (
 	"etchbound/hazards/residue"
 	"etchbound/hazards/rinsing"
 	"etchbound/hazards/route"
+	"etchbound/hazards/storage"
 	"etchbound/hazards/treating"
 	"etchbound/hazards/verdict"
 )
@@ -35,6 +36,7 @@ func Make(c route.Case) (Review, error) {
 	a.Figures = append(a.Figures, residue.Read(c, w, &a.Walk)...)
 	a.Figures = append(a.Figures, treating.PH(c, w, &a.Walk)...)
 	undissolved := rinsing.Widen(c, &a.Walk, a.Figures)
+	storage.Widen(c, &a.Walk, a.Figures)
 	verdict.WidenClasses(c, &a.Walk, a.Figures)
 	out.Figures = verdict.Bare(verdict.WithoutTraces(a.Figures))
 	out.Findings = verdict.Judge(c, out.Figures, &a.Walk)

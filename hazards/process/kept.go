@@ -10,6 +10,38 @@ func (s *State) CarriesFlakes() bool {
 	return len(s.Liquid) > 0 && (s.MayCarry > 0 || len(pick(s.Solids, Product)) > 0)
 }
 
+// MayHold is the product that a place holds, or all that its liquid may carry where nobody
+// says which of two parted streams carries it; may tells that it is the latter.
+func (k *Walk) MayHold(s *State) (made []Solid, may bool) {
+	for _, i := range pick(s.Solids, Product) {
+		made = append(made, s.Solids[i])
+	}
+	if len(made) > 0 || s.MayCarry == 0 {
+		return made, false
+	}
+	for i := range k.Steps {
+		d := &k.Steps[i]
+		if d.Number != s.MayCarry {
+			continue
+		}
+		for _, x := range [...]*State{&d.After, d.Filled, &d.Before} {
+			if x == nil {
+				continue
+			}
+			for _, j := range pick(x.Solids, Product) {
+				made = append(made, x.Solids[j])
+			}
+			if made == nil && x.MayCarry > 0 && x.MayCarry < s.MayCarry {
+				made, _ = k.MayHold(x)
+			}
+			if made != nil {
+				return made, true
+			}
+		}
+	}
+	return nil, false
+}
+
 // Doubted is what has to be known to say whether solid of a place has reacted, and so
 // whether there is product in it; nothing where that is known.
 func (s *State) Doubted() working.Missing {

@@ -32,6 +32,7 @@ type stage struct {
 	days        working.Num
 	with        string // the additive that counts
 	tooLittle   string // one that does not
+	unsaid      bool   // nobody says whether its liquid carries the flakes: they count as all there
 }
 
 // says is what a stage stands for, where a sheet keeps the working.
@@ -51,6 +52,15 @@ func (r *reader) says(s *stage) phrase.Phrase {
 
 // plain is what is said of a stage without its additive.
 func (s *stage) plain() phrase.Phrase {
+	said := s.setting()
+	if s.unsaid {
+		return phrase.Of("store.if_carries", s.d.After.MayCarry, said)
+	}
+	return said
+}
+
+// setting is how warm and how long, and at which pH.
+func (s *stage) setting() phrase.Phrase {
 	if s.ph.None() || s.ph.Unknown() {
 		return phrase.Of("store.kept", s.d.Number, figure.Round(s.temperature.V, 3), figure.Round(s.days.V, 3))
 	}
@@ -60,7 +70,8 @@ func (s *stage) plain() phrase.Phrase {
 
 // stage works out what has happened by the end of a step, with what was before it.
 func (r *reader) stage(p *route.Place, d *process.Done, step *route.Step, past *stage) stage {
-	s := stage{d: d, shut: p.Closure == route.Closed}
+	d, unsaid := r.carried(d)
+	s := stage{d: d, unsaid: unsaid, shut: p.Closure == route.Closed}
 	s.inert, s.air = filled(step.Gas)
 	s.temperature = r.c.Given("T", "degC", step.Temperature)
 	s.days = r.c.Given("t", "d", step.Time)

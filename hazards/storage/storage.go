@@ -93,6 +93,49 @@ func (r *reader) place(p *route.Place) {
 	}
 }
 
+// carried is a step with all the flakes in what it stores that its liquid may carry, where
+// nobody says whether it does: the most there can be.
+func (r *reader) carried(d *process.Done) (all *process.Done, unsaid bool) {
+	made, may := r.k.MayHold(&d.After)
+	if !may {
+		return d, false
+	}
+	x := *d
+	x.After.Solids = append(slices.Clip(x.After.Solids), made...)
+	return &x, true
+}
+
+// Widen lets the gas of what may carry no flakes at all be none: what is told of it is
+// what there is at most.
+func Widen(c route.Case, k *process.Walk, figures []figure.Figure) {
+	for i := range figures {
+		f := &figures[i]
+		if f.Quantity != "store.pressure" && f.Quantity != "store.time_to_10_kpa" || f.Value.Unknown() ||
+			!mayCarry(c, k, f.Place) {
+			continue
+		}
+		f.Value = f.Value.Worse(working.Bound)
+		if f.Quantity == "store.pressure" {
+			f.SetRange(min(f.Low().V, 0), f.High().V)
+		} else {
+			f.SetRange(f.Low().V, never)
+		}
+	}
+}
+
+// mayCarry reports whether nobody says of what is stored in a place that it carries flakes.
+func mayCarry(c route.Case, k *process.Walk, at figure.Place) bool {
+	for i := range k.Steps {
+		d := &k.Steps[i]
+		if figure.At(d.Place) == at && c.Route.Steps[i].Verb().Does == route.Stores {
+			if _, may := k.MayHold(&d.After); may {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // unknown is a place of which nobody can say whether there is product in it.
 func unknown(m working.Missing) kept {
 	var all kept

@@ -37,6 +37,7 @@ func (p *reader) stored(l *Line) {
 		l.Answer = say("stored.pressure", p.v.Place(worst.Place), p.v.Value(worst))
 	}
 	if worst != nil {
+		l.Answer += p.unsaid(worst.Place)
 		soon := worst.ID
 		soon.Quantity = "store.time_to_10_kpa"
 		if f := p.figs.Get(soon); f != nil && !f.Danger().Unknown() {
@@ -49,6 +50,17 @@ func (p *reader) stored(l *Line) {
 	if len(lost) > 0 {
 		l.Answer += say("answer.also_unknown", strings.Join(lost, ", "))
 	}
+}
+
+// unsaid says that nobody states whether what stands in a place carries the flakes.
+func (p *reader) unsaid(at figure.Place) string {
+	for i := range p.r.Walk.Facts {
+		f := &p.r.Walk.Facts[i]
+		if f.ID == "stored_unsaid" && figure.At(p.r.Walk.Steps[f.Step-1].Place) == at {
+			return say("stored.unsaid", p.r.Walk.Steps[f.Step-1].After.MayCarry)
+		}
+	}
+	return ""
 }
 
 // soon says when a container is at 10 kPa. The gas of powder that the etch left counts at
