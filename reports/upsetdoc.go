@@ -18,7 +18,7 @@ func BuildUpset(r hazards.Review, o draft.Options) document.Document {
 		Control: b.ControlLine()}
 	top := document.Section{Key: "page-1", Title: d.Title,
 		Blocks: []document.Block{b.Control(), document.Paragraph{Text: words.Of("deference.line")}}}
-	top.Blocks = append(top.Blocks, selection.Warned(b.Draft)...)
+	top.Blocks = append(append(top.Blocks, selection.Warned(b.Draft)...), b.CoolingLost()...)
 	d.Sections = []document.Section{top, failures.Alone(b.Draft), review.Steps(b.Draft), review.Emergency(b.Draft)}
 	return d
 }

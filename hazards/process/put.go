@@ -257,9 +257,11 @@ func (k *walker) solidHeat(formula string, n working.Num) working.Num {
 	return k.w.Line("C", "J/K", "n*cp", x.V*cp.V, x, cp)
 }
 
-// portions lists every modelled solute of the pool in all of its water: one
-// for each solution, however often it was added.
-func (k *walker) portions(q *Pool) []Portion {
+func (k *walker) portions(q *Pool) []Portion { return q.Portions(k.w) }
+
+// Portions lists every modelled solute of the pool in all of its water, as they were
+// charged: one for each solution, however often it was added.
+func (q *Pool) Portions(w *working.Sheet) []Portion {
 	solutes := map[string][]working.Num{}
 	var out []Portion
 	var water []working.Num
@@ -278,10 +280,10 @@ func (k *walker) portions(q *Pool) []Portion {
 	if len(out) == 0 {
 		return nil
 	}
-	h2o := k.w.Sum("n_w", "mol", water...)
+	h2o := w.Sum("n_w", "mol", water...)
 	for i := range out {
 		n := solutes[out[i].Model]
-		out[i].Acid, out[i].Water = k.w.Sum(n[0].Symbol, "mol", n...), h2o
+		out[i].Acid, out[i].Water = w.Sum(n[0].Symbol, "mol", n...), h2o
 	}
 	return out
 }

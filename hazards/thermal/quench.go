@@ -32,7 +32,7 @@ func (r *reader) quench(d *process.Done, mtsr working.Num) {
 	if more := d.Contents().Unsaid(); more != nil {
 		v = working.Absent("m", "kg", more...)
 	}
-	r.put("heat.quench_water", figure.Step(d.Number), v, phrase.Of("thermal.quench"))
+	r.dump(d, r.put("heat.quench_water", figure.Step(d.Number), v, phrase.Of("thermal.quench")))
 }
 
 // quenched reports what a liquor comes to that is poured into another place.

@@ -11,70 +11,11 @@ import (
 
 func (b *builder) heat() document.Section {
 	s := document.Begin("heat")
-	s.Blocks = append(s.Blocks, b.temperatures()...)
+	s.Blocks = append(s.Blocks, b.CoolingLost()...)
 	s.Blocks = append(s.Blocks, firstPrinted(second(b.curves("heat"),
 		append(b.stepBars(&heatByStep), b.dosedCurves()...)))...)
 	s.Blocks = append(s.Blocks, b.About("heat")...)
 	return s
-}
-
-// temperatures is the small table of the four temperatures of each step that
-// has a highest temperature, with what they make of it in words: no class is
-// made of fewer than four.
-func (b *builder) temperatures() []document.Block {
-	t := document.Table{Caption: words.Of("temperatures.caption"),
-		Columns: document.Columns("col.step", "temperatures.set", "temperatures.mtsr", "temperatures.limit",
-			"temperatures.decomposition", "temperatures.class")}
-	t.Columns[2].Text = number.LabelOf("heat.mtsr")
-	t.Columns[3].Text = number.LabelOf("heat.technical_limit")
-	for i := range b.Route().Steps {
-		st := &b.Route().Steps[i]
-		place := figure.Step(st.Number)
-		mtsr, ok := b.At("heat.mtsr", place)
-		if !ok {
-			continue
-		}
-		decomposes := words.Of("value.not_assessed")
-		if d := b.Route().TD24; d.Set {
-			decomposes = draft.Amount(d)
-		}
-		t.Rows = append(t.Rows, document.Row(place.String(), words.OrNotStated(draft.Amount(st.Temperature)),
-			b.ValueAndRange(mtsr), b.technicalLimit(st.Number), decomposes, b.classText(place)))
-	}
-	if len(t.Rows) == 0 {
-		return nil
-	}
-	return []document.Block{t, document.Paragraph{Text: words.Of("temperatures.note"), Tone: document.Note}}
-}
-
-// classText is the class of a step at its worst, with how far the next one is.
-func (b *builder) classText(place figure.Place) string {
-	f, ok := b.At("heat.criticality_class", place)
-	if !ok || f.High().Unknown() {
-		return words.Of("value.not_assessed")
-	}
-	s := number.Significant(f.High().V, 1, 1)
-	if m, ok := b.At("heat.class_margin", place); ok && !m.Low().Unknown() {
-		return words.Of("temperatures.margin", s, number.With(number.Significant(m.Low().V, 2, -1),
-			number.UnitOf("heat.class_margin")))
-	}
-	return s
-}
-
-// technicalLimit is the technical limit of a step, or the boiling point under
-// its own name where only that is known.
-func (b *builder) technicalLimit(step int) string {
-	for _, q := range []string{"heat.technical_limit", "heat.boiling_point"} {
-		f, ok := b.At(q, figure.Step(step))
-		if !ok {
-			continue
-		}
-		if q == "heat.boiling_point" {
-			return words.Of("temperatures.boiling", b.ValueAndRange(f))
-		}
-		return b.ValueAndRange(f)
-	}
-	return words.Of("value.not_assessed")
 }
 
 func (b *builder) gas() document.Section {
