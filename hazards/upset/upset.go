@@ -81,9 +81,17 @@ func (r *reader) sorted() []figure.Figure {
 	for i, k := range Keys() {
 		rank[k] = i
 	}
-	rank[""] = len(rank) // what is no failure by itself comes last
-	slices.SortStableFunc(r.out, func(a, b figure.Figure) int { return rank[a.Case.Failure] - rank[b.Case.Failure] })
-	return r.out
+	rank[""] = len(rank)             // what is no failure by itself comes last
+	order := make([]int, len(r.out)) // a figure is long, and moved once
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return rank[r.out[a].Case.Failure] - rank[r.out[b].Case.Failure] })
+	out := make([]figure.Figure, len(order))
+	for i, from := range order {
+		out[i] = r.out[from]
+	}
+	return out
 }
 
 // Keys lists the failures this package knows, in the order they are reported.
@@ -121,7 +129,7 @@ func AsMeant(key string) bool { return slices.Contains(besides, key) }
 var besides = []string{"lid_closed", "suck_back", "hood_fails", "ignition"}
 
 // usual is room for the figures of a usual route.
-const usual = 24
+const usual = 112
 
 type reader struct {
 	c   route.Case
