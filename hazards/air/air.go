@@ -17,24 +17,23 @@ import (
 // Read gives the figures of the air over every step that holds a volatile acid
 // or ammonia, of the largest spill, and of the oxygen in the room.
 func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course) []figure.Figure {
+	return ReadAt(c, w, k, runs, courses, figure.Everywhere)
+}
+
+// ReadAt is Read as far as some places: those of others may be left out.
+func ReadAt(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course,
+	asked figure.Asked) []figure.Figure {
 	r := reader{out: make([]figure.Figure, 0, usualFigures), c: c, w: w, k: &k, courses: courses,
 		vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{},
 		escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, until: map[float64]phrase.Phrase{},
 		brief: map[vapourIn]working.Num{}, breathed: map[vapourIn]working.Num{},
 		emitted: map[vapourIn]working.Num{}, drops: map[vapourIn]droplets{}, found: map[mixture][]vapour{}}
-	for i := range k.Steps {
-		r.step(&k.Steps[i])
+	if !asked.Has(figure.Place{}) { // what is no step stands on all of them
+		r.asked = asked
 	}
-	for i := range runs {
-		if runs[i].Plan.Law == vessel.Accumulated {
-			r.warm(&runs[i])
-		}
-	}
-	r.evolved()
-	r.fire()
-	r.mist()
-	for i := range k.Steps {
-		r.additive(k.Steps[i].Number)
+	r.steps(runs)
+	if r.asked != figure.Everywhere {
+		return r.out
 	}
 	r.averages()
 	r.spill()
@@ -45,6 +44,29 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 	return r.out
 }
 
+// steps reports the air of the steps that are asked for.
+func (r *reader) steps(runs []vessel.Run) {
+	for i := range r.k.Steps {
+		if d := &r.k.Steps[i]; r.asks(d.Number) {
+			r.step(d)
+		}
+	}
+	for i := range runs {
+		if p := &runs[i].Plan; p.Law == vessel.Accumulated && r.asks(p.Step) {
+			r.warm(&runs[i])
+		}
+	}
+	r.evolved()
+	r.fire()
+	r.mist()
+	for i := range r.k.Steps {
+		r.additive(r.k.Steps[i].Number)
+	}
+}
+
+// asks reports whether the air of a step is asked for.
+func (r *reader) asks(step int) bool { return r.asked.Has(figure.Step(step)) }
+
 // usualFigures is room for those of a usual route.
 const usualFigures = 176
 
@@ -53,6 +75,7 @@ type reader struct {
 	w       *working.Sheet
 	k       *process.Walk
 	courses []course.Course
+	asked   figure.Asked
 	vm      working.Num
 	worst   map[string]spilt      // by agent
 	parts   map[int][]working.Num // of their limits, by step

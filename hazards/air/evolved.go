@@ -15,7 +15,7 @@ func (r *reader) evolved() {
 	for i := range r.k.Evolved {
 		x := &r.k.Evolved[i]
 		p := r.place(x.Place)
-		if x.Moved || x.Gas == nil || p == nil || p.Closure == route.Closed && p.ClosureStated {
+		if !r.asks(x.Step) || x.Moved || x.Gas == nil || p == nil || p.Closure == route.Closed && p.ClosureStated {
 			continue
 		}
 		in := vapourIn{x.Step, x.Gas.Slug}

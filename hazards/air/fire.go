@@ -24,6 +24,9 @@ const strongInWater = 20
 func (r *reader) fire() {
 	for i := range r.k.Steps {
 		d := &r.k.Steps[i]
+		if !r.asks(d.Number) {
+			continue
+		}
 		for _, s := range [...]*process.State{&d.Before, d.First, d.Full, &d.After, d.Filled} {
 			if s != nil {
 				r.over(d, s)

@@ -20,7 +20,7 @@ func (r *reader) mist() {
 	for i := range r.k.Steps {
 		d := &r.k.Steps[i]
 		p, s := r.place(d.Place), d.Contents()
-		if p == nil || p.Closure == route.Closed && p.ClosureStated || len(s.Liquid) == 0 {
+		if !r.asks(d.Number) || p == nil || p.Closure == route.Closed && p.ClosureStated || len(s.Liquid) == 0 {
 			continue
 		}
 		if gas := r.bubbles(d.Number); !gas.None() {

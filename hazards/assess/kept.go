@@ -85,10 +85,11 @@ var givenBy = map[figure.Family]Set{
 }
 
 // Lot are the figures of a part, with a number of their own: lots of the same part
-// and number are the same lot.
+// and number are the same lot. Asked are the places whose figures are there.
 type Lot struct {
 	Number  int
 	Figures []figure.Figure
+	Asked   figure.Asked
 }
 
 // Lots are the figures of an assessment by their parts.
@@ -103,7 +104,11 @@ type Lots struct {
 // With assesses the case with other data, as far as some of its parts: the figures
 // of others may be left out, and then a sum lacks their terms. It gives what Case
 // does without a sheet.
-func (k *Kept) With(st *chemicals.Store, want Set) Lots {
+func (k *Kept) With(st *chemicals.Store, want Set) Lots { return k.At(st, want, figure.Everywhere) }
+
+// At is With as far as some places: of a part that can be read for some of them, the
+// figures of others may be left out.
+func (k *Kept) At(st *chemicals.Store, want Set, asked figure.Asked) Lots {
 	c := k.c
 	at := func(st *chemicals.Store) route.Case { c := c; c.Store = st; return c }
 	walk := k.walks.of(st, from{}, func(st *chemicals.Store) *walked { return walk(at(st), nil) })
@@ -118,10 +123,9 @@ func (k *Kept) With(st *chemicals.Store, want Set) Lots {
 		})
 	}
 	out := Lots{walk: walk.gave, courses: courses.gave}
-	part := func(p Part, from from, make func(st *chemicals.Store) []figure.Figure) []figure.Figure {
+	part := func(p Part, from from, make func(st *chemicals.Store) []figure.Figure) {
 		r := k.parts[p].of(st, from, make)
-		out.Of[p] = Lot{r.number, r.gave}
-		return r.gave
+		out.Of[p] = Lot{r.number, r.gave, figure.Everywhere}
 	}
 	for p := range readers {
 		if !want.Has(Part(p)) {
@@ -131,8 +135,8 @@ func (k *Kept) With(st *chemicals.Store, want Set) Lots {
 		if readers[p].runs {
 			from[1] = courses.number
 		}
-		part(Part(p), from, func(st *chemicals.Store) []figure.Figure {
-			return readers[p].of(at(st), nil, walk.gave, courses.gave)
+		out.Of[p] = k.read(Part(p), st, from, asked, func(st *chemicals.Store, asked figure.Asked) []figure.Figure {
+			return readers[p].some(at(st), walk.gave, courses.gave, asked)
 		})
 	}
 	if want.Has(Upset) {
@@ -148,6 +152,22 @@ func (k *Kept) With(st *chemicals.Store, want Set) Lots {
 		k.sum(st, &out)
 	}
 	return out
+}
+
+// read are the figures of a reader, of everywhere where those are kept.
+func (k *Kept) read(p Part, st *chemicals.Store, from from, asked figure.Asked,
+	make func(*chemicals.Store, figure.Asked) []figure.Figure) Lot {
+	if readers[p].at == nil {
+		asked = figure.Everywhere
+	}
+	if asked != figure.Everywhere {
+		if r := k.parts[p].find(st, from); r != nil {
+			return Lot{r.number, r.gave, figure.Everywhere}
+		}
+	}
+	from[Parts] = int(asked)
+	r := k.parts[p].of(st, from, func(st *chemicals.Store) []figure.Figure { return make(st, asked) })
+	return Lot{r.number, r.gave, asked}
 }
 
 // Assessment is With as an assessment, of some parts.
@@ -173,11 +193,12 @@ func (k *Kept) sum(st *chemicals.Store, out *Lots) {
 		}
 	}
 	r := k.parts[Sums].of(st, from, func(*chemicals.Store) []figure.Figure { return sums(nil, &parts) })
-	out.Of[Sums] = Lot{r.number, r.gave}
+	out.Of[Sums] = Lot{r.number, r.gave, figure.Everywhere}
 }
 
-// from are the numbers of the results of earlier stages.
-type from [Parts]int
+// from are the numbers of the results of earlier stages, and last the places that are
+// asked for.
+type from [Parts + 1]int
 
 // stage remembers what one stage gave.
 type stage[T any] struct {

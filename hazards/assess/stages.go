@@ -45,18 +45,20 @@ const (
 type reader struct {
 	read func(route.Case, *working.Sheet, process.Walk, []vessel.Run, []course.Course) []figure.Figure
 	runs bool // it looks at the courses and their runs; else it is given none
+	// at is read as far as some places; nil where a part of it is no quicker than all.
+	at func(route.Case, *working.Sheet, process.Walk, []vessel.Run, []course.Course, figure.Asked) []figure.Figure
 }
 
 // readers turn states and runs into figures, one a hazard.
 var readers = [...]reader{
-	Gas:      {gas.Read, true},
-	Thermal:  {thermal.Read, true},
-	Fluoride: {fluoride.Read, false},
-	Air:      {air.Read, true},
-	Wash:     {wash.Read, false},
-	Waste:    {waste.Read, false},
-	Order:    {order.Read, false},
-	Storage:  {storage.Read, false},
+	Gas:      {read: gas.Read, runs: true},
+	Thermal:  {read: thermal.Read, runs: true},
+	Fluoride: {read: fluoride.Read},
+	Air:      {read: air.Read, runs: true, at: air.ReadAt},
+	Wash:     {read: wash.Read},
+	Waste:    {read: waste.Read},
+	Order:    {read: order.Read},
+	Storage:  {read: storage.Read},
 }
 
 // of are the figures of a reader.
@@ -65,6 +67,14 @@ func (r *reader) of(c route.Case, w *working.Sheet, k *walked, courses []course.
 		courses = nil
 	}
 	return r.read(c, w, k.walk, k.runs, courses)
+}
+
+// some are the figures of a reader as far as some places.
+func (r *reader) some(c route.Case, k *walked, courses []course.Course, asked figure.Asked) []figure.Figure {
+	if r.at == nil || asked == figure.Everywhere {
+		return r.of(c, nil, k, courses)
+	}
+	return r.at(c, nil, k.walk, k.runs, courses, asked)
 }
 
 // walked is what the first stage gives: the walk, and its runs by full

@@ -68,7 +68,30 @@ func (l *lots) all(x *found) []float64 {
 
 // with assesses the case with other data, as far as the parts that are wanted.
 func (l *lots) with(st *chemicals.Store, want assess.Set) found {
-	out, got := l.still, l.kept.With(st, want)
+	return l.asked(st, wanted{want, figure.Everywhere})
+}
+
+// wanted is what is asked for of a run: some parts, and of those some places. What was
+// not asked for is as in the centre.
+type wanted struct {
+	parts assess.Set
+	at    figure.Asked
+}
+
+// and is what one or the other asks for; nothing asks for nothing.
+func (w wanted) and(other wanted) wanted {
+	switch {
+	case w.parts == 0:
+		return other
+	case other.parts == 0:
+		return w
+	}
+	return wanted{w.parts | other.parts, w.at.And(other.at)}
+}
+
+// asked is with as far as some places.
+func (l *lots) asked(st *chemicals.Store, of wanted) found {
+	out, want, got := l.still, of.parts, l.kept.At(st, of.parts, of.at)
 	out.done = true
 	for p := range got.Of {
 		if want.Has(assess.Part(p)) {
@@ -87,7 +110,7 @@ func (l *lots) align(p assess.Part, of *assess.Lot) []float64 {
 	if there {
 		return out
 	}
-	out = align(l.base[l.begin[p]:l.begin[p+1]], of.Figures)
+	out = align(l.base[l.begin[p]:l.begin[p+1]], of.Figures, of.Asked)
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.values[name] = out
@@ -95,12 +118,16 @@ func (l *lots) align(p assess.Part, of *assess.Lot) []float64 {
 }
 
 // align returns the values of figs in the order of base; a figure that is not
-// there is unknown.
-func align(base, figs []figure.Figure) []float64 {
+// there is unknown, and one of a place that was not asked for is as in base.
+func align(base, figs []figure.Figure, asked figure.Asked) []float64 {
 	out := make([]float64, len(base))
 	var where map[figure.ID]int // made once the two lists part
 	next := 0
 	for i := range base {
+		if !asked.Has(base[i].Place) {
+			out[i] = base[i].Value.V
+			continue
+		}
 		if next < len(figs) && base[i].ID == figs[next].ID {
 			out[i] = figs[next].Value.V
 			next++

@@ -125,9 +125,9 @@ func (r *ranger) store(k key) *chemicals.Store {
 
 // all runs every key once, on every processor, as far as the parts that are wanted
 // of it; the result does not depend on how many there are.
-func (r *ranger) all(keys []key, want func(i int) assess.Set) []found {
+func (r *ranger) all(keys []key, want func(i int) wanted) []found {
 	out := make([]found, len(keys))
-	workers.Each(len(keys), func(i int) { out[i] = r.lots.with(r.store(keys[i]), want(i)) })
+	workers.Each(len(keys), func(i int) { out[i] = r.lots.asked(r.store(keys[i]), want(i)) })
 	return out
 }
 
@@ -159,6 +159,15 @@ func (r *ranger) partsOf(i int) assess.Set {
 	return out
 }
 
+// wants is what figure i asks for of a run.
+func (r *ranger) wants(i int) wanted { return wanted{r.partsOf(i), r.at(i)} }
+
+// at is where figure i and the one that drives it hold. What is made of others of its
+// part may stand on any place.
+func (r *ranger) at(i int) figure.Asked {
+	return figure.AskedAt(r.base[i].Place).And(figure.AskedAt(r.base[r.driver(i)].Place))
+}
+
 func (r *ranger) single(variable int, end byte) key {
 	b := slices.Repeat([]byte{centre}, len(r.vars))
 	b[variable] = end
@@ -172,37 +181,38 @@ var ends = [...]byte{0, 1, 3, 4}
 func (r *ranger) swing() {
 	r.swings = make([]found, len(r.vars)*len(ends))
 	want := r.parts()
-	run := func(which func(variable, end int) assess.Set) {
+	run := func(which func(variable, end int) wanted) {
 		var keys []key
 		var at []int
-		var of []assess.Set
+		var of []wanted
 		for v := range r.vars {
 			for e := range ends {
-				if parts := which(v, e); parts != 0 {
-					keys, at, of = append(keys, r.single(v, ends[e])), append(at, v*len(ends)+e), append(of, parts)
+				if x := which(v, e); x.parts != 0 {
+					keys, at, of = append(keys, r.single(v, ends[e])), append(at, v*len(ends)+e), append(of, x)
 				}
 			}
 		}
-		found := r.all(keys, func(i int) assess.Set { return of[i] })
+		found := r.all(keys, func(i int) wanted { return of[i] })
 		for i := range at {
 			r.swings[at[i]] = found[i]
 		}
 		r.done = append(r.done, tries{keys, found})
 	}
 	quarter := func(e int) bool { return ends[e] == 1 || ends[e] == 3 }
-	run(func(v, e int) assess.Set {
+	run(func(v, e int) wanted {
 		if quarter(e) || r.moves != nil && !r.moves[r.vars[v].id] {
-			return 0
+			return wanted{}
 		}
-		return want
+		return wanted{want, figure.Everywhere}
 	})
-	bent := make([]assess.Set, len(r.vars))
+	bent := make([]wanted, len(r.vars))
 	for v := range bent {
-		bent[v] = want & r.bends(v)
+		bent[v] = r.bends(v)
+		bent[v].parts &= want
 	}
-	run(func(v, e int) assess.Set {
+	run(func(v, e int) wanted {
 		if !quarter(e) {
-			return 0
+			return wanted{}
 		}
 		return bent[v]
 	})
@@ -215,12 +225,12 @@ func (r *ranger) swing() {
 
 // bends is the set of the parts with a kinked figure that an end of a variable moves.
 // Where there is one, the search for the worst failure looks at the flows as well.
-func (r *ranger) bends(v int) assess.Set {
-	out := assess.Set(0)
+func (r *ranger) bends(v int) wanted {
+	out := wanted{}
 	for i := range r.base {
 		q, _ := figure.Lookup(r.base[i].Quantity)
 		if q.Kinked && (r.about == nil || r.about(&r.base[i])) && r.stirs(v, i) {
-			out |= r.partsOf(i) | assess.Of(assess.Gas)
+			out = out.and(r.wants(i)).and(wanted{assess.Of(assess.Gas), r.at(i)})
 		}
 	}
 	return out
@@ -269,10 +279,10 @@ func (r *ranger) setAll(search bool) {
 			continue
 		}
 		for d, up := range []bool{false, true} {
-			want[i][d] = c.add(r.corner(i, up), r.partsOf(i))
+			want[i][d] = c.add(r.corner(i, up), r.wants(i))
 		}
 		for _, k := range r.others(rivals, i) {
-			more[i] = append(more[i], c.add(k, r.partsOf(i)))
+			more[i] = append(more[i], c.add(k, r.wants(i)))
 		}
 	}
 	if search {
@@ -299,31 +309,31 @@ func (r *ranger) setAll(search bool) {
 
 // corners are runs, each once, with the parts that are wanted of each.
 type corners struct {
-	at    map[key]int
-	keys  []key
-	parts []assess.Set
+	at   map[key]int
+	keys []key
+	of   []wanted
 }
 
-// add is the number of a run, of which some parts are wanted.
-func (c *corners) add(k key, parts assess.Set) int {
+// add is the number of a run, of which something is wanted.
+func (c *corners) add(k key, of wanted) int {
 	i, ok := c.at[k]
 	if !ok {
 		i = len(c.keys)
 		c.at[k] = i
-		c.keys, c.parts = append(c.keys, k), append(c.parts, 0)
+		c.keys, c.of = append(c.keys, k), append(c.of, wanted{})
 	}
-	c.parts[i] |= parts
+	c.of[i] = c.of[i].and(of)
 	return i
 }
 
 // also wants some parts of every run.
 func (c *corners) also(parts assess.Set) {
-	for i := range c.parts {
-		c.parts[i] |= parts
+	for i := range c.of {
+		c.of[i].parts |= parts
 	}
 }
 
-func (c *corners) want(i int) assess.Set { return c.parts[i] }
+func (c *corners) want(i int) wanted { return c.of[i] }
 
 // corner is the run in which every variable stands at the end that moved
 // figure i down, or up. An end that made it unknown counts as moving it toward

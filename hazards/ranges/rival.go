@@ -55,7 +55,7 @@ func (r *ranger) rivals() *rival {
 			keys = append(keys, key(b))
 		}
 	}
-	got := r.all(keys, func(int) assess.Set { return parts })
+	got := r.all(keys, func(int) wanted { return wanted{parts, figure.Everywhere} })
 	x.base, x.swings = got[0], make([]found, 2*len(r.vars))
 	for k, at := range place {
 		x.swings[k] = got[at]

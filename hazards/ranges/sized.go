@@ -68,9 +68,9 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool,
 		if of[i] = -1; !wanted(&r.base[i]) {
 			continue
 		}
-		of[i] = ends.add(r.corner(i, dangerUp(&r.base[i])), r.partsOf(i))
+		of[i] = ends.add(r.corner(i, dangerUp(&r.base[i])), r.wants(i))
 		for _, k := range r.others(rivals, i) {
-			more[i] = append(more[i], ends.add(k, r.partsOf(i)))
+			more[i] = append(more[i], ends.add(k, r.wants(i)))
 		}
 	}
 	found := r.all(ends.keys, ends.want)
