@@ -20,9 +20,10 @@ type Contents struct {
 	PH       *float64    // aimed at by the last step that neutralises in it
 }
 
-// Part is an element with its share of the mass, wt%.
+// Part is an element with its mass, g, and its share of the mass of all, wt%.
 type Part struct {
 	Element string
+	Mass    working.Num
 	WT      working.Num
 }
 
@@ -68,11 +69,11 @@ func elementsIn(r *hazards.Review, place string) []Part {
 		g := n * f.MolarMass(r.Case.Store, nil).V
 		all += g
 		if e.Element != "H" && e.Element != "O" && n != 0 {
-			out = append(out, Part{e.Element, working.Exact("m", "g", g, e.Element)})
+			out = append(out, Part{Element: e.Element, Mass: working.Exact("m", "g", g, e.Element)})
 		}
 	}
 	for i := range out {
-		m := out[i].WT
+		m := out[i].Mass
 		total := working.Exact("a", "g", all, "all of it")
 		out[i].WT = w.Line("w", "wt%", "100*m/a", 100*m.V/all, m, total)
 		if math.IsNaN(all) || !(all > 0) {

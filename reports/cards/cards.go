@@ -21,16 +21,15 @@ func Sections(d *draft.Draft) []document.Section {
 
 func (b *builder) doorSheet() document.Section {
 	s := document.Begin("door")
+	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("door.alarm"), Tone: document.Warning})
+	s.Blocks = append(s.Blocks, selection.Warned(b.Draft)...)
 	s.Blocks = append(s.Blocks, document.Facts{Pairs: []document.Pair{
 		{Name: words.Of("door.operation"), Value: b.Title()},
 		{Name: words.Of("door.materials"), Value: b.namesOf(b.Held())},
 		{Name: words.Of("door.gas"), Value: b.gasText()},
 		{Name: words.Of("envelope.batch"), Value: b.BatchText()},
-	}})
-	s.Blocks = append(s.Blocks, selection.Warned(b.Draft)...)
-	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("door.alarm"), Tone: document.Warning},
-		document.Facts{Pairs: []document.Pair{{Name: words.Of("door.alone"), Value: b.Alone()}}},
-		b.doorBlanks(), document.Paragraph{Text: words.Of("deference.short")})
+		{Name: words.Of("door.alone"), Value: b.Alone()},
+	}}, b.doorBlanks(), document.Paragraph{Text: words.Of("deference.short")})
 	return s
 }
 

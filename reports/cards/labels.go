@@ -15,7 +15,7 @@ import (
 
 // labelLines is the label of a container; one of waste says so, and how full it may be.
 func (b *builder) labelLines(c *meeting.Contents, waste bool) []string {
-	lines := []string{words.Of("label.of", c.Place.Kind, c.Place.Key)}
+	lines := []string{words.Of("label.of", b.PlaceName(figure.At(c.Place.Key)))}
 	if waste {
 		lines[0] = words.Of("label.head", c.Place.Key)
 	}
@@ -105,7 +105,7 @@ func (b *builder) inside(c *meeting.Contents, waste bool) []string {
 		if !held.Full.Unknown() {
 			full = number.Significant(100*held.Full.V, 2, 1) + " %"
 		}
-		lines[0] = words.Of("label.total", number.Thing{Unit: "L"}.Bound(held.Most.V/1000, 1), held.Step, full)
+		lines[0] = words.Of("label.total", poured(held.Most.V), held.Step, full)
 	}
 	if !waste {
 		return lines
@@ -114,7 +114,7 @@ func (b *builder) inside(c *meeting.Contents, waste bool) []string {
 	for _, e := range held.Elements {
 		share := words.Of("label.traces")
 		if e.WT.V >= tracesOf {
-			share = number.With(number.Nearest(e.WT.V, 2), "wt%")
+			share = words.Of("label.share", number.Thing{Unit: "g", Digits: 2}.Bound(e.Mass.V, 0), number.Nearest(e.WT.V, 2))
 		}
 		parts = append(parts, e.Element+" "+share)
 	}
@@ -130,6 +130,14 @@ func (b *builder) inside(c *meeting.Contents, waste bool) []string {
 		return append(lines, words.Of("label.ph_aimed", number.Nearest(*held.PH, 3)))
 	}
 	return append(lines, words.Of("label.ph"))
+}
+
+// poured is a volume as it is read off a vessel: mL below a litre, rounded up.
+func poured(ml float64) string {
+	if ml < 1000 {
+		return number.With(number.Significant(ml, 3, 1), "mL")
+	}
+	return number.Thing{Unit: "L"}.Bound(ml/1000, 1)
 }
 
 // tracesOf is the share below which an element of a label is a trace, wt%.

@@ -200,12 +200,12 @@ func Joins(rows [][]document.Cell, row []document.Cell) bool {
 	return false
 }
 
-// NameOf is the name of the figure of an id, or the id where there is none.
+// NameOf is the name of the figure of an id, whether the review has that figure or not.
 func (b *Draft) NameOf(id figure.ID) string {
 	if f, ok := b.ByID[id]; ok {
 		return b.FigureName(f)
 	}
-	return id.String()
+	return b.FigureName(&figure.Figure{ID: id})
 }
 
 // Repeated reports whether a finding only says again what one on the member

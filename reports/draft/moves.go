@@ -8,16 +8,20 @@ import (
 	"etchbound/reports/words"
 )
 
+// MovesText names the first n figures that an assumption moves so far that their numbers
+// read otherwise, and counts the others.
 func (b *Draft) MovesText(moves []hazards.Move, n int) string {
 	var s []string
-	for _, m := range moves[:min(n, len(moves))] {
-		name := m.Figure.String()
-		if f, ok := b.ByID[m.Figure]; ok {
-			name = b.FigureName(f)
+	for _, m := range moves {
+		from, to := b.ending(m.Figure, m.From), b.ending(m.Figure, m.To)
+		if len(s) == n {
+			break
 		}
-		s = append(s, words.Of("move", name, b.ending(m.Figure, m.From), b.ending(m.Figure, m.To)))
+		if from != to {
+			s = append(s, words.Of("move", b.NameOf(m.Figure), from, to))
+		}
 	}
-	if more := len(moves) - n; more > 0 {
+	if more := len(moves) - len(s); more > 0 {
 		s = append(s, words.Of("moves.more", more))
 	}
 	return strings.Join(s, "; ")

@@ -271,7 +271,9 @@ func (b *builder) signOff() document.Section {
 	s := document.Begin("signoff")
 	change := document.Table{Caption: words.Of("signoff.changes"),
 		Columns: document.Columns("col.version", "col.date", "col.change", "col.by")}
-	for range 3 {
+	change.Rows = append(change.Rows, []document.Cell{document.Text(words.Of("signoff.route", b.DigestText())),
+		document.Text(plain.Fold(b.Route().Date)), document.Text(words.Of("signoff.first")), {Blank: true}})
+	for range 2 {
 		change.Rows = append(change.Rows, []document.Cell{{Blank: true}, {Blank: true}, {Blank: true}, {Blank: true}})
 	}
 	sign := document.Table{Caption: words.Of("signoff.signatures"),

@@ -11,6 +11,7 @@ import (
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
+	"etchbound/reports/selection"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 )
@@ -171,7 +172,7 @@ func (b *builder) chemistry() document.Section {
 // factTexts are the facts of the walk; one that is so in several steps is said once.
 func factTexts(facts []process.Fact) []string {
 	var says []string
-	steps := map[string][]string{}
+	steps := map[string][]int{}
 	for _, f := range facts {
 		text := plain.Fold(words.Say(f.Says))
 		if f.Step > 0 {
@@ -181,23 +182,32 @@ func factTexts(facts []process.Fact) []string {
 		if text = strings.TrimSpace(text); !slices.Contains(says, text) {
 			says = append(says, text)
 		}
-		if n := strconv.Itoa(f.Step); f.Step > 0 && !slices.Contains(steps[text], n) {
-			steps[text] = append(steps[text], n)
+		if f.Step > 0 && !slices.Contains(steps[text], f.Step) {
+			steps[text] = append(steps[text], f.Step)
 		}
 	}
 	for i, text := range says {
-		all := strings.Join(steps[text], ", ")
-		switch len(steps[text]) {
-		case 0:
-		case 1:
-			says[i] = words.Of("fact.step", words.Of("fact.head", all),
-				strings.ReplaceAll(text, atStep, words.Of("fact.of_step", all)))
-		default:
-			says[i] = words.Of("fact.step", words.Of("fact.heads", all),
-				strings.ReplaceAll(text, atStep, words.Of("fact.of_steps", all)))
+		if of := steps[text]; of != nil {
+			says[i] = atSteps(text, of)
 		}
 	}
 	return says
+}
+
+// atSteps is a fact with its steps before it, unless its own words name them.
+func atSteps(text string, of []int) string {
+	first := words.Of("fact.head", of[0])
+	head, in, all := "fact.heads", "fact.of_steps", strings.Join(selection.Runs(of), ", ")
+	if len(of) == 1 {
+		head, in = "fact.head", "fact.of_step"
+	}
+	switch {
+	case strings.Contains(text, atStep):
+		return strings.ReplaceAll(text, atStep, words.Of(in, all))
+	case strings.HasPrefix(text, first+" "), strings.HasPrefix(text, first+":"):
+		return text
+	}
+	return words.Of("fact.step", words.Of(head, all), text)
 }
 
 // atStep stands for the step of a fact while facts are compared.

@@ -36,6 +36,9 @@ func (p *reader) gaps() []Gap {
 		}
 		what, settles := words.Ask(u.Missing)
 		what, settles = folded(what), folded(settles)
+		if key := "settles." + u.Kind; words.HasFirstPage(key) {
+			settles = say(key)
+		}
 		at := slices.IndexFunc(all, func(g *group) bool {
 			return g.What == cmp.Or(general(u), what) && (general(u) != "" || g.Settles == settles)
 		})

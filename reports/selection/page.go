@@ -46,9 +46,11 @@ const (
 // Stop is a hold point.
 type Stop struct {
 	ID   string
+	Key  string // of the phrase it says; empty: it is put together
 	Says string
 	At   []string // where, as far as the words do not say it
 	Here string   // the same in few words
+	Part string   // what it is in a sentence with others of its kind; empty: it has one of its own
 }
 
 // Gap is something that is not known.
@@ -64,7 +66,7 @@ func Read(d *draft.Draft, grown *scaling.Outgrown) Page {
 	p.grown = grown
 	out := Page{Asked: p.asked(), Within: p.within(), Banner: p.banner(), Questions: p.questions()}
 	out.Others = p.others()
-	out.Stops = Stops(d)
+	out.Stops = Matters(Stops(d))
 	out.Gaps, out.Left, out.Brief = p.gaps(), p.left(), d.Review.Case.Brief
 	return out
 }

@@ -18,7 +18,7 @@ func Warnings(texts []string) []document.Block {
 }
 
 // StopTexts are all hold points of a review as they are printed.
-func StopTexts(d *draft.Draft) []string { return Texts(Stops(d)) }
+func StopTexts(d *draft.Draft) []string { return Texts(Matters(Stops(d))) }
 
 // Texts are hold points as they are printed.
 func Texts(all []Stop) []string {

@@ -20,26 +20,55 @@ var stopTable string
 type rank struct {
 	order   int    // how soon and how surely what it stops kills, from 1
 	settles string // kind of what is missing that the hold point says already
+	with    string // id of a hold point that it is one matter with where both are there
 }
 
 var ranks = sync.OnceValue(func() map[string]rank {
 	out := map[string]rank{}
-	for _, r := range columns.Must("reports/selection/stops.csv", stopTable, func(r columns.Row) [2]string {
+	for _, r := range columns.Must("reports/selection/stops.csv", stopTable, func(r columns.Row) [3]string {
 		_ = r.Named("stops") // for who reads the table
-		return [...]string{r.Named("id"), r.Text("missing")}
+		return [...]string{r.Named("id"), r.Text("missing"), r.Text("with")}
 	}) {
-		out[r[0]] = rank{len(out) + 1, r[1]}
+		out[r[0]] = rank{len(out) + 1, r[1], r[2]}
 	}
 	return out
 })
 
-// Stops are all hold points of a review, one a matter, the most dangerous first. One
+// Matters are hold points as people read them: pairs that must not meet are one, and so
+// are two that the table says are one matter. Nothing of what they say is left out.
+func Matters(all []Stop) []Stop {
+	var out []Stop
+	for i, s := range all {
+		if at := slices.IndexFunc(out, func(x Stop) bool { return x.Part != "" && s.Part != "" }); at >= 0 {
+			out[at].Part += "; " + s.Part
+			out[at].Says = say("stop.pairs", out[at].Part)
+			continue
+		}
+		with := func(a, b *Stop) bool {
+			return ranks()[b.ID].with == a.ID && plainly(a) && plainly(b)
+		}
+		if slices.ContainsFunc(all[:i], func(x Stop) bool { return with(&x, &s) }) {
+			continue // the hold point before it says it
+		}
+		if at := slices.IndexFunc(all[i+1:], func(x Stop) bool { return with(&s, &x) }); at >= 0 {
+			other := &all[i+1+at]
+			s.Says, s.Here = say("stop.with."+other.ID, s.Here, other.Here), ""
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// plainly reports whether a hold point says no more than its finding, at places beside it.
+func plainly(s *Stop) bool { return s.Key == "hold.finding."+s.ID && s.Here != "" }
+
+// Stops are all hold points of a review by their ids, the most dangerous first. One
 // that the table does not rank goes before all.
 func Stops(d *draft.Draft) []Stop {
 	v := voice{d}
 	var out []Stop
 	for _, h := range d.Review.Holds {
-		s := Stop{ID: h.ID, Says: folded(words.Say(h.Says))}
+		s := Stop{ID: h.ID, Key: h.Says.Key, Says: folded(words.Say(h.Says))}
 		var unsaid []figure.Place
 		for _, at := range h.Places {
 			if name := v.Place(at); !strings.Contains(s.Says, name) {
@@ -51,8 +80,9 @@ func Stops(d *draft.Draft) []Stop {
 	}
 	for _, m := range meets(d) {
 		if m.Severity == "3" {
-			out = append(out, Stop{ID: "pair", Says: say("stop.pair", m.Names, strings.Join(m.where, "; "), m.Result),
-				At: m.places})
+			at := strings.Join(m.where, "; ")
+			out = append(out, Stop{ID: "pair", Says: say("stop.pair", m.Names, at, m.Result), At: m.places,
+				Part: say("stop.pairs_each", m.Names, at, m.Result)})
 		}
 	}
 	out = append(out, shelf(d)...)
