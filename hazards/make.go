@@ -6,6 +6,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/labelling"
 	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
 	"etchbound/hazards/ranges"
 	"etchbound/hazards/residue"
 	"etchbound/hazards/rinsing"
@@ -41,7 +42,7 @@ func Make(c route.Case) (Review, error) {
 	out.Figures = verdict.Bare(verdict.WithoutTraces(a.Figures))
 	out.Findings = verdict.Judge(c, out.Figures, &a.Walk)
 	if !c.Brief {
-		out.Treated, out.Rinsed = treating.Read(c, &a.Walk), rinsing.Read(c, &a.Walk)
+		out.Treated, out.Rinsed = treated(c, &a.Walk, out.Figures, out.Leads), rinsing.Read(c, &a.Walk)
 		out.Turns = swung.Turns(out.Findings)
 	}
 	out.NotAssessed = NotAssessed()
@@ -61,6 +62,36 @@ func Make(c route.Case) (Review, error) {
 	var err error
 	out.Milder, err = milder(c, out.Findings)
 	return out, err
+}
+
+// treated sets the agents side by side, and again for the usual ones where the data stand
+// at the dangerous end of the greatest heat of neutralising.
+func treated(c route.Case, k *process.Walk, figures []figure.Figure, leads *ranges.Leads) []treating.Liquor {
+	out := treating.Read(c, k)
+	var worst *figure.Figure
+	for i := range figures {
+		f := &figures[i]
+		if _, _, there := leads.Case(c, f.ID); f.Quantity == "neutralise.heat" && there &&
+			(worst == nil || f.Danger().V > worst.Danger().V) {
+			worst = f
+		}
+	}
+	if worst == nil {
+		return out
+	}
+	at, _, _ := leads.Case(c, worst.ID)
+	end := Assess(at, nil)
+	if end.Err != nil {
+		return out
+	}
+	for _, l := range treating.Usual(at, &end.Walk) {
+		for i := range out {
+			if out[i].Step == l.Step && out[i].Place == l.Place {
+				out[i].Worst = &l
+			}
+		}
+	}
+	return out
 }
 
 // tooCold are the jackets that a route wants colder than the shared cooling of the

@@ -20,8 +20,11 @@
 // What practice leaves is more than equilibrium does: both stand side by side. NaN is what
 // nobody knows.
 //
-// It is worked out once, of the centre, for documents alone, and never in the runs that
-// swing data. Two figures are of every review:
+// The usual ways go in by a plan of the vessel model that keeps temperature and froth in
+// hand, and lime and what a step writes (or chalk) are followed dose by dose.
+//
+// It is worked out once of the centre, and of the usual ways where the data stand at the
+// dangerous end, for documents alone, and never in the runs that swing data. Two figures are of every review:
 //
 //	neutralise.ph       pH once all that a step writes is in and at equilibrium
 //	neutralise.ph_most  the same, held against what is too alkaline

@@ -1,23 +1,20 @@
 package treating
 
-import (
-	"math"
-
-	"etchbound/chemicals"
-)
+import "etchbound/chemicals"
 
 // practice is what is done and found beyond what equilibria and stoichiometry say.
 type practice struct {
 	base, carbonate, salt       chemicals.Datum // times what is needed
 	byCalcium, byMagnesium      chemicals.Datum // mg/L of fluoride that stay
 	settled, gas, warmed, still chemicals.Datum
+	meets, portion              chemicals.Datum
 }
 
 func practiceOf(st *chemicals.Store) practice {
 	row := func(id string) chemicals.Datum { d, _ := st.Row(id); return d }
 	return practice{row("treat.excess.hydroxide"), row("treat.excess.carbonate"), row("treat.excess.salt"),
 		row("treat.left.calcium"), row("treat.left.magnesium"), row("treat.settled"), row("treat.gas"),
-		row("treat.warmed"), row("loss.still_air")}
+		row("treat.warmed"), row("loss.still_air"), row("treat.meets"), row("treat.portion")}
 }
 
 // excess is how many times what is needed is put in.
@@ -66,18 +63,4 @@ func (b *bench) sludge(w *Way, l *Liquor, sum brings) {
 	}
 	wet := func(share float64) float64 { return w.SludgeDry / share / 1000 }
 	w.SludgeWet = [2]float64{wet(b.practice.settled.High), wet(b.practice.settled.Low)}
-}
-
-// minutes is how long a dose takes so that what is in it stays below the temperature that
-// is held, in a container as high as it is wide in still air and without water first, and
-// so that its carbon dioxide does not carry the liquor over the rim.
-//
-//	t = (Q - m cp dT)/(U A dT),  A = 5/4 pi d^2,  V = pi d^3/4
-func (b *bench) minutes(w *Way, l *Liquor) {
-	const capacity = 4.184 // kJ/K of a litre of water
-	dT := b.practice.warmed.Value
-	d := math.Cbrt(4 * l.Water / 1000 / math.Pi)
-	watts := b.practice.still.Value * 1.25 * math.Pi * d * d * dT
-	w.MinutesHeat = max(w.Heat-capacity*l.Water*dT, 0) * 1000 / watts / 60
-	w.MinutesGas = w.CarbonDioxide / (b.practice.gas.Value * (l.Water + w.WaterFirst))
 }

@@ -22,8 +22,8 @@ type Liquor struct {
 	Thinned         float64 // times the water in which equilibria are worked out; 0 where none are
 	Ways            []Way
 	Written         *Written // what the step writes; nil where it writes nothing that does anything
-	Curve           []Point  // dose by dose
-	CurveOf         *chemicals.Substance
+	Curves          []Curve  // dose by dose, of lime and of what is written or chalk
+	Worst           *Liquor  // the usual ways and the curves at the dangerous end of the data; nil where that is here
 	thin            aqueous.Mixture
 	liquors         waste.Liquors
 	aluminium, kilo float64 // mol; kg of water in the pools alone
@@ -51,6 +51,7 @@ type Way struct {
 	False         *FalseEnd
 	MinutesHeat   float64 // that the dose takes in a bare container without water first
 	MinutesGas    float64 // that it takes for its carbon dioxide
+	Dosing        *Dosing // of the usual ways; nil where it cannot be worked out
 }
 
 // Part is so much of one agent, g: what is needed, and with the excess of practice.
@@ -77,16 +78,18 @@ type Written struct {
 	Outside  bool
 }
 
-// Point is a dose in mol of base or binder for each that is needed, and what it comes to.
-type Point struct{ Share, PH, Left float64 }
-
 // Read sets the agents side by side for every liquor of a walk that holds acid or fluoride.
-func Read(c route.Case, k *process.Walk) []Liquor {
+func Read(c route.Case, k *process.Walk) []Liquor { return read(c, k, false) }
+
+// Usual is Read for the usual ways alone, as for another end of the data.
+func Usual(c route.Case, k *process.Walk) []Liquor { return read(c, k, true) }
+
+func read(c route.Case, k *process.Walk, usual bool) []Liquor {
 	model, err := aqueous.At(25)
 	if err != nil || k.Open != nil {
 		return nil
 	}
-	b := bench{c: c, model: model, practice: practiceOf(c.Store)}
+	b := bench{c: c, model: model, practice: practiceOf(c.Store), usual: usual}
 	var of []*process.Liquor
 	for i := range k.Treated {
 		if l := &k.Treated[i]; b.matters(l) {
@@ -97,6 +100,7 @@ func Read(c route.Case, k *process.Walk) []Liquor {
 		return nil
 	}
 	out := []Liquor{b.read(of...)}
+	b.curves(&out[0], of)
 	if len(of) == 1 {
 		out[0].Step, out[0].Place = of[0].Step, of[0].Place
 		b.written(&out[0], of[0])
@@ -105,7 +109,7 @@ func Read(c route.Case, k *process.Walk) []Liquor {
 	for _, l := range of {
 		if l.Step > 0 {
 			x := b.read(l)
-			x.Step, x.Place, x.Curve = l.Step, l.Place, nil
+			x.Step, x.Place = l.Step, l.Place
 			b.written(&x, l)
 			out = append(out, x)
 		}
@@ -118,6 +122,8 @@ type bench struct {
 	c        route.Case
 	model    *aqueous.Model
 	practice practice
+	usual    bool // no other ways
+	kept     map[string]Way
 }
 
 // matters reports whether a liquor holds acid or fluoride that is told of.
@@ -149,10 +155,12 @@ func (b *bench) read(of ...*process.Liquor) Liquor {
 	if l.kilo = water; held && known {
 		l.thin, l.Thinned = b.thinned(m)
 	}
+	b.kept = map[string]Way{}
 	for _, doses := range b.ways(&l) {
-		l.Ways = append(l.Ways, b.way(&l, doses))
+		if w := b.way(&l, doses); !b.usual || w.Usual() {
+			l.Ways = append(l.Ways, w)
+		}
 	}
-	l.Curve, l.CurveOf = b.curve(&l)
 	return l
 }
 

@@ -90,8 +90,11 @@ func TestSpentLiquorHasAFalseEnd(t *testing.T) {
 			t.Errorf("%s: %g, want %g", row.name, row.got, row.want)
 		}
 	}
-	if len(l.Curve) < 20 || l.CurveOf.Slug != "calcium_hydroxide" {
-		t.Errorf("%d points of a curve", len(l.Curve))
+	if len(l.Curves) != 2 || l.Curves[0].Of.Slug != "calcium_hydroxide" || l.Curves[1].Of.Slug != "calcium_carbonate" {
+		t.Fatalf("%d curves", len(l.Curves))
+	}
+	if c := &l.Curves[0]; len(c.Points) < 20 || !nearly.To(c.Seems, w.False.Share, 0.05) {
+		t.Errorf("%d points, and the acid seems gone at %g", len(c.Points), c.Seems)
 	}
 }
 
@@ -133,6 +136,42 @@ func TestWhatLeavesTheFluoride(t *testing.T) {
 	}
 	if w := way(t, l, "calcium_chloride"); !nearly.Share(w.AcidLeft, l.Base, 1e-9) {
 		t.Errorf("calcium chloride leaves %g mol of acid of %g", w.AcidLeft, l.Base)
+	}
+}
+
+// 2.887 mol of HF with lime give 241 kJ (83.6 kJ/mol, by formation enthalpies); the peak of
+// the vessel model in the time that is told stays at 40 degC and no higher, and the carbon
+// dioxide of chalk, 2.887/2 mol or 35.3 L, within half a litre a minute for each litre.
+func TestADosingKeepsItsLimits(t *testing.T) {
+	l := first(t, strong, strings.Replace(salt, "what: [", "what: [{substance: water, volume: 1 L}, ", 1))
+	for _, row := range []struct {
+		slug      string
+		peak, gas float64
+	}{{"calcium_hydroxide", 40, 0}, {"calcium_carbonate", 40, 0.5 * l.Water * 1.2}, {"sodium_hydroxide", 40, 0}} {
+		w := way(t, l, row.slug)
+		d := w.Dosing
+		if d == nil || !(d.Peak <= row.peak+0.05) || !(d.Peak > 30) || !(d.Gas <= row.gas+1e-9) || d.Portions < 2 {
+			t.Errorf("%s: %+v", row.slug, d)
+		}
+	}
+	chalk := l.Curves[1].Points
+	if p := chalk[len(chalk)-1]; !nearly.Share(p.Gas, 35.3, 0.02) || !(p.Temperature > 25) {
+		t.Errorf("chalk ends with %+v", p)
+	}
+}
+
+// What an agent holds beyond what is followed is told of as unknown, never left out.
+func TestAgentsOfAllKindsAreSetBeside(t *testing.T) {
+	l := first(t, spent, limed)
+	for slug, binds := range map[string]bool{"calcium_lactate": true, "calcium_gluconate": true, "calcium_acetate": true,
+		"potassium_hydrogencarbonate": false, "magnesium_carbonate": true, "basic_magnesium_carbonate": true,
+		"dolomite":          true,
+		"lithium_carbonate": false, "ammonium_carbonate": false, "triethylamine": false, "ethanolamine": false,
+		"magnesium_sulfate_heptahydrate": true, "calcium_nitrate_tetrahydrate": true} {
+		w := way(t, l, slug)
+		if w.Binds != binds || !(w.Left > 0) || w.Binds && !(w.Practical[0] >= 8) {
+			t.Errorf("%s: binds %v, %g mg/L stay, in practice %g", slug, w.Binds, w.Left, w.Practical[0])
+		}
 	}
 }
 

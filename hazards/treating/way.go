@@ -1,9 +1,10 @@
 package treating
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
-	"etchbound/chemicals"
 	"etchbound/chemicals/aqueous"
 	"etchbound/hazards/process"
 	"etchbound/hazards/residue"
@@ -54,7 +55,16 @@ func (b *bench) way(l *Liquor, doses []waste.Dose) Way {
 	b.left(&w, l, doses)
 	b.inPractice(&w, l, sum)
 	b.minutes(&w, l)
+	if w.Usual() {
+		w.Dosing = b.dosing(&w, l)
+	}
 	return w
+}
+
+// Usual reports whether a way begins with what is offered for waste, or binds alone what is
+// usually bought for that.
+func (w *Way) Usual() bool {
+	return w.Parts[0].Sub.WasteAgent > 0 || w.Borate || w.Parts[0].Sub.Slug == beside
 }
 
 // figures takes what package waste says of the same doses.
@@ -80,8 +90,25 @@ func (b *bench) figures(w *Way, l *Liquor, doses []waste.Dose) {
 	}
 }
 
-// left works out what stays dissolved.
+// left is what stays dissolved: the same where two ways come to the same.
 func (b *bench) left(w *Way, l *Liquor, doses []waste.Dose) {
+	var name strings.Builder
+	for _, d := range doses {
+		text, _ := formula(d.Sub)
+		x := bringsOf(d.Sub)
+		fmt.Fprintf(&name, "%s %.9g %.9g %v;", text, x.base*d.Mol, x.binds*d.Mol, w.Borate)
+	}
+	was, there := b.kept[name.String()]
+	if !there {
+		b.dissolved(w, l, doses)
+		b.kept[name.String()] = *w
+		return
+	}
+	w.PH, w.Left, w.Ends, w.Outside, w.False = was.PH, was.Left, was.Ends, was.Outside, was.False
+}
+
+// dissolved works out what stays dissolved.
+func (b *bench) dissolved(w *Way, l *Liquor, doses []waste.Dose) {
 	if w.Borate || l.Thinned == 0 {
 		w.Left, w.Ends = l.all(), [2]float64{l.all(), l.all()}
 		return
@@ -183,33 +210,4 @@ func (b *bench) toPH(w *Way, m aqueous.Mixture, base string) {
 const (
 	notTheEnd = 0.98
 	tooMuch   = 5
-)
-
-// curve follows one agent dose by dose: that with calcium which stands first.
-func (b *bench) curve(l *Liquor) ([]Point, *chemicals.Substance) {
-	s, found := chemicals.Library().Find(lime)
-	if !found || l.Thinned == 0 || !(l.Base > 0) {
-		return nil, nil
-	}
-	text, _ := formula(s)
-	var out []Point
-	for i := 0; i <= points; i++ {
-		x := furthest * float64(i) / points
-		m := l.thin
-		m.Solids = solids(false)
-		m.Added = []aqueous.Amount{{Of: text, Mol: x * l.Base / bringsOf(s).base / l.kilo / l.Thinned}}
-		if at, err := b.model.Solve(m); err == nil {
-			out = append(out, Point{x, at.PH(), at.Fluoride() * residue.Milligrams})
-		}
-	}
-	if len(out) < 3 {
-		return nil, nil
-	}
-	return out, s
-}
-
-// A curve has so many steps, to so many times the dose.
-const (
-	points   = 30
-	furthest = 1.2
 )

@@ -235,6 +235,9 @@ func (b *builder) seriesJSON() []seriesJSON {
 			}
 		}
 	}
+	for i := range b.Review.Treated {
+		out = append(out, curvesJSON(&b.Review.Treated[i])...)
+	}
 	return append(out, b.heldJSON()...)
 }
 

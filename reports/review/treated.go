@@ -1,11 +1,9 @@
 package review
 
 import (
-	"strconv"
 	"strings"
 
 	"etchbound/hazards/treating"
-	"etchbound/reports/chart"
 	"etchbound/reports/document"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
@@ -22,7 +20,7 @@ func (b *builder) treated() []document.Block {
 		}
 		var usual, rest []*treating.Way
 		for j := range l.Ways {
-			if w := &l.Ways[j]; isUsual(w) {
+			if w := &l.Ways[j]; w.Usual() {
 				usual = append(usual, w)
 			} else {
 				rest = append(rest, w)
@@ -37,20 +35,16 @@ func (b *builder) treated() []document.Block {
 		}
 		out = append(out, table)
 		out = append(out, falseEnds(l)...)
+		out = append(out, dosings(l)...)
 		out = append(out, document.Paragraph{Text: thinned(l), Tone: document.Note},
 			document.Fold{Summary: other.Caption, Blocks: []document.Block{other}})
+		out = append(out, worst(l)...)
 		if curves := titration(l); len(curves) > 0 {
 			out = append(out, document.Unprinted{Blocks: curves},
 				document.Paragraph{Text: words.Of("pictures.more", len(curves)), Tone: document.OnPaper})
 		}
 	}
 	return out
-}
-
-// isUsual reports whether a way begins with what is offered for waste, or binds alone what
-// is usually bought for that.
-func isUsual(w *treating.Way) bool {
-	return w.Parts[0].Sub.WasteAgent > 0 || w.Borate || w.Parts[0].Sub.Slug == "calcium_chloride_dihydrate"
 }
 
 // of names a liquor.
@@ -201,7 +195,7 @@ func leaves(w *treating.Way) string {
 // falseEnds says where a pH seems the end and is not, of the first usual way that has one.
 func falseEnds(l *treating.Liquor) []document.Block {
 	for i := range l.Ways {
-		if f := l.Ways[i].False; f != nil && isUsual(&l.Ways[i]) {
+		if f := l.Ways[i].False; f != nil && l.Ways[i].Usual() {
 			return []document.Block{document.Paragraph{Tone: document.Warning, Text: words.Of("treated.false_end",
 				l.Ways[i].Parts[0].Sub.Name, number.Nearest(f.PH, 2), number.Nearest(100*f.Share, 2),
 				number.Measure(f.Left, 2, "mg/L"), number.Measure(f.Aged, 2, "mg/L"),
@@ -209,28 +203,4 @@ func falseEnds(l *treating.Liquor) []document.Block {
 		}
 	}
 	return nil
-}
-
-// titration draws pH and dissolved fluoride against the dose.
-func titration(l *treating.Liquor) []document.Block {
-	if len(l.Curve) == 0 {
-		return nil
-	}
-	var mark []chart.Mark
-	var pH, left chart.Curve
-	for _, p := range l.Curve {
-		if p.PH >= 6 && mark == nil && l.Ways[0].False != nil {
-			mark = []chart.Mark{{X: p.Share, Label: words.Of("treated.seems_done")}}
-		}
-		pH.X, pH.Y = append(pH.X, p.Share), append(pH.Y, p.PH)
-		left.X, left.Y = append(left.X, p.Share), append(left.Y, max(p.Left, 0.01))
-	}
-	of := func(id, key string, y chart.Axis, v chart.Curve) []document.Block {
-		title := words.Of(key, l.CurveOf.Name)
-		return drawn(chart.Chart{ID: id + strconv.Itoa(l.Step), Title: title, Alt: title,
-			X: chart.Axis{Label: words.Of("treated.dose")}, Y: y, Curves: []chart.Curve{v}, Marks: mark})
-	}
-	return append(of("titrated-ph-", "treated.curve_ph", chart.Axis{Label: words.Of("treated.ph")}, pH),
-		of("titrated-f-", "treated.curve_left", chart.Axis{Label: words.Of("treated.left_axis"), Unit: "mg/L", Log: true},
-			left)...)
 }
