@@ -1,6 +1,10 @@
 package course
 
-import "math"
+import (
+	"math"
+
+	"etchbound/hazards/vessel"
+)
 
 // Dose is how hot a vessel gets with a share of what is dosed, in degC.
 type Dose struct{ Share, Hottest float64 }
@@ -40,6 +44,47 @@ func (s *Stage) Dosed() []Dose {
 			out = append(out, Dose{least, at(least)})
 		}
 		out = append(out, Dose{x, at(x)})
+	}
+	return out
+}
+
+// Dosing is a vessel at the moment in which a share of what a stage doses is in, by the
+// law of a run.
+type Dosing struct {
+	Share       float64
+	Time        float64 // s from the start of the addition
+	Temperature float64 // degC
+	Waiting     float64 // share of the layered phase there that has not reacted
+	Could       float64 // degC, if cooling failed now, nothing more came and all that waits reacted
+}
+
+// Dosing is the run of a course against the share of what a stage doses that is in, at so
+// many equal steps of the time that the addition takes; nil where there is no run or where
+// it goes in at once.
+func (x *Run) Dosing(s *Stage, steps int) []Dosing {
+	during, _ := x.Window(s.Step.Number)
+	if x.Missing != nil || x.Vessel.Path == nil || s.Etches == nil || !(during.To > during.From) {
+		return nil
+	}
+	in := func(p *vessel.Point) float64 { return p.Waiting + p.Conversion*x.Vessel.Plan.Slow.Amount }
+	begins, err := x.Vessel.Path.At(during.From)
+	if err != nil {
+		return nil
+	}
+	first, all := in(&begins), in(&during.End)
+	var out []Dosing
+	for i := 0; i <= steps; i++ {
+		t := during.From + (during.To-during.From)*float64(i)/float64(steps)
+		p, err := x.Vessel.Path.At(t)
+		if err != nil || !(all > first) {
+			return nil
+		}
+		d := Dosing{Share: (in(&p) - first) / (all - first), Time: t - during.From, Temperature: p.Temperature - kelvin,
+			Could: p.MTSR - kelvin}
+		if n := in(&p); n > 0 {
+			d.Waiting = p.Waiting / n
+		}
+		out = append(out, d)
 	}
 	return out
 }

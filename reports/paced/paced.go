@@ -1,0 +1,201 @@
+// Package paced knows how it is told how an addition can be made: ways of adding, when it is
+// stopped, and what piles up. It must not know how any of it is worked out.
+package paced
+
+import (
+	"math"
+
+	"etchbound/hazards/figure"
+	"etchbound/reports/chart"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+	"etchbound/scaling/pacing"
+)
+
+type builder struct{ *draft.Draft }
+
+// Sections tell of each addition; a sentence where there is none.
+func Sections(d *draft.Draft, all []pacing.Addition) []document.Section {
+	b := builder{d}
+	if len(all) == 0 {
+		s := document.Begin("pacing")
+		s.Blocks = []document.Block{document.Paragraph{Text: words.Of("pace.none"), Tone: document.Warning}}
+		return []document.Section{s}
+	}
+	var out []document.Section
+	for i := range all {
+		a := &all[i]
+		s := document.Begin("pacing")
+		s.Key += "-" + figure.Step(a.Step).String()
+		s.Title = words.Of("pace.step", figure.Step(a.Step).String())
+		if a.Missing != nil {
+			s.Blocks = append(s.Blocks, b.unknown(a)...)
+		} else {
+			s.Blocks = append(append(b.ways(a), b.stop(a)...), b.piles(a)...)
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// unknown says what is missing of an addition, and what settles it.
+func (b builder) unknown(a *pacing.Addition) []document.Block {
+	l := document.List{}
+	for _, m := range a.Missing {
+		text, settles := words.Ask(m)
+		item := words.Of("pace.missing", text, settles)
+		if n := len(l.Items); n == 0 || l.Items[n-1] != item {
+			l.Items = append(l.Items, item)
+		}
+	}
+	return []document.Block{document.Paragraph{Text: words.Of("pace.unknown"), Tone: document.Warning}, l}
+}
+
+func (b builder) degrees(v float64) string {
+	if math.IsNaN(v) {
+		return words.Of("value.unknown")
+	}
+	return b.Options.Units.Amount("heat.temperature_peak", "", v, 0)
+}
+
+func minutes(s float64) string { return number.Thing{Unit: "min"}.Bound(s/60, 1) }
+
+// ways is the table of ways of adding, and what it comes to.
+func (b builder) ways(a *pacing.Addition) []document.Block {
+	t := document.Table{Caption: words.Of("pace.ways", words.Of("pace.limit."+string(a.Of), b.degrees(a.Limit))),
+		Columns: document.Columns("pace.way", "pace.takes", "pace.stays", "pace.could")}
+	for i := range a.Ways {
+		w := &a.Ways[i]
+		takes := minutes(w.Takes)
+		switch {
+		case w.In < 1 || math.IsNaN(w.Takes):
+			takes = words.Of("pace.not_in", draft.Percent(number.Round9(w.In)))
+		case w.Kind == pacing.Written && w.Takes < 60:
+			takes = words.Of("pace.at_once")
+		}
+		t.Rows = append(t.Rows, document.Row(b.name(w), takes, b.hot(w.Stays, a.Limit), b.hot(w.Could, a.Limit)))
+	}
+	return []document.Block{document.Paragraph{Text: b.answer(a)}, t,
+		document.Paragraph{Text: words.Of("pace.note"), Tone: document.Note}}
+}
+
+// name is a way of adding in words.
+func (b builder) name(w *pacing.Way) string {
+	key := "pace.kind." + string(w.Kind)
+	switch w.Kind {
+	case pacing.Portions:
+		return words.Of(key, int(w.Of), minutes(w.Takes/w.Of))
+	case pacing.Held, pacing.Resumed:
+		return words.Of(key, b.degrees(w.Of))
+	}
+	return words.Of(key)
+}
+
+// hot is a temperature with its dangerous end, and whether it stays below the limit.
+func (b builder) hot(h pacing.Hot, limit float64) string {
+	s := b.degrees(h.Best)
+	if h.Most > h.Best {
+		s = words.Of("pace.up_to", s, b.degrees(h.Most))
+	}
+	switch {
+	case math.IsNaN(h.Best) || math.IsNaN(h.Most):
+		return words.Of("value.unknown")
+	case h.Below(limit):
+		return words.Of("pace.below", s)
+	case h.Best < limit:
+		return words.Of("pace.may", s)
+	}
+	return words.Of("pace.over", s)
+}
+
+// answer is the first sentence: the shortest time, and whether any way stays below the limit
+// when cooling is lost.
+func (b builder) answer(a *pacing.Addition) string {
+	s := words.Of("pace.no_time")
+	lost := words.Of("pace.lost_none")
+	for i := range a.Ways {
+		w := &a.Ways[i]
+		if w.Kind == pacing.Constant && w.Stays.Below(a.Limit) {
+			s = words.Of("pace.time", minutes(w.Takes), b.degrees(a.Limit))
+		}
+		if w.In == 1 && w.Takes > 0 && w.Stays.Below(a.Limit) && w.Could.Below(a.Limit) &&
+			lost == words.Of("pace.lost_none") {
+			lost = words.Of("pace.lost", b.name(w), minutes(w.Takes))
+		}
+	}
+	return words.Of("pace.answer", s, lost)
+}
+
+// stop is when the addition is stopped, as lines for a person at the vessel.
+func (b builder) stop(a *pacing.Addition) []document.Block {
+	x := &a.Stop
+	l := document.List{Items: []string{words.Of("pace.stop.above", b.degrees(x.Above))}}
+	if x.NoTime {
+		l.Items = append(l.Items, words.Of("pace.stop.no_time", b.degrees(a.Limit)))
+	} else {
+		l.Items = append(l.Items, words.Of("pace.stop.within", minutes(x.Within), b.degrees(x.Reads), b.degrees(x.Bare),
+			b.Options.Units.Amount("gas.hydrogen.peak_rate", "", 60*litres*x.Gas, 0), b.degrees(x.Pile)))
+	}
+	for _, y := range x.By {
+		law := draft.CaseName(figure.By(string(y.Law)))
+		key := "pace.stop.blind"
+		if y.Sees {
+			key = "pace.stop.sees"
+		}
+		l.Items = append(l.Items, words.Of(key, law, b.degrees(x.Above), minutes(y.At), b.degrees(y.Reads),
+			b.degrees(y.Stays), b.degrees(y.Reaches)))
+	}
+	l.Items = append(l.Items, words.Of("pace.stop.resume", b.degrees(a.Limit)))
+	return []document.Block{document.Paragraph{Text: words.Of("pace.stop.lead")}, l}
+}
+
+// litres is a mol of gas at 25 degC and 101.325 kPa, L.
+const litres = 24.4654
+
+// piles is what has piled up when a share of the dose is in, as a table and a picture.
+func (b builder) piles(a *pacing.Addition) []document.Block {
+	title := words.Of("pace.piles", figure.Step(a.Step).String())
+	if a.Onto {
+		title = words.Of("pace.piles_onto", figure.Step(a.Step).String())
+	}
+	t := document.Table{Caption: title, Columns: document.Columns("pace.share", "pace.none_reacted")}
+	none := chart.Curve{Label: words.Of("pace.none_reacted")}
+	for _, d := range a.Whole {
+		none.X, none.Y = append(none.X, 100*d.Share), append(none.Y, d.Hottest)
+	}
+	curves := []chart.Curve{none}
+	for _, quarter := range []float64{0.25, 0.5, 0.75, 1} {
+		t.Rows = append(t.Rows, document.Row(draft.Percent(quarter), b.degrees(a.Nothing(quarter))))
+	}
+	for _, law := range a.Laws {
+		name := draft.CaseName(figure.By(string(law.Law)))
+		t.Columns = append(t.Columns, document.Column{Text: name})
+		v := chart.Curve{Label: words.Of("pace.could_by", name)}
+		next := 0
+		for _, p := range law.Points {
+			if n := len(v.X); n == 0 || 100*p.Share > v.X[n-1] {
+				v.X, v.Y = append(v.X, 100*p.Share), append(v.Y, p.Could)
+			}
+			if next < len(t.Rows) && p.Share >= 0.25*float64(next+1)-1e-6 {
+				t.Rows[next] = append(t.Rows[next], document.Text(words.Of("pace.at", b.degrees(p.Temperature),
+					draft.Percent(p.Waiting), b.degrees(p.Could))))
+				next++
+			}
+		}
+		for ; next < len(t.Rows); next++ {
+			t.Rows[next] = append(t.Rows[next], document.Text(words.Of("value.unknown")))
+		}
+		curves = append(curves, v)
+	}
+	c := chart.Chart{ID: "paced-" + figure.Step(a.Step).String(), Title: title, Alt: title, Curves: curves,
+		X:     chart.Axis{Label: words.Of("curve.dosed_axis"), Unit: "%"},
+		Y:     chart.Axis{Label: number.LabelOf("heat.mtsr"), Unit: "°C"},
+		Lines: []chart.Line{{Y: a.Limit, Label: words.Of("pace.limit."+string(a.Of), b.degrees(a.Limit))}}}
+	svg, err := c.SVG()
+	if err != nil {
+		return []document.Block{t}
+	}
+	return []document.Block{t, document.Picture{SVG: svg, Text: c.Text(), Caption: title}}
+}

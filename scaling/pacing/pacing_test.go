@@ -1,0 +1,88 @@
+package pacing_test
+
+import (
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"etchbound/hazards"
+	"etchbound/hazards/route"
+	"etchbound/scaling/pacing"
+	"etchbound/schemas/nearly"
+)
+
+// reviewed is the brief review of a bundled route, with some of its text replaced.
+func reviewed(t *testing.T, name string, with ...string) hazards.Review {
+	t.Helper()
+	text, err := os.ReadFile("../../testdata/routes/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, problems, err := route.Load(name, strings.NewReader(strings.NewReplacer(with...).Replace(string(text))))
+	if err != nil || r == nil {
+		t.Fatal(err, problems)
+	}
+	c, err := route.NewCase(r, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Brief = true
+	out, err := hazards.Make(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// Ten grams in strong acid runs away as the route adds them; an addition is found that does
+// not, it is the shortest, and one that is stopped and resumed never lets more wait than
+// could bring the liquor to the limit.
+func TestAnAdditionIsPaced(t *testing.T) {
+	r := reviewed(t, "hf-50-10g.yaml")
+	all := pacing.Of(&r, math.NaN())
+	if len(all) != 1 || all[0].Missing != nil {
+		t.Fatalf("%d additions, %v", len(all), all)
+	}
+	a := all[0]
+	by := map[pacing.Kind]pacing.Way{}
+	for _, w := range a.Ways {
+		by[w.Kind] = w
+	}
+	if w := by[pacing.Written]; !(w.Stays.Best > a.Limit) {
+		t.Errorf("as written it stays at %g, with a limit of %g", w.Stays.Best, a.Limit)
+	}
+	if w := by[pacing.Constant]; !w.Stays.Below(a.Limit) || !(w.Stays.Best > a.Limit-15) || !(w.Takes > 3600) {
+		t.Errorf("the shortest even addition is %+v, with a limit of %g", w, a.Limit)
+	}
+	if w := by[pacing.Resumed]; w.In != 1 || !w.Could.Below(a.Limit+0.1) {
+		t.Errorf("stopped and resumed: %+v", w)
+	}
+	// By hand from the review: all of it unreacted is 25 degC and the rise.
+	whole := a.Nothing(1)
+	for _, f := range r.Figures {
+		if f.ID.String() == "heat.mtsr@2" && !nearly.To(whole, f.Value.V, 1e-9) {
+			t.Errorf("all in and nothing reacted: %g, in the review %g", whole, f.Value.V)
+		}
+	}
+	if s := a.Stop; !(s.Pile < a.Limit) || !(s.Reads > s.Bare) || !(s.Above > a.Set) || !(s.Above < a.Limit) {
+		t.Errorf("it is stopped by %+v", s)
+	}
+	if s := a.Stop; s.Share < 1 && !nearly.To(a.Nothing(s.Share), a.Limit, 0.01) {
+		t.Errorf("%g of it piles up to %g", s.Share, a.Nothing(s.Share))
+	}
+}
+
+// Of a liquor whose boiling point is not held nothing is said but what is missing.
+func TestWhatIsNotKnownIsNotPaced(t *testing.T) {
+	r := reviewed(t, "bifluoride-1g.yaml")
+	all := pacing.Of(&r, 30)
+	if len(all) == 0 {
+		t.Fatal("the addition is gone")
+	}
+	for _, a := range all {
+		if a.Missing == nil || a.Ways != nil {
+			t.Errorf("step %d: %v, %v", a.Step, a.Missing, a.Ways)
+		}
+	}
+}
