@@ -40,7 +40,8 @@ func unitsFor(c *cobra.Command, f *files) {
 
 // reviewLong is what the command says of itself.
 const reviewLong = "Write the hazard review of a route. The format follows the suffix of -o (.html, .pdf, .json,\n" +
-	"else Markdown) unless --format names it. ROUTE may be - for standard input.\n\n" +
+	"else Markdown) unless --format names it. ROUTE may be - for standard input. The contents of a\n" +
+	".pdf have the sheet of each section; a .html that you print yourself has them without.\n\n" +
 	"With --stop-when the exit code is 1 if a finding reaches the verdict named; a finding\n" +
 	"that is unknown counts as one that exceeds. The review is written all the same.\n" +
 	"With --draws the data are drawn so many times from their shapes, and the review says where\n" +

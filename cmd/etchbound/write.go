@@ -13,6 +13,7 @@ import (
 	"slices"
 	"strings"
 
+	"etchbound/reports/document"
 	"etchbound/reports/paper"
 )
 
@@ -193,6 +194,20 @@ func csvToo(more []string) string {
 	return " and ." + more[0]
 }
 
+// numbered prints a page twice where the first print shows on which sheet its sections
+// begin: the second has the numbers in its contents.
+func numbered(ctx context.Context, page []byte) ([]byte, error) {
+	pdf, err := paper.PDF(ctx, page)
+	if err != nil {
+		return nil, err
+	}
+	with := document.Numbered(page, paper.Places(pdf))
+	if bytes.Equal(with, page) {
+		return pdf, nil
+	}
+	return paper.PDF(ctx, with)
+}
+
 // printed makes an output of a kind: a PDF is the page of HTML printed by a browser.
 func printed(ctx context.Context, s streams, kind string, write func(io.Writer, string) error) func(io.Writer) error {
 	if kind != "pdf" {
@@ -207,7 +222,7 @@ func printed(ctx context.Context, s streams, kind string, write func(io.Writer, 
 			return err
 		}
 		done := waiting(s.err, "printing by the browser")
-		pdf, err := paper.PDF(ctx, page.Bytes())
+		pdf, err := numbered(ctx, page.Bytes())
 		done()
 		if err != nil {
 			return err
