@@ -11,6 +11,7 @@ import (
 	"etchbound/hazards/residue"
 	"etchbound/hazards/rinsing"
 	"etchbound/hazards/route"
+	"etchbound/hazards/stock"
 	"etchbound/hazards/storage"
 	"etchbound/hazards/treating"
 	"etchbound/hazards/verdict"
@@ -36,6 +37,8 @@ func Make(c route.Case) (Review, error) {
 	out.Leads = swung.Leads
 	a.Figures = append(a.Figures, residue.Read(c, w, &a.Walk)...)
 	a.Figures = append(a.Figures, treating.PH(c, w, &a.Walk)...)
+	out.Held, out.Sums = stock.Of(&c, &a.Walk, figure.NewSet(a.Figures))
+	a.Figures = append(a.Figures, stock.Figures(&c, out.Held, out.Sums)...)
 	undissolved := rinsing.Widen(c, &a.Walk, a.Figures)
 	storage.Widen(c, &a.Walk, a.Figures)
 	verdict.WidenClasses(c, &a.Walk, a.Figures)

@@ -3,13 +3,14 @@ package scaling
 import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/stock"
 )
 
 // AsHF is all fluoride of the routes and of the site counted as hydrogen fluoride,
 // kg: what the salts can give once they meet an acid. No threshold counts salts so.
 type AsHF struct {
-	Runs  Mass // one run of every route
-	Stock Mass // of the site; unknown where the stock of one that the routes take is
+	Runs  stock.Mass // one run of every route
+	Stock stock.Mass // of the site; unknown where the stock of one that the routes take is
 }
 
 // AsHF adds up the fluoride of all substances; false where none holds any.
@@ -23,7 +24,7 @@ func (h *Holdings) AsHF() (AsHF, bool) {
 		return AsHF{}, false
 	}
 	acid := hf.MolarMass(st, nil).As("M_HF")
-	var runs, stock [2][]working.Num
+	var runs, stock [3][]working.Num
 	for i := range h.Substances {
 		s := &h.Substances[i]
 		f, err := chemicals.ParseFormula(s.Formula)
@@ -36,11 +37,19 @@ func (h *Holdings) AsHF() (AsHF, bool) {
 			m = m.As("m")
 			return w.Line("m_HF", "kg", "m*x*M_HF/M", m.V*x.V*acid.V/M.V, m, x, acid, M)
 		}
-		runs[0], runs[1] = append(runs[0], as(s.Sum.Mid)), append(runs[1], as(s.Sum.Top))
-		stock[0], stock[1] = append(stock[0], as(s.Stock.Mid)), append(stock[1], as(s.Stock.Top))
+		for j, m := range [...]working.Num{s.Sum.Low, s.Sum.Mid, s.Sum.Top} {
+			runs[j] = append(runs[j], as(m))
+		}
+		for j, m := range [...]working.Num{s.Stock.Low, s.Stock.Mid, s.Stock.Top} {
+			stock[j] = append(stock[j], as(m))
+		}
 	}
 	if len(runs[0]) == 0 {
 		return AsHF{}, false
 	}
-	return AsHF{Mass{plus(runs[0]), plus(runs[1])}, Mass{plus(stock[0]), plus(stock[1])}}, true
+	return AsHF{massOf(runs), massOf(stock)}, true
+}
+
+func massOf(of [3][]working.Num) stock.Mass {
+	return stock.Mass{Low: stock.Plus(of[0]), Mid: stock.Plus(of[1]), Top: stock.Plus(of[2])}
 }

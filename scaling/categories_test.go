@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
-	"etchbound/scaling"
+	"etchbound/hazards/stock"
 	"etchbound/schemas/nearly"
 )
 
@@ -22,8 +22,8 @@ stock:
 
 func TestASiteAddsUpByClass(t *testing.T) {
 	h := holdings(t, caseAt(t, "a.yaml", bench("48 wt%"), bigStore))
-	sum := func(id string) *scaling.Share {
-		i := slices.IndexFunc(h.Sums, func(s scaling.Share) bool { return s.Threshold.ID == id })
+	sum := func(id string) *stock.Share {
+		i := slices.IndexFunc(h.Sums, func(s stock.Share) bool { return s.Threshold.ID == id })
 		if i < 0 {
 			t.Fatal("no sum", id)
 		}
@@ -39,7 +39,7 @@ func TestASiteAddsUpByClass(t *testing.T) {
 	if x := share(t, nitric, "seveso_h1_lower"); x.Verdict != figure.Near || !nearly.Share(x.Ratio.V, 0.843, 0.005) {
 		t.Errorf("nitric acid: %g, %s", x.Ratio.V, x.Verdict)
 	}
-	if slices.ContainsFunc(nitric.Shares, func(s scaling.Share) bool { return s.Threshold.ID == "seveso_h2_lower" }) {
+	if slices.ContainsFunc(nitric.Shares, func(s stock.Share) bool { return s.Threshold.ID == "seveso_h2_lower" }) {
 		t.Error("what counts in H1 counts in H2 again")
 	}
 	if n := holding(t, h, hydrofluoric).Bottles; len(n) != 1 || n[0].Count.V != 12 ||

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/hazards/stock"
 	"etchbound/schemas/quantity"
 )
 
@@ -146,12 +147,12 @@ func (g *Growth) Draw(ctx context.Context, n int, seed uint64, workers int, prog
 // LargestShare is the quantity threshold that a site with one run of this batch, and
 // with its stock, comes closest to. It is false where no threshold held here is of
 // a substance of the route; the share is not known without a site.
-func (r *Rung) LargestShare() (Share, bool) {
+func (r *Rung) LargestShare() (stock.Share, bool) {
 	h, err := Stock([]route.Case{r.sized.Case}, true, 1)
 	if err != nil {
-		return Share{}, false
+		return stock.Share{}, false
 	}
-	var worst Share
+	var worst stock.Share
 	found := false
 	for i := range h.Substances {
 		for _, s := range h.Substances[i].Shares {

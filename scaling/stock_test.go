@@ -10,6 +10,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
+	"etchbound/hazards/stock"
 	"etchbound/scaling"
 	"etchbound/schemas/nearly"
 )
@@ -61,7 +62,7 @@ func holdings(t testing.TB, cases ...route.Case) *scaling.Holdings {
 	return h
 }
 
-func holding(t testing.TB, h *scaling.Holdings, cas string) *scaling.Holding {
+func holding(t testing.TB, h *scaling.Holdings, cas string) *stock.Holding {
 	t.Helper()
 	for i := range h.Substances {
 		if h.Substances[i].CAS == cas {
@@ -72,7 +73,7 @@ func holding(t testing.TB, h *scaling.Holdings, cas string) *scaling.Holding {
 	return nil
 }
 
-func share(t testing.TB, s *scaling.Holding, id string) scaling.Share {
+func share(t testing.TB, s *stock.Holding, id string) stock.Share {
 	t.Helper()
 	for _, x := range s.Shares {
 		if x.Threshold.ID == id {
@@ -80,7 +81,7 @@ func share(t testing.TB, s *scaling.Holding, id string) scaling.Share {
 		}
 	}
 	t.Fatalf("%s has no threshold %s", s.CAS, id)
-	return scaling.Share{}
+	return stock.Share{}
 }
 
 func close(got, want, tolerance float64) bool { return math.Abs(got-want) <= tolerance*math.Abs(want) }
@@ -162,7 +163,11 @@ func TestWhatCounts(t *testing.T) {
 		if c.ratio == 0 && !(x.Left.V > 0) {
 			t.Errorf("%s against %s: nothing is left out", c.stock, c.id)
 		}
-		if want := "stock.share@" + c.cas + "/" + c.id; x.ID.String() != want {
+		of := "stock.share@"
+		if x.Threshold.Release() {
+			of = "stock.release@"
+		}
+		if want := of + c.cas + "/" + c.id; x.ID.String() != want {
 			t.Errorf("%s, want %s", x.ID, want)
 		}
 	}
@@ -206,7 +211,7 @@ func TestJurisdictionPicks(t *testing.T) {
 		}
 		hf := holding(t, holdings(t, caseAt(t, "a.yaml", bench("48 wt%"), site)), hydrofluoric)
 		has := func(id string) bool {
-			return slices.ContainsFunc(hf.Shares, func(x scaling.Share) bool { return x.Threshold.ID == id })
+			return slices.ContainsFunc(hf.Shares, func(x stock.Share) bool { return x.Threshold.ID == id })
 		}
 		if has("rmp_hf") != c.us || has("seveso_h1_hf_lower") != c.eur {
 			t.Errorf("%q: %v %v", c.where, has("rmp_hf"), has("seveso_h1_hf_lower"))
@@ -276,7 +281,7 @@ func TestLocalLimitsCount(t *testing.T) {
 // and above zero.
 func TestThresholdTable(t *testing.T) {
 	seen := map[string]bool{}
-	for _, x := range scaling.Thresholds() {
+	for _, x := range stock.Thresholds() {
 		if seen[x.ID] || !(x.Limit > 0) || x.Least < 0 || x.Least > 100 || x.Document == "" || x.Edition == "" ||
 			!slices.Contains([]string{"pure", "mixture", "release"}, x.Counts) ||
 			!slices.Contains([]string{"read", "two-sources", "memory"}, x.Status) || len(x.Jurisdictions) == 0 {

@@ -25,6 +25,7 @@ type Limit struct {
 	Near         float64 // share of the limit at which near begins; degC: K below it
 	Average      float64 // min over which a concentration is averaged; 0: at any moment, or nothing to average
 	While        While
+	Report       bool // what lies beyond it is reported or asked about: near, and never exceeds
 	Unseen       bool // nobody has seen the printed value: to be verified locally
 }
 
@@ -115,6 +116,8 @@ func (l *Limit) Compare(x float64, low bool) (Level, float64) {
 		margin = gap / math.Abs(l.Value)
 	}
 	switch {
+	case gap < 0 && l.Report:
+		return Near, margin
 	case gap < 0:
 		return Exceeds, margin
 	case l.Value != 0 && gap < l.nearGap(low)-noise:

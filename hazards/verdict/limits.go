@@ -71,6 +71,9 @@ var made = map[string]func(*subject) []limit.Limit{
 	"heat.ice":                    func(h *subject) []limit.Limit { return writtenIce(h.c, h.walk, h.f) },
 	"wash.cycles":                 func(h *subject) []limit.Limit { return writtenCycles(h.walk, h.f) },
 	"neutralise.mass":             func(h *subject) []limit.Limit { return writtenMass(h.walk, h.f) },
+	"stock.share":                 func(h *subject) []limit.Limit { return ofPrograms(h.c, h.f) },
+	"stock.release":               func(h *subject) []limit.Limit { return ofPrograms(h.c, h.f) },
+	"stock.batches":               func(h *subject) []limit.Limit { return fewBatches(h.f) },
 }
 
 // ofMTSR are the temperatures that the highest temperature of a step is held

@@ -10,6 +10,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
+	"etchbound/hazards/stock"
 	"etchbound/reports/document"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
@@ -29,6 +30,11 @@ func (b *Draft) PlaceName(place figure.Place) string {
 			return words.Of("place.key", p.Kind, p.Key)
 		}
 	}
+	for i := range b.Review.Held {
+		if h := &b.Review.Held[i]; h.ID().Place == place {
+			return h.Name
+		}
+	}
 	return place.Key()
 }
 
@@ -41,6 +47,8 @@ func AgentName(quantity, agent string) string {
 			parts[i] = words.Of(key)
 		} else if s, ok := chemicals.Library().Find(p); ok {
 			parts[i] = s.Name
+		} else if t, ok := stock.ThresholdOf(p); ok && figure.Row(quantity).Family == "stock" {
+			parts[i] = t.Programme + ", " + t.Tier
 		} else {
 			parts[i] = strings.ReplaceAll(p, "_", " ")
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/stock"
 	"etchbound/reports/number"
 	"etchbound/reports/record"
 	"etchbound/reports/words"
@@ -43,7 +44,7 @@ func CSV(w io.Writer, h *scaling.Holdings) error {
 }
 
 // entry is a row of the stock; of a substance that has none only what it is.
-func entry(s *scaling.Holding, x *scaling.Bottle) []string {
+func entry(s *stock.Holding, x *stock.Bottle) []string {
 	head := []string{record.Guard(s.Name), record.Guard(s.CAS), record.Guard(stateWord(s, x))}
 	tail := []string{"", "", "", "", "", "", "", ""}
 	if x == nil {
@@ -54,7 +55,7 @@ func entry(s *scaling.Holding, x *scaling.Bottle) []string {
 }
 
 // ofSubstance is what is told of a substance once: masses, and its shares of thresholds.
-func ofSubstance(s *scaling.Holding) []string {
+func ofSubstance(s *stock.Holding) []string {
 	name, most := "", working.Absent("x", "1")
 	var all []string
 	for i := range s.Shares {
@@ -72,7 +73,7 @@ func ofSubstance(s *scaling.Holding) []string {
 		record.Guard(strings.Join(all, "; ")), record.Guard(fewOf(missingOf(s)))}
 }
 
-func missingOf(s *scaling.Holding) []string {
+func missingOf(s *stock.Holding) []string {
 	return append(words.Names(s.Stock.Mid.Missing()), words.Names(s.Sum.Mid.Missing())...)
 }
 
@@ -84,7 +85,7 @@ func percent(n working.Num) string {
 }
 
 // stateWord is how the substance is kept.
-func stateWord(s *scaling.Holding, x *scaling.Bottle) string {
+func stateWord(s *stock.Holding, x *stock.Bottle) string {
 	switch {
 	case x != nil && x.Stock.Strength.Set:
 		return words.Of("stock.state_l")

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/stock"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
@@ -103,9 +104,9 @@ func stockBottles(h *scaling.Holdings) []document.Block {
 	return []document.Block{t, document.Paragraph{Text: words.Of("stock.bottles_note"), Tone: document.Note}}
 }
 
-func classesOf(x *scaling.Bottle) string {
+func classesOf(x *stock.Bottle) string {
 	switch {
-	case slices.Equal(x.Classes, []string{scaling.NotClassified}):
+	case slices.Equal(x.Classes, []string{stock.NotClassified}):
 		return words.Of("value.unknown")
 	case len(x.Classes) == 0:
 		return words.Of("stock.no_class")
@@ -113,14 +114,14 @@ func classesOf(x *scaling.Bottle) string {
 	return strings.Join(x.Classes, ", ")
 }
 
-func thresholdName(t *scaling.Threshold) string {
+func thresholdName(t *stock.Threshold) string {
 	from := slices.DeleteFunc([]string{t.Document, t.Section, t.Edition}, func(s string) bool { return s == "" })
 	return t.Programme + ", " + t.Tier + ": " + t.Substance + " (" + strings.Join(from, ", ") + ")"
 }
 
 // shareNote is what counts, what does not, what is missing, and whether the
 // threshold itself was seen.
-func shareNote(x *scaling.Share) string {
+func shareNote(x *stock.Share) string {
 	var out []string
 	if x.Threshold.Note != "" {
 		out = append(out, x.Threshold.Note)
@@ -156,7 +157,7 @@ func stockMasses(h *scaling.Holdings) []document.Block {
 }
 
 // massText is a mass, its upper end where it has one, or what is missing.
-func massText(m scaling.Mass) string {
+func massText(m stock.Mass) string {
 	if m.Mid.Unknown() {
 		return words.Of("stock.unknown", strings.Join(words.Names(m.Mid.Missing()), ", "))
 	}
@@ -166,7 +167,7 @@ func massText(m scaling.Mass) string {
 	return kilos(m.Mid, 0)
 }
 
-func takenBy(s *scaling.Holding) string {
+func takenBy(s *stock.Holding) string {
 	if len(s.Takes) == 0 {
 		return words.Of("stock.by_none")
 	}

@@ -8,6 +8,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
+	"etchbound/hazards/stock"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/holdings"
@@ -17,10 +18,10 @@ import (
 
 // A mass that nobody knows is an empty cell and no zero, and is named as missing.
 func TestAMassThatIsNotKnownIsEmpty(t *testing.T) {
-	known := scaling.Mass{Mid: working.Exact("m", "kg", 0.25, "tried")}
-	not := scaling.Mass{Mid: working.Absent("m", "kg", working.Lacks("vapour_warm", ""))}
-	h := scaling.Holdings{Substances: []scaling.Holding{{Name: "=water", CAS: "7732-18-5", State: "l", Stock: not,
-		Largest: scaling.Take{Mass: known}, Sum: scaling.Take{Mass: known}}}}
+	known := stock.Mass{Mid: working.Exact("m", "kg", 0.25, "tried")}
+	not := stock.Mass{Mid: working.Absent("m", "kg", working.Lacks("vapour_warm", ""))}
+	h := scaling.Holdings{Substances: []stock.Holding{{Name: "=water", CAS: "7732-18-5", State: "l", Stock: not,
+		Largest: stock.Take{Mass: known}, Sum: stock.Take{Mass: known}}}}
 	var b strings.Builder
 	if err := holdings.CSV(&b, &h); err != nil {
 		t.Fatal(err)

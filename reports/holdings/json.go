@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/stock"
 	"etchbound/reports/draft"
 	"etchbound/reports/record"
 	"etchbound/reports/words"
@@ -150,7 +151,7 @@ func newStockJSON(h *scaling.Holdings, o draft.Options) Shape {
 	return out
 }
 
-func substanceOf(s *scaling.Holding) substanceJSON {
+func substanceOf(s *stock.Holding) substanceJSON {
 	out := substanceJSON{ID: s.ID().String(), CAS: s.CAS, Name: s.Name, Formula: s.Formula, State: s.State,
 		Sum: both(s.Sum.Mass), Largest: both(s.Largest.Mass),
 		Stock: both(s.Stock), Runs: one(s.Runs), Strongest: one(s.Strongest), Takes: []takeJSON{}, Shares: []shareJSON{},
@@ -167,7 +168,7 @@ func substanceOf(s *scaling.Holding) substanceJSON {
 	return out
 }
 
-func shareOf(x *scaling.Share) shareJSON {
+func shareOf(x *stock.Share) shareJSON {
 	t := x.Threshold
 	var runs *numberJSON
 	if !x.Headroom.None() {
@@ -179,15 +180,15 @@ func shareOf(x *scaling.Share) shareJSON {
 			t.Document, t.Section, t.Edition, t.Status, t.Note}}
 }
 
-func bottleOf(x *scaling.Bottle) bottleJSON {
+func bottleOf(x *stock.Bottle) bottleJSON {
 	return bottleJSON{one(x.Whole), one(x.Strength), one(x.Each), one(x.Count), append([]string{}, x.Classes...),
 		append([]string{}, x.Groups...)}
 }
 
 // one is a number that is its own upper end.
-func one(n working.Num) numberJSON { return both(scaling.Mass{Mid: n, Top: n}) }
+func one(n working.Num) numberJSON { return both(stock.Mass{Mid: n, Top: n}) }
 
-func both(m scaling.Mass) numberJSON {
+func both(m stock.Mass) numberJSON {
 	return numberJSON{record.Nine(m.Mid.V), record.Nine(m.Top.V), m.Mid.Unit, m.Mid.Status.String(),
 		record.MissingJSONs(m.Mid.Missing())}
 }

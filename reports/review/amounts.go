@@ -19,7 +19,26 @@ func onHand(run *scaling.Run, cas string) document.Cell {
 	if !ok || m.Top.Unknown() {
 		return document.Cell{Blank: true}
 	}
-	return document.Text(words.Of("materials.on_site", kilograms(m.Top)))
+	return document.Text(words.Of("materials.on_site", kilograms(m.Top)) + bottlesOf(run, cas))
+}
+
+// bottlesOf is in how many bottles the site keeps a substance, and the largest of each entry.
+func bottlesOf(run *scaling.Run, cas string) string {
+	var said []string
+	for i := range run.Substances {
+		if run.Substances[i].CAS != cas {
+			continue
+		}
+		for j := range run.Substances[i].Bottles {
+			switch x := &run.Substances[i].Bottles[j]; {
+			case !x.Stock.Bottle.Set:
+				said = append(said, words.Of("materials.no_bottle"))
+			default:
+				said = append(said, words.Of("materials.bottles", number.Significant(x.Count.V, 6, -1), x.Stock.Bottle.Text))
+			}
+		}
+	}
+	return strings.Join(said, "")
 }
 
 func kilograms(n working.Num) string {
@@ -177,7 +196,7 @@ func (b *builder) thresholds(run *scaling.Run) []document.Block {
 		return []document.Block{document.Paragraph{Text: words.Of("thresholds.no_site"), Tone: document.Note}}
 	}
 	t := document.Table{Caption: words.Of("thresholds.caption"), Columns: document.Right(document.Columns("col.material",
-		"stock.threshold", "stock.held", "stock.limit", "stock.share", "col.verdict"), 2, 3, 4)}
+		"stock.threshold", "stock.held", "stock.limit", "stock.share", "thresholds.left", "col.verdict"), 2, 3, 4, 5)}
 	far := t
 	for i := range run.Substances {
 		h := &run.Substances[i]
@@ -195,7 +214,7 @@ func (b *builder) thresholds(run *scaling.Run) []document.Block {
 				document.Text(strings.Join([]string{x.Threshold.Programme, x.Threshold.Tier, x.Threshold.Substance}, ", ")),
 				document.Text(kilograms(x.Held)),
 				document.Text(number.Thing{Unit: "kg"}.Bound(x.Threshold.Limit, 0)), document.Text(share),
-				draft.VerdictCell(x.Verdict)})
+				document.Text(batches(x.Headroom)), draft.VerdictCell(x.Verdict)})
 		}
 	}
 	var out []document.Block
@@ -213,3 +232,11 @@ func (b *builder) thresholds(run *scaling.Run) []document.Block {
 
 // farWithin is the share of a threshold below which it is counted and not printed.
 const farWithin = 0.1
+
+// batches is how many runs are left to a threshold; a dash where no run brings any of it.
+func batches(n working.Num) string {
+	if n.Unknown() {
+		return words.Of("value.dash")
+	}
+	return number.Significant(n.V, 3, -1)
+}

@@ -19,6 +19,9 @@ const enough = 3
 // failures is the key of the one matter of all that follows when something fails.
 const failures = "failures"
 
+// held is the key of the one matter of all that the site holds against thresholds.
+const held = "stock"
+
 // others are the worst matters that no question answers, at most six: what goes as
 // written before what fails.
 func (p *reader) others() []Line {
@@ -42,6 +45,8 @@ func (p *reader) others() []Line {
 			key = failures
 		case asked[key]:
 			continue
+		case figure.Row(key).Family == held:
+			key = held
 		}
 		if key == "gas.closed.pressure" {
 			continue
@@ -65,14 +70,25 @@ func (p *reader) told(keys []string, by map[string]matter) []Line {
 	if by[failures] != nil {
 		most-- // its place is kept
 	}
+	stocked := by[held] != nil && class(by[held].top()) != unknown
+	if stocked {
+		most-- // so is the place of a stock that is near its threshold or above it
+	}
 	for _, key := range keys {
-		if key != failures && (most == 0 || class(by[key].top()) == near && len(out) >= enough) {
+		kept := key == failures || key == held && stocked
+		if !kept && (most == 0 || class(by[key].top()) == near && len(out) >= enough) {
 			continue
 		}
 		l := Line{Key: key}
-		if key == failures {
+		switch key {
+		case failures:
 			p.failing(&l, by[key])
-		} else {
+		case held:
+			if !stocked {
+				most--
+			}
+			p.holding(&l, by[key])
+		default:
 			most--
 			l.Asks, l.Section = number.LabelOf(key), sectionOf(key)
 			p.judge(&l, by[key])

@@ -1,4 +1,4 @@
-package scaling
+package stock
 
 import (
 	"math"

@@ -1,11 +1,11 @@
-package scaling
+package stock
 
 import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
-	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/schemas/quantity"
 )
@@ -14,13 +14,22 @@ import (
 // its water, Fraction is g/g.
 type weighed struct{ pure, whole, fraction working.Num }
 
-// portion is weighed on its central values and, as most, on the upper ends of
-// all that was stated with a range.
-type portion struct {
+// Portion is so much of a substance that the site keeps or that a route takes.
+type Portion struct {
 	substance
-	by       int // position of the route, or ofSite
-	mid, top weighed
+	by int // position of the route, or ofSite
+	ends
 }
+
+// ends are a portion on its central values and at the lower and the upper ends of all
+// that was stated with a range.
+type ends struct{ low, mid, top weighed }
+
+// times is n such portions.
+func (e ends) times(n working.Num) ends { return ends{e.low.times(n), e.mid.times(n), e.top.times(n)} }
+
+// at is what weigh makes of the lower ends, the values stated and the upper ends.
+func at(weigh func(end) weighed) ends { return ends{weigh(lower), weigh(same), weigh(upper)} }
 
 const ofSite = -1
 
@@ -46,6 +55,17 @@ func (s substance) key() string {
 func named(s *chemicals.Substance) substance {
 	return substance{s.CAS, s.Name, s.Formula.Text, s.State, s.Slug, s.NotHeld, s}
 }
+
+// lower is a stated quantity at the lower end of its range.
+func lower(q quantity.Value) quantity.Value {
+	if q.HasRange() {
+		q.SI = min(q.SI, q.Low)
+	}
+	return q
+}
+
+// Upper is a stated quantity at the upper end of its range.
+func Upper(q quantity.Value) quantity.Value { return upper(q) }
 
 // upper is a stated quantity at the upper end of its range.
 func upper(q quantity.Value) quantity.Value {
@@ -96,27 +116,27 @@ func (x weighed) times(n working.Num) weighed {
 	return weighed{times(x.pure, n), times(x.whole, n), x.fraction}
 }
 
-// kept is the stock of a site. Water is not counted.
-func kept(st *chemicals.Store, s *route.Site) []portion {
-	var out []portion
+// Kept is the stock of a site. Water is not counted.
+func Kept(st *chemicals.Store, s *route.Site) []Portion {
+	var out []Portion
 	for i := range s.Stock {
 		x := &s.Stock[i]
 		if x.Substance.Solution == "water" {
 			continue
 		}
-		out = append(out, portion{named(x.Substance), ofSite,
-			bottled(st, x.Substance, x.Strength, x.Volume, x.Mass, same),
-			bottled(st, x.Substance, x.Strength, x.Volume, x.Mass, upper)})
+		out = append(out, Portion{named(x.Substance), ofSite, at(func(e end) weighed {
+			return bottled(st, x.Substance, x.Strength, x.Volume, x.Mass, e)
+		})})
 	}
 	return out
 }
 
-// taken is what one run of a route takes.
-func taken(by int, c *route.Case, a *hazards.Assessment, figs *figure.Set) []portion {
-	var out []portion
+// Taken is what one run of a route takes; by is the position of the route.
+func Taken(by int, c *route.Case, k *process.Walk, figs *figure.Set) []Portion {
+	var out []Portion
 	if p := c.Route.Precursor; p != nil {
 		s := substance{name: p.Phase.Text + " powder", formula: p.Phase.Text, state: "s"}
-		out = append(out, portion{s, by, powder(p, same), powder(p, upper)})
+		out = append(out, Portion{s, by, at(func(e end) weighed { return powder(p, e) })})
 	}
 	for i := range c.Route.Steps {
 		s := &c.Route.Steps[i]
@@ -127,9 +147,8 @@ func taken(by int, c *route.Case, a *hazards.Assessment, figs *figure.Set) []por
 			if m.Precursor || m.Substance == nil || m.Substance.Solution == "water" {
 				continue
 			}
-			t := taker{c, a, figs, s, m, nth}
-			mid, top := t.weigh()
-			out = append(out, portion{named(m.Substance), by, mid.times(n), top.times(n)})
+			t := taker{c, k, figs, s, m, nth}
+			out = append(out, Portion{named(m.Substance), by, t.weigh().times(n)})
 		}
 	}
 	return out
@@ -166,14 +185,14 @@ func cycles(s *route.Step, figs *figure.Set) working.Num {
 // substance, as they stand in the walk.
 type taker struct {
 	c    *route.Case
-	a    *hazards.Assessment
+	k    *process.Walk
 	figs *figure.Set
 	s    *route.Step
 	m    *route.Material
 	nth  map[*chemicals.Substance]int
 }
 
-func (t *taker) weigh() (mid, top weighed) {
+func (t *taker) weigh() ends {
 	m, st := t.m, t.c.Store
 	dissolved := m.Substance.State == "s" && !m.Volume.Set && !(m.Strength.Set && m.Mass.Set)
 	if dissolved {
@@ -181,15 +200,14 @@ func (t *taker) weigh() (mid, top weighed) {
 	}
 	switch {
 	case m.Volume.Set || m.Mass.Set:
-		return bottled(st, m.Substance, m.Strength, m.Volume, m.Mass, same),
-			bottled(st, m.Substance, m.Strength, m.Volume, m.Mass, upper)
+		return at(func(e end) weighed { return bottled(st, m.Substance, m.Strength, m.Volume, m.Mass, e) })
 	case m.Amount.Set:
-		return t.byAmount(same), t.byAmount(upper)
+		return at(t.byAmount)
 	case dissolved && (m.Ratio.Set || m.Strength.Set):
 		return t.fromWalk()
 	}
 	x := undiluted(t.asNeeded())
-	return x, x
+	return ends{x, x, x}
 }
 
 // byAmount is a stated amount of the substance, with the water of its strength
@@ -213,10 +231,10 @@ func (t *taker) byAmount(at end) weighed {
 
 // fromWalk is a material told by its ratio to the powder or by the strength it
 // comes to in the liquid of its step: the walk knows how much that is.
-func (t *taker) fromWalk() (mid, top weighed) {
+func (t *taker) fromWalk() ends {
 	n, at := working.Absent("n", "mol", working.Lacks("amount_of", t.m.Substance.Name).In(t.s.Number)), 0
-	for i := range t.a.Walk.Steps {
-		d := &t.a.Walk.Steps[i]
+	for i := range t.k.Steps {
+		d := &t.k.Steps[i]
 		if d.Number != t.s.Number || d.Mixed == nil {
 			continue
 		}
@@ -230,19 +248,24 @@ func (t *taker) fromWalk() (mid, top weighed) {
 		}
 	}
 	kg := kilograms(n, t.m.Substance.Formula.MolarMass(t.c.Store, nil))
-	grow := widening(t.m.Ratio) * widening(t.m.Strength)
-	if p := t.c.Route.Precursor; t.m.Ratio.Set && p != nil {
-		grow *= widening(p.Mass) * widening(p.Purity)
-	}
-	return undiluted(kg), undiluted(times(kg, working.Exact("N", "1", grow, "upper ends over the values stated")))
+	return ends{t.widened(kg, lower), undiluted(kg), t.widened(kg, upper)}
 }
 
-// widening is the upper end of a quantity over its value; 1 without a range.
-func widening(q quantity.Value) float64 {
+// widened is a mass that follows from a ratio or a strength, at an end of what was stated.
+func (t *taker) widened(kg working.Num, e end) weighed {
+	by := widening(t.m.Ratio, e) * widening(t.m.Strength, e)
+	if p := t.c.Route.Precursor; t.m.Ratio.Set && p != nil {
+		by *= widening(p.Mass, e) * widening(p.Purity, e)
+	}
+	return undiluted(times(kg, working.Exact("N", "1", by, "ends over the values stated")))
+}
+
+// widening is an end of a quantity over its value; 1 without a range.
+func widening(q quantity.Value, e end) float64 {
 	if !q.HasRange() || !(q.SI > 0) {
 		return 1
 	}
-	return upper(q).SI / q.SI
+	return e(q).SI / q.SI
 }
 
 // asNeeded is a material without an amount: what neutralising takes, or unknown.

@@ -1,4 +1,4 @@
-package scaling
+package stock
 
 import (
 	_ "embed"
@@ -51,7 +51,7 @@ func (t *Threshold) Holds(jurisdiction string) bool {
 func Thresholds() []Threshold { return thresholds() }
 
 var thresholds = sync.OnceValue(func() []Threshold {
-	return columns.Must("scaling/thresholds.csv", thresholdsCSV, func(r columns.Row) Threshold {
+	return columns.Must("hazards/stock/thresholds.csv", thresholdsCSV, func(r columns.Row) Threshold {
 		return Threshold{ID: r.Named("id"), CAS: r.Text("cas"), Substance: r.Named("substance"),
 			Programme: r.Named("programme"),
 			Tier:      r.Text("tier"), Limit: r.Stated("threshold_kg"), Least: r.Stated("least_strength_wt"),
@@ -61,3 +61,21 @@ var thresholds = sync.OnceValue(func() []Threshold {
 			Note: r.Text("note")}
 	})
 })
+
+// ThresholdOf is the threshold of an id: of a substance, of a class of hazard or of a sum.
+func ThresholdOf(id string) (*Threshold, bool) {
+	all := Thresholds()
+	if i := slices.IndexFunc(all, func(t Threshold) bool { return t.ID == id }); i >= 0 {
+		return &all[i], true
+	}
+	of := categories()
+	if i := slices.IndexFunc(of, func(g category) bool { return g.ID == id }); i >= 0 {
+		return &of[i].Threshold, true
+	}
+	for i := range sums() {
+		if t := &sums()[i].Threshold; t.ID == id {
+			return t, true
+		}
+	}
+	return nil, false
+}

@@ -1,4 +1,4 @@
-package scaling
+package stock
 
 import (
 	"cmp"
@@ -30,7 +30,7 @@ type category struct {
 const anyClass = "any"
 
 var categories = sync.OnceValue(func() []category {
-	return columns.Must("scaling/categories.csv", categoriesCSV, func(r columns.Row) category {
+	return columns.Must("hazards/stock/categories.csv", categoriesCSV, func(r columns.Row) category {
 		return category{Threshold{ID: r.Named("id"), Substance: r.Named("counts_as"), Programme: r.Named("programme"),
 			Tier: r.Named("tier"), Limit: r.Stated("threshold_kg"), Counts: countsMixture,
 			Jurisdictions: strings.Fields(r.Text("jurisdiction")), Document: r.Named("document"), Section: r.Text("section"),
@@ -46,7 +46,7 @@ type kind struct {
 }
 
 // classified is a portion at its strength; one of unknown strength counts as undiluted.
-func classified(p *portion) kind {
+func classified(p *Portion) kind {
 	if !classifying.Held(p.sub) {
 		return kind{}
 	}
@@ -88,7 +88,7 @@ func (h *Holding) byClass(where string, whole float64) {
 		if !g.Holds(where) {
 			continue
 		}
-		var in []portion
+		var in []Portion
 		for i := range h.portions {
 			if counted[at][i] || h.portions[i].sub == nil || !g.takes(&kinds[i]) { // no stock list has a powder
 				continue
@@ -104,61 +104,83 @@ func (h *Holding) byClass(where string, whole float64) {
 	}
 }
 
-// sums are the groups of categories that a site adds up, each portion over the quantity
+// Sums are the groups of categories that a site adds up, each portion over the quantity
 // that it counts toward:
 //
 //	x = sum m/Q
 //
 // What nobody has classified counts over the least quantity of the group, the stricter
 // reading, so that it can only be less.
-func (h *Holdings) sums(where string, whole float64) []Share {
+func Sums(of []Holding, site *route.Site, limits *limit.Set) []Share {
 	var out []Share
-	for _, tier := range []string{"lower tier", "upper tier"} {
-		for _, group := range []string{"health", "physical", "environment"} {
-			if s, there := h.sum(group, tier, where); there {
-				s.judge(whole)
-				out = append(out, s)
-			}
+	whole := MayReach(limits, "")
+	for i := range sums() {
+		if s, there := sumOver(of, site, &sums()[i]); there {
+			s.judge(whole)
+			out = append(out, s)
 		}
 	}
 	return out
 }
 
-func (h *Holdings) sum(group, tier, where string) (Share, bool) {
-	t := &Threshold{ID: "seveso_sum_" + group + "_" + strings.Fields(tier)[0], Substance: "all of " + group +
-		" hazard, each over its own quantity", Programme: "Seveso sum", Tier: tier, Limit: math.NaN(), Counts: countsMixture,
-		Document: "Directive 2012/18/EU", Section: "Annex I, note 4", Edition: "2012, in force 1 June 2015", Status: "memory",
-		Note: "what nobody has classified counts over the least quantity; of powder only what a run takes"}
+func sumOver(of []Holding, site *route.Site, t *sum) (Share, bool) {
+	kg, ratio, found := added(of, site, t, atTop)
+	out := Share{ID: figure.ID{Quantity: "stock.share", Place: figure.Site, Agent: t.ID}, Threshold: &t.Threshold,
+		Held: kg, Left: Plus(nil), Ratio: ratio, Headroom: working.Absent("N", "1", working.Lacks("taking_route", ""))}
+	_, out.Best, _ = added(of, site, t, atMid)
+	_, out.Least, _ = added(of, site, t, atLow)
+	return out, found
+}
+
+//go:embed sums.csv
+var sumsCSV string
+
+// sum is the threshold of a group of which a programme adds up all shares: 1 of them.
+type sum struct {
+	Threshold
+	group string
+}
+
+var sums = sync.OnceValue(func() []sum {
+	return columns.Must("hazards/stock/sums.csv", sumsCSV, func(r columns.Row) sum {
+		return sum{Threshold{ID: r.Named("id"), Substance: r.Named("counts_as"), Programme: r.Named("programme"),
+			Tier: r.Named("tier"), Limit: math.NaN(), Counts: countsMixture, Document: r.Named("document"),
+			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"), Note: r.Text("note")},
+			r.Named("group")}
+	})
+})
+
+// added is all that counts in a group, kg, what it is of its quantities, and whether
+// anything does.
+func added(of []Holding, site *route.Site, t *sum,
+	pick func(*Portion) weighed) (kg, ratio working.Num, found bool) {
 	ofSites, ofRuns := adder{}, adder{}
-	found := false
-	for i := range h.Substances {
-		s := &h.Substances[i]
+	where := jurisdictionOf(site)
+	for i := range of {
+		s := &of[i]
 		counts := false
 		for j := range s.portions {
-			q := quantityOf(s, &s.portions[j], group, tier, where)
+			q := quantityOf(s, &s.portions[j], t.group, t.Tier, where)
 			if q == 0 {
 				continue
 			}
 			found, counts = true, true
 			if s.portions[j].by == ofSite {
-				ofSites.add(s.portions[j].top.whole, q)
+				ofSites.add(pick(&s.portions[j]).whole, q)
 			} else {
-				ofRuns.add(s.portions[j].top.whole, q)
+				ofRuns.add(pick(&s.portions[j]).whole, q)
 			}
 		}
 		if counts && s.Stock.Top.Unknown() && s.CAS != "" { // powder that a site keeps is in no stock list
 			ofSites.add(s.Stock.Top, 1)
 		}
 	}
-	if h.Site == nil {
+	if site == nil {
 		ofSites.add(working.Absent("m", "kg", working.Lacks("site_with_stock", "")), 1)
 	}
-	out := Share{ID: figure.ID{Quantity: "stock.share", Place: figure.Site, Agent: t.ID}, Threshold: t,
-		Held: larger(plus(ofSites.kg), plus(ofRuns.kg)), Left: plus(nil)}
 	var w *working.Sheet
-	a, b := plus(ofSites.shares).As("a"), plus(ofRuns.shares).As("b")
-	out.Ratio = w.Line("x", "1", "max(a, b)", math.Max(a.V, b.V), a, b)
-	return out, found
+	a, b := Plus(ofSites.shares).As("a"), Plus(ofRuns.shares).As("b")
+	return larger(Plus(ofSites.kg), Plus(ofRuns.kg)), w.Line("x", "1", "max(a, b)", math.Max(a.V, b.V), a, b), found
 }
 
 // adder adds up masses and what they are of their quantities.
@@ -172,7 +194,7 @@ func (a *adder) add(kg working.Num, quantity float64) {
 }
 
 // quantityOf is what a portion counts toward in a group, kg; 0 where in none of it.
-func quantityOf(h *Holding, p *portion, group, tier, where string) float64 {
+func quantityOf(h *Holding, p *Portion, group, tier, where string) float64 {
 	k, out := classified(p), math.Inf(1)
 	for i := range categories() {
 		g := &categories()[i]
@@ -192,6 +214,18 @@ func quantityOf(h *Holding, p *portion, group, tier, where string) float64 {
 		return 0
 	}
 	return out
+}
+
+// MayReach is the share of a threshold that a site lets a substance reach, all of them
+// where none is named: 1 unless its limits say less.
+func MayReach(limits *limit.Set, slug string) float64 {
+	whole := 1.0
+	for i := range limits.Limits {
+		if l := &limits.Limits[i]; l.Quantity == "stock.share" && (l.Agent == "" || l.Agent == slug) {
+			whole = min(whole, l.Value)
+		}
+	}
+	return whole
 }
 
 // judge gives a share its verdict. What a programme asks of a release is no limit of what is
