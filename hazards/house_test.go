@@ -20,6 +20,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/residue"
 	"etchbound/hazards/route"
+	"etchbound/hazards/stock"
 	"etchbound/hazards/treating"
 	"etchbound/reports/words"
 )
@@ -234,7 +235,7 @@ func held(id string, begins, table bool) bool {
 
 var (
 	quantityName = regexp.MustCompile(`^[a-z]+(\.[a-z0-9_]+)+$`)
-	figureID     = regexp.MustCompile(`^[a-z0-9_.]+(@[a-z0-9_]+)?(/([a-z0-9_]+|[0-9-]+))?(:[a-z0-9_,]+)?$`)
+	figureID     = regexp.MustCompile(`^[a-z0-9_.]+(@[a-z0-9_-]+)?(/([a-z0-9_]+|[0-9-]+))?(:[a-z0-9_,]+)?$`)
 )
 
 func TestCatalogueIsWellFormed(t *testing.T) {
@@ -266,13 +267,16 @@ func TestCatalogueIsWellFormed(t *testing.T) {
 // catalogue says, and what is not built out of none.
 func TestWhatIsBuiltIsThere(t *testing.T) {
 	made := map[string]bool{}
-	site := demoSite(t)
+	site := *demoSite(t)
+	site.Jurisdiction = "" // where none is stated every limit and every threshold counts
 	for name, r := range allRoutes(t) {
-		c, err := route.NewCase(r, site, nil)
+		c, err := route.NewCase(r, &site, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
 		a := hazards.Assess(c, nil)
+		held, sums := stock.Of(&c, &a.Walk, figure.NewSet(a.Figures))
+		a.Figures = append(a.Figures, stock.Figures(&c, held, sums)...)
 		a.Figures = append(a.Figures, residue.Read(c, nil, &a.Walk)...)
 		a.Figures = append(a.Figures, treating.PH(c, nil, &a.Walk)...)
 		for i := range a.Figures {
