@@ -102,9 +102,24 @@ func (b *builder) benchCard() document.Section {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("bench.holds")}, stop)
 	}
 	s.Blocks = append(s.Blocks, b.storedLines()...)
+	s.Blocks = append(s.Blocks, b.equipment()...)
 	s.Blocks = append(append(s.Blocks, b.SpillLine()...), b.Standing()...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("deference.short")})
 	return s
+}
+
+// equipment is what people do with what failed, stood unwatched or is handed on, in a line.
+func (b *builder) equipment() []document.Block {
+	var said []string
+	for _, d := range b.Duties() {
+		if d.Card != "" {
+			said = append(said, d.Card)
+		}
+	}
+	if said == nil {
+		return nil
+	}
+	return []document.Block{document.Paragraph{Text: strings.Join(said, " ")}}
 }
 
 func (b *builder) wasteLabel() document.Section {

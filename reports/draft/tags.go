@@ -21,6 +21,9 @@ func (b *Draft) routeTags() meeting.Tags {
 		if s.Attended != nil && !*s.Attended {
 			t.Add(s.Number, "unattended")
 		}
+		if s.Time.Set && (s.Attended == nil || !*s.Attended) { // who says nothing watches nothing
+			t.Add(s.Number, "unwatched")
+		}
 	}
 	for id := range b.ByID {
 		switch id.Quantity {
@@ -28,6 +31,8 @@ func (b *Draft) routeTags() meeting.Tags {
 			t.Add(0, "hf")
 		case "gas.hydrogen.total":
 			t.Add(0, "hydrogen")
+		case "air.scrubber.base":
+			t.Add(0, "scrubber")
 		case "gas.hydride.bound":
 			t.Add(0, "hydride")
 		}

@@ -173,6 +173,12 @@ func (b *builder) safeguards() document.Section {
 				none = false
 			}
 		}
+		if o == "procedure" {
+			for _, d := range b.Duties() {
+				t.Rows = append(t.Rows, document.Row(name, d.Text, d.Source, d.Status, "☐"))
+				none = false
+			}
+		}
 		if none {
 			t.Rows = append(t.Rows, document.Row(name, words.Of("safeguards.none"), words.Of("value.dash"),
 				words.Of("value.dash"), words.Of("value.dash")))

@@ -1,0 +1,43 @@
+package draft
+
+import (
+	"strings"
+	"testing"
+
+	"etchbound/hazards/meeting"
+)
+
+// Each row by the least that asks for it; what is left out of a route asks for nothing more,
+// and what is not held asks in its place.
+func TestDutiesByTag(t *testing.T) {
+	for _, row := range []struct {
+		tags, says string
+		n          int
+	}{
+		{"", "", 0},
+		{"hf", "repairs", 1},
+		{"hf unwatched", "nobody watched", 2},
+		{"hf unwatched hydrogen", "settled powder", 3},
+		{"centrifuge hf", "rotor", 2},
+		{"centrifuge not_held", "leave, close, call", 2},
+		{"dry hf", "cold trap", 2},
+		{"scrubber", "before half of its base", 1},
+		{"tmaoh", "TMAOH", 1},
+	} {
+		of := meeting.Tags{}
+		of.Add(1, strings.Fields(row.tags)...)
+		got := dutiesOf(of)
+		var all string
+		for _, d := range got {
+			all += d.Text
+		}
+		if len(got) != row.n || !strings.Contains(all, row.says) {
+			t.Errorf("%q: %d, %q", row.tags, len(got), all)
+		}
+	}
+	for _, d := range allDuties() {
+		if len(d.Card) > 130 {
+			t.Errorf("%q does not fit the bench card", d.Card)
+		}
+	}
+}
