@@ -99,7 +99,7 @@ const wideCSS = `@media print {
 // pageRules are the rules of the printed page. Only words and digits reach the style
 // sheet.
 func pageRules(d Document) string {
-	size, across, more, margin := "", "", "", "11mm 14mm 14mm 19mm"
+	size, across, more, margin := "", "", "", "10mm 14mm 12mm 19mm"
 	if d.Wide {
 		across = " landscape"
 		margin, more = "10mm 12mm 12mm 12mm", wideCSS

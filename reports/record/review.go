@@ -206,6 +206,26 @@ func (b *builder) heldJSON() []seriesJSON {
 	return out
 }
 
+// airJSON is what is in the air over an hour: in the middle of its range, and where danger
+// lies.
+func (b *builder) airJSON() []seriesJSON {
+	var out []seriesJSON
+	for _, t := range b.AirTracks() {
+		for _, x := range []struct {
+			end    string
+			points [][2]float64
+		}{{"~t", t.Middle}, {"~t_worst", t.Worst}} {
+			s := seriesJSON{ID: t.Of.ID.String() + x.end, X: axisJSON{"time", "min"}, Unit: number.UnitOf(t.Of.Quantity),
+				Points: make([][2]Nine, len(x.points)), Events: []eventJSON{}}
+			for i, p := range x.points {
+				s.Points[i] = [2]Nine{Nine(p[0]), Nine(p[1])}
+			}
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
 // seriesJSON is what every run in time shows against it, and every addition against the
 // share that is in.
 func (b *builder) seriesJSON() []seriesJSON {
@@ -235,10 +255,7 @@ func (b *builder) seriesJSON() []seriesJSON {
 			}
 		}
 	}
-	for i := range b.Review.Treated {
-		out = append(out, curvesJSON(&b.Review.Treated[i])...)
-	}
-	return append(out, b.heldJSON()...)
+	return append(append(out, b.heldJSON()...), b.airJSON()...)
 }
 
 func assumptionToJSON(a *hazards.Assumption) assumptionJSON {

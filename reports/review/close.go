@@ -66,7 +66,7 @@ func (b *builder) actions() document.Section {
 	for _, h := range selection.StopTexts(b.Draft) {
 		add(h)
 	}
-	for range 3 {
+	for range 2 {
 		add("")
 	}
 	s.Blocks = append(s.Blocks, t)
@@ -149,12 +149,32 @@ func (b *builder) unknownBlocks() []document.Block {
 	return out
 }
 
-// unknownTable is what is missing, worst first, with what settles it and who does.
+// joined is a text behind others, where it is not among them yet.
+func joined(all, more string) string {
+	switch {
+	case more == "" || slices.Contains(strings.Split(all, "; "), more):
+		return all
+	case all == "":
+		return more
+	}
+	return all + "; " + more
+}
+
+// unknownTable is what is missing, worst first, with what settles it and who does; what
+// the same settles is one action.
 func (b *builder) unknownTable() document.Table {
 	t := document.Table{Caption: words.Of("unknown.caption"), Columns: document.OnScreen(document.Columns("col.missing",
 		"col.id", "col.settle", "col.owner", "col.due", "col.closed", "col.figures"), 1, 6)}
 	for _, u := range b.Review.Unknown {
 		what, settles := words.Ask(u.Missing)
+		same := func(r []document.Cell) bool { return r[2].Text == plain.Fold(settles) }
+		if at := slices.IndexFunc(t.Rows, same); at >= 0 {
+			r := t.Rows[at]
+			r[0].Text = joined(r[0].Text, plain.Fold(what))
+			r[1].Text = joined(r[1].Text, words.Name(u.Missing))
+			r[6].Text = joined(r[6].Text, strings.Join(draft.Names(u.Figures), ", "))
+			continue
+		}
 		t.Rows = append(t.Rows, []document.Cell{document.Text(plain.Fold(what)), document.Code(words.Name(u.Missing)),
 			document.Text(plain.Fold(settles)), {Blank: true}, {Blank: true}, document.Text("☐"),
 			document.Code(strings.Join(draft.Names(u.Figures), ", "))})

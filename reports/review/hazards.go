@@ -110,10 +110,23 @@ func worse(f, than *figure.Figure) bool {
 func (b *builder) waste() document.Section {
 	s := document.Begin("waste")
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.ask"), Tone: document.Warning})
-	s.Blocks = append(s.Blocks, b.About("wash", "neutralise")...)
+	about, treated := b.About("wash", "neutralise"), b.treated()
+	if t, ok := firstOf(about); ok && len(treated) > 0 { // agents side by side say it on paper
+		about[0] = document.Unprinted{Blocks: []document.Block{t}}
+	}
+	s.Blocks = append(s.Blocks, about...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.base")})
-	s.Blocks = append(append(s.Blocks, b.treated()...), b.rinsed()...)
+	s.Blocks = append(append(s.Blocks, treated...), b.rinsed()...)
 	return s
+}
+
+// firstOf is the table that blocks begin with, if they begin with the one of agents.
+func firstOf(blocks []document.Block) (document.Table, bool) {
+	if len(blocks) == 0 {
+		return document.Table{}, false
+	}
+	t, ok := blocks[0].(document.Table)
+	return t, ok && t.Caption == words.Of("matrix.neutralise")
 }
 
 func (b *builder) scale() document.Section {

@@ -2,6 +2,7 @@ package review
 
 import (
 	_ "embed"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -96,6 +97,7 @@ func (b *builder) construction() document.Section {
 	if len(b.Review.Walk.Contacts) == 0 {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.none")})
 	}
+	open.Rows = sameBut(open.Rows, 2)
 	if len(open.Rows) > 0 {
 		s.Blocks = append(s.Blocks, open)
 	}
@@ -109,6 +111,27 @@ func (b *builder) construction() document.Section {
 	}
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.note")})
 	return s
+}
+
+// sameBut joins rows that say the same in all columns but one, which then has all they say.
+func sameBut(rows [][]document.Cell, column int) [][]document.Cell {
+	var out [][]document.Cell
+	for _, r := range rows {
+		at := slices.IndexFunc(out, func(o []document.Cell) bool {
+			for i := range o {
+				if i != column && !o[i].Says(r[i]) {
+					return false
+				}
+			}
+			return true
+		})
+		if at < 0 {
+			out = append(out, r)
+			continue
+		}
+		out[at][column].Text = joined(out[at][column].Text, r[column].Text)
+	}
+	return out
 }
 
 func contactTable() document.Table {
