@@ -37,6 +37,7 @@ const (
 	Residual = "residual" // powder that an etch left
 	Boiling  = "boiling"  // what boils off as it is meant, by the worst of the laws
 	Mist     = "mist"     // drops that bubbling gas throws up
+	Current  = "current"  // what a current makes, evenly
 )
 
 // By is the case of a law or a branch.
@@ -106,7 +107,7 @@ func (c Case) String() string {
 // branches are those an id can end with: the laws of a reaction and the branches of
 // a storage. What is none of them and no state is a failure.
 var branches = []string{"instantaneous", "accumulated", "first_order", "early_peak", "self_accelerating", "measured",
-	Boiling, Mist, Residual, "carbon_kept", "methane", "carbon_dioxide", "ph_mode_1", "ph_mode_2"}
+	Boiling, Mist, Residual, Current, "carbon_kept", "methane", "carbon_dioxide", "ph_mode_1", "ph_mode_2"}
 
 // ParseCase reads what String writes.
 func ParseCase(text string) Case {

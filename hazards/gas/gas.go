@@ -25,6 +25,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, course
 	for i := range courses {
 		r.flows(&courses[i])
 	}
+	r.currents()
 	for i := range r.flowing {
 		x := &r.flowing[i]
 		r.dilution(x)
