@@ -1,0 +1,120 @@
+// Package measures knows how it is told what is measured first. It must not know how any of
+// it is worked out.
+package measures
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"etchbound/reports/chart"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
+	"etchbound/reports/words"
+	"etchbound/scaling/measuring"
+)
+
+// most is how many experiments are told of a figure: what is left then cuts little.
+const most = 4
+
+// Sections tell which experiments cut most, what each cuts, and how each is made.
+func Sections(d *draft.Draft, all []measuring.Figure) []document.Section {
+	first, how := document.Begin("measure"), document.Begin("experiments")
+	t := document.Table{Caption: words.Of("measure.caption"), Columns: document.Columns("col.figure", "measure.best",
+		"measure.experiment", "measure.alone", "measure.left", "measure.cut")}
+	var unknown document.List
+	var pictures []document.Block
+	sum, keys := map[string]float64{}, map[string][]string{}
+	for i := range all {
+		f := &all[i]
+		name := number.LabelOf(f.ID.Quantity)
+		for _, m := range f.Missing {
+			text, settles := words.Ask(m)
+			if item := words.Of("measure.unknown", name, text, settles); !slices.Contains(unknown.Items, item) {
+				unknown.Items = append(unknown.Items, item)
+			}
+		}
+		for k := range f.By {
+			b := &f.By[k]
+			if k < most {
+				t.Rows = append(t.Rows, row(d, f, b, k == 0))
+			}
+			if c := f.Cut(b); c > 0 {
+				sum[b.Experiment] += c
+			}
+			for _, key := range b.Keys {
+				if !slices.Contains(keys[b.Experiment], key) {
+					keys[b.Experiment] = append(keys[b.Experiment], key)
+				}
+			}
+		}
+		pictures = append(pictures, tornado(f, name)...)
+	}
+	order := document.List{Ordered: true}
+	names := measuring.Experiments()
+	slices.SortStableFunc(names, func(a, b string) int { return int(math.Copysign(1, sum[b]-sum[a])) })
+	for _, e := range names {
+		if keys[e] != nil {
+			order.Items = append(order.Items, words.Of("measure.how", words.Of("measure.name."+e), words.Of("measure.by."+e),
+				strings.Join(keys[e], ", ")))
+		}
+	}
+	if len(t.Rows) > 0 {
+		first.Blocks = append(append(first.Blocks, document.Paragraph{Text: words.Of("measure.lead")}, t), pictures...)
+		how.Blocks = append(how.Blocks, order)
+	} else {
+		first.Blocks = append(first.Blocks, document.Paragraph{Text: words.Of("measure.none")})
+	}
+	if len(unknown.Items) > 0 {
+		first.Blocks = append(first.Blocks, document.Paragraph{Text: words.Of("measure.unknowns"), Tone: document.Warning},
+			unknown)
+	}
+	how.Blocks = append(how.Blocks, document.Paragraph{Text: words.Of("measure.note"), Tone: document.Note})
+	return []document.Section{first, how}
+}
+
+// row is one experiment for a figure; its name stands in the first alone.
+func row(d *draft.Draft, f *measuring.Figure, b *measuring.By, first bool) []document.Cell {
+	amount := func(v float64) string {
+		if math.IsNaN(v) {
+			return words.Of("value.unknown")
+		}
+		return d.Options.Units.Amount(f.ID.Quantity, f.ID.Agent, v, 0)
+	}
+	name, both := "", ""
+	if first {
+		name = number.LabelOf(f.ID.Quantity)
+		both = words.Of("measure.range", amount(f.Best), amount(f.End))
+	}
+	cut := words.Of("value.unknown")
+	if c := f.Cut(b); !math.IsNaN(c) {
+		cut = number.Nearest(100*c, 2) + " %"
+	}
+	return document.Row(name, both, words.Of("measure.name."+b.Experiment), amount(b.Alone), amount(b.Left), cut)
+}
+
+// tornado draws how far what each experiment settles moves a figure alone.
+func tornado(f *measuring.Figure, name string) []document.Block {
+	title := words.Of("measure.tornado", name)
+	c := chart.Bars{ID: "tornado-" + f.ID.Quantity, Title: title, Alt: title,
+		X:     chart.Axis{Label: name, Unit: number.UnitOf(f.ID.Quantity)},
+		Kinds: []string{words.Of("measure.alone")}, Lines: []chart.Line{{Y: f.Best, Label: words.Of("measure.line")}}}
+	for i := range f.By[:min(len(f.By), most)] {
+		b := &f.By[i]
+		if math.IsNaN(b.Alone) {
+			continue
+		}
+		c.Rows = append(c.Rows, chart.Row{Label: words.Of("measure.name." + b.Experiment),
+			Text: number.Nearest(b.Alone, 3), Parts: []chart.Part{{From: min(f.Best, b.Alone), To: max(f.Best, b.Alone),
+				Mark: math.NaN()}}})
+	}
+	if len(c.Rows) < 2 {
+		return nil
+	}
+	svg, err := c.SVG()
+	if err != nil {
+		return nil
+	}
+	return []document.Block{document.Picture{SVG: svg, Text: c.Text(), Caption: title}}
+}
