@@ -1,9 +1,11 @@
 package gas
 
 import (
+	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
+	"etchbound/hazards/route"
 )
 
 // contents reports how full each place is at its fullest:
@@ -21,5 +23,24 @@ func (r *reader) contents() {
 		r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "vessel.content", Place: figure.At(p.Key)},
 			Value:      r.w.Keep(r.w.Line("f", "%", "100*V_l/cap", 100*v.V/c.V, v, c)),
 			Conditions: phrase.Of("content.fullest", x.Step)})
+		r.piled(p, v, c)
 	}
+}
+
+// piled is how full a container of waste is once it is picked up, by what one batch brings:
+//
+//	piled = batches x liquid/capacity     [%: 1, mL, mL]
+//
+// Where nobody says how many batches it takes, that is not known.
+func (r *reader) piled(p *route.Place, v, c working.Num) {
+	if p.Batches == 0 && !r.c.Route.TakesWaste(p) {
+		return
+	}
+	n := working.Absent("N", "1", working.Lacks(working.NotGiven, "places."+p.Key+".batches"))
+	if p.Batches > 0 {
+		n = working.Given("N", "1", float64(p.Batches), p.At+".batches")
+	}
+	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "vessel.piled", Place: figure.At(p.Key)},
+		Value:      r.w.Keep(r.w.Line("f", "%", "100*N*V_l/cap", 100*n.V*v.V/c.V, n, v, c)),
+		Conditions: phrase.Of("content.piled")})
 }

@@ -13,6 +13,7 @@ var placeKeys = field.Keys[Place]{
 	field.Words("material", func(p *Place) *string { return &p.Material }).IsFact(),
 	field.Of("capacity", func(p *Place) *quantity.Value { return &p.Capacity }).Grows(field.GrowsUnlessKept).IsFact(),
 	field.Custom(field.Count, "count", countOf).IsFact(),
+	field.Times("batches", func(p *Place) *int { return &p.Batches }).IsFact(),
 	field.Custom(field.Choice, "closure", closureOf).IsFact(),
 	field.Of("rating", func(p *Place) *quantity.Value { return &p.Rating }).IsFact(),
 	field.Of("relief", func(p *Place) *quantity.Value { return &p.Relief }).IsFact(),

@@ -27,6 +27,7 @@ func (l *loader) places(n *schemas.Node) []Place {
 func (l *loader) place(key string, n *schemas.Node) Place {
 	p := Place{
 		Key: key, Kind: n.Str("kind"), Material: n.Str("material"), Capacity: n.Value("capacity"), Count: n.Int("count", 1),
+		Batches:     n.Int("batches", 0),
 		CountStated: n.Has("count"), KeepStated: n.Has("keep"),
 		ClosureStated: n.Has("closure"), Rating: n.Value("rating"), Relief: n.Value("relief"), VentBore: n.Value("vent"),
 		At:       n.Path,

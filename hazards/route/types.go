@@ -114,6 +114,7 @@ type Place struct {
 	Capacity      quantity.Value
 	Count         int // equal containers sharing the contents; at least 1
 	CountStated   bool
+	Batches       int // whose waste it takes until it is picked up; 0: not stated
 	Closure       Closure
 	ClosureStated bool
 	Rating        quantity.Value // Pa gauge

@@ -36,6 +36,8 @@ var byLimit = map[string]needed{
 	"us_corrosive_acid":   {"neutralise.ph", atLimit, "1"},
 	"us_corrosive_base":   {"neutralise.ph_most", atLimit, "1"},
 	"us_sewer_acid":       {"neutralise.ph", atLimit, "1"},
+	"waste_fill":          {"vessel.piled", atLimit, "%"},
+	"gassing_waste_fill":  {"vessel.piled", atLimit, "%"},
 	"us_sewer_base":       {"neutralise.ph_most", atLimit, "1"},
 	"threshold":           {"stock.share", atLimit, "1"},
 	"few_batches":         {"stock.batches", atLimit, "1"},

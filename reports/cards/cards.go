@@ -124,23 +124,10 @@ func (b *builder) equipment() []document.Block {
 
 func (b *builder) wasteLabel() document.Section {
 	s := document.Begin("label")
-	filled := map[string]bool{}
-	for i := range b.Route().Steps {
-		switch st := &b.Route().Steps[i]; {
-		case st.Verb().Waste == "yes" && st.Into != "" && st.Product != "liquid":
-			filled[st.Into] = true
-		case st.Verb().Waste == "here":
-			filled[st.In] = true
-		}
-	}
-	for i := range b.Route().Places {
-		if p := &b.Route().Places[i]; p.Kind == "drum" {
-			filled[p.Key] = true
-		}
-	}
 	for i := range b.Places {
-		if c := &b.Places[i]; filled[c.Place.Key] || len(c.Names) > 0 {
-			s.Blocks = append(s.Blocks, document.Label{Lines: b.labelLines(c, filled[c.Place.Key])})
+		c := &b.Places[i]
+		if waste := b.Route().TakesWaste(c.Place); waste || len(c.Names) > 0 {
+			s.Blocks = append(s.Blocks, document.Label{Lines: b.labelLines(c, waste)})
 		}
 	}
 	if len(s.Blocks) == 0 {

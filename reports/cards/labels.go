@@ -34,6 +34,9 @@ func (b *builder) labelLines(c *meeting.Contents, waste bool) []string {
 	if waste {
 		lines = append(lines, b.treated(c.Place.Key)...)
 		lines = append(lines, words.Of("label.fill"), words.Of("label.shares"))
+		if n := c.Place.Batches; n > 1 {
+			lines = append(lines, words.Of("label.batches", n))
+		}
 	}
 	lines = append(lines, b.stored(c.Place.Key)...)
 	return append(lines, words.Of("label.date"))

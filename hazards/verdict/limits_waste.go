@@ -1,0 +1,27 @@
+package verdict
+
+import (
+	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
+)
+
+// How full a container of waste may be, %: three quarters, and half where what it holds can
+// still give gas or nobody knows whether it can.
+const fullWaste, gassingWaste = 75, 50
+
+// wasteFill is how full a container of waste may be by the gas that it could still give.
+func wasteFill(figs *figure.Set, f *figure.Figure) []limit.Limit {
+	l := limit.Limit{Key: limit.Named(limit.Review, "waste_fill"), Quantity: f.Quantity, Unit: "%", Value: fullWaste,
+		Near: 0.9, Document: "Waste container rules of three institutions", Status: "two-sources"}
+	known := false
+	for g := range figs.At("gas.closed.pressure", f.Place) {
+		known = true
+		if !(g.High().V <= 0) {
+			l.Key, l.Value = limit.Named(limit.Review, "gassing_waste_fill"), gassingWaste
+		}
+	}
+	if !known {
+		l.Key, l.Value = limit.Named(limit.Review, "gassing_waste_fill"), gassingWaste
+	}
+	return []limit.Limit{l}
+}
