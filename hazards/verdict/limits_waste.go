@@ -5,14 +5,15 @@ import (
 	"etchbound/hazards/limit"
 )
 
-// How full a container of waste may be, %: three quarters, and half where what it holds can
+// How full a container of waste may be, %, by waste pages of three institutions: three
+// quarters, and half where what it holds can
 // still give gas or nobody knows whether it can.
 const fullWaste, gassingWaste = 75, 50
 
 // wasteFill is how full a container of waste may be by the gas that it could still give.
 func wasteFill(figs *figure.Set, f *figure.Figure) []limit.Limit {
 	l := limit.Limit{Key: limit.Named(limit.Review, "waste_fill"), Quantity: f.Quantity, Unit: "%", Value: fullWaste,
-		Near: 0.9, Document: "Waste container rules of three institutions", Status: "two-sources"}
+		Near: 0.9, Status: "two-sources"}
 	known := false
 	for g := range figs.At("gas.closed.pressure", f.Place) {
 		known = true
