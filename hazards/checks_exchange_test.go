@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
 	"etchbound/hazards/route"
 	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
@@ -30,6 +31,22 @@ func TestAJacketThatTakesLessThanAirIsNone(t *testing.T) {
 		s := &rv.Courses[0].Stages[0]
 		if !nearly.Share(s.UA.V, c.want, 0.02) || !nearly.To(s.Coolant.V, c.at, 1e-9) {
 			t.Errorf("%s: %g W/K to %g degC, by hand %g to %g", c.cooling, s.UA.V, s.Coolant.V, c.want, c.at)
+		}
+	}
+}
+
+// 5 mL wet 5 V/D = 0.001349 m2 of a vessel as wide as they stand high in it, D = 18.53 mm, and
+// films of 1000 W/m2/K on both sides pass 500 W/m2/K: 0.6747 W/K by hand of the 30 stated for it
+// full. What the films can pass is believed.
+func TestAFewDropsDoNotKeepWhatAFullVesselTakes(t *testing.T) {
+	for _, c := range []struct {
+		liquid, ua string
+		want       float64 // W/K
+	}{{"5 mL", "30 W/K", 0.6747}, {"5 mL", "0.5 W/K", 0.5}, {"200 mL", "2 W/K", 2}} {
+		r := load(t, inIce("0.1 g", c.liquid, c.ua))
+		a := hazards.Assess(briefly(t, r), nil)
+		if s := &a.Courses[0].Stages[0]; !nearly.Share(s.UA.V, c.want, 0.01) {
+			t.Errorf("%s, %s: %g W/K, by hand %g", c.liquid, c.ua, s.UA.V, c.want)
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
+	"etchbound/schemas/quantity"
 )
 
 // Wall is how the ids of the data begin that stand for a wall which nobody states.
@@ -34,6 +35,7 @@ const warmer = 10
 //
 //	nothing that cools   the room, or what heats the vessel to its set point; loss to still air
 //	a stated UA below that of still air   likewise: what takes so little is no bath
+//	a stated UA above what its films pass   as much as those pass of the wetted wall
 //	while something goes in   the bath as stated
 //	in any other step    the bath brought to the set temperature; ice stays ice
 func (f *finder) cooling(s *Stage) {
@@ -57,13 +59,29 @@ func (f *finder) cooling(s *Stage) {
 	s.Bathing = s.Coolant
 	s.Cooled = phrase.Of(coolings[k.Kind])
 	if k.UA.Set {
-		if s.UA = f.c.Given("UA", "W/K", k.UA); s.UA.V < f.air(s).V {
+		if s.UA = f.stated(s, k.UA); s.UA.V < f.air(s).V {
 			s.Bath, s.Iced = false, false
 			f.inAir(s, "course.less_than_air")
 		}
 		return
 	}
 	f.unstated(s, p)
+}
+
+// stated is what a bath or jacket takes as the route says, and no more than the films on both
+// sides of the wetted wall can pass at their best, with no wall between: what was stated of a
+// full vessel does not hold for a few drops in it.
+//
+//	UA = min(ua, A/(1/h_i + 1/h_o))
+func (f *finder) stated(s *Stage, ua quantity.Value) working.Num {
+	given, most := f.c.Given("UA", "W/K", ua), f.c.Store.Num("film.most").As("U_m")
+	area := f.area(s)
+	if !(given.V > most.V*area.V) {
+		return given
+	}
+	s.Cooled = phrase.Of("course.little_wetted")
+	x := given.As("ua")
+	return f.w.Line("UA", "W/K", "min(ua,U_m*A)", min(x.V, most.V*area.V), x, most, area).Worse(working.Bound)
 }
 
 // unstated is a bath or jacket of which nobody says what it takes. The films and the wall say
