@@ -29,19 +29,34 @@ func (b *builder) sheets() document.Section {
 	used := under(b.Review, b.Review.Sheet.Lines, func(f *figure.Figure) bool {
 		return f.Case.Failure == "" // what fails would be as much again, and stands in the JSON
 	})
+	of := b.figuresOf()
 	for i := range b.Review.Sheet.Lines {
 		l := &b.Review.Sheet.Lines[i]
 		if !used[l.N] {
 			continue
 		}
-		t.Rows = append(t.Rows, []document.Cell{{Text: strconv.Itoa(l.N), Anchor: draft.LineAnchor(l.N)},
+		t.Rows = append(t.Rows, []document.Cell{{Text: strconv.Itoa(l.N), Anchor: draft.LineAnchor(l.N), Links: of[l.N]},
 			document.Code(l.Symbol),
 			document.Text(number.Measure(l.V, draft.SheetDigits, l.Unit)),
-			madeOf(l), document.Text(number.StatusText(l.Status))})
+			draft.MadeOf(l), document.Text(number.StatusText(l.Status))})
 	}
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("sheets.lead")},
 		document.Fold{Summary: words.Of("sheets.fold", len(t.Rows)), Blocks: []document.Block{t}, Away: true})
 	return s
+}
+
+// figuresOf leads from each line to the figures that it is.
+func (b *builder) figuresOf() map[int][]document.Link {
+	out := map[int][]document.Link{}
+	for i := range b.Review.Figures {
+		f := &b.Review.Figures[i]
+		if _, repeats := b.ByID[f.Of()]; repeats || f.Case.Failure != "" || f.Value.Line() <= 0 {
+			continue
+		}
+		n := f.Value.Line()
+		out[n] = append(out[n], document.Link{Text: b.FigureName(f), To: draft.FigureAnchor(f.ID)})
+	}
+	return out
 }
 
 // under marks the lines that some figure that want picks rests on.
@@ -63,20 +78,4 @@ func under(r *hazards.Review, lines []working.Line, want func(*figure.Figure) bo
 		}
 	}
 	return used
-}
-
-// madeOf is how a line was made, each input leading to its own line.
-func madeOf(l *working.Line) document.Cell {
-	if l.Kind == working.KindGiven || l.Kind == working.KindDatum || len(l.Missing) > 0 {
-		return document.Code(draft.Made(l))
-	}
-	c := document.Code(draft.MadeBy(l))
-	for i := range l.In {
-		if in := &l.In[i]; in.Line > 0 {
-			c.Links = append(c.Links, document.Link{Text: draft.InputText(in, in.Line), To: draft.LineAnchor(in.Line)})
-		} else {
-			c.Text += ", " + draft.InputText(in, in.Line)
-		}
-	}
-	return c
 }

@@ -51,6 +51,14 @@ func (b *escaper) cell(col Column, c Cell) {
 		b.write(c.Text)
 	}
 	b.links(c)
+	if c.Behind != nil {
+		b.WriteString("<details><summary>")
+		b.write(c.Behind.Summary)
+		b.WriteString("</summary><p>")
+		b.code(c.Behind.Cell.Text)
+		b.links(c.Behind.Cell)
+		b.WriteString("</p></details>")
+	}
 	b.WriteString(shut)
 }
 

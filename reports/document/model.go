@@ -95,7 +95,8 @@ type Column struct {
 
 // Cell is one cell. Code marks identifiers and formulas, Blank a cell that
 // people fill in; Mark is the verdict the cell states, shown by word and symbol.
-// Anchor is where a link to the cell leads, Links stand behind its text.
+// Anchor is where a link to the cell leads, Links stand behind its text. Behind is folded
+// away under a summary, on a page alone.
 type Cell struct {
 	Text   string
 	Code   bool
@@ -103,6 +104,13 @@ type Cell struct {
 	Mark   Mark
 	Anchor string
 	Links  []Link
+	Behind *Behind
+}
+
+// Behind is what a reader opens in a cell.
+type Behind struct {
+	Summary string
+	Cell    Cell
 }
 
 // Says reports whether another cell says the same, whatever it leads to.

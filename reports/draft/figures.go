@@ -113,14 +113,14 @@ func (b *Draft) FigureTable(want func(*figure.Figure) bool) []document.Block {
 }
 
 func (b *Draft) figureRow(f *figure.Figure) []document.Cell {
-	return []document.Cell{{Text: b.FigureName(f), Anchor: figureAnchor(f.ID)}, document.Text(b.ValueText(f)),
+	return []document.Cell{{Text: b.FigureName(f), Anchor: FigureAnchor(f.ID)}, document.Text(b.ValueText(f)),
 		document.Text(b.RangeText(f)),
 		document.Text(number.StatusText(f.Value.Status)),
 		document.Text(b.Conditions(f)), document.Code(f.ID.String()), b.lineCell(f)}
 }
 
-// figureAnchor is where a link to a figure leads: its row, wherever it is shown.
-func figureAnchor(id figure.ID) string { return "of-" + plain.ID(id.String()) }
+// FigureAnchor is where a link to a figure leads: its row, wherever it is shown.
+func FigureAnchor(id figure.ID) string { return "of-" + plain.ID(id.String()) }
 
 // lineCell is the number of the line of a figure, which leads to it where the document
 // has the lines: not in a brief one, and not those of what fails.
@@ -132,7 +132,8 @@ func (b *Draft) lineCell(f *figure.Figure) document.Cell {
 	case b.Options.Brief || f.Case.Failure != "" || b.Review.Sheet == nil || n > len(b.Review.Sheet.Lines):
 		return document.Text(strconv.Itoa(n))
 	}
-	return document.Cell{Links: []document.Link{{Text: strconv.Itoa(n), To: LineAnchor(n)}}}
+	return document.Cell{Links: []document.Link{{Text: strconv.Itoa(n), To: LineAnchor(n)}},
+		Behind: &document.Behind{Summary: words.Of("figure.worked"), Cell: MadeOf(&b.Review.Sheet.Lines[n-1])}}
 }
 
 // LineAnchor is where a link to a line leads.

@@ -5,6 +5,7 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
+	"etchbound/reports/document"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
@@ -61,6 +62,22 @@ func MadeBy(l *working.Line) string {
 		return words.Of("value.not_stated")
 	}
 	return l.Symbol + " = " + l.Formula
+}
+
+// MadeOf is how a line was made, each input leading to its own line.
+func MadeOf(l *working.Line) document.Cell {
+	if l.Kind == working.KindGiven || l.Kind == working.KindDatum || len(l.Missing) > 0 {
+		return document.Code(Made(l))
+	}
+	c := document.Code(MadeBy(l))
+	for i := range l.In {
+		if in := &l.In[i]; in.Line > 0 {
+			c.Links = append(c.Links, document.Link{Text: InputText(in, in.Line), To: LineAnchor(in.Line)})
+		} else {
+			c.Text += ", " + InputText(in, in.Line)
+		}
+	}
+	return c
 }
 
 // InputText is an input of a line with the number of the line it came from.

@@ -21,7 +21,7 @@ func (b *builder) heat() document.Section {
 func (b *builder) gas() document.Section {
 	s := document.Begin("gas")
 	s.Blocks = append(s.Blocks, firstPrinted(second(b.curves("gas"), b.stepBars(&gasByStep)))...)
-	s.Blocks = append(s.Blocks, b.About("gas")...)
+	s.Blocks = append(s.Blocks, b.About("gas", "vessel")...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("gas.closed_rule")})
 	if b.Tags.Has("hydrogen") {
 		s.Blocks = append(s.Blocks, b.ignition()...)

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"etchbound/chemicals/material"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/meeting"
 	"etchbound/hazards/process"
 	"etchbound/reports/document"
@@ -66,6 +67,7 @@ func (b *builder) pairs() document.Section {
 	}
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("pairs.limits", len(meeting.Pairs())),
 		Tone: document.Note})
+	s.Blocks = append(s.Blocks, b.Counts(func(f *figure.Figure) bool { return draft.InFamily(f.Quantity, "order") })...)
 	return s
 }
 

@@ -1,0 +1,40 @@
+package reports
+
+import (
+	"bytes"
+	"regexp"
+	"testing"
+
+	"etchbound/reports/document"
+	"etchbound/reports/fixture"
+)
+
+// Behind each figure its working is folded, its line leads back to it, and no link of the
+// page leads nowhere.
+func TestFiguresAndLinesLeadToEachOther(t *testing.T) {
+	var page bytes.Buffer
+	r := fixture.AtSite(t, "tmaoh-half-gram.yaml", "site-demo.yaml")
+	if err := document.HTML(&page, Build(r, fixtureOptions)); err != nil {
+		t.Fatal(err)
+	}
+	anchors := map[string]bool{}
+	for _, m := range regexp.MustCompile(` id="([^"]+)"`).FindAllStringSubmatch(page.String(), -1) {
+		if anchors[m[1]] {
+			t.Errorf("anchor %s is there twice", m[1])
+		}
+		anchors[m[1]] = true
+	}
+	back := 0
+	for _, m := range regexp.MustCompile(`href="#([^"]+)"`).FindAllStringSubmatch(page.String(), -1) {
+		if !anchors[m[1]] {
+			t.Errorf("a link leads to %s, which is nowhere", m[1])
+		}
+		if len(m[1]) > 3 && m[1][:3] == "of-" {
+			back++
+		}
+	}
+	worked := bytes.Count(page.Bytes(), []byte("<summary>worked</summary>"))
+	if worked < 100 || back < worked {
+		t.Errorf("%d figures have their working behind them, %d lines lead back to one", worked, back)
+	}
+}
