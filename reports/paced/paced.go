@@ -4,6 +4,7 @@ package paced
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/hazards/figure"
 	"etchbound/reports/chart"
@@ -45,8 +46,7 @@ func (b builder) unknown(a *pacing.Addition) []document.Block {
 	l := document.List{}
 	for _, m := range a.Missing {
 		text, settles := words.Ask(m)
-		item := words.Of("pace.missing", text, settles)
-		if n := len(l.Items); n == 0 || l.Items[n-1] != item {
+		if item := words.Of("pace.missing", text, settles); !slices.Contains(l.Items, item) {
 			l.Items = append(l.Items, item)
 		}
 	}
