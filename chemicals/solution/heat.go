@@ -16,7 +16,7 @@ import (
 func IntegralHeat(st *chemicals.Store, w *working.Sheet, model string, acid, water working.Num) working.Num {
 	acid, water = acid.As("n"), water.As("n_w")
 	if acid.Unknown() || water.Unknown() {
-		return w.Line("Q", "kJ", "n*q", acid.V*water.V, acid, water)
+		return w.Model("Q", "kJ", "heat of dissolving what is not known", acid.V*water.V, acid, water)
 	}
 	if acid.V == 0 || water.V == 0 || model == "water" {
 		return w.Sum("Q", "kJ") // nothing is dissolved
