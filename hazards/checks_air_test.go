@@ -294,6 +294,7 @@ func placeTakes(place *route.Place) []placeTake {
 // A place of which less is said never makes a verdict better. Every fact of every
 // place is taken out in the long form, a spread of them in the usual one.
 func TestAPlaceOfWhichLessIsSaidNeverHelps(t *testing.T) {
+	long.NotShort(t)
 	type try struct {
 		name  string
 		place int

@@ -6,6 +6,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
@@ -75,6 +76,7 @@ func TestBoilingDryIsNamed(t *testing.T) {
 // 0.188*0.02447*(3600/54 + 60/5) is 36 vol%; the room holds no more than all of it,
 // 138 L in 30 m3; to 2 ppm it takes 8.3 million m3/h (by hand).
 func TestAcidThatBoilsOffReachesPeople(t *testing.T) {
+	long.NotShort(t)
 	c := newCase(t, load(t, cooledBy(scorch("100 g"))))
 	site := *demoSite(t)
 	site.Hood, site.Stock = nil, nil

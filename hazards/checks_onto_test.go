@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/course"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -24,6 +25,7 @@ const quenched = "  - {do: quench, in: pot, what: [{substance: water, volume: 1 
 
 // Water that goes in at the end cools nothing that happened before it.
 func TestAQuenchAtTheEndCoolsNothingBefore(t *testing.T) {
+	long.NotShort(t)
 	without, with := followed(t, onto("")), followed(t, onto(quenched))
 	compared := 0
 	for i := range without.Figures {

@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards/bench"
 	"etchbound/hazards/figure"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -27,6 +28,7 @@ const (
 
 // Every order that a chemist would stop, and the like of it in the right order.
 func TestWhatComesInTheWrongOrder(t *testing.T) {
+	long.NotShort(t)
 	for _, c := range []struct {
 		name, steps, id string // the finding; "" where there is none but those within
 		says            []string

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -101,6 +102,7 @@ func TestMeasuredCurveReplacesTheLaws(t *testing.T) {
 
 // Ice that is too little lets the bath warm, and the ice asked for says so.
 func TestLittleIce(t *testing.T) {
+	long.NotShort(t)
 	with := func(ice string) string {
 		return strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "ice: 100 kg", "ice: "+ice, 1)
 	}

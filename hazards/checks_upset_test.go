@@ -160,6 +160,7 @@ func TestBriefLeavesFailuresOut(t *testing.T) {
 // happening (the last is a text that package reports checks): as figures of the
 // step, or of a container where what counts is the container.
 func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
+	long.NotShort(t)
 	soon := map[string]string{"lid_closed": "gas.closed.time_to_10_kpa", "hood_fails": "gas.hydrogen.room_time",
 		"suck_back": "gas.suck_back", // at once
 		"ignition":  "gas.headspace.flammable_from",

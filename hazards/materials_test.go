@@ -18,6 +18,7 @@ import (
 // not known, whatever it is called and where it is not stated at all. A wall that is
 // known to stand it is neither.
 func TestAMaterialThatNobodyKnowsIsNotSilent(t *testing.T) {
+	long.NotShort(t)
 	for _, x := range []struct {
 		material, hold string
 		open           bool
@@ -69,6 +70,7 @@ func copied(t *testing.T, table, row string) *chemicals.Store {
 // A material is one row: its words are read, what it stands is judged, its wall
 // conducts heat and its temperature limits the liquor, with nothing else changed.
 func TestAMaterialIsOneRow(t *testing.T) {
+	long.NotShort(t)
 	const row = "testium,testium,testium|test metal,metal,55,30,20,40,yes,no,,,,,,,own,memory"
 	yaml := strings.Replace(strings.Replace(inIce("1 g", "20 mL", "2 W/K"), ", ua: 2 W/K", "", 1), "material: PTFE",
 		"material: test metal, lid_material: PTFE, capacity: 1 L", 1)
@@ -108,6 +110,7 @@ func lidded(r *route.Route, material string) *route.Route {
 // A lid of which nobody says what it is made of counts as the weakest: leaving it out
 // makes no verdict better than any material that is held.
 func TestALidThatIsNotStatedNeverHelps(t *testing.T) {
+	long.NotShort(t)
 	type pair struct{ name, lid string }
 	routes := bundled(t)
 	var pairs []pair

@@ -10,6 +10,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/meeting"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 )
 
 // oneOf is a substance of a class, as a material of a step; of powder, one that is no
@@ -56,6 +57,7 @@ func shutIn(wall, closure string, first, second string) string {
 // is unknown and exceeds, and work stops. Stated as vented it has no finding, but is not
 // to be shut. Each of the two alone is told by no pair of two.
 func TestWhatNobodyFollowsIsNotToBeShut(t *testing.T) {
+	long.NotShort(t)
 	const id = "gas.closed.pressure@pot"
 	for _, p := range meeting.Pairs() {
 		if _, wall := p.Wall(); wall || p.Gas != meeting.UnknownGas || p.A == "not_held" || strings.HasPrefix(p.A, "does:") {
@@ -145,6 +147,7 @@ func TestHeatedClosedIsNotToldToBeVented(t *testing.T) {
 // What stands open has no pressure, whatever is moved into it and whenever; a lid that is
 // put on where powder reacts is a failure of its own.
 func TestWhatStandsOpenHasNoPressure(t *testing.T) {
+	long.NotShort(t)
 	pressures := func(text string) (n int) {
 		rv := followed(t, text)
 		for i := range rv.Figures {

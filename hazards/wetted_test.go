@@ -7,6 +7,7 @@ import (
 
 	"etchbound/chemicals/material"
 	"etchbound/hazards"
+	"etchbound/schemas/long"
 )
 
 const (
@@ -34,6 +35,7 @@ func wetting(in, place, step string) string {
 // with acid fluoride, steel with it, PVDF and FKM with strong organic base, tubes and
 // membranes with solvents (resistance charts and rows of the tables of materials).
 func TestWhatMeetsTheLiquorIsHeldAgainstIt(t *testing.T) {
+	long.NotShort(t)
 	for _, c := range []struct {
 		in, what, of string
 		want         material.Verdict

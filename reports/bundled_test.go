@@ -12,6 +12,7 @@ import (
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 )
 
 // verdictWords are the words no generated text may give as a verdict; a source
@@ -57,6 +58,7 @@ func TestHFIsNamedOnPageOne(t *testing.T) {
 }
 
 func TestEveryFigureOfEveryRouteExplains(t *testing.T) {
+	long.NotShort(t)
 	for name, r := range fixture.Some(t, 3, 1) {
 		for i := range r.Figures {
 			var b bytes.Buffer

@@ -53,6 +53,7 @@ func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
 // The control line tells papers apart that stand on another file, other data, another
 // program or a shorter form.
 func TestControlLinesTellPapersApart(t *testing.T) {
+	long.NotShort(t)
 	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml")
 	line := func(o draft.Options) string { return Build(r, o).Control }
 	seen := map[string]string{}

@@ -8,6 +8,7 @@ import (
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 )
 
 var (
@@ -70,6 +71,7 @@ func TestWorkingLeavesNothingOut(t *testing.T) {
 // No anchor of a review at a site is there twice: a curve is drawn once, whatever times
 // it is averaged over.
 func TestAnchorsAtASite(t *testing.T) {
+	long.NotShort(t)
 	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml")
 	var b strings.Builder
 	if err := HTML(&b, Build(r, fixtureOptions)); err != nil {

@@ -63,6 +63,7 @@ var meets sync.Map
 // The rules by the rows of their table: a change of 25 % or more (a rule that was
 // read), so 2.0 to 2.5 g and not 2.49 g; the others as defined.
 func TestTriggers(t *testing.T) {
+	long.NotShort(t)
 	type change struct {
 		from, to, id string
 		fires        bool
@@ -177,6 +178,7 @@ func TestASampleGrowsWithTheBatch(t *testing.T) {
 
 // The same route twice meets no rule, and a site may set its own ratios.
 func TestNothingFiresWhereNothingChanges(t *testing.T) {
+	long.NotShort(t)
 	if got := fired(t, nil, "mass: 2 g", "mass: 2 g"); len(got) != 0 {
 		t.Errorf("%v", got)
 	}

@@ -66,6 +66,7 @@ func grow(t testing.TB, yaml string, from, to float64, f scaling.Follow) *scalin
 
 // 3.0 mol of hydrogen a mol of 194.605 g, 24.4654 L a mol; 760 kJ a mol.
 func TestRungsGrowAsTheBatch(t *testing.T) {
+	long.NotShort(t)
 	g := grow(t, gram, 1, 1000, scaling.Follow{})
 	if len(g.Rungs) != 10 {
 		t.Fatalf("%d rungs over three decades", len(g.Rungs))

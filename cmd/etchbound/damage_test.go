@@ -7,6 +7,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"etchbound/schemas/long"
 )
 
 // damage is one way in which a good file goes wrong: a text in it is replaced
@@ -77,6 +79,7 @@ func refusal(t *testing.T, dir string, r result, name string) {
 }
 
 func TestDamagedRoutes(t *testing.T) {
+	long.NotShort(t)
 	good := bundled(t, demoName)
 	for _, d := range damages {
 		t.Run(d.name, func(t *testing.T) {

@@ -7,6 +7,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"etchbound/schemas/long"
 )
 
 var update = flag.Bool("update", false, "write the outputs in the README anew")
@@ -18,6 +20,7 @@ var printedThere = regexp.MustCompile(`(?s)<!-- ([a-z]+ [^\n]*?)` +
 // The README shows what the program says, and no milder version of it:
 // `go test ./cmd/etchbound -run Readme -update` writes it.
 func TestReadmeShowsWhatIsPrinted(t *testing.T) {
+	long.NotShort(t)
 	readme := filepath.Join(home, "..", "..", "README.md")
 	text, err := os.ReadFile(readme)
 	if err != nil {
