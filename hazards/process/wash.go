@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
@@ -74,6 +75,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	if u := c.Stranger(); u != nil {
 		x.Unheld, x.PH = true, working.Absent("pH", "1", u.Lacks())
 	}
+	x.without(solvent(c))
 	if len(p.Solids) == 0 && !s.Retained.Set {
 		left := working.Lacks("liquid_that_stays", p.Place).In(s.Number)
 		x.Needed, x.PH = working.Absent("N", "1", left), working.Absent("pH", "1", left)
@@ -93,6 +95,29 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	}
 	k.out.Washes = append(k.out.Washes, x)
 	p.Etches = nil
+}
+
+// without takes pH and cycles from a wash with a solvent: acid in it has no pH, and dilution
+// with it none to reach.
+func (x *Wash) without(v *chemicals.Substance) {
+	if v == nil {
+		return
+	}
+	none := working.Lacks("solvent_ph", v.Name).In(x.Step)
+	x.Unheld, x.Needed, x.PH = true, working.Absent("N", "1", none), working.Absent("pH", "1", none)
+	if x.Written == 0 {
+		x.Done = working.Absent("N", "1", none)
+	}
+}
+
+// solvent is a substance of a washing liquid that is no water; nil where there is none.
+func solvent(q *Pool) *chemicals.Substance {
+	for i := range q.Entries {
+		if s := q.Entries[i].Sub; s != nil && s.Kind == "solvent" {
+			return s
+		}
+	}
+	return nil
 }
 
 // prewash puts in, lets it react and parts once.

@@ -48,3 +48,18 @@ func TestNoTarget(t *testing.T) {
 		t.Errorf("the pH after three cycles lacks %v", f.Value.Missing())
 	}
 }
+
+// Ethanol and 2-propanol are not water: neither a pH nor cycles to one is told, and the
+// figures stay.
+func TestASolventIsNotWater(t *testing.T) {
+	for _, solvent := range []string{"ethanol", "isopropanol"} {
+		b := bench.Steps(t, bench.Etch, "  - {do: wash, in: pot, into: drum, what: [{substance: "+solvent+
+			", volume: 180 mL}], cycles: 3, target_ph: 2, retained: 20 mL, temperature: 20 degC}\n")
+		figs := wash.Read(b.Case, nil, b.Walk, nil, nil)
+		for _, id := range []string{"wash.cycles@3", "wash.ph@3"} {
+			if f := bench.Find(t, figs, id); !f.Value.Unknown() || len(f.Value.Missing()) == 0 {
+				t.Errorf("%s with %s: %+v", id, solvent, f.Value)
+			}
+		}
+	}
+}
