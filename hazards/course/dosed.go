@@ -60,7 +60,8 @@ type Dosing struct {
 
 // Dosing is the run of a course against the share of what a stage doses that is in, at so
 // many equal steps of the time that the addition takes; nil where there is no run or where
-// it goes in at once.
+// it goes in at once. Liquor that is poured on to powder goes in evenly, and wets all of the
+// powder with the first of it.
 func (x *Run) Dosing(s *Stage, steps int) []Dosing {
 	during, _ := x.Window(s.Step.Number)
 	if x.Missing != nil || x.Vessel.Path == nil || s.Etches == nil || !(during.To > during.From) {
@@ -81,6 +82,9 @@ func (x *Run) Dosing(s *Stage, steps int) []Dosing {
 		}
 		d := Dosing{Share: (in(&p) - first) / (all - first), Time: t - during.From, Temperature: p.Temperature - kelvin,
 			Could: p.MTSR - kelvin}
+		if s.Onto != nil {
+			d.Share = d.Time / (during.To - during.From)
+		}
 		if n := in(&p); n > 0 {
 			d.Waiting = p.Waiting / n
 		}

@@ -15,11 +15,26 @@ import (
 	"etchbound/scaling/pacing"
 )
 
-type builder struct{ *draft.Draft }
+// builder tells of one addition; boils is where its open liquor boils, degC, beyond which
+// nothing is printed: the rest of the heat goes off as vapour. It is endless where nobody
+// knows it, and of what is shut or molten.
+type builder struct {
+	*draft.Draft
+	boils float64
+}
+
+func builderOf(d *draft.Draft, step int) builder {
+	b := builder{d, math.Inf(1)}
+	if f, ok := d.At("heat.mtsr", figure.Step(step)); ok {
+		if t, ok := d.BoilsAt(f); ok {
+			b.boils = t
+		}
+	}
+	return b
+}
 
 // Sections tell of each addition; a sentence where there is none.
 func Sections(d *draft.Draft, all []pacing.Addition) []document.Section {
-	b := builder{d}
 	if len(all) == 0 {
 		s := document.Begin("pacing")
 		s.Blocks = []document.Block{document.Paragraph{Text: words.Of("pace.none"), Tone: document.Warning}}
@@ -28,6 +43,7 @@ func Sections(d *draft.Draft, all []pacing.Addition) []document.Section {
 	var out []document.Section
 	for i := range all {
 		a := &all[i]
+		b := builderOf(d, a.Step)
 		s := document.Begin("pacing")
 		s.Key += "-" + figure.Step(a.Step).String()
 		s.Title = words.Of("pace.step", figure.Step(a.Step).String())
@@ -57,8 +73,14 @@ func (b builder) degrees(v float64) string {
 	if math.IsNaN(v) {
 		return words.Of("value.unknown")
 	}
+	if v >= b.boils {
+		return words.Of("pace.boiling", b.Options.Units.Amount("heat.temperature_peak", "", b.boils, 0))
+	}
 	return b.Options.Units.Amount("heat.temperature_peak", "", v, 0)
 }
+
+// drawn is a temperature as a picture has it.
+func (b builder) drawn(v float64) float64 { return math.Min(v, b.boils) }
 
 func minutes(s float64) string { return number.Thing{Unit: "min"}.Bound(s/60, 1) }
 
@@ -96,7 +118,7 @@ func (b builder) name(w *pacing.Way) string {
 // hot is a temperature with its dangerous end, and whether it stays below the limit.
 func (b builder) hot(h pacing.Hot, limit float64) string {
 	s := b.degrees(h.Best)
-	if h.Most > h.Best {
+	if h.Most > h.Best && h.Best < b.boils {
 		s = words.Of("pace.up_to", s, b.degrees(h.Most))
 	}
 	switch {
@@ -163,7 +185,7 @@ func (b builder) piles(a *pacing.Addition) []document.Block {
 	t := document.Table{Caption: title, Columns: document.Columns("pace.share", "pace.none_reacted")}
 	none := chart.Curve{Label: words.Of("pace.none_reacted")}
 	for _, d := range a.Whole {
-		none.X, none.Y = append(none.X, 100*d.Share), append(none.Y, d.Hottest)
+		none.X, none.Y = append(none.X, 100*d.Share), append(none.Y, b.drawn(d.Hottest))
 	}
 	curves := []chart.Curve{none}
 	for _, quarter := range []float64{0.25, 0.5, 0.75, 1} {
@@ -176,7 +198,7 @@ func (b builder) piles(a *pacing.Addition) []document.Block {
 		next := 0
 		for _, p := range law.Points {
 			if n := len(v.X); n == 0 || 100*p.Share > v.X[n-1] {
-				v.X, v.Y = append(v.X, 100*p.Share), append(v.Y, p.Could)
+				v.X, v.Y = append(v.X, 100*p.Share), append(v.Y, b.drawn(p.Could))
 			}
 			if next < len(t.Rows) && p.Share >= 0.25*float64(next+1)-1e-6 {
 				t.Rows[next] = append(t.Rows[next], document.Text(words.Of("pace.at", b.degrees(p.Temperature),

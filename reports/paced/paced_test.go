@@ -1,9 +1,11 @@
 package paced_test
 
 import (
+	"strings"
 	"testing"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
@@ -19,5 +21,20 @@ func TestWhatIsMissingIsAskedOnce(t *testing.T) {
 		Missing: []working.Missing{odd, boils, odd, boils}}})
 	if l, ok := s[0].Blocks[1].(document.List); !ok || len(l.Items) != 2 {
 		t.Errorf("asked for: %v", s[0].Blocks)
+	}
+}
+
+// An open liquor gets no hotter than it boils: by hand, 20 wt% HF near 104 degC.
+func TestAnOpenLiquorBoils(t *testing.T) {
+	r := fixture.Review()
+	hot := pacing.Hot{Best: 480, Most: 700}
+	s := paced.Sections(draft.New(&r, draft.Options{}), []pacing.Addition{{Step: 3, Limit: 60, Of: pacing.Stated,
+		Whole: []course.Dose{{Share: 0, Hottest: 20}, {Share: 1, Hottest: 480}},
+		Ways:  []pacing.Way{{Kind: pacing.Written, Takes: 600, In: 1, Stays: hot, Could: hot}}}})
+	row := s[0].Blocks[1].(document.Table).Rows[0]
+	for _, i := range []int{2, 3} {
+		if got := row[i].Text; !strings.HasPrefix(got, "boiling (10") || strings.Contains(got, "480") {
+			t.Errorf("column %d reads %q", i, got)
+		}
 	}
 }
