@@ -38,7 +38,10 @@ func Make(c route.Case) (Review, error) {
 	a.Figures = append(a.Figures, residue.Read(c, w, &a.Walk)...)
 	a.Figures = append(a.Figures, treating.PH(c, w, &a.Walk)...)
 	out.Held, out.Sums = stock.Of(&c, &a.Walk, figure.NewSet(a.Figures))
-	a.Figures = append(a.Figures, stock.Figures(&c, out.Held, out.Sums)...)
+	for _, f := range stock.Figures(&c, out.Held, out.Sums) {
+		f.Value = w.Keep(f.Value)
+		a.Figures = append(a.Figures, f)
+	}
 	undissolved := rinsing.Widen(c, &a.Walk, a.Figures)
 	storage.Widen(c, &a.Walk, a.Figures)
 	verdict.WidenClasses(c, &a.Walk, a.Figures)
