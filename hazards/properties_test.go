@@ -13,6 +13,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/hazards/stock"
 	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
@@ -408,10 +409,27 @@ func notBetter(t reporter, full, bare *hazards.Review, what string) {
 				}
 			}
 		}
+		if _, at, of := strings.Cut(id, "@"); of && !there && strings.HasPrefix(id, "stock.") {
+			is, there = unstated(after, bare, at)
+		}
 		if !there || is < was {
 			t.Errorf("%s: rank %d becomes %d (there %v) %s", id, was, is, there, what)
 		}
 	}
+}
+
+// unstated is the rank of a stock that nobody states any more: it is said once, of the
+// substance or of the site. What the route does not take and nobody says is kept is not there.
+func unstated(after map[string]int, bare *hazards.Review, at string) (rank int, there bool) {
+	place, _, _ := strings.Cut(at, "/")
+	for _, id := range [...]string{"stock.share@" + place, "stock.share@site"} {
+		if is, said := after[id]; said {
+			return is, true
+		}
+	}
+	return 0, place != "site" && !slices.ContainsFunc(bare.Held, func(h stock.Holding) bool {
+		return h.ID().Place.Key() == place
+	})
 }
 
 // ranks is the worst rank of each figure, and of them all.

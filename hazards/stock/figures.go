@@ -33,6 +33,9 @@ func Figures(c *route.Case, held []Holding, sums []Share) []figure.Figure {
 		return []figure.Figure{unknown(figure.Site, working.Lacks("site_with_stock", ""))}
 	}
 	var out []figure.Figure
+	if len(c.Site.Stock) == 0 { // what it keeps beside what the route takes
+		out = append(out, unknown(figure.Site, working.Lacks("site_with_stock", "")))
+	}
 	for i := range held {
 		out = append(out, held[i].figures()...)
 	}
