@@ -2,6 +2,7 @@ package hazards
 
 import (
 	"etchbound/hazards/figure"
+	"etchbound/hazards/incompatible"
 	"etchbound/hazards/residue"
 	"etchbound/hazards/route"
 	"etchbound/hazards/verdict"
@@ -16,6 +17,7 @@ func Centre(c route.Case) ([]figure.Finding, error) {
 		return nil, a.Err
 	}
 	a.Figures = append(a.Figures, residue.Read(c, nil, &a.Walk)...)
+	a.Figures = append(a.Figures, incompatible.Read(c, nil, &a.Walk)...)
 	for i := range a.Figures {
 		f := &a.Figures[i]
 		f.SetRange(f.Value.V, f.Value.V)

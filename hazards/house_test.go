@@ -18,6 +18,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/incompatible"
 	"etchbound/hazards/residue"
 	"etchbound/hazards/route"
 	"etchbound/hazards/stock"
@@ -278,6 +279,7 @@ func TestWhatIsBuiltIsThere(t *testing.T) {
 		held, sums := stock.Of(&c, &a.Walk, figure.NewSet(a.Figures))
 		a.Figures = append(a.Figures, stock.Figures(&c, held, sums)...)
 		a.Figures = append(a.Figures, residue.Read(c, nil, &a.Walk)...)
+		a.Figures = append(a.Figures, incompatible.Read(c, nil, &a.Walk)...)
 		a.Figures = append(a.Figures, treating.PH(c, nil, &a.Walk)...)
 		for i := range a.Figures {
 			f := &a.Figures[i]

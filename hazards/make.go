@@ -4,6 +4,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/incompatible"
 	"etchbound/hazards/labelling"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
@@ -36,6 +37,7 @@ func Make(c route.Case) (Review, error) {
 	out.Doubts = doubt.Count(c.Store, used, w)
 	out.Leads = swung.Leads
 	a.Figures = append(a.Figures, residue.Read(c, w, &a.Walk)...)
+	a.Figures = append(a.Figures, incompatible.Read(c, w, &a.Walk)...)
 	a.Figures = append(a.Figures, treating.PH(c, w, &a.Walk)...)
 	out.Held, out.Sums = stock.Of(&c, &a.Walk, figure.NewSet(a.Figures))
 	for _, f := range stock.Figures(&c, out.Held, out.Sums) {

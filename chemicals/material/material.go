@@ -69,6 +69,9 @@ func mediumOf(name string) *medium {
 	return &medium{called: name}
 }
 
+// Judges reports whether the table says of a medium what stands it.
+func Judges(medium string) bool { return slices.Contains(Media(), medium) }
+
 // Called is a medium in words.
 func Called(medium string) string { return mediumOf(medium).called }
 

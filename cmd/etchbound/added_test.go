@@ -27,7 +27,7 @@ var addedRows = []addedRow{
 	{"chemicals/data/etching.csv", `etch_heat.Ti4AlN3,q_etch,800,700,900,kJ/mol,normal,,25 degC,own,test,assumed,`, ""},
 	{"hazards/limit/limits.csv", "few_cycles,wash.cycles,,cycles a test allows,0.5,1,,A test,1,1,assumed,", ""},
 	{"hazards/meeting/pairs.csv",
-		`test_pair,hf,strong_base,,HF with a strong base,a row that a test added,2,none,a test,assumed`, ""},
+		`test_pair,hf,strong_base,,HF with a strong base,a row that a test added,2,none,,,a test,assumed`, ""},
 	{"hazards/figure/catalogue.csv", "dust.cloud,dust,Dust cloud,g,high,worst,3,,,,,,,,,largest mass that can be " +
 		"stirred up", ""},
 

@@ -29,9 +29,12 @@ func (t Tags) Has(tag string) bool { _, ok := t[tag]; return ok }
 // Contents is what one place has held by the end of the route. It errs toward
 // more: what was rinsed or poured out is still counted, since a residue is enough.
 type Contents struct {
-	Place *route.Place
-	Tags  Tags
-	Names []string // substances that were put in or came over, in that order
+	Place  *route.Place
+	Tags   Tags
+	Names  []string        // substances that were put in or came over, in that order
+	Waste  bool            // it takes waste
+	washed map[string]bool // tags of which only what a wash leaves is there
+	met    []Met           // pairs that have met in it, in the order of the steps
 }
 
 // Of follows the materials of a route through its places in step order.
@@ -42,7 +45,8 @@ func Of(r *route.Route) []Contents {
 	out := make([]Contents, len(r.Places))
 	at := make(map[string]*Contents, len(r.Places))
 	for i := range r.Places {
-		out[i] = Contents{Place: &r.Places[i], Tags: Tags{}}
+		out[i] = Contents{Place: &r.Places[i], Tags: Tags{}, washed: map[string]bool{}, Waste: r.Places[i].Kind == "drum"}
+		out[i].before()
 		at[r.Places[i].Key] = &out[i]
 	}
 	for i := range r.Steps {
@@ -58,21 +62,28 @@ func Of(r *route.Route) []Contents {
 			c.Tags.Add(s.Number, does+tag)
 		}
 		c.joined(s.Number)
+		c.cools(s)
+		c.meets(s, nil)
 		if into := at[s.Into]; into != nil {
+			into.Waste = into.Waste || s.Verb().Waste == "yes" && s.Product != "liquid"
 			into.takes(s.Number, c)
+			into.meets(s, c)
 		}
+		c.washes(s)
 	}
 	return out
 }
 
 // The tags that are no class: powder of the route, whose reaction is followed; metal,
 // carbide or layered powder that is put in as a substance, whose reaction is not; and
-// what meets something that is not held; water, also that of a solution.
+// what meets something that is not held; water, also that of a solution; a melt that
+// has not been cooled.
 const (
 	powder      = "powder"
 	loosePowder = "loose_powder"
 	other       = "other"
 	water       = "water"
+	molten      = "molten"
 	does        = "does:" // and what the verb of a step is tagged with; it stays where it is done
 )
 
@@ -87,7 +98,7 @@ func (c *Contents) put(step int, m *route.Material, r *route.Route) {
 		}
 	case m.Substance != nil:
 		name = m.Substance.Name
-		c.Tags.Add(step, m.Substance.Classes()...)
+		c.brings(step, m.Substance.Classes())
 		if m.Strength.Set || m.Substance.Solution == water {
 			c.Tags.Add(step, water)
 		}
@@ -95,6 +106,10 @@ func (c *Contents) put(step int, m *route.Material, r *route.Route) {
 			c.Tags.Add(step, loosePowder)
 		}
 	}
+	c.named(name)
+}
+
+func (c *Contents) named(name string) {
 	if name != "" && !slices.Contains(c.Names, name) {
 		c.Names = append(c.Names, name)
 	}
@@ -102,16 +117,56 @@ func (c *Contents) put(step int, m *route.Material, r *route.Route) {
 
 func (c *Contents) takes(step int, from *Contents) {
 	for k := range from.Tags {
-		if !strings.HasPrefix(k, does) {
-			c.Tags.Add(step, k)
+		if strings.HasPrefix(k, does) {
+			continue
 		}
+		if _, there := c.Tags[k]; !there && from.washed[k] {
+			c.washed[k] = true
+		} else if !from.washed[k] {
+			delete(c.washed, k)
+		}
+		c.Tags.Add(step, k)
 	}
 	for _, n := range from.Names {
-		if !slices.Contains(c.Names, n) {
-			c.Names = append(c.Names, n)
-		}
+		c.named(n)
 	}
 	c.joined(step)
+}
+
+// brings puts in what is more than the residue of a wash.
+func (c *Contents) brings(step int, tags []string) {
+	for _, k := range tags {
+		delete(c.washed, k)
+	}
+	c.Tags.Add(step, tags...)
+}
+
+// washes leaves of what was dissolved in a place no more than a residue.
+func (c *Contents) washes(s *route.Step) {
+	if does := s.Verb().Does; does != route.Washes && does != route.Prewashes {
+		return
+	}
+	kept := &Contents{Tags: Tags{}, washed: map[string]bool{}, Place: c.Place}
+	for j := range s.What {
+		kept.put(s.Number, &s.What[j], &route.Route{})
+	}
+	for k := range c.Tags {
+		if !kept.Tags.Has(k) && !strings.HasPrefix(k, powder) && k != loosePowder {
+			c.washed[k] = true
+		}
+	}
+}
+
+// Below this a melt has set and water on it no longer flashes, K.
+const boils = 373.15
+
+// cools follows whether a place holds a melt.
+func (c *Contents) cools(s *route.Step) {
+	if s.Verb().Does == route.Melts {
+		c.Tags.Add(s.Number, molten)
+	} else if t := s.Temperature; t.Set && len(s.What) == 0 && s.Into == "" && t.SI < boils && !(t.High >= boils) {
+		delete(c.Tags, molten)
+	}
 }
 
 // joined adds what two materials make together: a fluoride salt in acid is HF, and

@@ -22,6 +22,8 @@ var pairsCSV string
 type Pair struct {
 	ID, A, B, Mixed, Names, Result, Severity string
 	Gas                                      Gas
+	Meant                                    []string // what a step does that intends it
+	Judged                                   []string // quantities that judge it then
 	Source, Status                           string
 }
 
@@ -42,7 +44,8 @@ var rows = sync.OnceValue(func() []Pair {
 	return columns.Must("hazards/meeting/pairs.csv", pairsCSV, func(r columns.Row) Pair {
 		p := Pair{ID: r.Named("id"), A: r.Named("a"), B: r.Named("b"), Mixed: r.Text("mixed"), Names: r.Text("pair"),
 			Result: r.Text("result"), Severity: r.Choice("severity", mayMeet, "1", "2", "3"),
-			Gas:    Gas(r.Choice("gas", string(NoGas), string(Counted), string(UnknownGas))),
+			Gas:   Gas(r.Choice("gas", string(NoGas), string(Counted), string(UnknownGas))),
+			Meant: r.List("meant"), Judged: r.List("judged"),
 			Source: r.Named("source"), Status: r.Named("status")}
 		if p.Severity == mayMeet && p.Mixed == "" || p.Severity != mayMeet && (p.Names == "" || p.Result == "") {
 			r.Fault("severity", errors.New("a pair that must not meet says what it is and gives, another how it is mixed"))
@@ -57,15 +60,36 @@ var Pairs = sync.OnceValue(func() []Pair {
 	return slices.DeleteFunc(slices.Clone(rows()), func(p Pair) bool { return p.Severity == mayMeet })
 })
 
+// Named is the pair that must not meet with an id, nil where there is none.
+func Named(id string) *Pair {
+	all := Pairs()
+	for i := range all {
+		if all[i].ID == id {
+			return &all[i]
+		}
+	}
+	return nil
+}
+
 // Mixtures are the rows of pairs.csv that say how two are mixed, in the order in which
 // they count. The slice is shared and not to be changed.
 var Mixtures = sync.OnceValue(func() []Pair {
 	return slices.DeleteFunc(slices.Clone(rows()), func(p Pair) bool { return p.Mixed == "" })
 })
 
-// Meets is the step from which on both sides of a pair have been in a place; ok is false
-// where one never was.
+// Meets is the step from which on both sides of a pair have been in a place, 0 where they
+// were before the first; ok is false where one never was.
 func (c *Contents) Meets(p *Pair) (step int, ok bool) {
+	for i := range c.met {
+		if c.met[i].Pair.ID == p.ID {
+			return c.met[i].Step, true
+		}
+	}
+	return c.hold(p)
+}
+
+// hold is Meets of what is in the place now.
+func (c *Contents) hold(p *Pair) (step int, ok bool) {
 	first, ok := c.step(p.A)
 	if !ok {
 		return 0, false
@@ -134,4 +158,4 @@ func WallUnread(p *route.Place) bool {
 }
 
 // Tables is the text of the tables of this package as the program carries them.
-func Tables() string { return pairsCSV + shelfCSV }
+func Tables() string { return pairsCSV + shelfCSV + beforeCSV }

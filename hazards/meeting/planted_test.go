@@ -102,6 +102,11 @@ var planted = []struct{ id, wall, first, then string }{
 	{"sulfide_phase_acid", "Ti2SC", "P", "hydrofluoric acid, strength: 5 wt%"},
 	{"phosphide_phase_acid", "V2PC", "P", "hydrofluoric acid, strength: 5 wt%"},
 	{"phosphide_phase_acid", "V2AsC", "P", "hydrochloric acid, strength: 5 wt%"},
+	{"melt_water", "melt", "lithium chloride", "water"},
+	{"hydrazine_metal_salt", "PTFE", "hydrazine monohydrate", "copper(II) chloride"},
+	{"halogen_ammonia", "PTFE", "bromine", "ammonia, strength: 5 wt%"},
+	{"halogen_alcohol", "PTFE", "bromine", "ethanol"},
+	{"oxidant_loose_powder", "PTFE", "aluminium", "potassium permanganate"},
 	{"chloride_current", "current", "ammonium chloride", "water"},
 	{"chloride_current_acid", "current", "ammonium chloride", "hydrochloric acid, strength: 5 wt%"},
 }
@@ -137,6 +142,10 @@ func plantedRoute(t *testing.T, wall, first, then string) *route.Route {
 	t.Helper()
 	phase, more := "Ti3AlC2", ""
 	switch {
+	case wall == "melt":
+		wall, more = "PTFE", "  - {do: add, in: pot, what: ["+put(then)+"], over: 10 min, temperature: 400 degC}\n"
+		text := "  - {do: melt, in: pot, what: [" + put(first) + "], time: 1 h, temperature: 600 degC}\n"
+		first, then, more = "", "", text+more
 	case wall == "current":
 		wall, more = "PTFE", "  - {do: electrolyse, in: pot, current: 1 A, time: 1 h, temperature: 20 degC}\n"
 	case strings.HasPrefix(wall, "Ti") && wall != "Ti", strings.HasPrefix(wall, "V2"):

@@ -25,6 +25,7 @@ var shelf = sync.OnceValue(func() []shelved {
 // of the pairs is of those that must not meet at all.
 type Apart struct {
 	One, Other string
+	Slugs      [2]string // of the two
 	Why        []string
 	Never      bool
 }
@@ -50,7 +51,7 @@ func stands(a, b *route.Stock) Apart {
 	}
 	one, other := kept(a), kept(b)
 	both := kept(a, b)
-	x := Apart{One: a.Substance.Name, Other: b.Substance.Name}
+	x := Apart{One: a.Substance.Name, Other: b.Substance.Name, Slugs: [...]string{a.Substance.Slug, b.Substance.Slug}}
 	for i := range Pairs() {
 		p := &Pairs()[i]
 		if p.Severity == "1" || !meets(both, p) || meets(one, p) || meets(other, p) {

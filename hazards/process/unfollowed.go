@@ -52,10 +52,10 @@ func (k *walker) meets(c *meeting.Contents) {
 	for i := range meeting.Pairs() {
 		p := &meeting.Pairs()[i]
 		step, met := c.Meets(p)
-		if !met || p.Gas != meeting.UnknownGas || p.A == "not_held" {
-			continue
+		if !met || p.A == "not_held" || !(p.Gas == meeting.UnknownGas || p.Gas == meeting.Counted && c.Stood(p)) {
+			continue // what counts gas knows nothing of what earlier stood in a place
 		}
-		if kinds, wall := p.Wall(); wall && !k.wallGives(c.Place, p.A, kinds) {
+		if kinds, wall := p.Wall(); wall && !WallGives(k.out.Contacts, c.Place, p.A, kinds) {
 			continue
 		}
 		k.unworked(c.Place, step, working.Lacks(kind, p.Names).In(step))
@@ -76,10 +76,10 @@ func (k *walker) heatsClosed(p *route.Place) bool {
 	})
 }
 
-// wallGives reports whether the wall of a place, or what stands in its liquor, is of some
+// WallGives reports whether the wall of a place, or what stands in its liquor, is of some
 // materials and what it meets of a class is more than it stands.
-func (k *walker) wallGives(p *route.Place, class string, kinds []string) bool {
-	return slices.ContainsFunc(k.out.Contacts, func(c Contact) bool {
+func WallGives(contacts []Contact, p *route.Place, class string, kinds []string) bool {
+	return slices.ContainsFunc(contacts, func(c Contact) bool {
 		return c.Place == p.Key && c.Part != "lid" && c.Verdict > material.Limited && meeting.MadeOf(c.Material, kinds) &&
 			(c.Medium == class || class == "acid" && (c.Medium == "hf" || c.Medium == "chloride"))
 	})

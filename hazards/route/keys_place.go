@@ -23,6 +23,7 @@ var placeKeys = field.Keys[Place]{
 	field.Words("scrubber", func(p *Place) *string { return &p.Scrubber }),
 	field.Of("wall", func(p *Place) *quantity.Value { return &p.Wall }),
 	field.Words("lid_material", func(p *Place) *string { return &p.LidMaterial }),
+	field.Texts("held_before", func(p *Place) *[]string { return &p.HeldBefore }),
 	field.Items("wetted", wettedKeys, wettedList, func(p *Place) *[]Wetted { return &p.Wetted }),
 	field.Of("stirrer_heat", func(p *Place) *quantity.Value { return &p.StirrerHeat }).Grows(field.Grows),
 	field.Pointer("cooling", coolingKeys, func(p *Place) **Cooling { return &p.Cooling }).IsFact(),

@@ -32,7 +32,7 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 		ClosureStated: n.Has("closure"), Rating: n.Value("rating"), Relief: n.Value("relief"), VentBore: n.Value("vent"),
 		At:       n.Path,
 		VentLine: n.Value("vent_line"), Bubbler: n.Value("bubbler"), Wall: n.Value("wall"),
-		Wetted:   wetted(n),
+		Wetted: wetted(n), HeldBefore: texts(n.Get("held_before")),
 		Scrubber: n.Str("scrubber"), LidMaterial: n.Str("lid_material"), StirrerHeat: n.Value("stirrer_heat"),
 	}
 	switch n.Str("closure") {
@@ -53,6 +53,22 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 	p.Cooling = l.cooling(n.Get("cooling"))
 	l.thick(n, &p)
 	return p
+}
+
+// texts are the words of a list, or the one that stands without one.
+func texts(n *schemas.Node) []string {
+	var out []string
+	switch {
+	case n.Usable(schemas.Text):
+		out = append(out, strings.TrimSpace(n.Text))
+	case n.Usable(schemas.List):
+		for _, x := range n.Items {
+			if x.Usable(schemas.Text) {
+				out = append(out, strings.TrimSpace(x.Text))
+			}
+		}
+	}
+	return out
 }
 
 // wetted is what meets a liquor beside the wall and the lid.

@@ -125,6 +125,7 @@ type Place struct {
 	Scrubber      string         // key of the place its gas goes through
 	Wall          quantity.Value // thickness
 	LidMaterial   string
+	HeldBefore    []string       // what earlier stood in it: names of substances or words; empty: not stated
 	Wetted        []Wetted       // what stands in its liquor, or is filled with it, all the time
 	StirrerHeat   quantity.Value // into the liquor, while it stirs
 	Cooling       *Cooling

@@ -27,6 +27,7 @@ var byLimit = map[string]needed{
 	"technical_limit":     {"heat.mtsr", belowLimit, "degC"},
 	"hood_limit":          {"heat.mtsr", belowLimit, "degC"},
 	"vessel_room":         {"heat.quench_water", highEnd, "kg"},
+	"must_not_meet":       {"meeting.pair", zero, "1"},
 	"wrong_order":         {"order.against", zero, "1"},
 	"mixing_to_boiling":   {"heat.mix.rise", fifthOfLimit, "K"},
 	"flammable_quarter":   {"air.flammable_share", atLimit, "1"},

@@ -25,7 +25,7 @@ func words(h *subject, l *limit.Limit, v figure.Verdict) (phrase.Phrase, []figur
 	switch {
 	case v == figure.Within:
 		return phrase.Of("finding.within"), nil
-	case v == figure.UnknownVerdict && l.Key == wrongOrder:
+	case v == figure.UnknownVerdict && (l.Key == wrongOrder || l.Key == mustNotMeet):
 		return f.Conditions, nil
 	case v == figure.UnknownVerdict:
 		return phrase.Of("finding.unknown"), nil
@@ -44,7 +44,7 @@ func words(h *subject, l *limit.Limit, v figure.Verdict) (phrase.Phrase, []figur
 	}
 	says, need := phrase.Of("finding."+key), phrase.Of("need."+key)
 	switch l.Key {
-	case wrongOrder:
+	case wrongOrder, mustNotMeet:
 		says = f.Conditions
 	case mixingToBoiling:
 		_, need = mixing(h.c.Route, h.walk, f.Place)
@@ -56,6 +56,7 @@ func words(h *subject, l *limit.Limit, v figure.Verdict) (phrase.Phrase, []figur
 // The limits whose words are of what meets in the step.
 var (
 	wrongOrder      = limit.Named(limit.BuiltIn, "wrong_order")
+	mustNotMeet     = limit.Named(limit.BuiltIn, "must_not_meet")
 	mixingToBoiling = limit.Named(limit.BuiltIn, "mixing_to_boiling")
 )
 

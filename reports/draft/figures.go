@@ -8,7 +8,9 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/incompatible"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/route"
 	"etchbound/hazards/stock"
 	"etchbound/reports/document"
@@ -41,6 +43,11 @@ func (b *Draft) PlaceName(place figure.Place) string {
 // AgentName is the substance of a figure, or two of them, in words: what is in the air is
 // called by its gas, which hydrochloric acid is not.
 func AgentName(quantity, agent string) string {
+	if quantity == incompatible.Quantity {
+		if p := meeting.Named(agent); p != nil {
+			return p.Names
+		}
+	}
 	parts := figure.AgentsOf(agent)
 	for i, p := range parts {
 		if key := "vapour." + p; words.Has(key) && figure.Row(quantity).Family == "air" {

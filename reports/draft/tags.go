@@ -1,6 +1,17 @@
 package draft
 
-import "etchbound/hazards/meeting"
+import (
+	"etchbound/hazards/meeting"
+	"etchbound/reports/words"
+)
+
+// MetAt says in which place and from which step on two meet.
+func MetAt(place string, step int) string {
+	if step == 0 {
+		return words.Of("pairs.before", place)
+	}
+	return words.Of("pairs.place", place, step)
+}
 
 // routeTags is everything the route holds or does, for rules of the whole.
 func (b *Draft) routeTags() meeting.Tags {

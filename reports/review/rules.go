@@ -77,7 +77,7 @@ func (b *builder) meet(p *meeting.Pair) []string {
 	var out []string
 	for i := range b.Places {
 		if step, ok := b.Places[i].Meets(p); ok {
-			out = append(out, words.Of("pairs.place", b.Places[i].Place.Key, step))
+			out = append(out, draft.MetAt(b.Places[i].Place.Key, step))
 		}
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"etchbound/hazards/figure"
+	"etchbound/hazards/incompatible"
 	"etchbound/hazards/upset"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
@@ -91,7 +92,11 @@ func (p *reader) told(keys []string, by map[string]matter) []Line {
 		default:
 			most--
 			l.Asks, l.Section = number.LabelOf(key), sectionOf(key)
-			p.judge(&l, by[key])
+			if key == incompatible.Quantity {
+				p.pairsMet(&l, by[key])
+			} else {
+				p.judge(&l, by[key])
+			}
 		}
 		out = append(out, l)
 	}
@@ -101,7 +106,7 @@ func (p *reader) told(keys []string, by map[string]matter) []Line {
 // sections are where more is told of the quantities of a family.
 var sections = map[figure.Family]string{"gas": "gas", "vessel": "gas", "heat": "heat", "fluoride": "chemistry",
 	"account": "chemistry", "air": "air", "wash": "waste", "neutralise": "waste", "spill": "emergency",
-	"store": "storage", "dust": "solids", "stock": "materials", "order": "pairs"}
+	"store": "storage", "dust": "solids", "stock": "materials", "order": "pairs", "meeting": "pairs"}
 
 // sectionOf is the section that tells more of a quantity.
 func sectionOf(quantity string) string { return sections[figure.Row(quantity).Family] }

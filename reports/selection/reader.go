@@ -5,7 +5,6 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
-	"etchbound/hazards/meeting"
 	"etchbound/hazards/route"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
@@ -22,33 +21,8 @@ type reader struct {
 	grown *scaling.Outgrown
 }
 
-// met is two things that must not meet, and where they do in the route.
-type met struct {
-	*meeting.Pair
-	where  []string
-	places []string // the same, the keys alone
-}
-
 func newReader(d *draft.Draft) *reader {
 	return &reader{r: d.Review, v: voice{d}, figs: d.Set, met: meets(d)}
-}
-
-// meets are the pairs of the rules that meet in the route.
-func meets(d *draft.Draft) []met {
-	var out []met
-	for i := range meeting.Pairs() {
-		m := met{Pair: &meeting.Pairs()[i]}
-		for j := range d.Places {
-			if step, ok := d.Places[j].Meets(m.Pair); ok {
-				m.where = append(m.where, words.Of("pairs.place", d.Places[j].Place.Key, step))
-				m.places = append(m.places, d.Places[j].Place.Key)
-			}
-		}
-		if m.where != nil {
-			out = append(out, m)
-		}
-	}
-	return out
 }
 
 // say is a sentence of page 1.

@@ -79,7 +79,7 @@ func Stops(d *draft.Draft) []Stop {
 		out = append(out, s)
 	}
 	for _, m := range meets(d) {
-		if m.Severity == "3" {
+		if m.stops {
 			at := strings.Join(m.where, "; ")
 			out = append(out, Stop{ID: "pair", Says: say("stop.pair", m.Names, at, m.Result), At: m.places,
 				Part: say("stop.pairs_each", m.Names, at, m.Result)})

@@ -1,0 +1,99 @@
+package meeting
+
+import (
+	"slices"
+	"strings"
+
+	"etchbound/hazards/route"
+)
+
+// How is whether two that must not meet do so as a step means it.
+type How uint8
+
+// The ways, from the mildest.
+const (
+	Meant   How = iota // a step intends it: its figures judge it
+	Washed             // of one of the two a wash has left no more than a residue
+	Unasked            // nobody intends it
+)
+
+// Met is a pair that meets in a place: with which step, 0 where what earlier stood in it
+// did so already, and how.
+type Met struct {
+	Pair   *Pair
+	Step   int
+	How    How
+	Came   bool // it had met where the liquor came from
+	Before bool // one of the two is what earlier stood in the place
+}
+
+// Met lists the pairs that have met in a place, in the order of the steps and the table.
+func (c *Contents) Met() []Met { return slices.Clone(c.met) }
+
+// meets notes the pairs that a step brings together in a place. from is where the liquor
+// comes from, nil where it is put in.
+func (c *Contents) meets(s *route.Step, from *Contents) {
+	all := Pairs()
+	for i := range all {
+		p := &all[i]
+		if slices.ContainsFunc(c.met, func(m Met) bool { return m.Pair.ID == p.ID }) {
+			continue
+		}
+		if _, met := c.hold(p); !met {
+			continue
+		}
+		m := Met{Pair: p, How: c.how(p, s)}
+		if s != nil {
+			m.Step = s.Number
+		}
+		m.Before = c.Stood(p)
+		if j := slices.IndexFunc(from.all(), func(x Met) bool { return x.Pair.ID == p.ID }); j >= 0 && !m.Before {
+			if m.Came = true; !slices.Contains(p.Meant, vented) {
+				m.How = from.met[j].How
+			}
+		}
+		c.met = append(c.met, m)
+	}
+}
+
+func (c *Contents) all() []Met {
+	if c == nil {
+		return nil
+	}
+	return c.met
+}
+
+// vented is the way in which a pair of the table is meant wherever the place is not shut.
+const vented = "vented"
+
+// how judges a pair by what the step does that brings it together.
+func (c *Contents) how(p *Pair, s *route.Step) How {
+	switch {
+	case slices.Contains(p.Meant, vented) && c.Place.Closure != route.Closed:
+		return Meant
+	case s == nil || c.Stood(p):
+		return Unasked
+	case slices.Contains(p.Meant, string(s.Verb().Does)) && (!c.Waste || s.Verb().Does == route.Neutralises):
+		return Meant
+	case p.Severity != "3" && (c.onlyWashed(p.A) || c.onlyWashed(p.B)):
+		return Washed
+	}
+	return Unasked
+}
+
+// onlyWashed reports whether of one side of a pair only the residue of a wash is there.
+func (c *Contents) onlyWashed(tags string) bool {
+	for tag := range strings.SplitSeq(tags, "+") {
+		if c.washed[tag] {
+			return true
+		}
+	}
+	return false
+}
+
+// Stood reports whether a side of a pair is no more than what earlier stood in a place.
+func (c *Contents) Stood(p *Pair) bool {
+	a, there := c.step(p.A)
+	b, too := c.step(p.B)
+	return there && too && min(a, b) == 0
+}

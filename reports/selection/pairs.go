@@ -1,0 +1,90 @@
+package selection
+
+import (
+	"slices"
+	"strings"
+
+	"etchbound/hazards/figure"
+	"etchbound/hazards/incompatible"
+	"etchbound/hazards/meeting"
+	"etchbound/reports/draft"
+)
+
+// met is two things that must not meet, and where they do in the route.
+type met struct {
+	*meeting.Pair
+	where  []string
+	places []string // the same, the keys alone
+	stops  bool     // it does so unasked, or nobody knows
+}
+
+// meets are the pairs of the rules that meet in the route.
+func meets(d *draft.Draft) []met {
+	var out []met
+	for i := range meeting.Pairs() {
+		m := met{Pair: &meeting.Pairs()[i]}
+		for j := range d.Places {
+			if step, ok := d.Places[j].Meets(m.Pair); ok {
+				m.where = append(m.where, draft.MetAt(d.Places[j].Place.Key, step))
+				m.places = append(m.places, d.Places[j].Place.Key)
+				m.stops = m.stops || stopped(d, m.Pair, d.Places[j].Place.Key)
+			}
+		}
+		if m.where != nil {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// stopped reports whether a pair that meets in a place has a finding that stops work.
+func stopped(d *draft.Draft, pair *meeting.Pair, place string) bool {
+	id := figure.ID{Quantity: incompatible.Quantity, Place: figure.At(place), Agent: pair.ID}
+	if d.Set.Get(id) == nil { // nobody judged it
+		return pair.Severity == "3"
+	}
+	return slices.ContainsFunc(d.Review.Findings, func(f figure.Finding) bool {
+		return f.Figure == id && f.Verdict.Rank() == figure.Exceeds.Rank()
+	})
+}
+
+// namedPairs is how many pairs that meet the line of page 1 names; the rest it counts.
+const namedPairs = 2
+
+// pairsMet answers the line of what must not meet: which pairs do, where and from which
+// step, and of which places that is not known.
+func (p *reader) pairsMet(l *Line, m matter) {
+	p.verdict(l, m)
+	var said []string
+	more := 0
+	for i := range p.met {
+		x := &p.met[i]
+		if !x.stops {
+			continue
+		}
+		if len(said) == namedPairs {
+			more++
+			continue
+		}
+		said = append(said, say("pairs.met", x.Names, strings.Join(x.where, ", ")))
+	}
+	if more > 0 {
+		said = append(said, say("pairs.more", more))
+	}
+	var before []string
+	for _, f := range m {
+		if f.Figure.Agent == incompatible.Before {
+			before = append(before, f.Figure.Place.Key())
+		}
+	}
+	if before != nil {
+		said = append(said, say("pairs.before", strings.Join(before, ", ")))
+	}
+	for _, f := range m {
+		if f.Figure.Place == figure.Site {
+			said = append(said, say("pairs.stock"))
+			break
+		}
+	}
+	l.Answer = strings.Join(said, "; ")
+}
