@@ -12,6 +12,7 @@ import (
 // a place of some material. P is the powder of the route.
 var planted = []struct{ id, wall, first, then string }{
 	{"not_held", "PTFE", "substance: florbide, not_held: true, mass: 1 g", "water"},
+	{"not_held_alone", "PTFE", "substance: florbide, not_held: true, mass: 1 g", ""},
 	{"oxidant_organic", "PTFE", "ethanol", "hydrogen peroxide, strength: 10 wt%"},
 	{"oxidant_organic", "PTFE", "dmf", "potassium permanganate"},
 	{"nitric_organic", "PTFE", "methanol", "nitric acid, strength: 65 wt%"},
