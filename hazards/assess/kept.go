@@ -81,6 +81,7 @@ var givenBy = map[figure.Family]Set{
 	"spill":      Of(Waste, Sums),
 	"order":      Of(Order),
 	"store":      Of(Storage),
+	"handling":   Of(Handling),
 	"account":    Of(Account),
 }
 

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/fluoride"
 	"etchbound/hazards/gas"
+	"etchbound/hazards/handling"
 	"etchbound/hazards/order"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
@@ -35,6 +36,7 @@ const (
 	Waste
 	Order
 	Storage
+	Handling
 	Upset
 	Account
 	Sums
@@ -59,6 +61,7 @@ var readers = [...]reader{
 	Waste:    {read: waste.Read},
 	Order:    {read: order.Read},
 	Storage:  {read: storage.Read},
+	Handling: {read: handling.Read},
 }
 
 // of are the figures of a reader.

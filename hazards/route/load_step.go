@@ -34,6 +34,7 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		Product:  n.Str("product"),
 		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
 		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
+		Power:  n.Value("power"),
 		Wetted: wetted(n),
 		Water:  n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: VerbOf(n.Str("do")).Keeps(),
 		At: n.Path,
@@ -110,7 +111,7 @@ func (l *loader) portionwise(n *schemas.Node, s Step) {
 
 // portions refuses parts of a whole that are nothing or all of it.
 func (l *loader) portions(n *schemas.Node, s Step) {
-	l.aboveZero(n, "time", "part", "current", "retained", "portion_time")
+	l.aboveZero(n, "time", "part", "current", "power", "retained", "portion_time")
 	l.portionwise(n, s)
 	if v := s.Retained; v.Set && v.Dim == quantity.Fraction && v.SI >= 1 {
 		l.refuse(n.Near("retained"), fmt.Sprintf("%s stays with the solid, so nothing is washed out", v.Text),

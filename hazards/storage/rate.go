@@ -148,33 +148,8 @@ func (r *reader) common(s *stage) working.Num {
 // family is how fast flakes of this kind go: by their own row, else by how thick they
 // are. A nitride without a row of its own is not known.
 func (r *reader) family() working.Num {
-	l := r.k.Layered
-	if l == nil {
+	if r.k.Layered == nil {
 		return working.Absent("f_x", "1", working.Lacks("storage_phase", ""))
 	}
-	name, layers := "", 0.0
-	for _, x := range l.M {
-		name, layers = name+x.Symbol+count(x.Count), layers+x.Count
-	}
-	carbide := true
-	for _, x := range l.X {
-		name, carbide = name+x.Symbol+count(x.Count), carbide && x.Symbol == "C"
-	}
-	id := "storage.family." + name
-	if _, own := r.c.Store.Row(id); !own && carbide {
-		switch {
-		case math.Abs(layers-2) < 1e-9:
-			id = "storage.family.thin"
-		case math.Abs(layers-3) < 1e-9, math.Abs(layers-4) < 1e-9:
-			id = "storage.family.thick"
-		}
-	}
-	return r.c.Store.Num(id)
-}
-
-func count(x float64) string {
-	if x == 1 {
-		return ""
-	}
-	return figure.Round(x, 3)
+	return r.c.Store.Num(r.k.ByFamily(r.c.Store, "storage.family"))
 }

@@ -54,6 +54,7 @@ type kept struct {
 func (r *reader) place(p *route.Place) {
 	var all kept
 	var past stage
+	var doses []dosed
 	stages := 0
 	for i := range r.k.Steps {
 		d := &r.k.Steps[i]
@@ -69,6 +70,7 @@ func (r *reader) place(p *route.Place) {
 		past = r.stage(p, d, &r.c.Route.Steps[i], &past)
 		r.worst(&all, p, &past)
 		stages++
+		r.antioxidants(&doses, &past)
 	}
 	if stages == 0 {
 		return
@@ -77,6 +79,10 @@ func (r *reader) place(p *route.Place) {
 	for m, name := range modeNames {
 		r.put("store.conversion", p, figure.By(name), all.lost[m], phrase.On(r.w, modeSays[m], says))
 		r.put("store.shelf_life", p, figure.By(name), all.life[m], phrase.On(r.w, "store.life", says))
+	}
+	for i := range doses {
+		r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "store.antioxidant", Place: figure.At(p.Key),
+			Agent: doses[i].of.Slug}, Value: r.w.Keep(doses[i].mass), Conditions: phrase.Of("store.antioxidant")})
 	}
 	if p.Closure == route.Open {
 		return

@@ -207,6 +207,9 @@ func TestWhatIsNotSaidIsTheWorse(t *testing.T) {
 		"a solvent that is unknown": {add: map[string]float64{"DMSO": 1}},
 	} {
 		for _, f := range v.read(t) {
+			if f.Quantity == "store.antioxidant" {
+				continue // what the dose of the liquid weighs is known
+			}
 			if !f.Value.Unknown() || len(f.Value.Missing()) == 0 {
 				t.Errorf("%s: %s = %v, want unknown with what settles it", name, f.ID, f.Value)
 			}

@@ -54,7 +54,7 @@ func (b *builder) air() document.Section {
 
 func (b *builder) solids() document.Section {
 	s := document.Begin("solids")
-	s.Blocks = append(s.Blocks, b.About("dust")...)
+	s.Blocks = append(s.Blocks, b.About("handling", "dust")...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("solids.dust")})
 	return s
 }

@@ -1,0 +1,74 @@
+package handling_test
+
+import (
+	"testing"
+
+	"etchbound/hazards/bench"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/handling"
+	"etchbound/schemas/nearly"
+)
+
+const (
+	wash = "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 6, " +
+		"temperature: 20 degC}\n"
+	filter = "  - {do: filter, in: pot, into: drum, product: solids}\n"
+)
+
+func read(t *testing.T, steps ...string) []figure.Figure {
+	t.Helper()
+	b := bench.Steps(t, append([]string{bench.Etch}, steps...)...)
+	return handling.Read(b.Case, nil, b.Walk, nil, nil)
+}
+
+// What is worked out by hand: of powder and flakes, of a sonicator, an oven and a base.
+func TestFiguresOfHandling(t *testing.T) {
+	all := read(t, wash, "  - {do: redisperse, in: pot, what: [{substance: water, volume: 45 mL}]}\n",
+		"  - {do: sonicate, in: pot, time: 10 min, temperature: 20 degC, power: 100 W}\n", filter,
+		"  - {do: dry, in: pot, time: 12 h, temperature: 60 degC}\n")
+	for id, want := range map[string]float64{
+		"dust.mass@2":           1,
+		"dust.heat@2":           20.7, // per gram, enthalpies of formation
+		"dust.explosible_air@2": 25,   // 1 g at 40 g/m3
+		"dust.heat@7":           11.9,
+		"dry.margin@7":          190,
+		"sonicate.heating@5":    28.6, // 100 W in 50 mL of water: 29 K/min
+		"sonicate.minutes@5":    0.35,
+	} {
+		if v := bench.Find(t, all, id).Value.V; !nearly.Share(v, want, 0.03) {
+			t.Errorf("%s = %g, want %g", id, v, want)
+		}
+	}
+}
+
+// Rats: 28.7 mg/kg through the skin; 70 kg comes to 2.0 g, which is 8 mL of 25 wt%.
+func TestBaseIsRankedByTheSkin(t *testing.T) {
+	all := read(t, wash, "  - {do: intercalate, in: pot, what: [{substance: tetramethylammonium hydroxide, "+
+		"strength: 25 wt%, "+
+		"volume: 8 mL}], time: 1 h, temperature: 25 degC}\n")
+	if v := bench.Find(t, all, "skin.lethal@4/tmaoh").Value.V; !nearly.Share(v, 1, 0.03) {
+		t.Errorf("8 mL of 25 wt%% = %g, want 1", v)
+	}
+}
+
+// Cake is looked at as it lies, and warms itself away in a smaller lump where it is warm.
+func TestWarmCakeIsWorse(t *testing.T) {
+	cold := bench.Find(t, read(t, wash, filter), "cake.critical@pot").Value.V
+	warm := bench.Find(t, read(t, wash, filter, "  - {do: dry, in: pot, time: 12 h, temperature: 60 degC}\n"),
+		"cake.critical@pot").Value.V
+	if !(cold > 0.5 && cold < 200) || !(warm < cold/10) {
+		t.Errorf("lump that warms itself away: %g kg cold, %g kg at 60 degC", cold, warm)
+	}
+}
+
+// What is not stated or not held stays, as unknown with what settles it.
+func TestWhatIsNotHeldStays(t *testing.T) {
+	all := read(t, wash, "  - {do: intercalate, in: pot, what: [{substance: hydrazine monohydrate, volume: 1 mL}], "+
+		"time: 1 h, "+
+		"temperature: 25 degC}\n", "  - {do: sonicate, in: pot, time: 10 min, temperature: 20 degC}\n")
+	for _, id := range []string{"skin.lethal@4/hydrazine_monohydrate", "sonicate.heating@5", "sonicate.minutes@5"} {
+		if f := bench.Find(t, all, id); !f.Value.Unknown() || len(f.Value.Missing()) == 0 {
+			t.Errorf("%s = %v, want unknown with what settles it", id, f.Value)
+		}
+	}
+}

@@ -1,0 +1,41 @@
+package process
+
+import (
+	"math"
+	"strconv"
+
+	"etchbound/chemicals"
+)
+
+// ByFamily is the id of the datum, under a prefix, of flakes of the layered phase of a
+// walk: their own, such as prefix.Ti3C2, else of a carbide as thin or as thick as they
+// are, where the data hold such rows. The id of what has neither is its own.
+func (k *Walk) ByFamily(st *chemicals.Store, prefix string) string {
+	name, layers, carbide := "", 0.0, true
+	for _, x := range k.Layered.M {
+		name, layers = name+x.Symbol+count(x.Count), layers+x.Count
+	}
+	for _, x := range k.Layered.X {
+		name, carbide = name+x.Symbol+count(x.Count), carbide && x.Symbol == "C"
+	}
+	id, like := prefix+"."+name, ""
+	switch {
+	case !carbide:
+	case math.Abs(layers-2) < 1e-9:
+		like = prefix + ".thin"
+	case math.Abs(layers-3) < 1e-9, math.Abs(layers-4) < 1e-9:
+		like = prefix + ".thick"
+	}
+	_, own := st.Row(id)
+	if _, general := st.Row(like); !own && general {
+		return like
+	}
+	return id
+}
+
+func count(x float64) string {
+	if x == 1 {
+		return ""
+	}
+	return strconv.FormatFloat(x, 'g', 3, 64)
+}
