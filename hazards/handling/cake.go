@@ -44,11 +44,18 @@ func (r *reader) cake(p *route.Place) {
 	r.put("cake.share", at, "", worst.share, says)
 }
 
-// lump works out the cake of a state; there is none where flakes are too thin in it.
+// lump works out the cake of a state; there is none where flakes are too thin in it. It is
+// unknown where nobody can say whether the powder has become flakes.
 func (r *reader) lump(p *route.Place, d *process.Done, s *process.State) (lump, bool) {
 	s = r.carried(s)
 	m, l := r.flakes(s), r.liquid(s)
 	least := r.num("cake.least", "x")
+	if x := s.Doubted(); !x.IsZero() && m.V == 0 {
+		rest := r.solids(s, process.Unetched, process.Residual, process.Based)
+		none := working.Absent("y", "1", x)
+		return lump{step: d.Number, share: none, critical: none, warming: none, temperature: r.set(d)},
+			len(s.Liquid) > 0 && !(100*rest.V < least.V*(rest.V+l.V))
+	}
 	if m.V == 0 || len(s.Liquid) == 0 || 100*m.V < least.V*(m.V+l.V) {
 		return lump{}, false
 	}

@@ -73,7 +73,15 @@ func (r *reader) limitOf() string {
 
 // oven is how far a step that dries stays below where flakes take fire in air.
 func (r *reader) oven(d *process.Done, s *route.Step) {
-	if s.Verb().Does != route.Dries || !s.Temperature.Set || r.flakes(r.carried(&d.After)).V == 0 {
+	if s.Verb().Does != route.Dries || !s.Temperature.Set {
+		return
+	}
+	if r.flakes(r.carried(&d.After)).V == 0 {
+		doubt := d.After.Doubted()
+		if doubt.IsZero() {
+			return
+		}
+		r.put("dry.margin", figure.Step(d.Number), "", working.Absent("y", "K", doubt), phrase.Of("handling.oven"))
 		return
 	}
 	onset, T := r.ofFlakes("dry.onset", "T_o"), r.c.Given("T", "degC", s.Temperature)
