@@ -180,6 +180,12 @@ func inTime(f *figure.Figure) bool {
 
 // extensive figures grow with the batch.
 func extensive(f *figure.Figure) bool {
+	switch f.Quantity {
+	case "cake.critical": // of a size that no batch has
+		return false
+	case "cake.share", "skin.lethal": // of the batch over one that stays
+		return true
+	}
 	switch q, _ := figure.Lookup(f.Quantity); q.Unit {
 	case "L", "kJ", "kg", "g as F", "g as HF", "g", "W", "L/min", "m3/h":
 		return true
