@@ -28,6 +28,10 @@ var heatChecks = []check{
 			"Chemical Encyclopedia (in Russian) vol. 5; +-2 K"}},
 		verdicts: map[string]figure.Verdict{"heat.adiabatic_rise@2+severity_medium": exceeds,
 			"heat.mtsr@2+boiling_point": exceeds}},
+	{name: "etch under a sonicator", yaml: etches("phase: Ti3AlC2, mass: 1 g, "+pure, hf10) +
+		"  - {do: sonicate, in: pot, time: 10 min, temperature: 20 degC, power: 100 W}\n", figures: []want{
+		{id: "sonicate.heating@3", value: 145.2, tolerance: 0.02, from: "6000 J a minute over the 41.31 J/K above"},
+		{id: "sonicate.minutes@3", value: 0.0689, tolerance: 0.02, from: "10 K at that rate"}}},
 	{name: "one gram in lithium fluoride and acid", yaml: etches("phase: Ti3AlC2, mass: 1 g, "+pure, hcl9, lif),
 		figures: []want{
 			{id: "heat.adiabatic_rise@2", value: 63.1, low: 56.9, high: 69.3, tolerance: 0.003, from: "22.79 g of 28.80 " +

@@ -39,6 +39,9 @@
 // without that vacuum; 3650 d says not within ten years. shelf_life is to a loss of a
 // fifth, the oxygen shut in being used at once.
 //
+// antioxidant is the mass of each additive that brings the fullest stage to the dose c from
+// which it counts, a twentieth more: 1.05 c V M.
+//
 // The rates were fitted to most of what was observed: they agree with it, which is no
 // proof. Away from neutral water of 25 degC and Ti3C2 they hold to a factor of 3 to 5.
 package storage
