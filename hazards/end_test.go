@@ -29,8 +29,12 @@ func TestTheDangerousEndIsTheOneJudged(t *testing.T) {
 				t.Errorf("%s: %s stands on line %d, with %d data moved", name, e.Figure, n, len(e.Stood))
 			}
 		})
+		swung := figure.NewSet(hazards.Assess(rv.Case, nil).Figures)
 		for _, id := range ids {
 			f := figureOf(&rv, rv.Member(id).String())
+			if swung.Get(f.ID) == nil {
+				continue // made once and outside of the runs, with a range of its own
+			}
 			if !told[f.ID] && !f.Danger().Unknown() && f.Danger().V != f.Value.V {
 				t.Errorf("%s: %s has no working of its end", name, id)
 			}

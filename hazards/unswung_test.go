@@ -13,6 +13,8 @@ import (
 // with the reason; elsewhere they stand on lines and are swung.
 var looked = map[string]string{
 	"conductivity.carbon_steel":  "compared, to find the wall that passes least heat: that one counts",
+	"cake.heat.thick":            "looked up, and that of the phase itself counts",
+	"storage.family.thick":       "looked up, and that of the phase itself counts",
 	"dissolution_acid.NH4HF2(s)": "no strong acid is beside it, and another heat counts",
 	"impurity.unstated":          "what the route states leaves nothing that nobody explained",
 	"kinetics.activation":        "of a run that other data leave unknown",

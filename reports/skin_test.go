@@ -2,6 +2,7 @@ package reports
 
 import (
 	"bytes"
+	"fmt"
 	"math"
 	"os"
 	"regexp"
@@ -10,6 +11,7 @@ import (
 	"sync"
 	"testing"
 
+	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/reports/aid"
 	"etchbound/reports/document"
@@ -92,6 +94,7 @@ func dosesIn(text string) []string {
 		if _, known := noDose.Load(part); known || !long.Form() && !mayDose(part) {
 			continue
 		}
+		part = toxicity().Replace(part)
 		for _, m := range doses.FindAllStringIndex(part, -1) {
 			out = append(out, part[max(0, m[0]-40):min(len(part), m[1]+40)])
 		}
@@ -101,6 +104,20 @@ func dosesIn(text string) []string {
 	}
 	return out
 }
+
+// toxicity takes out what the data hold of rats, which nobody is told to give.
+var toxicity = sync.OnceValue(func() *strings.Replacer {
+	var out []string
+	for _, d := range chemicals.Base().Rows() {
+		if d.Unit != "mg/kg" {
+			continue
+		}
+		for _, v := range []float64{d.Value, d.Low, d.High} {
+			out = append(out, fmt.Sprintf("%g mg/kg", v), "toxicity")
+		}
+	}
+	return strings.NewReplacer(out...)
+})
 
 func mayDose(line string) bool {
 	small := strings.ToLower(line)

@@ -41,9 +41,12 @@ func all(*figure.Figure) bool { return true }
 // gas where there is none.
 func TestTheDoorNamesTheGases(t *testing.T) {
 	gas := func(keep func(*figure.Figure) bool) string {
-		for _, p := range section(t, "door", keep).Blocks[0].(document.Facts).Pairs {
-			if p.Name == words.Of("door.gas") {
-				return p.Value
+		for _, b := range section(t, "door", keep).Blocks {
+			facts, _ := b.(document.Facts)
+			for _, p := range facts.Pairs {
+				if p.Name == words.Of("door.gas") {
+					return p.Value
+				}
 			}
 		}
 		return ""

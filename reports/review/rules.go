@@ -67,7 +67,9 @@ func (b *builder) pairs() document.Section {
 	}
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("pairs.limits", len(meeting.Pairs())),
 		Tone: document.Note})
-	s.Blocks = append(s.Blocks, b.Counts(func(f *figure.Figure) bool { return draft.InFamily(f.Quantity, "order") })...)
+	s.Blocks = append(s.Blocks, b.Counts(func(f *figure.Figure) bool {
+		return draft.InFamily(f.Quantity, "order", "meeting")
+	})...)
 	return s
 }
 
