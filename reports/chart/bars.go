@@ -256,7 +256,7 @@ func (c Bars) Text() string {
 		}
 	}
 	for _, l := range c.Lines {
-		out = append(out, sentence("Line at "+with(exact(l.Y), c.X.Unit)+", "+clean(l.Label)))
+		out = append(out, sentence("Line at "+with(rounded(l.Y, l.Y), c.X.Unit)+", "+clean(l.Label)))
 	}
 	return strings.Join(out, " ")
 }

@@ -98,7 +98,7 @@ func row(d *draft.Draft, f *measuring.Figure, b *measuring.By, first bool) []doc
 func tornado(f *measuring.Figure, name string) []document.Block {
 	title := words.Of("measure.tornado", name)
 	c := chart.Bars{ID: "tornado-" + f.ID.Quantity, Title: title, Alt: title,
-		X:     chart.Axis{Label: name, Unit: number.UnitOf(f.ID.Quantity)},
+		X:     chart.Axis{Label: name, Unit: number.UnitText(number.UnitOf(f.ID.Quantity))},
 		Kinds: []string{words.Of("measure.alone")}, Lines: []chart.Line{{Y: f.Best, Label: words.Of("measure.line")}}}
 	for i := range f.By[:min(len(f.By), most)] {
 		b := &f.By[i]
