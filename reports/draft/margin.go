@@ -24,8 +24,12 @@ func (b *Draft) Margin(f *figure.Finding) string {
 	return b.Options.Units.Margin(f)
 }
 
-// LimitText is a limit on what an agent does, with its unit and name.
+// LimitText is a limit on what an agent does, with its unit and name; by its name alone
+// where it counts what must not be at all.
 func (b *Draft) LimitText(l *limit.Limit, agent string) string {
+	if l.Value == 0 && l.Unit == "1" {
+		return words.Say(l.Says())
+	}
 	return b.Options.Units.Limit(l, agent) + ", " + words.Say(l.Says())
 }
 
