@@ -3,14 +3,16 @@ package reports
 import (
 	"bytes"
 	"encoding/json"
+	"strings"
 	"testing"
 
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
 )
 
-// What is drawn of the air stands in the JSON as well, both curves of each picture.
-func TestAirCurvesAreSeries(t *testing.T) {
+// What is drawn of the air stands in the JSON as well, both curves of each picture, and
+// what a liquor comes to dose by dose.
+func TestWhatIsDrawnIsASeries(t *testing.T) {
 	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml")
 	var b bytes.Buffer
 	if err := JSON(&b, r, fixtureOptions); err != nil {
@@ -38,5 +40,14 @@ func TestAirCurvesAreSeries(t *testing.T) {
 		if points[id+"~t"] != len(x.Middle) || points[id+"~t_worst"] != len(x.Worst) || len(x.Worst) == 0 {
 			t.Errorf("%s is drawn and no series of it is written", id)
 		}
+	}
+	doses := 0
+	for id, n := range points {
+		if strings.HasSuffix(id, "~dose") && n > 0 {
+			doses++
+		}
+	}
+	if drawn := len(r.Treated) > 0; drawn != (doses > 0) {
+		t.Errorf("%d series of a dose for %d treated liquors", doses, len(r.Treated))
 	}
 }

@@ -255,6 +255,9 @@ func (b *builder) seriesJSON() []seriesJSON {
 			}
 		}
 	}
+	for i := range b.Review.Treated {
+		out = append(out, curvesJSON(&b.Review.Treated[i])...)
+	}
 	return append(append(out, b.heldJSON()...), b.airJSON()...)
 }
 
