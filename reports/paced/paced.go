@@ -5,6 +5,7 @@ package paced
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/reports/chart"
@@ -147,7 +148,34 @@ func (b builder) answer(a *pacing.Addition) string {
 			lost = words.Of("pace.lost", b.name(w), minutes(w.Takes))
 		}
 	}
-	return words.Of("pace.answer", s, lost)
+	return words.Of("pace.answer", b.asked(a.Step), s, lost)
+}
+
+// additionTimes are the figures that say how long an addition has to take.
+var additionTimes = []string{"heat.addition_time.required", "gas.addition_time.vent", "gas.addition_time.hood"}
+
+// asked is the longest time that the review asks for, at its dangerous end: a temperature
+// that holds in less is no leave to be quicker.
+func (b builder) asked(step int) string {
+	var longest *figure.Figure
+	var dark []string
+	for _, q := range additionTimes {
+		f, ok := b.At(q, figure.Step(step))
+		switch {
+		case !ok || f.Danger().Unknown():
+			dark = append(dark, number.LabelOf(q))
+		case longest == nil || f.Danger().V > longest.Danger().V:
+			longest = f
+		}
+	}
+	var out []string
+	if longest != nil {
+		out = append(out, words.Of("pace.asks", b.Options.Units.Danger(longest), number.LabelOf(longest.Quantity)))
+	}
+	if dark != nil {
+		out = append(out, words.Of("pace.asks_unknown", strings.Join(dark, "; ")))
+	}
+	return strings.Join(out, " ")
 }
 
 // stop is when the addition is stopped, as lines for a person at the vessel.

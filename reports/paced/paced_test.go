@@ -38,3 +38,15 @@ func TestAnOpenLiquorBoils(t *testing.T) {
 		}
 	}
 }
+
+// A temperature that holds in a minute is no leave to be that quick: the time that the
+// review asks for stands first, and what it cannot tell is said.
+func TestTheTimeOfTheReviewComesFirst(t *testing.T) {
+	r := fixture.Review()
+	s := paced.Sections(draft.New(&r, draft.Options{}), []pacing.Addition{{Step: 3, Limit: 90, Of: pacing.Boiling,
+		Ways: []pacing.Way{{Kind: pacing.Constant, Takes: 60, In: 1, Stays: pacing.Hot{Best: 40, Most: 50}}}}})
+	text := s[0].Blocks[0].(document.Paragraph).Text
+	if !strings.HasPrefix(text, "The review asks for") && !strings.HasPrefix(text, "Not known, and it may be longer") {
+		t.Errorf("it reads %q", text)
+	}
+}
