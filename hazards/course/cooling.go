@@ -56,7 +56,6 @@ func (f *finder) cooling(s *Stage) {
 	}
 	s.Bath = true
 	s.Coolant = f.bath(s, p)
-	s.Bathing = s.Coolant
 	s.Cooled = phrase.Of(coolings[k.Kind])
 	if k.UA.Set {
 		if s.UA = f.stated(s, k.UA); s.UA.V < f.air(s).V {

@@ -44,7 +44,6 @@ type Stage struct {
 	Iced    bool          // it stands in the ice bath of its place
 	Ice     *Ice          // that bath; nil where it stands in none
 	Bath    bool          // its place has a bath or a jacket
-	Bathing working.Num   // degC of that; the coolant may be the room where little passes
 	Boils   working.Num   // degC, boiling point of the liquor as it is in this step
 	Boiling phrase.Phrase // what that holds for
 }

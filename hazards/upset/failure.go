@@ -235,12 +235,12 @@ func first(n *course.Course) bool { return !n.Stages[0].AtOnce }
 
 // cooled reports whether a bath colder than the usual room cools.
 func cooled(n *course.Course) bool {
-	return bath(n, func(s *course.Stage) bool { return s.Bath && s.Bathing.V < usualRoom })
+	return bath(n, func(s *course.Stage) bool { return s.Bath && s.Coolant.V < usualRoom })
 }
 
 // heated reports whether a step is set above the usual room.
 func heated(n *course.Course) bool {
-	return bath(n, func(s *course.Stage) bool { return s.Set.V > usualRoom || s.Bath && s.Bathing.V > usualRoom })
+	return bath(n, func(s *course.Stage) bool { return s.Set.V > usualRoom || s.Bath && s.Coolant.V > usualRoom })
 }
 
 // usualRoom parts what cools from what heats, degC: the warm end of a room, so
