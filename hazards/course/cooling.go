@@ -2,7 +2,6 @@ package course
 
 import (
 	"math"
-	"strings"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
@@ -12,19 +11,6 @@ import (
 
 // Wall is how the ids of the data begin that stand for a wall which nobody states.
 const Wall = "wall."
-
-// Passes is the share that counts of what films and wall pass. Room and StillAir are the
-// temperature around what no bath cools, and what that air takes.
-const (
-	Passes   = Wall + "passes"
-	Room     = "room.temperature"
-	StillAir = "loss.still_air"
-)
-
-// OfWall reports whether a datum says no more than what a wall and the films on it pass.
-func OfWall(id string) bool {
-	return strings.HasPrefix(id, Wall) || strings.HasPrefix(id, "conductivity.") || strings.HasPrefix(id, "film.")
-}
 
 // warmer is how far above a bath of ice a step may be set, in K, and still
 // stand in it.
@@ -64,7 +50,8 @@ func (f *finder) cooling(s *Stage) {
 		}
 		return
 	}
-	f.unstated(s, p)
+	area, u := f.area(s), f.through(s, p)
+	s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
 }
 
 // stated is what a bath or jacket takes as the route says, and no more than the films on both
@@ -83,36 +70,16 @@ func (f *finder) stated(s *Stage, ua quantity.Value) working.Num {
 	return f.w.Line("UA", "W/K", "min(ua,U_m*A)", min(x.V, most.V*area.V), x, most, area).Worse(working.Bound)
 }
 
-// unstated is a bath or jacket of which nobody says what it takes. The films and the wall say
-// how much that may be, and its range goes down to still air, since what is stated may be any
-// more than that:
-//
-//	UA = (f U + (1 - f) min(U, U_a)) A, f from 0 to 1, and at 0 to the room
-func (f *finder) unstated(s *Stage, p *route.Place) {
-	area, u := f.area(s), f.through(s, p)
-	part, air := f.c.Store.Num(Passes).As("f"), f.c.Store.Num(StillAir).As("U_a")
-	s.UA = f.w.Line("UA", "W/K", "(f*U+(1-f)*min(U,U_a))*A", (part.V*u.V+(1-part.V)*min(u.V, air.V))*area.V, part, u,
-		air, area)
-	if part.V == 0 && !s.Coolant.Unknown() {
-		s.Iced, s.Coolant = false, f.around(s)
-	}
-}
-
 // inAir lets a stage lose heat to the still air of the room alone.
 func (f *finder) inAir(s *Stage, how string) {
-	s.Coolant, s.UA, s.Cooled = f.around(s), f.air(s), phrase.Of(how)
-}
-
-// around is what a stage loses heat to where nothing cools it, degC: the room, or what heats
-// the vessel to its set point.
-func (f *finder) around(s *Stage) working.Num {
-	room := f.c.Store.Num(Room).As("T_r")
-	return f.w.Line("T_c", "degC", "max(T,T_r)", max(s.Set.V, room.V), s.Set, room)
+	room := f.c.Store.Num("room.temperature").As("T_r")
+	s.Coolant = f.w.Line("T_c", "degC", "max(T,T_r)", max(s.Set.V, room.V), s.Set, room)
+	s.UA, s.Cooled = f.air(s), phrase.Of(how)
 }
 
 // air is what still air takes from a stage, W/K.
 func (f *finder) air(s *Stage) working.Num {
-	area, u := f.area(s), f.c.Store.Num(StillAir).As("U")
+	area, u := f.area(s), f.c.Store.Num("loss.still_air").As("U")
 	return f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
 }
 

@@ -17,8 +17,6 @@
 //
 //	U = 1/(1/h_i + t/k + 1/h_o),   A = 5 V/D of a cylinder as high as it is wide
 //
-// Where no ua is stated, what passes ranges from that down to still air.
-//
 // The boiling point of a single acid is where the partial pressures of its tables add to
 // 101.325 kPa, +-2 K; water over HF beyond 80 degC is extrapolated, so estimated. Of a
 // mixture, low and central take the most volatile acid at its strength as charged, high

@@ -9,8 +9,7 @@
 // nothing at the centre has one corner more, in which what moves nothing there stands
 // where it moves the same quantity most elsewhere. A figure that goes with a run has that in
 // which the liquor gets hottest, with the rest as the figure has it. Figures marked kinked in the catalogue
-// (boiling point, capped rises, the least of several limits) get the quarter points too. A figure that a
-// wall moves has the swings and the corner from a second centre, where least heat passes. If a
+// (boiling point, capped rises, the least of several limits) get the quarter points too. If a
 // corner is unknown, that end is unknown. Rows of shape bound
 // are printed and not swung. An amount that the writer gave has no range unless he gives
 // one. What a search over moments found has the range of about eight corners.

@@ -78,7 +78,7 @@ func (r *ranger) others(rivals *rival, i int) []key {
 	if k, there := r.likeness(i); there {
 		out = append(out, k)
 	}
-	return append(out, r.hottest(rivals, i)...)
+	return append(out, r.hottest(i)...)
 }
 
 // runs reports whether a figure goes with how a run goes, as it is meant, and is most where
@@ -108,10 +108,8 @@ func law(c figure.Case) bool {
 }
 
 // hottest are the corners in which the liquor of the step of a figure is hottest, by the law
-// of the figure or by any; what does not heat it stands where the figure itself has it. Where
-// least heat passes the wall it has its own such corner, though the wall moves nothing of the
-// figure from the centre.
-func (r *ranger) hottest(rivals *rival, i int) []key {
+// of the figure or by any; what does not heat it stands where the figure itself has it.
+func (r *ranger) hottest(i int) []key {
 	var out []key
 	own := r.corner(i, true)
 	for _, j := range r.peaks(i) {
@@ -122,11 +120,8 @@ func (r *ranger) hottest(rivals *rival, i int) []key {
 			}
 		}
 		out = append(out, key(k))
-		if k, there := rivals.corner(j); there {
-			out = append(append(out, k), rivals.between(k)...)
-		}
 	}
-	return append(out, rivals.between(key(own))...)
+	return out
 }
 
 // peaks are the highest temperatures that a figure that goes with a run goes with: of its

@@ -300,7 +300,6 @@ func (r *ranger) setAll(search bool) {
 		for _, k := range more[i] {
 			down, up = r.beyond(i, down, up, r.lots.at(&found[k], i))
 		}
-		down, up = rivals.single(i, down, up)
 		if r.unlike(i) {
 			up = math.NaN()
 		}

@@ -17,7 +17,6 @@ import (
 type rival struct {
 	r      *ranger
 	at     []byte  // the end of each variable at the rival centre
-	airy   bool    // no more passes there than still air takes
 	moved  []bool  // of each figure: the wall moves it, or what drives it
 	base   found   // at the rival centre
 	swings []found // [variable*2 + (low, high)]; not done where the centre counts
@@ -32,10 +31,9 @@ func (r *ranger) rivals() *rival {
 		if !strings.HasPrefix(r.vars[v].id, course.Wall) {
 			continue
 		}
-		if x.at[v] = 0; r.vars[v].rows[0].Unit == "mm" { // a thickness
-			x.at[v] = 4
+		if x.at[v] = 4; r.vars[v].rows[0].Unit == "W/m2/K" { // else a thickness
+			x.at[v] = 0
 		}
-		x.airy = x.airy || r.vars[v].id == course.Passes
 		for i := range r.base {
 			if x.moved[i] = x.moved[i] || r.asked(i) && r.stirs(v, r.driver(i)); x.moved[i] {
 				parts |= r.partsOf(i)
@@ -85,15 +83,8 @@ func (r *ranger) stirs(v, i int) bool {
 	return false
 }
 
-// concerns reports whether a variable moves a figure that the wall moves, or is of the room,
-// which counts where no more heat passes than to still air.
+// concerns reports whether a variable moves a figure that the wall moves.
 func (x *rival) concerns(v int) bool {
-	switch id := x.r.vars[v].id; {
-	case id == course.Room, id == course.StillAir:
-		return true
-	case course.OfWall(id) && x.airy:
-		return false
-	}
 	for i := range x.moved {
 		if x.moved[i] && x.r.stirs(v, x.r.driver(i)) {
 			return true
@@ -129,54 +120,6 @@ func (x *rival) corner(i int) (key, bool) {
 		}
 	}
 	return key(b), true
-}
-
-// single widens the ends of a figure by every swing from the rival centre, toward danger: a run
-// that gets away there in the addition does so in its hold where all stands at its worst.
-func (x *rival) single(i int, down, up float64) (float64, float64) {
-	if x == nil {
-		return down, up
-	}
-	down, up = x.r.beyond(i, down, up, x.r.lots.at(&x.base, i))
-	for k := range x.swings {
-		if x.swings[k].done {
-			down, up = x.r.beyond(i, down, up, x.r.lots.at(&x.swings[k], i))
-		}
-	}
-	return down, up
-}
-
-// between are a run with the share that passes an unstated bath or jacket in between, and the
-// wall as it is thought to be: cooled a little, more can wait than where nothing cools, and go
-// faster than where it is well cooled. So it is where the air takes most.
-func (x *rival) between(k key) []key {
-	if x == nil {
-		return nil
-	}
-	b, share, air := []byte(k), -1, -1
-	for v := range x.r.vars {
-		switch id := x.r.vars[v].id; {
-		case id == course.Passes:
-			share = v
-		case id == course.StillAir:
-			air = v
-		case course.OfWall(id):
-			b[v] = centre
-		}
-	}
-	if share < 0 {
-		return nil
-	}
-	var out []key
-	for _, end := range [...]byte{1, 3} {
-		b[share] = end
-		out = append(out, key(b))
-	}
-	if air >= 0 {
-		b[share], b[air] = 0, 4
-		out = append(out, key(b))
-	}
-	return out
 }
 
 // beyond are the ends of a figure with another corner toward danger, which widens the
