@@ -54,6 +54,9 @@ func (r *reader) spun(d *process.Done, s *route.Step) {
 func (r *reader) intercalated(d *process.Done, s *route.Step) {
 	for i := range s.What {
 		x := s.What[i].Substance
+		if first := slices.IndexFunc(s.What, func(m route.Material) bool { return m.Substance == x }); first < i {
+			continue // all of it is there already
+		}
 		if x == nil || !betweenLayers(x) && !(s.Verb().Tag == "intercalate" && x.Kind != "water") {
 			continue
 		}

@@ -32,6 +32,12 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 				out = append(out, f)
 			}
 		}
+		for _, p := range at.Perhaps() {
+			key := at.Place.Key
+			out = append(out, figure.Figure{ID: figure.ID{Quantity: Quantity, Place: figure.At(key), Agent: p.ID},
+				Value:      working.Absent("n", "1", working.Lacks("pair_of_wall", key)),
+				Conditions: phrase.Of("meeting.perhaps", p.Names, key)})
+		}
 		if at.UnknownBefore() && len(at.Tags) > 0 {
 			out = append(out, figure.Figure{
 				ID:         figure.ID{Quantity: Quantity, Place: figure.At(at.Place.Key), Agent: Before},

@@ -150,10 +150,32 @@ func MadeOf(text string, kinds []string) bool {
 	})
 }
 
+// Perhaps lists the pairs of a liquor with a wall or a lid of which nobody can say what it is
+// made of, and which none of the parts that are stated makes.
+func (c *Contents) Perhaps() []*Pair {
+	if !unread(c.Place.Material) && !unread(c.Place.LidMaterial) {
+		return nil
+	}
+	var out []*Pair
+	all := Pairs()
+	for i := range all {
+		p := &all[i]
+		if _, wall := p.Wall(); !wall || p.Severity == "1" || slices.ContainsFunc(c.met, func(m Met) bool { return m.Pair == p }) {
+			continue
+		}
+		if _, there := c.step(p.A); there {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
 // WallUnread reports whether nobody can say what the wall of a place is made of: it is not
 // stated, or stated in words that are no material. It may be anything then.
-func WallUnread(p *route.Place) bool {
-	wall := chemicals.Base().Materials().Read(p.Material)
+func WallUnread(p *route.Place) bool { return unread(p.Material) }
+
+func unread(text string) bool {
+	wall := chemicals.Base().Materials().Read(text)
 	return !wall.Known()
 }
 

@@ -40,9 +40,7 @@ func Figures(c *route.Case, held []Holding, sums []Share) []figure.Figure {
 		out = append(out, held[i].figures()...)
 	}
 	for i := range sums {
-		if s := &sums[i]; !s.Ratio.Unknown() {
-			out = append(out, s.figure())
-		}
+		out = append(out, sums[i].figure())
 	}
 	return out
 }

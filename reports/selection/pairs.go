@@ -80,6 +80,13 @@ func (p *reader) pairsMet(l *Line, m matter) {
 	if before != nil {
 		said = append(said, say("pairs.before", strings.Join(before, ", ")))
 	}
+	switch walls := wallsUnread(m); {
+	case walls == nil:
+	case said == nil:
+		said = append(said, say("pairs.perhaps", strings.Join(walls, ", ")))
+	default: // the hold point on materials names them
+		said = append(said, say("pairs.walls", len(walls)))
+	}
 	for _, f := range m {
 		if f.Figure.Place == figure.Site {
 			said = append(said, say("pairs.stock"))
@@ -87,4 +94,21 @@ func (p *reader) pairsMet(l *Line, m matter) {
 		}
 	}
 	l.Answer = strings.Join(said, "; ")
+}
+
+// wallsUnread are the places of which nobody says what all of them is made of, where that
+// could be one of a pair.
+func wallsUnread(m matter) []string {
+	var out []string
+	for _, f := range m {
+		key := f.Figure.Place.Key()
+		wall := slices.ContainsFunc(meeting.Pairs(), func(p meeting.Pair) bool {
+			_, of := p.Wall()
+			return of && p.ID == f.Figure.Agent
+		})
+		if wall && f.Verdict == figure.UnknownVerdict && !slices.Contains(out, key) {
+			out = append(out, key)
+		}
+	}
+	return out
 }
