@@ -172,7 +172,7 @@ func TestLessOfARouteDoesNotSlip(t *testing.T) {
 	}
 	r := rand.New(rand.NewPCG(1, 2))
 	for n, tries := 0, 0; n < want; tries++ {
-		if tries == 100*want {
+		if tries == 300*want { // few load: a line is mostly one of a whole step
 			t.Fatalf("only %d of %d routes with lines left out load", n, tries)
 		}
 		name := names[r.IntN(len(names))]
