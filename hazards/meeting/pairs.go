@@ -153,14 +153,16 @@ func MadeOf(text string, kinds []string) bool {
 // Perhaps lists the pairs of a liquor with a wall or a lid of which nobody can say what it is
 // made of, and which none of the parts that are stated makes.
 func (c *Contents) Perhaps() []*Pair {
-	if !unread(c.Place.Material) && !unread(c.Place.LidMaterial) {
+	lid := c.Place.Closure != route.Open || !c.Place.ClosureStated // else there is none
+	if !unread(c.Place.Material) && !(lid && unread(c.Place.LidMaterial)) {
 		return nil
 	}
 	var out []*Pair
 	all := Pairs()
 	for i := range all {
 		p := &all[i]
-		if _, wall := p.Wall(); !wall || p.Severity == "1" || slices.ContainsFunc(c.met, func(m Met) bool { return m.Pair == p }) {
+		met := slices.ContainsFunc(c.met, func(m Met) bool { return m.Pair == p })
+		if _, wall := p.Wall(); !wall || p.Severity == "1" || met {
 			continue
 		}
 		if _, there := c.step(p.A); there {
