@@ -180,6 +180,9 @@ func (b builder) asked(step int) string {
 
 // stop is when the addition is stopped, as lines for a person at the vessel.
 func (b builder) stop(a *pacing.Addition) []document.Block {
+	if a.Onto {
+		return []document.Block{document.Paragraph{Text: words.Of("pace.stop.onto"), Tone: document.Warning}}
+	}
 	x := &a.Stop
 	l := document.List{Items: []string{words.Of("pace.stop.above", b.degrees(x.Above))}}
 	if x.NoTime {

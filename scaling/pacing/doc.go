@@ -7,6 +7,9 @@
 // and a slow beginning are the vessel of the review with other inputs, run by the laws of
 // the review and by one that reacts as it goes in, on best estimates.
 //
+// Liquor that is poured on to powder wets all of it with its first few drops: it has no
+// profiles and no rule for stopping, which would come too late.
+//
 // Where all of it could react at once, nothing but less of it helps: then every profile says
 // what the liquor could still come to if cooling fails. It never resumes on to a cold pile:
 // more goes in only once what waits could no longer bring the liquor to the limit.

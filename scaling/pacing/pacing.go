@@ -99,17 +99,21 @@ type data struct {
 }
 
 // ends are the data of a review, and those at the dangerous end of the highest temperature
-// of a step.
-func ends(r *hazards.Review, step int) []data {
+// of a step; false where nobody knows that end, or it cannot be worked out.
+func ends(r *hazards.Review, step int) ([]data, bool) {
 	out := []data{{r.Case, r.Courses}}
-	id := figure.ID{Quantity: "heat.temperature_peak", Place: figure.Step(step)}
-	if c, _, there := r.Leads.Case(r.Case, r.Member(id)); there {
-		c.Brief = true
-		if got := hazards.Assess(c, nil); got.Err == nil && len(got.Courses) == len(r.Courses) {
-			out = append(out, data{c, got.Courses})
-		}
+	id := r.Member(figure.ID{Quantity: "heat.temperature_peak", Place: figure.Step(step)})
+	f := figure.NewSet(r.Figures).Get(id)
+	if f == nil || f.Danger().Unknown() {
+		return nil, false
 	}
-	return out
+	c, _, there := r.Leads.Case(r.Case, id)
+	if !there { // the best estimate is that end
+		return out, f.Danger().V == f.Value.V
+	}
+	c.Brief = true
+	got := hazards.Assess(c, nil)
+	return append(out, data{c, got.Courses}), got.Err == nil && len(got.Courses) == len(r.Courses)
 }
 
 func addition(r *hazards.Review, of, stage int, below float64) Addition {
@@ -133,8 +137,15 @@ func addition(r *hazards.Review, of, stage int, below float64) Addition {
 	if a.Missing != nil {
 		return a
 	}
-	all := ends(r, a.Step)
+	all, known := ends(r, a.Step)
+	if !known {
+		a.Missing = append(a.Missing, working.Lacks("run", ""))
+		return a
+	}
 	a.search(all, n)
+	if a.Onto { // the first of the liquor wets all of the powder: nothing seen in time can govern it
+		return a
+	}
 	for _, k := range []Kind{Stepped, Held, Resumed} {
 		a.Ways = append(a.Ways, a.governed(all, of, k))
 	}
