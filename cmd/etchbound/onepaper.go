@@ -1,0 +1,55 @@
+package main
+
+import (
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"etchbound/hazards"
+	"etchbound/reports"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
+)
+
+// onePaper makes a command write one document of the review of one route, as Markdown, HTML
+// or PDF. more are the flags beside the usual ones that have to be given with a text.
+func onePaper(s streams, c *cobra.Command, brief bool,
+	build func(hazards.Review, draft.Options) (document.Document, error), more ...string) *cobra.Command {
+	var f files
+	var format, output string
+	c.Args = exactly(1, "one route file")
+	c.RunE = func(c *cobra.Command, args []string) error {
+		f.route = args[0]
+		if err := given(c, append([]string{"site", "limits", "batch", "format", "output"}, more...)...); err != nil {
+			return err
+		}
+		kind, err := formatOf(format, output)
+		if err != nil {
+			return err
+		}
+		if kind == "json" {
+			return input("%s: found json, accepted are markdown, html and pdf", c.Name())
+		}
+		r, err := reviewOf(f, brief, s)
+		if err != nil {
+			return err
+		}
+		d, err := build(r, f.options(false))
+		if err != nil {
+			return err
+		}
+		return deliver(output, []string{f.route, f.site, f.limits}, s,
+			printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
+				if kind == "html" {
+					return reports.HTML(w, d)
+				}
+				return reports.Markdown(w, d)
+			}))
+	}
+	caseFlags(c, &f)
+	unitsFor(c, &f)
+	c.Flags().StringVar(&f.batch, "batch", "", "at this mass of powder, such as \"50 g\"")
+	c.Flags().StringVar(&format, "format", "", "markdown, html or pdf")
+	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
+	return c
+}
