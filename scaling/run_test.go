@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards"
-	"etchbound/hazards/route"
+	"etchbound/hazards/bench"
 	"etchbound/schemas/nearly"
 )
 
@@ -36,14 +36,7 @@ func runOf(t *testing.T, text string) Run {
 
 func reviewOf(t *testing.T, text string) hazards.Review {
 	t.Helper()
-	r, problems, err := route.Load("run.yaml", strings.NewReader(text))
-	if err != nil || r == nil {
-		t.Fatal(err, problems)
-	}
-	c, err := route.NewCase(r, nil, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := bench.CaseOf(t, text)
 	c.Brief = true
 	rv, err := hazards.Make(c)
 	if err != nil {

@@ -35,10 +35,10 @@ type Bench struct {
 	Courses []course.Course
 }
 
-// Steps walks a route of these steps after Head.
-func Steps(t testing.TB, steps ...string) Bench {
+// CaseOf is the case of a route that is written out, without a site.
+func CaseOf(t testing.TB, text string) route.Case {
 	t.Helper()
-	r, problems, err := route.Load("check.yaml", strings.NewReader(Head+strings.Join(steps, "")))
+	r, problems, err := route.Load("check.yaml", strings.NewReader(text))
 	if err != nil || r == nil {
 		t.Fatal(err, problems)
 	}
@@ -46,6 +46,13 @@ func Steps(t testing.TB, steps ...string) Bench {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return c
+}
+
+// Steps walks a route of these steps after Head.
+func Steps(t testing.TB, steps ...string) Bench {
+	t.Helper()
+	c := CaseOf(t, Head+strings.Join(steps, ""))
 	k, err := process.Go(c, nil)
 	if err != nil {
 		t.Fatal(err)

@@ -8,6 +8,7 @@
 package measuring
 
 import (
+	"cmp"
 	_ "embed"
 	"math"
 	"slices"
@@ -103,9 +104,7 @@ func Of(r *hazards.Review) []Figure {
 			continue
 		}
 		x.By = narrowed(r.Case, member, stood)
-		slices.SortStableFunc(x.By, func(a, b By) int {
-			return int(math.Copysign(1, x.Cut(&b)-x.Cut(&a)))
-		})
+		slices.SortStableFunc(x.By, func(a, b By) int { return cmp.Compare(x.Cut(&b), x.Cut(&a)) })
 		out = append(out, x)
 	}
 	return out

@@ -2,11 +2,10 @@ package measuring_test
 
 import (
 	"os"
-	"strings"
 	"testing"
 
 	"etchbound/hazards"
-	"etchbound/hazards/route"
+	"etchbound/hazards/bench"
 	"etchbound/scaling/measuring"
 	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
@@ -18,14 +17,7 @@ func reviewed(t *testing.T, brief bool) hazards.Review {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, problems, err := route.Load("demo.yaml", strings.NewReader(string(text)))
-	if err != nil || r == nil {
-		t.Fatal(err, problems)
-	}
-	c, err := route.NewCase(r, nil, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := bench.CaseOf(t, string(text))
 	c.Brief = brief
 	out, err := hazards.Make(c)
 	if err != nil {

@@ -8,7 +8,6 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/bench"
-	"etchbound/hazards/route"
 	"etchbound/scaling/pacing"
 	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
@@ -21,15 +20,7 @@ func reviewed(t *testing.T, name string, with ...string) hazards.Review {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, problems, err := route.Load(name, strings.NewReader(strings.NewReplacer(with...).Replace(string(text))))
-	if err != nil || r == nil {
-		t.Fatal(err, problems)
-	}
-	c, err := route.NewCase(r, nil, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	out, err := hazards.Make(c)
+	out, err := hazards.Make(bench.CaseOf(t, strings.NewReplacer(with...).Replace(string(text))))
 	if err != nil {
 		t.Fatal(err)
 	}
