@@ -14,9 +14,12 @@ import (
 
 // dosings says how slowly, and in how many portions, what is offered for waste goes in.
 func dosings(l *treating.Liquor) []document.Block {
-	var says []string
+	var says, dark []string
 	for i := range l.Ways {
 		w := &l.Ways[i]
+		if w.Usual() && w.Dosing == nil && len(w.Parts) == 1 {
+			dark = append(dark, w.Parts[0].Sub.Name)
+		}
 		if d := w.Dosing; d != nil && len(w.Parts) == 1 && d.Portions > 1 {
 			s := words.Of("treated.dosing", w.Parts[0].Sub.Name, lasting(d.Minutes), d.Portions,
 				number.Measure(d.Peak, 2, "°C"))
@@ -26,11 +29,15 @@ func dosings(l *treating.Liquor) []document.Block {
 			says = append(says, s)
 		}
 	}
-	if says == nil { // any of them may go in at once, or none is known
-		return nil
+	var out []document.Block
+	if says != nil { // else any of them may go in at once
+		out = append(out, document.Paragraph{Text: words.Of("treated.dosings", strings.Join(says,
+			words.Of("treated.dosing_next")))})
 	}
-	return []document.Block{document.Paragraph{Text: words.Of("treated.dosings", strings.Join(says,
-		words.Of("treated.dosing_next")))}}
+	if dark != nil {
+		out = append(out, document.Paragraph{Text: words.Of("treated.dosing_unknown", strings.Join(dark, ", "))})
+	}
+	return out
 }
 
 // worst is the table of the usual ways at the dangerous end of the data.
