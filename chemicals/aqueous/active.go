@@ -15,6 +15,7 @@ const (
 // run finds what settles and what dissolves: it solves with what is there, drops what
 // would be less than nothing, adds what is most oversaturated, and begins again.
 func (w *work) run() (err error) {
+	defer w.sit()()
 	for _, b := range beginnings {
 		if err = w.attempt(b); err == nil {
 			return nil

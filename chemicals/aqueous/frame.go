@@ -18,8 +18,8 @@ type frame struct {
 	ofWater  []float64 // its power of the activity of water
 	draws    []float64 // water that a mol of it takes out of the balance of water
 	tau      []float64 // what each balance adds up to, mol
-	tauWater float64
 	shares   []float64 // mol of each hold by the totals alone
+	sorted   []int     // species by amount
 }
 
 // side is one way of writing: for each species its counts of base, and of holds.
@@ -29,6 +29,7 @@ type side struct {
 	length  int
 	pivot   []int     // the column of each hold, then of each of base
 	weight  []float64 // of each column when one is chosen
+	base    []int     // species that became the coordinates
 	at      []int32
 	which   []int32
 	count   []float64
@@ -67,7 +68,7 @@ func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []
 	for j := range s.weight {
 		s.weight[j] = 1
 	}
-	base := make([]int, 0, s.n)
+	base := s.base[:0]
 	for _, i := range order {
 		if len(base) == s.n {
 			break
@@ -76,6 +77,7 @@ func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []
 			base = append(base, i)
 		}
 	}
+	s.base = base
 	s.gather(ns)
 	return base, nil
 }

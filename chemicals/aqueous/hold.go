@@ -27,9 +27,14 @@ func (w *work) solid(name string, row int, lnActivity, start float64) hold {
 	return h
 }
 
-// present picks the masters that are there.
+// present picks the masters that are there. Its room is made for all solids at once.
 func (w *work) present(of []float64) []float64 {
-	out := make([]float64, len(w.comp))
+	nc := len(w.comp)
+	if len(w.lists) < nc {
+		w.lists = make([]float64, nc*(2+cap(w.holds)))
+	}
+	out := w.lists[:nc:nc]
+	w.lists = w.lists[nc:]
 	for n, j := range w.comp {
 		out[n] = of[j]
 	}

@@ -3,6 +3,7 @@ package aqueous
 import (
 	"fmt"
 	"math"
+	"sync"
 )
 
 // Model is what is known at one temperature. It does not change and may be shared.
@@ -16,6 +17,8 @@ type Model struct {
 	carbon  int       // row of carbon dioxide as a gas
 	ammonia int       // row of ammonia as a gas
 	davies  bool      // for every ion
+	casts   casts
+	desks   sync.Pool // of *desk: room to search in, no matter who had it before
 }
 
 // At is the model at a temperature in degC, from Coldest to Hottest. The constants were
@@ -30,6 +33,7 @@ func with(k *known, celsius float64, v variant) (*Model, error) {
 		return nil, fmt.Errorf("equilibria in water are held from %d to %d degC, not at %g", Coldest, Hottest, celsius)
 	}
 	m := &Model{known: k, kelvin: celsius + kelvin, ln: make([]float64, len(k.rows)), davies: v.davies}
+	m.desks.New = func() any { return new(desk) }
 	m.a, m.b = debye(m.kelvin)
 	m.ions = make([]ion, len(k.rows))
 	own := make([]float64, len(k.rows))

@@ -17,8 +17,6 @@ type newton struct {
 	slope        []float64 // of ln of a species by ln of the ionic strength
 	matrix       []float64
 	pivots       []int
-	charges, sum float64 // sum m z^2, sum m
-	drawn        float64 // mol of water in species, per kg
 	slopeOfWater float64
 	slopeOfMass  float64
 	perWater     float64 // 1 over the kg of water

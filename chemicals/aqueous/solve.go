@@ -188,6 +188,7 @@ func (w *work) contents() (total []float64, water float64) {
 // surround says what is held.
 func (w *work) surround(p *pot) error {
 	m, mix, some := w.m, p.mix, p.some
+	w.holds = make([]hold, 0, 2+len(mix.Solids))
 	if mix.Reagent != "" {
 		if !(math.Abs(mix.FixedPH-6) <= 9) {
 			return fmt.Errorf("a pH of %g cannot be kept: say one from -3 to 15", mix.FixedPH)

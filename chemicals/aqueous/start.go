@@ -85,10 +85,12 @@ func (w *work) guess(from beginning) {
 // kept at a fixed activity, which is worth what it is worth.
 func (w *work) begin(total []float64) *start {
 	ns, nc, nh := len(w.spec), len(w.comp), len(w.holds)
-	s := &start{length: ns + nh + 1, worth: make([]float64, ns+nh), full: make([]float64, ns+nh),
-		gain: make([]float64, ns+nh), in: make([]int, nc),
-		kept: make([]bool, ns+nh)}
-	s.t = make([]float64, nc*s.length)
+	s := &w.start
+	s.length = ns + nh + 1
+	room := grow(s.worth[:0], 3*(ns+nh)+nc*s.length)
+	s.worth, s.full, s.gain, s.t = room[:ns+nh], room[ns+nh:2*(ns+nh)], room[2*(ns+nh):3*(ns+nh)], room[3*(ns+nh):]
+	s.in, s.kept = slices.Grow(s.in[:0], nc)[:nc], slices.Grow(s.kept[:0], ns+nh)[:ns+nh]
+	clear(s.kept)
 	for j := range w.comp {
 		col := s.t[j*s.length : (j+1)*s.length]
 		copy(col, w.counts[j*ns:(j+1)*ns])

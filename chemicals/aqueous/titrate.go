@@ -119,6 +119,7 @@ func (m *Model) polish(p *pot, from *trial) (*work, error) {
 			w.active = append(w.active, k)
 		}
 	}
+	defer w.sit()()
 	if err := w.settle(false); err != nil {
 		return nil, err
 	}
