@@ -100,7 +100,11 @@ func changeOf(x *levers.Bought) changeJSON {
 	out := changeJSON{x.Lever, []editJSON{}, []movedJSON{}}
 	for i := range x.Changes {
 		c := &x.Changes[i]
-		out.Edits = append(out.Edits, editJSON{route.Told(c.Path), c.To, words.Say(c.Says)})
+		to := c.To
+		if c.With != "" {
+			to = route.Told(c.With)
+		}
+		out.Edits = append(out.Edits, editJSON{route.Told(c.Path), to, words.Say(c.Says)})
 	}
 	for i := range x.Moved {
 		m := &x.Moved[i]

@@ -3,6 +3,7 @@ package levers
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/proposal"
@@ -44,6 +45,7 @@ var offers = map[string]func(*bench, *row){
 	"slurry_water": (*bench).slurryWater, "waste_water": (*bench).wasteWater, "cycles": (*bench).cycles,
 	"closure": (*bench).closure, "coolant": (*bench).coolant, "ice": (*bench).ice, "set": (*bench).set,
 	"capacity": (*bench).capacity, "dilution": (*bench).dilution, "keep_at": (*bench).keepAt,
+	"retained": (*bench).retained, "order": (*bench).order,
 }
 
 // add is one more choice, if it can take any value.
@@ -102,7 +104,10 @@ func (b *bench) below(r *row, q quantity.Value, floor float64, path, where strin
 	b.add(r, levels...)
 }
 
-func stepPath(s *route.Step, key string) string { return fmt.Sprintf("steps[%d].%s", s.Number-1, key) }
+// stepPath is where a key of a step stands, or the whole step where the key is empty.
+func stepPath(s *route.Step, key string) string {
+	return strings.TrimSuffix(fmt.Sprintf("steps[%d].%s", s.Number-1, key), ".")
+}
 
 func stepName(s *route.Step) string { return fmt.Sprintf("step %d", s.Number) }
 

@@ -7,8 +7,9 @@
 // Levers are rows of levers.csv, the smallest change first; each is a handful of values of
 // one place of the file. A lever is tried where something exceeds that it can help. Of the
 // values that leave fewest exceeding the smallest is taken. Where none alone helps, levers
-// are tried two at a time: one that takes something away and makes something else exceed,
-// with one that helps that. Where that does not help either, the one that comes nearest is
+// are tried together: one that takes something away and makes something else exceed, with
+// those that help that, at most three. No gain makes up for a failure more, a step against
+// a rule of order or a pair that must not meet. Where that does not help either, the one that comes nearest is
 // taken and the search goes on. At the end every change that buys nothing is taken back.
 //
 // Of first rank is what exceeds over its best estimate, or is not known; then what only its

@@ -55,7 +55,7 @@ func Search(f proposal.File, progress func(tried, most int)) (Found, error) {
 		}
 	}
 	out := Found{Written: f, Before: before}
-	if s.now, err = stand(f, nil); err != nil {
+	if s.now, err = stand(f, nil, len(f.Case.Route.Steps)); err != nil {
 		return out, err
 	}
 	s.run()
@@ -64,7 +64,7 @@ func Search(f proposal.File, progress func(tried, most int)) (Found, error) {
 	}
 	s.views = viewsOf(&out.After)
 	if len(s.views) > 0 {
-		if s.now, err = stand(out.Changed, s.views); err != nil {
+		if s.now, err = stand(out.Changed, s.views, len(f.Case.Route.Steps)); err != nil {
 			return out, err
 		}
 		s.plain = true

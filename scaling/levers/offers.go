@@ -7,11 +7,18 @@ import (
 	"etchbound/hazards/route"
 )
 
-// over is a longer time for what goes in.
+// over is a longer time for what goes in, or one for powder of which none is stated.
 func (b *bench) over(r *row) {
 	for i := range b.route.Steps {
-		if s := &b.route.Steps[i]; s.Over.Set && !s.Over.HasRange() {
+		switch s := &b.route.Steps[i]; {
+		case s.Over.Set && !s.Over.HasRange():
 			b.upTo(r, s.Over, "min", stepPath(s, "over"), stepName(s))
+		case !s.Over.Set && fills(s) && brings(s):
+			var levels []level
+			for _, v := range r.values {
+				levels = append(levels, level{change(r, stepPath(s, "over"), text(v)+" min", stepName(s), "")})
+			}
+			b.add(r, levels...)
 		}
 	}
 }
@@ -111,11 +118,11 @@ func (b *bench) set(r *row) {
 	b.below(r, s.Temperature, b.coldest(s), stepPath(s, "temperature"), stepName(s))
 }
 
-// keepAt is a lower temperature of a hold above that of the room.
+// keepAt is a lower temperature of a hold above that of the room. A bath is brought to it.
 func (b *bench) keepAt(r *row) {
 	for i := range b.route.Steps {
 		if s := &b.route.Steps[i]; s.Verb().Held && s.Temperature.Set && !s.Temperature.HasRange() {
-			b.below(r, s.Temperature, b.coldest(s), stepPath(s, "temperature"), stepName(s))
+			b.below(r, s.Temperature, 0, stepPath(s, "temperature"), stepName(s))
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"sync/atomic"
 
 	"etchbound/hazards"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/proposal"
 	"etchbound/schemas/edit"
 )
@@ -42,11 +43,17 @@ func (s *search) with(picks ...pick) []int {
 // under other conditions taken out.
 func (s *search) changes(chosen []int) []proposal.Change {
 	var out []proposal.Change
+	var last []proposal.Change // what moves steps stands behind what names them as they were
 	for i, l := range chosen {
-		if l >= 0 {
+		switch {
+		case l < 0:
+		case s.choices[i].name == "order":
+			last = append(last, s.choices[i].levels[l]...)
+		default:
 			out = append(out, s.choices[i].levels[l]...)
 		}
 	}
+	out = append(out, last...)
 	keys := dropped(s, chosen)
 	for _, key := range keys {
 		out = append(out, proposal.Change{Edit: edit.Edit{Path: "measured." + key}})
@@ -98,7 +105,7 @@ func (s *search) try(chosen []int) (standing, bool) {
 	if err != nil {
 		return standing{}, false
 	}
-	out, err := stand(f, s.views)
+	out, err := stand(f, s.views, len(s.written.Case.Route.Steps))
 	return out, err == nil
 }
 
@@ -227,8 +234,8 @@ func chosenOf(ways [][]int, at []int) [][]int {
 	return out
 }
 
-// pairs takes a lever that takes something away and makes something else exceed, with one
-// that helps that.
+// pairs takes a lever that takes something away and makes something else exceed, with
+// those that help that, one after the other.
 func (s *search) pairs() bool {
 	for i := range s.choices {
 		if !s.serves(i) {
@@ -236,32 +243,63 @@ func (s *search) pairs() bool {
 		}
 		ways := s.of(i)
 		for _, first := range s.all(chosenOf(ways, sampled(len(ways)))) {
-			if !first.ok {
+			if !first.ok || len(beyond(s.now.sure, first.sure))+len(beyond(s.now.may, first.may)) == 0 {
 				continue
 			}
-			new := append(beyond(first.sure, s.now.sure), beyond(first.may, s.now.may)...)
-			if len(new) == 0 || len(beyond(s.now.sure, first.sure))+len(beyond(s.now.may, first.may)) == 0 {
-				continue
-			}
-			ways = ways[:0:0]
-			for j := range s.choices {
-				if j == i || !s.choices[j].helpsAny(new) {
-					continue
-				}
-				n := len(s.choices[j].levels) - s.chosen[j] - 1
-				for _, k := range sampled(n) {
-					way := slices.Clone(first.chosen)
-					way[j] = s.chosen[j] + 1 + k
-					ways = append(ways, way)
-				}
-			}
-			if t, ok := s.best(s.all(ways)); ok {
+			if t, ok := s.mended(first, i); ok {
 				s.take(&t)
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// mended is a way with what it newly makes exceed helped by other levers than the one of
+// it, if that is better than what there is.
+func (s *search) mended(way tried, of int) (tried, bool) {
+	const deep = 3 // levers beside it
+	for range deep {
+		new := append(beyond(way.sure, s.now.sure), beyond(way.may, s.now.may)...)
+		if len(new) == 0 {
+			break
+		}
+		list := s.all(s.against(&way, of, new))
+		if t, ok := s.best(list); ok {
+			return t, true
+		}
+		at := -1
+		for k := range list {
+			x := &list[k]
+			n := len(beyond(x.sure, s.now.sure)) + len(beyond(x.may, s.now.may))
+			if x.ok && !x.worsens(&way.standing) && n < len(new) {
+				at, new = k, new[:n]
+			}
+		}
+		if at < 0 {
+			break
+		}
+		way = list[at]
+	}
+	return tried{}, false
+}
+
+// against are the ways in which other levers than one of them help some findings that
+// come with a way.
+func (s *search) against(way *tried, of int, new []figure.Finding) [][]int {
+	var out [][]int
+	for j := range s.choices {
+		if j == of || !s.choices[j].helpsAny(new) {
+			continue
+		}
+		n := len(s.choices[j].levels) - way.chosen[j] - 1
+		for _, k := range sampled(n) {
+			next := slices.Clone(way.chosen)
+			next[j] = way.chosen[j] + 1 + k
+			out = append(out, next)
+		}
+	}
+	return out
 }
 
 // nearer takes the change after which what exceeds is over by least.

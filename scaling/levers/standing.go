@@ -21,11 +21,13 @@ type standing struct {
 	sure   []figure.Finding // what exceeds at the best estimate as the route is written, or is not known
 	may    []figure.Finding // what only its dangerous end exceeds
 	failed int              // what exceeds where something fails or is done wrong
+	stops  int              // what goes against a rule of order, or must not meet
 	over   float64          // how far those of the first are over, added up
 }
 
-// stand judges a file at its best estimates, and what else there are views for.
-func stand(f proposal.File, views []view) (standing, error) {
+// stand judges a file of so many written steps at its best estimates, and what else there
+// are views for.
+func stand(f proposal.File, views []view, written int) (standing, error) {
 	var out standing
 	f.Case.Brief = true
 	all, err := hazards.Centre(f.Case)
@@ -39,7 +41,13 @@ func stand(f proposal.File, views []view) (standing, error) {
 		case x.Figure.Case.Failure != "":
 			out.failed++
 		default:
+			if added(x, written) && unknownElsewhere(x, all) {
+				continue
+			}
 			out.sure = append(out.sure, *x)
+			if q := x.Figure.Quantity; q == "order.against" || q == "meeting.pair" {
+				out.stops++
+			}
 			out.over += overrun(x)
 		}
 	}
@@ -63,6 +71,21 @@ func (s *standing) has(id figure.FindingID) bool {
 	return slices.ContainsFunc(s.sure, func(x figure.Finding) bool { return x.ID() == id })
 }
 
+// added reports whether a finding is of a step that the written file does not have.
+func added(x *figure.Finding, written int) bool {
+	n, ok := x.Figure.Place.Step()
+	return ok && n > written
+}
+
+// unknownElsewhere reports whether a finding is not known, and neither is that of the same
+// quantity, agent and limit at another place: a step more makes nothing less known then.
+func unknownElsewhere(x *figure.Finding, all []figure.Finding) bool {
+	return x.Verdict == figure.UnknownVerdict && slices.ContainsFunc(all, func(y figure.Finding) bool {
+		return y.Verdict == figure.UnknownVerdict && y.Figure.Place != x.Figure.Place &&
+			y.Figure.Quantity == x.Figure.Quantity && y.Figure.Agent == x.Figure.Agent && y.Limit.Key == x.Limit.Key
+	})
+}
+
 // overrun is how far a finding is over its limit: the logarithm of how often, or kelvins
 // over a tenth of what boiling water is above a room; one where it is not known.
 func overrun(x *figure.Finding) float64 {
@@ -77,11 +100,17 @@ func overrun(x *figure.Finding) float64 {
 	return math.Log1p(math.Max(v, 0))
 }
 
-// better reports whether one standing has less that exceeds than another, and no failure
-// more.
+// worsens reports whether one standing has more than another of what no other gain makes
+// up for: failures, steps against a rule of order, things that must not meet.
+func (s *standing) worsens(than *standing) bool {
+	return s.failed > than.failed || s.stops > than.stops
+}
+
+// better reports whether one standing has less that exceeds than another, and worsens
+// nothing.
 func (s *standing) better(than *standing) bool {
 	switch {
-	case s.failed > than.failed:
+	case s.worsens(than):
 		return false
 	case len(s.sure) != len(than.sure):
 		return len(s.sure) < len(than.sure)
@@ -92,7 +121,7 @@ func (s *standing) better(than *standing) bool {
 // surer reports whether one standing has less that exceeds at its best estimate than
 // another, nothing more that is not known, and no failure more.
 func (s *standing) surer(than *standing) bool {
-	return s.failed <= than.failed && len(s.sure) <= len(than.sure) && len(s.exceeding()) < len(than.exceeding())
+	return !s.worsens(than) && len(s.sure) <= len(than.sure) && len(s.exceeding()) < len(than.exceeding())
 }
 
 // exceeding is what exceeds at its best estimate, without what is not known.
@@ -107,9 +136,9 @@ func (s *standing) exceeding() []figure.Finding {
 }
 
 // asGood reports whether one standing has no more that exceeds than another.
-func (s *standing) asGood(as *standing) bool { return !as.better(s) && s.failed <= as.failed }
+func (s *standing) asGood(as *standing) bool { return !as.better(s) && !s.worsens(as) }
 
-// helps reports whether a lever can help something of a list.
+// helpsAny reports whether a lever can help something of a list.
 func (r *row) helpsAny(list []figure.Finding) bool {
 	return slices.ContainsFunc(list, func(x figure.Finding) bool { return slices.Contains(r.helps, x.Figure.Quantity) })
 }

@@ -22,7 +22,8 @@ type Edit struct {
 	To   string // as it is written, such as 30 min; empty where the key is taken out
 	Note string // a comment for the end of its line; none where it is empty
 
-	Before bool // a new item, before the one of a list at Path
+	Before bool   // a new item, before the one of a list at Path
+	With   string // an item of the same list that the one at Path changes places with
 }
 
 // ErrPlace is the error of a place that cannot be edited: it is not there, or its
@@ -91,10 +92,14 @@ func onlyThere(was *schemas.Node, text string, e Edit) error {
 		return err
 	}
 	a, b := map[string]string{}, map[string]string{}
-	if e.Before {
+	switch {
+	case e.With != "":
+		values(was, none, a)
+		b = traded(is, e)
+	case e.Before:
 		values(was, none, a)
 		b = moved(is, path)
-	} else {
+	default:
 		values(was, path, a)
 		values(is, path, b)
 	}
@@ -109,7 +114,7 @@ const none = "\x00"
 
 // values are the scalars of a tree by their paths, without those at one and below it.
 func values(n *schemas.Node, without string, into map[string]string) {
-	if rest, ok := strings.CutPrefix(n.Path, without); ok && (rest == "" || rest[0] == '.' || rest[0] == '[') {
+	if below(n.Path, without) {
 		return
 	}
 	if n.Kind != schemas.Map && n.Kind != schemas.List {

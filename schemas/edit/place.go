@@ -10,7 +10,10 @@ import (
 
 // one makes an edit.
 func one(p page, root *schemas.Node, e Edit) (string, error) {
-	if e.Before {
+	switch {
+	case e.With != "":
+		return p.exchanged(root, e)
+	case e.Before:
 		return p.inserted(root, e)
 	}
 	if before, at, ok := item(e.Path); ok {
