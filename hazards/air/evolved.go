@@ -41,7 +41,7 @@ func (r *reader) forms(x *process.Evolved) working.Num {
 	switch does := s.Verb().Does; {
 	case does == route.Conducts && x.Place == s.In:
 		return r.c.Given("t", "s", s.Time)
-	case does == route.Melts && x.Place == s.In:
+	case r.k.Steps[x.Step-1].Melts && x.Place == s.In:
 		return r.c.Store.Num("air.melt")
 	case s.Over.Set && r.c.Given("t", "s", s.Over).V > 0:
 		return r.c.Given("t", "s", s.Over)

@@ -117,7 +117,7 @@ func left(x process.Solid) bool { return x.Kind == process.Residual || x.Kind ==
 
 // fumes is the hydrogen chloride of all chloride vapour of a melt, once moisture meets it.
 func (r *reader) fumes(d *process.Done, s *route.Step) {
-	if s.Verb().Does != route.Melts {
+	if !d.Melts {
 		return
 	}
 	var terms []working.Num

@@ -157,14 +157,19 @@ func (c *Contents) washes(s *route.Step) {
 	}
 }
 
-// Below this a melt has set and water on it no longer flashes, K.
-const boils = 373.15
+// dry reports whether something other than the powder is in a place and nothing brought
+// water to it.
+func (c *Contents) dry() bool {
+	return !c.Tags.Has(water) && (len(c.Names) > 1 || len(c.Names) == 1 && !c.Tags.Has(powder))
+}
 
-// cools follows whether a place holds a melt.
+// cools follows whether a place holds a melt. Where water no longer boils it has set and
+// water on it no longer flashes.
 func (c *Contents) cools(s *route.Step) {
-	if s.Verb().Does == route.Melts {
+	switch does := s.Verb().Does; {
+	case does == route.Melts, s.Boils() && (does == route.Fills || does == route.Shuts) && c.dry():
 		c.Tags.Add(s.Number, molten)
-	} else if t := s.Temperature; t.Set && len(s.What) == 0 && s.Into == "" && t.SI < boils && !(t.High >= boils) {
+	case s.Temperature.Set && len(s.What) == 0 && s.Into == "" && !s.Boils():
 		delete(c.Tags, molten)
 	}
 }

@@ -63,3 +63,27 @@ func TestTheWallIsOneOfThePair(t *testing.T) {
 		}
 	}
 }
+
+// Salts that are held hot lie as dry as in a melt step: water on them flashes (definition).
+func TestSaltsHeldHotAreAMelt(t *testing.T) {
+	for temperature, want := range map[string]bool{"550 degC": true, "60 degC": false} {
+		text := "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n" +
+			"  pot: {kind: crucible, capacity: 50 mL, closure: open}\nsteps:\n" +
+			"  - {do: charge, in: pot, what: [{substance: zinc chloride, mass: 4 g}], temperature: 20 degC}\n" +
+			"  - {do: hold, in: pot, time: 5 h, temperature: " + temperature + "}\n" +
+			"  - {do: add, in: pot, what: [{substance: water, volume: 9 mL}], over: 1 min, temperature: " + temperature + "}\n"
+		r, problems, err := route.Load("r.yaml", strings.NewReader(text))
+		if err != nil || len(problems) > 0 {
+			t.Fatal(err, problems)
+		}
+		met := false
+		for i := range Pairs() {
+			if Pairs()[i].ID == "melt_water" {
+				_, met = Of(r)[0].Meets(&Pairs()[i])
+			}
+		}
+		if met != want {
+			t.Errorf("water on salts at %s: %v", temperature, met)
+		}
+	}
+}

@@ -71,12 +71,12 @@ func (m *medium) held() *medium {
 
 // evolve says which poisonous gases can form of what is in a place. What was told of it
 // before is not told again, and what came from a place where as much could form has moved.
-func (k *walker) evolve(p *State, s *route.Step, from string) {
+func (k *walker) evolve(p *State, s *route.Step, from string, melts bool) {
 	if len(p.Liquid) == 0 {
 		return
 	}
 	q := k.merged(p)
-	m := &medium{bath: look(q), q: q, melt: s.Verb().Does == route.Melts && p.Place == s.In,
+	m := &medium{bath: look(q), q: q, melt: melts,
 		current: s.Verb().Does == route.Conducts && p.Place == s.In, powder: len(p.Solids) > 0}
 	t := tells{p: p, s: s, from: from, again: m.stranger != nil && (m.melt || m.current || comes(p, s))}
 	if m.stranger != nil {
@@ -309,5 +309,5 @@ func (k *walker) rinsed(p *State, s *route.Step, cycle Pool, d *Done) {
 	first := p.copy()
 	first.Liquid = append(first.Liquid, cycle)
 	d.First = &first
-	k.evolve(&first, s, "")
+	k.evolve(&first, s, "", false)
 }

@@ -2,12 +2,31 @@ package process
 
 import (
 	"fmt"
+	"slices"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
+
+// melts reports whether a step melts what lies dry in its place: by its verb, or since it
+// makes salt with powder in it as hot as boiling water, and no liquid is there. Mixed
+// chlorides melt from about there on; what a dry salt does below is not modelled either.
+func (k *walker) melts(p *State, s *route.Step) bool {
+	switch s.Verb().Does {
+	case route.Melts:
+		return true
+	case route.Fills, route.Shuts, route.Stores:
+		return s.Boils() && len(pick(p.Solids, Unetched)) > 0 && k.merged(p).salted()
+	}
+	return false
+}
+
+// salted reports whether there is something in a pool, and no liquid.
+func (q *Pool) salted() bool {
+	return !q.Wet() && slices.ContainsFunc(q.Entries, func(e Entry) bool { return e.Sub != nil })
+}
 
 // melt etches the layered phase with a dry divalent metal chloride:
 //

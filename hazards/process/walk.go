@@ -89,6 +89,7 @@ type Done struct {
 	Hot    working.Num // degC, the highest temperature set in the step; unknown if none is
 	First  *State      // a wash in which something reacts, as its first liquid meets what is there; nil elsewhere
 	Etches []int       // etches whose liquor is still whole in the place during the step
+	Melts  bool        // dry salt in it is melted, whatever the verb
 
 	Quenched *Quenched // what was poured in from another place; nil elsewhere
 }
@@ -206,15 +207,16 @@ func (k *walker) step(s *route.Step) {
 		k.wash(p, s, &d)
 	case route.Neutralises:
 		k.neutralise(p, s)
-	case route.Melts:
-		k.put(p, s, &d)
-		k.melt(p, s)
 	default:
 		k.put(p, s, &d)
+		if d.Melts = k.melts(p, s); d.Melts {
+			k.melt(p, s)
+			break
+		}
 		k.react(p, s, reaction{current: verb.Does == route.Conducts, closed: verb.Does == route.Shuts})
 		k.electrolyte(p, s)
 	}
-	k.evolve(p, s, "")
+	k.evolve(p, s, "", d.Melts)
 	d.Etches = append([]int(nil), p.Etches...)
 	var to State
 	if t := k.places[s.Into]; t != nil {
@@ -279,7 +281,7 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 		d.Place, d.Before, d.After, d.Hot = to.Place, before, to.copy(), to.Set
 		d.Etches = append([]int(nil), to.Etches...)
 	}
-	k.evolve(to, s, s.In)
+	k.evolve(to, s, s.In, false)
 }
 
 // join mixes the liquor that came into a place with the one that was there.

@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"etchbound/schemas/columns"
+	"etchbound/schemas/quantity"
 )
 
 // Does is what a step does with what stands in its place.
@@ -109,6 +110,20 @@ func (s *Step) Works() string {
 		return s.Into
 	}
 	return s.In
+}
+
+// boiling is the boiling point of water, K.
+const boiling = 373.15
+
+// Boils reports whether a step sets a temperature, at the high end of its range, at which
+// water boils.
+func (s *Step) Boils() bool {
+	for _, t := range [...]quantity.Value{s.Temperature, s.NotAbove} {
+		if t.Set && (t.SI >= boiling || t.High >= boiling) {
+			return true
+		}
+	}
+	return false
 }
 
 // VerbOf is the row of a verb, as Step.Verb gives it.
