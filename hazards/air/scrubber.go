@@ -17,15 +17,22 @@ import (
 //go:embed scrubbing.csv
 var scrubbingCSV string
 
-// scrubbing is the base that a mol of a gas takes in a liquor of base, by agent; 0 of what
-// goes past it. Of what is no row it is not known.
-var scrubbing = sync.OnceValue(func() map[string]float64 {
-	out := map[string]float64{}
+// Scrubbed is what a gas does in a liquor of base.
+type Scrubbed struct {
+	Base float64 // that a mol of it takes, mol; 0: it goes past
+	Film string  // that holds it up: gas where it reacts at once, liquor, or "" where nobody says
+	Heat float64 // of a mol, kJ released; not a number where nobody says
+}
+
+// Scrubbing is what each gas does in a liquor of base, by agent. Of what is not there it is
+// not known.
+var Scrubbing = sync.OnceValue(func() map[string]Scrubbed {
+	out := map[string]Scrubbed{}
 	columns.Must("hazards/air/scrubbing.csv", scrubbingCSV, func(r columns.Row) string {
 		r.Named("status")
 		r.Text("note")
 		name := r.Named("gas")
-		out[name] = r.Stated("base")
+		out[name] = Scrubbed{r.Stated("base"), r.Choice("film", "gas", "liquor", ""), r.Number("heat")}
 		return name
 	})
 	return out
@@ -141,8 +148,8 @@ func (r *reader) takenIn(d *process.Done, p *route.Place) working.Num {
 	}
 	terms = append(terms, r.mistIn(d, time)...)
 	r.gasesOf(d, func(slug string, n working.Num) {
-		per, there := scrubbing()[slug]
-		switch {
+		gas, there := Scrubbing()[slug]
+		switch per := gas.Base; {
 		case !there:
 			terms = append(terms, working.Absent("n", "mol", working.Lacks("scrubbed", slug)))
 		case per > 0:
@@ -183,7 +190,7 @@ func (r *reader) pastIn(d *process.Done) []working.Num {
 		}
 	}
 	r.gasesOf(d, func(slug string, n working.Num) {
-		if !(scrubbing()[slug] > 0) {
+		if !(Scrubbing()[slug].Base > 0) {
 			out = append(out, n)
 		}
 	})

@@ -21,13 +21,13 @@ func TestEveryGasHasItsBase(t *testing.T) {
 		}
 		slug := cells[2]
 		seen[slug] = true
-		if _, there := scrubbing()[slug]; !there {
+		if _, there := Scrubbing()[slug]; !there {
 			t.Errorf("%s: no row says what base it takes", slug)
 		}
 	}
-	for slug, base := range scrubbing() {
-		if !seen[slug] || !(base >= 0 && base <= 8) {
-			t.Errorf("%s takes %g, and forms nowhere", slug, base)
+	for slug, x := range Scrubbing() {
+		if !seen[slug] || !(x.Base >= 0 && x.Base <= 8) {
+			t.Errorf("%s takes %g, and forms nowhere", slug, x.Base)
 		}
 	}
 }

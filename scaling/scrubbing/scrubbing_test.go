@@ -1,0 +1,120 @@
+package scrubbing_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"etchbound/hazards"
+	"etchbound/hazards/bench"
+	"etchbound/scaling/scrubbing"
+	"etchbound/schemas/long"
+	"etchbound/schemas/nearly"
+)
+
+const small = `route: etchbound/1
+title: one gram
+basis: {status: invented}
+precursor: {phase: Ti3AlC2, mass: 1 g, impurities: none (certificate)}
+places:
+  etch: {kind: vessel, material: PTFE, lid_material: PTFE, capacity: 100 mL, closure: vented, vent: 6 mm,
+    vent_line: 1 m, cooling: {kind: ice_bath, ice: 1 kg}}
+steps:
+  - do: charge
+    in: etch
+    what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 20 mL}]
+    temperature: 5 degC
+  - {do: add, in: etch, what: [precursor], over: 20 min, temperature: 5 degC}
+  - {do: hold, in: etch, time: 20 h, temperature: 20 degC}
+`
+
+// train is the way out of the gas of a route, with some of its text replaced.
+func train(t *testing.T, with ...string) scrubbing.Train {
+	t.Helper()
+	c := bench.CaseOf(t, strings.NewReplacer(with...).Replace(small))
+	c.Brief = true
+	r, err := hazards.Make(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all, err := scrubbing.Of(&r)
+	if err != nil || len(all) != 1 {
+		t.Fatalf("%d places: %v", len(all), err)
+	}
+	return all[0]
+}
+
+// By hand: 20 mL of 10 wt% acid (20.7 g) hold 0.1035 mol, and no gas takes more base than
+// that; 1 g of Ti3AlC2 (194.6 g/mol) gives at least 1.5 mol a mol, 189 mL, which all goes
+// past; the gas space is no more than the vessel, and the line of 1 m by 6 mm 28.3 mL.
+func TestASmallEtch(t *testing.T) {
+	x := train(t)
+	s := &x.Scrubber
+	if !(s.Taken.Best > 0 && s.Taken.Most >= s.Taken.Best && s.Taken.Most <= 0.1036) {
+		t.Errorf("base taken %v", s.Taken)
+	}
+	if !nearly.Share(s.Needed.Most, 2*s.Taken.Most, 1e-12) || !nearly.Share(s.Warms.Most, 119*0.5/3.8, 1e-9) {
+		t.Errorf("base %v, warms %v", s.Needed, s.Warms)
+	}
+	if !(s.Past.Best > 0.188 && s.Past.Most >= s.Past.Best) {
+		t.Errorf("past it %v", s.Past)
+	}
+	if !(s.Column.Height >= 0.3 && s.Column.Most >= s.Column.Height) || s.Holds != "hf" {
+		t.Errorf("column %+v for %q", s.Column, s.Holds)
+	}
+	if !nearly.Share(x.Back.Whole.Most, 100+28.27, 1e-3) || !(x.Back.Trap.Most <= x.Back.Whole.Most) {
+		t.Errorf("drawn back %+v", x.Back)
+	}
+	if x.Line.TwoPhase() != scrubbing.Stays || !(x.Line.Liquor.Most > 0) {
+		t.Errorf("line %+v", x.Line)
+	}
+}
+
+// What nobody states leaves its number unknown, and says what is missing: it never makes one
+// smaller.
+func TestWhatIsNotStatedIsNotKnown(t *testing.T) {
+	long.Only(t)
+	for name, row := range map[string]struct {
+		from, to string
+		of       func(x *scrubbing.Train) float64
+	}{
+		"capacity": {"capacity: 100 mL, ", "", func(x *scrubbing.Train) float64 { return x.Back.Trap.Most }},
+		"acid not held": {"substance: hydrofluoric acid, strength: 10 wt%", "substance: mystery liquid, not_held: true",
+			func(x *scrubbing.Train) float64 { return x.Scrubber.Taken.Most }},
+		"acid not held, column": {"substance: hydrofluoric acid, strength: 10 wt%",
+			"substance: mystery liquid, not_held: true", func(x *scrubbing.Train) float64 { return x.Scrubber.Column.Most }},
+		"gas without its flow": {"time: 20 h", "time: 20 h, gas: argon",
+			func(x *scrubbing.Train) float64 { return x.Gas.Most }},
+		"gas without its flow, column": {"time: 20 h", "time: 20 h, gas: argon",
+			func(x *scrubbing.Train) float64 { return x.Scrubber.Column.Diameter }},
+	} {
+		x := train(t, row.from, row.to)
+		if got := row.of(&x); !math.IsNaN(got) || x.Missing == nil {
+			t.Errorf("%s: %g, missing %v", name, got, x.Missing)
+		}
+	}
+}
+
+// Gas that is faster, or that needs more room, carries liquor along; what is not known of it
+// counts as if it did.
+func TestLiquorComesWithTheGas(t *testing.T) {
+	nan := math.NaN()
+	for _, row := range []struct {
+		velocity, room scrubbing.Two
+		space          float64
+		want           scrubbing.TwoPhase
+	}{
+		{scrubbing.Two{Best: 1, Most: 10}, scrubbing.Two{Best: 1, Most: 5}, 50, scrubbing.Stays},
+		{scrubbing.Two{Best: 1, Most: 50}, scrubbing.Two{Best: 1, Most: 5}, 50, scrubbing.May},
+		{scrubbing.Two{Best: 1, Most: 10}, scrubbing.Two{Best: 1, Most: 60}, 50, scrubbing.May},
+		{scrubbing.Two{Best: 60, Most: 90}, scrubbing.Two{Best: 1, Most: 5}, 50, scrubbing.Leaves},
+		{scrubbing.Two{Best: 60, Most: nan}, scrubbing.Two{Best: 1, Most: 5}, 50, scrubbing.Leaves},
+		{scrubbing.Two{Best: 1, Most: nan}, scrubbing.Two{Best: 1, Most: 5}, 50, scrubbing.Unknown},
+		{scrubbing.Two{Best: 1, Most: 10}, scrubbing.Two{Best: 1, Most: 5}, nan, scrubbing.Unknown},
+	} {
+		l := scrubbing.Line{Velocity: row.velocity, Room: row.room, Space: row.space}
+		if got := l.TwoPhase(); got != row.want {
+			t.Errorf("%+v: %s", row, got)
+		}
+	}
+}

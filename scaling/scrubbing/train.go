@@ -1,0 +1,292 @@
+package scrubbing
+
+import (
+	"math"
+	"slices"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards"
+	"etchbound/hazards/absorbing"
+	"etchbound/hazards/air"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+)
+
+// Train is the way out of the gas of one place.
+type Train struct {
+	Place     *route.Place
+	Steps     []int
+	Hydrogen  Two // L/min at most, as it is meant to go
+	Failing   Two // L/min if something fails
+	Purge     Two // L/min of gas that is led through
+	Gas       Two // L/min of all of it, as it is meant to go
+	Acids     []Acid
+	Mist      bool // drops go with the gas
+	Scrubber  Scrubber
+	Line      Line
+	Back      Back
+	Condenser Condenser
+	Missing   []working.Missing
+}
+
+// Acid is a gas that a liquor of base takes up.
+type Acid struct {
+	Slug  string
+	Flow  Two     // mg/min
+	Share Two     // of the gas, 1
+	To    float64 // share that it is brought to: its strictest short limit
+	Units Two     // of transfer; not a number where its film of liquor holds it up too
+}
+
+// Molar volume of a gas at 25 degC and 101.325 kPa, L/mol, and kelvin at 0 degC.
+const (
+	litres = 24.4654
+	kelvin = 273.15
+)
+
+// Of are the ways out of the gas of each place of a review from which any comes.
+func Of(r *hazards.Review) ([]Train, error) {
+	figs := figure.NewSet(r.Figures)
+	behind, err := scrubbed(r)
+	if err != nil {
+		return nil, err
+	}
+	var out []Train
+	for i := range r.Case.Route.Places {
+		p := &r.Case.Route.Places[i]
+		t := Train{Place: p, Steps: stepsIn(&r.Walk, p.Key)}
+		if p.Kind == "scrubber" || !gives(r, figs, &t) {
+			continue
+		}
+		b := builder{reader{figs: figs}, r, &t}
+		b.acids()
+		b.gas()
+		b.scrubber(figure.NewSet(behind), p)
+		b.line(courseIn(r, p.Key))
+		b.back()
+		b.condenser()
+		t.Missing = b.missing
+		out = append(out, t)
+	}
+	return out, nil
+}
+
+func stepsIn(k *process.Walk, place string) []int {
+	var out []int
+	for i := range k.Steps {
+		if k.Steps[i].Place == place {
+			out = append(out, k.Steps[i].Number)
+		}
+	}
+	return out
+}
+
+// courseIn is the course that begins in a place; nil where none does.
+func courseIn(r *hazards.Review, place string) *course.Course {
+	for i := range r.Courses {
+		if r.Courses[i].Stages[0].Done.Place == place {
+			return &r.Courses[i]
+		}
+	}
+	return nil
+}
+
+// gives reports whether gas of its own comes from a place, whether any is led through it, or
+// whether a way out is stated: what only steams is for the hood.
+func gives(r *hazards.Review, figs *figure.Set, t *Train) bool {
+	if t.Place.Scrubber != "" || t.Place.Bubbler.Set {
+		return true
+	}
+	for _, quantity := range [...]string{"gas.hydrogen.peak_rate.during_addition",
+		"gas.hydrogen.peak_rate.after_addition"} {
+		for _, n := range t.Steps {
+			for range figs.At(quantity, figure.Step(n)) {
+				return true
+			}
+		}
+	}
+	purged := func(n int) bool {
+		s := &r.Case.Route.Steps[n-1]
+		return s.GasFlow.Set || s.Gas != "" && s.Gas != "air"
+	}
+	return slices.ContainsFunc(t.Steps, purged) ||
+		slices.ContainsFunc(r.Walk.Evolved, func(x process.Evolved) bool { return x.Place == t.Place.Key }) ||
+		slices.ContainsFunc(r.Walk.Releases, func(x process.Release) bool { return x.Place == t.Place.Key })
+}
+
+// builder fills a train.
+type builder struct {
+	reader
+	r *hazards.Review
+	*Train
+}
+
+func meant(id figure.ID) bool { return id.Case.Failure == "" }
+
+// gas is how much of it comes, as it is meant to go and if something fails. Hydrogen or
+// carbon dioxide of which no flow is known leaves the flow unknown.
+func (b *builder) gas() {
+	b.Hydrogen = same(0)
+	var seen [2]bool
+	for i, quantity := range [...]string{"gas.hydrogen.peak_rate.during_addition",
+		"gas.hydrogen.peak_rate.after_addition"} {
+		var x Two
+		if x, seen[i] = b.most(quantity, b.Steps, meant); seen[i] {
+			b.Hydrogen = b.Hydrogen.worse(x)
+		}
+	}
+	b.Failing = b.Hydrogen
+	if x, there := b.most("gas.hydrogen.peak_rate", b.Steps, every); there {
+		b.Failing = b.Failing.worse(x)
+	} else if !(seen[0] || seen[1]) {
+		b.lacks("flow_of_gas", b.Place.Key)
+		b.Failing = unknown()
+	}
+	other := same(0)
+	for i := range b.Acids {
+		a := &b.Acids[i]
+		other = other.plus(a.Flow.by(litres / 1000 / b.molar(a.Slug)))
+	}
+	for i := range b.r.Walk.Releases {
+		x := &b.r.Walk.Releases[i]
+		if x.Place != b.Place.Key {
+			continue
+		}
+		if x.Gas == "H2" && (seen[0] || seen[1]) && (x.Cause == "etch" || x.Cause == "impurity" || x.Cause == "metal") {
+			continue // it is in the flows
+		}
+		other = other.plus(b.released(x))
+	}
+	b.Purge = b.purge()
+	b.Gas = b.Hydrogen.plus(other).plus(b.Purge)
+	_, b.Mist = b.most("air.mist", b.Steps, every)
+}
+
+// others reports whether a gas that is not hydrogen forms in a place.
+func (b *builder) others() bool {
+	return slices.ContainsFunc(b.r.Walk.Evolved, func(x process.Evolved) bool { return x.Place == b.Place.Key }) ||
+		slices.ContainsFunc(b.r.Walk.Releases, func(x process.Release) bool {
+			return x.Place == b.Place.Key && x.Gas != "H2"
+		})
+}
+
+// released is the flow of a gas set free in a step whose time is stated: the most by the
+// range of its volume, where there is one.
+func (b *builder) released(x *process.Release) Two {
+	s := &b.r.Case.Route.Steps[x.Step-1]
+	over := b.r.Case.Given("t", "min", s.Over)
+	if !s.Over.Set || !(over.V > 0) || x.N.Unknown() {
+		b.lacks("flow_of_gas", b.Place.Key)
+		return unknown()
+	}
+	if x.Gas == "CO2" {
+		if v, there := b.most("neutralise.carbon_dioxide", []int{x.Step}, every); there {
+			return v.by(1 / over.V)
+		}
+	}
+	b.lacks("flow_of_gas", b.Place.Key)
+	return Two{x.N.V * litres / over.V, math.NaN()}
+}
+
+// purge is the greatest flow of gas that is led through, L/min.
+func (b *builder) purge() Two {
+	out := same(0)
+	for _, n := range b.Steps {
+		s := &b.r.Case.Route.Steps[n-1]
+		switch {
+		case s.GasFlow.Set:
+			x := b.r.Case.Given("F", "L/min", s.GasFlow)
+			out = out.worse(same(x.V))
+		case s.Gas != "" && s.Gas != "air":
+			b.lacks(working.NotGiven, s.At+".gas_flow")
+			out = unknown()
+		}
+	}
+	return out
+}
+
+// acids are what a base takes up of the gas, and how many units of transfer each needs. One
+// of which no saturated vapour is known may be all of the gas.
+func (b *builder) acids() {
+	for _, n := range b.Steps {
+		for f := range b.figs.At("air.emission", figure.Step(n)) {
+			if f.Agent == "" || !f.Case.IsZero() {
+				continue
+			}
+			i := slices.IndexFunc(b.Acids, func(a Acid) bool { return a.Slug == f.Agent })
+			if i < 0 {
+				if x, held := air.Scrubbing()[f.Agent]; held && x.Base == 0 {
+					continue // it goes past
+				}
+				i = len(b.Acids)
+				b.Acids = append(b.Acids, Acid{Slug: f.Agent, To: b.limit(f.Agent)})
+			}
+			a := &b.Acids[i]
+			a.Flow = a.Flow.worse(b.of(f))
+			share := b.saturated(n, f.Agent)
+			a.Share = a.Share.worse(share)
+		}
+	}
+	for i := range b.Acids {
+		a := &b.Acids[i]
+		a.Units = a.Share.each(func(y float64) float64 {
+			if y == 0 {
+				return 0
+			}
+			return absorbing.Units(y, a.To)
+		})
+		if air.Scrubbing()[a.Slug].Film != "gas" {
+			b.lacks("film", a.Slug)
+			a.Units = unknown()
+		}
+	}
+}
+
+// saturated is the share of a vapour in the gas over a liquor: all of the gas where it forms
+// as one, and that of the worst other step of the place where the step has none.
+func (b *builder) saturated(step int, agent string) Two {
+	forms := func(x process.Evolved) bool {
+		return x.Step == step && x.Place == b.Place.Key && x.Gas != nil && x.Gas.Slug == agent
+	}
+	if slices.ContainsFunc(b.r.Walk.Evolved, forms) {
+		return same(1)
+	}
+	of := func(id figure.ID) bool { return id.Agent == agent && id.Case.IsZero() }
+	x, there := b.most("air.saturated", []int{step}, of)
+	if !there {
+		x, there = b.most("air.saturated", b.Steps, of)
+	}
+	if !there {
+		b.lacks("no_such_figure", "air.saturated")
+		return unknown()
+	}
+	return x.by(1e-6)
+}
+
+// limit is the strictest limit on what people breathe of an agent, as a share.
+func (b *builder) limit(agent string) float64 {
+	least := math.NaN()
+	for i := range b.r.Findings {
+		f := &b.r.Findings[i]
+		if f.Figure.Quantity == "air.breathing_zone" && f.Figure.Agent == agent && f.Limit.Unit == "ppm" &&
+			f.Limit.Value > 0 && !(f.Limit.Value >= least) {
+			least = f.Limit.Value
+		}
+	}
+	if math.IsNaN(least) {
+		b.lacks("short_limit", agent)
+	}
+	return least * 1e-6
+}
+
+// molar is the molar mass of a substance, g/mol.
+func (b *builder) molar(slug string) float64 {
+	s, held := chemicals.Library().Find(slug)
+	if !held {
+		return math.NaN()
+	}
+	return s.Formula.MolarMass(b.r.Case.Store, nil).V
+}
