@@ -106,7 +106,7 @@ func (k *walker) powder(p *State) {
 		k.account(of, n.V)
 	}
 	text := l.Formula.Text
-	add(text, text, Unetched, &k.c.Route.Precursor.Phase.Of, pow.N, pow.Mass, k.solidHeat(text, pow.N), false)
+	add(text, text, Unetched, &k.c.Route.Precursor.Phase.Of, pow.N, pow.Mass, k.solidHeat(&l.Formula, pow.N), false)
 	for i := range pow.Impurities {
 		im := &pow.Impurities[i]
 		none := working.Exact("C", "J/K", 0, "heat capacity of impurities is left out")

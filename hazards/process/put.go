@@ -234,7 +234,7 @@ func (k *walker) dissolve(q *Pool, m *route.Material, s *route.Step, mix *Mixing
 	}
 	mix.Salts = append(mix.Salts, Entry{Name: m.Substance.Name, Sub: m.Substance, N: n, Acid: m.Substance.Acid})
 	q.Mass = k.w.Sum("m", "g", q.Mass.As("m"), g)
-	q.HeatCapacity = k.w.Sum("C", "J/K", q.HeatCapacity.As("C"), k.solidHeat(m.Substance.Formula.Text, n))
+	q.HeatCapacity = k.w.Sum("C", "J/K", q.HeatCapacity.As("C"), k.solidHeat(&m.Substance.Formula, n))
 	k.sayRatio(m, n, g, q)
 }
 
@@ -246,12 +246,15 @@ func (k *walker) byRatio(m *route.Material) working.Num {
 	return k.w.Line("n", "mol", "r*n", r.V*n.V, r, n)
 }
 
-// solidHeat is the heat capacity of n mol of a solid. One without a row adds
-// nothing, which makes the rise a bound and not unknown.
-func (k *walker) solidHeat(formula string, n working.Num) working.Num {
-	cp := k.st.Num("cp." + formula + "(s)").As("cp")
+// solidHeat is the heat capacity of n mol of a solid: of its row, or else by its atoms.
+// One that has neither adds nothing, which makes the rise a bound and not unknown.
+func (k *walker) solidHeat(f *chemicals.Formula, n working.Num) working.Num {
+	cp := k.st.Num("cp." + f.Text + "(s)").As("cp")
 	if cp.Unknown() {
-		return working.Exact("C", "J/K", 0, "no heat capacity of "+formula+": it adds nothing").Worse(working.Bound)
+		cp = f.SolidHeat(k.st, k.w)
+	}
+	if cp.Unknown() {
+		return working.Exact("C", "J/K", 0, "no heat capacity of "+f.Text+": it adds nothing").Worse(working.Bound)
 	}
 	x := n.As("n")
 	return k.w.Line("C", "J/K", "n*cp", x.V*cp.V, x, cp)
