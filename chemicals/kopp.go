@@ -8,12 +8,18 @@ import (
 )
 
 // SolidHeat is the heat capacity of a solid of which no row is held, in J/mol/K near
-// 25 degC: the sum over its atoms by Kopp's rule, times the share of it that solids of
-// the table show. It is an estimate with the range of that share, and unknown of a
-// formula without atoms.
+// 25 degC: by Kopp's rule, times the share of it that solids of the table have. It is an
+// estimate with the range of that share, and unknown of a formula without atoms.
 func (f Formula) SolidHeat(st *Store, w *working.Sheet) working.Num {
+	rule, share := f.KoppHeat(st, w), st.Num("cp.kopp")
+	return w.Line("cp", "J/mol/K", "f_K*cp_K", share.V*rule.V, share, rule).Worse(working.Estimated)
+}
+
+// KoppHeat is the sum over the atoms of a solid by Kopp's rule, in J/mol/K near 25 degC,
+// as the rule has it. It is unknown of a formula without atoms.
+func (f Formula) KoppHeat(st *Store, w *working.Sheet) working.Num {
 	if len(f.Order) == 0 {
-		return working.Absent("cp", "J/mol/K", working.Lacks("formula", ""))
+		return working.Absent("cp_K", "J/mol/K", working.Lacks("formula", ""))
 	}
 	atoms := f.atoms()
 	in, sum := make([]working.Num, 0, len(atoms)), 0.0
@@ -21,8 +27,7 @@ func (f Formula) SolidHeat(st *Store, w *working.Sheet) working.Num {
 		c := st.Num("cp.atom." + a.kind)
 		in, sum = append(in, c), sum+a.n*c.V
 	}
-	rule, share := w.Line("cp_K", "J/mol/K", koppFormula(w, atoms, in), sum, in...), st.Num("cp.kopp")
-	return w.Line("cp", "J/mol/K", "f_K*cp_K", share.V*rule.V, share, rule).Worse(working.Estimated)
+	return w.Line("cp_K", "J/mol/K", koppFormula(w, atoms, in), sum, in...)
 }
 
 // alike are the atoms of a formula that count alike by Kopp's rule.

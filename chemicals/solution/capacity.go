@@ -5,13 +5,14 @@ import (
 	"etchbound/chemicals/working"
 )
 
-// heatCapacity returns the low heat capacity in J/K of a mass (g) of solution
-// of the given fraction (g/g). A solution without one is most of what it is
-// charged to, so that nothing can be said of how warm that gets: it is unknown,
-// and lacks what names it.
-func heatCapacity(st *chemicals.Store, w *working.Sheet, model, name string, mass, fraction working.Num) working.Num {
+// heatCapacity returns the heat capacity in J/K of a mass (g) of solution of the given
+// fraction (g/g): the low one of a substance with a line or a table, and an estimate with
+// its range of any other. It is unknown where the fraction is, or the substance has no
+// formula.
+func heatCapacity(st *chemicals.Store, w *working.Sheet, sub *chemicals.Substance, name string, mass,
+	fraction working.Num) working.Num {
 	m, x := mass.V, fraction.V
-	switch model {
+	switch sub.Solution {
 	case "water":
 		c := st.Num("water.cp")
 		return w.Line("C", "J/K", "m*c_w", m*c.V, mass, c)
@@ -23,22 +24,48 @@ func heatCapacity(st *chemicals.Store, w *working.Sheet, model, name string, mas
 		c, f := st.Num("cp.hcl_aq.curve"), st.Num("cp.hcl_aq.low_factor")
 		return w.Line("C", "J/K", "m*(a-b*w+c*w*w)*f", m*(a.V-b.V*x+c.V*x*x)*f.V, mass, a, b, c, f, fraction)
 	}
-	if _, ok := st.Table("cp." + model); !ok {
+	if _, ok := st.Table("cp." + sub.Solution); ok {
+		c := read(st, w, "c_p", "cp."+sub.Solution, "25", fraction, percent)
+		if !c.Unknown() {
+			return w.Line("C", "J/K", "m*c_p", m*c.V, mass, c)
+		}
+	}
+	return unmixed(st, w, sub, name, mass, fraction)
+}
+
+// unmixed estimates the heat capacity of a solution that no table is held of: that of its
+// water and of its solute as a solid by Kopp's rule, times the share of both that the
+// solutions of the tables have.
+func unmixed(st *chemicals.Store, w *working.Sheet, sub *chemicals.Substance, name string, mass,
+	fraction working.Num) working.Num {
+	rule, molar := sub.Formula.KoppHeat(st, w), sub.Formula.MolarMass(st, w)
+	if rule.Unknown() || fraction.Unknown() {
 		return noCapacity(name)
 	}
-	c := read(st, w, "c_p", "cp."+model, "25", fraction, percent)
-	if c.Unknown() && !fraction.Unknown() {
-		return noCapacity(name)
+	f, c := st.Num("cp.kopp.solution"), st.Num("water.cp")
+	m, x := mass.V, fraction.V
+	return w.Line("C", "J/K", "m*f_a*((1-w)*c_w+w*cp_K/M)", m*f.V*((1-x)*c.V+x*rule.V/molar.V), mass, f, fraction, c,
+		rule, molar).Worse(working.Estimated)
+}
+
+// undilutedHeat is the heat capacity of an amount (mol) of a pure liquid or solid: of its
+// row, or else by Kopp's rule.
+func undilutedHeat(st *chemicals.Store, w *working.Sheet, sub *chemicals.Substance, n working.Num) working.Num {
+	cp := st.Num("cp." + sub.Formula.Text + "(" + sub.State + ")").As("Cp")
+	switch {
+	case !cp.Unknown():
+	case sub.State == "s":
+		cp = sub.Formula.SolidHeat(st, w).As("Cp")
+	case sub.State == "l":
+		rule, f := sub.Formula.KoppHeat(st, w), st.Num("cp.kopp.liquid")
+		cp = w.Line("Cp", "J/mol/K", "f_l*cp_K", f.V*rule.V, f, rule).Worse(working.Estimated)
 	}
-	return w.Line("C", "J/K", "m*c_p", m*c.V, mass, c)
+	if cp.Unknown() {
+		return noCapacity(sub.Name)
+	}
+	return w.Line("C", "J/K", "n*Cp", n.V*cp.V, n, cp)
 }
 
 func noCapacity(name string) working.Num {
 	return working.Absent("C", "J/K", working.Lacks("heat_capacity", name))
-}
-
-// leftOut is the heat capacity of a solid that no row is held of. It adds
-// nothing to that of the liquid it goes into, which is a bound.
-func leftOut() working.Num {
-	return working.Exact("C", "J/K", 0, "no heat capacity held").Worse(working.Bound)
 }

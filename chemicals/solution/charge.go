@@ -13,8 +13,8 @@ type Charge struct {
 	Solute   working.Num // mol of the substance; 0 for water
 	Water    working.Num // mol
 	Fraction working.Num // g/g of the substance; 0 for water, 1 undiluted
-	// HeatCapacity is in J/K, at the low end of what is known. That of a liquid
-	// is unknown where none is held; a solid then counts zero with status bound.
+	// HeatCapacity is in J/K, at the low end of what is known, and an estimate with its
+	// range where no row or table is held.
 	HeatCapacity working.Num
 }
 
@@ -86,17 +86,11 @@ func (p *portion) undiluted() Charge {
 	molar := p.sub.Formula.MolarMass(p.st, p.w)
 	c := Charge{
 		Mass: p.mass, Volume: p.volume,
-		Solute:       p.w.Line("n", "mol", "m/M", p.mass.V/molar.V, p.mass, molar),
-		Water:        working.Exact("n_w", "mol", 0, "undiluted"),
-		Fraction:     working.Exact("w", "g/g", 1, "undiluted"),
-		HeatCapacity: noCapacity(p.sub.Name),
+		Solute:   p.w.Line("n", "mol", "m/M", p.mass.V/molar.V, p.mass, molar),
+		Water:    working.Exact("n_w", "mol", 0, "undiluted"),
+		Fraction: working.Exact("w", "g/g", 1, "undiluted"),
 	}
-	switch cp := p.st.Num("cp." + tag); {
-	case !cp.Unknown():
-		c.HeatCapacity = p.w.Line("C", "J/K", "n*Cp", c.Solute.V*cp.V, c.Solute, cp)
-	case p.sub.State == "s":
-		c.HeatCapacity = leftOut()
-	}
+	c.HeatCapacity = undilutedHeat(p.st, p.w, p.sub, c.Solute)
 	return c
 }
 
@@ -109,7 +103,7 @@ func (p *portion) solution(strength quantity.Value) Charge {
 		Mass: p.mass, Volume: p.volume, Fraction: fraction,
 		Water: p.w.Line("n_w", "mol", "m*(1-w)/M_w", p.mass.V*(1-fraction.V)/waterMolar.V, p.mass, fraction,
 			waterMolar),
-		HeatCapacity: heatCapacity(p.st, p.w, p.sub.Solution, p.named(strength), p.mass, fraction),
+		HeatCapacity: heatCapacity(p.st, p.w, p.sub, p.named(strength), p.mass, fraction),
 	}
 	if p.byVolume && conc.Symbol == "c" { // mol/L times the stated volume, whatever the density
 		c.Solute = p.w.Line("n", "mol", "c*V/1000", conc.V*p.volume.V/1000, conc, p.volume)

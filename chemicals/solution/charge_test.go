@@ -99,10 +99,11 @@ func TestChargedUndiluted(t *testing.T) {
 	if !nearly.To(salt.Solute.V, 0.06169, 1e-5) || salt.Volume.V != 0 || salt.Volume.Unknown() {
 		t.Errorf("%+v", salt)
 	}
+	// C5H9NO by Kopp's rule: 5*7.5 + 9*9.6 + 26 + 17 = 166.9 J/mol/K as a solid.
 	nmp := solution.Charged(st, nil, substance(t, "NMP"), quantity.Value{}, given("V", "mL", 10), working.Num{})
-	lacks := []working.Missing{working.Lacks("heat_capacity", "N-methyl-2-pyrrolidone")}
-	if !nmp.HeatCapacity.Unknown() || !slices.Equal(nmp.HeatCapacity.Missing(), lacks) || nmp.Mass.Unknown() {
-		t.Errorf("a solvent without a heat capacity: %+v", nmp)
+	if want := 1.3 * 166.9 * nmp.Solute.V; nmp.HeatCapacity.Status != working.Estimated ||
+		!nearly.Share(nmp.HeatCapacity.V, want, 1e-9) {
+		t.Errorf("a solvent without a row, %g J/K by hand: %+v", want, nmp)
 	}
 }
 
@@ -133,15 +134,43 @@ func TestChargedUnknowns(t *testing.T) {
 	}
 }
 
-// A solution without tables takes the assumed density and no heat capacity.
+// A solution without tables takes the assumed density and an estimate of its heat
+// capacity: 10 g of 40 wt% C16H37NO are 6 g of water at 4.18 J/g/K and 15.4 mmol of
+// 16*7.5 + 37*9.6 + 26 + 17 = 518.2 J/mol/K by Kopp's rule.
 func TestChargedWithoutModel(t *testing.T) {
 	w := working.NewSheet()
 	c := solution.Charged(chemicals.Base(), w, substance(t, "tbaoh"), strength(quantity.MassFraction, 0.40),
 		given("V", "mL", 10), working.Num{})
-	if c.Mass.Status != working.Estimated || c.Mass.V != 10 || !c.HeatCapacity.Unknown() {
-		t.Errorf("%+v", c)
+	if want := 0.97 * (6*4.18 + 4/259.5*518.2); c.Mass.Status != working.Estimated || c.Mass.V != 10 ||
+		c.HeatCapacity.Status != working.Estimated || !nearly.Share(c.HeatCapacity.V, want, 2e-3) {
+		t.Errorf("%g J/K by hand: %+v", want, c)
 	}
 	recheck(t, w)
+}
+
+// TestEstimateHoldsTheTabledSolutions: what is estimated of a solution that has a table, or
+// a line, holds the tabled value, which the estimate does not use: standard tables of the
+// Handbook of Chemistry and Physics and the Journal of Chemical and Engineering Data, vol.
+// 54, p. 1725, as the rows of the tables cite them.
+func TestEstimateHoldsTheTabledSolutions(t *testing.T) {
+	st := chemicals.Base()
+	share, _ := st.Row("cp.kopp.solution")
+	for _, row := range []struct {
+		slug    string
+		percent []float64
+	}{{"sulfuric_acid", []float64{10, 30, 50, 70, 90}}, {"sodium_hydroxide", []float64{5, 15, 30}},
+		{"potassium_hydroxide", []float64{10, 20, 30}}, {"ammonia", []float64{5, 10, 25}},
+		{"hydrochloric_acid", []float64{5, 10, 20, 37}}, {"hydrofluoric_acid", []float64{10, 30, 50, 70}}} {
+		sub := substance(t, row.slug)
+		for _, wt := range row.percent {
+			x := wt / 100
+			held := solution.Charged(st, nil, sub, strength(quantity.MassFraction, x), working.Num{}, given("m", "g", 1))
+			rule := (1-x)*4.18 + x*sub.Formula.KoppHeat(st, nil).V/sub.Formula.MolarMass(st, nil).V
+			if low, high := share.Low*rule, share.High*rule; !nearly.Between(held.HeatCapacity.V, low, high) {
+				t.Errorf("%g wt%% %s: %v J/g/K is outside %.3g to %.3g", wt, row.slug, held.HeatCapacity.V, low, high)
+			}
+		}
+	}
 }
 
 func TestLinesOfChargesHold(t *testing.T) {
