@@ -12,11 +12,11 @@ import (
 	"etchbound/chemicals/classifying"
 	"etchbound/chemicals/evolving"
 	"etchbound/chemicals/flammable"
-	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/meeting"
 	"etchbound/hazards/order"
+	"etchbound/hazards/wetted"
 )
 
 // DataDigest is the SHA-256 in hex of the data that the program carries: what verdicts
@@ -35,9 +35,9 @@ var DataDigest = sync.OnceValue(func() string {
 	if err != nil { // they are part of the program, and read when it starts
 		panic(err)
 	}
-	for _, text := range []string{aqueous.Tables(), classifying.Tables(), doubt.Tables(), evolving.Tables(),
+	for _, text := range []string{aqueous.Tables(), classifying.Tables(), evolving.Tables(),
 		flammable.Tables(),
-		figure.Tables(), limit.Tables(), meeting.Tables(), order.Tables()} {
+		figure.Tables(), limit.Tables(), meeting.Tables(), order.Tables(), wetted.Tables()} {
 		io.WriteString(all, text)
 	}
 	return hex.EncodeToString(all.Sum(nil))

@@ -23,6 +23,7 @@ import (
 	"etchbound/hazards/route"
 	"etchbound/hazards/stock"
 	"etchbound/hazards/treating"
+	"etchbound/hazards/wetted"
 	"etchbound/reports/words"
 )
 
@@ -280,6 +281,7 @@ func TestWhatIsBuiltIsThere(t *testing.T) {
 		a.Figures = append(a.Figures, stock.Figures(&c, held, sums)...)
 		a.Figures = append(a.Figures, residue.Read(c, nil, &a.Walk)...)
 		a.Figures = append(a.Figures, incompatible.Read(c, nil, &a.Walk)...)
+		a.Figures = append(a.Figures, wetted.Read(c, nil, &a.Walk)...)
 		a.Figures = append(a.Figures, treating.PH(c, nil, &a.Walk)...)
 		for i := range a.Figures {
 			f := &a.Figures[i]

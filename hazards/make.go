@@ -16,6 +16,7 @@ import (
 	"etchbound/hazards/storage"
 	"etchbound/hazards/treating"
 	"etchbound/hazards/verdict"
+	"etchbound/hazards/wetted"
 )
 
 // Make reviews a case: the traced centre, the swings and corners that give
@@ -38,6 +39,7 @@ func Make(c route.Case) (Review, error) {
 	out.Leads = swung.Leads
 	a.Figures = append(a.Figures, residue.Read(c, w, &a.Walk)...)
 	a.Figures = append(a.Figures, incompatible.Read(c, w, &a.Walk)...)
+	a.Figures = append(a.Figures, wetted.Read(c, w, &a.Walk)...)
 	a.Figures = append(a.Figures, treating.PH(c, w, &a.Walk)...)
 	out.Held, out.Sums = stock.Of(&c, &a.Walk, figure.NewSet(a.Figures))
 	for _, f := range stock.Figures(&c, out.Held, out.Sums) {

@@ -6,8 +6,8 @@
 // the worst material it names; of a lining, or a coat, it is the lining that meets the
 // liquor, and the shell behind it that does not. A word that is neither a material nor
 // a plain word of the trade leaves the material unknown: what nobody can name stands
-// nothing. Where a strength or a temperature is not known, every row that could apply
-// does, and the worst of them counts.
+// nothing. Where a strength, a temperature or the time of contact is not known, every row
+// that could apply does, and the worst of them counts.
 package material
 
 import (
@@ -104,11 +104,22 @@ type Stand struct {
 	Note, Source, Status string
 }
 
-// rule is a row of its own for a medium: it applies between two strengths, wt%, and two temperatures, degC.
+// Exposure is how strong, how hot and how long a medium is where a material meets it: wt%,
+// degC and h. Each is NaN where it is not known, and then every row that could apply does.
+type Exposure struct{ Strength, DegC, Hours float64 }
+
+// rule is a row of its own for a medium: it applies between two strengths, two
+// temperatures and two times of contact. NaN: no bound.
 type rule struct {
-	material, medium              string
-	above, upTo, hotter, notAbove float64 // NaN: no bound
+	material, medium string
+	above, upTo      Exposure
 	Stand
+}
+
+// applies reports whether a rule is of an exposure, as far as that is known.
+func (r *rule) applies(x Exposure) bool {
+	return !(x.Strength <= r.above.Strength || x.Strength > r.upTo.Strength || x.DegC <= r.above.DegC ||
+		x.DegC > r.upTo.DegC || x.Hours <= r.above.Hours || x.Hours > r.upTo.Hours)
 }
 
 // Table is what is held of all materials.
@@ -178,8 +189,9 @@ func (t *Table) rulesOf(r columns.Row) []rule {
 		if t.row(slug) < 0 {
 			r.Fault("materials", fmt.Errorf("there is no material %q", slug))
 		}
-		out = append(out, rule{slug, r.Choice("medium", Media()...), r.Number("above_wt"), r.Number("up_to_wt"),
-			r.Number("above_degc"), r.Number("up_to_degc"),
+		out = append(out, rule{slug, r.Choice("medium", Media()...),
+			Exposure{r.Number("above_wt"), r.Number("above_degc"), r.Number("above_h")},
+			Exposure{r.Number("up_to_wt"), r.Number("up_to_degc"), r.Number("up_to_h")},
 			Stand{verdict(r.Choice("verdict", "yes", "limited", "no")), r.Text("note"), r.Named("source"), r.Named("status")}})
 	}
 	return out
@@ -213,16 +225,14 @@ func (t *Table) name(written string, what meaning) error {
 // Rows are the materials held, in the order of the table.
 func (t *Table) Rows() []Material { return slices.Clone(t.rows) }
 
-// Stands is what is known of a material in a medium at a strength in wt% and a
-// temperature in degC, either NaN where it is not known. A row of its own for the
-// medium counts before the column of the table.
-func (t *Table) Stands(m *Material, medium string, strength, degC float64) Stand {
+// Stands is what is known of a material in a medium as it meets it. A row of its own for
+// the medium counts before the column of the table.
+func (t *Table) Stands(m *Material, medium string, x Exposure) Stand {
 	worst := Stand{Verdict: Unknown}
 	found := false
 	for i := range t.rules {
 		r := &t.rules[i]
-		if r.material != m.Slug || r.medium != medium || strength <= r.above || strength > r.upTo ||
-			degC <= r.hotter || degC > r.notAbove {
+		if r.material != m.Slug || r.medium != medium || !r.applies(x) {
 			continue
 		}
 		if !found || r.Verdict > worst.Verdict {
@@ -240,13 +250,13 @@ func (t *Table) Stands(m *Material, medium string, strength, degC float64) Stand
 
 // WallStands is what is known of a wall in a medium: that of the worst material that
 // meets the liquor, and unknown where not all of that is held.
-func (t *Table) WallStands(w *Wall, medium string, strength, degC float64) Stand {
+func (t *Table) WallStands(w *Wall, medium string, x Exposure) Stand {
 	worst := Stand{}
 	if !w.Known() {
 		worst.Verdict = Unknown
 	}
 	for i, m := range w.Wetted {
-		if s := t.Stands(m, medium, strength, degC); i == 0 && w.Known() || s.Verdict > worst.Verdict {
+		if s := t.Stands(m, medium, x); i == 0 && w.Known() || s.Verdict > worst.Verdict {
 			worst = s
 		}
 	}

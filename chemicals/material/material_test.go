@@ -33,7 +33,11 @@ func held(t *testing.T) *material.Table {
 
 var nan = math.NaN()
 
-// What people write, and what of it stands acid fluoride: statements of
+func at(strength, degC, hours float64) material.Exposure {
+	return material.Exposure{Strength: strength, DegC: degC, Hours: hours}
+}
+
+// What people write, and what of it stands acid fluoride for half an hour: statements of
 // resistance guides and of chemistry at large. A name that is no material of the trade
 // is not known, and neither is a material nobody stated.
 func TestWhatStandsFluoride(t *testing.T) {
@@ -63,7 +67,7 @@ func TestWhatStandsFluoride(t *testing.T) {
 	} {
 		for _, s := range texts {
 			w := h.Read(s)
-			if got := h.WallStands(&w, "hf", 10, 25); got.Verdict != want {
+			if got := h.WallStands(&w, "hf", at(10, 25, 0.5)); got.Verdict != want {
 				t.Errorf("%q: %s, want %s (%+v)", s, got.Verdict, want, w)
 			}
 		}
@@ -95,23 +99,73 @@ func TestWhatStandsOtherMedia(t *testing.T) {
 		{"PTFE", "hf", 49, 180, material.Limited}, {"HDPE", "no such medium", nan, 25, material.Unknown},
 	} {
 		w := h.Read(c.text)
-		if got := h.WallStands(&w, c.medium, c.strength, c.hot); got.Verdict != c.want {
+		if got := h.WallStands(&w, c.medium, at(c.strength, c.hot, nan)); got.Verdict != c.want {
 			t.Errorf("%s in %s at %g wt%% and %g degC: %s, want %s", c.text, c.medium, c.strength, c.hot, got.Verdict, c.want)
 		}
 	}
 }
 
-// Not knowing the strength or the temperature never helps.
+// Not knowing the strength, the temperature or the time never helps.
 func TestNotKnowingNeverHelps(t *testing.T) {
 	h := held(t)
 	for _, m := range h.Rows() {
 		for _, medium := range material.Media() {
-			blind := h.Stands(&m, medium, nan, nan).Verdict
-			for _, strength := range []float64{1, 49, 55, 90} {
-				for _, hot := range []float64{0, 50, 90, 170} {
-					if seen := h.Stands(&m, medium, strength, hot).Verdict; seen > blind && seen != material.Unknown {
-						t.Errorf("%s in %s: %s at %g wt%% and %g degC, %s blind", m.Slug, medium, seen, strength, hot, blind)
+			for _, x := range exposures() {
+				seen := h.Stands(&m, medium, x).Verdict
+				for _, less := range []material.Exposure{at(nan, nan, nan), at(nan, x.DegC, x.Hours),
+					at(x.Strength, nan, x.Hours), at(x.Strength, x.DegC, nan)} {
+					if blind := h.Stands(&m, medium, less).Verdict; seen > blind && seen != material.Unknown {
+						t.Errorf("%s in %s: %s at %+v, %s at %+v", m.Slug, medium, seen, x, blind, less)
 					}
+				}
+			}
+		}
+	}
+}
+
+func exposures() []material.Exposure {
+	var out []material.Exposure
+	for _, strength := range []float64{1, 30, 49, 55, 90} {
+		for _, hot := range []float64{0, 50, 90, 170} {
+			for _, hours := range []float64{0.1, 2, 100, 10000} {
+				out = append(out, at(strength, hot, hours))
+			}
+		}
+	}
+	return out
+}
+
+// Longer in the liquor is never better (definition), and what stands it for a while is
+// told so: gloves of nitrile 1 to 2 h and of latex 4 to 8 h below 40 % HF (hazard page of an
+// accident insurance), polystyrene with small damage in 7 to 30 d of strong acid
+// (resistance chart of labware).
+func TestTheTimeOfContactCounts(t *testing.T) {
+	h := held(t)
+	for _, c := range []struct {
+		text, medium string
+		strength     float64
+		hours        float64
+		want         material.Verdict
+	}{
+		{"nitrile", "hf", 10, 0.5, material.Limited}, {"nitrile", "hf", 10, 2, material.No},
+		{"nitrile", "hf", 10, nan, material.No}, {"latex", "hf", 10, 3, material.Limited},
+		{"latex", "hf", 10, 5, material.No}, {"polystyrene", "hf", 10, 100, material.Limited},
+		{"polystyrene", "hf", 10, 1000, material.No}, {"polystyrene", "acid", nan, 1000, material.No},
+		{"PP", "hf", 48, 10, material.Yes}, {"PP", "hf", 48, 1000, material.Limited},
+		{"PP", "hf", 48, nan, material.Limited}, {"PP", "hf", 5, nan, material.Yes},
+	} {
+		w := h.Read(c.text)
+		if got := h.WallStands(&w, c.medium, at(c.strength, 25, c.hours)); got.Verdict != c.want {
+			t.Errorf("%s in %s for %g h: %s, want %s", c.text, c.medium, c.hours, got.Verdict, c.want)
+		}
+	}
+	for _, m := range h.Rows() {
+		for _, medium := range material.Media() {
+			for _, x := range exposures() {
+				longer := x
+				longer.Hours = 10 * x.Hours
+				if a, b := h.Stands(&m, medium, x).Verdict, h.Stands(&m, medium, longer).Verdict; b < a {
+					t.Errorf("%s in %s: %s at %+v and %s for longer", m.Slug, medium, a, x, b)
 				}
 			}
 		}
@@ -142,12 +196,13 @@ func TestOneMoreRow(t *testing.T) {
 	for s, want := range map[string]material.Verdict{"testium beaker": material.Yes, "test metal": material.Yes,
 		"testium-lined steel": material.Yes,
 		"testiums":            material.Unknown} {
-		if w := h.Read(s); h.WallStands(&w, "hf", 10, 25).Verdict != want {
+		if w := h.Read(s); h.WallStands(&w, "hf", at(10, 25, nan)).Verdict != want {
 			t.Errorf("%q is not %s", s, want)
 		}
 	}
-	if w := h.Read("testium"); h.WallStands(&w, "acid", nan, 25).Verdict != material.No || h.WallStands(&w, "tmaoh",
-		nan, 25).Verdict != material.Unknown {
+	if w := h.Read("testium"); h.WallStands(&w, "acid", at(nan, 25, nan)).Verdict != material.No ||
+		h.WallStands(&w, "tmaoh",
+			at(nan, 25, nan)).Verdict != material.Unknown {
 		t.Error("the columns of the row do not count")
 	}
 }
@@ -157,8 +212,8 @@ func TestFaultsNameTheirPlace(t *testing.T) {
 		{"a,a,PTFE,metal,none,,,,yes,,,,,,,,own,memory\n", "", "",
 			`row 93 (a), column words: the words "PTFE" are blank or mean two things`},
 		{"a,a,b,metal,none,,,,perhaps,,,,,,,,own,memory\n", "", "", "chemicals/data/materials.csv, row"},
-		{"", "no_such,hf,,,,,no,,own,memory\n", "", `there is no material "no_such"`},
-		{"", "ptfe,brine,,,,,no,,own,memory\n", "", "column medium"},
+		{"", "no_such,hf,,,,,,,no,,own,memory\n", "", `there is no material "no_such"`},
+		{"", "ptfe,brine,,,,,,,no,,own,memory\n", "", "column medium"},
 		{"", "", "woolly,coat,no_such,a note,own,assumed\n", `there is no material "no_such"`},
 	} {
 		x := text(t)

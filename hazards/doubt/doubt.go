@@ -50,7 +50,7 @@ func Unknown(r *route.Route, figs []figure.Figure, contacts []process.Contact) [
 			}
 		}
 	}
-	for _, m := range slices.Concat(leftOpen(r), unproven(contacts), unstated(r, contacts)) {
+	for _, m := range slices.Concat(leftOpen(r), unproven(contacts)) {
 		add(m, figure.ID{})
 	}
 	slices.SortStableFunc(out, func(a, b UnknownItem) int { return len(b.Figures) - len(a.Figures) })

@@ -17,15 +17,23 @@ type Contact struct {
 	Material    string // as written, "" where it is not stated
 	Medium      string
 	Step        int // in which it is there first
+	// Met is how: the greatest strength and temperature; Hours NaN where a time of those that it lasts is not stated.
+	Met     material.Exposure
+	AtLeast float64 // h, the times that are stated
+	UsedTo  float64 // degC to which the material is used, where what it meets is hotter; else NaN
 	material.Stand
 }
 
 // touch is what the liquor of a place has held of a medium so far. What was there once
 // counts to the end: a residue is enough.
 type touch struct {
-	place, medium     string
-	step              int
-	strength, hottest float64 // wt% and degC, the greatest; NaN once one was not known
+	place, medium string
+	step          int
+	met           material.Exposure // the greatest; NaN once one was not known
+	atLeast       float64           // h that are stated
+	counted       int               // the step up to which the time is counted
+	stands        bool              // liquor stood in the place after that step
+	kept          bool              // the step says how long it is kept there
 }
 
 // touches notes what the liquor q of a place holds in a step that a material may not
@@ -40,11 +48,63 @@ func (k *walker) touches(p *State, q *Pool, s *route.Step) {
 		if !there {
 			continue
 		}
-		k.touched = noted(k.touched, touch{p.Place, medium, s.Number, strength, degC}, false)
+		met := material.Exposure{Strength: strength, DegC: degC}
+		k.touched = noted(k.touched, touch{place: p.Place, medium: medium, step: s.Number, met: met}, false)
 		if len(s.Wetted) > 0 {
-			k.passing = noted(k.passing, touch{s.In, medium, s.Number, strength, degC}, true)
+			met.Hours = lasts(s)
+			k.passing = noted(k.passing, touch{place: s.In, medium: medium, step: s.Number, met: met,
+				atLeast: stated(s)}, true)
 		}
 	}
+	k.goesOn(p, s, len(q.Entries) > 0 || q.Wet())
+}
+
+// goesOn adds the time of the steps in which a liquor has stood in a place to how long
+// what it holds has met it. It came at the end of the step that brought it, and in one that
+// empties the place it stood as long as that says, if it does.
+func (k *walker) goesOn(p *State, s *route.Step, stands bool) {
+	for i := range k.touched {
+		t := &k.touched[i]
+		if t.place != p.Place || t.counted == s.Number {
+			continue
+		}
+		from := s.Number
+		if t.stands {
+			from = t.counted + 1 // with those done elsewhere since
+		}
+		for n := from; n <= s.Number; n++ {
+			x := &k.c.Route.Steps[n-1]
+			t.atLeast += stated(x)
+			if n == t.step || n == s.Number && !stands {
+				t.met.Hours += stated(x)
+			} else {
+				t.met.Hours += lasts(x)
+			}
+		}
+		t.counted, t.stands = s.Number, stands
+		t.kept = s.Verb().Does == route.Stores && s.In == p.Place
+	}
+}
+
+// lasts is how long a step takes, h; NaN where that is not stated.
+func lasts(s *route.Step) float64 {
+	washes := s.Verb().Does == route.Washes || s.Verb().Does == route.Prewashes
+	if !s.Time.Set && !s.Over.Set || washes && s.Cycles == 0 {
+		return math.NaN()
+	}
+	return stated(s)
+}
+
+// stated is what a step says of its time, h. A time of a wash is that of a cycle.
+func stated(s *route.Step) float64 {
+	h := 0.0
+	if s.Over.Set {
+		h += s.Over.In("h")
+	}
+	if s.Time.Set {
+		h += s.Time.In("h") * float64(max(s.Cycles, 1))
+	}
+	return h
 }
 
 // noted adds a touch to those of its place and medium, and of its step where each counts
@@ -53,7 +113,7 @@ func noted(list []touch, x touch, each bool) []touch {
 	for i := range list {
 		t := &list[i]
 		if t.place == x.place && t.medium == x.medium && (t.step == x.step || !each) {
-			t.strength, t.hottest = math.Max(t.strength, x.strength), math.Max(t.hottest, x.hottest)
+			t.met.Strength, t.met.DegC = math.Max(t.met.Strength, x.met.Strength), math.Max(t.met.DegC, x.met.DegC)
 			return list
 		}
 	}
@@ -78,8 +138,11 @@ func (k *walker) holds(q *Pool, medium string) (float64, bool) {
 // contacts judges every part of every place by what its liquor held, and says where
 // one does not stand it or nobody knows.
 func (k *walker) contacts() {
-	held := k.st.Materials()
-	for _, t := range k.touched {
+	for i := range k.touched {
+		t := &k.touched[i]
+		if t.stands && !t.kept { // until somebody fetches or uses it
+			t.met.Hours = math.NaN()
+		}
 		at := k.c.Route.Place(t.place)
 		if at == nil {
 			continue
@@ -87,24 +150,36 @@ func (k *walker) contacts() {
 		parts := []route.Wetted{{What: "wall", Material: at.Material}, {What: "lid", Material: at.LidMaterial}}
 		for _, part := range append(parts, at.Wetted...) {
 			if part.What != "lid" || at.Closure != route.Open || part.Material != "" {
-				k.meetsPart(held, &t, part)
+				k.meetsPart(t, part)
 			}
 		}
 	}
-	for _, t := range k.passing {
-		for _, part := range k.c.Route.Steps[t.step-1].Wetted {
-			k.meetsPart(held, &t, part)
+	for i := range k.passing {
+		for _, part := range k.c.Route.Steps[k.passing[i].step-1].Wetted {
+			k.meetsPart(&k.passing[i], part)
 		}
 	}
 	k.sayAttacked()
 	k.sayUnknown()
 }
 
-// meetsPart notes what one part stands of what it meets.
-func (k *walker) meetsPart(held *material.Table, t *touch, part route.Wetted) {
+// meetsPart notes what one part stands of what it meets. Hotter than a material is used it
+// stands nothing.
+func (k *walker) meetsPart(t *touch, part route.Wetted) {
+	held := k.st.Materials()
 	wall := held.Read(part.Material)
-	stand := held.WallStands(&wall, t.medium, t.strength, t.hottest)
-	k.out.Contacts = append(k.out.Contacts, Contact{t.place, part.What, wall.Text, t.medium, t.step, stand})
+	c := Contact{Place: t.place, Part: part.What, Material: wall.Text, Medium: t.medium, Step: t.step, Met: t.met,
+		AtLeast: t.atLeast, UsedTo: math.NaN(), Stand: held.WallStands(&wall, t.medium, t.met)}
+	for _, m := range wall.Wetted {
+		if d, is := k.st.Row("service." + m.Slug); is && t.met.DegC > d.Value && !(c.UsedTo <= d.Value) {
+			c.UsedTo = d.Value
+			c.Stand = material.Stand{Verdict: material.No, Source: d.Source, Status: d.Status}
+			if from, is := k.st.Source(d.Source); is {
+				c.Source = from.Title
+			}
+		}
+	}
+	k.out.Contacts = append(k.out.Contacts, c)
 }
 
 // sayAttacked says once for each part of a place what it does not stand.
@@ -124,15 +199,19 @@ func (k *walker) sayAttacked() {
 			}
 		}
 		k.fact("attacked", c.Step, phrase.Of("fact.attacked", c.Part, c.Place, c.Material, c.Step,
-			strings.Join(media, ", "), orEaten(c.Note)))
+			strings.Join(media, ", "), orEaten(c)))
 	}
 }
 
-func orEaten(note string) phrase.Phrase {
-	if note == "" {
+// orEaten is what becomes of a part that does not stand what it meets.
+func orEaten(c *Contact) phrase.Phrase {
+	switch {
+	case !math.IsNaN(c.UsedTo):
+		return phrase.Of("fact.attacked_hot", c.UsedTo, c.Met.DegC)
+	case c.Note == "":
 		return phrase.Of("fact.attacked_eaten")
 	}
-	return phrase.As(note)
+	return phrase.As(c.Note)
 }
 
 // sayUnknown says once for each material of a part what nobody knows of it.

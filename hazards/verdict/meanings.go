@@ -28,6 +28,7 @@ var byLimit = map[string]needed{
 	"hood_limit":          {"heat.mtsr", belowLimit, "degC"},
 	"vessel_room":         {"heat.quench_water", highEnd, "kg"},
 	"must_not_meet":       {"meeting.pair", zero, "1"},
+	"stands_liquor":       {"material.attack", zero, "1"},
 	"cake_warms":          {"cake.share", whereNearBegins, "1"},
 	"oven_margin":         {"dry.margin", atLimit, "K"},
 	"skin_rank":           {"skin.lethal", atLimit, "1"},

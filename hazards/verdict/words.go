@@ -44,7 +44,7 @@ func words(h *subject, l *limit.Limit, v figure.Verdict) (phrase.Phrase, []figur
 	}
 	says, need := phrase.Of("finding."+key), phrase.Of("need."+key)
 	switch l.Key {
-	case wrongOrder, mustNotMeet:
+	case wrongOrder, mustNotMeet, standsLiquor:
 		says = f.Conditions
 	case mixingToBoiling:
 		_, need = mixing(h.c.Route, h.walk, f.Place)
@@ -58,6 +58,7 @@ var (
 	wrongOrder      = limit.Named(limit.BuiltIn, "wrong_order")
 	mustNotMeet     = limit.Named(limit.BuiltIn, "must_not_meet")
 	mixingToBoiling = limit.Named(limit.BuiltIn, "mixing_to_boiling")
+	standsLiquor    = limit.Named(limit.BuiltIn, "stands_liquor")
 )
 
 // mixing is what is told of the pair that meets in a step.

@@ -2,18 +2,14 @@ package review
 
 import (
 	_ "embed"
-	"slices"
 	"strconv"
 	"strings"
 	"sync"
 
-	"etchbound/chemicals/material"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/meeting"
-	"etchbound/hazards/process"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
-	"etchbound/reports/plain"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 	tables "etchbound/schemas/columns"
@@ -83,101 +79,6 @@ func (b *builder) meet(p *meeting.Pair) []string {
 		}
 	}
 	return out
-}
-
-// construction is what each part of each place meets, as the walk judged it.
-func (b *builder) construction() document.Section {
-	s := document.Begin("construction")
-	open, suited := contactTable(), contactTable()
-	for i := range b.Review.Walk.Contacts {
-		t := &open
-		if b.Review.Walk.Contacts[i].Verdict == material.Yes {
-			t = &suited
-		}
-		if row := contactRow(&b.Review.Walk.Contacts[i]); !draft.Joins(t.Rows, row) {
-			t.Rows = append(t.Rows, row)
-		}
-	}
-	if len(b.Review.Walk.Contacts) == 0 {
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.none")})
-	}
-	open.Rows = sameBut(open.Rows, 2)
-	if len(open.Rows) > 0 {
-		s.Blocks = append(s.Blocks, open)
-	}
-	if len(suited.Rows) > 0 {
-		s.Blocks = append(s.Blocks, document.Fold{Summary: words.Of("construction.suited", listed(suited.Rows)),
-			Blocks: []document.Block{suited}})
-	}
-	if silent := b.unstatedMaterials(); silent != "" {
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.unstated", silent),
-			Tone: document.Warning})
-	}
-	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("construction.note")})
-	return s
-}
-
-// sameBut joins rows that say the same in all columns but one, which then has all they say.
-func sameBut(rows [][]document.Cell, column int) [][]document.Cell {
-	var out [][]document.Cell
-	for _, r := range rows {
-		at := slices.IndexFunc(out, func(o []document.Cell) bool {
-			for i := range o {
-				if i != column && !o[i].Says(r[i]) {
-					return false
-				}
-			}
-			return true
-		})
-		if at < 0 {
-			out = append(out, r)
-			continue
-		}
-		out[at][column].Text = joined(out[at][column].Text, r[column].Text)
-	}
-	return out
-}
-
-func contactTable() document.Table {
-	return document.Table{Caption: words.Of("construction.caption"),
-		Columns: document.OnScreen(document.Columns("col.place", "col.material_of", "col.medium",
-			"col.suited", "col.note", "col.source", "col.status"), 5)}
-}
-
-func contactRow(c *process.Contact) []document.Cell {
-	place, note, source, status := c.Place, c.Note, c.Source, c.Status
-	switch c.Part {
-	case "wall":
-	case "lid":
-		place = words.Of("construction.lid", c.Place)
-	default:
-		place = words.Of("construction.part", plain.Fold(c.Part), c.Place)
-	}
-	if c.Verdict == material.Unknown {
-		note, source, status = words.Of("construction.settle"), words.Of("value.dash"), words.Of("value.dash")
-	}
-	return document.Row(place, words.OrNotStated(plain.Fold(c.Material)), words.Of("medium."+c.Medium),
-		words.Of("suited."+c.Verdict.String()), words.OrDash(note), source, status)
-}
-
-// listed is what the rows are about: a place, its material, what it stands, and how far
-// that was checked.
-func listed(rows [][]document.Cell) string {
-	var out []string
-	for _, r := range rows {
-		out = append(out, words.Of("construction.listed", r[0].Text, r[1].Text, r[2].Text, r[6].Text))
-	}
-	return strings.Join(out, "; ")
-}
-
-func (b *builder) unstatedMaterials() string {
-	var s []string
-	for i := range b.Route().Places {
-		if p := &b.Route().Places[i]; strings.TrimSpace(p.Material) == "" {
-			s = append(s, p.Key)
-		}
-	}
-	return strings.Join(s, ", ")
 }
 
 // orders is the order of precedence of safeguards.

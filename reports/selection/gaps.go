@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/wetted"
 	"etchbound/reports/words"
 )
 
@@ -56,13 +57,7 @@ func (p *reader) gaps() []Gap {
 		all[at].places = append(all[at].places, p.places(u)...)
 	}
 	judged := p.unknownVerdicts()
-	weight := func(g *group) int {
-		n := 0
-		for id := range g.figures {
-			n += judged[id]
-		}
-		return n
-	}
+	weight := func(g *group) int { return weightOf(g.figures, judged) }
 	slices.SortStableFunc(all, func(a, b *group) int { return cmp.Compare(weight(b), weight(a)) })
 	out := make([]Gap, len(all))
 	for i, g := range all {
@@ -72,6 +67,20 @@ func (p *reader) gaps() []Gap {
 		out = append(out, Gap{What: say("gap.failure", words.Of("case."+name)), Settles: say("gap.failure_settles")})
 	}
 	return out
+}
+
+// weightOf is how many verdicts of some figures are not known. What parts are made of is
+// one matter, of however many parts.
+func weightOf(figures map[figure.ID]bool, judged map[figure.ID]int) int {
+	n, part := 0, 0
+	for id := range figures {
+		if id.Quantity == wetted.Quantity {
+			part = 1
+			continue
+		}
+		n += judged[id]
+	}
+	return n + part
 }
 
 // lackedBy is the one failure that alone lacks something, as a figure of it or as the
@@ -101,7 +110,9 @@ func lackedBy(u *doubt.UnknownItem) string {
 
 // stopped reports whether a hold point says already that something of a kind is missing.
 func (p *reader) stopped(kind string) bool {
-	return slices.ContainsFunc(p.r.Holds, func(h hazards.Hold) bool { return ranks()[h.ID].settles == kind && kind != "" })
+	return slices.ContainsFunc(p.r.Holds, func(h hazards.Hold) bool {
+		return slices.Contains(ranks()[h.ID].settles, kind)
+	})
 }
 
 // general is what several of a kind are called together, the places standing beside it;

@@ -7,6 +7,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/incompatible"
 	"etchbound/hazards/upset"
+	"etchbound/hazards/wetted"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
 )
@@ -57,6 +58,9 @@ func (p *reader) others() []Line {
 		}
 		by[key] = append(by[key], f)
 	}
+	if by[wetted.Quantity] != nil && onlyWalls(by[incompatible.Quantity]) { // one matter: the wall is not stated
+		keys = slices.DeleteFunc(keys, func(k string) bool { return k == incompatible.Quantity })
+	}
 	slices.SortStableFunc(keys, func(a, b string) int {
 		return cmp.Or(falseFirst(a == failures && class(by[b].top()) == over, b == failures && class(by[a].top()) == over),
 			worse(by[a].top(), by[b].top()))
@@ -92,9 +96,12 @@ func (p *reader) told(keys []string, by map[string]matter) []Line {
 		default:
 			most--
 			l.Asks, l.Section = number.LabelOf(key), sectionOf(key)
-			if key == incompatible.Quantity {
+			switch key {
+			case incompatible.Quantity:
 				p.pairsMet(&l, by[key])
-			} else {
+			case wetted.Quantity:
+				p.materials(&l, by[key])
+			default:
 				p.judge(&l, by[key])
 			}
 		}
@@ -107,7 +114,7 @@ func (p *reader) told(keys []string, by map[string]matter) []Line {
 var sections = map[figure.Family]string{"gas": "gas", "vessel": "gas", "heat": "heat", "fluoride": "chemistry",
 	"account": "chemistry", "air": "air", "wash": "waste", "neutralise": "waste", "spill": "emergency",
 	"store": "storage", "dust": "solids", "handling": "solids", "stock": "materials", "order": "pairs",
-	"meeting": "pairs"}
+	"meeting": "pairs", "material": "construction"}
 
 // sectionOf is the section that tells more of a quantity.
 func sectionOf(quantity string) string { return sections[figure.Row(quantity).Family] }

@@ -96,6 +96,16 @@ func (p *reader) pairsMet(l *Line, m matter) {
 	l.Answer = strings.Join(said, "; ")
 }
 
+// onlyWalls reports whether all that is not known of pairs is what walls are made of.
+func onlyWalls(m matter) bool {
+	for _, f := range m {
+		if f.Verdict != figure.UnknownVerdict || wallsUnread(matter{f}) == nil {
+			return false
+		}
+	}
+	return m != nil
+}
+
 // wallsUnread are the places of which nobody says what all of them is made of, where that
 // could be one of a pair.
 func wallsUnread(m matter) []string {

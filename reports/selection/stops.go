@@ -18,19 +18,20 @@ var stopTable string
 
 // rank is a row of stops.csv.
 type rank struct {
-	order   int    // how soon and how surely what it stops kills, from 1
-	settles string // kind of what is missing that the hold point says already
-	with    string // id of a hold point that it is one matter with where both are there
+	order   int      // how soon and how surely what it stops kills, from 1
+	settles []string // kinds of what is missing that the hold point says already
+	with    string   // id of a hold point that it is one matter with where both are there
 }
 
 var ranks = sync.OnceValue(func() map[string]rank {
 	out := map[string]rank{}
-	for _, r := range columns.Must("reports/selection/stops.csv", stopTable, func(r columns.Row) [3]string {
+	n := 0
+	columns.Must("reports/selection/stops.csv", stopTable, func(r columns.Row) string {
 		_ = r.Named("stops") // for who reads the table
-		return [...]string{r.Named("id"), r.Text("missing"), r.Text("with")}
-	}) {
-		out[r[0]] = rank{len(out) + 1, r[1], r[2]}
-	}
+		n++
+		out[r.Named("id")] = rank{n, r.List("missing"), r.Text("with")}
+		return r.Named("id")
+	})
 	return out
 })
 
