@@ -80,12 +80,8 @@ func (p *reader) pairsMet(l *Line, m matter) {
 	if before != nil {
 		said = append(said, say("pairs.before", strings.Join(before, ", ")))
 	}
-	switch walls := wallsUnread(m); {
-	case walls == nil:
-	case said == nil:
+	if walls := wallsUnread(m); walls != nil && said == nil { // beside others the hold point on materials names them
 		said = append(said, say("pairs.perhaps", strings.Join(walls, ", ")))
-	default: // the hold point on materials names them
-		said = append(said, say("pairs.walls", len(walls)))
 	}
 	for _, f := range m {
 		if f.Figure.Place == figure.Site {
