@@ -14,7 +14,8 @@ import (
 
 // joined are the keys that are joined from a part and an id of a limit, a quantity or
 // a fact.
-var joined = []string{"finding.", "need.", "hold.finding.", "material.stands.", "hold.", "limit.", "document.", "upset.how.", "lever.",
+var joined = []string{"material.stands.",
+	"finding.", "need.", "hold.finding.", "hold.", "limit.", "document.", "upset.how.", "lever.",
 	"lever.new.", "left."}
 
 // tabled are the keys that are joined from a part and the id of a row of a table.
