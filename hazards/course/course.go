@@ -94,6 +94,10 @@ func Find(c route.Case, w *working.Sheet, k *process.Walk, known *Known) []Cours
 // which takes no time of addition: that all of it reacts at once stands in its place.
 func (s *Stage) Charged() bool { return s.AtOnce && s.Etches != nil && s.Step.Do == "charge" }
 
+// Tipped reports whether what begins in a stage goes in all at once as it is written: it is
+// charged with the liquor, or its addition takes no time.
+func (s *Stage) Tipped() bool { return s.Charged() || s.AtOnce && s.Etches != nil && s.Step.Over.Set }
+
 // Portions is how many what begins in a stage goes in by.
 func (s *Stage) Portions() int {
 	if s.AtOnce {
@@ -130,7 +134,7 @@ func (f *finder) stage(d *process.Done) Stage {
 	if s.Etches != nil {
 		s.Heat, s.Gas = f.w.Sum("Q", "kJ", heat...), f.w.Sum("n_H2", "mol", gas...)
 		s.Over = f.c.Given("t", "s", s.Step.Over)
-		if !s.Step.Over.Set {
+		if s.Over.V == 0 || !s.Step.Over.Set { // within no time is at once
 			s.Over, s.AtOnce = f.c.Store.Num("kinetics.wetting").As("t"), true
 		}
 		s.GoesIn = s.Over

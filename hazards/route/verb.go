@@ -126,6 +126,9 @@ func (s *Step) Boils() bool {
 	return false
 }
 
+// Timed reports whether what a step adds goes in over a time: one of no length is at once.
+func (s *Step) Timed() bool { return s.Over.Set && s.Over.SI != 0 }
+
 // VerbOf is the row of a verb, as Step.Verb gives it.
 func VerbOf(name string) *Verb {
 	if v := verbs()[name]; v != nil {

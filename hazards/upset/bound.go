@@ -21,7 +21,7 @@ func (r *reader) bounds(n *course.Course) {
 			break
 		}
 	}
-	if slowly(n) || n.Stages[0].Charged() { // what is charged with the liquor goes in at once as it is meant
+	if slowly(n) || tipped(n) {
 		r.wetted(n, atOnce)
 	}
 	for i := range failures {

@@ -230,6 +230,11 @@ func slowly(n *course.Course) bool {
 	return slices.ContainsFunc(n.Stages, func(s course.Stage) bool { return s.Etches != nil && !s.AtOnce })
 }
 
+// tipped reports whether something goes in all at once as it is meant.
+func tipped(n *course.Course) bool {
+	return slices.ContainsFunc(n.Stages, func(s course.Stage) bool { return s.Tipped() })
+}
+
 // first reports whether the first addition takes time.
 func first(n *course.Course) bool { return !n.Stages[0].AtOnce }
 

@@ -69,7 +69,7 @@ func (p *reader) atOnceGas(at figure.Place) string {
 }
 
 // chargedAtOnce are the findings of how hot it gets in steps that bring powder, or what
-// ought to take its time, in no time that is stated.
+// ought to take its time, in no time.
 func (p *reader) chargedAtOnce() matter {
 	slow := map[figure.Place]bool{}
 	for _, f := range p.findings("heat.addition_time.required", asWritten) {
@@ -79,7 +79,7 @@ func (p *reader) chargedAtOnce() matter {
 	for i := range p.route().Steps {
 		s := &p.route().Steps[i]
 		at := figure.Step(s.Number)
-		if s.Over.Set || len(s.What) == 0 || !slow[at] && !bringsPowder(s) {
+		if s.Timed() || len(s.What) == 0 || !slow[at] && !bringsPowder(s) {
 			continue
 		}
 		for _, q := range [...]string{"heat.mtsr", "heat.temperature_peak"} {
@@ -93,10 +93,10 @@ func (p *reader) chargedAtOnce() matter {
 	return out
 }
 
-// isTimed reports whether a step says over which time something goes in.
+// isTimed reports whether something goes in over a time.
 func (p *reader) isTimed() bool {
 	for i := range p.route().Steps {
-		if p.route().Steps[i].Over.Set {
+		if p.route().Steps[i].Timed() {
 			return true
 		}
 	}
