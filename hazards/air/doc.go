@@ -62,7 +62,8 @@
 // before meets the ceilings and what is immediately dangerous.
 //
 // air.boiled_off is the HF, of all fluoride, and the HCl that go off with the liquor that
-// the heat left over at boiling drives out: at most a mole with each mole of it.
+// the heat left over at boiling drives out: at most a mole with each mole of it;
+// air.boiled_average is what of it is breathed, averaged over each longer time of a limit.
 //
 // air.mist is the acid in the drops that gas throws up where it bubbles out of a liquor, so
 // much liquor a litre of gas; it reaches people as air.breathing_zone:mist.

@@ -62,6 +62,7 @@ var made = map[string]func(*subject) []limit.Limit{
 	"air.breathing_zone":          func(h *subject) []limit.Limit { return breathing(h.c, h.f) },
 	"air.floor":                   func(h *subject) []limit.Limit { return breathing(h.c, h.f) },
 	"air.time_average":            func(h *subject) []limit.Limit { return averagedAlike(h.c, h.f) },
+	"air.boiled_average":          func(h *subject) []limit.Limit { return averagedAlike(h.c, h.f) },
 	"air.plume":                   func(h *subject) []limit.Limit { return offSite(h.c, h.f) },
 	"air.room_peak":               func(h *subject) []limit.Limit { return emergency(h.c, h.f) },
 	"gas.hydrogen.dilution_air":   func(h *subject) []limit.Limit { return siteHood(h.c, h.f) },

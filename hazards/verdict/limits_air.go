@@ -118,7 +118,7 @@ const shortMinutes, soonest = 15, 10
 
 // boilsOff reports whether a figure is of what goes off with a liquor that boils.
 func boilsOff(f *figure.Figure) bool {
-	return f.Case.Failure != "" || f.Case == figure.By(figure.Boiling)
+	return f.Case.Failure != "" || f.Case.Branch == figure.Boiling
 }
 
 // averagedAlike adds the limits that are averaged over the time that a figure of all
@@ -127,14 +127,14 @@ func averagedAlike(c route.Case, f *figure.Figure) []limit.Limit {
 	var out []limit.Limit
 	all := limit.Strictest(f.Agent, c.Jurisdiction())
 	for i := range all {
-		if e := &all[i]; e.Average > 0 && figure.Over(e.Average) == f.Case {
+		if e := &all[i]; e.Average > 0 && e.Average == f.Case.Over {
 			out = append(out, exposure(e, f.Quantity, e.Value, math.NaN()))
 		}
 	}
 	for i := range c.Limits.Limits {
 		l := c.Limits.Limits[i]
 		if l.Origin == limit.Local && l.Quantity == "air.breathing_zone" && (l.Agent == "" || l.Agent == f.Agent) &&
-			l.Average > 0 && figure.Over(l.Average) == f.Case {
+			l.Average > 0 && l.Average == f.Case.Over {
 			l.Quantity = f.Quantity
 			out = append(out, l)
 		}

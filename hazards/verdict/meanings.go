@@ -56,6 +56,7 @@ var byLimit = map[string]needed{
 var byQuantity = map[string]needed{
 	"air.breathing_zone": {"air.exhaust_required", exhaust, "m3/h"},
 	"air.time_average":   {"air.time_average", atLimit, "ppm"},
+	"air.boiled_average": {"air.boiled_average", atLimit, "ppm"},
 	"air.plume":          {"air.plume", atLimit, "ppm"},
 	"air.floor":          {"air.floor", atLimit, "ppm"},
 	"air.hydrogen_share": {"air.hydrogen_share", atLimit, "vol%"},

@@ -52,6 +52,7 @@ func Traces(figs []figure.Figure) func(*figure.Figure) bool {
 			at := figure.ID{Place: f.Place, Agent: f.Agent}
 			if boilsOff(f) {
 				at.Case = f.Case
+				at.Case.Over = 0
 			}
 			return nothing[at]
 		}
