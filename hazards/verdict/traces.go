@@ -33,7 +33,10 @@ func Traces(figs []figure.Figure) func(*figure.Figure) bool {
 		case "air.emission":
 			nothing[figure.ID{Place: f.Place, Agent: f.Agent}] = f.High().V < traceLeaving
 		case "air.boiled_off":
-			nothing[figure.ID{Place: f.Place, Agent: f.Agent, Case: f.Case}] = boilsOff(f) && f.High().V < traceLeaving
+			none, all := boilsOff(f) && f.High().V < traceLeaving, figure.ID{Place: f.Place, Case: f.Case}
+			was, seen := nothing[all]
+			nothing[all] = none && (was || !seen)
+			nothing[figure.ID{Place: f.Place, Agent: f.Agent, Case: f.Case}] = none
 		}
 	}
 	return func(f *figure.Figure) bool {
@@ -41,7 +44,7 @@ func Traces(figs []figure.Figure) func(*figure.Figure) bool {
 		case "air.saturated":
 			return f.High().V < traceOver
 		case "air.additive":
-			return f.High().V < traceShare
+			return f.High().V < traceShare || boilsOff(f) && nothing[figure.ID{Place: f.Place, Case: f.Case}]
 		case "heat.boiled_off.share":
 			return boilsOff(f) && f.High().V < traceShare
 		}
