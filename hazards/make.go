@@ -12,6 +12,7 @@ import (
 	"etchbound/hazards/residue"
 	"etchbound/hazards/rinsing"
 	"etchbound/hazards/route"
+	"etchbound/hazards/speciation"
 	"etchbound/hazards/stock"
 	"etchbound/hazards/storage"
 	"etchbound/hazards/treating"
@@ -37,6 +38,7 @@ func Make(c route.Case) (Review, error) {
 	out.Assumptions = doubt.Assumptions(swung.Data, a.Figures, swung.Ends)
 	out.Doubts = doubt.Count(c.Store, used, w)
 	out.Leads = swung.Leads
+	out.Speciated = speciation.Read(c, w, &a.Walk, a.Figures)
 	a.Figures = append(a.Figures, residue.Read(c, w, &a.Walk)...)
 	a.Figures = append(a.Figures, incompatible.Read(c, w, &a.Walk)...)
 	a.Figures = append(a.Figures, wetted.Read(c, w, &a.Walk)...)

@@ -15,6 +15,7 @@ import (
 	"etchbound/hazards/ranges"
 	"etchbound/hazards/rinsing"
 	"etchbound/hazards/route"
+	"etchbound/hazards/speciation"
 	"etchbound/hazards/stock"
 	"etchbound/hazards/treating"
 	"etchbound/hazards/vessel"
@@ -43,6 +44,7 @@ type Review struct {
 	Labels      []labelling.Label // what stands on each bottle
 	Treated     []treating.Liquor // what each agent does to each liquor; nil of a brief case
 	Rinsed      []rinsing.Wash    // what each decant holds; nil of a brief case
-	Held        []stock.Holding   // what the site keeps and a run takes, by CAS, then the powder
-	Sums        []stock.Share     // of all of them together, where a programme adds up
+	Speciated   []speciation.Liquor
+	Held        []stock.Holding // what the site keeps and a run takes, by CAS, then the powder
+	Sums        []stock.Share   // of all of them together, where a programme adds up
 }

@@ -146,6 +146,43 @@ func (s *State) Fluoride() float64 {
 	return sum / s.Water()
 }
 
+// Free is the fluoride of which nothing but H+ and alkali ions take hold, HF, F- and HF2-
+// with it, mol per kg of water at the end.
+func (s *State) Free() float64 {
+	return s.fluorideOf(func(e *entry, k *known) bool {
+		for j, n := range e.of {
+			if n != 0 && j > 0 && k.rows[j].component != "F" && !alkali[k.rows[j].component] {
+				return false
+			}
+		}
+		return true
+	})
+}
+
+// alkali are the ions that hold fluoride so loosely that it counts as free.
+var alkali = map[string]bool{"Na": true, "K": true, "Li": true, "N(-3)": true}
+
+// Bound is the fluoride in what holds a component as well, mol per kg of water at the end.
+func (s *State) Bound(component string) float64 {
+	to, there := s.w.m.known.byPart[component]
+	if !there {
+		return math.NaN()
+	}
+	return s.fluorideOf(func(e *entry, _ *known) bool { return e.of[to] != 0 })
+}
+
+// fluorideOf is the fluoride in the species that are asked for, mol per kg of water.
+func (s *State) fluorideOf(asked func(*entry, *known) bool) float64 {
+	k := s.w.m.known
+	f, sum := k.byPart["F"], 0.0
+	for n, r := range s.w.spec {
+		if e := &k.rows[r]; e.of[f] != 0 && asked(e, k) {
+			sum += s.w.mol[n] * e.of[f]
+		}
+	}
+	return sum / s.Water()
+}
+
 // Solid is the mol of a solid at the end, per kg of water at the start.
 func (s *State) Solid(name string) float64 {
 	for _, h := range s.w.holds {

@@ -73,7 +73,7 @@ func (r *reader) state(place figure.Place, s *process.State, etched, whole bool)
 	}
 	n := r.w.Sum("n_F", "mol", fluor...)
 	if whole {
-		n = r.w.Sum("n_F", "mol", append([]working.Num{n}, r.taken(s)...)...)
+		n = r.w.Sum("n_F", "mol", append([]working.Num{n}, process.TakenUp(r.w, s)...)...)
 	}
 	v, m := r.w.Sum("V", "mL", volume...), r.w.Sum("m", "g", mass...)
 	if s.Unsaid() != nil {
@@ -151,19 +151,6 @@ func wet(s *process.State) bool {
 func holds(q *process.Pool) bool {
 	i, _ := chemicals.ElementIndex("F")
 	return slices.ContainsFunc(q.Entries, func(e process.Entry) bool { return e.Count(i) != 0 })
-}
-
-// taken is the fluorine on the product, in mol.
-func (r *reader) taken(s *process.State) []working.Num {
-	i, _ := chemicals.ElementIndex("F")
-	var out []working.Num
-	for j := range s.Solids {
-		if x := s.Solids[j].Of[i]; x != 0 {
-			n, y := s.Solids[j].N.As("n"), working.Exact("y", "mol/mol", x, "fluorine taken up per formula unit")
-			out = append(out, r.w.Line("n_F", "mol", "n*y", n.V*y.V, n, y))
-		}
-	}
-	return out
 }
 
 // short says how much HF the acid at hand can form, where that is less than

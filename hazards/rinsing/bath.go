@@ -38,10 +38,12 @@ func (b *bench) begin(liquor aqueous.Mixture, kg float64) bath {
 			m.Totals = append(m.Totals, aqueous.Amount{Of: name, Mol: x})
 		}
 	}
+	free := math.NaN()
 	if s, err := b.model.Solve(m); err == nil && len(s.Outside()) == 0 {
-		a.pH = s.PH()
+		a.pH, free = s.PH(), s.Free()*residue.Milligrams
 	}
 	a.out = b.decant(0, a.mol, a.pH, kg-b.retained, a.solid["LiF_s"])
+	a.out.Free = free
 	for name := range a.mol {
 		a.mol[name] *= b.retained
 	}
@@ -60,7 +62,8 @@ func takes(mol map[string]float64) float64 {
 func (b *bench) decant(n int, perKg map[string]float64, pH, litres, solid float64) Decant {
 	fluoride := perKg["F"] + 6*perKg["TiF6"] + 4*perKg["BF4"] + 6*perKg["PF6"]
 	return Decant{Number: n, Litres: math.Max(litres, 0), PH: pH, SlowPH: pH, Fluoride: fluoride * residue.Milligrams,
-		SlowFluoride: fluoride * residue.Milligrams, Acid: takes(perKg) * 1000, Aluminium: perKg["Al"] * 1000,
+		SlowFluoride: fluoride * residue.Milligrams, Free: math.NaN(), Acid: takes(perKg) * 1000,
+		Aluminium:   perKg["Al"] * 1000,
 		Undissolved: solid * 1000}
 }
 
@@ -127,13 +130,20 @@ func (b *bench) after(was *bath, s *aqueous.State, n int, kg, freed float64) bat
 	}
 	mol, _ := s.Gas()
 	a.gas = mol * kg
-	pH := s.PH()
+	pH, free := s.PH(), s.Free()*residue.Milligrams
+	if len(s.Outside()) > 0 || holdsOn(perKg) {
+		free = math.NaN()
+	}
 	if len(s.Outside()) > 0 {
 		pH = math.NaN()
 	}
 	a.out = b.decant(n, perKg, pH, kg-a.kg, a.solid["LiF_s"])
+	a.out.Free = free
 	return a
 }
+
+// holdsOn reports whether complexes are there that keep their fluoride nobody knows how long.
+func holdsOn(mol map[string]float64) bool { return mol["TiF6"]+mol["BF4"]+mol["PF6"] > 0 }
 
 // follow washes until the target is there with the most held between layers, and at least
 // as often as the route says.
@@ -152,6 +162,7 @@ func (b *bench) follow(begins Begins) Way {
 			break
 		}
 		d := plain.out
+		d.Free = slow.out.Free
 		d.SlowPH, d.SlowFluoride, d.Undissolved = slow.out.PH, slow.out.Fluoride, max(d.Undissolved, slow.out.Undissolved)
 		d.Strength = d.SlowFluoride / 1e4 * hfPerF
 		w.Decants = append(w.Decants, d)

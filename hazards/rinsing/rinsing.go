@@ -47,6 +47,7 @@ type Decant struct {
 	PH, SlowPH   float64 // SlowPH with the most held between layers
 	Fluoride     float64 // mg/L, dissolved
 	SlowFluoride float64
+	Free         float64 // mg/L of SlowFluoride that no metal holds, F- and HF2- with HF
 	Acid         float64 // mmol/L of base that it takes, metals to hydroxides
 	Aluminium    float64 // mmol/L
 	Undissolved  float64 // mmol of lithium fluoride that stay behind

@@ -45,6 +45,7 @@ type Shape struct {
 	Labels      []labelJSON      `json:"labels"`
 	Treated     []treatedJSON    `json:"treated"`
 	Rinsed      []rinsedJSON     `json:"rinsed"`
+	Speciated   []speciatedJSON  `json:"speciated"`
 	Lines       []lineJSON       `json:"lines"`
 	Ends        []endJSON        `json:"ends"`
 	Data        []datumJSON      `json:"data"`

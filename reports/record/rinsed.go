@@ -30,6 +30,7 @@ type decantJSON struct {
 	Aluminium    Nine    `json:"aluminium_mmol_per_l"`
 	Undissolved  Nine    `json:"lithium_fluoride_left_mmol"`
 	HFEquivalent Nine    `json:"hf_equivalent_wt"`
+	Free         Nine    `json:"free_fluoride_mg_per_l"`
 	Collected    bool    `json:"fluoride_waste"`
 }
 
@@ -43,5 +44,5 @@ func rinsedToJSON(w *rinsing.Wash) rinsedJSON {
 func decantToJSON(d *rinsing.Decant) decantJSON {
 	return decantJSON{d.Number, Nine(d.Litres), [2]Nine{Nine(d.PH), Nine(d.SlowPH)},
 		[2]Nine{Nine(d.Fluoride), Nine(d.SlowFluoride)}, Nine(d.Acid), Nine(d.Aluminium), Nine(d.Undissolved),
-		Nine(d.Strength), d.Collected}
+		Nine(d.Strength), Nine(d.Free), d.Collected}
 }

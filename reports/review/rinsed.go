@@ -94,7 +94,7 @@ func decants(w *rinsing.Wash) document.Table {
 			codes = append(codes, f.Class.Code)
 		}
 		t.Rows = append(t.Rows, document.Row(number.Nearest(float64(d.Number), 3), number.Measure(1000*d.Litres, 2, "mL"),
-			acidity(d), twoOf(d.Fluoride, d.SlowFluoride), small(d.Acid), small(d.Aluminium),
+			acidity(d), fluorideOf(d), small(d.Acid), small(d.Aluminium),
 			number.Measure(d.Undissolved, 2, "mmol"), words.OrDash(strings.Join(codes, ", ")), words.Of(goes)))
 	}
 	return t
@@ -137,6 +137,15 @@ func twoOf(a, b float64) string {
 		return x
 	}
 	return words.Of("treated.between", x, y)
+}
+
+// fluorideOf is the fluoride of a decant, with what of it no metal holds.
+func fluorideOf(d *rinsing.Decant) string {
+	all := twoOf(d.Fluoride, d.SlowFluoride)
+	if d.Free != d.Free {
+		return all
+	}
+	return words.Of("rinsed.free", all, small(d.Free))
 }
 
 // least is what a table tells of as a number.

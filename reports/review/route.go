@@ -160,6 +160,7 @@ func (b *builder) chemistry() document.Section {
 	s.Blocks = append(s.Blocks, firstPrinted(append(b.fed(), b.fluorine()...))...)
 	s.Blocks = append(s.Blocks, b.equations())
 	s.Blocks = append(s.Blocks, b.About("account", "fluoride")...)
+	s.Blocks = append(s.Blocks, b.speciated()...)
 	if t := b.account(); len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, document.Fold{Summary: words.Of("account.fold", len(t.Rows)),
 			Blocks: []document.Block{t}})

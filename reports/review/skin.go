@@ -13,6 +13,7 @@ func (b *builder) skin() document.Section {
 		s.Blocks = append(s.Blocks, ready[0], document.Unprinted{Blocks: ready[1:]},
 			document.Paragraph{Text: words.Of("ready.on_card"), Tone: document.OnPaper})
 	}
+	s.Blocks = append(s.Blocks, b.freeOnSkin()...)
 	if b.Tags.Has("hf") {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("skin.sources_hf"), Tone: document.Note})
 	}

@@ -1,0 +1,75 @@
+package speciation_test
+
+import (
+	"strings"
+	"testing"
+
+	"etchbound/hazards/bench"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/fluoride"
+	"etchbound/hazards/speciation"
+	"etchbound/schemas/nearly"
+)
+
+const (
+	etched = "  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 10 mL}], " +
+		"temperature: 25 degC}\n  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 25 degC}\n" +
+		"  - {do: hold, in: pot, time: 24 h, temperature: 25 degC}\n"
+	thinned = etched + "  - {do: dilute, in: pot, what: [{substance: water, volume: 90 mL}], temperature: 25 degC}\n"
+	beside  = etched + "  - {do: dilute, in: pot, what: [{substance: water, volume: 90 mL}, " +
+		"{substance: dmso, mass: 1 g}], temperature: 25 degC}\n"
+)
+
+// read gives the last liquor of the steps in the pot, and the figure of its free fluoride.
+func read(t *testing.T, steps string) (speciation.Liquor, figure.Figure, figure.Figure) {
+	t.Helper()
+	b := bench.Steps(t, steps)
+	figures := fluoride.Read(b.Case, nil, b.Walk, nil, nil)
+	for i := range figures {
+		figures[i].SetRange(figures[i].Value.V, figures[i].Value.V)
+	}
+	all := speciation.Read(b.Case, nil, &b.Walk, figures)
+	last := all[len(all)-1]
+	find := func(quantity string) figure.Figure {
+		return bench.Find(t, figures, figure.ID{Quantity: quantity, Place: last.Place}.String())
+	}
+	return last, find("fluoride.free_hf"), find("fluoride.hf_equivalent")
+}
+
+// The liquor of a gram of Ti3AlC2 in 10 mL of 10 wt% HF, diluted ten times: published
+// equilibria have 37.1 % of its fluoride on aluminium, 3.75 on each, and pH 1.36.
+func TestAThinLiquorIsToldByEquilibria(t *testing.T) {
+	l, free, all := read(t, thinned)
+	if l.Why != "" || !nearly.To(l.PH, 1.36, 0.03) || !nearly.To(l.PerAluminium, 3.75, 0.06) {
+		t.Errorf("%+v", l)
+	}
+	if share := free.Value.V / all.Value.V; !nearly.To(share, 0.629, 0.02) {
+		t.Errorf("%.3f of the fluoride is free", share)
+	}
+	if !(free.Low().V <= free.Value.V) || !(free.High().V >= free.Value.V) || !(free.High().V <= all.High().V) {
+		t.Errorf("%g from %g to %g of %g", free.Value.V, free.Low().V, free.High().V, all.High().V)
+	}
+	if !(l.Molecules < l.Over) || !(l.Molecules > 0.4*l.Over) {
+		t.Errorf("%g ppm by molecules, %g by all fluoride", l.Molecules, l.Over)
+	}
+}
+
+// Where equilibria do not tell, the figure stays as ratios have it and says why.
+func TestWhatIsNotToldStaysAndSaysWhy(t *testing.T) {
+	for _, c := range []struct {
+		steps string
+		why   speciation.Why
+	}{{etched, speciation.Strong}, {beside, speciation.Beside}} {
+		l, free, all := read(t, c.steps)
+		if l.Why != c.why || l.PH == l.PH || l.Free == l.Free || l.Molecules == l.Molecules {
+			t.Errorf("%+v, want %s", l, c.why)
+		}
+		if share := free.Value.V / all.Value.V; !nearly.To(share, 0.63, 0.03) {
+			t.Errorf("%s: %.3f of the fluoride is free", c.why, share)
+		}
+		said := free.Conditions
+		if !strings.HasSuffix(said.Key+said.More[len(said.More)-1].Key, "speciation."+string(c.why)) {
+			t.Errorf("%s: %+v", c.why, said)
+		}
+	}
+}
