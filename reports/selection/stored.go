@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"etchbound/hazards/figure"
+	"etchbound/reports/number"
 )
 
 // stored answers what stored product does: the place with the highest pressure if all
@@ -45,7 +46,7 @@ func (p *reader) stored(l *Line) {
 		}
 	}
 	if gone != nil {
-		l.Answer += say("stored.lost", p.v.Value(gone))
+		l.Answer += say("stored.lost", percent(gone))
 	}
 	if len(lost) > 0 {
 		l.Answer += say("answer.also_unknown", strings.Join(lost, ", "))
@@ -89,4 +90,10 @@ func (p *reader) mostOf(quantity string, of kind) (worst *figure.Figure, lost []
 		}
 	}
 	return worst, lost
+}
+
+// percent is a share with its range as people write it.
+func percent(f *figure.Figure) string {
+	e := number.EndsOf(f)
+	return number.Thing{Unit: "%"}.Whole(number.Ends{Value: 100 * e.Value, Low: 100 * e.Low, High: 100 * e.High})
 }
