@@ -66,23 +66,23 @@ func place(t *scrubbing.Train) document.Section {
 	s.Key += "-" + t.Place.Key
 	s.Title = words.Of("offgas.place", t.Place.Key)
 	say := func(key string, tone document.Tone, args ...any) {
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("offgas."+key, args...), Tone: tone})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of(key, args...), Tone: tone})
 	}
 	switch t.Place.Closure {
 	case route.Closed:
-		say("shut", document.Warning, t.Place.Key)
+		say("offgas.shut", document.Warning, t.Place.Key)
 	case route.Open:
-		say("open", document.Warning, t.Place.Key)
+		say("offgas.open", document.Warning, t.Place.Key)
 	}
-	say("hydrogen", document.Warning, amount(t.Scrubber.Past.Best, "L", 0), amount(t.Scrubber.Past.Most, "L", 1))
+	say("offgas.hydrogen", document.Warning, amount(t.Scrubber.Past.Best, "L", 0), amount(t.Scrubber.Past.Most, "L", 1))
 	s.Blocks = append(s.Blocks, comes(t), scrubber(t))
-	say("two_phase."+string(t.Line.TwoPhase()), toneOf(t.Line.TwoPhase()), scrubbing.Together)
+	say("offgas.two_phase."+string(t.Line.TwoPhase()), toneOf(t.Line.TwoPhase()), scrubbing.Together)
 	s.Blocks = append(s.Blocks, line(t))
 	if l := missing(t); len(l.Items) > 0 {
-		say("missing", document.Warning)
+		say("offgas.missing", document.Warning)
 		s.Blocks = append(s.Blocks, l)
 	}
-	say("note", document.Note)
+	say("offgas.note", document.Note)
 	return s
 }
 
