@@ -29,7 +29,10 @@ const (
 // leaves saturated), cs their heat capacity per mol of the slow one, and C all
 // that is in the vessel, which pour, in J/K/s of liquor at Tl, adds to. Over a bath
 // of ice Tc = Tm + max(0, Q - Qi)/Cb, Q being the heat it has taken from the vessel and
-// from the air, G (Ta - Tc) of that.
+// from the air, G (Ta - Tc) of that. In a jacket of J W/K flowing through, whose coolant
+// comes in at Ti and whose chiller takes P at most,
+//
+//	Cj dTc/dt = UA (T - Tc) - min(J (Tc - Ti), P)
 type balance struct {
 	p         Plan
 	n         int // states
@@ -38,6 +41,7 @@ type balance struct {
 	lost      int // index of the heat lost to the room, 0 if there is none
 	poured    int // index of the liquor that has gone in, 0 if none does
 	warmed    int // index of the heat a bath of ice takes from the air, 0 if it takes none
+	jacket    int // index of the temperature of the jacket, 0 if there is none
 	solids    float64
 	ratio     float64
 	cubeRoot  float64
@@ -51,7 +55,7 @@ func newBalance(p Plan) (*balance, error) {
 	b := &balance{p: p, n: states, ratio: p.Fast.Amount / p.Slow.Amount, cubeRoot: math.Cbrt(p.Slow.Amount),
 		solids: (p.Slow.Capacity + p.Fast.Capacity) / p.Slow.Amount, slopes: p.Slow.Curve.slopes(),
 		constants: [2]arrhenius{p.Slow.Kinetics.arrhenius(), p.Fast.Kinetics.arrhenius()}}
-	b.first = State{Suspended: p.Ready, Fast: p.Ready * b.ratio, Temperature: p.Start}
+	b.first = State{Suspended: p.Ready, Fast: p.Ready * b.ratio, Temperature: p.Start, Jacket: p.Jacket.Begins}
 	if p.Begin != nil {
 		b.first = *p.Begin
 	}
@@ -78,6 +82,12 @@ func newBalance(p Plan) (*balance, error) {
 		if b.warmed == 0 && (x.Iced && p.Ice.Room > 0 || b.first.Warmed != 0) {
 			b.warmed, b.n = b.n, b.n+1
 		}
+		if b.jacket == 0 && x.Jacketed && p.Jacket.Capacity > 0 {
+			b.jacket, b.n = b.n, b.n+1
+		}
+	}
+	if b.jacket > 0 && !(b.first.Jacket > 0) {
+		return nil, &ErrPlan{"the temperature of the jacket has to be known where it has liquid in it"}
 	}
 	return b, nil
 }
@@ -94,6 +104,8 @@ func (b *balance) check() error {
 		return &ErrPlan{"the acid of the liquor is not known"}
 	case p.Ice.Melting != 0 && !(p.Ice.Bath > 0):
 		return &ErrPlan{"ice that can melt away leaves a bath with a heat capacity above zero"}
+	case !(p.Jacket.Capacity >= 0) || p.Jacket.Capacity > 0 && (!(p.Jacket.Flow >= 0) || !(p.Jacket.Power >= 0)):
+		return &ErrPlan{"a jacket with liquid in it needs its flow and the power of its chiller"}
 	case slices.ContainsFunc(p.Pieces, func(x Piece) bool { return !(x.Added >= 0) || !(x.Pour >= 0) }):
 		return &ErrPlan{"the liquor that goes in has to be known, and none can be taken out"}
 	case p.Law == Measured && b.slopes == nil:
@@ -116,6 +128,9 @@ func (b *balance) start() []float64 {
 	}
 	if b.warmed > 0 {
 		y[b.warmed] = s.Warmed
+	}
+	if b.jacket > 0 {
+		y[b.jacket] = s.Jacket
 	}
 	return y
 }
@@ -179,6 +194,9 @@ func (b *balance) options() ode.Options {
 			abs[i] = heat
 		}
 	}
+	if b.jacket > 0 {
+		abs[b.jacket] = 0.1 * tol
+	}
 	if b.poured > 0 {
 		abs[b.poured] = 1e-2 * tol * b.p.Liquor.Capacity
 	}
@@ -211,6 +229,13 @@ func (b *balance) rate(piece int, _ float64, y, dy []float64) {
 		dy[b.warmed] = 0
 		if x.Iced {
 			dy[b.warmed] = b.p.Ice.Room * (b.p.Ice.Air - coolant)
+		}
+	}
+	if b.jacket > 0 {
+		j := &b.p.Jacket
+		dy[b.jacket] = (cooled - math.Min(j.Flow*(coolant-x.Coolant), j.Power)) / j.Capacity
+		if !x.Jacketed {
+			dy[b.jacket] = 0
 		}
 	}
 	q := b.p.Slow.Heat*r + b.p.Fast.Heat*f

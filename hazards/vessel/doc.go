@@ -13,7 +13,8 @@
 //	C dT/dt = q r + P_stirrer + P_heater - UA (T - T_c) - what vapour and feed take
 //	dn/dt   = -r
 //
-// T_c is that of the piece, or of a bath whose ice has melted away. Rates follow
+// T_c is that of the piece, of a bath whose ice has melted away, or of the liquid in a
+// jacket, which has a balance of its own. Rates follow
 // Arrhenius, k exp(-Ea/R (1/T - 1/Tr)), and stop growing within 1 K above the boiling
 // point; temperatures do not, so nothing is credited for what boils away. The laws:
 //

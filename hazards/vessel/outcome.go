@@ -11,7 +11,15 @@ func (b *balance) point(t float64, y []float64) Point {
 	r, f := b.rates(y)
 	return Point{Time: t, Temperature: y[temperature], Heat: b.power(r, f), Gas: b.flow(r, f),
 		Released: b.released(y), Conversion: y[reacted] / b.p.Slow.Amount, Waiting: y[suspended] + y[heap],
-		MTSR: b.mtsr(0, t, y)}
+		MTSR: b.mtsr(0, t, y), Jacket: b.around(y)}
+}
+
+// around is the temperature of the liquid in the jacket, K; 0 where there is none.
+func (b *balance) around(y []float64) float64 {
+	if b.jacket == 0 {
+		return 0
+	}
+	return y[b.jacket]
 }
 
 // state is a state vector by name.
@@ -26,6 +34,9 @@ func (b *balance) state(y []float64) State {
 	}
 	if b.warmed > 0 {
 		s.Warmed = y[b.warmed]
+	}
+	if b.jacket > 0 {
+		s.Jacket = y[b.jacket]
 	}
 	return s
 }

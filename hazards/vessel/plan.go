@@ -84,6 +84,7 @@ type Piece struct {
 	Loss     float64 // W/K to the room, beside the coolant
 	Room     float64 // K
 	Iced     bool    // the coolant is the ice bath of the plan
+	Jacketed bool    // the coolant comes into the jacket of the plan, which is as warm as its balance makes it
 	Stirring float64 // W
 	Settled  bool    // not stirred: what goes in lies as a heap that does not react
 	Lift     bool    // the heap is stirred up at the beginning of the piece
@@ -128,6 +129,16 @@ type Ice struct {
 	Air     float64 // K of that air
 }
 
+// Jacket is the liquid between the vessel and its chiller, mixed throughout. What flows
+// through comes in at the temperature of the coolant, as long as the chiller takes what it
+// carries off; beyond that it comes back warmer.
+type Jacket struct {
+	Capacity float64 // J/K of the liquid in it; 0: there is none, and the vessel meets the coolant itself
+	Flow     float64 // W/K of the liquid that flows through
+	Power    float64 // W that the chiller takes at most
+	Begins   float64 // K
+}
+
 // State is what is in a vessel at one moment.
 type State struct {
 	Suspended, Heap, Reacted float64 // mol of the slow solid
@@ -135,6 +146,7 @@ type State struct {
 	Temperature              float64 // K
 	Removed                  float64 // J the coolant has taken
 	Warmed                   float64 // J a bath of ice has taken from the air of the room
+	Jacket                   float64 // K of the liquid in the jacket; 0 where the plan has none
 	Evaporated               float64 // mol
 	Poured                   float64 // J/K of liquor that has gone in since the start of the plan
 }
@@ -149,6 +161,7 @@ type Plan struct {
 	Begin  *State  // instead of Ready and Start: goes on from here
 	Liquor Liquor
 	Ice    Ice
+	Jacket Jacket
 	Start  float64 // K; for Accumulated the highest temperature set
 	Dose   float64 // s over which the powder goes in, for Instantaneous
 	Pieces []Piece // rising in time; none for the closed-form laws
@@ -164,7 +177,7 @@ func (p *Plan) Same(q *Plan) bool {
 		return false
 	}
 	return p.Step == q.Step && p.Law == q.Law && p.Ready == q.Ready && p.Liquor == q.Liquor && p.Ice == q.Ice &&
-		p.Start == q.Start && p.Dose == q.Dose && p.Tolerance == q.Tolerance && p.Coarse == q.Coarse &&
+		p.Jacket == q.Jacket && p.Start == q.Start && p.Dose == q.Dose && p.Tolerance == q.Tolerance && p.Coarse == q.Coarse &&
 		slices.Equal(p.Pieces, q.Pieces) && p.Slow.same(&q.Slow) && p.Fast.same(&q.Fast)
 }
 

@@ -67,6 +67,7 @@ type Point struct {
 	Conversion  float64 // of the slow solid of the whole plan
 	Waiting     float64 // mol of the slow solid in the vessel that has not reacted
 	MTSR        float64 // K, if cooling failed now and all that waits reacted
+	Jacket      float64 // K of the liquid in the jacket; 0 where there is none
 }
 
 // ErrPlan says why a plan cannot be run.

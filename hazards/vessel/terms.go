@@ -104,9 +104,12 @@ func (k *Kinetics) arrhenius() arrhenius {
 // at is the constant at a temperature of which the inverse is given, 1/K.
 func (a *arrhenius) at(inverse float64) float64 { return a.rate * math.Exp(a.offset-a.steep*inverse) }
 
-// coolant is its temperature, K: that of the piece, or of a bath whose ice has
-// melted away.
+// coolant is its temperature, K: that of the piece, of a bath whose ice has melted
+// away, or of the liquid in the jacket.
 func (b *balance) coolant(x *Piece, y []float64) float64 {
+	if x.Jacketed && b.jacket > 0 {
+		return y[b.jacket]
+	}
 	if !x.Iced || b.p.Ice.Bath == 0 {
 		return x.Coolant
 	}
