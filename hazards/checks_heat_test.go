@@ -126,19 +126,23 @@ func TestTheSharedCoolingIsHeldToItsPower(t *testing.T) {
 	for _, x := range []struct {
 		name, yaml string
 		power      quantity.Value
+		others     string
 		want       string
 	}{
-		{"more than it takes", jacket, quantity.Of(71, "W"), "exceeds"},
-		{"just what it takes", jacket, quantity.Of(72, "W"), "near"},
-		{"half of what it takes", jacket, quantity.Of(144, "W"), "within"},
-		{"no power stated", jacket, quantity.Value{}, "unknown"},
-		{"a bath", inIce("10 g", "200 mL", "2 W/K"), quantity.Of(71, "W"), ""},
+		{"more than it takes", jacket, quantity.Of(71, "W"), "0 W", "exceeds"},
+		{"just what it takes", jacket, quantity.Of(72, "W"), "0 W", "near"},
+		{"half of what it takes", jacket, quantity.Of(144, "W"), "0 W", "within"},
+		{"half of it taken by others", jacket, quantity.Of(144, "W"), "70 (60 to 73) W", "exceeds"},
+		{"nothing said of others", jacket, quantity.Of(144, "W"), "", "unknown"},
+		{"no power stated", jacket, quantity.Value{}, "0 W", "unknown"},
+		{"a bath", inIce("10 g", "200 mL", "2 W/K"), quantity.Of(71, "W"), "0 W", ""},
 		{"nothing said of cooling", strings.Replace(jacket, ", cooling: {kind: jacket, temperature: 0 degC, ua: 2 W/K}", "",
-			1), quantity.Of(500, "W"), "unknown"},
+			1), quantity.Of(500, "W"), "0 W", "unknown"},
 	} {
 		c := newCase(t, load(t, x.yaml))
 		c.Brief, c.Site = true, demoSite(t)
 		c.Site.CoolingPower, c.Site.CoolingPoint = x.power, quantity.Of(5, "degC")
+		c.Site.CoolingTaken, _ = quantity.Parse(x.others, quantity.Power)
 		rv := must(t, c)
 		got := ""
 		for i := range rv.Findings {

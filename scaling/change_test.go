@@ -18,7 +18,7 @@ basis: {status: invented}
 precursor: {phase: Ti3AlC2, mass: 2 g, impurities: none (certificate)}
 places:
   pot: {kind: vessel, closure: vented, capacity: 500 mL, material: PTFE, vent: 6 mm, cooling: {kind: jacket, ` +
-	`temperature: 0 degC, ua: 5 W/K}}
+	`temperature: 0 degC, ua: 5 W/K, ` + flows + `}}
 steps:
   - {do: charge, in: pot, what: [{substance: HF, strength: 10 wt%, volume: 100 mL}], temperature: 10 degC, ` +
 	`attended: true}

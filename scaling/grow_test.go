@@ -23,7 +23,7 @@ basis: {status: invented}
 precursor: {phase: Ti3AlC2, mass: 1 g, impurities: none (certificate)}
 places:
   pot: {kind: vessel, closure: vented, capacity: 100 mL, material: PTFE, vent: 6 mm, cooling: {kind: jacket, ` +
-	`temperature: 0 degC, ua: 0.5 W/K}}
+	`temperature: 0 degC, ua: 0.5 W/K, ` + flows + `}}
   kept: {kind: bottle, closure: closed, capacity: 1 L, keep: true}
 steps:
   - {do: charge, in: pot, what: [{substance: HF, strength: 10 wt%, volume: 20 mL}], temperature: 10 degC}

@@ -9,6 +9,10 @@ import (
 	"etchbound/schemas/nearly"
 )
 
+// flows is a jacket of which nothing is outgrown: much flows through it, and its chiller is
+// strong.
+const flows = "flow: 1000 L/min, liquid: 1 L, power: 1 MW"
+
 // A pot of 1 L that is kept is full at twice the batch that fills half of it, and no
 // turn is given beyond (by hand: 50 mL of acid a gram, 20 g fill it). One that grows
 // along never runs over.
@@ -20,7 +24,7 @@ func TestAKeptVesselRunsOver(t *testing.T) {
 	}{{"keep: true, ", 20}, {"", 0}} {
 		text := "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 10 g}\n" +
 			"places:\n  pot: {kind: vessel, material: PTFE, capacity: 1 L, " + c.keep + "closure: vented, " +
-			"cooling: {kind: jacket, temperature: 5 degC, ua: 2 W/K}}\nsteps:\n" +
+			"cooling: {kind: jacket, temperature: 5 degC, ua: 2 W/K, " + flows + "}}\nsteps:\n" +
 			"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 500 mL}], " +
 			"temperature: 20 degC}\n  - {do: add, in: pot, what: [precursor], over: 3 h, temperature: 20 degC}\n" +
 			"  - {do: hold, in: pot, time: 24 h, temperature: 20 degC}\n"

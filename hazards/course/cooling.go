@@ -24,6 +24,8 @@ const warmer = 10
 //	a stated UA above what its films pass   as much as those pass of the wetted wall
 //	while something goes in   the bath as stated
 //	in any other step    the bath brought to the set temperature; ice stays ice
+//	a jacket   the liquid in it, which that temperature comes into
+//	a jacket of which flow, liquid or the power of its chiller is not stated   the room alone
 func (f *finder) cooling(s *Stage) {
 	p := f.c.Route.Place(s.Done.Place)
 	if p == nil {
@@ -41,17 +43,26 @@ func (f *finder) cooling(s *Stage) {
 		return
 	}
 	s.Bath = true
+	if s.Unsaid = unsaid(p); s.Unsaid != nil {
+		f.inAir(s, "course.jacket_unsaid")
+		return
+	}
 	s.Coolant = f.bath(s, p)
 	s.Cooled = phrase.Of(coolings[k.Kind])
 	if k.UA.Set {
 		if s.UA = f.stated(s, k.UA); s.UA.V < f.air(s).V {
 			s.Bath, s.Iced = false, false
 			f.inAir(s, "course.less_than_air")
+			return
 		}
-		return
+	} else {
+		area, u := f.area(s), f.through(s, p)
+		s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
 	}
-	area, u := f.area(s), f.through(s, p)
-	s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
+	if s.Jacket = f.jacket(k); s.Passes(nil).V < f.air(s).V {
+		s.Bath, s.Jacket = false, nil
+		f.inAir(s, "course.less_than_air")
+	}
 }
 
 // stated is what a bath or jacket takes as the route says, and no more than the films on both

@@ -17,6 +17,11 @@
 //
 //	U = 1/(1/h_i + t/k + 1/h_o),   A = 5 V/D of a cylinder as high as it is wide
 //
+// The liquid of a jacket is mixed and begins as warm as the batch. With J = F c of its flow F
+// and P of its chiller, it and what passes in the long run are
+//
+//	C_j dT_j/dt = UA (T - T_j) - min(J (T_j - T_c), P),   UA J/(UA + J)
+//
 // The boiling point of a single acid is where the partial pressures of its tables add to
 // 101.325 kPa, +-2 K; water over HF beyond 80 degC is extrapolated, so estimated. Of a
 // mixture, low and central take the most volatile acid at its strength as charged, high

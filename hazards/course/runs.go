@@ -65,6 +65,7 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 		p.Ice = b.plan()
 		out.Inputs = append(out.Inputs, b.inputs()...)
 	}
+	f.jackets(n, &p, &out)
 	f.pieces(n, liquors, &p, &out)
 	f.calibrate(n, &p, &out)
 	out.Missing = append(out.Missing, n.Incomplete...)
@@ -189,7 +190,7 @@ func (f *finder) pieces(n *Course, in []liquor, p *vessel.Plan, out *Run) {
 			out.Inputs = append(out.Inputs, s.Filled.As("C"))
 		}
 		x := vessel.Piece{Feed: p.Start, UA: s.UA.V, Coolant: s.Coolant.V + kelvin, Iced: s.Iced,
-			PourAt: s.Set.V + kelvin}
+			Jacketed: s.Jacket != nil, PourAt: s.Set.V + kelvin}
 		if heat := f.stirring(s); !heat.None() {
 			x.Stirring = heat.V
 			out.Inputs = append(out.Inputs, heat)
@@ -231,7 +232,7 @@ func (f *finder) pouring(from, s *Stage, in liquor, t float64, x *vessel.Piece, 
 	over := f.c.Given("t_p", "s", s.Step.Over)
 	out.Inputs = append(out.Inputs, over)
 	y := vessel.Piece{Step: 2 * s.Step.Number, Until: t + over.V, UA: from.UA.V, Coolant: from.Coolant.V + kelvin,
-		Iced: from.Iced, Feed: p.Start}
+		Iced: from.Iced, Jacketed: from.Jacket != nil, Feed: p.Start}
 	if heat := f.stirring(from); !heat.None() {
 		y.Stirring = heat.V
 	}

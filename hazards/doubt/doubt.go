@@ -89,6 +89,10 @@ func leftOpen(r *route.Route) []working.Missing {
 		if p.Cooling == nil && etchesIn(r, p.Key) {
 			out = append(out, working.Lacks("cooling_open", p.Key))
 		}
+		if k := p.Cooling; k != nil && k.Kind == "jacket" && etchesIn(r, p.Key) &&
+			!(k.Flow.Set && k.Liquid.Set && k.Power.Set) {
+			out = append(out, working.Lacks("jacket_open", p.Key))
+		}
 		if p.Cooling != nil && p.Cooling.Kind == "ice_bath" && !p.Cooling.Ice.Set {
 			out = append(out, working.Lacks("ice_open", p.Key))
 		}

@@ -56,6 +56,9 @@ var coolingKeys = field.Keys[Cooling]{
 	field.Of("ua", func(c *Cooling) *quantity.Value { return &c.UA }),
 	field.Of("ice", func(c *Cooling) *quantity.Value { return &c.Ice }).Grows(field.Grows),
 	field.Of("bath", func(c *Cooling) *quantity.Value { return &c.Bath }).Grows(field.GrowsUnlessKept),
+	field.Of("flow", func(c *Cooling) *quantity.Value { return &c.Flow }).IsFact(),
+	field.Of("liquid", func(c *Cooling) *quantity.Value { return &c.Liquid }).IsFact(),
+	field.Of("power", func(c *Cooling) *quantity.Value { return &c.Power }).IsFact(),
 }
 
 func countOf(p *Place) field.Value {

@@ -40,6 +40,7 @@ var roomKeys = field.Keys[Site]{
 var sharedKeys = field.Keys[Site]{
 	field.Of("power", func(s *Site) *quantity.Value { return &s.CoolingPower }).IsFact(),
 	field.Of("temperature", func(s *Site) *quantity.Value { return &s.CoolingPoint }).IsFact(),
+	field.Of("others", func(s *Site) *quantity.Value { return &s.CoolingTaken }).IsFact(),
 }
 
 var stockKeys = field.Keys[Stock]{

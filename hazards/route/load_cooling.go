@@ -21,17 +21,30 @@ func (l *loader) cooling(n *schemas.Node) *Cooling {
 		return nil
 	}
 	c := &Cooling{Kind: n.Str("kind"), Temperature: n.Value("temperature"), UA: n.Value("ua"), Ice: n.Value("ice"),
-		Bath: n.Value("bath")}
-	l.aboveZero(n, "bath")
-	if c.Kind == "none" {
+		Bath: n.Value("bath"), Flow: n.Value("flow"), Liquid: n.Value("liquid"), Power: n.Value("power")}
+	l.aboveZero(n, "bath", "flow", "liquid", "power")
+	switch c.Kind {
+	case "none":
 		l.uncooled(n)
+	case "ice_bath", "water_bath":
+		l.unjacketed(n, c.Kind)
 	}
 	return c
 }
 
+// unjacketed refuses what only a jacket has, where a vessel stands in a bath.
+func (l *loader) unjacketed(n *schemas.Node, kind string) {
+	for _, key := range []string{"flow", "liquid", "power"} {
+		if v := n.Value(key); v.Set {
+			l.refuseKey(n, key, fmt.Sprintf("%s %s beside kind: %s, through which no chiller sends its liquid", key, v.Text,
+				kind), "jacket as the kind, or "+kind+" without "+key, "")
+		}
+	}
+}
+
 // uncooled refuses what only a coolant has, where there is none.
 func (l *loader) uncooled(n *schemas.Node) {
-	for _, key := range []string{"temperature", "ua", "ice", "bath"} {
+	for _, key := range []string{"temperature", "ua", "ice", "bath", "flow", "liquid", "power"} {
 		if v := n.Value(key); v.Set {
 			l.refuseKey(n, key, fmt.Sprintf("%s %s beside kind: none, where nothing cools", key, v.Text),
 				"ice_bath, water_bath or jacket as the kind, or none without "+key, "")

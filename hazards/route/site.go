@@ -32,7 +32,8 @@ func (l *loader) site(root *schemas.Node) *Site {
 		RoomVolume: room.Value("volume"), RoomFlow: room.Value("flow"), Cabinet: room.Value("cabinet"),
 		Cylinder:     room.Value("cylinder"),
 		CoolingPower: cold.Value("power"), CoolingPoint: cold.Value("temperature"),
-		Triggers: triggers(root.Get("triggers")),
+		CoolingTaken: cold.Value("others"),
+		Triggers:     triggers(root.Get("triggers")),
 	}
 	l.aboveZero(room, "volume", "cabinet")
 	if h := root.Get("hood"); h.Usable(schemas.Map) {

@@ -145,6 +145,9 @@ type Cooling struct {
 	UA          quantity.Value
 	Ice         quantity.Value
 	Bath        quantity.Value // volume of water in the bath
+	Flow        quantity.Value // of coolant through the jacket
+	Liquid      quantity.Value // volume of coolant in the jacket
+	Power       quantity.Value // heat the chiller of the jacket takes at the temperature
 }
 
 // Wetted is a thing that meets a liquor beside the wall and the lid: a stir bar, a probe,
@@ -212,6 +215,7 @@ type Site struct {
 	RoomFlow     quantity.Value
 	CoolingPower quantity.Value // heat the shared cooling can take
 	CoolingPoint quantity.Value // its coolant
+	CoolingTaken quantity.Value // of it, by other work at the same time
 	Stock        []Stock
 	Triggers     Triggers
 	Data         []chemicals.Override

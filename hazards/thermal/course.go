@@ -36,7 +36,7 @@ func (r *reader) course(n *course.Course) {
 func (r *reader) addition(n *course.Course, s *course.Stage) {
 	place, law := figure.Step(s.Step.Number), figure.By(string(vessel.Instantaneous))
 	how := s.AsItGoesIn()
-	q, t, ua := s.Heat.As("Q"), s.Reacts().As("t"), s.UA
+	q, t, ua := s.Heat.As("Q"), s.Reacts().As("t"), s.Passes(r.w)
 	p := r.w.Line("P", "W", "Q*1000/t", q.V*1000/t.V, q, t).Worse(working.Bound)
 	r.add("heat.peak_power.during_addition", place, law, p, how)
 	r.add("heat.cooling.required", place, figure.Case{}, p, phrase.On(r.w, "thermal.cooling", how))
@@ -50,10 +50,15 @@ func (r *reader) addition(n *course.Course, s *course.Stage) {
 	r.ice(n, s)
 }
 
-// required is the shortest addition that the cooling can follow.
+// required is the shortest addition that the cooling can follow, the wall and the chiller
+// of a jacket alike.
 func (r *reader) required(s *course.Stage, q, ua working.Num) {
 	x := r.allowed(s)
 	need := r.w.Line("t_req", "min", "Q*1000/(UA*dT)/60", q.V*1000/(ua.V*x.V)/60, q, ua, x)
+	if s.Jacket != nil {
+		y, most := need.As("t_w"), s.Jacket.Power
+		need = r.w.Line("t_req", "min", "max(t_w,Q*1000/P_c/60)", max(y.V, q.V*1000/most.V/60), y, q, most)
+	}
 	if s.Onto != nil {
 		y, part := need.As("t_1"), s.Onto.Share
 		need = r.w.Line("t_req", "min", "t_1/s", y.V/part.V, y, part)
@@ -83,6 +88,9 @@ func (r *reader) ice(n *course.Course, s *course.Stage) {
 //	T_end = Tc + P/UA + (T - Tc - P/UA) exp(-UA t/C)
 //	T_end = S + (T - S) (C0/C)^(1 + UA t/(C - C0)),  S = (P t + UA t Tc + (C - C0) T)/(UA t + C - C0)
 func (r *reader) end(s *course.Stage, p, t working.Num) working.Num {
+	if s.Jacket != nil && !s.Coolant.Unknown() {
+		return r.endInJacket(s, p)
+	}
 	ua, tc, set := s.UA, s.Coolant, s.Set
 	if n := s.Portions(); s.Onto == nil && n > 1 {
 		return r.endOfPortions(s, p)
@@ -152,6 +160,7 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 		return r.w.Model(symbol, unit, x.Balance(), v, x.Inputs...)
 	}
 	cond := x.Conditions()
+	r.jackets(n, x, at)
 	for i := range n.Stages {
 		s := &n.Stages[i]
 		place := figure.Step(s.Step.Number)

@@ -40,6 +40,10 @@
 //	heat.addition_time.required = Q/(UA (T_stop - T_c))
 //	T_end = T_c + P/UA + (T - T_c - P/UA) exp(-UA t/C)
 //
+// In a jacket UA is UA J/(UA + J), J W/K of it flowing through, Q over the power of its
+// chiller is the least time, and T_end is of the balance of package vessel with that heat.
+// heat.jacket.load is the greatest UA (T - T_j) of a run, heat.jacket.warmest its greatest T_j.
+//
 // heat.temperature_peak is the greatest of that or of the run; heat.accumulation the
 // share of the phase that has not reacted when the addition ends. heat.ice is Q over the
 // heat of fusion, with bath and liquor cold before.

@@ -68,7 +68,8 @@ var made = map[string]func(*subject) []limit.Limit{
 	"gas.hydrogen.dilution_air":   func(h *subject) []limit.Limit { return siteHood(h.c, h.f) },
 	"gas.vent.bore_required":      func(h *subject) []limit.Limit { return writtenVent(h.c, h.walk, h.f) },
 	"gas.free_volume.required":    func(h *subject) []limit.Limit { return roomLeft(h.c, h.walk, h.f) },
-	"heat.cooling.required":       func(h *subject) []limit.Limit { return siteCooling(h.c, h.walk, h.f) },
+	"heat.cooling.required":       func(h *subject) []limit.Limit { return siteCooling(h, "site_cooling") },
+	"heat.jacket.load":            func(h *subject) []limit.Limit { return siteCooling(h, "site_chiller") },
 	"heat.ice":                    func(h *subject) []limit.Limit { return writtenIce(h.c, h.walk, h.f) },
 	"wash.cycles":                 func(h *subject) []limit.Limit { return writtenCycles(h.walk, h.f) },
 	"neutralise.mass":             func(h *subject) []limit.Limit { return writtenMass(h.walk, h.f) },
@@ -154,18 +155,22 @@ func writtenOver(c route.Case, f *figure.Figure) []limit.Limit {
 	return nil
 }
 
-// siteCooling is the heat that the shared cooling of the site takes, for a vessel
-// with a jacket; not known where no site says, nor where nothing is said of what
-// cools the vessel. A bath and a vessel that nothing cools do not stand on it.
-func siteCooling(c route.Case, k *process.Walk, f *figure.Figure) []limit.Limit {
-	p, _ := placeOf(c, k, f)
+// siteCooling is the heat that the shared cooling of the site takes beside other work, for
+// a vessel with a jacket; not known where no site says either, nor where nothing is said of
+// what cools the vessel. A bath and a vessel that nothing cools do not stand on it.
+func siteCooling(h *subject, key string) []limit.Limit {
+	c, f := h.c, h.f
+	p, _ := placeOf(c, h.walk, f)
 	if p == nil || p.Cooling != nil && p.Cooling.Kind != "jacket" {
 		return nil
 	}
-	l := limit.Limit{Key: limit.Named(limit.Site, "site_cooling"), Quantity: f.Quantity,
+	l := limit.Limit{Key: limit.Named(limit.Site, key), Quantity: f.Quantity,
 		Value: math.NaN(), Unit: "W", Section: "cooling.power", Status: "given"}
 	if p.Cooling != nil && c.Site != nil && c.Site.CoolingPower.Set {
-		l.Value, l.Section = least(c.Site.CoolingPower).In("W"), c.Site.CoolingPower.At
+		l.Value, l.Section = math.NaN(), "cooling.others"
+		if taken := most(c.Site.CoolingTaken); taken.Set {
+			l.Value, l.Section = max(0, least(c.Site.CoolingPower).In("W")-taken.In("W")), c.Site.CoolingPower.At
+		}
 	}
 	return []limit.Limit{l}
 }

@@ -64,6 +64,15 @@ func placeOf(c route.Case, k *process.Walk, f *figure.Figure) (*route.Place, *pr
 	return nil, nil
 }
 
+// most is a stated value at the high end of its range, where a limit that it leaves less
+// of is strictest.
+func most(q quantity.Value) quantity.Value {
+	if q.HasRange() {
+		q.SI, q.Low, q.High = q.High, math.NaN(), math.NaN()
+	}
+	return q
+}
+
 // least is a stated value at the low end of its range, where a limit that it
 // sets is strictest.
 func least(q quantity.Value) quantity.Value {

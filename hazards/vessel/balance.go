@@ -200,7 +200,11 @@ func (b *balance) options() ode.Options {
 	if b.poured > 0 {
 		abs[b.poured] = 1e-2 * tol * b.p.Liquor.Capacity
 	}
-	return ode.Options{RelTol: tol, AbsTol: abs, Plain: tol >= plain}
+	o := ode.Options{RelTol: tol, AbsTol: abs, Plain: tol >= plain}
+	if b.jacket > 0 { // its liquid is renewed in seconds, for days
+		o.Method = ode.Implicit
+	}
+	return o
 }
 
 func (b *balance) rate(piece int, _ float64, y, dy []float64) {

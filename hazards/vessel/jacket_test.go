@@ -99,7 +99,8 @@ func TestAJacketGoesOnFromWhereItIs(t *testing.T) {
 		t.Errorf("a jacket of %g K without any liquid", r.End.Jacket)
 	}
 	for _, j := range []vessel.Jacket{{Capacity: 300, Flow: math.NaN(), Power: 1, Begins: 300},
-		{Capacity: 300, Flow: 1, Power: math.NaN(), Begins: 300}, {Capacity: math.NaN()}, {Capacity: 300, Flow: 1, Power: 1}} {
+		{Capacity: 300, Flow: 1, Power: math.NaN(), Begins: 300}, {Capacity: math.NaN()},
+		{Capacity: 300, Flow: 1, Power: 1}} {
 		if _, err := vessel.Simulate(jacketed(2, j, 0)); err == nil {
 			t.Errorf("%+v was run", j)
 		}

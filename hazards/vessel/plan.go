@@ -177,8 +177,8 @@ func (p *Plan) Same(q *Plan) bool {
 		return false
 	}
 	return p.Step == q.Step && p.Law == q.Law && p.Ready == q.Ready && p.Liquor == q.Liquor && p.Ice == q.Ice &&
-		p.Jacket == q.Jacket && p.Start == q.Start && p.Dose == q.Dose && p.Tolerance == q.Tolerance && p.Coarse == q.Coarse &&
-		slices.Equal(p.Pieces, q.Pieces) && p.Slow.same(&q.Slow) && p.Fast.same(&q.Fast)
+		p.Jacket == q.Jacket && p.Start == q.Start && p.Dose == q.Dose && p.Tolerance == q.Tolerance &&
+		p.Coarse == q.Coarse && slices.Equal(p.Pieces, q.Pieces) && p.Slow.same(&q.Slow) && p.Fast.same(&q.Fast)
 }
 
 func (s *Solid) same(t *Solid) bool {
