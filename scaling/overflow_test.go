@@ -11,7 +11,7 @@ import (
 
 // flows is a jacket of which nothing is outgrown: much flows through it, and its chiller is
 // strong.
-const flows = "flow: 1000 L/min, liquid: 1 L, power: 1 MW"
+const flows = "flow: 1000 L/min, liquid: 1 L, power: 1000 kW"
 
 // A pot of 1 L that is kept is full at twice the batch that fills half of it, and no
 // turn is given beyond (by hand: 50 mL of acid a gram, 20 g fill it). One that grows
