@@ -56,7 +56,8 @@ var base = sync.OnceValue(func() *Set {
 		l := Limit{Key: Named(BuiltIn, r.Named("id")), Quantity: r.Named("quantity"), Agent: r.Text("agent"),
 			Label: r.Named("label"),
 			Value: r.Stated("value"), Unit: r.Named("unit"), Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"),
-			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status")}
+			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"),
+			Report: r.Choice("report", "", "yes") == "yes"}
 		if near := r.Number("near"); !math.IsNaN(near) {
 			l.Near = near
 		}

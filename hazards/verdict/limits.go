@@ -73,7 +73,6 @@ var made = map[string]func(*subject) []limit.Limit{
 	"heat.ice":                    func(h *subject) []limit.Limit { return writtenIce(h.c, h.walk, h.f) },
 	"wash.cycles":                 func(h *subject) []limit.Limit { return writtenCycles(h.walk, h.f) },
 	"neutralise.mass":             func(h *subject) []limit.Limit { return writtenMass(h.walk, h.f) },
-	"neutralise.ph_most":          func(h *subject) []limit.Limit { return sewerBase(h.c, h.f) },
 	"vessel.piled":                func(h *subject) []limit.Limit { return wasteFill(h.figs, h.f) },
 	"stock.share":                 func(h *subject) []limit.Limit { return ofPrograms(h.c, h.f) },
 	"stock.release":               func(h *subject) []limit.Limit { return ofPrograms(h.c, h.f) },
