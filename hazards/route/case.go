@@ -137,6 +137,15 @@ func (c Case) RoomVolume(symbol string) working.Num {
 	return c.Given(symbol, "m3", c.Site.RoomVolume)
 }
 
+// CabinetVolume is the air of the shut fridge or cabinet that containers stand in, m3;
+// unknown where no site says.
+func (c Case) CabinetVolume(symbol string) working.Num {
+	if c.Site == nil || !c.Site.Cabinet.Set {
+		return working.Absent(symbol, "m3", working.Lacks("site_cabinet", ""))
+	}
+	return c.Given(symbol, "m3", c.Site.Cabinet)
+}
+
 // HoodFlow is described with RoomVolume.
 func (c Case) HoodFlow(symbol string) working.Num {
 	if c.Site == nil || c.Site.Hood == nil || !c.Site.Hood.Flow.Set {

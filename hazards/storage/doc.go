@@ -39,6 +39,9 @@
 // without that vacuum; 3650 d says not within ten years. shelf_life is to a loss of a
 // fifth, the oxygen shut in being used at once.
 //
+// time_to_quarter is until what burns of the gas, all of it let out, is at 25 % of the lower
+// flammable limit in the air of the fridge or cabinet of the site, of which nothing changes.
+//
 // antioxidant is the mass of each additive that brings the fullest stage to the dose c from
 // which it counts, a twentieth more: 1.05 c V M.
 //

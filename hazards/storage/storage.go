@@ -47,6 +47,7 @@ var (
 // kept is what a place came to by the end of a stage, at its worst so far.
 type kept struct {
 	pressure, soon [ways]working.Num
+	quarter        [ways]working.Num
 	lost, life     [modes]working.Num
 }
 
@@ -83,6 +84,9 @@ func (r *reader) place(p *route.Place) {
 	for i := range doses {
 		r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "store.antioxidant", Place: figure.At(p.Key),
 			Agent: doses[i].of.Slug}, Value: r.w.Keep(doses[i].mass), Conditions: phrase.Of("store.antioxidant")})
+	}
+	for i, name := range wayNames[:outer] {
+		r.put("store.time_to_quarter", p, figure.By(name), all.quarter[i], phrase.On[any](r.w, "store.quarter"))
 	}
 	if p.Closure == route.Open {
 		return
@@ -147,6 +151,7 @@ func unknown(m working.Missing) kept {
 	var all kept
 	for i := range ways {
 		all.pressure[i], all.soon[i] = working.Absent("p", "kPa gauge", m), working.Absent("t", "min", m)
+		all.quarter[i] = working.Absent("t", "d", m)
 	}
 	for i := range modes {
 		all.lost[i], all.life[i] = working.Absent("x", "1", m), working.Absent("t", "d", m)
@@ -159,6 +164,9 @@ func (r *reader) worst(all *kept, p *route.Place, s *stage) {
 	for m := range modes {
 		keep(&all.lost[m], s.lost[m], 1)
 		keep(&all.life[m], r.life(s, m), -1)
+	}
+	for i := range outer {
+		keep(&all.quarter[i], r.quarter(s, i), -1)
 	}
 	if p.Closure == route.Open {
 		return

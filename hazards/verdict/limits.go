@@ -74,6 +74,7 @@ var made = map[string]func(*subject) []limit.Limit{
 	"wash.cycles":                 func(h *subject) []limit.Limit { return writtenCycles(h.walk, h.f) },
 	"neutralise.mass":             func(h *subject) []limit.Limit { return writtenMass(h.walk, h.f) },
 	"vessel.piled":                func(h *subject) []limit.Limit { return wasteFill(h.figs, h.f) },
+	"store.time_to_quarter":       func(h *subject) []limit.Limit { return writtenStore(h.c, h.f) },
 	"stock.share":                 func(h *subject) []limit.Limit { return ofPrograms(h.c, h.f) },
 	"stock.release":               func(h *subject) []limit.Limit { return ofPrograms(h.c, h.f) },
 	"stock.batches":               func(h *subject) []limit.Limit { return fewBatches(h.f) },

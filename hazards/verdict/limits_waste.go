@@ -1,8 +1,11 @@
 package verdict
 
 import (
+	"math"
+
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/route"
 )
 
 // How full a container of waste may be, %, by waste pages of three institutions: three
@@ -25,4 +28,22 @@ func wasteFill(figs *figure.Set, f *figure.Figure) []limit.Limit {
 		l.Key, l.Value = limit.Named(limit.Review, "gassing_waste_fill"), gassingWaste
 	}
 	return []limit.Limit{l}
+}
+
+// writtenStore is how long a place is stored as written, d: so long its gas has to stay
+// below what can burn. A time that is not stated is not known.
+func writtenStore(c route.Case, f *figure.Figure) []limit.Limit {
+	days := 0.0
+	for i := range c.Route.Steps {
+		s := &c.Route.Steps[i]
+		switch {
+		case s.Verb().Does != route.Stores || figure.At(s.In) != f.Place:
+		case !s.Time.Set:
+			days = math.NaN()
+		default:
+			days += s.Time.In("d")
+		}
+	}
+	return []limit.Limit{{Key: limit.Named(limit.Route, "written_store"), Quantity: f.Quantity, Value: days, Unit: "d",
+		Status: "given", Near: 1}}
 }

@@ -28,6 +28,7 @@ var sources = [...]source{
 	{"current", brings("current")},
 	{"oven", brings("oven")},
 	{"centrifuge", brings("centrifuge")},
+	{"fridge", func(s *route.Step) bool { return s.Verb().Does == route.Stores }},
 	{"powder", func(s *route.Step) bool {
 		return slices.ContainsFunc(s.What, func(m route.Material) bool { return m.Precursor })
 	}},
