@@ -1,6 +1,8 @@
 package reports
 
 import (
+	"io"
+
 	"etchbound/hazards"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
@@ -21,4 +23,9 @@ func BuildMeasure(r hazards.Review, all []measuring.Figure, o draft.Options) doc
 	top.Blocks = append(top.Blocks, selection.Warned(b.Draft)...)
 	d.Sections = append([]document.Section{top}, measures.Sections(b.Draft, all)...)
 	return d
+}
+
+// MeasureJSON writes what is measured first of a route for programs.
+func MeasureJSON(w io.Writer, r *hazards.Review, all []measuring.Figure, o draft.Options) error {
+	return measures.JSON(w, r, all, o)
 }

@@ -8,6 +8,8 @@ import (
 	"etchbound/reports/comparison"
 	"etchbound/reports/growth"
 	"etchbound/reports/holdings"
+	"etchbound/reports/measures"
+	"etchbound/reports/paced"
 	"etchbound/reports/proposed"
 	"etchbound/reports/record"
 )
@@ -22,6 +24,8 @@ var outputs = []record.Output{
 	{Name: "compare", Format: comparison.Format, Says: "Several routes side by side", Of: comparison.Shape{}},
 	{Name: "stock", Format: holdings.Format, Says: "What a site holds and its routes take", Of: holdings.Shape{}},
 	{Name: "propose", Format: proposed.Format, Says: "What would have to change of a route", Of: proposed.Shape{}},
+	{Name: "pace", Format: paced.Format, Says: "How what reacts can be added to a route", Of: paced.Shape{}},
+	{Name: "measure", Format: measures.Format, Says: "What to measure first of a route", Of: measures.Shape{}},
 	{Name: "upset.csv", Format: record.Format, Says: "What happens when something fails, a figure a row",
 		Columns: record.Columns},
 	{Name: "scale.csv", Format: growth.Format, Says: "The batches at which findings turn, one a row",

@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -31,6 +32,8 @@ import (
 	"etchbound/reports/record"
 	"etchbound/scaling"
 	"etchbound/scaling/levers"
+	"etchbound/scaling/measuring"
+	"etchbound/scaling/pacing"
 	"etchbound/schemas/long"
 	"etchbound/schemas/quantity"
 )
@@ -168,6 +171,7 @@ func (m *maker) ofSeveral(cases []route.Case) {
 		m.add("html", "change", func(w io.Writer) error { return document.HTML(w, change.Build(x, o)) })
 	}
 	m.ofProposal("mo2tialc2-hf-2g.yaml")
+	m.ofTwofold("demo-lif-hcl-2g.yaml", "mo2tialc2-hf-2g.yaml")
 	x, err := scaling.Compare(cases[5:])
 	m.keep(err)
 	m.add("compare", "some", func(w io.Writer) error { return comparison.JSON(w, x, o) })
@@ -197,6 +201,20 @@ func (m *maker) ofProposal(name string) {
 	m.add("propose", name, func(w io.Writer) error { return proposed.JSON(w, &f, o) })
 	m.add("markdown", "propose", func(w io.Writer) error { return document.Markdown(w, proposed.Build(&f, o)) })
 	m.add("html", "propose", func(w io.Writer) error { return document.HTML(w, proposed.Build(&f, o)) })
+}
+
+// ofTwofold is what pace and measure write.
+func (m *maker) ofTwofold(names ...string) {
+	o := fixtureOptions
+	for _, c := range m.cases(names...) {
+		r, err := hazards.Make(c)
+		m.keep(err)
+		if m.err != nil {
+			return
+		}
+		m.add("pace", c.Route.Name, func(w io.Writer) error { return PaceJSON(w, &r, pacing.Of(&r, math.NaN()), o) })
+		m.add("measure", c.Route.Name, func(w io.Writer) error { return MeasureJSON(w, &r, measuring.Of(&r), o) })
+	}
 }
 
 // schemaNamed is a printed schema as plain maps.

@@ -1,6 +1,8 @@
 package reports
 
 import (
+	"io"
+
 	"etchbound/hazards"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
@@ -20,4 +22,9 @@ func BuildPace(r hazards.Review, all []pacing.Addition, o draft.Options) documen
 	top.Blocks = append(top.Blocks, selection.Warned(b.Draft)...)
 	d.Sections = append([]document.Section{top}, paced.Sections(b.Draft, all)...)
 	return d
+}
+
+// PaceJSON writes how what reacts in a route can be added for programs.
+func PaceJSON(w io.Writer, r *hazards.Review, all []pacing.Addition, o draft.Options) error {
+	return paced.JSON(w, r, all, o)
 }

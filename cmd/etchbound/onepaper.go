@@ -15,6 +15,22 @@ import (
 // or PDF. more are the flags beside the usual ones that have to be given with a text.
 func onePaper(s streams, c *cobra.Command, brief bool,
 	build func(hazards.Review, draft.Options) (document.Document, error), more ...string) *cobra.Command {
+	return twoPapers(s, c, brief, false, func(r hazards.Review, o draft.Options) (twofold, error) {
+		d, err := build(r, o)
+		return twofold{d, nil}, err
+	}, more...)
+}
+
+// twofold is a document, and how the same is written for programs.
+type twofold struct {
+	document document.Document
+	json     func(io.Writer) error // nil where it is not
+}
+
+// twoPapers is onePaper that may write JSON too.
+func twoPapers(s streams, c *cobra.Command, brief, programs bool,
+	build func(hazards.Review, draft.Options) (twofold, error),
+	more ...string) *cobra.Command {
 	var f files
 	var format, output string
 	c.Args = exactly(1, "one route file")
@@ -27,7 +43,7 @@ func onePaper(s streams, c *cobra.Command, brief bool,
 		if err != nil {
 			return err
 		}
-		if kind == "json" {
+		if kind == "json" && !programs {
 			return input("%s: found json, accepted are markdown, html and pdf", c.Name())
 		}
 		r, err := reviewOf(f, brief, s)
@@ -40,16 +56,23 @@ func onePaper(s streams, c *cobra.Command, brief bool,
 		}
 		return deliver(output, []string{f.route, f.site, f.limits}, s,
 			printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
-				if kind == "html" {
-					return reports.HTML(w, d)
+				switch kind {
+				case "json":
+					return d.json(w)
+				case "html":
+					return reports.HTML(w, d.document)
 				}
-				return reports.Markdown(w, d)
+				return reports.Markdown(w, d.document)
 			}))
 	}
 	caseFlags(c, &f)
 	unitsFor(c, &f)
 	c.Flags().StringVar(&f.batch, "batch", "", "at this mass of powder, such as \"50 g\"")
-	c.Flags().StringVar(&format, "format", "", "markdown, html or pdf")
+	says := "markdown, html or pdf"
+	if programs {
+		says = "markdown, html, pdf or json"
+	}
+	c.Flags().StringVar(&format, "format", "", says)
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	return c
 }

@@ -1,13 +1,13 @@
 package main
 
 import (
+	"io"
 	"math"
 
 	"github.com/spf13/cobra"
 
 	"etchbound/hazards"
 	"etchbound/reports"
-	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/scaling/pacing"
 	"etchbound/schemas/quantity"
@@ -22,16 +22,18 @@ func paceCommand(s streams) *cobra.Command {
 			"portions, a slow beginning, held to a temperature, stopped and resumed; what piles up against\n" +
 			"the share that is in and how hot it could get; and a stop rule in what a person sees. It is\n" +
 			"kept below boiling, the technical limit or --below, whichever is lowest. The format follows\n" +
-			"the suffix of -o (.html, .pdf, else Markdown) unless --format names it.",
+			"the suffix of -o (.html, .pdf, .json, else Markdown) unless --format names it.",
 		Example: "  etchbound pace testdata/routes/demo-lif-hcl-2g.yaml",
 	}
 	c.Flags().StringVar(&below, "below", "", "a temperature of your own that it stays below, such as \"40 degC\"")
-	return onePaper(s, c, false, func(r hazards.Review, o draft.Options) (document.Document, error) {
+	return twoPapers(s, c, false, true, func(r hazards.Review, o draft.Options) (twofold, error) {
 		limit, err := degrees(below)
 		if err != nil {
-			return document.Document{}, err
+			return twofold{}, err
 		}
-		return reports.BuildPace(r, pacing.Of(&r, limit), o), nil
+		all := pacing.Of(&r, limit)
+		return twofold{reports.BuildPace(r, all, o),
+			func(w io.Writer) error { return reports.PaceJSON(w, &r, all, o) }}, nil
 	}, "below")
 }
 
