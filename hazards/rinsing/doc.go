@@ -17,6 +17,6 @@
 // fluoride, and one with bicarbonate. A target above what water in air reaches is answered
 // with the cycles to the criterion there.
 //
-// It is worked out once, of the centre, for documents alone; and, where lithium fluoride
-// stays undissolved, for the range of wash.cycles.
+// It is worked out once, of the centre: by decants for documents alone, and for the ranges of
+// wash.cycles and wash.ph, which dilution alone ends too early.
 package rinsing

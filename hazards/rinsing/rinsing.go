@@ -73,32 +73,6 @@ func Read(c route.Case, k *process.Walk) []Wash {
 	return out
 }
 
-// Undissolved is how many cycles of a wash lithium fluoride that stays undissolved asks
-// for, and the mmol of it that are left after those that are walked; zero where it is no
-// matter, Most and one where Most do not end it, and NotKnown where there is some and no
-// equilibrium is held of something beside it.
-func Undissolved(c route.Case, x *process.Wash) (cycles int, left float64) {
-	model, err := aqueous.At(25)
-	if err != nil {
-		return 0, 0
-	}
-	b, known := benchOf(c, model, x)
-	switch {
-	case !known && salted(c, x):
-		return NotKnown, math.NaN()
-	case !known || b.first.solid["LiF_s"] <= trace:
-		return 0, 0
-	}
-	w := b.follow(AsWritten)
-	if cycles = w.Needed; cycles == 0 {
-		cycles = Most + 1
-	}
-	return cycles, w.Undissolved
-}
-
-// NotKnown stands for cycles that nobody can say.
-const NotKnown = -1
-
 // salted reports whether a liquor holds lithium fluoride that no acid of it turns to HF, by
 // what is held of it.
 func salted(c route.Case, x *process.Wash) bool {
@@ -139,15 +113,12 @@ func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool)
 		return nil, false
 	}
 	row := func(id string) float64 { d, _ := st.Row(id); return d.Value }
-	most, _ := st.Row("wash.between")
 	b := &bench{model: model, x: x, liquid: liquid.Totals, water: water, retained: kg * math.Min(retained/volume, 1),
-		litres: process.MolarVolume(st, nil).V, swells: 1, ceiling: row("wash.criterion"), collect: row("wash.collect"),
-		target: x.Target}
+		litres: process.MolarVolume(st, nil).V, swells: 1, hidden: between(c), ceiling: row("wash.criterion"),
+		collect: row("wash.collect"),
+		target:  x.Target}
 	if x.Swells {
 		b.swells = row("wash.retained.swollen") / row("wash.retained.acid")
-	}
-	if p := c.Route.Precursor; p != nil && p.Mass.Set {
-		b.hidden = most.High * p.Mass.In("g") / 1000
 	}
 	if x.OpenAir {
 		b.air = row("wash.air")
@@ -160,6 +131,15 @@ func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool)
 	}
 	b.first = b.begin(liquor, kg)
 	return b, true
+}
+
+// between is the most acid that the powder of a route can hold between its layers, mol.
+func between(c route.Case) float64 {
+	most, _ := c.Store.Row("wash.between")
+	if p := c.Route.Precursor; p != nil && p.Mass.Set {
+		return most.High * p.Mass.In("g") / 1000
+	}
+	return 0
 }
 
 func (b *bench) read() Wash {

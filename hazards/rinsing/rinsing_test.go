@@ -110,3 +110,28 @@ func TestWhatIsNotHeldDoesNotDissolveTheFluoride(t *testing.T) {
 		}
 	}
 }
+
+// A gram that holds a millimol of acid between its layers gives half of what is left with
+// each cycle: 10^-3/2^n mol in 18 mL are 10^-5.5 mol/L after some 14 of them. Where no
+// equilibrium is held of something in it, how many it takes is not known.
+func TestAcidBetweenTheLayersWidensTheWash(t *testing.T) {
+	for _, row := range []struct {
+		steps string
+		known bool
+	}{{etch, true}, {strings.Replace(etch, "mass: 1.6 g}", "mass: 1.6 g}, {substance: oxalic acid, mass: 10 mg}", 1),
+		false}} {
+		b := bench.Steps(t, strings.Replace(row.steps, "cycles: 7", "cycles: 7, target_ph: 5.5", 1))
+		figs := wash.Read(b.Case, nil, b.Walk, nil, nil)
+		for i := range figs {
+			figs[i].SetRange(figs[i].Value.V, figs[i].Value.V)
+		}
+		rinsing.Widen(b.Case, &b.Walk, figs)
+		cycles, pH := bench.Find(t, figs, "wash.cycles@5"), bench.Find(t, figs, "wash.ph@5")
+		if row.known && (!nearly.Between(cycles.High().V, 13, 18) || !(pH.Low().V < 4.5) || !(pH.Low().V > 2)) {
+			t.Errorf("%g to %g cycles, pH %g to %g", cycles.Low().V, cycles.High().V, pH.Low().V, pH.High().V)
+		}
+		if !row.known && (!cycles.High().Unknown() || !pH.Low().Unknown() || pH.Value.Unknown()) {
+			t.Errorf("%g to %g cycles, pH %g to %g", cycles.Low().V, cycles.High().V, pH.Low().V, pH.High().V)
+		}
+	}
+}

@@ -3,47 +3,103 @@ package rinsing
 import (
 	"math"
 
+	"etchbound/chemicals/aqueous"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
 
-// Widen takes the cycles that undissolved lithium fluoride asks for into the range of
-// wash.cycles, and says of both figures of such a wash that its pH does not see it. It
-// returns what to warn of.
+// Widen takes into the ranges of wash.cycles and wash.ph what acid held between the layers
+// does when it comes out slowly, and the cycles that undissolved lithium fluoride asks for,
+// and says so. It returns what to warn of.
 func Widen(c route.Case, k *process.Walk, figures []figure.Figure) []phrase.Phrase {
-	if k.Open != nil {
+	model, err := aqueous.At(25)
+	if k.Open != nil || err != nil {
 		return nil
 	}
 	var out []phrase.Phrase
 	for i := range k.Washes {
 		x := &k.Washes[i]
-		cycles, left := Undissolved(c, x)
-		if cycles == 0 {
-			continue
+		b, known := benchOf(c, model, x)
+		e := ends{known: known, layers: between(c) > 0}
+		if known && (e.layers || b.first.solid["LiF_s"] > trace) {
+			w := b.follow(AsWritten)
+			e.of(&w, b)
+		} else if !known {
+			e.salt = salted(c, x)
 		}
 		for j := range figures {
-			f := &figures[j]
-			if f.Place != figure.Step(x.Step) || f.Quantity != "wash.cycles" && f.Quantity != "wash.ph" {
-				continue
-			}
-			most := math.Max(f.Value.V, float64(cycles))
-			if cycles == NotKnown {
-				f.Conditions, most = f.Conditions.And(phrase.Of("wash.undissolved_open")), math.NaN()
-			} else {
-				f.Conditions = f.Conditions.And(phrase.Of("wash.undissolved", left))
-			}
-			if f.Quantity == "wash.cycles" && !f.Value.Unknown() {
-				f.SetRange(f.Value.V, most)
+			if f := &figures[j]; f.Place == figure.Step(x.Step) {
+				e.widen(f)
 			}
 		}
 		switch {
-		case cycles == NotKnown:
+		case e.salt && !known:
 			out = append(out, phrase.Of("warn.undissolved_open", x.Step))
-		case left > 0:
-			out = append(out, phrase.Of("warn.undissolved", x.Step, left))
+		case e.left > 0:
+			out = append(out, phrase.Of("warn.undissolved", x.Step, e.left))
 		}
 	}
 	return out
+}
+
+// ends are what a wash comes to beyond what dilution says.
+type ends struct {
+	known  bool    // equilibria are held of all that is in it
+	layers bool    // there are layers that may hold acid
+	salt   bool    // lithium fluoride is undissolved when it begins
+	left   float64 // mmol of it after the cycles that are walked
+	cycles float64 // that the salt asks for; NaN where not within Most
+	slowly float64 // that acid between the layers asks for, and the pH after those that are walked
+	pH     float64
+}
+
+// of reads the way that is written.
+func (e *ends) of(w *Way, b *bench) {
+	e.salt, e.left = b.first.solid["LiF_s"] > trace, w.Undissolved
+	e.cycles, e.slowly, e.pH = within(w.Needed), within(w.Slowly), math.NaN()
+	if b.walked < len(w.Decants) {
+		e.pH = w.Decants[b.walked].SlowPH
+	}
+}
+
+func within(cycles int) float64 {
+	if cycles == 0 {
+		return math.NaN()
+	}
+	return float64(cycles)
+}
+
+// widen puts the ends into a figure of the wash.
+func (e *ends) widen(f *figure.Figure) {
+	cycles, pH := f.Quantity == "wash.cycles", f.Quantity == "wash.ph"
+	if !cycles && !pH || !e.layers && !e.salt {
+		return
+	}
+	low, high := f.Low().V, f.High().V
+	swings := math.Max(high-f.Value.V, 0) // what the data move beside it
+	switch {
+	case !e.known && e.salt:
+		f.Conditions, high = f.Conditions.And(phrase.Of("wash.undissolved_open")), math.NaN()
+	case e.salt:
+		f.Conditions = f.Conditions.And(phrase.Of("wash.undissolved", e.left))
+		high = math.Max(high, e.cycles)
+	}
+	switch {
+	case !e.layers:
+	case !e.known:
+		f.Conditions, high = f.Conditions.And(phrase.Of("wash.slowly_open")), math.NaN()
+		low = math.NaN()
+	default:
+		f.Conditions = f.Conditions.And(phrase.Of("wash.slowly"))
+		high, low = math.Max(high, e.slowly+swings), math.Min(low, e.pH)
+	}
+	switch {
+	case f.Value.Unknown():
+	case cycles:
+		f.SetRange(f.Low().V, high)
+	case pH && e.layers:
+		f.SetRange(low, f.High().V)
+	}
 }

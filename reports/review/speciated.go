@@ -32,8 +32,9 @@ func (b *builder) speciated() []document.Block {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []document.Block{document.Fold{Summary: words.Of("speciated.fold", told, len(t.Rows)),
-		Blocks: []document.Block{t, document.Paragraph{Text: words.Of("speciated.note"), Tone: document.Note}}}}
+	fold := document.Fold{Summary: words.Of("speciated.fold", told, len(t.Rows)),
+		Blocks: []document.Block{t, document.Paragraph{Text: words.Of("speciated.note"), Tone: document.Note}}}
+	return []document.Block{document.Unprinted{Blocks: []document.Block{fold}}}
 }
 
 // freeOnSkin says how much free HF the liquors have of which equilibria tell, and that the
