@@ -16,7 +16,7 @@ var levels = [][]string{
 // pages are the rooms of the reports that are one page, or the pages of one command,
 // each.
 var pages = []string{"firstpage", "review", "cards", "book", "growth", "comparison", "change", "holdings", "failures",
-	"proposed", "paced", "measures", "scrubbed"}
+	"proposed", "paced", "measures", "scrubbed", "campaigns"}
 
 // levelOf is the level of a room of the reports; -1 for what is none.
 func levelOf(pkg string) int {

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"slices"
 
+	"etchbound/reports/campaigns"
 	"etchbound/reports/change"
 	"etchbound/reports/comparison"
 	"etchbound/reports/growth"
@@ -26,6 +27,8 @@ var outputs = []record.Output{
 	{Name: "propose", Format: proposed.Format, Says: "What would have to change of a route", Of: proposed.Shape{}},
 	{Name: "pace", Format: paced.Format, Says: "How what reacts can be added to a route", Of: paced.Shape{}},
 	{Name: "measure", Format: measures.Format, Says: "What to measure first of a route", Of: measures.Shape{}},
+	{Name: "campaign", Format: campaigns.Format, Says: "What a route comes to that is made again and again",
+		Of: campaigns.Shape{}},
 	{Name: "upset.csv", Format: record.Format, Says: "What happens when something fails, a figure a row",
 		Columns: record.Columns},
 	{Name: "scale.csv", Format: growth.Format, Says: "The batches at which findings turn, one a row",

@@ -31,6 +31,7 @@ import (
 	"etchbound/reports/proposed"
 	"etchbound/reports/record"
 	"etchbound/scaling"
+	"etchbound/scaling/campaign"
 	"etchbound/scaling/levers"
 	"etchbound/scaling/measuring"
 	"etchbound/scaling/pacing"
@@ -172,6 +173,7 @@ func (m *maker) ofSeveral(cases []route.Case) {
 	}
 	m.ofProposal("mo2tialc2-hf-2g.yaml")
 	m.ofTwofold("demo-lif-hcl-2g.yaml", "mo2tialc2-hf-2g.yaml")
+	m.ofCampaign("mo2tialc2-hf-2g.yaml")
 	x, err := scaling.Compare(cases[5:])
 	m.keep(err)
 	m.add("compare", "some", func(w io.Writer) error { return comparison.JSON(w, x, o) })
@@ -186,6 +188,22 @@ func (m *maker) ofSeveral(cases []route.Case) {
 		m.add("markdown", "stock", func(w io.Writer) error { return document.Markdown(w, holdings.Build(h, o)) })
 		m.add("html", "stock", func(w io.Writer) error { return document.HTML(w, holdings.Build(h, o)) })
 	}
+}
+
+// ofCampaign is what campaign writes.
+func (m *maker) ofCampaign(name string) {
+	c, o := m.cases(name), fixtureOptions
+	if m.err != nil {
+		return
+	}
+	c[0].Brief = true
+	r, err := hazards.Make(c[0])
+	m.keep(err)
+	x, err := campaign.Of(&r, campaign.Asked{Batches: 5, Hours: 40, Weeks: 46, Kept: 4})
+	m.keep(err)
+	m.add("campaign", name, func(w io.Writer) error { return CampaignJSON(w, &x, o) })
+	m.add("markdown", "campaign", func(w io.Writer) error { return document.Markdown(w, BuildCampaign(&x, 2, o)) })
+	m.add("html", "campaign", func(w io.Writer) error { return document.HTML(w, BuildCampaign(&x, 2, o)) })
 }
 
 // ofProposal is what propose writes.

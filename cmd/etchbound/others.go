@@ -180,7 +180,7 @@ func schemaCommand(s streams) *cobra.Command {
 		Short: "Print the JSON Schema of a file that is read or written",
 		Long: "Print the JSON Schema of a file people write (route, site, limits), of what a command writes\n" +
 			"as JSON (review, upset, scale, change, compare, stock, propose,\n" +
-			"pace, measure) or, with .csv, of one row of a CSV.\n" +
+			"pace, measure, campaign) or, with .csv, of one row of a CSV.\n" +
 			"NAME is one of:\n  " + strings.Join(names, ", "),
 		Example: "  etchbound schema route\n  etchbound schema scale.csv",
 		Args:    exactly(1, "one of "+strings.Join(names, ", ")),

@@ -131,10 +131,10 @@ func root(s streams) *cobra.Command {
 		}
 		return input("etchbound: %s%s (see %s --help)", text, nearFlag(c, err), c.CommandPath())
 	})
-	cmd.AddCommand(reviewCommand(s), upsetCommand(s), keepCommand(s), paceCommand(s), measureCommand(s), offgasCommand(s),
-		checkCommand(s), starterCommand(s), dataCommand(s),
-		explainCommand(s), schemaCommand(s), scaleCommand(s), changeCommand(s), compareCommand(s), stockCommand(s),
-		proposeCommand(s), versionCommand(s))
+	cmd.AddCommand(reviewCommand(s), upsetCommand(s), keepCommand(s), paceCommand(s), measureCommand(s),
+		offgasCommand(s), campaignCommand(s), checkCommand(s), starterCommand(s), dataCommand(s),
+		explainCommand(s), schemaCommand(s), scaleCommand(s), changeCommand(s), compareCommand(s),
+		stockCommand(s), proposeCommand(s), versionCommand(s))
 	complete(cmd)
 	return cmd
 }
