@@ -83,7 +83,7 @@ func batches(c *campaign.Campaign) document.Section {
 		}
 		n := ""
 		if i == c.Busiest {
-			n = words.Of("campaign.most", amount(c.ByVessel, "", -1))
+			n = atMost(c.ByVessel)
 		}
 		t.Rows = append(t.Rows, document.Row(o.Place, hours, n))
 	}
@@ -92,14 +92,21 @@ func batches(c *campaign.Campaign) document.Section {
 		hours = words.Of("campaign.at_least", hours)
 	}
 	t.Rows = append(t.Rows, document.Row(words.Of("campaign.people", amount(c.Hours, "h", 0)), hours,
-		words.Of("campaign.most", amount(c.ByPeople.Best, "", -1))))
+		atMost(c.ByPeople.Best)))
 	if c.ByPeople.Most != c.ByPeople.Best {
 		t.Rows = append(t.Rows, document.Row(words.Of("campaign.people_all"), amount(c.People.Most, "h", 1),
-			words.Of("campaign.most", amount(c.ByPeople.Most, "", -1))))
+			atMost(c.ByPeople.Most)))
 	}
 	s.Blocks = append(s.Blocks, t)
 	say("bounds_note", document.Note)
 	return s
+}
+
+func atMost(n float64) string {
+	if math.IsNaN(n) {
+		return words.Of("campaign.not_bound")
+	}
+	return words.Of("campaign.most", amount(n, "", -1))
 }
 
 func stepList(steps []int) string {

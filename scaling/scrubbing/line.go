@@ -127,7 +127,7 @@ func (b *builder) back() {
 	if drawn, there := b.most("gas.suck_back", b.Steps, every); there && drawn.Known() {
 		x.Cools = drawn
 	}
-	share := same(0)
+	share := b.Dissolves
 	for i := range b.Acids {
 		share = share.plus(b.Acids[i].Share)
 	}

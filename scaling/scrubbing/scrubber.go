@@ -42,7 +42,8 @@ const (
 // key is a scrubber put behind a place that has none.
 func key(place string) string { return "scrubber_behind_" + place }
 
-// scrubbed are the figures of the route with a scrubber behind each place that has none.
+// scrubbed are the figures of the route with a scrubber behind each place that has none, and
+// a way out where it is shut: what is shut gives nothing off until then.
 func scrubbed(r *hazards.Review) ([]figure.Figure, error) {
 	c := r.Case
 	c.Brief, c.Route = true, r.Case.Route.Copy()
@@ -57,6 +58,9 @@ func scrubbed(r *hazards.Review) ([]figure.Figure, error) {
 		}
 		behind := key(p.Key)
 		p.Scrubber = behind
+		if p.Closure == route.Closed {
+			p.Closure, p.ClosureStated = route.Vented, true
+		}
 		c.Route.Places = append(c.Route.Places, route.Place{Key: behind, Kind: "scrubber", Material: "polypropylene",
 			Count: 1, Closure: route.Vented, ClosureStated: true, At: "places." + behind})
 		c.Route.Steps = append(c.Route.Steps, route.Step{Number: len(c.Route.Steps) + 1, Do: "charge", In: behind,

@@ -70,6 +70,15 @@ func TestASmallEtch(t *testing.T) {
 	}
 }
 
+// A shut vessel gives nothing off, and what it will once a way out is there is sized all the
+// same: never no base and no column.
+func TestAShutVesselIsSizedAsIfItHadAWayOut(t *testing.T) {
+	x := train(t, "closure: vented, vent: 6 mm,\n    vent_line: 1 m,", "closure: closed,")
+	if len(x.Acids) == 0 || !(x.Scrubber.Taken.Best > 0) || !(x.Scrubber.Column.Units > 0) {
+		t.Errorf("acids %v, base %v, column %+v", x.Acids, x.Scrubber.Taken, x.Scrubber.Column)
+	}
+}
+
 // What nobody states leaves its number unknown, and says what is missing: it never makes one
 // smaller.
 func TestWhatIsNotStatedIsNotKnown(t *testing.T) {

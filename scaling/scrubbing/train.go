@@ -24,6 +24,7 @@ type Train struct {
 	Purge     Two // L/min of gas that is led through
 	Gas       Two // L/min of all of it, as it is meant to go
 	Acids     []Acid
+	Dissolves Two  // share of a gas that no base takes up, ammonia, and that water does
 	Mist      bool // drops go with the gas
 	Scrubber  Scrubber
 	Line      Line
@@ -62,7 +63,13 @@ func Of(r *hazards.Review) ([]Train, error) {
 			continue
 		}
 		b := builder{reader{figs: figs}, r, &t}
-		b.acids()
+		if p.Closure == route.Closed { // what it gives off once a way out is there
+			b.figs = figure.NewSet(behind)
+			b.acids()
+			b.figs = figs
+		} else {
+			b.acids()
+		}
 		b.gas()
 		b.scrubber(figure.NewSet(behind), p)
 		b.line(courseIn(r, p.Key))
@@ -218,8 +225,9 @@ func (b *builder) acids() {
 			}
 			i := slices.IndexFunc(b.Acids, func(a Acid) bool { return a.Slug == f.Agent })
 			if i < 0 {
-				if x, held := air.Scrubbing()[f.Agent]; held && x.Base == 0 {
-					continue // it goes past
+				if x, held := air.Scrubbing()[f.Agent]; held && x.Base == 0 { // it goes past, and may dissolve
+					b.Dissolves = b.Dissolves.worse(b.saturated(n, f.Agent))
+					continue
 				}
 				i = len(b.Acids)
 				b.Acids = append(b.Acids, Acid{Slug: f.Agent, To: b.limit(f.Agent)})
