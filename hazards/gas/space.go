@@ -74,16 +74,26 @@ func (r *reader) closing(courses []course.Course) {
 	}
 }
 
-// shutWhere reports the time of a place in which powder reacts; false where none does.
+// shutWhere reports the time of a place in which powder reacts, by the worst of its courses
+// and the least of their gas spaces; false where none does.
 func (r *reader) shutWhere(x shut, courses []course.Course) bool {
-	own := false
+	var runs []course.Run
+	var space working.Num
 	for i := range courses {
-		if n := &courses[i]; n.Stages[0].Done.Place == x.key {
-			own = true
-			r.shutting(x, n.Space, n.Runs, "gas.shut")
+		n := &courses[i]
+		if n.Stages[0].Done.Place != x.key {
+			continue
 		}
+		if runs == nil || n.Space.Unknown() || n.Space.V < space.V {
+			space = n.Space
+		}
+		runs = append(runs, n.Runs...)
 	}
-	return own
+	if runs == nil {
+		return false
+	}
+	r.shutting(x, space, runs, "gas.shut")
+	return true
 }
 
 // worstRuns are the runs of all courses.

@@ -1,6 +1,7 @@
 package order
 
 import (
+	"slices"
 	"strings"
 
 	"etchbound/chemicals"
@@ -42,10 +43,14 @@ func inside(s *process.State) contents {
 			}
 		}
 	}
+	etched := s.MayCarry > 0 || slices.ContainsFunc(s.Solids, func(x process.Solid) bool {
+		return x.Kind == process.Product
+	})
 	for i := range s.Solids {
 		x := &s.Solids[i]
 		out.solids = out.solids || x.Kind != process.Metal && x.Kind != process.Inert
-		if (x.Kind == process.Unetched || x.Kind == process.Impurity && !x.Unstated) && out.powder == "" {
+		fresh := x.Kind == process.Impurity && !x.Unstated && !etched // what an etch left of them met it
+		if (x.Kind == process.Unetched || fresh) && out.powder == "" {
 			out.powder = x.Name
 		}
 	}

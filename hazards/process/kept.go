@@ -45,8 +45,14 @@ func (k *Walk) MayHold(s *State) (made []Solid, may bool) {
 // Doubted is what has to be known to say whether solid of a place has reacted, and so
 // whether there is product in it; nothing where that is known.
 func (s *State) Doubted() working.Missing {
-	if m := doubted(s); !m.IsZero() || len(pick(s.Solids, Unetched))+len(pick(s.Solids, Residual)) == 0 {
+	if m := doubted(s); !m.IsZero() ||
+		len(pick(s.Solids, Unetched))+len(pick(s.Solids, Residual))+len(pick(s.Solids, Based)) == 0 {
 		return m
+	}
+	for i := range s.Solids {
+		if x := &s.Solids[i]; x.Kind != Product && x.mayBeMade() && len(x.N.Missing()) > 0 {
+			return x.N.Missing()[0]
+		}
 	}
 	for i := range s.Liquid {
 		if s.Liquid[i].Unfollowed {

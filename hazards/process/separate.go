@@ -66,7 +66,8 @@ func (k *walker) flakes(p, to *State, s *route.Step) {
 	if to == nil {
 		return
 	}
-	switch made := pick(p.Solids, Product); {
+	made := p.made()
+	switch {
 	case s.Product == "solids":
 	case s.Product == "liquid" && len(made) > 0:
 		come := make([]Solid, 0, len(made))
@@ -74,11 +75,27 @@ func (k *walker) flakes(p, to *State, s *route.Step) {
 			come = append(come, p.Solids[i])
 		}
 		k.heap(to, come)
-		p.Solids = slices.DeleteFunc(slices.Clone(p.Solids), func(x Solid) bool { return x.Kind == Product })
+		p.Solids = slices.DeleteFunc(slices.Clone(p.Solids), func(x Solid) bool { return x.mayBeMade() })
 		p.MayCarry = s.Number
 	case len(made) > 0 || p.MayCarry > 0 || !doubted(p).IsZero():
 		to.MayCarry = s.Number
 	}
+}
+
+// made are the solids of a place that are product, or may be: powder of which nobody says
+// what an etch left.
+func (s *State) made() []int {
+	var at []int
+	for i := range s.Solids {
+		if s.Solids[i].mayBeMade() {
+			at = append(at, i)
+		}
+	}
+	return at
+}
+
+func (x *Solid) mayBeMade() bool {
+	return x.Kind == Product || (x.Kind == Residual || x.Kind == Based) && x.N.Unknown()
 }
 
 // decant leaves r mL of the liquid of p where it is and sends the rest to the

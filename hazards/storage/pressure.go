@@ -181,13 +181,16 @@ func (r *reader) soon(s *stage, full, left working.Num) working.Num {
 		k, g, full, left, p)
 }
 
-// further says when it is at 30 and at 50 kPa.
+// further says when it is at 30 and at 50 kPa; nothing where nobody knows.
 func (r *reader) further(s *stage, full, left working.Num) phrase.Phrase {
 	if r.w == nil {
 		return phrase.Phrase{}
 	}
-	at := func(kpa float64) string {
-		return figure.Round(until(s.faster.V, r.c.Store.Num("storage.gas_share").V, full.V, left.V, kpa), 2)
+	at := func(kpa float64) float64 {
+		return until(s.faster.V, r.c.Store.Num("storage.gas_share").V, full.V, left.V, kpa)
 	}
-	return phrase.Of("store.further", at(30), at(50))
+	if math.IsNaN(at(30)) {
+		return phrase.Phrase{}
+	}
+	return phrase.Of("store.further", figure.Round(at(30), 2), figure.Round(at(50), 2))
 }
