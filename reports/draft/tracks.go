@@ -16,11 +16,16 @@ type Track struct {
 // The tracks that need the gas space of the vessel.
 const flammableTime, timeToPressure = "gas.headspace.flammable_time", "gas.closed.time_to_10_kpa"
 
+// The track of the liquid in a jacket.
+const jacketWarms = "heat.jacket.warmest"
+
 const zeroCelsius, litresPerMinute = 273.15, molarVolume * 60
 
 var Tracks = [...]Track{
 	{"heat.temperature_peak", "curve.temperature", "curve.temperature_axis", "degC", "heat",
 		func(_ *course.Course, p vessel.Point) float64 { return p.Temperature - zeroCelsius }},
+	{jacketWarms, "curve.jacket", "curve.temperature_axis", "degC", "heat",
+		func(_ *course.Course, p vessel.Point) float64 { return p.Jacket - zeroCelsius }},
 	{"heat.peak_power.after_addition", "curve.heat", "curve.heat_axis", "W", "heat",
 		func(_ *course.Course, p vessel.Point) float64 { return p.Heat }},
 	{"heat.mtsr", "curve.mtsr", "curve.temperature_axis", "degC", "heat",
@@ -96,7 +101,16 @@ func InBy(n *course.Course) float64 {
 	return 0
 }
 
+// In reports whether a course has what a track is of: only one in a jacket has its liquid.
+func (t *Track) In(n *course.Course) bool {
+	return !t.OfJacket() || n.Stages[0].Jacket != nil
+}
+
+// OfJacket reports whether a track is of the liquid in a jacket, and not of the batch.
+func (t *Track) OfJacket() bool { return t.Quantity == jacketWarms }
+
 // Ranged reports whether a track goes to the peak of a figure that has a range.
 func (t *Track) Ranged() bool {
-	return t.Quantity == "heat.temperature_peak" || t.Quantity == "gas.hydrogen.peak_rate.after_addition"
+	return t.Quantity == "heat.temperature_peak" || t.Quantity == jacketWarms ||
+		t.Quantity == "gas.hydrogen.peak_rate.after_addition"
 }

@@ -242,7 +242,7 @@ func (b *builder) seriesJSON() []seriesJSON {
 			}
 			for j := range draft.Tracks {
 				t := &draft.Tracks[j]
-				if t.OverGas() && n.Space.Unknown() {
+				if t.OverGas() && n.Space.Unknown() || !t.In(n) {
 					continue
 				}
 				id := b.TrackID(t, n, n.Runs[k].Law).String() + "~t"

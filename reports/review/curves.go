@@ -39,7 +39,7 @@ func (b *builder) curves(place string) []document.Block {
 }
 
 func (b *builder) curve(at int, n *course.Course, t *draft.Track) []document.Block {
-	if t.OverGas() && n.Space.Unknown() {
+	if t.OverGas() && n.Space.Unknown() || !t.In(n) {
 		return nil
 	}
 	step := strconv.Itoa(n.Stages[0].Step.Number)
@@ -140,7 +140,7 @@ func (b *builder) held(n *course.Course, t *draft.Track) []chart.Line {
 	slices.SortStableFunc(out, func(x, y chart.Line) int { return int(1e6 * (x.Y - y.Y)) })
 	out = out[:min(len(out), 3)]
 	boils, ok := b.At("heat.boiling_point", figure.Step(n.Stages[0].Step.Number))
-	if ok && t.Unit == "degC" && !boils.Low().Unknown() {
+	if ok && t.Unit == "degC" && !t.OfJacket() && !boils.Low().Unknown() {
 		add(boils.Low().V, b.Options.Units.Amount(boils.Quantity, "", boils.Low().V, 0)+", "+
 			number.LabelOf("heat.boiling_point"))
 	}
