@@ -42,6 +42,8 @@ var openFamilies = [...]family{
 	{"density.", "rho", "g/mL"},
 	{"electrons.", "z", "mol/mol"},
 	{"valence.", "z_M", "mol/mol"},
+	{"leaving_heat.", "q_A", "kJ/mol"},
+	{"surface_heat.", "q_M", "kJ/mol"},
 	{"termination.", "t", "mol/mol"},
 	{"cp.", "Cp", "J/mol/K"},
 	{"enthalpy.", "dfH", "kJ/mol"},

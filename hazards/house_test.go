@@ -163,7 +163,7 @@ func TestTheCommandHoldsNoNetwork(t *testing.T) {
 
 // openFamilies are the ids a route may add; those asked for need not exist.
 var openFamilies = []string{"etch_heat.", "etch_heat_bound.", "etch_hydrogen.", "etch_conversion.", "density.",
-	"electrons.", "valence.", "termination.", "cp.", "enthalpy.",
+	"electrons.", "valence.", "leaving_heat.", "leaving_heat.base.", "surface_heat.", "termination.", "cp.", "enthalpy.",
 	"hydrogen.impurity.", "methane.impurity.", "heat.impurity.hf.", "heat.impurity.acid.", "heat.impurity.base.",
 	"dissolution.", "dissolution_water.", "dissolution_acid."}
 

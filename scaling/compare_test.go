@@ -66,7 +66,7 @@ func TestToldApart(t *testing.T) {
 	if r := rowOf(t, compared(t, more, gram), "heat.etch.total", false); r.Told != scaling.Overlap {
 		t.Errorf("the same heat: %+v", r)
 	}
-	unlike := strings.Replace(gram, "phase: Ti3AlC2", "phase: Ti3SiC2", 1)
+	unlike := strings.Replace(gram, "phase: Ti3AlC2", "phase: Ti3GeC2", 1)
 	c := compared(t, unlike, gram)
 	if r := rowOf(t, c, "heat.etch.total", false); !math.IsNaN(r.Cells[0].Value) || r.Told != scaling.Unknown {
 		t.Errorf("a heat nobody knows: %+v", r)

@@ -131,7 +131,7 @@ func TestChancesAndUnknowns(t *testing.T) {
 			t.Errorf("%s: %+v", id, c)
 		}
 	}
-	hidden := drawn(t, newCase(t, strings.Replace(gram, "phase: Ti3AlC2", "phase: Ti3SiC2", 1)), 50, 1, 2)
+	hidden := drawn(t, newCase(t, strings.Replace(gram, "phase: Ti3AlC2", "phase: Ti3GeC2", 1)), 50, 1, 2)
 	if b := hidden.Bands[figure.ID{Quantity: "heat.etch.total", Place: figure.Step(2)}]; !math.IsNaN(b.P50) ||
 		b.Unknown != 50 {
 		t.Errorf("a heat nobody knows: %+v", b)

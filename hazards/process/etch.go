@@ -96,16 +96,20 @@ func (k *walker) anode(s *route.Step, b bath) {
 	}
 }
 
-// heat is that of the whole powder, counted from dissolved HF. Only the etch by
-// fluoride and acid has data.
+// heat is that of the whole powder, counted from dissolved HF or from base. Of melts and
+// of a current nothing is held.
 func (k *walker) heat(e *Etch) {
-	phase := k.out.Layered.Formula.Text
-	if e.Family != FluorideAcid {
-		e.Heat = working.Absent("Q", "kJ", working.Lacks("family_heat", phase+" ("+string(e.Family)+")"))
+	l := k.out.Layered
+	if e.Family != FluorideAcid && e.Family != Alkaline {
+		e.Heat = working.Absent("Q", "kJ", working.Lacks("family_heat", l.Formula.Text+" ("+string(e.Family)+")"))
 		return
 	}
-	n, q := e.N.As("n"), k.st.Num("etch_heat."+phase).As("q")
-	e.Heat = k.w.Line("Q", "kJ", "n*q", n.V*q.V, n, q)
+	heat, standIns := l.Heat(k.st, k.w, e.Family == Alkaline)
+	n, q := e.N.As("n"), heat.As("q")
+	e.Heat, e.StandIns = k.w.Line("Q", "kJ", "n*q", n.V*q.V, n, q), standIns
+	if standIns {
+		k.warn(phrase.Of("warn.heat_by_stand_ins", e.Step, l.Formula.Text))
+	}
 }
 
 // left is the share of the powder the etch leaves: what the route states, or

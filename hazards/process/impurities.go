@@ -84,8 +84,8 @@ func (k *walker) otherImpurity(f chemicals.Formula, h, heat working.Num, e *Etch
 	if err != nil || l.Unlisted != "" || l.Slab || b.base {
 		return h, heat
 	}
-	return l.Etched(k.st, k.w, etching.Bath{Fluoride: b.fluoride, Chloride: b.chloride}).Hydrogen,
-		k.st.Num("etch_heat." + f.Text)
+	q, _ := l.Heat(k.st, k.w, false)
+	return l.Etched(k.st, k.w, etching.Bath{Fluoride: b.fluoride, Chloride: b.chloride}).Hydrogen, q
 }
 
 // dissolveMetal moves an impurity into the liquor and its hydrogen out of it.

@@ -45,6 +45,7 @@ type Etch struct {
 	Dissolved  []Dissolved
 	AcidBefore working.Num // mol of acid equivalents offered
 	Ammonium   bool
+	StandIns   bool // the heat is put together from stand-ins
 }
 
 // Dissolved is an impurity that reacts with the liquor.

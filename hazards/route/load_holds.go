@@ -43,8 +43,8 @@ func (h *holdings) ids() []string {
 	}
 	add(phase, "", append([]string{"density."}, etched...)...)
 	add(phase, "(s)", "cp.", "enthalpy.")
-	add(h.leaving, "", "electrons.")
-	add(h.staying, "", "valence.")
+	add(h.leaving, "", "electrons.", "leaving_heat.", "leaving_heat.base.")
+	add(h.staying, "", "valence.", "surface_heat.")
 	add(h.impurities, "", "hydrogen.impurity.", "hydrogen.impurity.base.", "methane.impurity.", "heat.impurity.hf.",
 		"heat.impurity.acid.", "heat.impurity.base.", "etch_heat.")
 	add(h.impurities, "(s)", "cp.", "density.", "enthalpy.")

@@ -89,12 +89,16 @@ func (r *reader) put(quantity string, place figure.Place, v working.Num, conditi
 func (r *reader) etch(step int) {
 	var heat, bound []working.Num
 	var powder working.Num
+	says := phrase.Of("thermal.etch")
 	for i := range r.k.Etches {
 		e := &r.k.Etches[i]
 		if e.Step != step {
 			continue
 		}
 		heat, powder = append(heat, course.HeatOf(r.w, e)), e.Powder
+		if e.StandIns {
+			says = phrase.Of("thermal.etch_stand_ins")
+		}
 		if e.Family == process.FluorideAcid && !e.N.None() {
 			bound = append(bound, r.dissolution(e))
 		}
@@ -107,7 +111,7 @@ func (r *reader) etch(step int) {
 	}
 	place := figure.Step(step)
 	q, m := r.w.Sum("Q", "kJ", heat...), powder.As("m")
-	r.put("heat.etch.total", place, q, phrase.Of("thermal.etch"))
+	r.put("heat.etch.total", place, q, says)
 	if !powder.None() { // a current heats where there is none
 		r.put("heat.etch.per_gram", place, r.w.Line("q", "kJ/g", "Q/m", q.V/m.V, q, m), phrase.Of("thermal.per_gram"))
 	}

@@ -1,0 +1,81 @@
+package etching
+
+import (
+	"math"
+	"slices"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+)
+
+// Heat is what the etch of a phase releases, kJ/mol, and whether by stand-ins: the datum etch_heat.<phase>, measured
+// or added up for it, else by stand-ins, which take the phase apart into what its product
+// is made of too:
+//
+//	M(m)A(a)X(x) = x MX + M + a A     b  (x = m-1)
+//	A to its dissolved fluoride, or in base to its hydroxide     q_A
+//	M + 2 H2O = MO2 + 2 H2            q_M
+//	x MX + MO2 = M(m)X(x)O2           d
+//	q = a q_A + q_M - b - d
+//
+// The carbide or nitride drops out. b and d are of one sign, since a phase lies below what
+// it falls apart into and a product that only an etch makes lies above: with both at
+// nothing the heat is at its ceiling, which is the high end and decides. Of two metals that
+// stay, the one with more heat takes the oxygen in the centre, and the one with less at the
+// low end. An etch is never counted as cooling.
+//
+// Unknown, for want of etch_heat.<phase>, are borides, slabs, ratios other than m = x+1, and
+// elements without q_A or q_M.
+func (l *Layered) Heat(st *chemicals.Store, w *working.Sheet, base bool) (q working.Num, standIns bool) {
+	own, leaving := st.Num("etch_heat."+l.Formula.Text), "leaving_heat."
+	if base {
+		leaving = "leaving_heat.base."
+	} else if !own.Unknown() {
+		return own, false
+	}
+	unknown := working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, "etch_heat."+l.Formula.Text))
+	if !l.falls() {
+		return unknown, false
+	}
+	var of []working.Num
+	for _, a := range l.A {
+		q, x := st.Num(leaving+a.Symbol).As("q_A"), working.Exact("x", "1", a.Count, a.Symbol+" per formula unit")
+		of = append(of, w.Line("a", "kJ/mol", "x*q_A", x.V*q.V, x, q))
+	}
+	a, m := w.Sum("a", "kJ/mol", of...), l.surface(st, w)
+	b, d := st.Num("layer_heat.bond").As("b"), st.Num("layer_heat.above").As("d")
+	q = w.Line("q", "kJ/mol", "max(a+q_M-b-d,0)", math.Max(a.V+m.V-b.V-d.V, 0), a, m, b, d)
+	if q.Unknown() {
+		return unknown, false
+	}
+	return q.Worse(working.Estimated), true
+}
+
+// falls reports whether a phase falls apart into carbide or nitride, one metal and A.
+func (l *Layered) falls() bool {
+	boride := slices.ContainsFunc(l.X, func(p Part) bool { return p.Symbol == "B" })
+	return l.Unlisted == "" && !l.Slab && !boride && len(l.A) > 0 && len(l.M) > 0 &&
+		math.Abs(count(l.M)-count(l.X)-1) <= loose
+}
+
+// surface is what the metal of the product releases as it takes up two oxygen from water.
+func (l *Layered) surface(st *chemicals.Store, w *working.Sheet) working.Num {
+	least := st.Num("surface_heat." + l.M[0].Symbol).As("q_M")
+	most := least
+	for _, m := range l.M[1:] {
+		q := st.Num("surface_heat." + m.Symbol).As("q_M")
+		switch {
+		case q.Unknown() || least.Unknown():
+			return working.Absent("q_M", "kJ/mol", append(q.Missing(), least.Missing()...)...)
+		case q.V < least.V:
+			least = q
+		case q.V > most.V:
+			most = q
+		}
+	}
+	if least.V == most.V {
+		return least
+	}
+	s, lo, hi := st.Num("surface_heat.share").As("s"), least.As("q_low"), most.As("q_high")
+	return w.Line("q_M", "kJ/mol", "q_low+s*(q_high-q_low)", lo.V+s.V*(hi.V-lo.V), lo, s, hi)
+}
