@@ -355,7 +355,7 @@ func (d *drawing) drawStep(i int) {
 		}
 	default:
 		s := d.step(do, in)
-		if do == "hold" || do == "heat_closed" || do == "store" || do == "electrolyse" {
+		if slices.Contains([]string{"hold", "heat_closed", "store", "electrolyse", "sinter", "mill"}, do) {
 			s.put("time", amount{d.num("time", 60, 600), "min"}) // no shorter than an addition
 		}
 		d.warm(s)
@@ -369,7 +369,8 @@ func (d *drawing) verbs() []string {
 	}
 	return []string{"powder", "add", "mix", "hold", "heat", "cool", "dilute", "quench", "pour", "wash", "exchange",
 		"prewash", "decant", "filter", "centrifuge", "transfer", "collect", "sample", "store", "neutralise", "redisperse",
-		"sonicate", "intercalate", "dry", "freeze_dry", "freeze", "heat_closed", "electrolyse", "melt"}
+		"sonicate", "intercalate", "dry", "freeze_dry", "freeze", "heat_closed", "electrolyse", "melt",
+		"sinter", "mill", "sieve"}
 }
 
 func (d *drawing) drawPour(in, into string) {

@@ -31,6 +31,8 @@
 //	dry.margin    least temperature at which flakes are known to take fire in air, less
 //	              that of the step
 //
+//	sinter.heat   n H(phase) less that of what the charge brings of it, as much as it has the
+//	              elements for; sinter.rise by the heat capacity at 25 degC, which only grows
 //	sonicate.heating   P/C without cooling; sonicate.minutes to 10 K
 //	spin.density       what stands in the tube before the step; spin.speed by the root of 1.2 over it
 //	skin.lethal        of what is put between layers, over the dose through the skin that

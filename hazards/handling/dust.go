@@ -20,6 +20,7 @@ func (r *reader) dust(d *process.Done, s *route.Step) {
 		heat := r.burns(r.ofFlakes("burn.flakes", "q"), m)
 		r.dry(at, m, heat, phrase.Of("handling.dried"))
 		r.put("dust.floats", at, "", r.floats(), phrase.Of("handling.floats"))
+	case s.Verb().Tag == "sinter" || s.Verb().Tag == "mill" || s.Verb().Tag == "sieve": // told with all that is there
 	case r.k.Powder != nil && bringsPowder(s):
 		m := r.k.Powder.Mass.As("m")
 		heat := r.burns(r.num("burn.powder."+r.k.Layered.Formula.Text, "q"), m)

@@ -20,6 +20,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 	for i := range k.Steps {
 		d, s := &k.Steps[i], &c.Route.Steps[i]
 		r.dust(d, s)
+		r.before(d, s)
 		r.oven(d, s)
 		r.sonicated(d, s)
 		r.spun(d, s)

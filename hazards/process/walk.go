@@ -216,6 +216,7 @@ func (k *walker) step(s *route.Step) {
 		k.react(p, s, reaction{current: verb.Does == route.Conducts, closed: verb.Does == route.Shuts})
 		k.electrolyte(p, s)
 	}
+	k.furnace(s)
 	k.evolve(p, s, "", d.Melts)
 	d.Etches = append([]int(nil), p.Etches...)
 	var to State

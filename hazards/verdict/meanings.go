@@ -31,6 +31,7 @@ var byLimit = map[string]needed{
 	"must_not_meet":       {"meeting.pair", zero, "1"},
 	"stands_liquor":       {"material.attack", zero, "1"},
 	"cake_warms":          {"cake.share", whereNearBegins, "1"},
+	"runs_through":        {"sinter.rise", atLimit, "K"},
 	"oven_margin":         {"dry.margin", atLimit, "K"},
 	"skin_rank":           {"skin.lethal", atLimit, "1"},
 	"wrong_order":         {"order.against", zero, "1"},
