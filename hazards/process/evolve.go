@@ -86,7 +86,11 @@ func (k *walker) evolve(p *State, s *route.Step, from string, melts bool) {
 		k.gives(&t, evolving.Gas{}, working.Absent("n", "mol", u.Lacks()))
 	}
 	for _, g := range evolving.With(m.is) {
-		k.gives(&t, *g, k.most(p, m, s, g))
+		if n := k.most(p, m, s, g); g.Slow == "" {
+			k.gives(&t, *g, n)
+		} else if so := k.slowly(p, s, from, g, n); !so.None() {
+			k.gives(&tells{p: p, s: s, from: from, again: t.again, held: t.held, stranger: t.stranger, all: n}, *g, so)
+		}
 	}
 	if m.is("acid") || m.is("base") || m.melt {
 		k.ofElements(&t, m)
@@ -233,8 +237,9 @@ func (k *walker) solids(p *State, element int) []working.Num {
 type tells struct {
 	p     *State
 	s     *route.Step
-	from  string // the place that it comes from
-	again bool   // with what is not held more may form than was told of before
+	from  string      // the place that it comes from
+	again bool        // with what is not held more may form than was told of before
+	all   working.Num // what a gas that comes slowly comes to in the end
 
 	held     *medium // of what the data hold there; nil where they hold all of it
 	stranger *chemicals.Substance
@@ -279,7 +284,7 @@ func (k *walker) gives(t *tells, g evolving.Gas, n working.Num) {
 	switch {
 	case x.Moved || g.Said != "" || t.only(&g, n):
 	case g.Sub != nil || g.Of != "":
-		k.sayGas(&x, g.Of)
+		k.sayGas(&x, g.Of, t.all)
 	case !before:
 		k.fact("toxic_gas", s.Number, phrase.Of("fact.gas_of_unheld", s.Number, t.stranger.Name))
 	}
@@ -291,13 +296,17 @@ type gasAt struct {
 	gas       *chemicals.Substance
 }
 
-// sayGas says which gas a step can give, and how much.
-func (k *walker) sayGas(x *Evolved, of string) {
+// sayGas says which gas a step can give, and how much; of one that comes slowly, by the end
+// of the step and in the end.
+func (k *walker) sayGas(x *Evolved, of string, all working.Num) {
 	switch {
 	case x.Gas == nil:
 		k.fact("toxic_gas", x.Step, phrase.Of("fact.gas_unlisted", x.Step, of))
 	case x.N.Unknown():
 		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_unknown", x.Step, x.Gas.Name))
+	case !all.None():
+		vm := MolarVolume(k.st, nil)
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_slow", x.Step, x.Gas.Name, x.N.V*vm.V, all.V*vm.V))
 	default:
 		vm, M := MolarVolume(k.st, nil), x.Gas.Formula.MolarMass(k.st, nil)
 		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas", x.Step, x.Gas.Name, x.N.V*vm.V, x.N.V*M.V))

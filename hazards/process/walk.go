@@ -171,10 +171,11 @@ type walker struct {
 	gas     chemicals.Composition
 	lost    chemicals.Composition // evaporated
 	unres   chemicals.Composition
-	charged bool              // the powder has gone in
-	touched []touch           // by place
-	passing []touch           // of steps that say what their liquor meets
-	told    map[gasAt]float64 // mol of each poisonous gas that was told of a place
+	charged bool                  // the powder has gone in
+	touched []touch               // by place
+	passing []touch               // of steps that say what their liquor meets
+	told    map[gasAt]float64     // mol of each poisonous gas that was told of a place
+	aged    map[gasAt]working.Num // k t of what gives a gas slowly, in a place
 
 	unclosed []working.Missing // what has to be known to close the account
 	out      Walk
