@@ -45,8 +45,9 @@ func (d *schemaDoc) misspelt(node *Node, schema map[string]any, key string) bool
 // are not known: it was written in another way throughout.
 func strange(node *Node, schema map[string]any) bool {
 	props, _ := schema["properties"].(map[string]any)
+	needs := stringsOf(schema["required"])
 	unknown := slices.ContainsFunc(node.Keys, func(k Key) bool { return props[k.Name] == nil })
-	return unknown && !slices.ContainsFunc(stringsOf(schema["required"]), node.Has)
+	return unknown && len(needs) > 0 && !slices.ContainsFunc(needs, node.Has)
 }
 
 // takenBy are the keys that a map may hold, by what it is named.

@@ -317,6 +317,16 @@ func TestMalformed(t *testing.T) {
 	}
 }
 
+// A map that needs no key is not shown as one with nothing in it.
+func TestNobodyIsToldToWriteNothing(t *testing.T) {
+	text, line, column := place(with("measured: {" + mark + "zzz: 3 mL}"))
+	_, problems := read(t, text, "route")
+	if len(problems) != 1 || problems[0].Line != line || problems[0].Column != column ||
+		strings.Contains(problems[0].Hint, "{}") || !strings.Contains(problems[0].Accepted, "etch_heat") {
+		t.Errorf("%v", problems)
+	}
+}
+
 // One fault is told once: nothing else is said of the same file.
 func TestNoFollowingFaults(t *testing.T) {
 	for _, tt := range malformed {
