@@ -51,9 +51,17 @@ func (r *Review) Deciding() []figure.ID {
 
 // Ends work out the dangerous ends of some figures, those that stand on the same run one
 // after the other, and give each to tell: no more than one run is held. Left out are
-// those whose end is the best estimate, or is not known, and all of a brief review.
+// those whose end is the best estimate, is not known, or stands in no run, and all of a
+// brief review.
 func Ends(r *Review, ids []figure.ID, tell func(*End)) {
 	done := make([]bool, len(ids))
+	for i := range r.Figures {
+		if f := &r.Figures[i]; f.Widened {
+			for j := range ids {
+				done[j] = done[j] || r.Member(ids[j]) == f.ID
+			}
+		}
+	}
 	for i, first := range ids {
 		c, stood, there := r.Leads.Case(r.Case, r.Member(first))
 		if done[i] || !there {

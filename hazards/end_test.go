@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/ranges"
 	"etchbound/schemas/long"
 )
 
@@ -21,6 +22,9 @@ func TestTheDangerousEndIsTheOneJudged(t *testing.T) {
 		told := map[figure.ID]bool{}
 		hazards.Ends(&rv, ids, func(e *hazards.End) {
 			told[e.Figure] = true
+			if figureOf(&rv, e.Figure.String()).Widened {
+				t.Errorf("%s: %s is told of a run that does not stand at its end", name, e.Figure)
+			}
 			if f := figureOf(&rv, e.Figure.String()); !(math.Abs(e.Value.V-f.Danger().V) <= 1e-12*math.Abs(e.Value.V)) {
 				t.Errorf("%s: %s is %v in its end, %v was judged", name, e.Figure, e.Value.V, f.Danger().V)
 			}
@@ -32,7 +36,7 @@ func TestTheDangerousEndIsTheOneJudged(t *testing.T) {
 		swung := figure.NewSet(hazards.Assess(rv.Case, nil).Figures)
 		for _, id := range ids {
 			f := figureOf(&rv, rv.Member(id).String())
-			if swung.Get(f.ID) == nil {
+			if swung.Get(f.ID) == nil || f.Widened {
 				continue // made once and outside of the runs, with a range of its own
 			}
 			if !told[f.ID] && !f.Danger().Unknown() && f.Danger().V != f.Value.V {
@@ -70,7 +74,8 @@ func TestLinesOfAnEndComputeAgain(t *testing.T) {
 }
 
 // A verdict turns about where it is said to: reviewed with the datum known to a tenth of
-// its range better than that, it is milder, and with one a hundredth worse it is not.
+// its range better than that, it is milder, and with one a hundredth worse it is not but at
+// the edge of a runaway.
 func TestAVerdictTurnsWhereItIsSaidTo(t *testing.T) {
 	long.Only(t)
 	texts := bundledTexts(t)
@@ -87,7 +92,8 @@ func TestAVerdictTurnsWhereItIsSaidTo(t *testing.T) {
 			if got := knowing(t, &rv, x.Datum, clamped(x.Datum, x.At+0.1*span), x.Finding); got >= x.Verdict {
 				t.Errorf("%s: %s is %s with %s at %g", name, x.Finding, got, x.Datum.ID, x.At)
 			}
-			if got := knowing(t, &rv, x.Datum, clamped(x.Datum, x.At-0.01*span), x.Finding); got < x.Verdict {
+			short := clamped(x.Datum, x.At-0.01*span)
+			if got := knowing(t, &rv, x.Datum, short, x.Finding); got < x.Verdict && !edge(&rv, x) {
 				t.Errorf("%s: %s is %s with %s short of %g", name, x.Finding, got, x.Datum.ID, x.At)
 			}
 		}
@@ -95,6 +101,19 @@ func TestAVerdictTurnsWhereItIsSaidTo(t *testing.T) {
 	if tried < 10 {
 		t.Errorf("only %d turns were tried", tried)
 	}
+}
+
+// edge reports whether a verdict stands at the edge of a runaway, which starts or does not:
+// its figure is many times its best estimate at the dangerous end. The turn is told on the
+// cautious side there, and a review that knows more may find it milder before.
+func edge(rv *hazards.Review, x *ranges.Turn) bool {
+	for i := range rv.Findings {
+		if f := &rv.Findings[i]; f.ID() == x.Finding {
+			g := figureOf(rv, f.Figure.String())
+			return g.Danger().V > 20*g.Value.V
+		}
+	}
+	return false
 }
 
 // knowing is a verdict with a datum known to have a value.

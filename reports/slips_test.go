@@ -25,7 +25,7 @@ var countedFromZero = regexp.MustCompile(`(steps|what|impurities|points|stock)\[
 
 // programs read these, not people.
 var programs = map[string]bool{"review": true, "upset": true, "scale": true, "change": true, "compare": true,
-	"stock": true}
+	"stock": true, "measure": true}
 
 // drawn is a page's own style and script, and its pictures.
 var drawn = regexp.MustCompile(`(?s)^<(style|script|svg).*?</(style|script|svg)>`)

@@ -19,6 +19,7 @@ type Figure struct {
 	of         *ID
 	ranged     bool
 	Searched   bool // it comes of a search that a brief assessment leaves out
+	Widened    bool // what is worked out beside the runs set its dangerous end: none of them stands there
 }
 
 // SetRange sets both ends of the range of f, in its unit; NaN where one is not known.

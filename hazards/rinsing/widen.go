@@ -95,6 +95,7 @@ func (e *ends) widen(f *figure.Figure) {
 		f.Conditions = f.Conditions.And(phrase.Of("wash.slowly"))
 		high, low = math.Max(high, e.slowly+swings), math.Min(low, e.pH)
 	}
+	was := f.Danger().V
 	switch {
 	case f.Value.Unknown():
 	case cycles:
@@ -102,4 +103,5 @@ func (e *ends) widen(f *figure.Figure) {
 	case pH && e.layers:
 		f.SetRange(low, f.High().V)
 	}
+	f.Widened = f.Widened || f.Danger().V != was
 }

@@ -34,21 +34,18 @@ var needs = sync.OnceValue(func() []needed {
 const coldRoom = 288.15
 
 // is are the words of the table that are no verb, and when they are so of a step.
-var is = map[string]func(*route.Step, *route.Place) bool{
-	"stirred": func(s *route.Step, _ *route.Place) bool { return s.Stirred != nil && *s.Stirred },
-	"watched": func(s *route.Step, _ *route.Place) bool {
+var is = map[string]func(*route.Step) bool{
+	"stirred": func(s *route.Step) bool { return s.Stirred != nil && *s.Stirred },
+	"watched": func(s *route.Step) bool {
 		return s.NotAbove.Set || s.Verb().Held && s.Temperature.Set
 	},
-	"ph": func(s *route.Step, _ *route.Place) bool { return s.TargetPH != nil },
-	"weighed": func(s *route.Step, _ *route.Place) bool {
+	"ph": func(s *route.Step) bool { return s.TargetPH != nil },
+	"weighed": func(s *route.Step) bool {
 		return slices.ContainsFunc(s.What, func(m route.Material) bool {
 			return m.Substance != nil && m.Substance.Kind == "fluoride_salt" && m.Mass.Set
 		})
 	},
-	"piped": func(_ *route.Step, p *route.Place) bool {
-		return p.VentBore.Set || p.VentLine.Set || p.Bubbler.Set || p.Scrubber != ""
-	},
-	"cold": func(s *route.Step, _ *route.Place) bool {
+	"cold": func(s *route.Step) bool {
 		return s.Verb().Does == route.Stores && s.Temperature.Set && s.Temperature.SI < coldRoom
 	},
 }
@@ -85,7 +82,7 @@ func (n *needed) lacks(r *route.Route, s *route.Step) bool {
 	p := r.Place(s.In)
 	if p == nil || slices.Contains(n.kinds, p.Kind) || !slices.ContainsFunc(n.where, func(w string) bool {
 		so, word := is[w]
-		return s.Do == w || word && so(s, p)
+		return s.Do == w || word && so(s)
 	}) {
 		return false
 	}

@@ -100,7 +100,7 @@ func of(c *process.Contact) phrase.Phrase {
 	}
 	strong := phrase.Phrase{}
 	if !math.IsNaN(c.Met.Strength) {
-		strong = phrase.Of("material.strength", c.Met.Strength)
+		strong = phrase.Of("material.strength", math.Max(c.Met.Strength, thin))
 	}
 	why := phrase.Phrase{}
 	switch {
@@ -112,6 +112,9 @@ func of(c *process.Contact) phrase.Phrase {
 	return phrase.Of("material.part", c.Part, c.Place, made, phrase.Of("material.stands."+c.Verdict.String()),
 		material.Called(c.Medium), strong, why)
 }
+
+// thin is the least strength that is told, wt%: what is thinner is at most that.
+const thin = 0.001
 
 // howLong says how hot what a part meets is at most, and for how long.
 func howLong(p *part) phrase.Phrase {

@@ -190,7 +190,6 @@ func TestWhatAStepNeedsIsAskedFor(t *testing.T) {
 		{pfa, in(hf, 1, 20, ""), "pot/thermometer"},
 		{pfa, strings.Replace(in(hf, 1, 20, ""), "  - {do: collect, in: pot, into: drum}\n", filter, 1),
 			"pot/filter_membrane"},
-		{pfa + ", vent: 6 mm", in(hf, 1, 20, ""), "pot/line_the_gas_leaves_through"},
 		{pfa, "  - {do: charge, in: pot, what: [{substance: LiF, mass: 1 g}, {substance: HCl, strength: 9 mol/L, " +
 			"volume: 20 mL}], temperature: 20 degC}\n", "pot/balance_pan_or_weighing_boat"},
 	} {

@@ -53,21 +53,21 @@ func by(x campaign.Two, k float64) campaign.Two {
 func batches(c *campaign.Campaign) document.Section {
 	s := document.Begin("campaign")
 	say := func(key string, tone document.Tone, args ...any) {
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("campaign."+key, args...), Tone: tone})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of(key, args...), Tone: tone})
 	}
 	switch {
 	case math.IsNaN(c.AtMost):
-		say("no_bound", document.Warning)
+		say("campaign.no_bound", document.Warning)
 	case c.AtMost < 1:
-		say("less_than_one", document.Warning)
+		say("campaign.less_than_one", document.Warning)
 	default:
-		say("at_most", document.Plain, amount(c.AtMost, "", 0))
+		say("campaign.at_most", document.Plain, amount(c.AtMost, "", 0))
 	}
 	if c.PerWeek > 0 && !c.Fits {
-		say("does_not_fit", document.Warning, c.PerWeek)
+		say("campaign.does_not_fit", document.Warning, c.PerWeek)
 	}
 	if c.Unknown != nil {
-		say("no_times", document.Warning, stepList(c.Unknown))
+		say("campaign.no_times", document.Warning, stepList(c.Unknown))
 	}
 	t := document.Table{Caption: words.Of("campaign.bounds"),
 		Columns: document.Columns("campaign.what", "campaign.a_batch",
@@ -98,7 +98,7 @@ func batches(c *campaign.Campaign) document.Section {
 			atMost(c.ByPeople.Most)))
 	}
 	s.Blocks = append(s.Blocks, t)
-	say("bounds_note", document.Note)
+	say("campaign.bounds_note", document.Note)
 	return s
 }
 

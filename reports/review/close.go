@@ -73,7 +73,8 @@ func (b *builder) actions() document.Section {
 	if t := b.unknownTable(); len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	}
-	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("actions.ask"), Tone: document.Note})
+	s.Blocks = append(s.Blocks, document.Unprinted{Blocks: []document.Block{
+		document.Paragraph{Text: words.Of("actions.ask"), Tone: document.Note}}})
 	return s
 }
 

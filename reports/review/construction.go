@@ -89,6 +89,9 @@ func contactRow(c *process.Contact) []document.Cell {
 	}
 	medium := words.Of("medium." + c.Medium)
 	switch {
+	case c.Material == "": // whatever it is that it meets
+		medium, note = words.Of("construction.stands_there"), words.Of("construction.settle")
+		source, status = words.Of("value.dash"), words.Of("value.dash")
 	case c.Verdict == material.Unknown:
 		note, source, status = words.Of("construction.settle"), words.Of("value.dash"), words.Of("value.dash")
 	case c.Verdict != material.Yes:
@@ -101,11 +104,14 @@ func contactRow(c *process.Contact) []document.Cell {
 		words.Of("suited."+c.Verdict.String()), words.OrDash(note), source, status)
 }
 
+// thin is the least strength that is told, wt%: what is thinner is at most that.
+const thin = 0.001
+
 // met is how strong, hot and long a medium meets a part, as far as that is known.
 func met(c *process.Contact) string {
 	var out strings.Builder
 	if !math.IsNaN(c.Met.Strength) {
-		out.WriteString(words.Of("construction.strength", c.Met.Strength))
+		out.WriteString(words.Of("construction.strength", math.Max(c.Met.Strength, thin)))
 	}
 	if math.IsNaN(c.Met.DegC) {
 		out.WriteString(words.Of("construction.temperature_open"))

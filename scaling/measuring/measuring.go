@@ -116,7 +116,9 @@ func narrowed(c route.Case, id figure.ID, stood []ranges.Stood) []By {
 	for _, s := range stood {
 		r := of(s.ID)
 		key := r.key
-		if key == "" {
+		if at, given := strings.CutPrefix(s.ID, route.RangePrefix); given {
+			key = route.Told(at)
+		} else if key == "" {
 			key = "data: " + s.ID
 		}
 		i := slices.IndexFunc(out, func(b By) bool { return b.Experiment == r.experiment })
