@@ -40,7 +40,7 @@ func holdsAt(rv *hazards.Review, id string) bool {
 // The demonstration, with other agents in place of its lime: the finding, the
 // hold point and what is said of the temperature stay.
 func TestAgentsOfTheDemonstration(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	raw, err := os.ReadFile("../testdata/routes/demo-lif-hcl-2g.yaml")
 	if err != nil {
 		t.Fatal(err)

@@ -44,7 +44,7 @@ func TestEmissionIsTheLawOfEvaporation(t *testing.T) {
 // At the temperature the hood stands, the air that the vapour asks for is that of
 // the hood, or a scrubber is asked for: the same acid written at that temperature.
 func TestTheHoodIsExceededWhereItSays(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for _, strength := range []string{"49 wt%", "40 wt%"} {
 		yaml := strings.Replace(strings.Replace(inIce("100 g", "2 L", "200 W/K"), "10 wt%", strength, 1), "closure: vented",
 			"capacity: 3 L, closure: open", 1)
@@ -294,7 +294,7 @@ func placeTakes(place *route.Place) []placeTake {
 // A place of which less is said never makes a verdict better. Every fact of every
 // place is taken out in the long form, a spread of them in the usual one.
 func TestAPlaceOfWhichLessIsSaidNeverHelps(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	type try struct {
 		name  string
 		place int

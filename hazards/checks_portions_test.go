@@ -29,7 +29,7 @@ func inPortions(keys string) string {
 // 20 degC what a portion warms in 20 min, and each ends at
 // 20 + 65.1 (1 - exp(-2 30/246)) = 34.1 degC.
 func TestPowderInPortions(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	const power, flow, peak = "heat.peak_power.during_addition@2:instantaneous",
 		"gas.hydrogen.peak_rate.during_addition@2:instantaneous", "heat.temperature_peak@2:instantaneous"
 	for _, c := range []struct {

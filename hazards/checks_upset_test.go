@@ -30,7 +30,7 @@ func worstOfBoth(rv *hazards.Review, law string, quantities ...string) float64 {
 // A thing done wrong is the route written that way: each failure against a
 // review of the route as it then is.
 func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	base := inIce("10 g", "200 mL", "2 W/K")
 	rv := followed(t, base)
 	ways := map[string]string{
@@ -121,7 +121,7 @@ func TestPrewashSkipped(t *testing.T) {
 
 // Every failure of the list can be met, and each is said in words.
 func TestEveryFailureIsMet(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	met := map[string]bool{}
 	for _, text := range bundledTexts(t) {
 		rv := followed(t, text)

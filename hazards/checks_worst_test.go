@@ -145,6 +145,7 @@ func never(t testing.TB, rv *hazards.Review, wide, narrow string) {
 
 // The worst moment is no milder than the worst of a scan through the whole course.
 func TestTheWorstMomentIsFound(t *testing.T) {
+	long.Only(t)
 	texts := map[string]string{"a day": strings.Replace(inIce("10 g", "80 mL", "0.3 W/K"), "time: 4 h", "time: 24 h", 1),
 		"an hour": strings.Replace(inIce("10 g", "80 mL", "2 W/K"), "time: 4 h", "time: 1 h", 1),
 		"a week":  strings.Replace(inIce("10 g", "80 mL", "2 W/K"), "time: 4 h", "time: 166 h", 1),

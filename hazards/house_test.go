@@ -25,6 +25,7 @@ import (
 	"etchbound/hazards/treating"
 	"etchbound/hazards/wetted"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 )
 
 // source is one Go file of the module that is no test.
@@ -307,6 +308,7 @@ func TestWhatIsBuiltIsThere(t *testing.T) {
 
 // Ids are not given twice, and the bare quantity is always there.
 func TestIdsAreOwn(t *testing.T) {
+	long.Only(t)
 	for name, rv := range allReviews(t) {
 		seen := map[string]bool{}
 		for i := range rv.Figures {

@@ -102,7 +102,7 @@ func TestABathAndTubesLeftOutAreUnknown(t *testing.T) {
 // The time of a step that cools, the line of a vent and the pH a wash is to reach are
 // facts of a route: a text with one of them struck out is never the milder one.
 func TestAFactStruckOutOfAStepIsNeverMilder(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for _, c := range []struct{ route, after, fact string }{
 		{"bifluoride-1g.yaml", "do: cool\n    in: etch", "\n    time: 30 min"},
 		{"reactor-50g.yaml", "vent: 6 mm # assumed, with what follows it", "\n    vent_line: 2 m"},

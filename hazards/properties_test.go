@@ -208,6 +208,7 @@ func TestScalingIsExact(t *testing.T) {
 
 // More powder in the same bath never gives less.
 func TestMorePowderNeverGivesLess(t *testing.T) {
+	long.Only(t)
 	grow := []string{"gas.hydrogen.total", "gas.hydrogen.impurities", "gas.hydrogen.dissolution_bound",
 		"gas.hydride.bound",
 		"heat.etch.total", "heat.etch.dissolution_bound", "heat.adiabatic_rise", "heat.mtsr", "gas.closed.pressure"}
@@ -476,7 +477,7 @@ func TestAMissingDatumNeverHelps(t *testing.T) {
 type reporter interface{ Errorf(string, ...any) }
 
 func TestNoDatumOfTheDemonstrationHelpsByMissing(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	text := bundledTexts(t)["demo-lif-hcl-2g.yaml"]
 	full := review(t, text)
 	c := full.Case

@@ -66,6 +66,7 @@ func siteTakes(t testing.TB) map[string]func(*route.Case) {
 // A site that says less never makes a verdict better. Every pair of a bundled route
 // and a fact is tried in the long form, every fact once in the usual one.
 func TestASiteThatSaysLessNeverHelps(t *testing.T) {
+	long.Only(t)
 	type pair struct{ name, what string }
 	texts, takes := bundledTexts(t), siteTakes(t)
 	var pairs []pair

@@ -57,7 +57,7 @@ func shutIn(wall, closure string, first, second string) string {
 // is unknown and exceeds, and work stops. Stated as vented it has no finding, but is not
 // to be shut. Each of the two alone is told by no pair of two.
 func TestWhatNobodyFollowsIsNotToBeShut(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	const id = "gas.closed.pressure@pot"
 	for _, p := range meeting.Pairs() {
 		if _, wall := p.Wall(); wall || p.Gas != meeting.UnknownGas || p.A == "not_held" || p.A == "molten" ||

@@ -58,7 +58,7 @@ func TestHFIsNamedOnPageOne(t *testing.T) {
 }
 
 func TestEveryFigureOfEveryRouteExplains(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for name, r := range fixture.Some(t, 3, 1) {
 		for i := range r.Figures {
 			var b bytes.Buffer

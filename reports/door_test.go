@@ -16,7 +16,7 @@ import (
 // nothing that has to be done inside: no rule of the bench, no minutes that read as time
 // allowed.
 func TestTheDoorAsksNobodyIn(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	minutes := regexp.MustCompile(`[0-9]+(\.[0-9]+)? (min|s)\b`)
 	for _, c := range together(t, "demo-lif-hcl-2g.yaml", "tmaoh-half-gram.yaml", "hf-50-10g.yaml") {
 		name := c.Route.Title

@@ -252,7 +252,7 @@ func schemaNamed(t *testing.T, name string) map[string]any {
 // Whatever a command writes for programs is what its schema says; each schema
 // is met by something real.
 func TestOutputsMeetTheirSchemas(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	made, err := madeOutputs()
 	if err != nil {
 		t.Fatal(err)

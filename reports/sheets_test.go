@@ -18,6 +18,7 @@ import (
 // The review of the demonstration is page 1, a review of twelve sheets and three cards:
 // on both papers, with the site and its limits. The auditor's book has at most thirty.
 func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
+	long.Only(t)
 	if testing.Short() {
 		t.Skip("the short form opens no page in a browser")
 	}
@@ -53,7 +54,7 @@ func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
 // The control line tells papers apart that stand on another file, other data, another
 // program or a shorter form.
 func TestControlLinesTellPapersApart(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml")
 	line := func(o draft.Options) string { return Build(r, o).Control }
 	seen := map[string]string{}

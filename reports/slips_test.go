@@ -144,6 +144,7 @@ func holdNoSlip(t *testing.T, o madeOutput) {
 // No output in any format holds a number that is none, an empty name or a slip
 // of a format.
 func TestNoOutputSlips(t *testing.T) {
+	long.Only(t)
 	made, err := madeOutputs()
 	if err != nil {
 		t.Fatal(err)
@@ -158,7 +159,7 @@ func TestNoOutputSlips(t *testing.T) {
 // Nor where a route says less: lines are taken out of bundled routes, and what
 // still loads is written in every format.
 func TestLessOfARouteDoesNotSlip(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	want := 2
 	switch {
 	case long.Form():
