@@ -26,7 +26,7 @@ func (k *walker) slowly(p *State, s *route.Step, from string, g *evolving.Gas, n
 	was := k.aged[at]
 	switch v := s.Verb(); {
 	case from != "":
-		if x := k.aged[of]; was.None() || x.V > was.V {
+		if x := k.aged[of]; was.None() || !(x.V <= was.V) { // what is not known is the worse
 			was = x
 		}
 	case v.Passive || v.Does == route.Moves || v.Does == route.Parts: // as long as it takes to pour
