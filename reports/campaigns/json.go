@@ -16,27 +16,22 @@ const Format = "etchbound.campaign/1"
 
 // Shape is a campaign as it is written for programs.
 type Shape struct {
-	Format     string            `json:"format"`
-	Notice     string            `json:"notice"`
-	MadeBy     record.MadeByJSON `json:"made_by"`
-	State      string            `json:"state"`
-	Route      routeJSON         `json:"route"`
-	Planned    plannedJSON       `json:"planned"`
-	AtMost     record.Nine       `json:"batches_a_week_at_most"`
-	CountedBy  record.Nine       `json:"batches_a_week"`
-	Fits       bool              `json:"fits"`
-	NoTime     []int             `json:"steps_without_time"`
-	Places     []placeJSON       `json:"occupied"`
-	People     twoJSON           `json:"people_hours"`
-	Flows      []flowJSON        `json:"flows"`
-	Containers []containerJSON   `json:"containers"`
-	Stock      []stockJSON       `json:"stock"`
-	Sizes      []sizeJSON        `json:"sizes"`
-}
-
-type routeJSON struct {
-	Title  string `json:"title"`
-	Digest string `json:"digest"`
+	Format     string             `json:"format"`
+	Notice     string             `json:"notice"`
+	MadeBy     record.MadeByJSON  `json:"made_by"`
+	State      string             `json:"state"`
+	Route      record.OfRouteJSON `json:"route"`
+	Planned    plannedJSON        `json:"planned"`
+	AtMost     record.Nine        `json:"batches_a_week_at_most"`
+	CountedBy  record.Nine        `json:"batches_a_week"`
+	Fits       bool               `json:"fits"`
+	NoTime     []int              `json:"steps_without_time"`
+	Places     []placeJSON        `json:"occupied"`
+	People     twoJSON            `json:"people_hours"`
+	Flows      []flowJSON         `json:"flows"`
+	Containers []containerJSON    `json:"containers"`
+	Stock      []stockJSON        `json:"stock"`
+	Sizes      []sizeJSON         `json:"sizes"`
 }
 
 type plannedJSON struct {
@@ -108,7 +103,7 @@ func JSON(w io.Writer, c *campaign.Campaign, o draft.Options) error {
 	d := draft.New(r, o)
 	year := c.Week * c.Weeks
 	out := Shape{Format: Format, Notice: words.Of("deference.line"), MadeBy: record.MadeBy(o, d.ControlLine()),
-		State: words.Of("campaign.state"), Route: routeJSON{r.Case.Route.Title, r.Case.Route.Digest},
+		State: words.Of("campaign.state"), Route: record.OfRouteJSON{Title: r.Case.Route.Title, Digest: r.Case.Route.Digest},
 		Planned: plannedJSON{c.Batches, c.PerWeek, record.Nine(c.Hours), record.Nine(c.Weeks), record.Nine(c.Kept)},
 		AtMost:  record.Nine(c.AtMost), CountedBy: record.Nine(c.Week), Fits: c.Fits, NoTime: append([]int{}, c.Unknown...),
 		Places: []placeJSON{}, People: two(c.People), Flows: []flowJSON{}, Containers: []containerJSON{},

@@ -16,16 +16,11 @@ const Format = "etchbound.measure/1"
 
 // Shape is what to measure first, as it is written for programs.
 type Shape struct {
-	Format  string            `json:"format"`
-	Notice  string            `json:"notice"`
-	MadeBy  record.MadeByJSON `json:"made_by"`
-	Route   routeJSON         `json:"route"`
-	Figures []figureJSON      `json:"figures"`
-}
-
-type routeJSON struct {
-	Title  string `json:"title"`
-	Digest string `json:"digest"`
+	Format  string             `json:"format"`
+	Notice  string             `json:"notice"`
+	MadeBy  record.MadeByJSON  `json:"made_by"`
+	Route   record.OfRouteJSON `json:"route"`
+	Figures []figureJSON       `json:"figures"`
 }
 
 type figureJSON struct {
@@ -52,7 +47,7 @@ func JSON(w io.Writer, r *hazards.Review, all []measuring.Figure, o draft.Option
 	c := &r.Case
 	out := Shape{Format: Format, Notice: words.Of("deference.line"),
 		MadeBy: record.MadeBy(o, draft.ControlOf(o, c.Site, c.Limits, c.Route.Digest)),
-		Route:  routeJSON{c.Route.Title, c.Route.Digest}, Figures: []figureJSON{}}
+		Route:  record.OfRouteJSON{Title: c.Route.Title, Digest: c.Route.Digest}, Figures: []figureJSON{}}
 	for i := range all {
 		f := &all[i]
 		x := figureJSON{ID: f.ID.String(), Unit: number.UnitOf(f.ID.Quantity), Best: record.Nine(f.Best),

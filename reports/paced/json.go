@@ -17,16 +17,11 @@ const Format = "etchbound.pace/1"
 // Shape is how what reacts can be added, as it is written for programs: temperatures in
 // degC, times in min, gas in L/min at 25 degC and 101.325 kPa.
 type Shape struct {
-	Format    string            `json:"format"`
-	Notice    string            `json:"notice"`
-	MadeBy    record.MadeByJSON `json:"made_by"`
-	Route     routeJSON         `json:"route"`
-	Additions []additionJSON    `json:"additions"`
-}
-
-type routeJSON struct {
-	Title  string `json:"title"`
-	Digest string `json:"digest"`
+	Format    string             `json:"format"`
+	Notice    string             `json:"notice"`
+	MadeBy    record.MadeByJSON  `json:"made_by"`
+	Route     record.OfRouteJSON `json:"route"`
+	Additions []additionJSON     `json:"additions"`
 }
 
 type additionJSON struct {
@@ -101,7 +96,7 @@ func JSON(w io.Writer, r *hazards.Review, all []pacing.Addition, o draft.Options
 	c := &r.Case
 	out := Shape{Format: Format, Notice: words.Of("deference.line"),
 		MadeBy: record.MadeBy(o, draft.ControlOf(o, c.Site, c.Limits, c.Route.Digest)),
-		Route:  routeJSON{c.Route.Title, c.Route.Digest}, Additions: []additionJSON{}}
+		Route:  record.OfRouteJSON{Title: c.Route.Title, Digest: c.Route.Digest}, Additions: []additionJSON{}}
 	for i := range all {
 		out.Additions = append(out.Additions, additionOf(&all[i]))
 	}

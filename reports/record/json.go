@@ -61,6 +61,12 @@ type Shape struct {
 	Warnings    []string         `json:"warnings"`
 }
 
+// OfRouteJSON says which route something is of.
+type OfRouteJSON struct {
+	Title  string `json:"title"`
+	Digest string `json:"digest"`
+}
+
 type MadeByJSON struct {
 	Version  string `json:"version"`
 	Data     string `json:"data"`
