@@ -24,6 +24,18 @@ func (w *work) run() (err error) {
 	return err
 }
 
+// follow begins with a solution at rest that holds the same, from which solids settle, and
+// reports whether that came to an end.
+func (w *work) follow(r *work) bool {
+	defer w.sit()()
+	copy(w.x, r.x)
+	copy(w.ln, r.ln)
+	copy(w.mol, r.mol)
+	w.lnI, w.lnWater, w.lnKg, w.found = r.lnI, r.lnWater, r.lnKg, r.found
+	w.tauWater = w.water
+	return w.finish() == nil
+}
+
 // attempt is run from one beginning.
 func (w *work) attempt(from beginning) error {
 	w.guess(from)

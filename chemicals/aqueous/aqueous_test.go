@@ -204,6 +204,28 @@ func TestWhatIsDiluteIsAnswered(t *testing.T) {
 	})
 }
 
+// A solution from which solids settle is found from where it was at rest. A trace of a solid
+// that was there before has it found anew: both come to the same.
+func TestSettlingFromRestIsTheSame(t *testing.T) {
+	for trial := range 40 {
+		mix := everything(true)
+		for i := range mix.Totals { // from 1e-6 to 0.03 mol/kg, in another order each time
+			mix.Totals[i].Mol = math.Pow(10, -6+4.5*math.Mod(float64(i+1)*math.Phi*float64(trial+1), 1))
+		}
+		short := solve(t, 10+float64(trial), mix)
+		mix.Solids[trial%len(mix.Solids)].Mol = 1e-16
+		anew := solve(t, 10+float64(trial), mix)
+		if !nearly.To(short.PH(), anew.PH(), 1e-7) {
+			t.Errorf("trial %d: pH %.9f from rest, %.9f anew", trial, short.PH(), anew.PH())
+		}
+		for _, a := range mix.Solids {
+			if x, y := short.Transfer(a.Of), anew.Transfer(a.Of); !nearly.To(x, y, 1e-9) {
+				t.Errorf("trial %d: %g mol of %s settle from rest, %g anew", trial, x, a.Of, y)
+			}
+		}
+	}
+}
+
 // Where nearly all of it settles, what stays is a small difference of large amounts.
 func TestWhatIsLeftOfASolid(t *testing.T) {
 	for _, al := range []float64{0.05011872336272721, 0.3, 1.7} {

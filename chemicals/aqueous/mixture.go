@@ -35,6 +35,12 @@ type Mixture struct {
 	FixedPH   float64
 }
 
+// onlySettles reports whether nothing comes to the solution at rest: solids may settle from it.
+func (m *Mixture) onlySettles() bool {
+	return len(m.Added) == 0 && m.Gas.Kind == None && m.Reagent == "" &&
+		!slices.ContainsFunc(m.Solids, func(a Amount) bool { return a.Mol > 0 })
+}
+
 // Gas is what carbon dioxide meets. Its zero value is a vessel full to the lid: no gas.
 type Gas struct {
 	Kind  Boundary

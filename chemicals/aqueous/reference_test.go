@@ -128,9 +128,13 @@ func (c *aCase) judge(t *testing.T, w *csv.Writer) (misses, figures int) {
 		w.Flush()
 		return 1, 0
 	}
+	validity := cmp.Or(outside, "inside")
+	if c.gate == "indicative" && outside == "" { // the solution is held, what the case means by it is not
+		validity = "outside by the file of cases: " + c.rows[0].validity
+	}
 	for _, r := range results {
 		w.Write([]string{c.id, c.rows[0].group, c.rows[0].description, "own constants", r.quantity,
-			strconv.FormatFloat(r.value, 'g', 7, 64), r.unit, "computed", cmp.Or(outside, "inside")})
+			strconv.FormatFloat(r.value, 'g', 7, 64), r.unit, "computed", validity})
 	}
 	w.Flush() // whole rows, before anything is logged between them
 	all, figures := c.misses(results)

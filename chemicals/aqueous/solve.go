@@ -16,12 +16,36 @@ func (m *Model) Solve(mix Mixture) (*State, error) {
 	if err != nil {
 		return nil, err
 	}
-	if len(mix.Added)+len(mix.Solids) > 0 || mix.Gas.Kind != None || mix.Reagent != "" {
-		if w, err = m.meet(w, &mix); err != nil {
-			return nil, err
+	if len(mix.Added)+len(mix.Solids) == 0 && mix.Gas.Kind == None && mix.Reagent == "" {
+		return w.state(&mix)
+	}
+	p, err := m.pot(w, &mix)
+	if err != nil {
+		return nil, err
+	}
+	if mix.onlySettles() {
+		if s := m.settled(w, p); s != nil {
+			return s, nil
 		}
 	}
+	if w, err = m.meet(p); err != nil {
+		return nil, err
+	}
 	return w.state(&mix)
+}
+
+// settled begins with the solution at rest and lets solids settle from it. It is the shorter
+// way where few of many do; nil where it came to no answer.
+func (m *Model) settled(r *work, p *pot) *State {
+	w, err := m.vessel(p, 0)
+	if err != nil || !w.follow(r) {
+		return nil
+	}
+	s, err := w.state(p.mix)
+	if err != nil {
+		return nil
+	}
+	return s
 }
 
 // rest is the solution before anything is added.
@@ -72,8 +96,8 @@ func (m *Model) rest(mix *Mixture) (*work, error) {
 	return w, nil
 }
 
-// meet adds to a solution at rest all that is put to it.
-func (m *Model) meet(r *work, mix *Mixture) (*work, error) {
+// pot is a solution at rest with all that is put to it.
+func (m *Model) pot(r *work, mix *Mixture) (*pot, error) {
 	p := &pot{mix: mix, some: 1}
 	p.total, p.water = r.contents()
 	for _, j := range r.comp {
@@ -85,11 +109,16 @@ func (m *Model) meet(r *work, mix *Mixture) (*work, error) {
 	if mix.Gas.Kind == Open {
 		p.some |= m.known.rows[m.carbon].present
 	}
+	return p, nil
+}
+
+// meet finds what becomes of all that came together.
+func (m *Model) meet(p *pot) (*work, error) {
 	w, err := m.vessel(p, 0)
 	if err != nil {
 		return nil, err
 	}
-	if err := w.run(); err == nil || mix.Reagent == "" {
+	if err := w.run(); err == nil || p.mix.Reagent == "" {
 		return w, err
 	}
 	return m.titrate(p)
