@@ -92,11 +92,11 @@ func treated(c route.Case, k *process.Walk, figures []figure.Figure, leads *rang
 		return out
 	}
 	at, _, _ := leads.Case(c, worst.ID)
-	end := Assess(at, nil)
-	if end.Err != nil {
+	end, err := process.Go(at, nil)
+	if err != nil {
 		return out
 	}
-	for _, l := range treating.Usual(at, &end.Walk) {
+	for _, l := range treating.Usual(at, &end) {
 		for i := range out {
 			if out[i].Step == l.Step && out[i].Place == l.Place {
 				out[i].Worst = &l

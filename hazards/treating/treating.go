@@ -157,8 +157,8 @@ func (b *bench) read(of ...*process.Liquor) Liquor {
 	}
 	b.kept = map[string]Way{}
 	for _, doses := range b.ways(&l) {
-		if w := b.way(&l, doses); !b.usual || w.Usual() {
-			l.Ways = append(l.Ways, w)
+		if first := doses[0].Sub; !b.usual || usual(first) {
+			l.Ways = append(l.Ways, b.way(&l, doses))
 		}
 	}
 	return l

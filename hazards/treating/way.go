@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/aqueous"
 	"etchbound/hazards/process"
 	"etchbound/hazards/residue"
@@ -63,8 +64,10 @@ func (b *bench) way(l *Liquor, doses []waste.Dose) Way {
 
 // Usual reports whether a way begins with what is offered for waste, or binds alone what is
 // usually bought for that.
-func (w *Way) Usual() bool {
-	return w.Parts[0].Sub.WasteAgent > 0 || w.Borate || w.Parts[0].Sub.Slug == beside
+func (w *Way) Usual() bool { return usual(w.Parts[0].Sub) }
+
+func usual(first *chemicals.Substance) bool {
+	return first.WasteAgent > 0 || bringsOf(first).boron > 0 || first.Slug == beside
 }
 
 // figures takes what package waste says of the same doses.
