@@ -55,6 +55,7 @@ func Make(c route.Case) (Review, error) {
 	out.Findings = verdict.Judge(c, out.Figures, &a.Walk)
 	if !c.Brief {
 		out.Treated, out.Rinsed = treated(c, &a.Walk, out.Figures, out.Leads), rinsing.Read(c, &a.Walk)
+		out.Containers = treating.Containers(c, &a.Walk)
 		out.Turns = swung.Turns(out.Findings)
 	}
 	out.NotAssessed = NotAssessed()

@@ -41,9 +41,10 @@ type Review struct {
 	NotAssessed []string // catalogued quantities no model covers yet
 	Warnings    []phrase.Phrase
 	Holds       []Hold
-	Labels      []labelling.Label // what stands on each bottle
-	Treated     []treating.Liquor // what each agent does to each liquor; nil of a brief case
-	Rinsed      []rinsing.Wash    // what each decant holds; nil of a brief case
+	Labels      []labelling.Label    // what stands on each bottle
+	Treated     []treating.Liquor    // what each agent does to each liquor; nil of a brief case
+	Containers  []treating.Container // of waste, batch by batch; nil of a brief case
+	Rinsed      []rinsing.Wash       // what each decant holds; nil of a brief case
 	Speciated   []speciation.Liquor
 	Held        []stock.Holding // what the site keeps and a run takes, by CAS, then the powder
 	Sums        []stock.Share   // of all of them together, where a programme adds up

@@ -28,7 +28,7 @@ const (
 	waterShare = 0.017 // fall of the activity of water with each mol/kg, as the source takes it
 	driest     = 0.4   // activity of water below which the straight line is left
 	converged  = 1e-11 // of ln of one side of an equation over the other
-	most       = 30   // steps before the search is given up
+	most       = 30    // steps before the search is given up
 )
 
 func (n *newton) room(balances, species int) {

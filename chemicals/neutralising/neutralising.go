@@ -178,12 +178,18 @@ func hydrogenAndOxygen(s *chemicals.Substance, b Brings, a Acid, x, e float64) (
 
 func off(a, b float64) bool { return a-b > tolerance || b-a > tolerance }
 
-// Binding is how the calcium and magnesium of one mol bind fluoride in solution.
-func Binding(s *chemicals.Substance) []Term {
+// Binding is how the calcium and magnesium of one mol bind fluoride in solution: as ions,
+// where base takes up its acid as well, or out of HF, whose acid then stays as that of the
+// salt (H+ has no enthalpy of its own).
+func Binding(s *chemicals.Substance, acid bool) []Term {
+	of := fluoride
+	if acid {
+		of = acidHF
+	}
 	var out []Term
 	for _, c := range ions {
 		if n := s.Formula.Count(c.element); n > 0 && c.fluoride != "" {
-			out = append(out, Term{n, c.fluoride}, Term{-n, c.row}, Term{-c.charge * n, fluoride})
+			out = append(out, Term{n, c.fluoride}, Term{-n, c.row}, Term{-c.charge * n, of})
 		}
 	}
 	return out

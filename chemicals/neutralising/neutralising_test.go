@@ -151,9 +151,11 @@ func TestNothingWithBaseIsLeftOut(t *testing.T) {
 }
 
 func TestBinding(t *testing.T) {
-	got := neutralising.Binding(substance(t, "calcium chloride"))
-	want := []neutralising.Term{{X: 1, Row: "CaF2(s)"}, {X: -1, Row: "Ca(2+)(aq)"}, {X: -2, Row: "F(-)(aq)"}}
-	if !slices.Equal(got, want) {
-		t.Errorf("%v", got)
+	for acid, of := range map[bool]string{false: "F(-)(aq)", true: "HF(aq)"} {
+		got := neutralising.Binding(substance(t, "calcium chloride"), acid)
+		want := []neutralising.Term{{X: 1, Row: "CaF2(s)"}, {X: -1, Row: "Ca(2+)(aq)"}, {X: -2, Row: of}}
+		if !slices.Equal(got, want) {
+			t.Errorf("%v", got)
+		}
 	}
 }

@@ -23,6 +23,11 @@
 // The usual ways go in by a plan of the vessel model that keeps temperature and froth in
 // hand, and lime and what a step writes (or chalk) are followed dose by dose.
 //
+// A container of waste that takes several batches is told once the first is in, as the liquor
+// of the last comes to all before it, and once that is treated as well: what base or chalk was
+// left over, or acid, is what the next batch meets. The carbon dioxide then is that at
+// equilibrium, and at most all that the acid frees.
+//
 // It is worked out once of the centre, and of the usual ways where the data stand at the
 // dangerous end, for documents alone, and never in the runs that swing data. Two figures are of every review:
 //

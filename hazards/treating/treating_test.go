@@ -139,6 +139,21 @@ func TestWhatLeavesTheFluoride(t *testing.T) {
 	}
 }
 
+// A salt that binds fluoride alone takes it out of HF: 19.4 kJ/mol of HF (1/2 CaF2 less 1/2
+// Ca2+ and HF, by formation enthalpies -1228.0, -543.0 and -323.15 kJ/mol, recalled), and as
+// it dissolves the dihydrate gives 44.8 kJ/mol, the hexahydrate takes 15.8 (tables, recalled).
+// The sum is known to 2 kJ/mol of HF. 0.0501 mol of HF take half as much of the salt.
+func TestHeatOfBindingAlone(t *testing.T) {
+	l := first(t, "  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 1 wt%, volume: 100 mL}], "+
+		"temperature: 20 degC}\n", limed)
+	for slug, want := range map[string]float64{"calcium_chloride_dihydrate": l.Fluoride / 2 * (2*19.4 + 44.8),
+		"calcium_chloride_hexahydrate": l.Fluoride / 2 * (2*19.4 - 15.8)} {
+		if w := way(t, l, slug); !nearly.To(w.Heat, want, 2*l.Fluoride) {
+			t.Errorf("%s gives %g kJ, want %g", slug, w.Heat, want)
+		}
+	}
+}
+
 // 2.887 mol of HF with lime give 241 kJ (83.6 kJ/mol, by formation enthalpies); the peak of
 // the vessel model in the time that is told stays at 40 degC and no higher, and the carbon
 // dioxide of chalk, 2.887/2 mol or 35.3 L, within half a litre a minute for each litre.

@@ -20,10 +20,17 @@ const (
 	last  = 9
 )
 
-// solids are what may settle: hydroxide of aluminium fresh, or aged.
+// settles is what may settle, and what it is made of.
+var settles = [...]struct{ solid, formula string }{{"Fluorite", "CaF2"}, {"Cryolite", "Na3AlF6"}, {"Sellaite", "MgF2"},
+	{"LiF_s", "LiF"}, {"NaF_s", "NaF"}, {"Portlandite", "Ca(OH)2"}, {"Brucite", "Mg(OH)2"}, {"Gypsum", "CaSO4.2H2O"},
+	{"Calcite", "CaCO3"}, {"SiO2(a)", "SiO2"}, {"Al(OH)3(a)", "Al(OH)3"}}
+
+// solids are what may settle: hydroxide of aluminium, the last of them, fresh, or aged.
 func solids(aged bool) []aqueous.Amount {
-	out := []aqueous.Amount{{Of: "Fluorite"}, {Of: "Cryolite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
-		{Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Gypsum"}, {Of: "Calcite"}, {Of: "Al(OH)3(a)"}}
+	out := make([]aqueous.Amount, len(settles))
+	for i, s := range settles {
+		out[i].Of = s.solid
+	}
 	if aged {
 		out[len(out)-1].Of = "Gibbsite"
 	}

@@ -121,16 +121,16 @@ func (r *reader) heat(a acids, g *agent) working.Num {
 	}
 	terms := []working.Num{q}
 	for i := range g.beside {
-		terms = append(terms, r.binding(&g.beside[i]))
+		terms = append(terms, r.binding(&g.beside[i], false))
 	}
 	return w.Sum("Q", "kJ", terms...)
 }
 
 // binding is the heat of dissolving all of what binds fluoride, and of all of it
-// binding some: at least what it gives here.
-func (r *reader) binding(p *part) working.Num {
+// binding some, out of HF where no base is there: at least what it gives here.
+func (r *reader) binding(p *part, acid bool) working.Num {
 	q := r.c.Store.Num("dissolution_water." + neutralising.Row(p.sub)).As("q_d")
-	b := r.hess("q_b", neutralising.Binding(p.sub))
+	b := r.hess("q_b", neutralising.Binding(p.sub, acid))
 	n := p.n.As("n")
 	return r.w.Line("Q_b", "kJ", "n*max(q_d+q_b,0)", n.V*max(q.V+b.V, 0), n, q, b).Worse(working.Bound)
 }

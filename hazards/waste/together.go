@@ -75,7 +75,7 @@ func (l *Liquors) With(doses ...Dose) []figure.Figure {
 	}
 	var heat []working.Num
 	for i := range g.beside {
-		heat = append(heat, r.binding(&g.beside[i]))
+		heat = append(heat, r.binding(&g.beside[i], l.a.base.V > 0))
 	}
 	q := r.w.Sum("Q", "kJ", heat...)
 	r.put("neutralise.heat", figure.Waste, "", q, phrase.Phrase{})

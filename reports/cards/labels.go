@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards/labelling"
 	"etchbound/hazards/meeting"
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/scaling"
@@ -36,10 +37,25 @@ func (b *builder) labelLines(c *meeting.Contents, waste bool) []string {
 		lines = append(lines, words.Of("label.fill"), words.Of("label.shares"))
 		if n := c.Place.Batches; n > 1 {
 			lines = append(lines, words.Of("label.batches", n))
+			lines = append(lines, b.gathered(c.Place.Key)...)
 		}
 	}
 	lines = append(lines, b.stored(c.Place.Key)...)
 	return append(lines, words.Of("label.date"))
+}
+
+// gathered is what a container holds once all its batches are in.
+func (b *builder) gathered(place string) []string {
+	for i := range b.Review.Containers {
+		c := &b.Review.Containers[i]
+		if c.Place != place || len(c.Moments) == 0 {
+			continue
+		}
+		m := &c.Moments[len(c.Moments)-1]
+		return []string{words.Of("label.gathered", m.Batches, number.Measure(m.Litres, 3, "L"),
+			number.Measure(m.Fluoride, 2, "g"), draft.Dissolved(m), number.Measure(100*m.Share, 2, "wt%"))}
+	}
+	return nil
 }
 
 // stored is when a container of product was made and by when it is opened and vented: the

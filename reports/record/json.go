@@ -44,6 +44,7 @@ type Shape struct {
 	Holds       []holdJSON       `json:"holds"`
 	Labels      []labelJSON      `json:"labels"`
 	Treated     []treatedJSON    `json:"treated"`
+	Containers  []containerJSON  `json:"containers"`
 	Rinsed      []rinsedJSON     `json:"rinsed"`
 	Speciated   []speciatedJSON  `json:"speciated"`
 	Lines       []lineJSON       `json:"lines"`

@@ -28,7 +28,8 @@ func newReviewJSON(r *hazards.Review, o draft.Options) Shape {
 				list(s.At)}
 		}),
 		Labels: each(r.Labels, labelToJSON), Treated: each(r.Treated, treatedToJSON),
-		Rinsed: each(r.Rinsed, rinsedToJSON), Speciated: each(r.Speciated, speciatedToJSON),
+		Containers: each(r.Containers, containerToJSON),
+		Rinsed:     each(r.Rinsed, rinsedToJSON), Speciated: each(r.Speciated, speciatedToJSON),
 		Lines: linesToJSON(r.Sheet), Ends: endsToJSON(r), Data: b.dataJSON(), Sources: b.sourcesJSON(),
 		Account: b.accountJSON(), Series: b.seriesJSON(),
 		Replaced: each(r.Applied, replacedToJSON(r)), Milder: each(r.Milder, milderToJSON),

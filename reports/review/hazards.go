@@ -116,7 +116,7 @@ func (b *builder) waste() document.Section {
 	}
 	s.Blocks = append(s.Blocks, about...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.base")})
-	s.Blocks = append(append(s.Blocks, treated...), b.rinsed()...)
+	s.Blocks = append(append(append(s.Blocks, treated...), b.contained()...), b.rinsed()...)
 	return s
 }
 
