@@ -49,6 +49,7 @@ func (k *walker) melt(p *State, s *route.Step) {
 		e.Hydrogen = working.Absent("n_H2", "mol", working.Lacks("melt_gas", "").In(s.Number))
 		q.doubt()
 		k.unresolve(p, at[0], working.Lacks("gas_of_melt_left", "").In(s.Number))
+		p.Solids[at[0]].Lacks = working.Lacks("gas_of_melt_left", "").In(s.Number) // metal that acid takes, or none
 		k.fact("melt", s.Number, phrase.Of("fact.melt", s.Number))
 		k.out.Etches = append(k.out.Etches, e)
 		p.Etches = append(p.Etches, len(k.out.Etches)-1)

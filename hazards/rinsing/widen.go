@@ -15,13 +15,14 @@ import (
 // and says so. It returns what to warn of.
 func Widen(c route.Case, k *process.Walk, figures []figure.Figure) []phrase.Phrase {
 	model, err := aqueous.At(25)
-	if k.Open != nil || err != nil {
+	if err != nil {
 		return nil
 	}
 	var out []phrase.Phrase
 	for i := range k.Washes {
 		x := &k.Washes[i]
 		b, known := benchOf(c, model, x)
+		known = known && k.Open == nil
 		e := ends{known: known, layers: between(c) > 0}
 		if known && (e.layers || b.first.solid["LiF_s"] > trace) {
 			w := b.follow(AsWritten)

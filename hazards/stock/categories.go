@@ -158,6 +158,11 @@ func added(of []Holding, site *route.Site, t *sum,
 	where := jurisdictionOf(site)
 	for i := range of {
 		s := &of[i]
+		if s.unheld { // no list says what it counts toward
+			found = true
+			ofSites.add(working.Absent("m", "kg", working.Lacks("on_a_list", s.Name)), 1)
+			continue
+		}
 		counts := false
 		for j := range s.portions {
 			q := quantityOf(s, &s.portions[j], t.group, t.Tier, where)

@@ -107,6 +107,30 @@ func TestAStockNobodyStatesIsUnknown(t *testing.T) {
 	}
 }
 
+// What is not held counts toward nobody knows which quantity: the sums of the site that
+// it is part of are unknown, in whatever amount and whether the site lists it or not.
+func TestASumWithWhatIsNotHeldIsUnknown(t *testing.T) {
+	const acid = "jurisdiction: eu\nstock: [{substance: HF, strength: 48 wt%, volume: 1 L}"
+	for site, want := range map[string]figure.Verdict{
+		acid + "]": figure.Within,
+		acid + ", {substance: florbide, formula: CsF, not_held: true, mass: 1 g}]": figure.UnknownVerdict,
+	} {
+		r := made(t, site)
+		found := 0
+		for i := range r.Findings {
+			if f := &r.Findings[i]; f.Figure.Quantity == "stock.share" && f.Figure.Place == figure.Site {
+				found++
+				if f.Verdict != want {
+					t.Errorf("%s: %s is %s, want %s", site, f.Figure, f.Verdict, want)
+				}
+			}
+		}
+		if found < 2 {
+			t.Errorf("%s: %d sums", site, found)
+		}
+	}
+}
+
 func TestEveryThresholdIsFoundByItsID(t *testing.T) {
 	for _, x := range stock.Thresholds() {
 		if y, ok := stock.ThresholdOf(x.ID); !ok || y.Limit != x.Limit {
