@@ -47,3 +47,31 @@ func TestAcidOverAnUnknownMeltIsUnknown(t *testing.T) {
 		}
 	}
 }
+
+// An acid that boils off as a step is meant to run has its findings in each step of its
+// course; what is not held in its place has them too, as unknown.
+func TestWhatBoilsOffIsUnknownOfWhatIsNotHeld(t *testing.T) {
+	const acid, amount = "hydrofluoric acid", ", strength: 50 wt%, volume: 10 mL}"
+	text := func(substance string) string {
+		return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: vessel, " +
+			"closure: open, capacity: 50 mL, cooling: {kind: none}}\nsteps:\n" +
+			charges("{substance: "+substance+amount) + addsIt + "  - {do: hold, in: pot, time: 2 h, temperature: 25 degC}\n"
+	}
+	held, not := reviewed(t, text(acid), true), reviewed(t, text("zorblium, not_held: true"), true)
+	neverBetter(t, &held, &not, "with what is not held in the place of "+acid)
+	if f := figureOf(&held, "air.room_peak@3/hf:boiling"); f == nil {
+		t.Error("nothing is said of what boils off while the liquor is held")
+	}
+}
+
+// Whoever washes looks at the pH, at whichever it is to end: what the electrode is made of
+// is asked for where the route says none as well.
+func TestAWashWithoutATargetNeedsAnElectrode(t *testing.T) {
+	for _, target := range []string{"", ", target_ph: 6"} {
+		rv := reviewed(t, etches("phase: Ti3AlC2, mass: 1 g, "+pure, hf10)+"  - {do: wash, in: pot, into: drum, "+
+			"what: [{substance: water, volume: 100 mL}], cycles: 6, temperature: 20 degC"+target+"}\n", true)
+		if v := verdicts(&rv)["material.attack@pot/ph_electrode_or_paper+stands_liquor"]; v != figure.UnknownVerdict {
+			t.Errorf("with %q the electrode is %s", target, v)
+		}
+	}
+}

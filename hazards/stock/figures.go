@@ -62,6 +62,12 @@ func (h *Holding) figures() []figure.Figure {
 			out = append(out, unknown(at, working.Lacks("on_a_list", h.Name)))
 		}
 	}
+	if h.unheld { // how many batches are left to a quantity that may be one
+		left := unknown(figure.At(h.key()), working.Lacks("on_a_list", h.Name))
+		left.Quantity = "stock.batches"
+		left.Value = left.Value.As("N")
+		out = append(out, left)
+	}
 	mass := figure.Figure{ID: h.ID(), Value: h.Stock.Mid, Conditions: phrase.Of("stock.held")}
 	mass.SetRange(h.Stock.Low.V, h.Stock.Top.V)
 	return append(out, mass)

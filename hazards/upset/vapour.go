@@ -2,6 +2,7 @@ package upset
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -91,7 +92,7 @@ func (r *reader) vapours(n *course.Course) {
 	if lost {
 		r.perhaps(n, &meant)
 	}
-	for i := 0; i < len(n.Stages) && !lost; i++ {
+	for i := 0; i < len(n.Stages) && (!lost || strange(n)); i++ {
 		x := r.meant(n, i)
 		r.vapour(n, &meant, &x)
 	}
@@ -115,6 +116,15 @@ func (r *reader) vapours(n *course.Course) {
 		}
 		r.vapour(n, &l, &x)
 	}
+}
+
+// strange reports whether something in a course is not held: as it is meant it has its
+// figures then, as unknown, as it had them with what is held in its place.
+func strange(n *course.Course) bool {
+	return slices.ContainsFunc(n.Stages, func(s course.Stage) bool {
+		here := s.Done.Contents()
+		return slices.ContainsFunc(here.Liquid, func(q process.Pool) bool { return q.Stranger() != nil })
+	})
 }
 
 // meant is a stage as it is meant, by the worst of its laws.

@@ -39,7 +39,6 @@ var is = map[string]func(*route.Step) bool{
 	"watched": func(s *route.Step) bool {
 		return s.NotAbove.Set || s.Verb().Held && s.Temperature.Set
 	},
-	"ph": func(s *route.Step) bool { return s.TargetPH != nil },
 	"weighed": func(s *route.Step) bool {
 		return slices.ContainsFunc(s.What, func(m route.Material) bool {
 			return m.Substance != nil && m.Substance.Kind == "fluoride_salt" && m.Mass.Set
