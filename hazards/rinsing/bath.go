@@ -88,7 +88,12 @@ func (b *bench) rinse(was *bath, n int, begins Begins) (bath, bool) {
 	for _, s := range solids {
 		m.Solids = append(m.Solids, aqueous.Amount{Of: s, Mol: was.solid[s] / kg})
 	}
+	for _, a := range b.carbonate {
+		m.Added = append(m.Added, aqueous.Amount{Of: a.Of, Mol: a.Mol * b.water / kg})
+	}
 	switch {
+	case len(b.carbonate) > 0: // no time for air to take up what it holds
+		m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
 	case n == 1 && begins == Bicarbonate:
 		m.Added = []aqueous.Amount{{Of: "NaHCO3", Mol: bicarbonate * b.water / kg}}
 		m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}

@@ -92,6 +92,7 @@ type bench struct {
 	x                *process.Wash
 	first            bath             // what the first cycle meets, with what leaves before it
 	liquid           []aqueous.Amount // of a cycle, mol per kg
+	carbonate        []aqueous.Amount // in it, mol per kg
 	water            float64          // kg of a cycle
 	retained         float64          // kg that stay while acid
 	swells           float64          // times that above pH 4
@@ -107,14 +108,19 @@ type bench struct {
 func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool) {
 	st := c.Store
 	liquor, kg, known := residue.Dissolved(st, &x.Liquor)
-	liquid, water, held := residue.Dissolved(st, &x.Liquid)
+	rest, carbonate := apart(&x.Liquid)
+	liquid, water, held := residue.Dissolved(st, rest)
 	volume, retained := x.Liquor.Volume.V*x.Liquor.Kept(), x.Retained.V
 	if !known || !held || x.Unheld || !(volume > 0) || !(retained > 0) || !(water > 0) {
 		return nil, false
 	}
+	for i := range carbonate {
+		carbonate[i].Mol /= water
+	}
 	row := func(id string) float64 { d, _ := st.Row(id); return d.Value }
-	b := &bench{model: model, x: x, liquid: liquid.Totals, water: water, retained: kg * math.Min(retained/volume, 1),
-		litres: process.MolarVolume(st, nil).V, swells: 1, hidden: between(c), ceiling: row("wash.criterion"),
+	b := &bench{model: model, x: x, liquid: liquid.Totals, carbonate: carbonate, water: water,
+		retained: kg * math.Min(retained/volume, 1), litres: process.MolarVolume(st, nil).V, swells: 1,
+		hidden: between(c), ceiling: row("wash.criterion"),
 		collect: row("wash.collect"),
 		target:  x.Target}
 	if x.Swells {
@@ -131,6 +137,22 @@ func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool)
 	}
 	b.first = b.begin(liquor, kg)
 	return b, true
+}
+
+// apart takes the carbonates out of a liquid, mol: acid drives their carbon dioxide out, which
+// what is dissolved does not count.
+func apart(q *process.Pool) (*process.Pool, []aqueous.Amount) {
+	rest := *q
+	rest.Entries = nil
+	var out []aqueous.Amount
+	for _, e := range q.Entries {
+		if e.Sub != nil && !e.Sub.NotHeld && e.Sub.Carbonate() > 0 {
+			out = append(out, aqueous.Amount{Of: e.Sub.Formula.Text, Mol: q.Kept() * e.N.V})
+			continue
+		}
+		rest.Entries = append(rest.Entries, e)
+	}
+	return &rest, out
 }
 
 // between is the most acid that the powder of a route can hold between its layers, mol.

@@ -32,6 +32,23 @@ func washed(t *testing.T, steps string) rinsing.Wash {
 	return all[0]
 }
 
+// Washed with 0.05 mol/L of bicarbonate each time, a cycle that takes no acid stays at its pH,
+// 8.3 (half of pK1 and pK2 of carbonic acid, 6.35 and 10.33: handbook, from memory), somewhat
+// below it under carbon dioxide of 1 atm; those with acid give carbon dioxide off.
+func TestBicarbonateAsWritten(t *testing.T) {
+	b := bench.Steps(t, strings.Replace(etch, "{substance: water, volume: 18 mL}",
+		"{substance: sodium hydrogencarbonate, strength: 0.05 mol/L, volume: 18 mL}", 1))
+	w := rinsing.Read(b.Case, &b.Walk)
+	if len(w) != 1 || len(w[0].Ways) != 1 {
+		t.Fatalf("%+v", w)
+	}
+	x := w[0].Ways[0]
+	last := x.Decants[len(x.Decants)-1].PH
+	if !nearly.Between(last, 7.3, 8.4) || !nearly.Between(x.CarbonDioxide, 0.005, 0.16) {
+		t.Errorf("pH %.2f in the end, %g L of carbon dioxide", last, x.CarbonDioxide)
+	}
+}
+
 // Published equilibria of a LiF/HCl liquor washed so that a tenth stays, in air: pH 1.32,
 // 2.25, 3.17, 4.10, 5.05, 5.53 after 2 to 7 refills, the end 5.61 by carbon dioxide. Here
 // somewhat less than a tenth stays, and some LiF has gone into the etch.

@@ -129,6 +129,7 @@ func acidity(d *rinsing.Decant) string {
 }
 
 func twoOf(a, b float64) string {
+	a, b = min(a, b), max(a, b)
 	x, y := small(a), number.Significant(b, 2, 1)
 	if b < least {
 		return x
