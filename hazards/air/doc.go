@@ -90,6 +90,6 @@
 //	air.scrubber.base   base of its liquor less its acid
 //	air.scrubber.taken  base that the vapour, poisonous gases and CO2 of all steps take
 //	air.scrubber.spent  100 taken/base
-//	air.scrubber.lasts  base over the greatest that a step takes by its time
+//	air.scrubber.lasts  base over the greatest that a step takes by its time; a year at most
 //	air.scrubber.past   hydrogen and what else no base takes up
 package air

@@ -65,9 +65,14 @@ func (r *reader) scrubber(p *route.Place) {
 	spent := r.w.Line("f", "%", "100*n_t/n_B", 100*taken.V/B.V, taken, B)
 	put("air.scrubber.spent", spent, "air.scrubber_taken")
 	f := x.flow.As("F_b")
-	put("air.scrubber.lasts", r.w.Line("t", "h", "n_B/F_b/3600", B.V/f.V/3600, B, f), "air.scrubber_lasts")
+	lasts := r.w.Line("t", "h", "min(n_B/F_b/3600,8760)", min(B.V/f.V/3600, Longest), B, f)
+	put("air.scrubber.lasts", lasts, "air.scrubber_lasts")
 	put("air.scrubber.past", x.past, "air.scrubber_past")
 }
+
+// Longest is how long the liquor of a scrubber is counted to last at most, h: a year. Air
+// spends it too, by its carbon dioxide.
+const Longest = 8760.0
 
 // baseIn is the base that the liquor of a place holds at the end, less its acid, mol; not
 // known where none is stated.

@@ -26,6 +26,9 @@ type change struct {
 // atOnce is the whole addition tipped in at once.
 const atOnce = "all_at_once"
 
+// Tenfold is ten times the powder in the liquor of a tenth of it.
+const Tenfold = "weighed_ten_times"
+
 var changed = [...]change{
 	{atOnce, func(c *route.Case, n *course.Course) bool {
 		return over(c, n, func(q quantity.Value) quantity.Value { return quantity.Value{} })
@@ -34,7 +37,7 @@ var changed = [...]change{
 		return over(c, n, func(q quantity.Value) quantity.Value { return plain(c, q).Times(0.5) })
 	}, nil},
 	{"double_dose", func(c *route.Case, _ *course.Course) bool { return powder(c, 2) }, nil},
-	{"weighed_ten_times", func(c *route.Case, _ *course.Course) bool { return powder(c, 10) }, nil},
+	{Tenfold, func(c *route.Case, _ *course.Course) bool { return powder(c, 10) }, nil},
 	{"stronger_acid", stronger, unlisted},
 	{"prewash_skipped", skipped, nil},
 }

@@ -13,6 +13,7 @@ import (
 	"etchbound/reports/number"
 	"etchbound/reports/words"
 	"etchbound/scaling/campaign"
+	"etchbound/scaling/ends"
 )
 
 // Sections tell of a campaign, and print a record for each of some batches.
@@ -37,7 +38,7 @@ func amount(v float64, unit string, way int) string {
 }
 
 // both is a number with its dangerous end, where that is another.
-func both(x campaign.Two, unit string) string {
+func both(x ends.Two, unit string) string {
 	best, most := amount(x.Best, unit, 0), amount(x.Most, unit, 1)
 	if x.Best == x.Most || best == most {
 		return best
@@ -45,8 +46,8 @@ func both(x campaign.Two, unit string) string {
 	return words.Of("campaign.up_to", best, most)
 }
 
-func by(x campaign.Two, k float64) campaign.Two {
-	return campaign.Two{Best: x.Best * k, Most: x.Most * k}
+func by(x ends.Two, k float64) ends.Two {
+	return ends.Two{Best: x.Best * k, Most: x.Most * k}
 }
 
 // batches is how many a week can have, and what bounds them.

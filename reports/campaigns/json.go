@@ -9,6 +9,7 @@ import (
 	"etchbound/reports/record"
 	"etchbound/reports/words"
 	"etchbound/scaling/campaign"
+	"etchbound/scaling/ends"
 )
 
 // Format names this shape of the JSON.
@@ -95,7 +96,7 @@ type sizeJSON struct {
 	Unknown   int         `json:"unknown"`
 }
 
-func two(x campaign.Two) twoJSON { return twoJSON{record.Nine(x.Best), record.Nine(x.Most)} }
+func two(x ends.Two) twoJSON { return twoJSON{record.Nine(x.Best), record.Nine(x.Most)} }
 
 // JSON writes a campaign for programs.
 func JSON(w io.Writer, c *campaign.Campaign, o draft.Options) error {

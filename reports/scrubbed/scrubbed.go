@@ -12,6 +12,7 @@ import (
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
+	"etchbound/scaling/ends"
 	"etchbound/scaling/scrubbing"
 )
 
@@ -48,13 +49,13 @@ func amount(v float64, unit string, way int) string {
 }
 
 // two is a row; what has no scatter stands once.
-func (t *table) two(key string, x scrubbing.Two, unit string, args ...any) {
+func (t *table) two(key string, x ends.Two, unit string, args ...any) {
 	way := 1
 	if x.Most < x.Best {
 		way = -1
 	}
 	most := amount(x.Most, unit, way)
-	if x.Best == x.Most {
+	if math.Abs(x.Best-x.Most) <= 1e-9*math.Abs(x.Best) {
 		most = ""
 	}
 	t.Rows = append(t.Rows, document.Row(words.Of("offgas.row."+key), amount(x.Best, unit, 0), most,
@@ -98,6 +99,9 @@ func comes(t *scrubbing.Train) document.Block {
 	x := begin(words.Of("offgas.comes"))
 	x.two("hydrogen", t.Hydrogen, "L/min")
 	x.two("failing", t.Failing, "L/min")
+	if more(t.Tenfold, t.Failing) { // where another failure is as bad it adds nothing
+		x.two("tenfold", t.Tenfold, "L/min")
+	}
 	x.two("gas", t.Gas, "L/min")
 	for i := range t.Acids {
 		a := &t.Acids[i]
@@ -115,7 +119,7 @@ func scrubber(t *scrubbing.Train) document.Block {
 	x.two("boiled", r.Boiled, "mol")
 	x.two("base", r.Needed, "mol")
 	if r.Named != "" {
-		x.two("has", scrubbing.Two{Best: r.Has, Most: r.Has}, "mol", r.Named)
+		x.two("has", ends.Two{Best: r.Has, Most: r.Has}, "mol", r.Named)
 	} else {
 		x.two("litres", r.Litres, "L")
 	}
@@ -123,20 +127,22 @@ func scrubber(t *scrubbing.Train) document.Block {
 	if r.Taken.Most > 0 || math.IsNaN(r.Taken.Most) {
 		x.two("half", r.Half, "h")
 	}
-	units := scrubbing.Two{Best: r.Column.Units, Most: r.Column.Units}
+	units := ends.Two{Best: r.Column.Units, Most: r.Column.Units}
 	to := []string{}
 	for i := range t.Acids {
 		a := &t.Acids[i]
 		to = append(to, words.Of("offgas.to", draft.AgentName("air.emission", a.Slug), amount(1e6*a.To, "ppm", 0)))
 	}
 	x.two("units", units, "1", strings.Join(to, "; "))
-	x.two("unit", scrubbing.Two{Best: r.Column.Unit, Most: r.Column.Unit}, "m")
-	x.two("height", scrubbing.Two{Best: r.Column.Height, Most: r.Column.Most}, "m")
+	x.two("unit", ends.Two{Best: r.Column.Unit, Most: r.Column.Unit}, "m")
+	x.two("height", ends.Two{Best: r.Column.Height, Most: r.Column.Most}, "m")
 	wide := 1000 * r.Column.Diameter
-	x.two("wide", scrubbing.Two{Best: wide, Most: wide}, "mm", amount(1000*r.Column.Packing.Size, "mm", 0),
+	x.two("wide", ends.Two{Best: wide, Most: wide}, "mm", amount(1000*r.Column.Packing.Size, "mm", 0),
 		amount(60*r.Column.Liquor, "L/min", 0))
 	return x.Table
 }
+
+func more(x, y ends.Two) bool { return x.Best > y.Best || x.Most > y.Most }
 
 // line is what the line, the trap, the purge and a condenser have to be.
 func line(t *scrubbing.Train) document.Block {
@@ -148,6 +154,9 @@ func line(t *scrubbing.Train) document.Block {
 	x.two("bore", t.Line.Bore, "mm", stated)
 	x.two("liquor", t.Line.Liquor, "mm")
 	x.two("liquor_failing", t.Line.Failing, "mm")
+	if more(t.Line.Tenfold, t.Line.Failing) {
+		x.two("liquor_tenfold", t.Line.Tenfold, "mm")
+	}
 	x.two("cools", t.Back.Cools, "mL")
 	x.two("dissolves", t.Back.Dissolve, "mL")
 	x.two("trap", t.Back.Trap, "mL", amount(t.Back.Whole.Most, "mL", 1))
@@ -175,7 +184,7 @@ func missing(t *scrubbing.Train) document.List {
 func outdoors(o *scrubbing.Outdoors) document.Section {
 	s := document.Begin("duct")
 	x := begin(words.Of("offgas.duct"))
-	one := func(key string, v float64, unit string) { x.two(key, scrubbing.Two{Best: v, Most: v}, unit) }
+	one := func(key string, v float64, unit string) { x.two(key, ends.Two{Best: v, Most: v}, unit) }
 	one("air", o.Air, "m3/h")
 	one("duct", o.Bore, "mm")
 	one("mouth", o.Mouth, "mm")

@@ -8,13 +8,14 @@ import (
 	"etchbound/hazards/route"
 	"etchbound/reports/document"
 	"etchbound/reports/scrubbed"
+	"etchbound/scaling/ends"
 	"etchbound/scaling/scrubbing"
 )
 
 // A place that is shut or stands open says so, hydrogen goes past whatever takes acid up, and
 // what is not known is written so and never as nothing.
 func TestWhatIsSaidOfAPlace(t *testing.T) {
-	nan := scrubbing.Two{Best: math.NaN(), Most: math.NaN()}
+	nan := ends.Two{Best: math.NaN(), Most: math.NaN()}
 	for closure, says := range map[route.Closure]string{route.Closed: "is shut", route.Open: "stands open"} {
 		x := scrubbing.Train{Place: &route.Place{Key: "pot", Closure: closure}, Hydrogen: nan}
 		x.Scrubber.Taken, x.Line.Velocity = nan, nan

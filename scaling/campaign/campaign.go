@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/route"
+	"etchbound/scaling/ends"
 	"etchbound/schemas/quantity"
 )
 
@@ -19,24 +20,16 @@ type Asked struct {
 	Sizes   []quantity.Value
 }
 
-// Two is a number at the best estimate and at the end where danger lies; not a number where
-// one is not known.
-type Two struct{ Best, Most float64 }
-
-func same(v float64) Two { return Two{v, v} }
-
-func (x Two) by(k float64) Two { return Two{x.Best * k, x.Most * k} }
-
 // Campaign is a route made again and again.
 type Campaign struct {
 	Asked
 	Review    *hazards.Review
 	Steps     []Step
 	Occupied  []Occupied
-	Busiest   int     // of Occupied, the place that allows the fewest batches; -1: no time of any is known
-	People    Two     // h a batch: of steps that are watched; of all that are not stated as left alone
-	ByVessel  float64 // batches a week at most
-	ByPeople  Two
+	Busiest   int      // of Occupied, the place that allows the fewest batches; -1: no time of any is known
+	People    ends.Two // h a batch: of steps that are watched; of all that are not stated as left alone
+	ByVessel  float64  // batches a week at most
+	ByPeople  ends.Two
 	AtMost    float64 // batches a week; not a number where nothing bounds them
 	Week      float64 // that are counted by
 	Fits      bool    // what is planned is no more than there can be
@@ -97,7 +90,7 @@ func (c *Campaign) times() {
 		}
 		switch x.Watched {
 		case "yes":
-			c.People = Two{c.People.Best + x.Hours, c.People.Most + x.Hours}
+			c.People = ends.Pair(c.People.Best+x.Hours, c.People.Most+x.Hours)
 		case "not_stated":
 			c.People.Most += x.Hours
 		}
@@ -125,7 +118,7 @@ func (c *Campaign) batches() {
 			}
 		}
 	}
-	c.ByVessel, c.ByPeople = math.NaN(), same(math.NaN())
+	c.ByVessel, c.ByPeople = math.NaN(), ends.Same(math.NaN())
 	if longest > 0 {
 		c.ByVessel = math.Floor(week/longest + 1e-9)
 	}
@@ -135,7 +128,7 @@ func (c *Campaign) batches() {
 		}
 		return math.Floor(c.Hours/hours + 1e-9)
 	}
-	c.ByPeople = Two{fits(c.People.Best), fits(c.People.Most)}
+	c.ByPeople = ends.Pair(fits(c.People.Best), fits(c.People.Most))
 	c.AtMost = least(c.ByVessel, c.ByPeople.Best)
 	c.Week, c.Fits = c.AtMost, true
 	if c.PerWeek > 0 {

@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards/bench"
 	"etchbound/hazards/figure"
 	"etchbound/scaling/campaign"
+	"etchbound/scaling/ends"
 	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
@@ -46,13 +47,13 @@ func reviewed(t *testing.T) hazards.Review {
 func asked() campaign.Asked { return campaign.Asked{Batches: 12, Hours: 40, Weeks: 40, Kept: 2} }
 
 // flow is what a batch takes or leaves of a kind.
-func flow(c *campaign.Campaign, key, name string) campaign.Two {
+func flow(c *campaign.Campaign, key, name string) ends.Two {
 	for i := range c.Flows {
 		if f := &c.Flows[i]; f.Key == key && (name == "" || f.Name == name) {
 			return f.Batch
 		}
 	}
-	return campaign.Two{Best: math.NaN(), Most: math.NaN()}
+	return ends.Two{Best: math.NaN(), Most: math.NaN()}
 }
 
 // By hand: the vessel is taken for 22 h, 168/22 = 7.6 times a week, and people for 2 h, 20
@@ -69,7 +70,7 @@ func TestACampaignByHand(t *testing.T) {
 	if c.AtMost != 7 || c.Week != 7 || !c.Fits || c.Unknown != nil || c.Occupied[c.Busiest].Place != "etch" {
 		t.Errorf("%g a week, counted by %g, fits %v, without a time %v", c.AtMost, c.Week, c.Fits, c.Unknown)
 	}
-	if !nearly.Share(c.People.Best, 2, 1e-12) || c.ByPeople != (campaign.Two{Best: 20, Most: 20}) {
+	if !nearly.Share(c.People.Best, 2, 1e-12) || c.ByPeople != (ends.Two{Best: 20, Most: 20}) {
 		t.Errorf("people: %v h, %v batches", c.People, c.ByPeople)
 	}
 	if hf := flow(&c, "reagent", "hydrofluoric acid"); !nearly.Share(hf.Best, 2.07e-3, 0.01) {

@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
+	"etchbound/scaling/ends"
 )
 
 // Flow is what a batch takes or leaves.
@@ -14,7 +15,7 @@ type Flow struct {
 	Key     string // powder, reagent, neutraliser, ... : what it is
 	Name    string // of a substance, an agent or a place
 	Unit    string
-	Batch   Two
+	Batch   ends.Two
 	Missing []working.Missing
 }
 
@@ -24,7 +25,7 @@ func (c *Campaign) flows() {
 	figs := figure.NewSet(r.Figures)
 	if p := r.Case.Route.Precursor; p != nil && p.Mass.Set {
 		m := r.Case.Given("m", "g", p.Mass)
-		c.Flows = append(c.Flows, Flow{"powder", p.Phase.Text, "g", same(value(m)), m.Missing()})
+		c.Flows = append(c.Flows, Flow{"powder", p.Phase.Text, "g", ends.Same(value(m)), m.Missing()})
 	}
 	for i := range r.Held {
 		h := &r.Held[i]
@@ -32,7 +33,7 @@ func (c *Campaign) flows() {
 			h.Formula == r.Case.Route.Precursor.Phase.Text {
 			continue // the site keeps it, or it is the powder
 		}
-		c.Flows = append(c.Flows, Flow{"reagent", h.Name, "kg", Two{value(h.Sum.Mid), value(h.Sum.Top)}, h.Sum.Top.Missing()})
+		c.Flows = append(c.Flows, Flow{"reagent", h.Name, "kg", ends.Pair(value(h.Sum.Mid), value(h.Sum.Top)), h.Sum.Top.Missing()})
 	}
 	for _, x := range [...]struct{ key, quantity string }{{"water", "wash.water"}, {"liquor", "wash.liquor"},
 		{"fluoride", "wash.fluoride"}, {"hydrogen", "gas.hydrogen.total"}} {
@@ -59,7 +60,7 @@ func (c *Campaign) once(figs *figure.Set, f *figure.Figure) bool {
 }
 
 func (c *Campaign) flow(key, name string, f *figure.Figure) Flow {
-	return Flow{key, name, f.Value.Unit, Two{value(f.Value), value(f.Danger())},
+	return Flow{key, name, f.Value.Unit, ends.Pair(value(f.Value), value(f.Danger())),
 		working.Joined(f.Value.Missing(), f.Danger().Missing())}
 }
 
@@ -85,7 +86,7 @@ func (c *Campaign) agent(figs *figure.Set, at figure.Place) string {
 // product is the dry nanosheets that the steps leave, g, at most: what is lost on filters and
 // walls nobody knows. It is not known where none is left, or not how much.
 func (c *Campaign) product() Flow {
-	out := Flow{Key: "product", Unit: "g", Batch: same(math.NaN()), Missing: missing("product", "")}
+	out := Flow{Key: "product", Unit: "g", Batch: ends.Same(math.NaN()), Missing: missing("product", "")}
 	st := c.Review.Case.Store
 	sum, there := 0.0, false
 	for i := range c.Review.Walk.Ends {
@@ -108,7 +109,7 @@ func (c *Campaign) product() Flow {
 		}
 	}
 	if there && !math.IsNaN(sum) {
-		out.Batch, out.Missing = same(sum), nil
+		out.Batch, out.Missing = ends.Same(sum), nil
 	}
 	return out
 }
@@ -116,8 +117,8 @@ func (c *Campaign) product() Flow {
 // Filled is a container of waste.
 type Filled struct {
 	Place   string
-	Litres  Two     // a batch
-	Holds   float64 // L to which it may be filled
+	Litres  ends.Two // a batch
+	Holds   float64  // L to which it may be filled
 	Missing []working.Missing
 }
 
@@ -144,12 +145,12 @@ func (c *Campaign) containers() {
 		if !rt.TakesWaste(p) {
 			continue
 		}
-		out := Filled{Place: p.Key, Litres: same(math.NaN()), Holds: math.NaN(), Missing: missing("waste_filled", p.Key)}
+		out := Filled{Place: p.Key, Litres: ends.Same(math.NaN()), Holds: math.NaN(), Missing: missing("waste_filled", p.Key)}
 		f := figs.Get(figure.ID{Quantity: "vessel.content", Place: figure.At(p.Key)})
 		if f != nil && p.Capacity.Set && !p.Several() {
 			litres := c.Review.Case.Given("V", "L", p.Capacity).V
 			out.Holds = c.full(p.Key) / 100 * litres
-			out.Litres = Two{value(f.Value), value(f.Danger())}.by(litres * float64(max(p.Count, 1)) / 100)
+			out.Litres = ends.Pair(value(f.Value), value(f.Danger())).By(litres * float64(max(p.Count, 1)) / 100)
 			out.Missing = working.Joined(f.Value.Missing(), f.Danger().Missing())
 		}
 		c.Filled = append(c.Filled, out)
@@ -157,7 +158,7 @@ func (c *Campaign) containers() {
 }
 
 // Containers are how many of it some batches fill, the last one begun counted.
-func (f *Filled) Containers(batches float64) Two {
+func (f *Filled) Containers(batches float64) ends.Two {
 	count := func(l float64) float64 { return math.Ceil(l*batches/f.Holds - 1e-9) }
-	return Two{count(f.Litres.Best), count(f.Litres.Most)}
+	return ends.Pair(count(f.Litres.Best), count(f.Litres.Most))
 }

@@ -7,15 +7,16 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/hazards/stock"
+	"etchbound/scaling/ends"
 	"etchbound/schemas/quantity"
 )
 
 // Needed is what has to be kept of a substance, and the threshold that it comes nearest to.
 type Needed struct {
 	Name, CAS string
-	Batch     Two // kg, pure
-	Kept      Two // kg
-	Share     Two // of the threshold, by what is kept
+	Batch     ends.Two // kg, pure
+	Kept      ends.Two // kg
+	Share     ends.Two // of the threshold, by what is kept
 	Threshold *stock.Threshold
 }
 
@@ -41,14 +42,14 @@ func (c *Campaign) stock() {
 		if h.CAS == "" || len(h.Takes) == 0 {
 			continue
 		}
-		x := Needed{Name: h.Name, CAS: h.CAS, Batch: Two{value(h.Sum.Mid), value(h.Sum.Top)}}
-		x.Kept = x.Batch.by(n)
+		x := Needed{Name: h.Name, CAS: h.CAS, Batch: ends.Pair(value(h.Sum.Mid), value(h.Sum.Top))}
+		x.Kept = x.Batch.By(n)
 		x.nearest(h.Shares, math.IsNaN(n) || slices.Contains(dark, h.Name))
 		c.Needed = append(c.Needed, x)
 	}
 	for i := range sums {
 		if t := sums[i].Threshold; t != nil {
-			x := Needed{Name: t.Substance, Batch: same(math.NaN()), Kept: same(math.NaN())}
+			x := Needed{Name: t.Substance, Batch: ends.Same(math.NaN()), Kept: ends.Same(math.NaN())}
 			x.nearest(sums[i:i+1], math.IsNaN(n) || dark != nil)
 			c.Needed = append(c.Needed, x)
 		}
@@ -79,18 +80,18 @@ func (x *Needed) rank() float64 {
 // nearest is the threshold of which the largest share is held; one of which that is not known
 // counts as nearer than any. Where what is kept is not known, neither is any share.
 func (x *Needed) nearest(shares []stock.Share, dark bool) {
-	x.Share = same(math.NaN())
+	x.Share = ends.Same(math.NaN())
 	for i := range shares {
 		s := &shares[i]
 		if s.Threshold == nil || s.Threshold.Release() {
 			continue
 		}
-		if y := (Needed{Share: Two{value(s.Best), value(s.Ratio)}, Threshold: s.Threshold}); y.rank() > x.rank() {
+		if y := (Needed{Share: ends.Pair(value(s.Best), value(s.Ratio)), Threshold: s.Threshold}); y.rank() > x.rank() {
 			x.Share, x.Threshold = y.Share, y.Threshold
 		}
 	}
 	if dark {
-		x.Share = same(math.NaN())
+		x.Share = ends.Same(math.NaN())
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/scaling/ends"
 	"etchbound/schemas/quantity"
 )
 
@@ -14,12 +15,12 @@ import (
 type Size struct {
 	Batch     quantity.Value
 	Batches   float64
-	Hours     Two     // h of people in all; steps without a time come on top
-	Handlings float64 // pours, open vessels and spins in all
-	HF        Two     // g as HF in one batch
-	Hydrogen  Two     // L/min at most
-	Breathed  Two     // over the strictest limit, as it is meant to go
-	Exceed    int     // findings of one batch
+	Hours     ends.Two // h of people in all; steps without a time come on top
+	Handlings float64  // pours, open vessels and spins in all
+	HF        ends.Two // g as HF in one batch
+	Hydrogen  ends.Two // L/min at most
+	Breathed  ends.Two // over the strictest limit, as it is meant to go
+	Exceed    int      // findings of one batch
 	Unknown   int
 }
 
@@ -46,24 +47,24 @@ func (c *Campaign) sizes() error {
 			return err
 		}
 		n := math.Ceil(all/mass.SI - 1e-9)
-		c.Sizes = append(c.Sizes, size(&made, mass, n, c.People.by(n), c.Handlings))
+		c.Sizes = append(c.Sizes, size(&made, mass, n, c.People.By(n), c.Handlings))
 	}
 	return nil
 }
 
-func size(r *hazards.Review, mass quantity.Value, n float64, people Two, handled int) Size {
+func size(r *hazards.Review, mass quantity.Value, n float64, people ends.Two, handled int) Size {
 	figs := figure.NewSet(r.Figures)
-	bare := func(quantity string) Two {
+	bare := func(quantity string) ends.Two {
 		f := figs.Get(figure.ID{Quantity: quantity})
 		if f == nil {
-			return same(math.NaN())
+			return ends.Same(math.NaN())
 		}
-		return Two{value(f.Value), value(f.Danger())}
+		return ends.Pair(value(f.Value), value(f.Danger()))
 	}
 	s := Size{Batch: mass, Batches: n, Hours: people, Handlings: n * float64(handled), HF: bare("fluoride.hf_equivalent"),
 		Hydrogen: bare("gas.hydrogen.peak_rate.during_addition")}
 	after := bare("gas.hydrogen.peak_rate.after_addition")
-	s.Hydrogen = Two{math.Max(s.Hydrogen.Best, after.Best), math.Max(s.Hydrogen.Most, after.Most)}
+	s.Hydrogen = ends.Pair(math.Max(s.Hydrogen.Best, after.Best), math.Max(s.Hydrogen.Most, after.Most))
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		if f.Figure.Case.Supposed() { // a brief review has none of those

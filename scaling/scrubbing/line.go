@@ -9,7 +9,9 @@ import (
 	"etchbound/hazards/absorbing"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
 	"etchbound/hazards/vessel"
+	"etchbound/scaling/ends"
 )
 
 func sorted[T any](m map[string]T) []string { return slices.Sorted(maps.Keys(m)) }
@@ -17,13 +19,14 @@ func sorted[T any](m map[string]T) []string { return slices.Sorted(maps.Keys(m))
 // Line is the way from the vessel on: its bore for gas, and what it would have to be if
 // liquor comes with the gas.
 type Line struct {
-	Bore     Two     // mm, for the gas
-	Stated   float64 // mm; not a number where none is stated
-	Velocity Two     // mm/s of gas through the surface
-	Room     Two     // mL that swell and foam take
-	Space    float64 // mL over the liquor
-	Liquor   Two     // mm, if nothing but liquor leaves as fast as gas comes
-	Failing  Two     // mm, the same at the flow if something fails
+	Bore     ends.Two // mm, for the gas
+	Stated   float64  // mm; not a number where none is stated
+	Velocity ends.Two // mm/s of gas through the surface
+	Room     ends.Two // mL that swell and foam take
+	Space    float64  // mL over the liquor
+	Liquor   ends.Two // mm, if nothing but liquor leaves as fast as gas comes
+	Failing  ends.Two // mm, the same at the flow if something fails
+	Tenfold  ends.Two // mm, the same with ten times the powder
 }
 
 // TwoPhase is whether liquor leaves with the gas.
@@ -70,40 +73,63 @@ func (b *builder) line(n *course.Course) {
 	if n != nil && !n.Space.Unknown() {
 		l.Space = n.Space.V
 	}
-	st := b.r.Case.Store
-	o := vessel.Outlet{Discharge: st.Num("vent.discharge").V, Density: st.Num("swell.density").V, Viscosity: thin,
-		Line: st.Num("vent.line_unstated").V}
-	if b.Place.VentLine.Set {
-		o.Line = b.r.Case.Given("L", "m", b.Place.VentLine).V
-	}
-	if b.Place.Bubbler.Set {
-		o.Head = st.Num("water.density").V * vessel.Gravity * b.r.Case.Given("h", "mm", b.Place.Bubbler).V
-	}
-	bore := func(flow float64) float64 {
-		return 1000 * o.Bore(st.Num("vent.margin").V*flow/60000, 1000*st.Num("vent.back_pressure").V)
-	}
-	l.Liquor, l.Failing = b.Gas.each(bore), b.Failing.plus(b.Purge).each(bore)
+	bores := b.bores()
+	l.Liquor = bores(b.Gas)
+	l.Failing, l.Tenfold = bores(b.Failing.Plus(b.Purge)), bores(b.Tenfold.Plus(b.Purge))
 }
 
-// thin is the viscosity of the liquor, Pa s.
-const thin = 1e-3
+// bores is the bore in mm that flows of liquor in L/min take, each end with the line, the
+// liquor and the margins of that end. Of a melt nobody says how it flows.
+func (b *builder) bores() func(ends.Two) ends.Two {
+	st := b.r.Case.Store
+	var o [2]vessel.Outlet
+	cd, rho, mu := b.datum("vent.discharge", low), b.datum("swell.density", high), b.datum("vent.liquor_viscosity", high)
+	long, head := b.length(), ends.Same(0)
+	if b.Place.Bubbler.Set {
+		head = b.stated(b.Place.Bubbler, "m").By(st.Num("water.density").V * vessel.Gravity * 1000)
+	}
+	if slices.ContainsFunc(b.Steps, func(n int) bool { return b.r.Case.Route.Steps[n-1].Verb().Does == route.Melts }) {
+		b.lacks("flow_of_melt", b.Place.Key)
+		mu = ends.Unknown()
+	}
+	o[0] = vessel.Outlet{Discharge: cd.Best, Density: rho.Best, Viscosity: mu.Best, Line: long.Best, Head: head.Best}
+	o[1] = vessel.Outlet{Discharge: cd.Most, Density: rho.Most, Viscosity: mu.Most, Line: long.Most, Head: head.Most}
+	margin, most := st.Num("vent.margin").V/60000, 1000*st.Num("vent.back_pressure").V // both are chosen
+	bore := func(o vessel.Outlet, flow float64) float64 {
+		if math.IsNaN(o.Discharge + o.Density + o.Viscosity + o.Line + o.Head + flow) {
+			return math.NaN()
+		}
+		return 1000 * o.Bore(margin*flow, most)
+	}
+	return func(flow ends.Two) ends.Two {
+		return ends.Two{Best: bore(o[0], flow.Best), Most: bore(o[1], flow.Most)}
+	}
+}
 
-func (b *builder) worst(quantity string) Two {
+// length is that of the line behind a vent, m.
+func (b *builder) length() ends.Two {
+	if b.Place.VentLine.Set {
+		return b.stated(b.Place.VentLine, "m")
+	}
+	return b.datum("vent.line_unstated", high)
+}
+
+func (b *builder) worst(quantity string) ends.Two {
 	x, there := b.most(quantity, b.Steps, meant)
 	if !there {
 		b.lacks("no_such_figure", quantity)
-		return unknown()
+		return ends.Unknown()
 	}
 	return x
 }
 
 // Back is the liquor that is drawn back.
 type Back struct {
-	Cools    Two // mL, when the vessel cools and its vapour condenses
-	Dissolve Two // mL, when the acid in its gas space dissolves
-	Whole    Two // mL: gas space and line, which is the most that can come
-	Trap     Two // mL that a trap has to hold
-	Sweep    Two // L of inert gas until no mixture can burn
+	Cools    ends.Two // mL, when the vessel cools and its vapour condenses
+	Dissolve ends.Two // mL, when the acid in its gas space dissolves
+	Whole    ends.Two // mL: gas space and line, which is the most that can come
+	Trap     ends.Two // mL that a trap has to hold
+	Sweep    ends.Two // L of inert gas until no mixture can burn
 }
 
 // Oxygen in air, and the share below which no mixture with hydrogen burns, three fifths of
@@ -116,46 +142,43 @@ const (
 // back is what is drawn back. The gas space is at most the whole vessel, empty.
 func (b *builder) back() {
 	x, c := &b.Back, b.r.Case
-	space := Two{b.Line.Space, math.NaN()}
+	space := ends.Pair(b.Line.Space, math.NaN())
 	if b.Place.Capacity.Set && !b.Place.Several() {
 		space.Most = c.Given("V", "mL", b.Place.Capacity).V * float64(max(b.Place.Count, 1))
 	} else {
 		b.lacks(working.NotGiven, b.Place.At+".capacity")
 	}
-	x.Whole = space.plus(same(b.tube()))
+	x.Whole = space.Plus(b.tube())
 	x.Cools = x.Whole // where nothing else is known of it
 	if drawn, there := b.most("gas.suck_back", b.Steps, every); there && drawn.Known() {
 		x.Cools = drawn
 	}
 	share := b.Dissolves
 	for i := range b.Acids {
-		share = share.plus(b.Acids[i].Share)
+		share = share.Plus(b.Acids[i].Share)
 	}
-	x.Dissolve = Two{absorbing.Dissolved(x.Whole.Best, share.Best), absorbing.Dissolved(x.Whole.Most, share.Most)}
-	x.Trap = x.Cools.plus(x.Dissolve)
-	x.Trap = Two{math.Min(x.Trap.Best, x.Whole.Best), math.Min(x.Trap.Most, x.Whole.Most)}
-	x.Sweep = space.by(absorbing.Sweeps(oxygen, inert) / 1000)
+	x.Dissolve = ends.Pair(absorbing.Dissolved(x.Whole.Best, share.Best), absorbing.Dissolved(x.Whole.Most, share.Most))
+	x.Trap = x.Cools.Plus(x.Dissolve)
+	x.Trap = ends.Pair(math.Min(x.Trap.Best, x.Whole.Best), math.Min(x.Trap.Most, x.Whole.Most))
+	x.Sweep = space.By(absorbing.Sweeps(oxygen, inert) / 1000)
 }
 
 // tube is what the line holds, mL: of the bore that is stated, or needed.
-func (b *builder) tube() float64 {
-	d := b.Line.Stated
-	if math.IsNaN(d) {
-		d = b.Line.Bore.Most
+func (b *builder) tube() ends.Two {
+	d := b.Line.Bore
+	if b.Place.VentBore.Set {
+		d = b.stated(b.Place.VentBore, "mm")
 	}
-	l := b.r.Case.Store.Num("vent.line_unstated").V
-	if b.Place.VentLine.Set {
-		l = b.r.Case.Given("L", "m", b.Place.VentLine).V
-	}
-	return math.Pi / 4 * d * d * l
+	long := b.length()
+	return ends.Two{Best: math.Pi / 4 * d.Best * d.Best * long.Best, Most: math.Pi / 4 * d.Most * d.Most * long.Most}
 }
 
 // Condenser is what would condense the vapour of a liquor that boils if cooling fails. It
 // takes no hydrogen away, and over acid it is no barrier.
 type Condenser struct {
-	Steam Two // L/min
-	Duty  Two // W
-	Area  Two // m2
+	Steam ends.Two // L/min
+	Duty  ends.Two // W
+	Area  ends.Two // m2
 	Cold  float64
 }
 
@@ -167,13 +190,13 @@ func (b *builder) condenser() {
 	there := false
 	plain := func(id figure.ID) bool { return id.Case.IsZero() }
 	if x.Steam, there = b.most("heat.boiled_off.flow", b.Steps, plain); !there {
-		x.Steam = same(0)
+		x.Steam = ends.Same(0)
 		if courseIn(b.r, b.Place.Key) != nil {
-			x.Steam = unknown()
+			x.Steam = ends.Unknown()
 			b.lacks("no_such_figure", "heat.boiled_off.flow")
 		}
 	}
-	x.Duty = x.Steam.by(1000 * b.r.Case.Store.Num("water.vaporisation").V / litres / 60)
+	x.Duty = x.Steam.By(1000 * b.r.Case.Store.Num("water.vaporisation").V / litres / 60)
 	boils, cold := math.Inf(1), math.NaN()
 	for _, n := range b.Steps { // the lowest
 		for f := range b.figs.At("heat.boiling_point", figure.Step(n)) {
@@ -186,7 +209,7 @@ func (b *builder) condenser() {
 		b.lacks("coolant", "")
 	}
 	x.Cold = cold
-	x.Area = x.Duty.each(func(w float64) float64 {
+	x.Area = x.Duty.Each(func(w float64) float64 {
 		if w == 0 {
 			return 0
 		}

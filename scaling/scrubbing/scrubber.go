@@ -11,21 +11,22 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/scaling/ends"
 	"etchbound/schemas/quantity"
 )
 
 // Scrubber is what takes the acid of a gas up.
 type Scrubber struct {
-	Named  string  // key of the one that the route has; "" where it has none
-	Taken  Two     // mol of base by one batch
-	Boiled Two     // mol more if cooling fails and it boils
-	Needed Two     // mol of base, of which half is spent by then
-	Litres Two     // of liquor of 1 mol/L
-	Rate   Two     // mol/h at most
-	Has    float64 // mol of base in the one that the route has, low end; not a number where that is not known
-	Half   Two     // h until half of the base is spent
-	Warms  Two     // K if it loses no heat
-	Past   Two     // L of gas that goes past it
+	Named  string   // key of the one that the route has; "" where it has none
+	Taken  ends.Two // mol of base by one batch
+	Boiled ends.Two // mol more if cooling fails and it boils
+	Needed ends.Two // mol of base, of which half is spent by then
+	Litres ends.Two // of liquor of 1 mol/L
+	Rate   ends.Two // mol/h at most
+	Has    float64  // mol of base in the one that the route has, low end; not a number where that is not known
+	Half   ends.Two // h until half of the base is spent
+	Warms  ends.Two // K if it loses no heat
+	Past   ends.Two // L of gas that goes past it
 	Column absorbing.Column
 	Holds  string // agent that needs most of the column
 }
@@ -34,9 +35,9 @@ type Scrubber struct {
 // is no stronger than sodium fluoride stays dissolved in. Its heat capacity is a low one.
 const (
 	usable   = 0.5
-	strength = 1.0 // mol/L
-	capacity = 3.8 // kJ/(kg K), memory
-	trial    = 1.0 // mol of base in the scrubber by which the gas is told
+	strength = 1.0  // mol/L
+	capacity = 3.8  // kJ/(kg K), memory
+	trial    = 1e-6 // mol of base in the scrubber by which the gas is told: little, so that it is soon spent
 )
 
 // key is a scrubber put behind a place that has none.
@@ -86,38 +87,38 @@ func (b *builder) scrubber(behind *figure.Set, p *route.Place) {
 	if x.Named != "" {
 		at, figs = x.Named, b.figs
 	}
-	get := func(quantity string) Two {
+	get := func(quantity string) ends.Two {
 		f := figs.One("air.scrubber."+quantity, figure.At(at))
 		if f == nil {
 			b.lacks("scrubber_gas", at)
-			return unknown()
+			return ends.Unknown()
 		}
 		return b.of(f)
 	}
 	x.Taken, x.Past = get("taken"), get("past")
-	base := same(trial)
+	base := ends.Same(trial)
 	if x.Named != "" {
 		base = get("base")
 		x.Has = base.Most
 	}
 	lasts := get("lasts")
-	x.Rate = Two{base.Best / lasts.Best, base.Most / lasts.Most}
+	x.Rate = base.Over(lasts)
 	if x.Named == "" { // one of the route may take the gas of other places too
 		all := b.there()
-		x.Taken = Two{math.Min(x.Taken.Best, all), math.Min(x.Taken.Most, all)}
+		x.Taken = x.Taken.Least(ends.Same(all))
 	}
 	x.Boiled = b.boiled()
-	x.Needed = x.Taken.by(1 / usable)
-	x.Litres = x.Needed.by(1 / strength)
-	x.Half = Two{usable * x.Needed.Best / x.Rate.Best, usable * x.Needed.Most / x.Rate.Most}
-	if x.Named != "" {
-		x.Half = Two{usable * base.Best / x.Rate.Best, usable * base.Most / x.Rate.Most}
+	x.Needed = x.Taken.By(1 / usable)
+	x.Litres = x.Needed.By(1 / strength)
+	if x.Named == "" {
+		base = ends.Same(x.Needed.Most) // what is to be put in
 	}
+	x.Half = base.By(usable).Over(x.Rate).Least(ends.Same(air.Longest))
 	heat := b.heat()
-	x.Warms = Two{absorbing.Warms(heat*x.Taken.Best, x.Litres.Best, capacity),
-		absorbing.Warms(heat*x.Taken.Most, x.Litres.Most, capacity)}
+	x.Warms = ends.Pair(absorbing.Warms(heat*x.Taken.Best, x.Litres.Best, capacity),
+		absorbing.Warms(heat*x.Taken.Most, x.Litres.Most, capacity))
 	if litres := b.liquor(); x.Named != "" {
-		x.Warms = x.Taken.each(func(n float64) float64 { return absorbing.Warms(heat*n, litres, capacity) })
+		x.Warms = x.Taken.Each(func(n float64) float64 { return absorbing.Warms(heat*n, litres, capacity) })
 	}
 	b.column()
 }
@@ -223,12 +224,12 @@ func (b *builder) heat() float64 {
 }
 
 // boiled is the base that the acid takes which goes off with a liquor that boils, mol.
-func (b *builder) boiled() Two {
-	out, seen := same(0), map[string]Two{}
+func (b *builder) boiled() ends.Two {
+	out, seen := ends.Same(0), map[string]ends.Two{}
 	for _, n := range b.Steps {
 		for f := range b.figs.At("air.boiled_off", figure.Step(n)) {
 			if f.Agent != "" && f.Case.IsZero() {
-				seen[f.Agent] = seen[f.Agent].worse(b.of(f))
+				seen[f.Agent] = seen[f.Agent].Worse(b.of(f))
 			}
 		}
 	}
@@ -238,7 +239,7 @@ func (b *builder) boiled() Two {
 			b.lacks("scrubbed", slug)
 			x.Base = math.NaN()
 		}
-		out = out.plus(seen[slug].by(x.Base / b.molar(slug)))
+		out = out.Plus(seen[slug].By(x.Base / b.molar(slug)))
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/bench"
+	"etchbound/scaling/ends"
 	"etchbound/scaling/scrubbing"
 	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
@@ -55,6 +56,9 @@ func TestASmallEtch(t *testing.T) {
 	}
 	if !nearly.Share(s.Needed.Most, 2*s.Taken.Most, 1e-12) || !nearly.Share(s.Warms.Most, 119*0.5/3.8, 1e-9) {
 		t.Errorf("base %v, warms %v", s.Needed, s.Warms)
+	}
+	if !(s.Half.Most > 0 && s.Half.Most <= s.Half.Best && s.Half.Best <= 8760) {
+		t.Errorf("half is spent after %v h", s.Half)
 	}
 	if !(s.Past.Best > 0.188 && s.Past.Most >= s.Past.Best) {
 		t.Errorf("past it %v", s.Past)
@@ -109,21 +113,47 @@ func TestWhatIsNotStatedIsNotKnown(t *testing.T) {
 func TestLiquorComesWithTheGas(t *testing.T) {
 	nan := math.NaN()
 	for _, row := range []struct {
-		velocity, room scrubbing.Two
+		velocity, room ends.Two
 		space          float64
 		want           scrubbing.TwoPhase
 	}{
-		{scrubbing.Two{Best: 1, Most: 10}, scrubbing.Two{Best: 1, Most: 5}, 50, scrubbing.Stays},
-		{scrubbing.Two{Best: 1, Most: 50}, scrubbing.Two{Best: 1, Most: 5}, 50, scrubbing.May},
-		{scrubbing.Two{Best: 1, Most: 10}, scrubbing.Two{Best: 1, Most: 60}, 50, scrubbing.May},
-		{scrubbing.Two{Best: 60, Most: 90}, scrubbing.Two{Best: 1, Most: 5}, 50, scrubbing.Leaves},
-		{scrubbing.Two{Best: 60, Most: nan}, scrubbing.Two{Best: 1, Most: 5}, 50, scrubbing.Leaves},
-		{scrubbing.Two{Best: 1, Most: nan}, scrubbing.Two{Best: 1, Most: 5}, 50, scrubbing.Unknown},
-		{scrubbing.Two{Best: 1, Most: 10}, scrubbing.Two{Best: 1, Most: 5}, nan, scrubbing.Unknown},
+		{ends.Two{Best: 1, Most: 10}, ends.Two{Best: 1, Most: 5}, 50, scrubbing.Stays},
+		{ends.Two{Best: 1, Most: 50}, ends.Two{Best: 1, Most: 5}, 50, scrubbing.May},
+		{ends.Two{Best: 1, Most: 10}, ends.Two{Best: 1, Most: 60}, 50, scrubbing.May},
+		{ends.Two{Best: 60, Most: 90}, ends.Two{Best: 1, Most: 5}, 50, scrubbing.Leaves},
+		{ends.Two{Best: 60, Most: nan}, ends.Two{Best: 1, Most: 5}, 50, scrubbing.Leaves},
+		{ends.Two{Best: 1, Most: nan}, ends.Two{Best: 1, Most: 5}, 50, scrubbing.Unknown},
+		{ends.Two{Best: 1, Most: 10}, ends.Two{Best: 1, Most: 5}, nan, scrubbing.Unknown},
 	} {
 		l := scrubbing.Line{Velocity: row.velocity, Room: row.room, Space: row.space}
 		if got := l.TwoPhase(); got != row.want {
 			t.Errorf("%+v: %s", row, got)
 		}
+	}
+}
+
+// The bore for liquor at its dangerous end is that of the least coefficient, the heaviest and
+// thickest liquor and the longest line. By hand, without a line: 4.2 L/min and the margin of
+// 2 are 1.4e-4 m3/s, and d = sqrt(4 Q/(C pi) sqrt(rho/(2 dp))) with 0.6, 1200 kg/m3 and 1 kPa
+// is 15.17 mm, as here the line is next to none.
+func TestLiquorAtItsDangerousEnd(t *testing.T) {
+	long.Only(t)
+	x := train(t, "vent_line: 1 m", "vent_line: 0.001 mm")
+	bare := func(flow, c, rho float64) float64 {
+		return 1000 * math.Sqrt(4*2*flow/60000/(c*math.Pi)*math.Sqrt(rho/2000))
+	}
+	if hand := bare(4.2, 0.6, 1200); !nearly.Share(hand, 15.17, 1e-3) {
+		t.Errorf("by hand %g mm", hand)
+	}
+	if l := &x.Line; !nearly.Share(l.Liquor.Most, bare(x.Gas.Most, 0.6, 1200), 1e-3) ||
+		!nearly.Share(l.Liquor.Best, bare(x.Gas.Best, 0.62, 1035), 1e-3) {
+		t.Errorf("%+v of %+v", l.Liquor, x.Gas)
+	}
+	y := train(t, "vent_line: 1 m", "vent_line: 5 m")
+	if z := train(t, ",\n    vent_line: 1 m", ""); !nearly.Share(z.Line.Liquor.Most, y.Line.Liquor.Most, 1e-4) {
+		t.Errorf("no line stated %g mm, 5 m of it %g", z.Line.Liquor.Most, y.Line.Liquor.Most)
+	}
+	if !(x.Tenfold.Most >= x.Failing.Most && x.Line.Tenfold.Most >= x.Line.Failing.Most) {
+		t.Errorf("ten times the powder %v, something failing %v", x.Tenfold, x.Failing)
 	}
 }

@@ -8,15 +8,16 @@ import (
 	"etchbound/hazards/absorbing"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/scaling/ends"
 	"etchbound/schemas/quantity"
 )
 
 // Outdoors is what carries the air of the hood away.
 type Outdoors struct {
-	Air      float64 // m3/h
-	Bore     float64 // mm of a duct at 10 m/s
-	Mouth    float64 // mm of the end of the stack at 15 m/s
-	Hydrogen Two     // vol% in that air
+	Air      float64  // m3/h
+	Bore     float64  // mm of a duct at 10 m/s
+	Mouth    float64  // mm of the end of the stack at 15 m/s
+	Hydrogen ends.Two // vol% in that air
 	Plumes   []Plume
 	Missing  []working.Missing
 }
@@ -24,9 +25,9 @@ type Outdoors struct {
 // Plume is a vapour at the ground, and the stack from which it stays below its limit there.
 type Plume struct {
 	Agent string
-	Now   Two     // ppm, with the stack that the site has
-	Limit float64 // ppm, the strictest
-	Stack float64 // m; not a number where none of those tried does, or nobody knows
+	Now   ends.Two // ppm, with the stack that the site has
+	Limit float64  // ppm, the strictest
+	Stack float64  // m; not a number where none of those tried does, or nobody knows
 }
 
 // Speeds of air in a duct and out of a stack, m/s, and heights that are tried, m.
@@ -40,7 +41,7 @@ var heights = [...]float64{3, 5, 8, 12, 18, 25, 40, 60, 100}
 // OutOf is what carries the air of the hood of a review away.
 func OutOf(r *hazards.Review) Outdoors {
 	b := reader{figs: figure.NewSet(r.Figures)}
-	out := Outdoors{Air: math.NaN(), Hydrogen: unknown()}
+	out := Outdoors{Air: math.NaN(), Hydrogen: ends.Unknown()}
 	if q := r.Case.HoodFlow("Q"); q.Unknown() {
 		b.missing = append(b.missing, q.Missing()...)
 	} else {

@@ -13,19 +13,22 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/hazards/upset"
+	"etchbound/scaling/ends"
 )
 
 // Train is the way out of the gas of one place.
 type Train struct {
 	Place     *route.Place
 	Steps     []int
-	Hydrogen  Two // L/min at most, as it is meant to go
-	Failing   Two // L/min if something fails
-	Purge     Two // L/min of gas that is led through
-	Gas       Two // L/min of all of it, as it is meant to go
+	Hydrogen  ends.Two // L/min at most, as it is meant to go
+	Failing   ends.Two // L/min if something fails, as the powder was weighed
+	Tenfold   ends.Two // L/min with ten times the powder
+	Purge     ends.Two // L/min of gas that is led through
+	Gas       ends.Two // L/min of all of it, as it is meant to go
 	Acids     []Acid
-	Dissolves Two  // share of a gas that no base takes up, ammonia, and that water does
-	Mist      bool // drops go with the gas
+	Dissolves ends.Two // share of a gas that no base takes up, ammonia, and that water does
+	Mist      bool     // drops go with the gas
 	Scrubber  Scrubber
 	Line      Line
 	Back      Back
@@ -36,10 +39,10 @@ type Train struct {
 // Acid is a gas that a liquor of base takes up.
 type Acid struct {
 	Slug  string
-	Flow  Two     // mg/min
-	Share Two     // of the gas, 1
-	To    float64 // share that it is brought to: its strictest short limit
-	Units Two     // of transfer; not a number where its film of liquor holds it up too
+	Flow  ends.Two // mg/min
+	Share ends.Two // of the gas, 1
+	To    float64  // share that it is brought to: its strictest short limit
+	Units ends.Two // of transfer; not a number where its film of liquor holds it up too
 }
 
 // Molar volume of a gas at 25 degC and 101.325 kPa, L/mol, and kelvin at 0 degC.
@@ -136,26 +139,20 @@ func meant(id figure.ID) bool { return id.Case.Failure == "" }
 // gas is how much of it comes, as it is meant to go and if something fails. Hydrogen or
 // carbon dioxide of which no flow is known leaves the flow unknown.
 func (b *builder) gas() {
-	b.Hydrogen = same(0)
+	b.Hydrogen = ends.Same(0)
 	var seen [2]bool
 	for i, quantity := range [...]string{"gas.hydrogen.peak_rate.during_addition",
 		"gas.hydrogen.peak_rate.after_addition"} {
-		var x Two
+		var x ends.Two
 		if x, seen[i] = b.most(quantity, b.Steps, meant); seen[i] {
-			b.Hydrogen = b.Hydrogen.worse(x)
+			b.Hydrogen = b.Hydrogen.Worse(x)
 		}
 	}
-	b.Failing = b.Hydrogen
-	if x, there := b.most("gas.hydrogen.peak_rate", b.Steps, every); there {
-		b.Failing = b.Failing.worse(x)
-	} else if !(seen[0] || seen[1]) {
-		b.lacks("flow_of_gas", b.Place.Key)
-		b.Failing = unknown()
-	}
-	other := same(0)
+	b.failing(seen[0] || seen[1])
+	other := ends.Same(0)
 	for i := range b.Acids {
 		a := &b.Acids[i]
-		other = other.plus(a.Flow.by(litres / 1000 / b.molar(a.Slug)))
+		other = other.Plus(a.Flow.By(litres / 1000 / b.molar(a.Slug)))
 	}
 	for i := range b.r.Walk.Releases {
 		x := &b.r.Walk.Releases[i]
@@ -165,11 +162,31 @@ func (b *builder) gas() {
 		if x.Gas == "H2" && (seen[0] || seen[1]) && (x.Cause == "etch" || x.Cause == "impurity" || x.Cause == "metal") {
 			continue // it is in the flows
 		}
-		other = other.plus(b.released(x))
+		other = other.Plus(b.released(x))
 	}
 	b.Purge = b.purge()
-	b.Gas = b.Hydrogen.plus(other).plus(b.Purge)
+	b.Gas = b.Hydrogen.Plus(other).Plus(b.Purge)
 	_, b.Mist = b.most("air.mist", b.Steps, every)
+}
+
+// failing is the flow of hydrogen if something fails: as the powder was weighed, and with ten
+// times of it, which is no usual failure and would hide all others.
+func (b *builder) failing(flows bool) {
+	b.Failing, b.Tenfold = b.Hydrogen, b.Hydrogen
+	x, there := b.most("gas.hydrogen.peak_rate", b.Steps, func(id figure.ID) bool {
+		return id.Case.Failure != upset.Tenfold
+	})
+	if there {
+		b.Failing = b.Failing.Worse(x)
+	}
+	y, tenfold := b.most("gas.hydrogen.peak_rate", b.Steps, every)
+	if tenfold {
+		b.Tenfold = b.Tenfold.Worse(y)
+	}
+	if !there && !tenfold && !flows {
+		b.lacks("flow_of_gas", b.Place.Key)
+		b.Failing, b.Tenfold = ends.Unknown(), ends.Unknown()
+	}
 }
 
 // others reports whether a gas that is not hydrogen forms in a place.
@@ -182,34 +199,33 @@ func (b *builder) others() bool {
 
 // released is the flow of a gas set free in a step whose time is stated: the most by the
 // range of its volume, where there is one.
-func (b *builder) released(x *process.Release) Two {
+func (b *builder) released(x *process.Release) ends.Two {
 	s := &b.r.Case.Route.Steps[x.Step-1]
 	over := b.r.Case.Given("t", "min", s.Over)
 	if !s.Over.Set || !(over.V > 0) || x.N.Unknown() {
 		b.lacks("flow_of_gas", b.Place.Key)
-		return unknown()
+		return ends.Unknown()
 	}
 	if x.Gas == "CO2" {
 		if v, there := b.most("neutralise.carbon_dioxide", []int{x.Step}, every); there {
-			return v.by(1 / over.V)
+			return v.By(1 / over.V)
 		}
 	}
 	b.lacks("flow_of_gas", b.Place.Key)
-	return Two{x.N.V * litres / over.V, math.NaN()}
+	return ends.Pair(x.N.V*litres/over.V, math.NaN())
 }
 
 // purge is the greatest flow of gas that is led through, L/min.
-func (b *builder) purge() Two {
-	out := same(0)
+func (b *builder) purge() ends.Two {
+	out := ends.Same(0)
 	for _, n := range b.Steps {
 		s := &b.r.Case.Route.Steps[n-1]
 		switch {
 		case s.GasFlow.Set:
-			x := b.r.Case.Given("F", "L/min", s.GasFlow)
-			out = out.worse(same(x.V))
+			out = out.Worse(b.stated(s.GasFlow, "L/min"))
 		case s.Gas != "" && s.Gas != "air":
 			b.lacks(working.NotGiven, s.At+".gas_flow")
-			out = unknown()
+			out = ends.Unknown()
 		}
 	}
 	return out
@@ -226,21 +242,21 @@ func (b *builder) acids() {
 			i := slices.IndexFunc(b.Acids, func(a Acid) bool { return a.Slug == f.Agent })
 			if i < 0 {
 				if x, held := air.Scrubbing()[f.Agent]; held && x.Base == 0 { // it goes past, and may dissolve
-					b.Dissolves = b.Dissolves.worse(b.saturated(n, f.Agent))
+					b.Dissolves = b.Dissolves.Worse(b.saturated(n, f.Agent))
 					continue
 				}
 				i = len(b.Acids)
 				b.Acids = append(b.Acids, Acid{Slug: f.Agent, To: b.limit(f.Agent)})
 			}
 			a := &b.Acids[i]
-			a.Flow = a.Flow.worse(b.of(f))
+			a.Flow = a.Flow.Worse(b.of(f))
 			share := b.saturated(n, f.Agent)
-			a.Share = a.Share.worse(share)
+			a.Share = a.Share.Worse(share)
 		}
 	}
 	for i := range b.Acids {
 		a := &b.Acids[i]
-		a.Units = a.Share.each(func(y float64) float64 {
+		a.Units = a.Share.Each(func(y float64) float64 {
 			if y == 0 {
 				return 0
 			}
@@ -248,19 +264,19 @@ func (b *builder) acids() {
 		})
 		if air.Scrubbing()[a.Slug].Film != "gas" {
 			b.lacks("film", a.Slug)
-			a.Units = unknown()
+			a.Units = ends.Unknown()
 		}
 	}
 }
 
 // saturated is the share of a vapour in the gas over a liquor: all of the gas where it forms
 // as one, and that of the worst other step of the place where the step has none.
-func (b *builder) saturated(step int, agent string) Two {
+func (b *builder) saturated(step int, agent string) ends.Two {
 	forms := func(x process.Evolved) bool {
 		return x.Step == step && x.Place == b.Place.Key && x.Gas != nil && x.Gas.Slug == agent
 	}
 	if slices.ContainsFunc(b.r.Walk.Evolved, forms) {
-		return same(1)
+		return ends.Same(1)
 	}
 	of := func(id figure.ID) bool { return id.Agent == agent && id.Case.IsZero() }
 	x, there := b.most("air.saturated", []int{step}, of)
@@ -269,9 +285,9 @@ func (b *builder) saturated(step int, agent string) Two {
 	}
 	if !there {
 		b.lacks("no_such_figure", "air.saturated")
-		return unknown()
+		return ends.Unknown()
 	}
-	return x.by(1e-6)
+	return x.By(1e-6)
 }
 
 // limit is the strictest limit on what people breathe of an agent, as a share.
