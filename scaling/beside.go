@@ -124,6 +124,11 @@ func (b *beside) lacked() map[working.Missing]bool {
 		if is, there := b.numbers[m.Step]; there {
 			m.Step = is
 		}
+		if n, key, of := route.FromAt(m.Subject); of {
+			if is, there := b.numbers[n]; there {
+				m.Subject = route.At(is, key)
+			}
+		}
 		out[m] = true
 	}
 	return out

@@ -60,10 +60,43 @@ func TestWhatACommitteeExpects(t *testing.T) {
 	}
 }
 
+// What is better or next to nothing is noted, and a step that comes between takes nothing away
+// of what was known of those behind it (common practice): less liquor that stays with the solid,
+// a way out of what was shut, a little more powder, of which next to no fluoride stays in the
+// last liquor.
+func TestAnImprovementIsNoted(t *testing.T) {
+	long.Only(t)
+	const tubes = "  tubes: {kind: tube, count: 4, material: polypropylene, capacity: 50 mL, closure: closed}\n" +
+		"  drum: {kind: drum, material: HDPE, capacity: 20 L, closure: vented}\nsteps:"
+	washed := strings.Replace(reviewed, "steps:", tubes, 1) + "  - {do: transfer, in: pot, into: tubes}\n" +
+		"  - {do: centrifuge, in: tubes, into: drum, retained: 2 mL/g}\n" +
+		"  - {do: wash, in: tubes, into: drum, cycles: 8, what: [{substance: water, volume: 100 mL}]}\n"
+	const hold = "  - {do: hold, in: pot, time: 24 h,"
+	for _, row := range []struct {
+		name, from, to string
+		rules          []string
+	}{
+		{"less stays", "retained: 2 mL/g", "retained: 1.5 mL/g", nil},
+		{"more stays", "retained: 2 mL/g", "retained: 4 mL/g", []string{"procedure"}},
+		{"a way out", "50 mL, closure: closed", "50 mL, closure: vented, vent: 2 mm", nil},
+		{"a little more", "mass: 2 g", "mass: 2.1 g", nil},
+		{"a hold between", hold, "  - {do: hold, in: pot, time: 5 min, temperature: 10 degC}\n" + hold, []string{"procedure"}},
+	} {
+		if got := rulesBetween(t, nil, washed, strings.Replace(washed, row.from, row.to, 1)); !slices.Equal(got, row.rules) {
+			t.Errorf("%s: met are %v, want %v", row.name, got, row.rules)
+		}
+	}
+}
+
 // rulesOf are the rules that a change of the reviewed route meets, each once.
 func rulesOf(t *testing.T, site *route.Site, proposed string) []string {
 	t.Helper()
-	a, b := newCase(t, reviewed), newCase(t, proposed)
+	return rulesBetween(t, site, reviewed, proposed)
+}
+
+func rulesBetween(t *testing.T, site *route.Site, was, is string) []string {
+	t.Helper()
+	a, b := newCase(t, was), newCase(t, is)
 	a.Brief, b.Brief = true, true
 	c, err := scaling.TriggersOf(site).Compare(a, b)
 	if err != nil {

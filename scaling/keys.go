@@ -8,6 +8,7 @@ import (
 	"strings"
 	"sync"
 
+	"etchbound/hazards/route"
 	"etchbound/schemas/columns"
 	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
@@ -29,6 +30,7 @@ const (
 	judgedApart    = "apart"    // by so much, up or down
 	judgedAbove    = "above"    // by so much, up
 	judgedFewer    = "fewer"    // at all less than grows along with the batch, or no longer stated
+	judgedBore     = "bore"     // likewise, of a place that was not shut
 	judgedGreater  = "greater"  // at all more than grows along with the batch
 	judgedToward   = "toward"   // from one word to a later one of the row
 	judgedGone     = "gone"     // where it is no longer stated
@@ -55,7 +57,8 @@ var judgedKeys = sync.OnceValue(func() map[keyOf]judged {
 	for _, j := range columns.Must("scaling/keys.csv", keyTable, func(r columns.Row) judged {
 		return judged{r.Choice("file", "route", "site", "limits"), r.Named("key"), r.Text("rule"),
 			r.Choice("how", judgedNot, judgedNames, judgedOther, judgedBatch, judgedMore, judgedLess, judgedRatio,
-				judgedApart, judgedAbove, judgedStated, judgedNobody, judgedMaterial, judgedFewer, judgedGreater, judgedToward,
+				judgedApart, judgedAbove, judgedStated, judgedNobody, judgedMaterial, judgedFewer, judgedBore, judgedGreater,
+				judgedToward,
 				judgedGone, judgedMoves), r.Text("mark"),
 			strings.Fields(r.Text("words")),
 			r.Yes("bare"), r.Text("why")}
@@ -108,6 +111,8 @@ func (f *firing) judge(j *judged, x *found) {
 		f.replaced()
 	case judgedFewer, judgedGreater:
 		meets = f.changed(where, j.how, x)
+	case judgedBore:
+		meets = !f.wasShut(x) && f.changed(where, judgedFewer, x)
 	default:
 		if !isAmount {
 			panic("scaling/keys.csv: " + j.key + " is no quantity to be " + j.how)
@@ -119,6 +124,18 @@ func (f *firing) judge(j *judged, x *found) {
 		was, is := x.told()
 		f.hit(j.rule, where, was, is)
 	}
+}
+
+// wasShut reports whether a key is of a place that was shut in the review: any bore is more.
+func (f *firing) wasShut(x *found) bool {
+	b, _ := x.Other.(field.Amount)
+	for i := range f.d.b.Places {
+		p := &f.d.b.Places[i]
+		if was := f.d.a.Place(p.Key); was != nil && b.Of != nil && b.Of.At == p.At+"."+x.Key {
+			return was.ClosureStated && was.Closure == route.Closed
+		}
+	}
+	return false
 }
 
 // changed reports whether a quantity is changed to the worse beyond what the batch asks for.

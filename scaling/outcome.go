@@ -44,17 +44,22 @@ func (f *firing) replaced() {
 }
 
 // moves meets a rule by the figures of those that people ask for first that moved so far, as
-// it is meant to go. A temperature has no share.
+// it is meant to go. A temperature has no share, and what is next to nothing beside the worst of
+// the reviewed route moves nothing.
 func (f *firing) moves(rule string, far func(share float64) bool) {
 	for i := range f.c.Moved {
 		m := &f.c.Moved[i]
 		q, _ := figure.Lookup(m.ID.Quantity)
-		if m.ID.Case.Supposed() || q.Headline == 0 || q.Unit == "degC" || !far(m.Share) {
+		if m.ID.Case.Supposed() || q.Headline == 0 || q.Unit == "degC" || !far(m.Share) ||
+			m.Is.Value.V < slight*worstOf(&f.c.Reviewed, m.ID.Quantity) {
 			continue
 		}
 		f.hit(rule, m.ID.String(), told(&m.Was), told(&m.Is))
 	}
 }
+
+// slight is the share of the worst figure of a quantity below which one says nothing.
+const slight = 0.01
 
 // told is the central value of a figure.
 func told(f *figure.Figure) string {

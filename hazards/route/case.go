@@ -178,6 +178,12 @@ func ranged(q quantity.Value) bool {
 // At is the path of a key of a step in its file.
 func At(step int, key string) string { return fmt.Sprintf("steps[%d].%s", step-1, key) }
 
+// FromAt is the step, counted from 1, and the key of a path that At made; false of any other.
+func FromAt(path string) (step int, key string, ok bool) {
+	n, err := fmt.Sscanf(path, "steps[%d].%s", &step, &key)
+	return step + 1, key, err == nil && n == 2
+}
+
 // Ranges lists, as overrides in SI, every quantity of the route and site that
 // was stated with a range.
 func (c Case) Ranges() []chemicals.Override {

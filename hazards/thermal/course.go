@@ -20,6 +20,7 @@ func (r *reader) course(n *course.Course) {
 			r.addition(n, s)
 		}
 	}
+	r.reaches(n)
 	for i := range n.Runs {
 		r.law(n, &n.Runs[i])
 	}

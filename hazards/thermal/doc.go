@@ -43,6 +43,8 @@
 // In a jacket UA is UA J/(UA + J), J W/K of it flowing through, Q over the power of its
 // chiller is the least time, and T_end is of the balance of package vessel with that heat.
 // heat.jacket.load is the greatest UA (T - T_j) of a run, heat.jacket.warmest its greatest T_j.
+// heat.jacket.time is how long the batch takes from the temperature of the step before to within a
+// kelvin of its own, batch and liquid of the jacket together and the chiller at its power at most.
 //
 // heat.temperature_peak is the greatest of that or of the run; heat.accumulation the
 // share of the phase that has not reacted when the addition ends. heat.ice is Q over the
