@@ -80,9 +80,11 @@ func TestAnImprovementIsNoted(t *testing.T) {
 		{"more stays", "retained: 2 mL/g", "retained: 4 mL/g", []string{"procedure"}},
 		{"a way out", "50 mL, closure: closed", "50 mL, closure: vented, vent: 2 mm", nil},
 		{"a little more", "mass: 2 g", "mass: 2.1 g", nil},
-		{"a hold between", hold, "  - {do: hold, in: pot, time: 5 min, temperature: 10 degC}\n" + hold, []string{"procedure"}},
+		{"a hold between", hold, "  - {do: hold, in: pot, time: 5 min, temperature: 10 degC}\n" + hold,
+			[]string{"procedure"}},
 	} {
-		if got := rulesBetween(t, nil, washed, strings.Replace(washed, row.from, row.to, 1)); !slices.Equal(got, row.rules) {
+		got := rulesBetween(t, nil, washed, strings.Replace(washed, row.from, row.to, 1))
+		if !slices.Equal(got, row.rules) {
 			t.Errorf("%s: met are %v, want %v", row.name, got, row.rules)
 		}
 	}

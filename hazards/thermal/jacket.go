@@ -86,15 +86,10 @@ const near = 1.0
 
 // reaches reports how long a vessel in a jacket takes from the temperature of the step before
 // to its own, within a kelvin, or to within a kelvin of its coolant: batch and liquid of the
-// jacket begin alike, and the chiller takes no more than its power. Nobody states that of a
-// heater: without it the time is the least there is.
+// jacket begin alike, and the chiller takes no more than its power (vessel.Settling). Nobody
+// states that of a heater: without it the time is the least there is.
 //
 //	g_1 = |T_1 - T_c|, g_2 = |T_2 - T_c|, each at least 1 K
-//	a   = U/C + (U + J)/C_j, l_2 = (a + sqrt(a^2 - 4 U J/(C C_j)))/2, l_1 = U J/(C C_j l_2)
-//	t_e = ln(f g/g_2)/l_1                       from a gap g, the chiller no longer at its power
-//	f   = l_2/(l_2 - l_1) where both begin at g, (l_2 - U/C (1 - P_c/(J g)))/(l_2 - l_1) after it was
-//	t_p = (C + C_j) (g_1 - g)/P_c + C C_j/((C + C_j) U)     to it, at its power
-//	g   = P_c/J + P_c C/((C + C_j) U)           no less than g_2, no more than g_1
 func (r *reader) reaches(n *course.Course) {
 	for i := range n.Stages {
 		s := &n.Stages[i]
@@ -139,37 +134,12 @@ func (r *reader) within(s *course.Stage, before working.Num) (working.Num, phras
 	if far.V < close.V { // the coolant as stated draws it away from there
 		return working.Absent("t_h", "min", working.Lacks("brought_by", "")), phrase.Of("thermal.jacket_heats")
 	}
-	slow, fast := r.eigen(u, j, c, cj)
+	x := vessel.Settling{Batch: c.V, Jacket: cj.V, Wall: u.V, Flow: j.V, Power: p.V}
 	if to.V > before.V {
-		f := r.w.Line("f", "1", "l_2/(l_2-l_1)", fast.V/(fast.V-slow.V), fast, slow)
-		return r.w.Line("t_h", "min", "2.302585093*log10(g_1/g_2*f)/l_1/60",
-				ln10*math.Log10(far.V/close.V*f.V)/slow.V/60, far, close, f, slow).Worse(working.Bound),
-			phrase.Of("thermal.jacket_heats")
+		x.Power = math.Inf(1)
+		return r.w.Model("t_h", "min", "heat balance of batch and jacket", x.Within(far.V, close.V)/60, far, close, c, cj,
+			u, j).Worse(working.Bound), phrase.Of("thermal.jacket_heats")
 	}
-	most := r.w.Line("g_p", "K", "P_c/J+P_c*C/((C+C_j)*U_w)", p.V/j.V+p.V*c.V/((c.V+cj.V)*u.V), p, j, c, cj, u)
-	g := r.w.Line("g", "K", "max(min(g_1,g_p),g_2)", max(min(far.V, most.V), close.V), far, most, close)
-	ramp := r.w.Line("t_p", "s", "above(g_1,g)*((C+C_j)*(g_1-g)/P_c+C*C_j/((C+C_j)*U_w))",
-		above(far.V, g.V)*((c.V+cj.V)*(far.V-g.V)/p.V+c.V*cj.V/((c.V+cj.V)*u.V)), far, g, c, cj, p, u)
-	f := r.w.Line("f", "1", "(l_2-above(g_1,g)*U_w/C*(1-P_c/(J*g)))/(l_2-l_1)",
-		(fast.V-above(far.V, g.V)*u.V/c.V*(1-p.V/(j.V*g.V)))/(fast.V-slow.V), fast, far, g, u, c, p, j, slow)
-	e := r.w.Line("t_e", "s", "max(0,2.302585093*log10(g/g_2*f)/l_1)",
-		max(0, ln10*math.Log10(g.V/close.V*f.V)/slow.V), g, close, f, slow)
-	return r.w.Line("t_h", "min", "(t_p+t_e)/60", (ramp.V+e.V)/60, ramp, e), phrase.Of("thermal.jacket_cools")
+	return r.w.Model("t_h", "min", "heat balance of batch and jacket", x.Within(far.V, close.V)/60, far, close, c, cj, u,
+		j, p), phrase.Of("thermal.jacket_cools")
 }
-
-// eigen are the two rates at which batch and liquid of a jacket come to its coolant, 1/s.
-func (r *reader) eigen(u, j, c, cj working.Num) (slow, fast working.Num) {
-	a := r.w.Line("a", "1/s", "U_w/C+(U_w+J)/C_j", u.V/c.V+(u.V+j.V)/cj.V, u, c, j, cj)
-	b := r.w.Line("b", "1/s2", "U_w*J/(C*C_j)", u.V*j.V/(c.V*cj.V), u, j, c, cj)
-	fast = r.w.Line("l_2", "1/s", "(a+sqrt(a*a-4*b))/2", (a.V+math.Sqrt(a.V*a.V-4*b.V))/2, a, b)
-	return r.w.Line("l_1", "1/s", "b/l_2", b.V/fast.V, b, fast), fast
-}
-
-func above(x, y float64) float64 {
-	if x > y {
-		return 1
-	}
-	return 0
-}
-
-const ln10 = 2.302585093

@@ -33,7 +33,7 @@ func (c *Campaign) flows() {
 			h.Formula == r.Case.Route.Precursor.Phase.Text {
 			continue // the site keeps it, or it is the powder
 		}
-		c.Flows = append(c.Flows, Flow{"reagent", h.Name, "kg", ends.Pair(value(h.Sum.Mid), value(h.Sum.Top)), h.Sum.Top.Missing()})
+		c.Flows = append(c.Flows, Flow{"reagent", h.Name, "kg", ends.Between(h.Sum.Mid, h.Sum.Top), h.Sum.Top.Missing()})
 	}
 	for _, x := range [...]struct{ key, quantity string }{{"water", "wash.water"}, {"liquor", "wash.liquor"},
 		{"fluoride", "wash.fluoride"}, {"hydrogen", "gas.hydrogen.total"}} {
