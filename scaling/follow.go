@@ -22,8 +22,10 @@ type Follow struct {
 	// Addition is stretched to what the cooling follows if everything reacts as
 	// it goes in, at the dangerous end; never below the time written.
 	Addition bool
-	// Cooling lets a stated UA grow as the wetted area of a similar vessel does,
-	// with the power 2/3 of the batch; else it stays as written.
+	// Cooling lets a stated UA grow as the wetted area of a similar vessel does, with the
+	// power 2/3 of the batch, and flow, liquid and chiller of a jacket with that area: the
+	// coolant warms by as much for what it takes through each of it. Else all stay as
+	// written.
 	Cooling bool
 }
 
@@ -65,8 +67,8 @@ func (f Follow) sized(c route.Case, batch quantity.Value) (route.Case, error) {
 	r := c.Route.Scaled(batch)
 	for i := range r.Places {
 		p := &r.Places[i]
-		if f.Cooling && p.Cooling != nil && p.Cooling.UA.Set {
-			p.Cooling.UA = p.Cooling.UA.Times(math.Pow(ratio, 2.0/3))
+		if f.Cooling && p.Cooling != nil {
+			bigger(p.Cooling, math.Pow(ratio, 2.0/3))
 		}
 		if f.Vessel && !p.Keep && p.Capacity.Set {
 			take(p)
@@ -77,6 +79,16 @@ func (f Follow) sized(c route.Case, batch quantity.Value) (route.Case, error) {
 		return out, err
 	}
 	return stretched(out)
+}
+
+// bigger lets what cools a place grow as an area does. A site that states its chiller is held
+// against what the batch puts into it as before.
+func bigger(k *route.Cooling, area float64) {
+	for _, q := range [...]*quantity.Value{&k.UA, &k.Flow, &k.Liquid, &k.Power} {
+		if q.Set {
+			*q = q.Times(area)
+		}
+	}
 }
 
 // take puts the next container of the list in the place of one.

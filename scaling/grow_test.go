@@ -281,7 +281,8 @@ func TestExponents(t *testing.T) {
 		{"fixed addition", similar, 10, scaling.Follow{}, 0.005, map[string]float64{"gas.hydrogen.total": 1,
 			"heat.adiabatic_rise": 0, scaling.Removal: -1.0 / 3, "gas.superficial_velocity": 1.0 / 3,
 			"heat.addition_time.required": 1.0 / 3, "heat.cooling.required": 1}},
-		{"a UA that follows", gram, 10, scaling.Follow{Cooling: true}, 1e-6, map[string]float64{scaling.Removal: -1.0 / 3}},
+		{"a UA that follows", gram, 10, scaling.Follow{Cooling: true}, 1e-6, map[string]float64{scaling.Removal: -1.0 / 3,
+			"heat.addition_time.required": 1.0 / 3}},
 		{"stretched addition", similar, 100, scaling.Follow{Addition: true}, 0.005, map[string]float64{
 			"gas.superficial_velocity": 0, "gas.hydrogen.peak_rate.during_addition": 2.0 / 3, "heat.cooling.required": 2.0 / 3}},
 	}

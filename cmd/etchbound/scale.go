@@ -25,7 +25,7 @@ func scaleCommand(s streams) *cobra.Command {
 			"which it turns near, exceeds or cannot be known, what each batch takes, and how things grow.\n" +
 			"Amounts and containers grow with the batch; strengths, temperatures, holds, hood and room\n" +
 			"never do. --follow says what follows beside that: vessel (from a list of sizes), addition\n" +
-			"(stretched to what the cooling follows), cooling (a stated UA as in a similar vessel).\n" +
+			"(stretched to what cooling follows), cooling (a stated UA and jacket as in a similar vessel).\n" +
 			"The format follows the suffix of -o (.md, .html, .pdf, .json, .csv; without one, Markdown).",
 		Example: "  etchbound scale testdata/routes/demo-lif-hcl-2g.yaml --from \"1 g\" --to \"1 kg\"",
 		Args:    exactly(1, "one route file"),
