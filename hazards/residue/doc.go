@@ -7,7 +7,8 @@
 // fluoride, and hydroxide of aluminium as it comes out of solution. Its range is that from
 // pH 6, where the acid seems gone, to pH 9, with aged hydroxide of aluminium too. A liquor
 // that is stronger than the equilibria are held for is diluted tenfold or a hundredfold
-// first, as such a liquor is before base meets it. Where no equilibrium is held of something
+// first, as such a liquor is before base meets it; what complexes hold back is told of the
+// water that is there. Water that the step brings before acid and base meet counts. Where no equilibrium is held of something
 // in it, or none is found, all fluoride counts as dissolved. Complexes that give their fluoride up
 // slowly keep all but the least share that has been seen to hydrolyse.
 //

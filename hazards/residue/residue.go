@@ -26,8 +26,11 @@ const (
 	last  = 9
 )
 
-// Milligrams of fluoride in a mol.
-const Milligrams = 18998.4
+// Milligrams of fluoride in a mol, and grams of water.
+const (
+	Milligrams = 18998.4
+	MolarWater = 18.015
+)
 
 // Read gives the figures of every liquor of a walk that holds fluorine and is neutralised
 // or left over.
@@ -52,6 +55,9 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 		m, water, known := Dissolved(c.Store, &l.Pool)
 		if water == 0 {
 			continue // dried: there is no water for it to be left in
+		}
+		if more := l.First.V * MolarWater / 1000; more > 0 { // what the step brings first
+			m, water = Thin(m, (water+more)/water), water+more
 		}
 		switch {
 		case k.Open != nil:
@@ -123,9 +129,10 @@ func found(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, reagent st
 		if low != low || high != high {
 			return false
 		}
-		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride at pH 8 by chemicals/aqueous", centre, n)
+		slow := held(&m) * (1 - 1/thinned) * Milligrams // the water that only the equilibria need thins none of it
+		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride at pH 8 by chemicals/aqueous", centre+slow, n)
 		f.Value = f.Value.Worse(working.Bound)
-		f.SetRange(low, high)
+		f.SetRange(low+slow, high+slow)
 		f.Conditions = phrase.Of("residue.at", thinned)
 		if thinned == 1 {
 			f.Conditions = phrase.Of("residue.as_is")
@@ -133,6 +140,20 @@ func found(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, reagent st
 		return true
 	}
 	return false
+}
+
+// held is the fluoride of a mixture in complexes that give it up slowly, mol/kg.
+func held(m *aqueous.Mixture) float64 {
+	n := 0.0
+	for _, a := range m.Totals {
+		switch a.Of {
+		case "BF4":
+			n += 4 * a.Mol
+		case "PF6":
+			n += 6 * a.Mol
+		}
+	}
+	return n
 }
 
 // fluoride is what stays dissolved at a pH, mg/L, and whether the equilibria are held for

@@ -61,7 +61,7 @@ func ends(c route.Case, model *aqueous.Model, l *process.Liquor) (low, v, high f
 		return nan, nan, nan
 	}
 	if n := l.First.V; !l.First.None() && n > 0 { // water of the step that is there first
-		more := n * 18.015 / 1000
+		more := n * residue.MolarWater / 1000
 		m, water = residue.Thin(m, (water+more)/water), water+more
 	}
 	m.Solids = solids(false)
