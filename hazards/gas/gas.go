@@ -21,7 +21,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, course
 	r.hydrogen()
 	r.hydrides()
 	r.evolved()
-	r.closed()
+	r.closed(courses)
 	for i := range courses {
 		r.flows(&courses[i])
 	}
@@ -241,7 +241,7 @@ func (r *reader) hydride(into map[string][]working.Num, el string, count float64
 // closed is the pressure of each place that holds powder with liquor, if it is
 // shut; a vented place carries it as the case closed, and one that stands open has none. Of all that
 // happens in a place the worst counts, and unknown is worse than any number.
-func (r *reader) closed() {
+func (r *reader) closed(courses []course.Course) {
 	for i := range r.c.Route.Places {
 		p := &r.c.Route.Places[i]
 		var worst, gas working.Num
@@ -261,8 +261,8 @@ func (r *reader) closed() {
 		if hot != 0 && held == nil {
 			gas, held = working.Exact("n", "mol", 0, "nothing in it gives gas"), r.done(hot).Contents()
 		}
-		if hot != 0 && held != nil {
-			r.heated(p, hot, held, gas)
+		if w := r.warmest(p, hot, courses); w != nil && held != nil {
+			r.heated(p, w, held, gas)
 		}
 		if worst.None() {
 			continue

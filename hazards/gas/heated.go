@@ -20,26 +20,72 @@ import (
 //	gas     = n R T/space
 //	air     = P T/298.15
 //	p       = gas + air + vapour - P
-func (r *reader) heated(p *route.Place, step int, s *process.State, n working.Num) {
-	d := r.done(step)
-	if d == nil {
-		return
-	}
+func (r *reader) heated(p *route.Place, h *hottest, s *process.State, n working.Num) {
 	room := process.RoomIn(r.c, r.w, r.k, p, s)
 	cap, l, solid, st := room.Capacity.As("cap"), room.Liquid.As("V_l"), room.Solid.As("V_s"), r.c.Store
 	r.put("vessel.filling", figure.At(p.Key), "", figure.Case{},
 		r.w.Line("f", "%", "100*V_l/cap", 100*l.V/cap.V, l, cap),
 		phrase.Of("gas.filling"))
-	t, x := d.Hot.As("T"), r.swells(d.Hot)
+	t, x := h.at.As("T"), r.swells(h.at)
 	space := r.w.Line("V_g", "mL", "cap-V_l*x-V_s", cap.V-l.V*x.V-solid.V, cap, l, x, solid)
 	if space.V <= 0 {
 		space = working.Absent("V_g", "mL", working.Lacks("no_space_hot", p.Key))
 	}
 	R, P, fill, m, v := st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"),
-		st.Num("gas.temperature").As("T_f"), n.As("n"), r.vapour(d)
+		st.Num("gas.temperature").As("T_f"), n.As("n"), r.vapour(h)
 	hot := r.w.Line("p", "kPa gauge", "n*R*(T+273.15)/V_g*1000+P*(T+273.15)/T_f+p_v-P",
 		m.V*R.V*(t.V+kelvin)/space.V*1000+P.V*(t.V+kelvin)/fill.V+v.V-P.V, m, R, t, space, P, fill, v)
-	r.pressed(p, figure.Case{State: figure.Heated}, hot, phrase.Of("gas.heated"))
+	r.pressed(p, figure.Case{State: figure.Heated}, hot, h.says)
+}
+
+// hottest is how warm a closed place gets, degC, with the liquor of which step.
+type hottest struct {
+	done *process.Done
+	at   working.Num
+	says phrase.Phrase
+}
+
+// warmest is how warm a place gets that a step heats closed, or that is closed while
+// something reacts in it: what is set, or what its own heat makes of it if cooling fails,
+// since in a closed place temperature and pressure rise together. None where neither is so.
+func (r *reader) warmest(p *route.Place, step int, courses []course.Course) *hottest {
+	var out *hottest
+	if d := r.done(step); step != 0 && d != nil {
+		out = &hottest{d, d.Hot, phrase.Of("gas.heated")}
+	}
+	if p.Closure != route.Closed {
+		return out
+	}
+	for i := range courses {
+		n := &courses[i]
+		last := &n.Stages[len(n.Stages)-1]
+		if last.Done.Contents().Place != p.Key {
+			continue
+		}
+		if out == nil {
+			out = &hottest{done: last.Done, at: last.Set}
+		}
+		out.at, out.says = r.alone(out.at, last.Set, n), phrase.Of("gas.heated_itself")
+	}
+	return out
+}
+
+// alone is the highest of a temperature and those of a course if cooling fails, degC;
+// where it was not run, with all of its heat on top of what is set.
+func (r *reader) alone(at, set working.Num, n *course.Course) working.Num {
+	for i := range n.Runs {
+		x := &n.Runs[i]
+		top := working.Num{}
+		if x.Missing == nil {
+			top = r.w.Model("T_m", "degC", x.Balance(), x.Vessel.MTSR.Value-kelvin, x.Inputs...)
+		} else {
+			t, q, c := set.As("T_s"), n.Heat.As("Q"), n.Capacity.As("C")
+			top = r.w.Line("T_m", "degC", "T_s+Q*1000/C", t.V+q.V*1000/c.V, t, q, c).Worse(working.Bound)
+		}
+		t := at.As("T")
+		at = r.w.Line("T", "degC", "max(T,T_m)", max(t.V, top.V), t, top)
+	}
+	return at
 }
 
 const kelvin = 273.15
@@ -74,8 +120,8 @@ func (r *reader) swells(celsius working.Num) working.Num {
 // of an acid in it; over a liquor with nothing volatile in it, that of water:
 //
 //	p = 101.325 exp(-L/R (1/T - 1/T_b))
-func (r *reader) vapour(d *process.Done) working.Num {
-	t, st := d.Hot.As("T"), r.c.Store
+func (r *reader) vapour(h *hottest) working.Num {
+	d, t, st := h.done, h.at.As("T"), r.c.Store
 	boils, _ := course.Boiling(r.c, r.w, d)
 	if !boils.Unknown() {
 		b, l, R, P := boils.As("T_b"), st.Num("water.vaporisation").As("L"), st.Num("constant.R").As("R"),
