@@ -54,6 +54,9 @@ func (p *reader) breathe(l *Line) {
 	}
 	if lost = append(dark, lost...); len(lost) > 0 { // what has a limit first
 		l.Answer = joinedBy("; ", l.Answer, unbreathable(lost))
+		if l.Verdict.Rank() < figure.UnknownVerdict.Rank() { // what nobody knows is within nothing
+			l.Verdict, l.Surely = figure.UnknownVerdict, ""
+		}
 	}
 }
 

@@ -5,7 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
 	"etchbound/reports/draft"
 	"etchbound/reports/selection"
 	"etchbound/schemas/long"
@@ -69,4 +71,86 @@ func TestWhatNobodyWorksOutIsNotBreathedAsNothing(t *testing.T) {
 	if l.Verdict != figure.UnknownVerdict || !strings.Contains(l.Answer, "methanol, nitric acid") {
 		t.Errorf("%+v", l)
 	}
+}
+
+const inAShutBottle = `route: etchbound/1
+title: check
+basis: {status: invented}
+precursor: {phase: Ti3AlC2, mass: 20 g, impurities: none (certificate)}
+places:
+  pot: {kind: bottle, material: PTFE, lid_material: PTFE, capacity: 200 mL, closure: closed}
+steps:
+  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 30 wt%, volume: 100 mL}], temperature: 20 degC}
+  - {do: add, in: pot, what: [precursor], over: 20 min, temperature: 25 degC}
+  - {do: hold, in: pot, time: 12 h, temperature: 25 degC}
+`
+
+// In a shut container temperature and pressure rise together: nothing boils there at the
+// pressure of the air (common practice).
+func TestNothingIsSaidToBoilInAShutContainer(t *testing.T) {
+	r := written(t, inAShutBottle, "")
+	p := selection.Read(draft.New(&r, draft.Options{}), nil)
+	for _, l := range append(p.Questions, p.Others...) {
+		if strings.Contains(l.Answer, "oils") || strings.HasPrefix(l.Answer, "boil") ||
+			strings.HasPrefix(l.Against, "boiling") && !strings.Contains(l.Against, "if it were open") {
+			t.Errorf("%s: %s | %s", l.Asks, l.Answer, l.Against)
+		}
+	}
+	if l := line(p, "cooling"); !strings.Contains(l.Answer, "its pressure rises with it") || l.Verdict != figure.Exceeds {
+		t.Errorf("%+v", l)
+	}
+}
+
+const someAcid = `route: etchbound/1
+title: check
+basis: {status: invented}
+places:
+  pot: {kind: beaker, material: glass, capacity: 1 L, closure: open}
+  other: {kind: beaker, material: glass, capacity: 1 L, closure: open}
+steps:
+  - {do: charge, in: pot, what: [{substance: hydrochloric acid, strength: 1 wt%, volume: 100 mL}], temperature: 20 degC,
+     time: 1 min, attended: true}
+  - {do: charge, in: other, what: [{substance: nitric acid, strength: 1 wt%, volume: 100 mL}], temperature: 20 degC,
+     time: 1 min, attended: true}
+`
+
+const someHood = `site: etchbound/1
+title: check
+jurisdiction: eu
+hood: {flow: 800 m3/h, face_velocity: 0.5 m/s, tested: "2026-05-01", containment: 0.1 %}
+room: {volume: 100 m3, flow: 600 m3/h}
+`
+
+// What nobody knows of the air is within nothing, though another gas is within its limits.
+func TestWhatIsBreathedUnknownIsNotWithin(t *testing.T) {
+	r := written(t, someAcid, someHood)
+	l := line(selection.Read(draft.New(&r, draft.Options{}), nil), "breathe")
+	if !strings.Contains(l.Answer, "up to") || !strings.Contains(l.Answer, "not known for nitric acid") ||
+		l.Verdict != figure.UnknownVerdict {
+		t.Errorf("%+v", l)
+	}
+}
+
+// written is the review of a route, at a site where there is one.
+func written(t *testing.T, yaml, at string) hazards.Review {
+	t.Helper()
+	r, problems, err := route.Load("r.yaml", strings.NewReader(yaml))
+	if err != nil || len(problems) > 0 {
+		t.Fatal(err, problems)
+	}
+	var s *route.Site
+	if at != "" {
+		if s, problems, err = route.LoadSite("s.yaml", strings.NewReader(at)); err != nil || len(problems) > 0 {
+			t.Fatal(err, problems)
+		}
+	}
+	c, err := route.NewCase(r, s, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := hazards.Make(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
 }

@@ -117,6 +117,9 @@ func (p *reader) verdict(l *Line, m matter) {
 		return
 	}
 	l.State, l.Verdict, l.Against, l.Surely = Judged, f.Verdict, p.v.Limit(&f.Limit, f.Figure.Agent), p.surely(f)
+	if boiling(f) && p.closed(f.Figure.Place) {
+		l.Against = say("against.shut", l.Against)
+	}
 	if other := m.house(f); other != nil {
 		l.Against = say("against.and", l.Against, p.v.Limit(&other.Limit, other.Figure.Agent))
 	}

@@ -143,9 +143,13 @@ func (p *reader) failing(l *Line, m matter) {
 		l.Against = say("against.and", l.Against, p.v.Limit(&other.Limit, other.Figure.Agent))
 	}
 	name, where := draft.CaseName(f.Figure.Case), p.where(f.Figure)
-	if len(over) > 0 {
+	shut := slices.ContainsFunc(boils, func(f *figure.Finding) bool { return class(f) == 0 && p.closed(f.Figure.Place) })
+	switch {
+	case shut:
+		l.Answer = say("failures.shut", len(over), name, where)
+	case len(over) > 0:
 		l.Answer = say("failures.count", len(over), name, where)
-	} else {
+	default:
 		l.Answer = say("failures.none", name, where)
 	}
 	if g := p.figs.Get(f.Figure); g != nil && !g.Danger().Unknown() {
