@@ -40,6 +40,14 @@ var evolvedChecks = []check{
 			{id: "gas.evolved.bound@1/titanium_tetrachloride", value: 0.17643, from: "(2*4/134.45 - 6/195.708)/4 mol: " +
 				"the chloride that is left over"},
 		}, holds: []string{"toxic_gas"}},
+	{name: "a gas that is led over hot powder", yaml: head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure +
+		"}\nplaces:\n  boat: {kind: crucible, material: alumina, capacity: 25 mL, closure: open}\nsteps:\n" +
+		"  - {do: charge, in: boat, what: [precursor]}\n" +
+		"  - {do: heat, in: boat, time: 2 h, temperature: 700 degC, gas: hydrogen chloride, gas_flow: 0.1 L/min}\n" +
+		"  - {do: cool, in: boat, time: 2 h, temperature: 25 degC, gas: argon, gas_flow: 0.1 L/min}\n",
+		figures: []want{{id: "gas.evolved.bound@2", value: unknown, from: "what hydrogen chloride makes of it is in no table"}},
+		absent:  []string{"gas.evolved.bound@3"}, holds: []string{"toxic_gas"},
+		verdicts: map[string]figure.Verdict{"gas.evolved.bound@2+has_to_be_known": unknownVerdict}},
 	{name: "just enough copper chloride", yaml: melts("phase: Ti3SiC2, mass: 1 g", "{substance: CuCl2, mass: 2 g}"),
 		absent: []string{"gas.evolved.bound@1/titanium_tetrachloride"}},
 	{name: "what leaves is in no row", yaml: melts("phase: Ti2TlC, mass: 1 g", "{substance: CuCl2, mass: 4 g}"),

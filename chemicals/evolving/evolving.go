@@ -143,4 +143,4 @@ func (g *Gas) Forms(is Is) bool {
 }
 
 // Tables is the text of the tables of this package as the program carries them.
-func Tables() string { return table }
+func Tables() string { return table + idleCSV }

@@ -82,3 +82,13 @@ func TestClassesSayWhichGas(t *testing.T) {
 		t.Errorf("plain hydrofluoric acid gives %s", all[0].Sub.Name)
 	}
 }
+
+// A gas that is led over something is idle by its name alone; what is not listed is not.
+func TestAGasNobodyListsIsNotIdle(t *testing.T) {
+	for gas, want := range map[string]bool{"": true, "argon": true, "dry Argon": true, "N2": true, "none": true,
+		"hydrogen chloride": false, "chlorine": false, "5 % hydrogen in argon": false, "ammonia": false, "oxygen": false} {
+		if evolving.Idle(gas) != want {
+			t.Errorf("%q: idle %v", gas, !want)
+		}
+	}
+}

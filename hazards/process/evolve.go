@@ -313,6 +313,17 @@ func (k *walker) sayGas(x *Evolved, of string, all working.Num) {
 	}
 }
 
+// ledOver says of a gas that is led over a place and is not known to be idle there that nobody
+// works out what it makes of the contents, nor what leaves with it.
+func (k *walker) ledOver(p *State, s *route.Step) {
+	if evolving.Idle(s.Gas) {
+		return
+	}
+	n := working.Absent("n", "mol", working.Lacks("gas_led_over", s.Gas).In(s.Number))
+	k.out.Evolved = append(k.out.Evolved, Evolved{Step: s.Number, Place: p.Place, N: n})
+	k.fact("toxic_gas", s.Number, phrase.Of("fact.gas_led_over", s.Number, s.Gas))
+}
+
 // rinsed is evolve for the liquid of the first cycle of a wash, as it meets what is there.
 func (k *walker) rinsed(p *State, s *route.Step, cycle Pool, d *Done) {
 	first := p.copy()

@@ -219,6 +219,7 @@ func (k *walker) step(s *route.Step) {
 	}
 	k.furnace(s)
 	k.evolve(p, s, "", d.Melts)
+	k.ledOver(p, s)
 	d.Etches = append([]int(nil), p.Etches...)
 	var to State
 	if t := k.places[s.Into]; t != nil {
