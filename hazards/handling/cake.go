@@ -44,9 +44,13 @@ func (r *reader) cake(p *route.Place) {
 	r.put("cake.share", at, "", worst.share, says)
 }
 
-// lump works out the cake of a state; there is none where flakes are too thin in it. It is
+// lump works out the cake of a state; there is none where flakes are too thin in it, or
+// dry. It is
 // unknown where nobody can say whether the powder has become flakes.
 func (r *reader) lump(p *route.Place, d *process.Done, s *process.State) (lump, bool) {
+	if s.Dried() {
+		return lump{}, false
+	}
 	s = r.carried(s)
 	m, l := r.flakes(s), r.liquid(s)
 	least := r.num("cake.least", "x")

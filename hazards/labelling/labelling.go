@@ -29,6 +29,7 @@ type Label struct {
 	Steps     []int                // after which it holds; none: at the end of the route
 
 	Hydrofluoric bool // it is headed as hydrofluoric acid
+	Dried        bool // of solids that were dried: their mass counts
 	FormsIn      int  // first step that makes hydrofluoric acid of a dry salt; 0: none
 	Neutralised  bool // it is classified as it was before
 	Product      bool // it holds nanosheets, which nobody has classified
@@ -142,7 +143,8 @@ func (l *labeller) liquor(s *process.State, step int, at figure.Place) {
 	if step > 0 {
 		x.Steps = []int{step}
 	}
-	l.put(&x, l.parts(s, at), false)
+	x.Dried = s.Dried()
+	l.put(&x, l.parts(s, at), x.Dried)
 	for i := len(l.out) - 1; i >= 0; i-- {
 		if o := &l.out[i]; o.Substance == nil && o.Place == s.Place {
 			if same(o, &x) {
@@ -155,7 +157,7 @@ func (l *labeller) liquor(s *process.State, step int, at figure.Place) {
 	l.out = append(l.out, x)
 }
 
-// parts are what a liquor is mixed of, in wt%, fluoride that is acid as hydrofluoric acid.
+// parts are what a liquor is mixed of, or dried solids with what was dissolved, in wt%, fluoride that is acid as hydrofluoric acid.
 func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 	mass, fluoride, unsaid := 0.0, 0.0, s.Unsaid() != nil
 	grams := map[*chemicals.Substance]float64{}
@@ -178,10 +180,16 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 			acid = acid || e.Sub.Acid > 0 || f && (e.Sub.Ammonium > 0 || e.Sub.HydrolysisHF > 0)
 		}
 	}
+	dried := s.Dried()
+	for i := range s.Solids {
+		if x := &s.Solids[i]; dried && !x.Mass.None() {
+			mass += x.Mass.V
+		}
+	}
 	var out []classifying.Part
 	if acid && fluorine {
 		w := 100 * fluoride * l.hf.Formula.MolarMass(l.c.Store, nil).V / mass
-		if most, there := l.strength[at]; there && !at.IsZero() { // a trace has no figure
+		if most, there := l.strength[at]; there && !at.IsZero() && !dried { // a trace has no figure
 			w = max(w, most)
 		}
 		if unsaid {
@@ -225,7 +233,7 @@ func same(a, b *Label) bool {
 		return append(out, x.NotHeld...)
 	}
 	return slices.Equal(key(a), key(b)) && a.Neutralised == b.Neutralised &&
-		a.Hydrofluoric == b.Hydrofluoric
+		a.Hydrofluoric == b.Hydrofluoric && a.Dried == b.Dried
 }
 
 // Worst is the label that a container bears from the start: of those of a place the one

@@ -70,6 +70,18 @@ func (q *Pool) Kept() float64 {
 	return q.Share.V
 }
 
+// Dried reports whether solids of a place have been dried: what was dissolved is still there
+// with them, and no liquid.
+func (s *State) Dried() bool {
+	if len(s.Liquid) == 0 || len(s.Solids) == 0 {
+		return false
+	}
+	return !slices.ContainsFunc(s.Liquid, func(q Pool) bool {
+		return q.More != nil || q.Volume.None() || q.Volume.Unknown() || q.Volume.V != 0 ||
+			slices.ContainsFunc(q.Entries, func(e Entry) bool { return e.Sub != nil && (e.Sub.NotHeld || e.Sub.State == "l") })
+	})
+}
+
 // State is the contents of a place.
 type State struct {
 	Place       string

@@ -14,6 +14,7 @@ type labelJSON struct {
 	FormsIn      int         `json:"forms_hf_in"`
 	Neutralised  bool        `json:"as_before_neutralised"`
 	Product      bool        `json:"flakes"`
+	Dried        bool        `json:"dried"`
 	Signal       string      `json:"signal"`
 	Classes      []classJSON `json:"classes"`
 	Pictograms   []string    `json:"pictograms"`
@@ -52,6 +53,7 @@ type storeJSON struct {
 func labelToJSON(l *labelling.Label) labelJSON {
 	out := labelJSON{Strength: l.Strength, Place: l.Place, Steps: append([]int{}, l.Steps...),
 		Hydrofluoric: l.Hydrofluoric, FormsIn: l.FormsIn, Neutralised: l.Neutralised, Product: l.Product,
+		Dried:  l.Dried,
 		Signal: l.Signal(), Pictograms: list(l.Pictograms()), NotHeld: list(l.NotHeld), Carried: []entryJSON{},
 		Classes: each(l.Classes, func(f *classifying.Found) classJSON {
 			return classJSON{f.Class.Key, f.Class.Name, f.Class.Code, f.Class.Statement, list(f.Of), f.Source,

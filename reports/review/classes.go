@@ -51,7 +51,10 @@ func (b *builder) labelled(l *labelling.Label) string {
 	default:
 		out = words.Of("classes.liquor", l.Place, strings.Join(selection.Runs(l.Steps), ", "))
 	}
-	if l.Hydrofluoric && l.Substance == nil {
+	switch {
+	case l.Hydrofluoric && l.Dried:
+		out += words.Of("classes.dried")
+	case l.Hydrofluoric && l.Substance == nil:
 		out += words.Of("classes.hydrofluoric")
 	}
 	if l.FormsIn > 0 {
