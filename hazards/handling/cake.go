@@ -45,10 +45,10 @@ func (r *reader) cake(p *route.Place) {
 }
 
 // lump works out the cake of a state; there is none where flakes are too thin in it, or
-// dry. It is
+// were dry before. It is
 // unknown where nobody can say whether the powder has become flakes.
 func (r *reader) lump(p *route.Place, d *process.Done, s *process.State) (lump, bool) {
-	if s.Dried() {
+	if s.Dried() && d.Before.Dried() { // while it dries it is cake
 		return lump{}, false
 	}
 	s = r.carried(s)
