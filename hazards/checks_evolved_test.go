@@ -45,7 +45,7 @@ var evolvedChecks = []check{
 		"  - {do: charge, in: boat, what: [precursor]}\n" +
 		"  - {do: heat, in: boat, time: 2 h, temperature: 700 degC, gas: hydrogen chloride, gas_flow: 0.1 L/min}\n" +
 		"  - {do: cool, in: boat, time: 2 h, temperature: 25 degC, gas: argon, gas_flow: 0.1 L/min}\n",
-		figures: []want{{id: "gas.evolved.bound@2", value: unknown, from: "what hydrogen chloride makes of it is in no table"}},
+		figures: []want{{id: "gas.evolved.bound@2", value: unknown, from: "in no table"}},
 		absent:  []string{"gas.evolved.bound@3"}, holds: []string{"toxic_gas"},
 		verdicts: map[string]figure.Verdict{"gas.evolved.bound@2+has_to_be_known": unknownVerdict}},
 	{name: "just enough copper chloride", yaml: melts("phase: Ti3SiC2, mass: 1 g", "{substance: CuCl2, mass: 2 g}"),

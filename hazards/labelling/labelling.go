@@ -157,7 +157,8 @@ func (l *labeller) liquor(s *process.State, step int, at figure.Place) {
 	l.out = append(l.out, x)
 }
 
-// parts are what a liquor is mixed of, or dried solids with what was dissolved, in wt%, fluoride that is acid as hydrofluoric acid.
+// parts are what a liquor is mixed of, or dried solids with what was dissolved, in wt%,
+// fluoride that is acid as hydrofluoric acid.
 func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 	mass, fluoride, unsaid := 0.0, 0.0, s.Unsaid() != nil
 	grams := map[*chemicals.Substance]float64{}

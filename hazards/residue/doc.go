@@ -8,9 +8,10 @@
 // pH 6, where the acid seems gone, to pH 9, with aged hydroxide of aluminium too. A liquor
 // that is stronger than the equilibria are held for is diluted tenfold or a hundredfold
 // first, as such a liquor is before base meets it; what complexes hold back is told of the
-// water that is there. Water that the step brings before acid and base meet counts. Where no equilibrium is held of something
-// in it, or none is found, all fluoride counts as dissolved. Complexes that give their fluoride up
-// slowly keep all but the least share that has been seen to hydrolyse.
+// water that is there. Water that the step brings before acid and base meet counts. Where
+// no equilibrium is held of something in it, or none is found, all fluoride counts as
+// dissolved. Complexes that give their fluoride up slowly keep all but the least share
+// that has been seen to hydrolyse.
 //
 // It is worked out once, of the centre, and never in the runs that swing data.
 package residue

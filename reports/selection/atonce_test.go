@@ -80,7 +80,8 @@ precursor: {phase: Ti3AlC2, mass: 20 g, impurities: none (certificate)}
 places:
   pot: {kind: bottle, material: PTFE, lid_material: PTFE, capacity: 200 mL, closure: closed}
 steps:
-  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 30 wt%, volume: 100 mL}], temperature: 20 degC}
+  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 30 wt%, volume: 100 mL}],
+     temperature: 20 degC}
   - {do: add, in: pot, what: [precursor], over: 20 min, temperature: 25 degC}
   - {do: hold, in: pot, time: 12 h, temperature: 25 degC}
 `
