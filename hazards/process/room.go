@@ -30,12 +30,22 @@ func RoomIn(c route.Case, w *working.Sheet, k *Walk, p *route.Place, s *State) R
 	return r
 }
 
+// layeredDensity is that of the layered phase; of one that is not held that of any, since what
+// it takes of a container is little beside what liquid does.
+func layeredDensity(c route.Case, k *Walk) working.Num {
+	id := "density." + k.Layered.Formula.Text
+	if _, held := c.Store.Row(id); !held {
+		id = "density.layered"
+	}
+	return c.Store.Num(id).As("rho")
+}
+
 func solidVolume(c route.Case, w *working.Sheet, k *Walk, s *State) working.Num {
 	for i := range s.Solids {
 		x := &s.Solids[i]
 		// the last: powder whose reaction is not followed
 		if x.Kind == Unetched || x.Kind == Product || x.Kind == Residual && !x.Mass.None() {
-			m, d := x.Mass.As("m"), c.Store.Num("density."+k.Layered.Formula.Text).As("rho")
+			m, d := x.Mass.As("m"), layeredDensity(c, k)
 			return w.Line("V_s", "mL", "m/rho", m.V/d.V, m, d)
 		}
 	}

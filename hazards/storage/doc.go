@@ -26,8 +26,8 @@
 //	methane         CH4 = c, H2 = (h + 2w - 4c - 3n - d)/2
 //	carbon_dioxide  CO2 = c, H2 = (h + 2w + 4c - 3n - d)/2      outer bound
 //
-// Nitrogen leaves as ammonia, which stays in the water below pH 8; above that its
-// pressure is unknown. Every gas is shared with the liquid by Henry's law:
+// Nitrogen leaves as ammonia, which stays in the water below pH 8; above that all of it counts
+// as free. Every gas is shared with the liquid by Henry's law:
 //
 //	p_i = n_i X_w f_g/(V_g/(R T) + H_i V_l)
 //	pressure = sum of p_i - oxygen used
@@ -37,7 +37,12 @@
 // what the container is filled with nothing of it is. Vented, the pressure is that if it
 // were shut. Ice takes its room and dissolves nothing. time_to_10_kpa is from the start,
 // without that vacuum; 3650 d says not within ten years. shelf_life is to a loss of a
-// fifth, the oxygen shut in being used at once.
+// fifth from the first stage on, the oxygen shut in being used at once.
+//
+// What is gone had its halides as fluoride and acid: fluoride = X n d M, and store.ph by the
+// charge balance of the liquid with it. store.ice is 1.09 of the water and the solid over the
+// capacity; what a solvent keeps from freezing is not slowed by ice. A container shut at the
+// end with product in it that no step stores has an unknown pressure.
 //
 // time_to_quarter is until what burns of the gas, all of it let out, is at 25 % of the lower
 // flammable limit in the air of the fridge or cabinet of the site, of which nothing changes.

@@ -40,6 +40,19 @@ func (r *reader) medium(s *stage) working.Num {
 	return working.Exact("f_m", "1", 1, "in water")
 }
 
+// liquidOf tells whether there is water in what is stored, and a solvent.
+func liquidOf(s *process.State) (wet, solvent bool) {
+	for i := range s.Liquid {
+		q := &s.Liquid[i]
+		wet = wet || q.Wet()
+		for j := range q.Entries {
+			x := q.Entries[j].Sub
+			solvent = solvent || x != nil && x.Kind == "solvent"
+		}
+	}
+	return wet, solvent
+}
+
 // harmless reports whether a substance acts on flakes by its pH alone.
 func harmless(x *chemicals.Substance) bool {
 	switch x.Kind {
@@ -95,21 +108,20 @@ func (r *reader) additive(s *stage) working.Num {
 func (r *reader) acidity(s *stage) {
 	st := r.c.Store
 	var acid, fluoride []working.Num
-	wet := false
 	for i := range s.d.After.Liquid {
 		q := &s.d.After.Liquid[i]
 		if u := q.Stranger(); u != nil {
 			s.ph = working.Absent("pH", "1", u.Lacks())
 			return
 		}
-		wet = wet || q.Wet()
 		acid = append(acid, process.Total(r.w, q, "n_acid", (*process.Entry).Free))
 		fluoride = append(fluoride, process.Element(r.w, q, "F"))
 	}
-	if !wet {
+	if !s.wet {
 		return
 	}
-	a, f, v := r.w.Sum("n_acid", "mol", acid...), r.w.Sum("n_F", "mol", fluoride...), s.d.After.Volume(r.w).As("V")
+	s.acid, s.fluoride = r.w.Sum("n_acid", "mol", acid...), r.w.Sum("n_F", "mol", fluoride...)
+	a, f, v := s.acid, s.fluoride, s.d.After.Volume(r.w).As("V")
 	pk, pw := st.Num("pka.hf").As("pK_a"), st.Num("pkw").As("pK_w")
 	s.ph = r.w.Model("pH", "1", "charge balance of strong acid, HF and water in what is stored",
 		process.PH(a.V/v.V*1000, f.V/v.V*1000, pk.V, pw.V), a, f, v, pk, pw)

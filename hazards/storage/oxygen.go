@@ -48,18 +48,28 @@ func (r *reader) suffices(s *stage) working.Num {
 		max(x.V/100*P.V*g.V/1000/(R.V*(T.V+kelvin))/max(n.V, 1e-12), 1e-9), x, P, g, R, T, n)
 }
 
-// life is the time to the loss that ends it, in d; never where it takes ten years.
-func (r *reader) life(s *stage, mode int) working.Num {
+// life is the time to the loss that ends it, in d, of what the stages before left: water and
+// air have taken so much of it; never where it takes ten years.
+func (r *reader) life(s *stage, mode int, water, air working.Num) working.Num {
 	loss, k, o := r.c.Store.Num("storage.loss").As("x_l"), s.water[mode].As("k_w"), s.air1[mode].As("k_o")
+	gone := water.V + air.V
+	with := func(n ...working.Num) []working.Num {
+		if water.None() {
+			return n
+		}
+		return append(n, water.As("K_w"), air.As("K_o"))
+	}
 	switch {
 	case !s.shut:
-		return r.w.Model("t", "d", "time to the loss, of first order in air", until(k.V+o.V, 1, 1, 0, loss.V), loss, k, o)
+		return r.w.Model("t", "d", "time to the loss, of first order in air", toLoss(k.V+o.V, gone, loss.V),
+			with(loss, k, o)...)
 	case s.inert:
-		return r.w.Model("t", "d", "time to the loss, of first order in water", until(k.V, 1, 1, 0, loss.V), loss, k)
+		return r.w.Model("t", "d", "time to the loss, of first order in water", toLoss(k.V, water.V, loss.V),
+			with(loss, k)...)
 	}
 	most := r.suffices(s).As("X_m")
-	by := min(until(k.V+o.V, 1, 1, 0, loss.V)+0, never)
-	slow := until(k.V, 1, 1, 0, 1-(1-loss.V)/(1-min(most.V, 1-1e-12)))
+	by := toLoss(k.V+o.V, gone, loss.V)
+	slow := toLoss(k.V, water.V, 1-(1-loss.V)/(1-min(most.V, 1-1e-12)))
 	return r.w.Model("t", "d", "time to the loss, the oxygen shut in used at once and no faster than all air",
-		max(by, slow), loss, k, o, most)
+		max(by, slow), with(loss, k, o, most)...)
 }

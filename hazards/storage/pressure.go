@@ -18,25 +18,31 @@ type content struct {
 	nitrogen working.Num // as ammonia
 	oxygen   working.Num // that all of it takes up, carbon kept
 	residual working.Num // hydrogen of powder that the etch left
+	fluorine working.Num // as HF
+	halide   working.Num // other halides, as their acids
 }
 
 // content adds up the balance of all flakes of a stage.
 func (r *reader) content(s *stage) content {
 	var hydrogen [ways][]working.Num
-	var carbon, nitrogen []working.Num
+	var carbon, nitrogen, fluorine, halide []working.Num
 	for _, x := range product(&s.d.After) {
 		n := x.N.As("n")
 		b := r.balance(x)
 		c, a := b.c.As("c"), b.n.As("y")
 		carbon = append(carbon, r.w.Line("n_C", "mol", "n*c", n.V*c.V, n, c))
 		nitrogen = append(nitrogen, r.w.Line("n_N", "mol", "n*y", n.V*a.V, n, a))
+		f, d := b.f.As("f"), b.d.As("d")
+		fluorine = append(fluorine, r.w.Line("n_F", "mol", "n*f", n.V*f.V, n, f))
+		halide = append(halide, r.w.Line("n_X", "mol", "n*(d-f)", n.V*(d.V-f.V), n, d, f))
 		for i := range ways {
 			h := b.hydrogen[i].As("h")
 			hydrogen[i] = append(hydrogen[i], r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h))
 		}
 	}
 	out := content{carbon: r.w.Sum("n_C", "mol", carbon...), nitrogen: r.w.Sum("n_N", "mol", nitrogen...),
-		residual: r.w.Sum("n_r", "mol", process.Left(r.w, r.k, &s.d.After)...)}
+		residual: r.w.Sum("n_r", "mol", process.Left(r.w, r.k, &s.d.After)...),
+		fluorine: r.w.Sum("n_F", "mol", fluorine...), halide: r.w.Sum("n_X", "mol", halide...)}
 	for i := range ways {
 		out.hydrogen[i] = r.w.Sum("n_H2", "mol", hydrogen[i]...)
 	}
@@ -48,6 +54,7 @@ func (r *reader) content(s *stage) content {
 // balance is what a mol of flakes gives, per mol of it.
 type balance struct {
 	c, n     working.Num
+	f, d     working.Num // fluorine, and all halides
 	hydrogen [ways]working.Num
 }
 
@@ -74,7 +81,7 @@ func (r *reader) balance(x *process.Solid) balance {
 	need, o := r.w.Sum("O", "mol/mol", oxide...), of("O").As("o")
 	w := r.w.Line("w", "mol/mol", "max(O-o,0)", max(need.V-o.V, 0), need, o)
 	h, c, n, d := of("H").As("h"), of("C").As("c"), of("N").As("n"), of("F", "Cl", "Br", "I").As("d")
-	b := balance{c: c, n: n}
+	b := balance{c: c, n: n, f: of("F"), d: d}
 	for i, from := range [ways]float64{0, -4, 4} {
 		y := working.Exact("y", "1", from, "hydrogen with each carbon")
 		b.hydrogen[i] = r.w.Line("H2", "mol/mol", "max((h+2*w+y*c-3*n-d)/2,0)", max((h.V+2*w.V+from*c.V-3*n.V-d.V)/2, 0),
@@ -120,7 +127,8 @@ func (r *reader) full(p *route.Place, s *stage, way int) (full, left working.Num
 		parts = append(parts, r.w.Line("p_C", "kPa", "n/q", c.V/x.V, c, x))
 	}
 	if s.gas.nitrogen.V > 0 && !(s.ph.V < dissolves) {
-		parts = append(parts, working.Absent("p_N", "kPa", working.Lacks("stored_ammonia", "").In(s.d.Number)))
+		x, a := r.holds(s, "ammonia", space, liquid).As("q"), s.gas.nitrogen.As("n")
+		parts = append(parts, r.w.Line("p_N", "kPa", "n/q", a.V/x.V, a, x))
 	}
 	return r.w.Sum("p_1", "kPa", parts...), left
 }

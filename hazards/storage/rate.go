@@ -25,6 +25,12 @@ type stage struct {
 	fastest     working.Num        // the faster mode of each stage, all stages
 	faster      working.Num        // rate of the faster mode, 1/d, the fastest stage
 	lost        [modes]working.Num
+	life        [modes]working.Num // to the loss that ends it, from the first stage
+	elapsed     working.Num        // d up to its end
+	acid        working.Num        // of what is stored, mol
+	fluoride    working.Num        // in the liquid, mol
+	wet         bool               // there is water in it
+	solvent     bool               // and a solvent, which may keep it from freezing
 	room        process.Room
 	gas         content
 	later       [ways]phrase.Phrase
@@ -75,6 +81,7 @@ func (r *reader) stage(p *route.Place, d *process.Done, step *route.Step, past *
 	s.inert, s.air = filled(step.Gas)
 	s.temperature = r.c.Given("T", "degC", step.Temperature)
 	s.days = r.c.Given("t", "d", step.Time)
+	s.wet, s.solvent = liquidOf(&d.After)
 	common := r.common(&s)
 	r.acidity(&s)
 	add := r.additive(&s)
@@ -94,8 +101,9 @@ func (r *reader) stage(p *route.Place, d *process.Done, step *route.Step, past *
 	s.room = process.RoomIn(r.c, r.w, r.k, p, &d.After)
 	s.gas = r.content(&s)
 	for m := range modes {
-		s.lost[m] = r.lost(&s, m)
+		s.lost[m], s.life[m] = r.lost(&s, m), r.lives(past, &s, m)
 	}
+	s.elapsed = r.elapsed(past, &s)
 	return s
 }
 
@@ -138,7 +146,7 @@ func (r *reader) common(s *stage) working.Num {
 		math.Exp(-e.V*1000/R.V*(1/(T.V+kelvin)-1/298.15)), e, R, T)
 	x, q, m := r.family().As("f_x"), st.Num("storage.quality").As("f_q"), r.medium(s).As("f_m")
 	f := r.w.Line("f", "1", "a*f_x*f_q*f_m", a.V*x.V*q.V*m.V, a, x, q, m)
-	if !(T.V < 0) {
+	if !(T.V < 0) || !s.wet || s.solvent {
 		return f
 	}
 	ice := st.Num("storage.frozen").As("f_ice")

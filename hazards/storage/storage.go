@@ -49,6 +49,8 @@ type kept struct {
 	pressure, soon [ways]working.Num
 	quarter        [ways]working.Num
 	lost, life     [modes]working.Num
+	freed, acid    working.Num // fluoride given off, and the pH by then
+	ice            working.Num
 }
 
 // place reports a place, if product is stored in it.
@@ -74,6 +76,7 @@ func (r *reader) place(p *route.Place) {
 		r.antioxidants(&doses, &past)
 	}
 	if stages == 0 {
+		r.standing(p)
 		return
 	}
 	says := r.says(&past)
@@ -88,6 +91,7 @@ func (r *reader) place(p *route.Place) {
 	for i, name := range wayNames[:outer] {
 		r.put("store.time_to_quarter", p, figure.By(name), all.quarter[i], phrase.On[any](r.w, "store.quarter"))
 	}
+	r.aged(p, &all)
 	if p.Closure == route.Open {
 		return
 	}
@@ -163,11 +167,12 @@ func unknown(m working.Missing) kept {
 func (r *reader) worst(all *kept, p *route.Place, s *stage) {
 	for m := range modes {
 		keep(&all.lost[m], s.lost[m], 1)
-		keep(&all.life[m], r.life(s, m), -1)
+		all.life[m] = s.life[m]
 	}
 	for i := range outer {
 		keep(&all.quarter[i], r.quarter(s, i), -1)
 	}
+	r.ages(all, s)
 	if p.Closure == route.Open {
 		return
 	}

@@ -6,6 +6,7 @@ var byLimit = map[string]needed{
 	"no_rated_container":  {"gas.closed.pressure", zero, "kPa gauge"},
 	"scrubber_spent":      {"air.scrubber.spent", whereNearBegins, "%"},
 	"no_rated_store":      {"store.pressure", zero, "kPa gauge"},
+	"frozen_fill":         {"store.ice", atLimit, "%"},
 	"brim":                {"vessel.content", whereNearBegins, "%"},
 	"fill_limit":          {"vessel.filling", whereNearBegins, "%"},
 	"container_rating":    {"gas.closed.pressure", halfTheLimit, "kPa gauge"},

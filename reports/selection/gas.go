@@ -53,6 +53,11 @@ func (p *reader) lid(l *Line) {
 	m := p.findings("gas.closed.pressure", func(c figure.Case) bool { return c.Failure == "" })
 	if worst == nil && len(lost) == 0 {
 		l.State, l.Answer = Absent, say("lid.none")
+		for f := range p.figs.Of("store.pressure") {
+			if f.Case.State != figure.Closed {
+				l.Answer = say("lid.stored")
+			}
+		}
 		return
 	}
 	p.shut(l, worst, m)

@@ -1,0 +1,122 @@
+package storage_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/bench"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
+	"etchbound/hazards/route"
+	"etchbound/hazards/storage"
+	"etchbound/schemas/nearly"
+)
+
+// By hand: 0.1 g of the reference, 201.8 g/mol, has 0.297 mmol of fluorine, 5.95 mg as HF. Of
+// 0.763 of it in 20 mL that is 11.35 mmol/L; with pK 3.17 x^2/(0.01135-x) = 10^-3.17 gives
+// x = 2.45 mmol/L, pH 2.61. As chloride it is a strong acid: pH 1.95.
+func TestAnOldDispersionIsAcid(t *testing.T) {
+	figs := vial{gas: "argon"}.read(t)
+	if m := value(t, figs, "store.fluoride@pot"); !nearly.Share(m, 0.763*5.95e-3, 0.01) {
+		t.Errorf("%g g of HF", m)
+	}
+	if x := value(t, figs, "store.ph@pot"); !nearly.To(x, 2.61, 0.03) {
+		t.Errorf("pH %g, want 2.61", x)
+	}
+	chloride := vial{gas: "argon", of: map[string]float64{"Ti": 3, "C": 2, "O": 1.4, "H": 0.4, "Cl": 0.6}}.read(t)
+	if x := value(t, chloride, "store.ph@pot"); !nearly.To(x, 1.95, 0.03) {
+		t.Errorf("chloride: pH %g, want 1.95", x)
+	}
+	if m := value(t, chloride, "store.fluoride@pot"); !nearly.To(m, 0, 1e-12) {
+		t.Errorf("chloride: %g g of HF", m)
+	}
+}
+
+// Ice takes 1.09 of its water: 20 mL in 25 mL come to 87 %, 23 mL to more than there is.
+// What is not frozen has no such figure, and what a solvent keeps from freezing is no slower
+// than its temperature alone makes it.
+func TestIceBreaksWhatIsFull(t *testing.T) {
+	for mL, want := range map[float64]float64{10: 43.7, 20: 87.3, 23: 100.4} {
+		figs := vial{celsius: -20, mL: mL}.read(t)
+		if x := value(t, figs, "store.ice@pot"); !nearly.Share(x, want, 0.005) {
+			t.Errorf("%g mL: %g %%, want %g", mL, x, want)
+		}
+	}
+	for _, f := range (vial{}).read(t) {
+		if f.Quantity == "store.ice" {
+			t.Error("ice at 25 degC")
+		}
+	}
+	rate := func(v vial) float64 { return -math.Log1p(-value(t, v.read(t), lost1)) }
+	wet := vial{celsius: -20, gas: "argon"}
+	with := wet
+	with.add = map[string]float64{"ethanol": 1}
+	if x := rate(with) / rate(wet); !nearly.Share(x, 10, 0.01) {
+		t.Errorf("with ethanol in it %g times as fast, want 10", x)
+	}
+}
+
+// Ammonia over alkaline water, by hand: 0.1 g of Ti3CNO1.4(OH)0.4F0.6 at 201.8 g/mol gives
+// 0.496 mmol; in 20 mL with 59 mol/L/bar and 5 mL of gas it adds 0.042 kPa.
+func TestAmmoniaOfANitride(t *testing.T) {
+	of := map[string]float64{"Ti": 3, "C": 1, "N": 1, "O": 1.4, "H": 0.4, "F": 0.6}
+	long := vial{gas: "argon", days: 3650, of: of}
+	base := long
+	base.ph = 9
+	acid := long
+	acid.ph = 7
+	if x := value(t, base.read(t), kept) - value(t, acid.read(t), kept); !nearly.To(x, 0.042, 0.004) {
+		t.Errorf("%g kPa of ammonia, want 0.042", x)
+	}
+}
+
+// Two stages, 1 d at 40 degC and then 60 d at 25 degC, are not worse than their sum: 0.0842
+// and then 0.024 a day come to a fifth, 0.2231, after 1 + (0.2231-0.0842)/0.024 = 6.8 d.
+func TestLifeGoesOnFromStageToStage(t *testing.T) {
+	b := bench.Steps(t, bench.Etch, "  - {do: store, in: pot, time: 1 d, temperature: 40 degC, gas: argon}\n"+
+		"  - {do: store, in: pot, time: 60 d, temperature: 25 degC, gas: argon}\n")
+	p, n := b.Case.Route.Place("pot"), len(b.Case.Route.Steps)
+	p.Closure, p.ClosureStated = route.Closed, true
+	p.Capacity.SI = 25e-6
+	exact := func(unit string, x float64) working.Num { return working.Exact("x", unit, x, "of the test") }
+	for _, i := range []int{n - 2, n - 1} {
+		after := &b.Walk.Steps[i].After
+		after.Liquid = []process.Pool{{Volume: exact("mL", 20), Mass: exact("g", 20), Share: exact("1", 1), Whole: true,
+			Entries: []process.Entry{entry(t, "water", 20/18.015)}}}
+		after.Solids = []process.Solid{{Name: "flakes", Kind: process.Product, Of: vial{}.composition(),
+			N: exact("mol", 0.1/201.8), Mass: exact("g", 0)}}
+	}
+	figs := storage.Read(b.Case, nil, b.Walk, nil, nil)
+	if x := value(t, figs, "store.shelf_life@pot:ph_mode_1"); !nearly.Share(x, 6.8, 0.02) {
+		t.Errorf("%g d to a fifth, want 6.8", x)
+	}
+	want := 1 - math.Exp(-0.0842-1.44)
+	if x := value(t, figs, lost1); !nearly.Share(x, want, 0.005) {
+		t.Errorf("%g of it lost, want %g", x, want)
+	}
+}
+
+// A container that is shut at the end with flakes in it, which no step stores, is not passed
+// over: its pressure is unknown, with what settles it. With a vent there is nothing to say.
+func TestWhatStandsShutIsNotPassedOver(t *testing.T) {
+	for closure, want := range map[route.Closure]int{route.Closed: 3, route.Vented: 0, route.Open: 0} {
+		b := bench.Steps(t, bench.Etch, "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 1 L}], "+
+			"cycles: 8}\n")
+		p := b.Case.Route.Place("pot")
+		p.Closure, p.ClosureStated = closure, true
+		n := 0
+		for _, f := range storage.Read(b.Case, nil, b.Walk, nil, nil) {
+			if f.Quantity == "store.pressure" && f.Place == figure.At("pot") {
+				n++
+				if !f.Value.Unknown() || !strings.Contains(f.Value.Missing()[0].String(), "shut") {
+					t.Errorf("%s = %v", f.ID, f.Value)
+				}
+			}
+		}
+		if n != want {
+			t.Errorf("closed as %d: %d figures, want %d", closure, n, want)
+		}
+	}
+}
