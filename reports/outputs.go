@@ -13,6 +13,7 @@ import (
 	"etchbound/reports/paced"
 	"etchbound/reports/proposed"
 	"etchbound/reports/record"
+	"etchbound/reports/review"
 )
 
 // outputs are all of them, in the order they are told.
@@ -25,6 +26,7 @@ var outputs = []record.Output{
 	{Name: "compare", Format: comparison.Format, Says: "Several routes side by side", Of: comparison.Shape{}},
 	{Name: "stock", Format: holdings.Format, Says: "What a site holds and its routes take", Of: holdings.Shape{}},
 	{Name: "propose", Format: proposed.Format, Says: "What would have to change of a route", Of: proposed.Shape{}},
+	{Name: "keep", Format: review.KeepFormat, Says: "How the product of a route can be kept", Of: review.KeepShape{}},
 	{Name: "pace", Format: paced.Format, Says: "How what reacts can be added to a route", Of: paced.Shape{}},
 	{Name: "measure", Format: measures.Format, Says: "What to measure first of a route", Of: measures.Shape{}},
 	{Name: "campaign", Format: campaigns.Format, Says: "What a route comes to that is made again and again",

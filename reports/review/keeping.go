@@ -14,11 +14,12 @@ import (
 	"etchbound/scaling/keeping"
 )
 
-// Keeping is the section on how product can be kept.
-func Keeping(d *draft.Draft) document.Section {
+// Keeping is the section on how product can be kept, with how it goes over time where the
+// ways are traced.
+func Keeping(d *draft.Draft, ways []keeping.Way) document.Section {
 	b := from(d)
 	s := document.Begin("keeping")
-	s.Blocks = b.keeping()
+	s.Blocks = b.kept(ways)
 	if s.Blocks == nil {
 		s.Blocks = []document.Block{document.Paragraph{Text: words.Of("keep.none"), Tone: document.Warning}}
 	}
@@ -36,6 +37,11 @@ func (b *builder) keeping() []document.Block {
 	if err != nil {
 		return []document.Block{document.Paragraph{Text: words.Of("keep.failed", err.Error()), Tone: document.Warning}}
 	}
+	return b.kept(ways)
+}
+
+// kept are ways place by place; nothing where there is none.
+func (b *builder) kept(ways []keeping.Way) []document.Block {
 	var out []document.Block
 	for len(ways) > 0 {
 		n := slices.IndexFunc(ways, func(w keeping.Way) bool { return w.Place != ways[0].Place })
@@ -67,24 +73,34 @@ func (b *builder) keptIn(ways []keeping.Way) []document.Block {
 		}
 		t.Rows = append(t.Rows, row)
 		if len(w.Edits) > 0 {
-			edits.Rows = append(edits.Rows, []document.Cell{document.Text(keptBy(w)), {Text: said(w), Code: true}})
+			edits.Rows = append(edits.Rows, []document.Cell{document.Text(keptBy(w)),
+				{Text: strings.Join(saidOf(w), "; "), Code: true}})
 		}
 	}
 	out := []document.Block{t}
 	out = append(out, b.keptPicture(ways)...)
+	out = append(out, keptCurves(ways)...)
 	out = append(out, b.additives(ways, place)...)
 	return append(out, document.Fold{Summary: words.Of("keep.as_file"), Blocks: []document.Block{edits}})
 }
 
-// said are the edits of a way as the file would read.
-func said(w *keeping.Way) string {
-	var out []string
+// saidOf are the edits of a way as the file would read.
+func saidOf(w *keeping.Way) []string {
+	out := []string{}
 	for _, e := range w.Edits {
 		if s := keeping.Says(e); !slices.Contains(out, s) {
 			out = append(out, s)
 		}
 	}
-	return strings.Join(out, "; ")
+	return out
+}
+
+// keptWaste is what an additive does to the waste.
+func keptWaste(slug string) string {
+	if key := "keep.waste." + slug; words.Has(key) {
+		return words.Of(key)
+	}
+	return words.Of("value.unknown")
 }
 
 // keptBy is the name of a condition, or what a row that has none is called in the table.
@@ -205,11 +221,8 @@ func (b *builder) additives(ways []keeping.Way, place string) []document.Block {
 			if !a.Own.Unknown() {
 				gas = words.Of("keep.up_to", number.Nearest(a.Own.V, 2))
 			}
-			waste := words.Of("value.unknown")
-			if key := "keep.waste." + a.Of.Slug; words.Has(key) {
-				waste = words.Of(key)
-			}
-			t.Rows = append(t.Rows, document.Row(a.Of.Name, number.Thing{Unit: "g"}.Bound(a.Mass.V, 0), gas, waste))
+			t.Rows = append(t.Rows, document.Row(a.Of.Name, number.Thing{Unit: "g"}.Bound(a.Mass.V, 0), gas,
+				keptWaste(a.Of.Slug)))
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -218,13 +231,23 @@ func (b *builder) additives(ways []keeping.Way, place string) []document.Block {
 	return []document.Block{t}
 }
 
-// watch is what to look for while product is kept, and when it goes to waste.
+// signs are what to look for while product is kept: the sign, what it tells, when it goes to
+// waste.
+func signs() [][3]string {
+	var out [][3]string
+	for i := 1; words.Has("keep.sign." + strconv.Itoa(i)); i++ {
+		n := strconv.Itoa(i)
+		out = append(out, [3]string{words.Of("keep.sign." + n), words.Of("keep.look." + n), words.Of("keep.discard." + n)})
+	}
+	return out
+}
+
+// watch is the table of signs.
 func watch() []document.Block {
 	t := document.Table{Caption: words.Of("keep.watch"),
 		Columns: document.Columns("keep.sign", "keep.look", "keep.discard")}
-	for i := 1; words.Has("keep.sign." + strconv.Itoa(i)); i++ {
-		n := strconv.Itoa(i)
-		t.Rows = append(t.Rows, document.Row(words.Of("keep.sign."+n), words.Of("keep.look."+n), words.Of("keep.discard."+n)))
+	for _, s := range signs() {
+		t.Rows = append(t.Rows, document.Row(s[0], s[1], s[2]))
 	}
 	return []document.Block{t, document.Paragraph{Text: words.Of("keep.note"), Tone: document.Note}}
 }

@@ -122,6 +122,8 @@ func (m *maker) filled(to string) string {
 			return m.amount(m.volume(), "mL")
 		case "twice":
 			return m.twice()
+		case "gas":
+			return m.gas()
 		case "dose":
 			return m.dose(name[2])
 		}
@@ -159,6 +161,15 @@ func (m *maker) waste() string {
 		}
 	}
 	m.why = phrase.Of("keep.no_waste")
+	return ""
+}
+
+// gas is the key of the gas with which the first step that stores fills the place; nothing
+// where it does not say.
+func (m *maker) gas() string {
+	if s := m.c.Route.Steps[m.stores()[0]].Gas; s != "" {
+		return ", gas: " + s
+	}
 	return ""
 }
 

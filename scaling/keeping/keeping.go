@@ -32,6 +32,9 @@ type Way struct {
 	Verdict   figure.Verdict           // of the pressure; Unknown where there is no finding
 	Judged    bool                     // there is a finding
 	Why       phrase.Phrase            // why nothing is told of it; zero where something is
+	Over      []Point                  // how it goes over the time of the store, once traced
+
+	of route.Case // the route as it is changed
 }
 
 // Of are the ways in which the product of a route can be kept, place by place, as it is
@@ -64,7 +67,8 @@ func Of(c route.Case) ([]Way, error) {
 func places(a *hazards.Assessment) []string {
 	var out []string
 	for i := range a.Figures {
-		if p := a.Figures[i].Place.Key(); p != "" && !slices.Contains(out, p) {
+		f := &a.Figures[i]
+		if p := f.Place.Key(); f.Quantity == "store.shelf_life" && p != "" && !slices.Contains(out, p) {
 			out = append(out, p)
 		}
 	}
@@ -83,6 +87,7 @@ func (w *Way) judge(c route.Case) {
 			return
 		}
 	}
+	w.of = c
 	s, err := hazards.Stored(c)
 	if err != nil {
 		w.Why = phrase.Of("keep.cannot", err.Error())

@@ -71,6 +71,10 @@ func TestWaysOfAVial(t *testing.T) {
 			}
 		}
 	}
+	// a day at 40 degC, 0.0842, and then 0.024 a day
+	if w := find(t, ways, "warm_day"); !nearly.Share(w.Days[1].V, 1+(-math.Log1p(-0.2)-0.0842)/0.024, 0.02) {
+		t.Errorf("after a day at 40 degC %g d to a fifth", w.Days[1].V)
+	}
 	for _, w := range ways {
 		if !w.Why.IsZero() || w.Life == nil || w.Pressure == nil || !(w.Pressure.High().V > 0) {
 			t.Errorf("%s: not told: %v", w.Condition, w.Why)
@@ -124,6 +128,40 @@ func TestAWayIsWhatAReviewOfItSays(t *testing.T) {
 	if got := find(t, more, "citric_acid"); got.Edits[0].To != find(t, ways, "citric_acid").Edits[0].To ||
 		!nearly.Share(got.Additives[0].Mass.V, 2*find(t, ways, "citric_acid").Additives[0].Mass.V, 0.05) {
 		t.Errorf("at twice the batch: %v, %v", got.Edits, got.Additives)
+	}
+}
+
+// A curve goes through what is told of the end, rises with time, and of first order, by hand:
+// 1-exp(-0.024 t).
+func TestCurvesOverTheStore(t *testing.T) {
+	all, err := Of(caseOf(t, vial))
+	if err != nil {
+		t.Fatal(err)
+	}
+	ways := []Way{*find(t, all, AsWritten), *find(t, all, "warm_day"), *find(t, all, "vented")}
+	Trace(ways)
+	for _, w := range ways {
+		n := len(w.Over)
+		if n < len(moments) {
+			t.Fatalf("%s: %d points", w.Condition, n)
+		}
+		for i := 1; i < n; i++ {
+			if !(w.Over[i].Days > w.Over[i-1].Days && w.Over[i].Lost[0] > w.Over[i-1].Lost[0] &&
+				w.Over[i].Pressure[0] > w.Over[i-1].Pressure[0]) {
+				t.Errorf("%s falls at %g d", w.Condition, w.Over[i].Days)
+			}
+		}
+		if !nearly.Share(w.Over[n-1].Pressure[0], w.Pressure.Value.V, 1e-9) {
+			t.Errorf("%s ends at %g kPa, want %g", w.Condition, w.Over[n-1].Pressure[0], w.Pressure.Value.V)
+		}
+	}
+	for _, p := range ways[0].Over {
+		if !nearly.Share(p.Lost[0], -math.Expm1(-0.024*p.Days), 0.005) {
+			t.Errorf("%g lost after %g d", p.Lost[0], p.Days)
+		}
+	}
+	if last := ways[1].Over[len(ways[1].Over)-1]; !nearly.To(last.Days, 61, 1e-9) {
+		t.Errorf("a day and 60 d are %g d", last.Days)
 	}
 }
 
