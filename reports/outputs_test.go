@@ -32,6 +32,7 @@ import (
 	"etchbound/reports/record"
 	"etchbound/scaling"
 	"etchbound/scaling/campaign"
+	"etchbound/scaling/keeping"
 	"etchbound/scaling/levers"
 	"etchbound/scaling/measuring"
 	"etchbound/scaling/pacing"
@@ -51,7 +52,7 @@ type madeOutput struct {
 var madeOutputs = sync.OnceValues(func() ([]madeOutput, error) {
 	var m maker
 	names := []string{"demo-lif-hcl-2g.yaml", "bifluoride-1g.yaml", "hf-50-10g.yaml", "hf-hcl-1g.yaml",
-		"lif-hcl-2g-read.yaml", "mo2tialc2-hf-2g.yaml", "reactor-50g.yaml", "tmaoh-half-gram.yaml",
+		"lif-hcl-2g-read.yaml", "mo2tialc2-hf-2g.yaml", "precursor-1g.yaml", "reactor-50g.yaml", "tmaoh-half-gram.yaml",
 		"zinc-chloride-melt-1g.yaml"}
 	cases := m.cases(names...)
 	var reviews []hazards.Review
@@ -231,6 +232,14 @@ func (m *maker) ofTwofold(names ...string) {
 			return
 		}
 		m.add("pace", c.Route.Name, func(w io.Writer) error { return PaceJSON(w, &r, pacing.Of(&r, math.NaN()), o) })
+		m.add("keep", c.Route.Name, func(w io.Writer) error {
+			ways, err := keeping.Of(r.Case)
+			if err != nil {
+				return err
+			}
+			keeping.Trace(ways)
+			return KeepJSON(w, &r, ways, o)
+		})
 		m.add("measure", c.Route.Name, func(w io.Writer) error { return MeasureJSON(w, &r, measuring.Of(&r), o) })
 	}
 }

@@ -58,7 +58,7 @@ func stockOf(t *testing.T, cases []route.Case, workers int) *scaling.Holdings {
 
 var bundled = []string{"bifluoride-1g.yaml", "demo-lif-hcl-2g.yaml", "hf-50-10g.yaml", "hf-hcl-1g.yaml",
 	"lif-hcl-2g-read.yaml",
-	"mo2tialc2-hf-2g.yaml", "reactor-50g.yaml", "tmaoh-half-gram.yaml", "zinc-chloride-melt-1g.yaml"}
+	"mo2tialc2-hf-2g.yaml", "precursor-1g.yaml", "reactor-50g.yaml", "tmaoh-half-gram.yaml", "zinc-chloride-melt-1g.yaml"}
 
 // Neither the order of the routes nor the number of workers changes a byte.
 func TestStockIsTheSameForAnyOrder(t *testing.T) {
