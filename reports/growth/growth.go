@@ -65,12 +65,18 @@ func grams(v float64) string {
 func (b *builder) firstLimit(g *scaling.Growth) []document.Block {
 	var out []document.Block
 	warn := func(text string) { out = append(out, document.Paragraph{Text: text, Tone: document.Warning}) }
-	if first, ok := g.First(); ok && first.Already {
-		warn(words.Of("growth.already", grams(first.Grams), b.NameOf(first.Figure), words.Say(first.Limit.Says())))
+	already := exceededAtOnce(g)
+	if already != nil {
+		warn(words.Of("growth.already", grams(g.From.In("g")), b.matters(g, already)))
 	}
 	next, there := nextOutgrown(g)
 	text, open := words.Of("growth.none", grams(g.To.In("g"))), g.Withheld
-	if there {
+	switch {
+	case !there && g.Overflows != nil:
+		text = b.overflows(g)
+	case !there && already != nil:
+		text = words.Of("growth.none_more", grams(g.To.In("g")))
+	case there:
 		text, open = words.Of("growth.first", b.NameOf(next.Figure), words.Say(next.Limit.Says()), nearAbove(g, &next),
 			grams(next.Grams)), g.NotKnownBelow(next.Grams)
 	}
@@ -79,6 +85,22 @@ func (b *builder) firstLimit(g *scaling.Growth) []document.Block {
 	}
 	warn(text)
 	return append(out, b.NotAssessed()...)
+}
+
+// exceededAtOnce are the findings that are exceeded at the smallest batch.
+func exceededAtOnce(g *scaling.Growth) []figure.FindingID {
+	var out []figure.FindingID
+	for i := range g.Crossings {
+		if c := &g.Crossings[i]; c.Turns == figure.Exceeds && c.Already {
+			out = append(out, c.ID())
+		}
+	}
+	return out
+}
+
+// overflows says what runs over first, and that nothing is told beyond.
+func (b *builder) overflows(g *scaling.Growth) string {
+	return words.Of("growth.overflows", grams(g.Overflows.Grams), g.Overflows.Figure.Place.String(), len(g.Beyond))
 }
 
 // nearAbove is the batch above which a finding that is exceeded later is near its limit;
@@ -168,10 +190,8 @@ func (b *builder) outgrown(g *scaling.Growth) document.Section {
 	} else {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("growth.lead")}, t)
 	}
-	if x := g.Overflows; x != nil {
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("growth.overflows", grams(x.Grams),
-			x.Figure.Place.String(),
-			len(g.Beyond))})
+	if g.Overflows != nil {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: b.overflows(g), Tone: document.Warning})
 	}
 	s.Blocks = append(s.Blocks, b.growthChart(g)...)
 	if len(fixed) > 0 {
