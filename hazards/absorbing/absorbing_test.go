@@ -24,6 +24,7 @@ func TestFilmsOfATextbook(t *testing.T) {
 	}{
 		{"wetted share", p.Wetted(l, 17.6) / 194, 0.71},
 		{"film of gas, mol/(m2 s Pa): 5.0e-4 kmol/(m2 s bar)", p.GasFilm(g, 0.79, 20), 5.0e-6},
+		{"film of liquor, m/s", p.LiquorFilm(l, 17.6), 2.5e-4},
 		{"height of a unit of the film of gas, m", p.Unit(g, l, absorbing.Flows{Gas: 0.79, Liquor: 17.6, Celsius: 20,
 			Pressure: 101300}), 0.39},
 	} {
@@ -53,6 +54,32 @@ func TestByHand(t *testing.T) {
 		if !nearly.Share(row.got, row.want, 1e-4) && !(row.got == row.want) {
 			t.Errorf("got %g, by hand %g", row.got, row.want)
 		}
+	}
+}
+
+// Carbon dioxide and caustic soda by hand: 1.6e-9 m2/s, 6.2 m3/(mol s) and 500 mol/m3 are a film
+// of 2.227e-3 m/s, at 1e-4 m/s Ha 22.27; undiluted, 2.5e-4 mol/(m3 Pa) of it are 25.33 mol/m3, two
+// of base each and 1.7 times as fast, so E_i = 17.78; E solves E^2 16.78 = 496.0 (17.78 - E): 12.50.
+// Thin, the reaction alone holds it up: E is Ha.
+func TestAGasThatReactsSlowly(t *testing.T) {
+	l := absorbing.Fluid{Density: 1000, Viscosity: 1e-3, Diffuses: 1.6e-9, Molar: 0.018, Tension: 0.072}
+	x := absorbing.Reacting{Dissolves: 2.5e-4, Rate: 6.2, Base: 500, Takes: 2, Faster: 1.7, Share: 1}
+	if got := x.Enhanced(l, 1e-4, 101325); !nearly.Share(got, 12.50, 2e-3) {
+		t.Errorf("enhanced %g times, by hand 12.50", got)
+	}
+	if x.Share = 1e-6; !nearly.Share(x.Enhanced(l, 1e-4, 101325), 22.27, 2e-3) {
+		t.Errorf("thin: %g times, by hand 22.27", x.Enhanced(l, 1e-4, 101325))
+	}
+	g := absorbing.Fluid{Density: 1.2, Viscosity: 1.8e-5, Diffuses: 1.7e-5, Molar: 0.029}
+	c := absorbing.Size(g, l, 1e-3, 20, 101325, 0)
+	least := c.Height
+	c.Holds(g, l, 1e-3, 20, 101325, 5, absorbing.Reacting{Dissolves: 2.5e-4, Rate: 6.2, Base: 500, Takes: 2, Faster: 1.7,
+		Share: 1})
+	if !(c.Height > least && c.Most > c.Height) {
+		t.Errorf("%+v is no higher than %g m", c, least)
+	}
+	if h, most := c.Holds(g, l, 1e-3, 20, 101325, math.NaN(), x); !math.IsNaN(h+most) || !math.IsNaN(c.Height+c.Most) {
+		t.Errorf("units that nobody knows: %+v", c)
 	}
 }
 

@@ -127,14 +127,18 @@ func scrubber(t *scrubbing.Train) document.Block {
 	if r.Taken.Most > 0 || math.IsNaN(r.Taken.Most) {
 		x.two("half", r.Half, "h")
 	}
-	units := ends.Two{Best: r.Column.Units, Most: r.Column.Units}
-	to := []string{}
-	for i := range t.Acids {
-		a := &t.Acids[i]
-		to = append(to, words.Of("offgas.to", draft.AgentName("air.emission", a.Slug), amount(1e6*a.To, "ppm", 0)))
+	if r.Column.Units != 0 { // not known, or something that reacts at once
+		to := []string{}
+		for i := range t.Acids {
+			a := &t.Acids[i]
+			to = append(to, words.Of("offgas.to", draft.AgentName("air.emission", a.Slug), amount(1e6*a.To, "ppm", 0)))
+		}
+		x.two("units", ends.Same(r.Column.Units), "1", strings.Join(to, "; "))
+		x.two("unit", ends.Same(r.Column.Unit), "m")
 	}
-	x.two("units", units, "1", strings.Join(to, "; "))
-	x.two("unit", ends.Two{Best: r.Column.Unit, Most: r.Column.Unit}, "m")
+	if r.Slow != "" {
+		x.two("slow", r.SlowHeight, "m", amount(1e6*r.To, "ppm", 0))
+	}
 	x.two("height", ends.Two{Best: r.Column.Height, Most: r.Column.Most}, "m")
 	wide := 1000 * r.Column.Diameter
 	x.two("wide", ends.Two{Best: wide, Most: wide}, "mm", amount(1000*r.Column.Packing.Size, "mm", 0),

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/absorbing"
 	"etchbound/hazards/air"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/scaling/ends"
@@ -29,6 +30,10 @@ type Scrubber struct {
 	Past   ends.Two // L of gas that goes past it
 	Column absorbing.Column
 	Holds  string // agent that needs most of the column
+
+	Slow       string   // agent that the film of liquor holds up too; "" where none is set free
+	To         float64  // share that it is brought to
+	SlowHeight ends.Two // m of packing that it alone takes
 }
 
 // What a scrubber is sized by: liquor is changed before a share of its base is spent, and it
@@ -273,15 +278,39 @@ func (b *builder) column() {
 			units = math.NaN()
 		}
 	}
-	for i := range b.r.Walk.Releases {
-		if e := &b.r.Walk.Releases[i]; e.Place == b.Place.Key && e.Gas == "CO2" {
-			b.lacks("film", "carbon_dioxide")
-			break
-		}
-	}
 	flow := b.Gas.Most / litres / 60 * first.Molar // kg/s, all of it as heavy as air
 	x.Column = absorbing.Size(first, washy, flow, 20, pressure, units)
+	b.slow(flow)
 }
+
+// slow makes the column high enough for carbon dioxide too, where any is set free: from undiluted
+// to the strictest limit there is of what people breathe.
+func (b *builder) slow(flow float64) {
+	x := &b.Scrubber
+	if !slices.ContainsFunc(b.r.Walk.Releases, func(e process.Release) bool {
+		return e.Place == b.Place.Key && e.Gas == carbonDioxide.formula
+	}) {
+		return
+	}
+	x.To = math.NaN()
+	for _, e := range limit.ExposureAt(carbonDioxide.slug, b.r.Case.Jurisdiction()) {
+		if !(e.Value*1e-6 >= x.To) {
+			x.To = e.Value * 1e-6
+		}
+	}
+	x.Slow = carbonDioxide.slug
+	h, most := x.Column.Holds(first, washy, flow, 20, pressure, absorbing.Units(1, x.To), carbonic)
+	x.SlowHeight = ends.Pair(h, most)
+}
+
+// carbonDioxide is the gas that the film of liquor holds up, and of which a route sets free what
+// is known.
+var carbonDioxide = struct{ formula, slug string }{"CO2", "carbon_dioxide"}
+
+// carbonic is carbon dioxide undiluted in hydroxide of which half is spent, 20 degC, all memory:
+// lg k = 11.916 - 2382/T, L/(mol s), and a quarter of what water dissolves salted out.
+var carbonic = absorbing.Reacting{Dissolves: 2.9e-4, Rate: 6.2, Base: 1000 * strength * usable, Takes: 2, Faster: 1.7,
+	Share: 1}
 
 // known reports whether a gas that forms is among the acids, or goes past.
 func (b *builder) known(e *process.Evolved) bool {
