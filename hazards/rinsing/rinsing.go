@@ -16,6 +16,15 @@ type Wash struct {
 	Written float64 // NaN where none is
 	Ceiling bool    // the written target is above what water in air reaches
 	Ways    []Way
+	Tubes   Tubes
+}
+
+// Tubes are what a wash is spun in. NaN is what nobody says.
+type Tubes struct {
+	Count          int        // equal ones that share a cycle; 0 where nobody says
+	Filled, Holds  float64    // mL, each
+	Minutes        [2]float64 // of one spin, as published washes have it
+	Spins, Longest int        // as written, the etch liquor first, and at most; 0: not known
 }
 
 // Way is one way to wash.
@@ -102,6 +111,7 @@ type bench struct {
 	air              float64 // atm of carbon dioxide; 0: water without
 	walked           int
 	litres           float64 // of gas in a mol
+	tubes            Tubes
 }
 
 // benchOf reads a wash; it is false where something of it is not held.
@@ -123,6 +133,7 @@ func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool)
 		hidden: between(c), ceiling: row("wash.criterion"),
 		collect: row("wash.collect"),
 		target:  x.Target}
+	b.tubes = tubesOf(c, x)
 	if x.Swells {
 		b.swells = row("wash.retained.swollen") / row("wash.retained.acid")
 	}
@@ -170,5 +181,28 @@ func (b *bench) read() Wash {
 	if b.x.WaterOnly {
 		w.Ways = append(w.Ways, b.follow(Acid), b.follow(Bicarbonate))
 	}
+	w.Tubes = b.tubes
+	if b.walked > 0 {
+		w.Tubes.Spins = b.walked + 1
+	}
+	if n := w.Ways[0].Slowly; n > 0 {
+		w.Tubes.Longest = max(n, b.walked) + 1
+	}
 	return w
+}
+
+// tubesOf are the tubes of a wash and how full a cycle makes them.
+func tubesOf(c route.Case, x *process.Wash) Tubes {
+	spin, _ := c.Store.Row("wash.spin")
+	out := Tubes{Filled: math.NaN(), Holds: math.NaN(), Minutes: [2]float64{spin.Low, spin.High}}
+	p := c.Route.Place(x.Place)
+	if p == nil || p.Several() {
+		return out
+	}
+	out.Count = max(p.Count, 1)
+	out.Filled = (x.Added.V + x.Retained.V) / float64(out.Count)
+	if p.Capacity.Set {
+		out.Holds = p.Capacity.In("mL")
+	}
+	return out
 }

@@ -69,6 +69,11 @@ func TestDecantsInAir(t *testing.T) {
 	if !nearly.Between(float64(w.Ways[0].Needed), 6, 7) || !(w.Ways[0].Slowly > w.Ways[0].Needed) {
 		t.Errorf("%d to %d cycles, want 6 or 7 and more", w.Ways[0].Needed, w.Ways[0].Slowly)
 	}
+	// seven cycles and the etch liquor, each of 18 mL on the 2 that stay, in one pot of 250 mL
+	if x := w.Tubes; x.Spins != 8 || x.Longest != w.Ways[0].Slowly+1 || x.Count != 1 || !nearly.To(x.Filled, 20, 1e-9) ||
+		!nearly.To(x.Holds, 250, 1e-9) || x.Minutes != [2]float64{5, 15} {
+		t.Errorf("%+v", x)
+	}
 	if !(d[0].PH != d[0].PH) || !d[0].Collected || !d[3].Collected || d[9].Collected {
 		t.Errorf("first decants %+v %+v", d[0], d[3])
 	}

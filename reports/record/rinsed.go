@@ -8,6 +8,16 @@ type rinsedJSON struct {
 	Written Nine            `json:"written_ph"`
 	Ceiling bool            `json:"above_what_air_allows"`
 	Ways    []rinsedWayJSON `json:"ways"`
+	Tubes   tubesJSON       `json:"tubes"`
+}
+
+type tubesJSON struct {
+	Count   int     `json:"count"`
+	Filled  Nine    `json:"filled_ml"`
+	Holds   Nine    `json:"holds_ml"`
+	Minutes [2]Nine `json:"spin_min"`
+	Spins   int     `json:"spins"`
+	Longest int     `json:"spins_at_most"`
 }
 
 type rinsedWayJSON struct {
@@ -35,10 +45,13 @@ type decantJSON struct {
 }
 
 func rinsedToJSON(w *rinsing.Wash) rinsedJSON {
+	t := &w.Tubes
+	tubes := tubesJSON{t.Count, Nine(t.Filled), Nine(t.Holds), [2]Nine{Nine(t.Minutes[0]), Nine(t.Minutes[1])}, t.Spins,
+		t.Longest}
 	return rinsedJSON{w.Step, Nine(w.Target), Nine(w.Written), w.Ceiling, each(w.Ways, func(x *rinsing.Way) rinsedWayJSON {
 		return rinsedWayJSON{string(x.Begins), x.Needed, x.Slowly, Nine(x.Litres), Nine(x.CarbonDioxide), Nine(x.Settled),
 			Nine(x.Undissolved), each(x.Decants, decantToJSON)}
-	})}
+	}), tubes}
 }
 
 func decantToJSON(d *rinsing.Decant) decantJSON {

@@ -22,7 +22,7 @@ func (b *builder) rinsed() []document.Block {
 			out = append(out, document.Paragraph{Tone: document.Warning, Text: words.Of("rinsed.ceiling", w.Step,
 				number.Nearest(w.Written, 3), number.Nearest(w.Target, 3))})
 		}
-		out = append(out, b.rinses(w))
+		out = append(out, b.rinses(w), document.Paragraph{Text: spins(w)})
 		out = append(out, printedDecants(w, decants(w))...)
 		out = append(out, document.Paragraph{Text: words.Of("rinsed.note"), Tone: document.Note})
 	}
@@ -55,6 +55,33 @@ func (b *builder) rinses(w *rinsing.Wash) document.Table {
 			number.Measure(x.Undissolved, 2, "mmol"), number.Measure(x.Settled, 2, "g")))
 	}
 	return t
+}
+
+// spins are how often, how long and in what a wash is spun.
+func spins(w *rinsing.Wash) string {
+	t := &w.Tubes
+	out := words.Of("rinsed.spins_unknown", w.Step)
+	if t.Spins > 0 {
+		out = words.Of("rinsed.spins", w.Step, t.Spins)
+	}
+	switch {
+	case t.Longest == 0:
+		out += words.Of("rinsed.most_unknown")
+	case t.Longest > t.Spins:
+		out += words.Of("rinsed.most", t.Longest)
+	}
+	if t.Spins > 0 {
+		most := float64(max(t.Spins, t.Longest))
+		out += words.Of("rinsed.spinning", number.Significant(t.Minutes[0], 2, -1), number.Significant(t.Minutes[1], 2, 1),
+			number.Measure(float64(t.Spins)*t.Minutes[0]/60, 2, "h"), number.Measure(most*t.Minutes[1]/60, 2, "h"))
+	}
+	switch {
+	case t.Count == 0:
+		return out + words.Of("rinsed.tubes_unknown")
+	case t.Holds != t.Holds:
+		return out + words.Of("rinsed.tubes_filled", t.Count, number.Measure(t.Filled, 3, "mL"))
+	}
+	return out + words.Of("rinsed.tubes", t.Count, number.Measure(t.Filled, 3, "mL"), number.Measure(t.Holds, 3, "mL"))
 }
 
 // cycles are those of a way, and with the most between layers.
