@@ -76,6 +76,7 @@ type Written struct {
 	Short    float64 // share of the fluoride that no calcium or magnesium is there for; 1 where there is none
 	PH, Left float64 // at equilibrium with all of it; NaN where none is known
 	Outside  bool
+	Thinned  float64 // times its own water that is in; 0 in all the water that is there
 }
 
 // Read sets the agents side by side for every liquor of a walk that holds acid or fluoride.
@@ -186,7 +187,7 @@ func (b *bench) inside(m aqueous.Mixture) bool {
 // written holds what a step writes against its liquor.
 func (b *bench) written(l *Liquor, of *process.Liquor) {
 	w := Written{Short: 1, AcidLeft: l.Base, PH: math.NaN(), Left: math.NaN()}
-	m, known := l.thin, l.Thinned > 0
+	var m aqueous.Mixture
 	for i := range of.Doses {
 		d := &of.Doses[i]
 		x := bringsOf(d.Sub)
@@ -197,7 +198,7 @@ func (b *bench) written(l *Liquor, of *process.Liquor) {
 		w.AcidLeft -= x.base * d.N.V
 		w.Short -= x.binds * d.N.V / l.Fluoride
 		f, _ := formula(d.Sub)
-		m.Added = append(m.Added, aqueous.Amount{Of: f, Mol: d.N.V / l.kilo / l.Thinned})
+		m.Added = append(m.Added, aqueous.Amount{Of: f, Mol: d.N.V})
 		if x.carbon > 0 {
 			m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
 		}
@@ -211,11 +212,25 @@ func (b *bench) written(l *Liquor, of *process.Liquor) {
 	if bound := l.Fluoride * (1 - max(w.Short, 0)); w.AcidLeft > 0 {
 		w.Strong = min(bound, w.AcidLeft)
 	}
-	if l.Written = &w; !known {
-		return
+	if l.Written = &w; l.Thinned > 0 && !b.all(&w, l, m, l.Water/l.kilo) {
+		w.Thinned = l.Thinned
+		b.all(&w, l, m, l.Thinned)
 	}
-	m.Solids = solids(false)
-	if s, err := b.model.Solve(m); err == nil {
-		w.PH, w.Left, w.Outside = s.PH(), s.Fluoride()*residue.Milligrams, len(s.Outside()) > 0
+}
+
+// all is the equilibrium of a liquor in so many times its own water with all that is written,
+// mol; it is false where that is beyond what equilibria are held for.
+func (b *bench) all(w *Written, l *Liquor, m aqueous.Mixture, times float64) bool {
+	m.Totals = residue.Thin(l.thin, times/l.Thinned).Totals
+	added := make([]aqueous.Amount, len(m.Added))
+	for i, a := range m.Added {
+		added[i] = aqueous.Amount{Of: a.Of, Mol: a.Mol / l.kilo / times}
 	}
+	m.Added, m.Solids = added, solids(false)
+	s, err := b.model.Solve(m)
+	if err != nil {
+		return false
+	}
+	w.PH, w.Left, w.Outside = s.PH(), s.Fluoride()*residue.Milligrams, len(s.Outside()) > 0
+	return !w.Outside
 }

@@ -7,6 +7,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/labelling"
 	"etchbound/hazards/meeting"
+	"etchbound/hazards/residue"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
@@ -171,6 +172,9 @@ func (b *builder) treated(place string) []string {
 			continue
 		}
 		out := []string{words.Of("label.hold")}
+		if l.Held > 0 {
+			out = append(out, words.Of("label.held", number.Measure(l.Held*residue.Milligrams/1000, 2, "g")))
+		}
 		if l.Written == nil || len(l.Written.Subs) != 1 {
 			return out
 		}

@@ -76,6 +76,7 @@ type writtenJSON struct {
 	PH         Nine     `json:"ph"`
 	Left       Nine     `json:"fluoride_left_mg_per_l"`
 	Outside    bool     `json:"outside_of_equilibria"`
+	Thinned    Nine     `json:"thinned"`
 }
 
 func treatedToJSON(l *treating.Liquor) treatedJSON {
@@ -93,7 +94,7 @@ func treatedToJSON(l *treating.Liquor) treatedJSON {
 	}
 	if w := l.Written; w != nil {
 		out.Written = append(out.Written, writtenJSON{each(w.Subs, func(s **chemicals.Substance) string { return (*s).Name }),
-			Nine(w.AcidLeft), Nine(w.Strong), Nine(w.Short), Nine(w.PH), Nine(w.Left), w.Outside})
+			Nine(w.AcidLeft), Nine(w.Strong), Nine(w.Short), Nine(w.PH), Nine(w.Left), w.Outside, Nine(w.Thinned)})
 	}
 	return out
 }

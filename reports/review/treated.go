@@ -95,7 +95,14 @@ func held(l *treating.Liquor) string {
 	default:
 		out += words.Of("treated.enough")
 	}
-	if w.Left == w.Left {
+	switch {
+	case w.Left != w.Left:
+	case w.Outside:
+		out += words.Of("treated.equilibrium_beyond")
+	case w.Thinned > 0:
+		out += words.Of("treated.at_thinned", number.Nearest(w.Thinned, 3), number.Nearest(w.PH, 2),
+			number.Measure(w.Left, 2, "mg/L"))
+	default:
 		out += words.Of("treated.at_equilibrium", number.Nearest(w.PH, 2), number.Measure(w.Left, 2, "mg/L"))
 	}
 	return out
