@@ -58,6 +58,23 @@ func TestTheFirstLimitNamesWhatCouldComeBefore(t *testing.T) {
 	}
 }
 
+// What is exceeded at the smallest batch is told as that, and nothing says after it that no limit
+// is exceeded; a vessel that runs over first is told instead, in no stars.
+func TestWhatIsExceededAtOnceIsNotDenied(t *testing.T) {
+	got := warnings(crossed(true))
+	if !strings.Contains(got, "exceeded already: Adiabatic temperature rise (a limit)") ||
+		!strings.Contains(got, "Of what is not exceeded there") || strings.Contains(got, "No assessed limit") {
+		t.Errorf("it reads %q", got)
+	}
+	g := crossed(true)
+	over := g.Crossings[0]
+	over.Figure, over.Grams = figure.ID{Quantity: "vessel.content", Place: figure.At("pot")}, 7
+	g.Overflows = &over
+	if got := warnings(g); !strings.Contains(got, "Above 7 g, pot runs over") || strings.Contains(got, "*") {
+		t.Errorf("it reads %q", got)
+	}
+}
+
 // Each crossing is a row, with the batch to nine digits.
 func TestRowsOfAGrowingRoute(t *testing.T) {
 	g := crossed(true)
