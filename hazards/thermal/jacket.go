@@ -102,7 +102,9 @@ func (r *reader) reaches(n *course.Course) {
 		}
 		t, says := working.Absent("t_h", "min", s.Unsaid...), phrase.Of("thermal.jacket_cools")
 		if s.Jacket != nil {
-			t, says = r.within(s, before)
+			if t, says = r.within(s, before); t.None() {
+				continue
+			}
 		}
 		r.add("heat.jacket.time", figure.Step(s.Step.Number), figure.Case{}, t, says)
 	}
@@ -123,7 +125,7 @@ func (r *reader) before(s *course.Stage) (working.Num, bool) {
 	return out.As("T_1"), there
 }
 
-// within is that time, min.
+// within is that time, min; none where the jacket does not bring it there.
 func (r *reader) within(s *course.Stage, before working.Num) (working.Num, phrase.Phrase) {
 	to, cold, u, j := s.Set.As("T_2"), s.Coolant.As("T_c"), s.UA.As("U_w"), s.Jacket.Flow.As("J")
 	c, cj, p := s.Filled.As("C"), s.Jacket.Holds.As("C_j"), s.Jacket.Power.As("P_c")
@@ -131,8 +133,8 @@ func (r *reader) within(s *course.Stage, before working.Num) (working.Num, phras
 		return r.w.Line(symbol, "K", "max("+t.Symbol+"-T_c,T_c-"+t.Symbol+",1)", max(t.V-cold.V, cold.V-t.V, near), t, cold)
 	}
 	far, close := gap("g_1", before), gap("g_2", to)
-	if far.V < close.V { // the coolant as stated draws it away from there
-		return working.Absent("t_h", "min", working.Lacks("brought_by", "")), phrase.Of("thermal.jacket_heats")
+	if far.V < close.V { // the coolant draws it away from there: it is not the jacket that brings it
+		return working.Num{}, phrase.Phrase{}
 	}
 	x := vessel.Settling{Batch: c.V, Jacket: cj.V, Wall: u.V, Flow: j.V, Power: p.V}
 	if to.V > before.V {
