@@ -102,9 +102,7 @@ func (r *reader) reaches(n *course.Course) {
 		}
 		t, says := working.Absent("t_h", "min", s.Unsaid...), phrase.Of("thermal.jacket_cools")
 		if s.Jacket != nil {
-			if t, says = r.within(s, before); t.None() {
-				continue
-			}
+			t, says = r.within(s, before)
 		}
 		r.add("heat.jacket.time", figure.Step(s.Step.Number), figure.Case{}, t, says)
 	}
@@ -125,7 +123,8 @@ func (r *reader) before(s *course.Stage) (working.Num, bool) {
 	return out.As("T_1"), there
 }
 
-// within is that time, min; none where the jacket does not bring it there.
+// within is that time, min. Where the coolant draws the batch away from the temperature of the
+// step it is the time in which it would be as cold as the coolant, did nothing react.
 func (r *reader) within(s *course.Stage, before working.Num) (working.Num, phrase.Phrase) {
 	to, cold, u, j := s.Set.As("T_2"), s.Coolant.As("T_c"), s.UA.As("U_w"), s.Jacket.Flow.As("J")
 	c, cj, p := s.Filled.As("C"), s.Jacket.Holds.As("C_j"), s.Jacket.Power.As("P_c")
@@ -133,8 +132,10 @@ func (r *reader) within(s *course.Stage, before working.Num) (working.Num, phras
 		return r.w.Line(symbol, "K", "max("+t.Symbol+"-T_c,T_c-"+t.Symbol+",1)", max(t.V-cold.V, cold.V-t.V, near), t, cold)
 	}
 	far, close := gap("g_1", before), gap("g_2", to)
-	if far.V < close.V { // the coolant draws it away from there: it is not the jacket that brings it
-		return working.Num{}, phrase.Phrase{}
+	says := phrase.Of("thermal.jacket_cools")
+	if far.V < close.V { // it is not the jacket that brings it there: how long until it is cold
+		far, close = close.As("g_1"), working.Exact("g_2", "K", near, "as near as counts as there")
+		before, to, says = to, cold, phrase.Of("thermal.jacket_colds")
 	}
 	x := vessel.Settling{Batch: c.V, Jacket: cj.V, Wall: u.V, Flow: j.V, Power: p.V}
 	if to.V > before.V {
@@ -143,5 +144,5 @@ func (r *reader) within(s *course.Stage, before working.Num) (working.Num, phras
 			u, j).Worse(working.Bound), phrase.Of("thermal.jacket_heats")
 	}
 	return r.w.Model("t_h", "min", "heat balance of batch and jacket", x.Within(far.V, close.V)/60, far, close, c, cj, u,
-		j, p), phrase.Of("thermal.jacket_cools")
+		j, p), says
 }
