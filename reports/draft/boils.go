@@ -27,15 +27,8 @@ func (b *Draft) BoilsAt(f *figure.Figure) (float64, bool) {
 	if of, ok := b.ByID[f.Of()]; ok {
 		f = of
 	}
-	n, ok := f.Place.Step()
-	steps := b.Route().Steps
-	if !ok || n < 1 || n > len(steps) {
-		return 0, false
-	}
-	s := &steps[n-1]
-	at := b.Route().Place(s.Works())
-	does := s.Verb().Does
-	if at == nil || at.Closure == route.Closed || does == route.Shuts || does == route.Melts {
+	s := b.step(f.Place)
+	if s == nil || b.Route().Place(s.Works()) == nil || b.Shut(f.Place) || s.Verb().Does == route.Melts {
 		return 0, false
 	}
 	t, ok := b.At("heat.boiling_point", f.Place)
@@ -53,6 +46,27 @@ func (b *Draft) BoilsAt(f *figure.Figure) (float64, bool) {
 		return 0, false
 	}
 	return t.High().V - (top.Value.V - f.Value.V), true
+}
+
+// Shut reports whether a step is done in a place that is closed: nothing boils there at the
+// pressure of the air.
+func (b *Draft) Shut(at figure.Place) bool {
+	s := b.step(at)
+	if s == nil {
+		return false
+	}
+	place := b.Route().Place(s.Works())
+	return s.Verb().Does == route.Shuts || place != nil && place.Closure == route.Closed
+}
+
+// step is the step that a figure is of; nil for none.
+func (b *Draft) step(at figure.Place) *route.Step {
+	n, ok := at.Step()
+	steps := b.Route().Steps
+	if !ok || n < 1 || n > len(steps) {
+		return nil
+	}
+	return &steps[n-1]
 }
 
 // ValueText is the central value of a figure with its unit, and of an open liquor that

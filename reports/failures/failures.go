@@ -204,6 +204,9 @@ func (b *builder) failureText(f *figure.Figure, place figure.Place) string {
 		if t, capped := b.BoilsAt(f); capped && f.High().V >= t {
 			return b.ValueAndRange(f)
 		}
+		if b.Shut(place) {
+			return words.Of("upset.shut", b.ValueAndRange(f))
+		}
 		return words.Of("upset.boils", b.ValueAndRange(f))
 	}
 	return b.ValueAndRange(f)

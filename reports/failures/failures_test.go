@@ -1,11 +1,14 @@
 package failures_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/failures"
@@ -47,4 +50,42 @@ func TestWhatWasNotFollowedIsSaid(t *testing.T) {
 			t.Errorf("brief %v: %v, want %s", brief, p, key)
 		}
 	}
+}
+
+const inAShutBottle = `route: etchbound/1
+title: check
+basis: {status: invented}
+precursor: {phase: Ti3AlC2, mass: 20 g, impurities: none (certificate)}
+places:
+  pot: {kind: bottle, material: PTFE, lid_material: PTFE, capacity: 200 mL, closure: closed}
+steps:
+  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 30 wt%, volume: 100 mL}],
+     temperature: 20 degC}
+  - {do: add, in: pot, what: [precursor], over: 1 min, temperature: 25 degC}
+`
+
+// In a shut container temperature and pressure rise together: nothing boils there at the
+// pressure of the air (common practice).
+func TestNothingBoilsInAShutContainer(t *testing.T) {
+	c, err := route.NewCase(loaded(t, inAShutBottle), nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := hazards.Make(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := fmt.Sprint(failures.Section(draft.New(&r, draft.Options{})))
+	if !strings.Contains(text, ": shut, its pressure rises with it") || strings.Contains(text, ": boils") {
+		t.Error(text)
+	}
+}
+
+func loaded(t *testing.T, yaml string) *route.Route {
+	t.Helper()
+	r, problems, err := route.Load("r.yaml", strings.NewReader(yaml))
+	if err != nil || len(problems) > 0 {
+		t.Fatal(err, problems)
+	}
+	return r
 }

@@ -137,23 +137,12 @@ func (p *reader) asRun(m matter) string {
 	switch {
 	case g == nil || g.Danger().Unknown():
 		return say("run.unknown", p.where(f.Figure))
-	case boiling(f) && class(f) == over && p.closed(f.Figure.Place):
+	case boiling(f) && class(f) == over && p.v.Shut(f.Figure.Place):
 		return say("run.shut", p.v.Value(g), p.where(f.Figure))
 	case boiling(f) && class(f) == over:
 		return say("run.boils", p.where(f.Figure))
 	}
 	return say("run.reaches", p.v.Value(g), p.where(f.Figure))
-}
-
-// closed reports whether a step is done in a place that is closed: nothing boils there at the
-// pressure of the air.
-func (p *reader) closed(at figure.Place) bool {
-	s := p.step(at)
-	if s == nil {
-		return false
-	}
-	place := p.route().Place(s.Works())
-	return s.Verb().Does == route.Shuts || place != nil && place.Closure == route.Closed
 }
 
 // ifCoolingFails is how hot it gets if nothing has reacted when cooling fails.

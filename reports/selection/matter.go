@@ -117,7 +117,7 @@ func (p *reader) verdict(l *Line, m matter) {
 		return
 	}
 	l.State, l.Verdict, l.Against, l.Surely = Judged, f.Verdict, p.v.Limit(&f.Limit, f.Figure.Agent), p.surely(f)
-	if boiling(f) && p.closed(f.Figure.Place) {
+	if boiling(f) && p.v.Shut(f.Figure.Place) {
 		l.Against = say("against.shut", l.Against)
 	}
 	if other := m.house(f); other != nil {

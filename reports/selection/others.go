@@ -143,7 +143,7 @@ func (p *reader) failing(l *Line, m matter) {
 		l.Against = say("against.and", l.Against, p.v.Limit(&other.Limit, other.Figure.Agent))
 	}
 	name, where := draft.CaseName(f.Figure.Case), p.where(f.Figure)
-	shut := slices.ContainsFunc(boils, func(f *figure.Finding) bool { return class(f) == 0 && p.closed(f.Figure.Place) })
+	shut := slices.ContainsFunc(boils, func(f *figure.Finding) bool { return class(f) == 0 && p.v.Shut(f.Figure.Place) })
 	switch {
 	case shut:
 		l.Answer = say("failures.shut", len(over), name, where)
