@@ -70,6 +70,20 @@ func TestCalciumChlorideLeavesTheAcid(t *testing.T) {
 	}
 }
 
+// What is told of it is in the water that is there: 20.02 g of 50 wt% HBF4 (0.114 mol, 8.66 g of
+// fluoride) in its own 10 g of water and 200 mL hold 41 g/L; 100 mL of 50 wt% HF with calcium
+// chloride stay below pH 0.5 even in a hundred times the water, where no figure is told.
+func TestWhatIsWrittenMeetsTheWaterThatIsThere(t *testing.T) {
+	w := first(t, boron, "  - {do: neutralise, in: pot, what: [{substance: water, volume: 200 mL}, {substance: calcium "+
+		"hydroxide, mass: 16.9 g}], temperature: 20 degC}\n").Written
+	if w == nil || w.Outside || w.Thinned != 0 || !nearly.To(w.Left, 41000, 1500) {
+		t.Errorf("%+v", w)
+	}
+	if w = first(t, strong, salt).Written; w == nil || !w.Outside {
+		t.Errorf("%+v", w)
+	}
+}
+
 // Case M of published equilibria for the liquor of 1 g of Ti3AlC2 in 10 mL of 10 wt% HF,
 // diluted tenfold (0.52 mol/kg F, 0.0514 mol/kg Al), limed: 2917 mg/kg of fluoride at pH 6
 // and 6.685 at pH 8 over fresh hydroxide of aluminium, 44 at pH 6 over aged, and 70 % of the
