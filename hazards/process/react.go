@@ -74,7 +74,9 @@ func look(q *Pool) bath {
 		v := value(q, func(e *Entry) float64 { return e.Count(i) })
 		return !(v <= 0)
 	}
-	base := has(q, func(s *chemicals.Substance) bool { return s.Kind == "base" })
+	base := has(q, func(s *chemicals.Substance) bool { // an amine or hydrazine is one too
+		return s.Kind == "base" || s.Kind == "intercalant" && s.Acid < 0
+	})
 	return bath{
 		stranger: q.Stranger(),
 		acid:     acid > 0 || (acid != acid && has(q, func(s *chemicals.Substance) bool { return !(s.Acid <= 0) })),

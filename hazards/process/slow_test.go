@@ -26,6 +26,23 @@ func ammonia(t *testing.T, steps ...string) []float64 {
 	return out
 }
 
+// Powder that the etch left gives hydrogen in what is alkaline, in an amine and in hydrazine
+// as in TMAOH, and not in urea: common practice, since a metal like aluminium dissolves there.
+func TestAminesAreBases(t *testing.T) {
+	for name, want := range map[string]bool{"hydrazine": true, "isopropylamine": true, "butylamine": true,
+		"ethanolamine": true, "urea": false} {
+		b := bench.Steps(t, bench.Etch, washed, "  - {do: intercalate, in: pot, what: [{substance: "+name+
+			", amount: 1 mol}, {substance: water, volume: 30 mL}], time: 18 h, temperature: 25 degC}\n")
+		got := false
+		for i := range b.Walk.Releases {
+			got = got || b.Walk.Releases[i].Cause == "residual"
+		}
+		if got != want {
+			t.Errorf("%s: hydrogen of what the etch left: %t", name, got)
+		}
+	}
+}
+
 // By hand: 4.2e-5 1/s at 90 degC and 136 kJ/mol; two ammonia of each urea, 0.1 mol of 50 mmol.
 func TestUreaGivesAmmoniaSlowly(t *testing.T) {
 	for _, tt := range []struct {
