@@ -31,6 +31,9 @@ func (p *reader) stored(l *Line) {
 		return
 	case worst == nil:
 		l.Answer = say("stored.open", p.v.Place(gone.Place))
+		if i := slices.Index(lost, p.v.Place(gone.Place)); i >= 0 { // it is shut, and its pressure is what is not known
+			l.Answer, lost = say("stored.unknown", lost[i]), slices.Delete(lost, i, i+1)
+		}
 	case worst.Case.State == figure.Closed:
 		l.Against = say("lid.must_not")
 		l.Answer = say("stored.supposed", p.v.Place(worst.Place), p.v.Value(worst))

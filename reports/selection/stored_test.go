@@ -1,0 +1,49 @@
+package selection_test
+
+import (
+	"strings"
+	"testing"
+
+	"etchbound/hazards/figure"
+	"etchbound/reports/draft"
+	"etchbound/reports/selection"
+)
+
+const stored = `route: etchbound/1
+title: vial
+basis: {status: invented}
+precursor: {phase: Ti3AlC2, mass: 0.1 g, impurities: none (certificate)}
+places:
+  pot: {kind: beaker, material: PTFE, closure: open, capacity: 250 mL, cooling: {kind: none}}
+  drum: {kind: drum, material: HDPE, closure: vented, capacity: 5 L}
+  vial: {kind: vial, material: glass, closure: CLOSURE, capacity: 25 mL}
+steps:
+  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 20 mL}], temperature: 20 degC}
+  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 20 degC}
+  - {do: hold, in: pot, time: 24 h, temperature: 20 degC}
+  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 8, retained: 1 mL/g}
+  - {do: redisperse, in: pot, what: [{substance: water, volume: VOLUME}]}
+  - {do: transfer, in: pot, into: vial}
+`
+
+const freezes = "  - {do: store, in: vial, time: 60 d, temperature: -20 degC, gas: argon}\n"
+
+// A vial that is shut is never called open, though its pressure is not known: frozen to the
+// brim, or forgotten at the end of the route.
+func TestWhatIsShutIsNotCalledOpen(t *testing.T) {
+	for _, tt := range []struct {
+		closure, volume, store, says string
+		verdict                      figure.Verdict
+	}{
+		{"closed", "24 mL", freezes, "pressure is not known", figure.Exceeds},
+		{"closed", "10 mL", "", "Not known: vial", figure.Exceeds},
+		{"open", "10 mL", freezes, "vial, open", figure.Within},
+	} {
+		text := strings.NewReplacer("CLOSURE", tt.closure, "VOLUME", tt.volume).Replace(stored) + tt.store
+		r := written(t, text, "")
+		l := line(selection.Read(draft.New(&r, draft.Options{}), nil), "stored")
+		if !strings.Contains(l.Answer, tt.says) || tt.closure == "closed" && l.Verdict != tt.verdict {
+			t.Errorf("%s, %s: %q, %v", tt.closure, tt.volume, l.Answer, l.Verdict)
+		}
+	}
+}
