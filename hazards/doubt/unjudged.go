@@ -2,7 +2,6 @@ package doubt
 
 import (
 	"slices"
-	"strings"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
@@ -25,7 +24,7 @@ func Unjudged(r *route.Route, figs []figure.Figure, k *process.Walk) []UnknownIt
 	}
 	for _, s := range breathable(r, k) {
 		judged := slices.ContainsFunc(figs, func(f figure.Figure) bool {
-			return f.Agent == s.Slug && strings.HasPrefix(f.Quantity, "air.")
+			return f.Agent == s.Slug && figure.Row(f.Quantity).Family == "air"
 		})
 		held := len(limit.Strictest(s.Slug, "")) > 0
 		switch {

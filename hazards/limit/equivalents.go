@@ -16,13 +16,14 @@ var equivalentTable string
 type equivalent struct {
 	agent, as string
 	moles     float64
+	aegl2     string // series of the emergency levels of tier 2
 }
 
 var equivalentsHeld = sync.OnceValue(func() []equivalent {
 	return columns.Must("hazards/limit/equivalents.csv", equivalentTable, func(r columns.Row) equivalent {
 		r.Named("status")
 		r.Text("note")
-		return equivalent{r.Named("agent"), r.Named("as"), r.Stated("moles")}
+		return equivalent{r.Named("agent"), r.Named("as"), r.Stated("moles"), r.Named("aegl2")}
 	})
 })
 
@@ -34,6 +35,9 @@ func equivalents(all []Exposure) []Exposure {
 		for _, e := range all {
 			if e.Agent == q.as {
 				e.ID, e.Agent, e.Value, e.Mass = e.ID+"_for_"+q.agent, q.agent, e.Value/q.moles, 0
+				if e.Series = ""; e.Tier == 2 {
+					e.Series = q.aegl2
+				}
 				e.Label += " of " + q.as + " that it makes"
 				out = append(out, e)
 			}

@@ -32,6 +32,7 @@ type Exposure struct {
 	Average      float64 // min over which it is averaged; 0: never to be passed
 	Kind         Kind
 	Tier         int    // 1 to 3 of an emergency level; else 0
+	Series       string // of an emergency level, the limit that its levels for every time are of
 	Jurisdiction string // empty: everywhere
 	Document     string
 	Section      string
@@ -50,7 +51,7 @@ var exposures = sync.OnceValue(func() []Exposure {
 			Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"), Section: r.Text("section"),
 			Edition: r.Text("edition"), Status: r.Named("status")}
 		if e.Kind == Emergency {
-			e.Tier = r.Count("tier")
+			e.Tier, e.Series = r.Count("tier"), r.Named("series")
 		}
 		if mass := r.Number("mass"); !math.IsNaN(mass) {
 			e.Mass, e.Value = mass, ofMass(e.Agent, mass)
@@ -192,10 +193,10 @@ func AEGLTimes(agent string, tier int) []float64 {
 }
 
 // AEGL is the acute exposure guideline level of an agent for a tier, 1 to 3, and
-// a time in min of up to 8 h; false where there is none. The toxic load of HF,
+// a time in min of up to 8 h, ppm; false where there is none. The toxic load of HF,
 // C^2 t, holds from 30 min to 4 h and lets its levels be taken between those
 // tabled there; otherwise the level of the next longer time tabled counts.
-func AEGL(agent string, tier int, minutes float64) (float64, bool) {
+func AEGL(agent string, tier int, minutes float64) (Exposure, bool) {
 	tabled := emergencyLevels()[tierOf{agent, tier}]
 	for i := range tabled {
 		e := &tabled[i]
@@ -205,9 +206,11 @@ func AEGL(agent string, tier int, minutes float64) (float64, bool) {
 		if i > 0 && agent == "hf" && tabled[i-1].Average >= 30 && e.Average <= 240 {
 			before := &tabled[i-1]
 			s := math.Log(minutes/before.Average) / math.Log(e.Average/before.Average)
-			return math.Exp((1-s)*math.Log(before.Value) + s*math.Log(e.Value)), true
+			out := *e
+			out.Value = math.Exp((1-s)*math.Log(before.Value) + s*math.Log(e.Value))
+			return out, true
 		}
-		return e.Value, true
+		return *e, true
 	}
-	return 0, false
+	return Exposure{}, false
 }

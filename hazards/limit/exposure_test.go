@@ -68,12 +68,34 @@ func TestAEGL(t *testing.T) {
 		{"hf", 3, 120, 44 / math.Sqrt2}, {"hcl", 2, 60, 22}, {"hcl", 2, 120, 11}, {"ammonia", 3, 61, 550},
 	} {
 		got, ok := limit.AEGL(c.agent, c.tier, c.minutes)
-		if !ok || !nearly.Share(got, c.want, 0.01) {
-			t.Errorf("AEGL-%d of %s for %g min: %g (%v), want %g", c.tier, c.agent, c.minutes, got, ok, c.want)
+		if !ok || !nearly.Share(got.Value, c.want, 0.01) {
+			t.Errorf("AEGL-%d of %s for %g min: %g (%v), want %g", c.tier, c.agent, c.minutes, got.Value, ok, c.want)
 		}
 	}
 	if v, ok := limit.AEGL("hf", 3, 481); ok {
-		t.Errorf("beyond eight hours: %g", v)
+		t.Errorf("beyond eight hours: %g", v.Value)
+	}
+}
+
+// A series of emergency levels is of one agent and one tier, and every level is of one.
+func TestEmergencyLevelsAreOfOneSeries(t *testing.T) {
+	type of struct {
+		agent string
+		tier  int
+	}
+	series, agents := map[string]of{}, map[of]string{}
+	for _, e := range limit.Exposures() {
+		if e.Kind != limit.Emergency || e.Series == "" && e.Tier != 2 { // of a gas that counts as another: tier 2 alone
+			continue
+		}
+		k := of{e.Agent, e.Tier}
+		if was, there := series[e.Series]; e.Series == "" || there && was != k || agents[k] != "" && agents[k] != e.Series {
+			t.Errorf("%s is of the series %q, which is of %v", e.ID, e.Series, was)
+		}
+		series[e.Series], agents[k] = k, e.Series
+	}
+	if len(series) < 9 {
+		t.Errorf("%d series", len(series))
 	}
 }
 

@@ -27,7 +27,23 @@ type Limit struct {
 	While        While
 	Report       bool // what lies beyond it is reported or asked about: near, and never exceeds
 	Unseen       bool // nobody has seen the printed value: to be verified locally
+	Role         Role // what it is beside its number
+	Stops        bool // work stops where it is exceeded or not known
 }
+
+// Role is what a limit is beside its number: what is done with it, or in which words.
+type Role string
+
+// The roles. Most limits have none.
+const (
+	Unrated Role = "unrated" // no pressure without a rating: whatever it is, none may be held
+	Met     Role = "met"     // what meets is told, known or not, and no number
+	Stands  Role = "stands"  // what does not stand what it meets is told
+	Diluted Role = "diluted" // so much water brings it within
+	Mixing  Role = "mixing"  // how two are mixed is told
+	Boils   Role = "boils"   // a liquor boils at it
+	Escapes Role = "escapes" // immediately dangerous to life or health
+)
 
 // Set is the limits in force, with what the local file says of itself, if there is one.
 type Set struct {
@@ -57,7 +73,9 @@ var base = sync.OnceValue(func() *Set {
 			Label: r.Named("label"),
 			Value: r.Stated("value"), Unit: r.Named("unit"), Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"),
 			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"),
-			Report: r.Choice("report", "", "yes") == "yes"}
+			Report: r.Choice("report", "", "yes") == "yes", Stops: r.Choice("stops", "", "yes") == "yes",
+			Role: Role(r.Choice("role", "", string(Unrated), string(Met), string(Stands),
+				string(Diluted), string(Mixing)))}
 		if near := r.Number("near"); !math.IsNaN(near) {
 			l.Near = near
 		}

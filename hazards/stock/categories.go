@@ -22,7 +22,6 @@ var categoriesCSV string
 // category is a quantity that counts by class of hazard.
 type category struct {
 	Threshold
-	group   string
 	classes []string
 }
 
@@ -34,7 +33,8 @@ var categories = sync.OnceValue(func() []category {
 		return category{Threshold{ID: r.Named("id"), Substance: r.Named("counts_as"), Programme: r.Named("programme"),
 			Tier: r.Named("tier"), Limit: r.Stated("threshold_kg"), Counts: countsMixture,
 			Jurisdictions: strings.Fields(r.Text("jurisdiction")), Document: r.Named("document"), Section: r.Text("section"),
-			Edition: r.Text("edition"), Status: r.Named("status"), Note: r.Text("note")}, r.Text("group"), r.List("classes")}
+			Edition: r.Text("edition"), Status: r.Named("status"), Note: r.Text("note"), Group: r.Text("group")},
+			r.List("classes")}
 	})
 })
 
@@ -81,7 +81,7 @@ func (h *Holding) byClass(where string, whole float64) {
 		own := slices.ContainsFunc(h.Shares, func(s Share) bool {
 			return s.Threshold.Programme == g.Programme && s.Threshold.CAS == h.CAS && h.CAS != ""
 		})
-		at := [2]string{cmp.Or(g.group, g.ID), g.Tier}
+		at := [2]string{cmp.Or(g.Group, g.ID), g.Tier}
 		if counted[at] == nil {
 			counted[at] = map[int]bool{}
 		}
@@ -136,17 +136,14 @@ func sumOver(of []Holding, site *route.Site, t *sum) (Share, bool) {
 var sumsCSV string
 
 // sum is the threshold of a group of which a programme adds up all shares: 1 of them.
-type sum struct {
-	Threshold
-	group string
-}
+type sum struct{ Threshold }
 
 var sums = sync.OnceValue(func() []sum {
 	return columns.Must("hazards/stock/sums.csv", sumsCSV, func(r columns.Row) sum {
 		return sum{Threshold{ID: r.Named("id"), Substance: r.Named("counts_as"), Programme: r.Named("programme"),
 			Tier: r.Named("tier"), Limit: math.NaN(), Counts: countsMixture, Document: r.Named("document"),
-			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"), Note: r.Text("note")},
-			r.Named("group")}
+			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"), Note: r.Text("note"),
+			Group: r.Named("group")}}
 	})
 })
 
@@ -165,7 +162,7 @@ func added(of []Holding, site *route.Site, t *sum,
 		}
 		counts := false
 		for j := range s.portions {
-			q := quantityOf(s, &s.portions[j], t.group, t.Tier, where)
+			q := quantityOf(s, &s.portions[j], t.Group, t.Tier, where)
 			if q == 0 {
 				continue
 			}
@@ -203,15 +200,13 @@ func quantityOf(h *Holding, p *Portion, group, tier, where string) float64 {
 	k, out := classified(p), math.Inf(1)
 	for i := range categories() {
 		g := &categories()[i]
-		if g.group == group && g.Tier == tier && g.Holds(where) && (!k.held || g.takes(&k)) {
+		if g.Group == group && g.Tier == tier && g.Holds(where) && (!k.held || g.takes(&k)) {
 			out = min(out, g.Limit)
 		}
 	}
 	for i := range h.Shares { // a quantity of its own in the same directive counts as well
 		t := h.Shares[i].Threshold
-		if group == "health" && t.CAS != "" && t.CAS == h.CAS && t.Tier == tier &&
-			strings.HasPrefix(t.Programme, "Seveso H") &&
-			!(100*p.top.fraction.V < t.Least) {
+		if t.Group == group && t.CAS != "" && t.CAS == h.CAS && t.Tier == tier && !(100*p.top.fraction.V < t.Least) {
 			out = min(out, t.Limit)
 		}
 	}

@@ -27,6 +27,7 @@ type Threshold struct {
 	Programme, Tier            string
 	Limit, Least               float64
 	Counts                     string
+	Group                      string // in which the programme adds it up; none: alone
 	Jurisdictions              []string
 	Document, Section, Edition string
 	Status                     string // read, two-sources or memory
@@ -58,7 +59,7 @@ var thresholds = sync.OnceValue(func() []Threshold {
 			Counts: r.Choice("counts", countsPure, countsMixture,
 				countsRelease), Jurisdictions: strings.Fields(r.Text("jurisdiction")),
 			Document: r.Named("document"), Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"),
-			Note: r.Text("note")}
+			Note: r.Text("note"), Group: r.Text("group")}
 	})
 })
 

@@ -94,7 +94,7 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 		if f.Figure.Case == figure.By(figure.Mist) {
 			at(add("acid_mist", phrase.Of("hold.acid_mist")), f.Figure.Place)
 		}
-		if holdFinding[f.Limit.ID] && f.Limit.Origin != limit.Local && !supposed(f.Figure) {
+		if f.Limit.Stops && !supposed(f.Figure) {
 			at(add(f.Limit.ID, stops(r, k, f)), f.Figure.Place)
 		}
 	}
@@ -119,13 +119,13 @@ func heatsClosed(r *route.Route, step int) bool {
 // stops says what to do before work goes on, with how much where that is a number.
 func stops(r *route.Route, k *process.Walk, f *figure.Finding) phrase.Phrase {
 	switch {
-	case f.Limit.Key == notRated && heatedShut(f.Figure):
+	case f.Limit.Role == limit.Unrated && heatedShut(f.Figure):
 		return phrase.Of("hold.finding." + heatedKey)
-	case len(f.Needs) > 0 && f.Limit.ID == "bulk_40_degc" && f.Needs[0].Value > 0:
+	case len(f.Needs) > 0 && f.Limit.Role == limit.Diluted && f.Needs[0].Value > 0:
 		return phrase.Of("hold.finding.bulk_40_degc_by", figure.Round(f.Needs[0].Value, 3))
-	case f.Limit.Key == wrongOrder:
-		return phrase.Of("hold.finding.wrong_order", f.Says)
-	case f.Limit.Key == mixingToBoiling:
+	case f.Limit.Role == limit.Met:
+		return phrase.Of("hold.finding."+f.Limit.ID, f.Says)
+	case f.Limit.Role == limit.Mixing:
 		return stopsMixing(r, k, f)
 	}
 	return phrase.Of("hold.finding." + f.Limit.ID)
@@ -183,18 +183,4 @@ var holdFact = map[string]bool{
 	"slow_fluoride":        true,
 	"slab":                 true,
 	"wash_open":            true,
-}
-
-// holdFinding are the limits that stop work where they are exceeded or not known.
-var holdFinding = map[string]bool{
-	"no_rated_container": true,
-	"no_rated_store":     true,
-	"boiling_point":      true,
-	"runs_through":       true,
-	"boiling_as_run":     true,
-	"bulk_40_degc":       true,
-	"written_mass":       true,
-	"mixing_to_boiling":  true,
-	"wrong_order":        true,
-	"flammable_quarter":  true,
 }

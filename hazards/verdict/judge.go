@@ -143,7 +143,7 @@ func compared(h *subject, l *limit.Limit) figure.Finding {
 	level, margin := l.Compare(danger, q.Danger == figure.Low)
 	out := figure.Finding{Figure: f.ID, Of: of, Margin: margin, Limit: *l}
 	out.Verdict = levels[level]
-	if unrated(l.Key) && level == limit.Unknown {
+	if l.Role == limit.Unrated && level == limit.Unknown {
 		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
 	}
 	return out

@@ -26,7 +26,7 @@ func limitsFor(c route.Case, figs *figure.Set, k *process.Walk, f *figure.Figure
 			continue
 		}
 		l := c.Limits.Limits[i]
-		if unrated(l.Key) {
+		if l.Role == limit.Unrated {
 			if r, ok := rating(c, f); ok {
 				l = r
 			}
@@ -92,7 +92,7 @@ func ofPeak(h *subject) []limit.Limit {
 	l := boilingLimit(h.figs, h.f)
 	l.Key = limit.Named(limit.Review, "boiling_as_run")
 	if h.f.Case.Failure != "" {
-		l.Key = limit.Named(limit.Review, "boiling_if_it_fails")
+		l.Key, l.Stops = limit.Named(limit.Review, "boiling_if_it_fails"), false
 	}
 	return []limit.Limit{l}
 }
@@ -108,13 +108,6 @@ func holdsAt(c route.Case, l *limit.Limit) bool {
 
 // insideOf are the jurisdictions inside another, whose limits hold there too.
 var insideOf = map[string]string{"us_california": "us", "de": "eu"}
-
-// notRated is the limit of what may not be shut unless it is rated.
-var notRated, storeNotRated = limit.Named(limit.BuiltIn, "no_rated_container"),
-	limit.Named(limit.BuiltIn, "no_rated_store")
-
-// unrated reports whether a limit is of what may not be shut unless it is rated.
-func unrated(key limit.Key) bool { return key == notRated || key == storeNotRated }
 
 // rating is the pressure a place may hold: the lower of its rating and its
 // relief, and only if it has both.
@@ -132,7 +125,7 @@ func rating(c route.Case, f *figure.Figure) (limit.Limit, bool) {
 func boilingLimit(figs *figure.Set, f *figure.Figure) limit.Limit {
 	l := limit.Limit{Key: limit.Named(limit.Review, "boiling_point"), Quantity: f.Quantity, Value: math.NaN(),
 		Unit:   "degC",
-		Status: "computed"}
+		Status: "computed", Role: limit.Boils, Stops: true}
 	for g := range figs.At("heat.boiling_point", f.Place) {
 		l.Value, l.Section = g.Low().V, g.ID.String()
 	}
@@ -221,7 +214,7 @@ func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
 		x := &k.Treated[i]
 		if x.Step > 0 && figure.Step(x.Step) == f.Place {
 			return []limit.Limit{{Key: limit.Named(limit.Route, "written_mass"), Quantity: f.Quantity,
-				Value: x.Added.V, Unit: "kg", Section: route.At(x.Step, "what"), Status: "given", Near: 1}}
+				Value: x.Added.V, Unit: "kg", Section: route.At(x.Step, "what"), Status: "given", Near: 1, Stops: true}}
 		}
 	}
 	return nil

@@ -30,6 +30,9 @@ func exposure(e *limit.Exposure, quantity string, value, minutes float64) limit.
 	l := limit.Limit{Key: limit.Named(limit.BuiltIn, e.ID), Quantity: quantity, Agent: e.Agent, Label: e.Label,
 		Value: value, Unit: "ppm",
 		Document: e.Document, Section: e.Section, Edition: e.Edition, Status: e.Status, Unseen: e.Remembered()}
+	if e.Kind == limit.Escape {
+		l.Role = limit.Escapes
+	}
 	if e.Average > 0 && minutes < e.Average {
 		l.While = limit.While{Minutes: minutes, Full: e.Value}
 	}
@@ -60,13 +63,13 @@ func offSite(c route.Case, f *figure.Figure) []limit.Limit {
 	case minutes == 0:
 		return peaks(c, f)
 	}
-	v, ok := limit.AEGL(f.Agent, 2, minutes)
+	e, ok := limit.AEGL(f.Agent, 2, minutes)
 	if !ok {
 		return nil
 	}
-	return []limit.Limit{{Key: limit.Named(limit.BuiltIn, "aegl2_"+f.Agent), Quantity: f.Quantity, Agent: f.Agent,
-		Label: "AEGL-2", While: limit.While{Minutes: minutes}, Value: v, Unit: "ppm",
-		Document: "Final AEGLs", Edition: "final", Status: "read"}}
+	return []limit.Limit{{Key: limit.Named(limit.BuiltIn, e.Series), Quantity: f.Quantity, Agent: f.Agent,
+		Label: "AEGL-2", While: limit.While{Minutes: minutes}, Value: e.Value, Unit: "ppm",
+		Document: e.Document, Edition: e.Edition, Status: e.Status}}
 }
 
 // peaks are the limits that no moment may pass: the ceilings of the site and what is

@@ -25,7 +25,7 @@ func words(h *subject, l *limit.Limit, v figure.Verdict) (phrase.Phrase, []figur
 	switch {
 	case v == figure.Within:
 		return phrase.Of("finding.within"), nil
-	case v == figure.UnknownVerdict && (l.Key == wrongOrder || l.Key == mustNotMeet):
+	case v == figure.UnknownVerdict && l.Role == limit.Met:
 		return f.Conditions, nil
 	case v == figure.UnknownVerdict:
 		return phrase.Of("finding.unknown"), nil
@@ -36,30 +36,22 @@ func words(h *subject, l *limit.Limit, v figure.Verdict) (phrase.Phrase, []figur
 		key = f.Quantity
 		n, ok = byQuantity[key]
 	}
-	if l.Key == notRated && heatedShut(f.ID) {
+	if l.Role == limit.Unrated && heatedShut(f.ID) {
 		key = heatedKey
 	}
 	if !ok {
 		key, n = "site", needed{f.Quantity, atLimit, l.Unit}
 	}
 	says, need := phrase.Of("finding."+key), phrase.Of("need."+key)
-	switch l.Key {
-	case wrongOrder, mustNotMeet, standsLiquor:
+	switch l.Role {
+	case limit.Met, limit.Stands:
 		says = f.Conditions
-	case mixingToBoiling:
+	case limit.Mixing:
 		_, need = mixing(h.c.Route, h.walk, f.Place)
 	}
 	return says, []figure.Need{{Quantity: n.quantity, Value: n.value(figs, f, l), Unit: n.unit,
 		Says: phrase.Of("need", need)}}
 }
-
-// The limits whose words are of what meets in the step.
-var (
-	wrongOrder      = limit.Named(limit.BuiltIn, "wrong_order")
-	mustNotMeet     = limit.Named(limit.BuiltIn, "must_not_meet")
-	mixingToBoiling = limit.Named(limit.BuiltIn, "mixing_to_boiling")
-	standsLiquor    = limit.Named(limit.BuiltIn, "stands_liquor")
-)
 
 // mixing is what is told of the pair that meets in a step.
 func mixing(r *route.Route, k *process.Walk, place figure.Place) (order.Pair, phrase.Phrase) {

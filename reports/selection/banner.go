@@ -156,7 +156,7 @@ func (p *reader) forms() string {
 		return false
 	})
 	for _, f := range p.r.Walk.Facts {
-		if strings.HasPrefix(f.ID, "hf_formed") {
+		if f.ID == "hf_formed" {
 			if s := p.v.Place(figure.Step(f.Step)); !slices.Contains(steps, s) {
 				steps = append(steps, s)
 			}

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -76,7 +75,7 @@ func falseFirst(a, b bool) int {
 
 // boiling reports whether a finding is that a liquor boils.
 func boiling(f *figure.Finding) bool {
-	return f.Limit.Origin == limit.Review && strings.HasPrefix(f.Limit.ID, "boiling")
+	return f.Limit.Role == limit.Boils
 }
 
 // supposed reports whether a finding is of something that is no step of the route: an

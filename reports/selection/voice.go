@@ -2,7 +2,6 @@ package selection
 
 import (
 	"math"
-	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -26,7 +25,7 @@ func (v voice) Amount(x float64, unit string) string { return number.Thing{Unit:
 // Limit is a limit in few words: the whole of it stands in the sections.
 func (v voice) Limit(l *limit.Limit, agent string) string {
 	key := "short." + l.ID
-	if strings.HasPrefix(l.ID, "idlh_") {
+	if l.Role == limit.Escapes {
 		key = "short.idlh"
 	}
 	if math.IsNaN(l.Value) || l.Origin != limit.Local && !words.HasFirstPage(key) {
