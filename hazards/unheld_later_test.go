@@ -28,15 +28,16 @@ func TestAWashBeforeWhatIsNotHeldKeepsItsRange(t *testing.T) {
 // A melt of which nobody knows what it leaves may leave metal, and acid takes that with heat
 // and hydrogen: a wash with it has its findings, as unknown.
 func TestAcidOverAnUnknownMeltIsUnknown(t *testing.T) {
-	melted := func(phase string) string {
+	const lasts = ", time: 2 h"
+	melted := func(phase, time string) string {
 		return head + "precursor: {phase: " + phase + ", mass: 1 g, " + pure + "}\n" + places +
 			"steps:\n  - {do: melt, in: pot, what: [precursor, {substance: zinc chloride, mass: 4.2 g}], time: 5 h, " +
 			"temperature: 550 degC, gas: argon}\n" +
 			"  - {do: cool, in: pot, time: 3 h, temperature: 25 degC}\n" +
 			"  - {do: wash, in: pot, into: drum, what: [{substance: hydrochloric acid, strength: 5 wt%, " +
-			"volume: 100 mL}], cycles: 1, time: 2 h, temperature: 25 degC}\n"
+			"volume: 100 mL}], cycles: 1" + time + ", temperature: 25 degC}\n"
 	}
-	known, strange := reviewed(t, melted("Ti3AlC2"), true), reviewed(t, melted("Zr2PbC"), true)
+	known, strange := reviewed(t, melted("Ti3AlC2", lasts), true), reviewed(t, melted("Zr2PbC", lasts), true)
 	before, after := verdicts(&known), verdicts(&strange)
 	for _, id := range []string{"heat.mtsr@3+boiling_point", "heat.addition_time.required@3+written_over"} {
 		if _, there := before[id]; !there {
@@ -46,6 +47,8 @@ func TestAcidOverAnUnknownMeltIsUnknown(t *testing.T) {
 			t.Errorf("%s is %s (there: %v) over a melt that nobody follows", id, v, there)
 		}
 	}
+	untimed := reviewed(t, melted("Zr2PbC", ""), true)
+	neverBetter(t, &strange, &untimed, "with a wash that says no time")
 }
 
 // An acid that boils off as a step is meant to run has its findings in each step of its

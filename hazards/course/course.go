@@ -167,6 +167,12 @@ func (f *finder) holds(s *route.Step) working.Num {
 	return working.Exact("t", "s", 0, "the step says no time")
 }
 
+// MayStand reports whether a stage goes on once everything is in: by the time that its step
+// states, and a wash by whatever time it does not.
+func (s *Stage) MayStand() bool {
+	return s.Hold.V != 0 || s.Step.Verb().Does == route.Washes && !s.Step.Time.Set
+}
+
 // room says how much liquor there is when the powder is in, and how much gas
 // over it; what is added later changes nothing of that.
 func (f *finder) room(n *Course) {

@@ -74,7 +74,7 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 		if s.Etches != nil {
 			r.flow("gas.hydrogen.peak_rate.during_addition", n, s, kase, at(during.Gas.Value), cond)
 		}
-		if after.Step != 0 || x.Missing != nil && s.Hold.V != 0 {
+		if after.Step != 0 || x.Missing != nil && s.MayStand() {
 			r.flow("gas.hydrogen.peak_rate.after_addition", n, s, kase, at(after.Gas.Value), cond)
 		}
 	}

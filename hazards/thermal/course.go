@@ -170,7 +170,7 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 			r.add("heat.peak_power.during_addition", place, kase, at("P", "W", during.Heat.Value), cond)
 			r.add("heat.accumulation", place, kase, at("X_ac", "1", x.Waiting(during)), cond)
 		}
-		if after.Step != 0 || x.Missing != nil && s.Hold.V != 0 {
+		if after.Step != 0 || x.Missing != nil && s.MayStand() {
 			r.add("heat.peak_power.after_addition", place, kase, at("P", "W", after.Heat.Value), cond)
 		}
 		if s.Etches == nil && s.Hold.V == 0 {
