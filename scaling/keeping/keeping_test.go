@@ -3,6 +3,7 @@ package keeping
 import (
 	"math"
 	"strings"
+	"sync"
 	"testing"
 
 	"etchbound/hazards"
@@ -43,6 +44,19 @@ func caseOf(t *testing.T, text string) route.Case {
 	return c
 }
 
+// vialWays are the ways of the vial, worked out once.
+var vialWays = sync.OnceValues(func() ([]Way, error) {
+	r, _, err := route.Load("check.yaml", strings.NewReader(vial))
+	if err != nil || r == nil {
+		return nil, err
+	}
+	c, err := route.NewCase(r, nil, nil)
+	if err != nil {
+		return nil, err
+	}
+	return Of(c)
+})
+
 func find(t *testing.T, ways []Way, name string) *Way {
 	t.Helper()
 	for i := range ways {
@@ -57,7 +71,7 @@ func find(t *testing.T, ways []Way, name string) *Way {
 // Worked by hand: 0.024 a day of first order, a hundredth of it with 1 mg/mL of ascorbate,
 // 6.6 to 7.3 times slower in the cold, and argon, which is there already, changes nothing.
 func TestWaysOfAVial(t *testing.T) {
-	ways, err := Of(caseOf(t, vial))
+	ways, err := vialWays()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -96,7 +110,7 @@ func TestWaysOfAVial(t *testing.T) {
 // same verdict. Amounts are those of the batch, however the route was scaled.
 func TestAWayIsWhatAReviewOfItSays(t *testing.T) {
 	c := caseOf(t, vial)
-	ways, err := Of(c)
+	ways, err := vialWays()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -134,7 +148,7 @@ func TestAWayIsWhatAReviewOfItSays(t *testing.T) {
 // A curve goes through what is told of the end, rises with time, and of first order, by hand:
 // 1-exp(-0.024 t).
 func TestCurvesOverTheStore(t *testing.T) {
-	all, err := Of(caseOf(t, vial))
+	all, err := vialWays()
 	if err != nil {
 		t.Fatal(err)
 	}
