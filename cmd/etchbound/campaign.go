@@ -38,7 +38,7 @@ func campaignCommand(s streams) *cobra.Command {
 			if err := given(c, "site", "limits", "batch", "format", "output"); err != nil {
 				return err
 			}
-			kind, err := formatOf(format, output)
+			kind, err := paperOf(format, output, f.inputs(), s)
 			if err != nil {
 				return err
 			}
@@ -104,7 +104,7 @@ func (p *planned) write(c *cobra.Command, s streams, f files, r *hazards.Review,
 		return input("%s: %v", shown(f.route), err)
 	}
 	o := f.options(false)
-	return deliver(output, []string{f.route, f.site, f.limits}, s,
+	return deliver(output, f.inputs(), s,
 		printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
 			switch kind {
 			case "json":

@@ -32,7 +32,8 @@ func changeCommand(s streams) *cobra.Command {
 				"output"); err != nil {
 				return err
 			}
-			kind, err := formatOf(format, output, "csv")
+			inputs := append(append(f.inputs(), reviewed.inputs()...), args...)
+			kind, err := paperOf(format, output, inputs, s, "csv")
 			if err != nil {
 				return err
 			}
@@ -40,7 +41,7 @@ func changeCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			err = deliver(output, []string{args[0], args[1], f.site, f.limits, reviewed.site, reviewed.limits}, s,
+			err = deliver(output, inputs, s,
 				printed(cmd.Context(), s, kind, func(w io.Writer, kind string) error {
 					return writeChange(w, x, kind, f.options(false))
 				}))

@@ -36,7 +36,7 @@ func compareCommand(s streams) *cobra.Command {
 			if err := d.asked(cmd); err != nil {
 				return err
 			}
-			kind, err := formatOf(format, output, "csv")
+			kind, err := paperOf(format, output, append(f.inputs(), args...), s, "csv")
 			if err != nil {
 				return err
 			}
@@ -53,7 +53,7 @@ func compareCommand(s streams) *cobra.Command {
 			}); err != nil {
 				return err
 			}
-			return deliver(output, append(append([]string(nil), args...), f.site, f.limits), s,
+			return deliver(output, append(f.inputs(), args...), s,
 				printed(cmd.Context(), s, kind, func(w io.Writer, kind string) error {
 					return writeComparison(w, x, kind, f.options(false))
 				}))

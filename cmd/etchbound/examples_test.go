@@ -34,7 +34,7 @@ func tree() []*cobra.Command {
 // Every command has an example, and every example runs as it is printed: typed
 // into a shell, in a folder that holds the module's testdata.
 func TestExamplesRun(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	if runtime.GOOS == "windows" {
 		t.Skip("the examples are written for a POSIX shell")
 	}

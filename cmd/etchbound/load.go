@@ -23,6 +23,9 @@ type files struct {
 	units               unitsFlag
 }
 
+// inputs are the names of the files, which no output may overwrite.
+func (f files) inputs() []string { return []string{f.route, f.site, f.limits} }
+
 // open reads a whole file, or standard input for "-". One byte over the cap is
 // enough for the loader to refuse it.
 func open(name string, s streams) ([]byte, error) {

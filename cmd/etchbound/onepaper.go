@@ -39,7 +39,7 @@ func twoPapers(s streams, c *cobra.Command, brief, programs bool,
 		if err := given(c, append([]string{"site", "limits", "batch", "format", "output"}, more...)...); err != nil {
 			return err
 		}
-		kind, err := formatOf(format, output)
+		kind, err := paperOf(format, output, f.inputs(), s)
 		if err != nil {
 			return err
 		}
@@ -54,7 +54,7 @@ func twoPapers(s streams, c *cobra.Command, brief, programs bool,
 		if err != nil {
 			return err
 		}
-		return deliver(output, []string{f.route, f.site, f.limits}, s,
+		return deliver(output, f.inputs(), s,
 			printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
 				switch kind {
 				case "json":

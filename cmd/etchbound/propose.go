@@ -33,7 +33,7 @@ func proposeCommand(s streams) *cobra.Command {
 			if err := given(c, "site", "limits", "format", "output"); err != nil {
 				return err
 			}
-			kind, err := proposalFormat(format, output)
+			kind, err := proposalFormat(format, output, f, s)
 			if err != nil {
 				return err
 			}
@@ -55,12 +55,12 @@ func proposeCommand(s streams) *cobra.Command {
 var routeEndings = []string{".yaml", ".yml"}
 
 // proposalFormat is formatOf with that of a route.
-func proposalFormat(asked, output string) (string, error) {
+func proposalFormat(asked, output string, f files, s streams) (string, error) {
 	ending := strings.ToLower(filepath.Ext(output))
 	if asked == "yaml" || asked == "" && slices.Contains(routeEndings, ending) {
-		return "yaml", nil
+		return "yaml", mayWrite(output, f.inputs(), s)
 	}
-	return formatOf(asked, output)
+	return paperOf(asked, output, f.inputs(), s)
 }
 
 // proposed searches the route of some files.
@@ -97,10 +97,9 @@ func counting(w io.Writer, what string) (tell func(n, most int), done func()) {
 // deliverProposal writes a proposal: of a changed route that goes to a file the rest is
 // printed.
 func deliverProposal(c *cobra.Command, f files, s streams, x *levers.Found, kind, output string) error {
-	inputs := []string{f.route, f.site, f.limits}
 	o := f.options(false)
 	if kind == "yaml" {
-		err := deliver(output, inputs, s, func(w io.Writer) error {
+		err := deliver(output, f.inputs(), s, func(w io.Writer) error {
 			_, err := w.Write(x.Text)
 			return err
 		})
@@ -109,7 +108,7 @@ func deliverProposal(c *cobra.Command, f files, s streams, x *levers.Found, kind
 		}
 		kind, output = "markdown", ""
 	}
-	return deliver(output, inputs, s, printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
+	return deliver(output, f.inputs(), s, printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
 		switch kind {
 		case "json":
 			return reports.ProposalJSON(w, x, o)

@@ -3,6 +3,7 @@ package main
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"runtime"
@@ -65,10 +66,10 @@ func reviewCommand(s streams) *cobra.Command {
 			if err := given(c, "site", "limits", "batch", "format", "output", "stop-when", "working"); err != nil {
 				return err
 			}
-			if err := d.asked(c); err != nil {
+			if err := errors.Join(d.asked(c), mayWork(working, f, s)); err != nil {
 				return err
 			}
-			kind, err := formatOf(format, output)
+			kind, err := paperOf(format, output, f.inputs(), s)
 			if err != nil {
 				return err
 			}
@@ -84,7 +85,7 @@ func reviewCommand(s streams) *cobra.Command {
 			if o.Sample, err = d.sample(c.Context(), r.Case, s); err != nil {
 				return err
 			}
-			err = deliver(output, []string{f.route, f.site, f.limits}, s,
+			err = deliver(output, f.inputs(), s,
 				printed(c.Context(), s, kind, func(w io.Writer, kind string) error { return write(w, r, kind, o) }),
 				worstOf(r, o, output))
 			if err == nil && working != "" {
@@ -133,8 +134,8 @@ func worstOf(r hazards.Review, o reports.Options, output string) string {
 	return reports.Worst(r, o)
 }
 
-// writeWorking writes the auditor's book into a file of its own.
-func writeWorking(ctx context.Context, name string, f files, r hazards.Review, s streams) error {
+// mayWork refuses the name of a file for the auditor's book that would not be written.
+func mayWork(name string, f files, s streams) error {
 	kind, err := formatOf("", name)
 	if err != nil {
 		return err
@@ -142,8 +143,17 @@ func writeWorking(ctx context.Context, name string, f files, r hazards.Review, s
 	if kind == "json" {
 		return input("--working: found %q, accepted are names that end in .html, .pdf or .md", name)
 	}
+	return mayWrite(name, f.inputs(), s)
+}
+
+// writeWorking writes the auditor's book into a file of its own.
+func writeWorking(ctx context.Context, name string, f files, r hazards.Review, s streams) error {
+	kind, err := formatOf("", name)
+	if err != nil {
+		return err
+	}
 	book := reports.BuildWorking(r, f.options(false))
-	return deliver(name, []string{f.route, f.site, f.limits}, s,
+	return deliver(name, f.inputs(), s,
 		printed(ctx, s, kind, func(w io.Writer, kind string) error {
 			if kind == "html" {
 				return reports.HTML(w, book)

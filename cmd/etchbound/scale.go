@@ -37,7 +37,7 @@ func scaleCommand(s streams) *cobra.Command {
 			if err := d.asked(cmd); err != nil {
 				return err
 			}
-			kind, err := formatOf(format, output, "csv")
+			kind, err := paperOf(format, output, f.inputs(), s, "csv")
 			if err != nil {
 				return err
 			}
@@ -55,7 +55,7 @@ func scaleCommand(s streams) *cobra.Command {
 			}); err != nil {
 				return err
 			}
-			return deliver(output, []string{f.route, f.site, f.limits}, s,
+			return deliver(output, f.inputs(), s,
 				printed(cmd.Context(), s, kind, func(w io.Writer, kind string) error {
 					return writeGrowth(w, g, split, kind, f.options(false))
 				}))

@@ -36,7 +36,7 @@ func stockCommand(s streams) *cobra.Command {
 			if err := given(c, "site", "limits", "format", "output"); err != nil {
 				return err
 			}
-			kind, err := formatOf(format, output, "csv")
+			kind, err := paperOf(format, output, append(f.inputs(), args...), s, "csv")
 			if err != nil {
 				return err
 			}
@@ -50,7 +50,7 @@ func stockCommand(s streams) *cobra.Command {
 			if err != nil {
 				return input("%v", err)
 			}
-			return deliver(output, append([]string{f.site, f.limits}, args...), s,
+			return deliver(output, append(f.inputs(), args...), s,
 				printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
 					return writeStock(w, h, kind, f.options(false))
 				}))

@@ -27,7 +27,7 @@ func upsetCommand(s streams) *cobra.Command {
 			if err := given(c, "site", "limits", "batch", "format", "output"); err != nil {
 				return err
 			}
-			kind, err := formatOf(format, output, "csv")
+			kind, err := paperOf(format, output, f.inputs(), s, "csv")
 			if err != nil {
 				return err
 			}
@@ -35,7 +35,7 @@ func upsetCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return deliver(output, []string{f.route, f.site, f.limits}, s,
+			return deliver(output, f.inputs(), s,
 				printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
 					return writeUpset(w, r, kind, f.options(false))
 				}))

@@ -30,7 +30,7 @@ func deliver(name string, inputs []string, s streams, make func(io.Writer) error
 		}
 		return b.writeTo(s.out)
 	}
-	if err := errors.Join(plainName(name, runtime.GOOS), notInput(name, inputs, s), replaceable(name)); err != nil {
+	if err := mayWrite(name, inputs, s); err != nil {
 		return err
 	}
 	if err := make(&b); err != nil {
@@ -44,6 +44,21 @@ func deliver(name string, inputs []string, s streams, make func(io.Writer) error
 	}
 	_, err := fmt.Fprintln(s.err, wrote(name, b, strings.Join(worst, "")))
 	return err
+}
+
+// mayWrite refuses the name of an output that would not be written. Commands ask before
+// they work anything out, so that nobody waits for a refusal, and deliver asks again.
+func mayWrite(name string, inputs []string, s streams) error {
+	if name == "" || name == "-" {
+		return nil
+	}
+	return errors.Join(plainName(name, runtime.GOOS), notInput(name, inputs, s), replaceable(name))
+}
+
+// paperOf is the format of an output that may be written.
+func paperOf(asked, output string, inputs []string, s streams, more ...string) (string, error) {
+	kind, err := formatOf(asked, output, more...)
+	return kind, errors.Join(err, mayWrite(output, inputs, s))
 }
 
 // plainName refuses a name that would put the output where nobody finds it: on
