@@ -77,7 +77,7 @@ func TestBoilingDryIsNamed(t *testing.T) {
 // it, 378 ppm; the room holds no more than all of it,
 // 138 L in 30 m3; to 2 ppm it takes 8.3 million m3/h (by hand).
 func TestAcidThatBoilsOffReachesPeople(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	c := newCase(t, load(t, cooledBy(scorch("100 g"))))
 	site := *demoSite(t)
 	site.Hood, site.Stock = nil, nil

@@ -281,7 +281,7 @@ func TestACurrentCarriesVapour(t *testing.T) {
 // A liquor that stands just at a limit has one verdict at every batch, and a kept
 // vessel that does not hold its liquor says nothing of how it is cooled.
 func TestOneVerdictAtEveryBatch(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	set, problems, err := limit.Load("house.yaml", strings.NewReader("limits: etchbound/1\ntitle: "+
 		"House\nentries:\n  - {id: house, quantity: fluoride.hf_strength, value: 40 wt%, document: House rules}\n"),
 		figure.Units{})

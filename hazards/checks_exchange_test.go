@@ -60,6 +60,7 @@ func TestAFewDropsDoNotKeepWhatAFullVesselTakes(t *testing.T) {
 
 // Saying nothing of what cools a vessel is never milder than saying how little it takes.
 func TestCoolingLeftOutIsNeverMilderThanALittle(t *testing.T) {
+	long.Only(t)
 	kinds := []string{"jacket, temperature: 0 degC, " + flowing, "water_bath, temperature: 1 degC", "ice_bath, ice: 1 kg"}
 	for _, kind := range long.Some(kinds, 2, 1) {
 		for _, ua := range long.Some([]float64{0.001, 0.05, 0.12, 0.13, 0.3, 2}, 3, 2) {

@@ -119,7 +119,7 @@ func TestTheLidCounts(t *testing.T) {
 // data). A bath does not, and where nothing is said of power or of cooling the
 // finding is unknown.
 func TestTheSharedCoolingIsHeldToItsPower(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	const id = "heat.cooling.required@2+site_cooling"
 	jacket := strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath, temperature: 0 degC, ice: 100 kg",
 		"kind: jacket, temperature: 0 degC", 1)

@@ -25,7 +25,7 @@ const quenched = "  - {do: quench, in: pot, what: [{substance: water, volume: 1 
 
 // Water that goes in at the end cools nothing that happened before it.
 func TestAQuenchAtTheEndCoolsNothingBefore(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	without, with := followed(t, onto("")), followed(t, onto(quenched))
 	compared := 0
 	for i := range without.Figures {

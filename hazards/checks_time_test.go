@@ -102,7 +102,7 @@ func TestMeasuredCurveReplacesTheLaws(t *testing.T) {
 
 // Ice that is too little lets the bath warm, and the ice asked for says so.
 func TestLittleIce(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	with := func(ice string) string {
 		return strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "ice: 100 kg", "ice: "+ice, 1)
 	}

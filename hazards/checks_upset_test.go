@@ -160,7 +160,7 @@ func TestBriefLeavesFailuresOut(t *testing.T) {
 // happening (the last is a text that package reports checks): as figures of the
 // step, or of a container where what counts is the container.
 func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	soon := map[string]string{"lid_closed": "gas.closed.time_to_10_kpa", "hood_fails": "gas.hydrogen.room_time",
 		"suck_back": "gas.suck_back", // at once
 		"ignition":  "gas.headspace.flammable_from",
@@ -214,7 +214,7 @@ func TestHowSoonTheWrongOrderBoils(t *testing.T) {
 // The minutes of a step are those of a failure that strikes in it: over all steps
 // the least is that of the worst failure of equipment.
 func TestMinutesOfEachStep(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for name, rv := range bundledReviews(t) {
 		for i := range rv.Courses {
 			n := &rv.Courses[i]

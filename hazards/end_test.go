@@ -139,7 +139,7 @@ func knowing(t *testing.T, rv *hazards.Review, d chemicals.Datum, v float64, id 
 
 // What has a verdict over its whole range is turned by no datum, and says so.
 func TestWhatIsSureIsTurnedByNothing(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	rv := followed(t, bundledTexts(t)["hf-50-10g.yaml"])
 	sure := map[figure.FindingID]bool{}
 	for i := range rv.Findings {

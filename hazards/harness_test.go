@@ -14,6 +14,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 )
 
 // load reads a route that the test writes itself.
@@ -41,11 +42,11 @@ func newCase(t testing.TB, r *route.Route) route.Case {
 	return c
 }
 
-// review is the review of a route; in the short form without its failures, which take
+// review is the review of a route; without its failures but in the long form, since they take
 // most of the time of one.
 func review(t testing.TB, yaml string) hazards.Review {
 	t.Helper()
-	return reviewed(t, yaml, testing.Short())
+	return reviewed(t, yaml, !long.Form())
 }
 
 // followed is the review of a route with its failures, in every form of the tests.

@@ -6,12 +6,14 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
 // A figure of a failure without a law has the worst centre, the worst dangerous end and
 // the whole range of its laws; what one law does not know, it does not know.
 func TestAFailureWithoutLawStandsForAllOfThem(t *testing.T) {
+	long.Only(t)
 	apart := 0
 	for name, rv := range bundledReviews(t) {
 		for i := range rv.Figures {

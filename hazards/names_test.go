@@ -12,6 +12,7 @@ import (
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 )
 
 // locally is a set of limits of a limits file, of every limit of a review one with
@@ -109,6 +110,7 @@ steps:
 
 // The finding of the temperature when cooling fails names the law it was judged by.
 func TestAFindingNamesWhatItWasJudgedBy(t *testing.T) {
+	long.Only(t)
 	for name, rv := range bundledReviews(t) {
 		for i := range rv.Findings {
 			f := &rv.Findings[i]

@@ -252,7 +252,7 @@ func TestBoundsBound(t *testing.T) {
 
 // A larger bath of the same acids never holds less fluoride or neutraliser.
 func TestMoreAcidNeverHoldsLess(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	costly(t, func(tb testing.TB, t *rapid.T) {
 		d := &drawing{t: t, plain: true}
 		r := &recipe{places: &table{}, measured: &table{}}

@@ -51,7 +51,7 @@ func TestACurveWithARange(t *testing.T) {
 // jumped from 18 to 27 and 40 mL/min between them, since no datum alone shows that several
 // together heat the liquor up. By hand there is no more than that they are alike: 1 %.
 func TestTheWorstOfAHoldGoesOnSmoothly(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	demo := bundledTexts(t)["demo-lif-hcl-2g.yaml"]
 	high := func(minutes, id string) float64 {
 		rv := reviewed(t, strings.Replace(demo, "over: 20 min", "over: "+minutes+" min", 1), true)

@@ -45,18 +45,18 @@ func allReviews(t *testing.T) map[string]hazards.Review {
 	t.Helper()
 	texts := allTexts(t)
 	out := map[string]hazards.Review{}
-	for _, name := range long.Some(sorted(texts), len(texts)/3, len(texts)/15) {
+	for _, name := range long.Some(sorted(texts), len(texts)/8, len(texts)/15) {
 		out[name] = review(t, texts[name])
 	}
 	return out
 }
 
-// bundledReviews are those of the examples, and two of them in the short form.
+// bundledReviews are those of the examples, three in the usual form and one in the short.
 func bundledReviews(t *testing.T) map[string]hazards.Review {
 	t.Helper()
 	texts := bundledTexts(t)
 	out := map[string]hazards.Review{}
-	for _, name := range long.Some(sorted(texts), len(texts), 2) {
+	for _, name := range long.Some(sorted(texts), 3, 1) {
 		out[name] = followed(t, texts[name])
 	}
 	return out

@@ -148,7 +148,7 @@ func TestHeatedClosedIsNotToldToBeVented(t *testing.T) {
 // What stands open has no pressure, whatever is moved into it and whenever; a lid that is
 // put on where powder reacts is a failure of its own.
 func TestWhatStandsOpenHasNoPressure(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	pressures := func(text string) (n int) {
 		rv := followed(t, text)
 		for i := range rv.Figures {

@@ -53,6 +53,7 @@ func leftOut(t *testing.T, name string, r *route.Route) {
 // its dangerous end: thin and thick walls, of a bottle and of 6 L, of what conducts
 // and of what nobody knows.
 func TestAWallLeftOutNeverHelps(t *testing.T) {
+	long.Only(t)
 	type walled struct {
 		material     string
 		litres, wall float64 // 0: not stated
@@ -73,7 +74,7 @@ func TestAWallLeftOutNeverHelps(t *testing.T) {
 
 // The same in the routes of the examples that stand in a bath or jacket.
 func TestAWallOfTheExamplesLeftOutNeverHelps(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	routes, inBath := bundled(t), []string(nil)
 	for _, name := range sorted(routes) {
 		r, cooled := routes[name], false

@@ -63,7 +63,7 @@ var meets sync.Map
 // The rules by the rows of their table: a change of 25 % or more (a rule that was
 // read), so 2.0 to 2.5 g and not 2.49 g; the others as defined.
 func TestTriggers(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	type change struct {
 		from, to, id string
 		fires        bool
@@ -147,7 +147,7 @@ func TestChangesOfWhatWasThere(t *testing.T) {
 
 // A sample that grows with the batch is no change of its own, and one that does not is.
 func TestASampleGrowsWithTheBatch(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	sampled := func(ml string) string {
 		return strings.Replace(strings.Replace(reviewed, "steps:", "  cup: {kind: beaker, closure: open, capacity: "+
 			"100 mL}\nsteps:", 1)+
@@ -178,7 +178,7 @@ func TestASampleGrowsWithTheBatch(t *testing.T) {
 
 // The same route twice meets no rule, and a site may set its own ratios.
 func TestNothingFiresWhereNothingChanges(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	if got := fired(t, nil, "mass: 2 g", "mass: 2 g"); len(got) != 0 {
 		t.Errorf("%v", got)
 	}

@@ -14,7 +14,7 @@ import (
 // by which rules and by no more than three (common practice: an improvement is noted, what
 // is only named or written otherwise is not seen, and one matter is said once).
 func TestWhatACommitteeExpects(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	const hold = "  - {do: hold, in: pot, time: 24 h,"
 	rows := []struct {
 		name, from, to string

@@ -66,7 +66,7 @@ func grow(t testing.TB, yaml string, from, to float64, f scaling.Follow) *scalin
 
 // 3.0 mol of hydrogen a mol of 194.605 g, 24.4654 L a mol; 760 kJ a mol.
 func TestRungsGrowAsTheBatch(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	g := grow(t, gram, 1, 1000, scaling.Follow{})
 	if len(g.Rungs) != 10 {
 		t.Fatalf("%d rungs over three decades", len(g.Rungs))
@@ -163,7 +163,7 @@ func TestWhereTheAdditionIsOutgrown(t *testing.T) {
 // site is at the edge of a runaway, where a figure stands on one corner of the data
 // at one size and on another at the next.
 func TestCrossingsAreWhereTheyAre(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	whole, site := demonstration(t), demoSite(t)
 	whole.Site = site
 	type ladder struct {
@@ -267,7 +267,7 @@ func exponent(t *testing.T, g *scaling.Growth, quantity string) float64 {
 // stretched to what the cooling follows, at constant U and difference, the velocity
 // does not change with size, and the time grows as n^(1/3) (geometry).
 func TestExponents(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	similar := strings.Replace(gram, ", ua: 0.5 W/K", "", 1) // U of the wall, which stays
 	similar = strings.Replace(similar, "material: PTFE,", "material: PTFE, wall: 3 mm,", 1)
 	type ladder struct {
@@ -299,7 +299,7 @@ func TestExponents(t *testing.T) {
 // With containers from the list, the vessel is the next size up, and one that is
 // kept stays.
 func TestVesselsFromTheList(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	g := grow(t, gram, 1, 100, scaling.Follow{Vessel: true})
 	for i, want := range map[int]string{0: "100 mL PTFE", len(g.Rungs) - 1: "10 L PTFE-lined steel"} {
 		if got := g.Rungs[i].Vessel(); got != want {

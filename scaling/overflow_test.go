@@ -17,7 +17,7 @@ const flows = "flow: 1000 L/min, liquid: 1 L, power: 1000 kW"
 // turn is given beyond (by hand: 50 mL of acid a gram, 20 g fill it). One that grows
 // along never runs over.
 func TestAKeptVesselRunsOver(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for _, c := range []struct {
 		keep string
 		at   float64

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/schemas/long"
 )
 
 // dusty has its acid poured onto the powder, in the place of powder into acid.
@@ -34,6 +35,7 @@ steps:
 `
 
 func TestAnOrderThatGoesAgainstARuleIsTurned(t *testing.T) {
+	long.Only(t)
 	f := found(t, dusty)
 	for i := range f.After.Findings {
 		if x := &f.After.Findings[i]; x.Figure.Quantity == "order.against" && x.Verdict >= figure.Exceeds {
