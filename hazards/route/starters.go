@@ -56,6 +56,7 @@ func WriteStarter(w io.Writer, name, phase string, batch quantity.Value) error {
 		"addition": func(atOneGram, capacity float64) string {
 			return figures(min(longestAddition, atOneGram*max(1, math.Cbrt(grams))*thicker(capacity*grams)), 2)
 		},
+		"wall": func(thin, capacity float64) string { return wall(thin, capacity*grams) },
 		"bore": func(atOneGram float64) string { return figures(atOneGram*max(1, math.Sqrt(grams)), 2) },
 	}).ParseFS(starterFiles, "starters/"+name+".yaml")
 	if err != nil {
@@ -75,6 +76,15 @@ func thicker(capacity float64) float64 {
 		return 3
 	}
 	return 1
+}
+
+// wall is the line of the wall of a bottle of a capacity in mL: as thin as bottles are, in
+// mm, to be measured; a comment where a bottle is so big that it may be a thick one.
+func wall(thin, capacity float64) string {
+	if thicker(capacity) > 1 {
+		return "# wall: 10 mm # FILL IN if measured: left out, so big a vessel counts as thick-walled"
+	}
+	return "wall: " + figures(thin, 2) + " mm # FILL IN, measured: left out, the bath takes least"
 }
 
 // batchText is the batch as the writer gave it, or in grams if he gave none.
