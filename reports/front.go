@@ -10,8 +10,14 @@ import (
 // Options is what a review needs to know beyond the review itself.
 type Options = draft.Options
 
+// Since is a route that was reviewed before, and what is written otherwise now.
+type Since = draft.Since
+
 // Document is a review as a reader meets it.
 type Document = document.Document
+
+// Paper is what a document is printed on.
+type Paper = document.Paper
 
 // The papers a document is printed on. AnyPaper leaves the choice to the printer.
 const (

@@ -23,6 +23,14 @@ type Change struct {
 // was not there.
 type InputDiff struct{ Where, What, Was, Is string }
 
+// Written is what a person wrote otherwise in two cases, without an assessment of either;
+// numbers of steps are those of the second.
+func Written(reviewed, proposed route.Case) []InputDiff {
+	reviewed, told := renamed(reviewed, proposed)
+	d := differences(&reviewed, &proposed)
+	return append(d.inputs(), told...)
+}
+
 // Moved is a figure whose central value is another.
 type Moved struct {
 	ID      figure.ID

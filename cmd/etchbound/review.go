@@ -14,8 +14,10 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
 	"etchbound/reports"
 	"etchbound/reports/plain"
+	"etchbound/scaling"
 )
 
 // version of the program and of the data it carries.
@@ -50,9 +52,40 @@ const reviewLong = "Write the hazard review of a route. The format follows the s
 	"With --working the auditor's book is written beside it: every figure, finding, datum and source,\n" +
 	"and the working of the figures that are not within every limit."
 
+// asked are the flags of a review that are words.
+type asked struct{ format, output, stopWhen, working, reviewed, paper string }
+
+func (a *asked) flags(c *cobra.Command, f *files) {
+	caseFlags(c, f)
+	unitsFor(c, f)
+	c.Flags().StringVar(&f.batch, "batch", "", "review the route at this mass of powder, such as \"50 g\"")
+	c.Flags().StringVar(&a.format, "format", "", "markdown, html, pdf or json")
+	c.Flags().StringVarP(&a.output, "output", "o", "", "file to write, whole or not at all")
+	c.Flags().StringVar(&a.working, "working", "",
+		"file to write the auditor's book into: every figure, finding, datum and source, and the working of what counts")
+	c.Flags().StringVar(&a.paper, "paper", "", "A4 or letter, that it is printed on; left out, the printer decides")
+	c.Flags().StringVar(&a.reviewed, "reviewed", "",
+		"route that was reviewed before: the change record lists what is written otherwise")
+	c.Flags().StringVar(&a.stopWhen, "stop-when", "",
+		"exit with 1 if a finding reaches this verdict: exceeds or near, or exceeds as expected: expected")
+}
+
+// refused says what of the flags is no word that is accepted, else on what is printed.
+func (a *asked) refused() (reports.Paper, error) {
+	if a.stopWhen != "" && !slices.Contains(stopsWhen, a.stopWhen) {
+		return reports.AnyPaper, input("--stop-when: found %q, accepted are exceeds and near, and expected", a.stopWhen)
+	}
+	for _, p := range [...]reports.Paper{reports.AnyPaper, reports.A4, reports.Letter} {
+		if strings.EqualFold(a.paper, string(p)) {
+			return p, nil
+		}
+	}
+	return reports.AnyPaper, input("--paper: found %q, accepted are A4 and letter", a.paper)
+}
+
 func reviewCommand(s streams) *cobra.Command {
 	var f files
-	var format, output, stopWhen, working string
+	var a asked
 	var brief bool
 	var d drawing
 	c := &cobra.Command{
@@ -63,51 +96,48 @@ func reviewCommand(s streams) *cobra.Command {
 		Args:    exactly(1, "one route file"),
 		RunE: func(c *cobra.Command, args []string) error {
 			f.route = args[0]
-			if err := given(c, "site", "limits", "batch", "format", "output", "stop-when", "working"); err != nil {
+			if err := given(c, "site", "limits", "batch", "format", "output", "stop-when", "working", "reviewed",
+				"paper"); err != nil {
 				return err
 			}
-			if err := errors.Join(d.asked(c), mayWork(working, f, s)); err != nil {
+			if err := errors.Join(d.asked(c), mayWork(a.working, f, s)); err != nil {
 				return err
 			}
-			kind, err := paperOf(format, output, f.inputs(), s)
+			kind, err := paperOf(a.format, a.output, f.inputs(), s)
 			if err != nil {
 				return err
 			}
-			if stopWhen != "" && !slices.Contains(stopsWhen, stopWhen) {
-				return input("--stop-when: found %q, accepted are exceeds and near, and expected", stopWhen)
+			printedOn, err := a.refused()
+			if err != nil {
+				return err
 			}
-			r, err := reviewOf(f, brief && stopWhen == "" && kind == "json", s) // page 1 and a verdict need all of it
+			r, err := reviewOf(f, brief && a.stopWhen == "" && kind == "json", s) // page 1 and a verdict need all of it
 			if err != nil {
 				return err
 			}
 			o := f.options(brief)
-			o.Batches = kind != "json"
+			o.Batches, o.Paper = kind != "json", printedOn
 			if o.Sample, err = d.sample(c.Context(), r.Case, s); err != nil {
 				return err
 			}
-			err = deliver(output, f.inputs(), s,
+			if o.Since, err = since(a.reviewed, f, r.Case, s); err != nil {
+				return err
+			}
+			err = deliver(a.output, append(f.inputs(), a.reviewed), s,
 				printed(c.Context(), s, kind, func(w io.Writer, kind string) error { return write(w, r, kind, o) }),
-				worstOf(r, o, output))
-			if err == nil && working != "" {
-				err = writeWorking(c.Context(), working, f, r, s)
+				worstOf(r, o, a.output))
+			if err == nil && a.working != "" {
+				err = writeWorking(c.Context(), a.working, f, r, printedOn, s)
 			}
 			if err != nil {
 				return err
 			}
-			return stop(r, reports.Stops(r, o), stopWhen)
+			return stop(r, reports.Stops(r, o), a.stopWhen)
 		},
 	}
-	caseFlags(c, &f)
-	unitsFor(c, &f)
-	c.Flags().StringVar(&f.batch, "batch", "", "review the route at this mass of powder, such as \"50 g\"")
-	c.Flags().StringVar(&format, "format", "", "markdown, html, pdf or json")
+	a.flags(c, &f)
 	c.Flags().BoolVar(&brief, "brief", false, "page 1 and the figures only, without what happens when something fails")
-	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
-	c.Flags().StringVar(&working, "working", "",
-		"file to write the auditor's book into: every figure, finding, datum and source, and the working of what counts")
 	d.flags(c)
-	c.Flags().StringVar(&stopWhen, "stop-when", "",
-		"exit with 1 if a finding reaches this verdict: exceeds or near, or exceeds as expected: expected")
 	return c
 }
 
@@ -124,6 +154,23 @@ func reviewOf(f files, brief bool, s streams) (hazards.Review, error) {
 		return r, input("%s: %v", shown(f.route), err)
 	}
 	return r, nil
+}
+
+// since is what is written otherwise than in a route that was reviewed before, with the
+// same site and limits; nil where none is named.
+func since(name string, f files, now route.Case, s streams) (*reports.Since, error) {
+	if name == "" {
+		return nil, nil
+	}
+	if twice(name, f.route, f.site, f.limits) {
+		return nil, input("-: standard input can be only one of the files; name the others")
+	}
+	f.route, f.batch = name, ""
+	was, err := load(f, s)
+	if err != nil {
+		return nil, err
+	}
+	return &reports.Since{Title: was.Route.Title, Digest: was.Route.Digest, Changed: scaling.Written(was, now)}, nil
 }
 
 // worstOf is what is worst in a review that goes into a file, and how often work stops.
@@ -147,12 +194,14 @@ func mayWork(name string, f files, s streams) error {
 }
 
 // writeWorking writes the auditor's book into a file of its own.
-func writeWorking(ctx context.Context, name string, f files, r hazards.Review, s streams) error {
+func writeWorking(ctx context.Context, name string, f files, r hazards.Review, p reports.Paper, s streams) error {
 	kind, err := formatOf("", name)
 	if err != nil {
 		return err
 	}
-	book := reports.BuildWorking(r, f.options(false))
+	o := f.options(false)
+	o.Paper = p
+	book := reports.BuildWorking(r, o)
 	return deliver(name, f.inputs(), s,
 		printed(ctx, s, kind, func(w io.Writer, kind string) error {
 			if kind == "html" {

@@ -24,6 +24,13 @@ type Options struct {
 	Units       number.Units    // in which pressures and what is in air are written
 	Sample      *scaling.Sample // draws of the data; nil where none were made
 	Batches     bool            // a few larger batches are looked at for what they outgrow
+	Since       *Since          // what changed of a route that was reviewed; nil where none is given
+}
+
+// Since is a route that was reviewed before, and what is written otherwise now.
+type Since struct {
+	Title, Digest string
+	Changed       []scaling.InputDiff
 }
 
 // Draft is one review on its way to a document, its figures by their ids.
