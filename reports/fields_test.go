@@ -63,11 +63,21 @@ func twoDigits(n int) string {
 
 // labelsOf notes the codes of the lines to write on of a section.
 func labelsOf(s document.Section, out map[string]bool) {
+	note := func(l string) {
+		if i := strings.LastIndex(l, "[F"); i >= 0 && strings.HasSuffix(l, "]") {
+			out[l[i+1:len(l)-1]] = true
+		}
+	}
 	for _, b := range s.Blocks {
-		if x, ok := b.(document.Blanks); ok {
+		switch x := b.(type) {
+		case document.Blanks:
 			for _, l := range x.Labels {
-				if i := strings.LastIndex(l, "[F"); i >= 0 && strings.HasSuffix(l, "]") {
-					out[l[i+1:len(l)-1]] = true
+				note(l)
+			}
+		case document.Table: // a row with cells to sign in
+			for _, r := range x.Rows {
+				if len(r) > 1 && r[1].Blank {
+					note(r[0].Text)
 				}
 			}
 		}

@@ -86,6 +86,8 @@ func textsOf(sections []document.Section) []string {
 				out = append(out, b.Labels...)
 			case document.Label:
 				out = append(out, b.Lines...)
+			case document.Unprinted: // without a title, which is not there
+				out = append(out, textsOf([]document.Section{{Blocks: b.Blocks}})[1:]...)
 			}
 		}
 		out = append(out, textsOf(s.Subs)...)

@@ -15,7 +15,7 @@ import (
 	"etchbound/schemas/long"
 )
 
-// The review of the demonstration is page 1, a review of twelve sheets and three cards:
+// The review of the demonstration is twelve sheets, page 1 among them, and three cards:
 // on both papers, with the site and its limits. The auditor's book has at most thirty.
 func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
 	long.Only(t)
@@ -32,8 +32,8 @@ func TestTheDemonstrationKeepsToItsSheets(t *testing.T) {
 		build func(hazards.Review, draft.Options) document.Document
 		most  int
 	}
-	for _, c := range long.Some([]print{{"review, A4", document.A4, Build, 16},
-		{"review, Letter", document.Letter, Build, 16},
+	for _, c := range long.Some([]print{{"review, A4", document.A4, Build, 15},
+		{"review, Letter", document.Letter, Build, 15},
 		{"book, A4", document.A4, BuildWorking, 30}, {"book, Letter", document.Letter, BuildWorking, 30}}, 1, 0) {
 		o := fixtureOptions
 		o.Paper = c.paper

@@ -196,7 +196,7 @@ func TestTMAOHRanksWithHF(t *testing.T) {
 			continue
 		}
 		var leads, lists int
-		for _, bl := range s.Blocks {
+		for _, bl := range unfolded(s.Blocks) {
 			if p, ok := bl.(document.Paragraph); ok && p.Tone == document.Warning &&
 				(p.Text == words.Of("skin.hf_lead") || p.Text == words.Of("skin.tmaoh")) {
 				leads++
@@ -267,13 +267,7 @@ func TestReadinessIsAsked(t *testing.T) {
 			continue
 		}
 		var boxes, lines []string
-		blocks := s.Blocks
-		for _, bl := range blocks { // on paper the bench card has them
-			if x, ok := bl.(document.Unprinted); ok && s.Key == "skin" {
-				blocks = append(blocks[:len(blocks):len(blocks)], x.Blocks...)
-			}
-		}
-		for _, bl := range blocks {
+		for _, bl := range unfolded(s.Blocks) {
 			switch bl := bl.(type) {
 			case document.FormLine:
 				boxes = append(boxes, bl.Boxes...)
@@ -290,6 +284,42 @@ func TestReadinessIsAsked(t *testing.T) {
 			"contacts.day_night"} {
 			if !slices.Contains(lines, words.Fixed()[want]) {
 				t.Errorf("%s lacks the blank %s", s.Key, want)
+			}
+		}
+	}
+}
+
+// unfolded are blocks with those that the page alone has, which the bench card prints.
+func unfolded(blocks []document.Block) []document.Block {
+	var out []document.Block
+	for _, b := range blocks {
+		if x, ok := b.(document.Unprinted); ok {
+			out = append(out, x.Blocks...)
+			continue
+		}
+		out = append(out, b)
+	}
+	return out
+}
+
+// First aid is printed once and whole: on the bench card, where nothing is left off paper,
+// and the section on skin says where.
+func TestFirstAidIsPrintedOnTheCard(t *testing.T) {
+	r := fixture.Review()
+	for _, s := range Build(r, fixtureOptions).Sections {
+		switch s.Key {
+		case "bench":
+			at := slices.IndexFunc(s.Blocks, func(b document.Block) bool {
+				l, ok := b.(document.List)
+				return ok && slices.Equal(l.Items, wholeHF())
+			})
+			if at < 0 {
+				t.Error("the bench card prints no first aid")
+			}
+		case "skin":
+			p, ok := s.Blocks[0].(document.Paragraph)
+			if !ok || p.Tone != document.OnPaper || !strings.Contains(p.Text, "bench card") {
+				t.Errorf("skin begins with %v", s.Blocks[0])
 			}
 		}
 	}

@@ -73,7 +73,7 @@ func TestReadmeShowsTheStarter(t *testing.T) {
 	starter := call(t, dir, nil, "starter", "salt-acid", "--precursor", "Ti3AlC2", "--batch", "2 g").out
 	_, rest, _ := strings.Cut(starter, "  - do: charge\n")
 	charge := "  - do: charge\n" + strings.Join(strings.SplitAfterN(rest, "\n", 5)[:4], "")
-	put(t, dir, "mine.yaml", strings.Replace(starter, "volume: 60 mL}", "volume: 60}", 1))
+	put(t, dir, "mine.yaml", strings.Replace(starter, "volume: 66 mL}", "volume: 66}", 1))
 	refused := call(t, dir, nil, "check", "mine.yaml").err
 	for _, want := range []string{charge, refused} {
 		if len(want) < 100 || !strings.Contains(string(text), want) {

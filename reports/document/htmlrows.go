@@ -73,6 +73,11 @@ func (b *escaper) links(c Cell) {
 		b.WriteString(`">`)
 		b.write(l.Text)
 		b.WriteString("</a>")
+		if l.Sheet {
+			b.WriteString(`<i class="sheet" data-of="`)
+			b.write(l.To)
+			b.WriteString(`"></i>`)
+		}
 	}
 }
 

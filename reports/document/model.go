@@ -118,8 +118,12 @@ func (c Cell) Says(other Cell) bool {
 	return c.Text == other.Text && c.Code == other.Code && c.Blank == other.Blank && c.Mark == other.Mark
 }
 
-// Link leads to an anchor of the same document.
-type Link struct{ Text, To string }
+// Link leads to an anchor of the same document. With Sheet the number of the sheet that
+// the anchor is printed on stands behind it, on paper alone.
+type Link struct {
+	Text, To string
+	Sheet    bool
+}
 
 // Prose is what the writer of the route wrote, in Markdown.
 type Prose struct{ Markdown string }

@@ -6,7 +6,7 @@ import (
 	"strconv"
 )
 
-// slot is where the contents of a printed page have the number of a sheet.
+// slot is where the contents or an index of a printed page have the number of a sheet.
 var slot = regexp.MustCompile(`(<i class="sheet" data-of="([^"]*)">)[^<]*(</i>)`)
 
 // Numbered is a page of HTML with the sheet of each section in its printed contents. A

@@ -2,10 +2,12 @@ package draft
 
 import (
 	"slices"
+	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/reports/document"
+	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
@@ -17,6 +19,8 @@ type tally struct {
 	id      figure.ID // without a place
 	line    line
 	open    line // the places at which it is not within every limit
+	top     line // the places at which the verdict is the worst of all
+	most    figure.Verdict
 	verdict figure.Verdict
 	worst   *figure.Finding // that is furthest over, or not known
 	means   *figure.Finding // the same among the limits that say what it means, not those of a file
@@ -42,7 +46,7 @@ func (b *Draft) Counts(want func(*figure.Figure) bool) []document.Block {
 			continue
 		}
 		row := x.row(b)
-		if Joins(t.Rows, row) {
+		if Joins(t.Rows, row) || x.alsoOpen(t.Rows, row) {
 			continue
 		}
 		if n := len(t.Rows); n > 0 && row[4].Text != "" && said(t.Rows, row[4].Text) {
@@ -54,6 +58,27 @@ func (b *Draft) Counts(want func(*figure.Figure) bool) []document.Block {
 		out = append(out, t)
 	}
 	return append(out, b.behind(want, left))
+}
+
+// alsoOpen adds an agent of which nothing is known to the row before it, of the same
+// quantity at the same places. What each is missing stands with what settles it.
+func (x *tally) alsoOpen(rows [][]document.Cell, row []document.Cell) bool {
+	n := len(rows) - 1
+	if n < 0 || x.id.Agent == "" || x.verdict != figure.UnknownVerdict || x.worst == nil {
+		return false
+	}
+	last := rows[n]
+	if lead := number.LabelOf(x.id.Quantity) + ", "; !strings.HasPrefix(last[0].Text, lead) {
+		return false
+	}
+	for i := 1; i < 4; i++ {
+		if !last[i].Says(row[i]) {
+			return false
+		}
+	}
+	last[0].Text += "; " + AgentName(x.id.Quantity, x.id.Agent)
+	last[4].Text = words.Of("held.open")
+	return true
 }
 
 // said reports whether the last text of the rows is s.
@@ -104,6 +129,12 @@ func (b *Draft) tallies(want func(*figure.Figure) bool) []*tally {
 		x.line.add(b.whereOf(f), value)
 		if worst[f.ID] != figure.Within {
 			x.open.add(b.whereOf(f), value)
+		}
+		if v := worst[f.ID]; v >= x.most {
+			if v > x.most {
+				x.top, x.most = line{}, v
+			}
+			x.top.add(b.whereOf(f), value)
 		}
 		x.unknown = x.unknown || f.Value.Unknown()
 	}
@@ -170,12 +201,15 @@ func (x *tally) counts() bool {
 	return x.verdict != figure.Within || x.unknown || q.Headline > 0 && !inMatrix(x.id.Quantity)
 }
 
-// row is a tally as a row: of what stands in a matrix, or is within at most places, the
-// places that count.
+// row is a tally as a row: of what stands in a matrix the worst places, of what is within
+// at some places the others.
 func (x *tally) row(b *Draft) []document.Cell {
 	at := x.line.text()
 	if len(x.open.values) > 0 && len(x.open.values) < len(x.line.values) {
 		at = x.open.text()
+		if inMatrix(x.id.Quantity) {
+			at = x.top.text()
+		}
 	}
 	row := []document.Cell{document.Text(glanceName(x.id)), document.Text(at),
 		document.Text(words.Of("value.dash")), document.Text(words.Of("value.dash")), document.Text("")}

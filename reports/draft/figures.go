@@ -209,7 +209,9 @@ func (b *Draft) findingRow(f *figure.Finding) []document.Cell {
 func Joins(rows [][]document.Cell, row []document.Cell) bool {
 	for i := range rows {
 		if slices.EqualFunc(rows[i][1:], row[1:], document.Cell.Says) {
-			rows[i][0].Text += "; " + row[0].Text
+			if !slices.Contains(strings.Split(rows[i][0].Text, "; "), row[0].Text) {
+				rows[i][0].Text += "; " + row[0].Text
+			}
 			return true
 		}
 	}

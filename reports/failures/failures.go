@@ -21,13 +21,16 @@ import (
 func Section(d *draft.Draft) document.Section {
 	s := from(d).upset()
 	for i, x := range s.Blocks {
-		if l, ok := x.(document.List); ok && l.Ordered {
-			s.Blocks[i] = document.Unprinted{Blocks: []document.Block{l}}
-			after := append([]document.Block{document.Paragraph{Text: words.Of("first.on_card"), Tone: document.OnPaper}},
-				s.Blocks[i+1:]...)
-			s.Blocks = append(s.Blocks[:i+1:i+1], after...)
+		if l, ok := x.(document.List); ok && l.Ordered && i > 0 { // behind the table of steps
+			once := []document.Block{document.Unprinted{Blocks: []document.Block{s.Blocks[i-1], l}},
+				document.Paragraph{Text: words.Of("first.on_card"), Tone: document.OnPaper}}
+			s.Blocks = append(append(s.Blocks[:i-1:i-1], once...), s.Blocks[i+1:]...)
 			break
 		}
+	}
+	if n := len(from(d).SpillLine()); n > 0 { // the emergency pointers and the card print it
+		at := len(s.Blocks) - n
+		s.Blocks = append(s.Blocks[:at:at], document.Unprinted{Blocks: s.Blocks[at:]})
 	}
 	return s
 }
@@ -71,7 +74,8 @@ func (b *builder) failures() []document.Block {
 	for i := range b.Review.Courses {
 		out = append(out, b.byLaw(&b.Review.Courses[i])...)
 	}
-	return append(out, document.Paragraph{Text: words.Of("upset.ids"), Tone: document.Note})
+	return append(out, document.Unprinted{Blocks: []document.Block{
+		document.Paragraph{Text: words.Of("upset.ids"), Tone: document.Note}}})
 }
 
 // byLaw is every failure by every law, without the conditions, which would fill
@@ -85,17 +89,21 @@ func (b *builder) byLaw(n *course.Course) []document.Block {
 	for i, q := range shown {
 		t.Columns[i+2].Text = number.LabelOf(q)
 	}
+	row := func(key, law, says string) {
+		row, any := document.Row(draft.CaseName(figure.If(key)), says), false
+		for _, q := range shown {
+			f := b.ByID[figure.ID{Quantity: q, Place: place, Case: figure.If(key).By(law)}]
+			any = any || f != nil
+			row = append(row, document.Text(b.failureText(f, place)))
+		}
+		if any {
+			t.Rows = append(t.Rows, row)
+		}
+	}
 	for _, key := range upset.Keys() {
+		row(key, "", words.Of("upset.worst_law"))
 		for _, law := range laws {
-			row, any := document.Row(draft.CaseName(figure.If(key)), draft.CaseName(figure.By(string(law)))), false
-			for _, q := range shown {
-				f := b.ByID[figure.ID{Quantity: q, Place: place, Case: figure.If(key).By(string(law))}]
-				any = any || f != nil
-				row = append(row, document.Text(b.failureText(f, place)))
-			}
-			if any {
-				t.Rows = append(t.Rows, row)
-			}
+			row(key, string(law), draft.CaseName(figure.By(string(law))))
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -122,7 +130,7 @@ func (b *builder) failureTable(n *course.Course) []document.Block {
 		for _, q := range shown {
 			f := b.ofFailure(q, place, key)
 			any = any || f != nil
-			row = append(row, document.Text(b.failureText(f, place)))
+			row = append(row, document.Text(b.decides(f, place)))
 		}
 		if q, ok := comesTo[key]; ok {
 			if also := b.comesTo(q, place, key); also != "" {
@@ -191,6 +199,15 @@ func (b *builder) comesTo(quantity string, place figure.Place, key string) strin
 // none.
 func (b *builder) ofFailure(quantity string, place figure.Place, key string) *figure.Figure {
 	return b.ByID[figure.ID{Quantity: quantity, Place: place, Case: figure.If(key)}]
+}
+
+// decides is what decides of a figure of a failure: of a flow the end where danger lies.
+// The range stands with the laws.
+func (b *builder) decides(f *figure.Figure, place figure.Place) string {
+	if f == nil || f.Value.Unknown() || f.Quantity != "gas.hydrogen.peak_rate" {
+		return b.failureText(f, place)
+	}
+	return words.Of("range.up_to", b.Options.Units.Danger(f))
 }
 
 // failureText is a figure of a failure in its cell, with what it comes to.

@@ -63,12 +63,10 @@ func (b *builder) actions() document.Section {
 			{Blank: true}, {Blank: true},
 			document.Text("☐")})
 	}
-	for _, h := range selection.StopTexts(b.Draft) {
-		add(h)
+	for n := range selection.StopTexts(b.Draft) { // page 1 has them whole
+		add(words.Of("actions.hold", n+1))
 	}
-	for range 2 {
-		add("")
-	}
+	add("")
 	s.Blocks = append(s.Blocks, t)
 	if t := b.unknownTable(); len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
@@ -89,8 +87,10 @@ func (b *builder) values(moves int) document.Section {
 		}
 		return x
 	}
+	unknown := sub("unknown", b.unknownBlocks())
+	unknown.Screen = len(b.NotAssessed()) == 0 // what is missing is printed among the actions
 	s.Subs = append(s.Subs, sub("turns", b.turnBlocks()),
-		sub("unknown", b.unknownBlocks()), folded("assumptions", b.assumptionBlocks(moves)),
+		unknown, folded("assumptions", b.assumptionBlocks(moves)),
 		folded("data", b.dataBlocks()), rare("overrides", b.overrideBlocks()),
 		folded("limits", b.limitBlocks()), folded("sources", b.sourceBlocks()), rare("warnings", b.warningBlocks()))
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.on_paper", len(b.Review.Assumptions),
@@ -294,7 +294,7 @@ func (b *builder) signOff() document.Section {
 	change := document.Table{Caption: words.Of("signoff.changes"),
 		Columns: document.Columns("col.version", "col.date", "col.change", "col.by")}
 	change.Rows = append(change.Rows, []document.Cell{document.Text(words.Of("signoff.route", b.DigestText())),
-		document.Text(plain.Fold(b.Route().Date)), document.Text(words.Of("signoff.first")), {Blank: true}})
+		document.Text(plain.Fold(b.Route().Date)), document.Text(b.since()), {Blank: true}})
 	for range 2 {
 		change.Rows = append(change.Rows, []document.Cell{{Blank: true}, {Blank: true}, {Blank: true}, {Blank: true}})
 	}
@@ -305,5 +305,26 @@ func (b *builder) signOff() document.Section {
 	}
 	s.Blocks = []document.Block{document.Paragraph{Text: words.Of("signoff.valid")}, change, sign,
 		document.Blanks{Labels: []string{words.Of("signoff.review_by")}}}
+	if x := b.Options.Since; x != nil && len(x.Changed) > 0 {
+		t := document.Table{Caption: words.Of("signoff.since_caption", len(x.Changed), plain.ShortDigest(x.Digest)),
+			Columns: document.Columns("change.where", "change.what", "change.was", "change.is")}
+		for _, d := range x.Changed {
+			t.Rows = append(t.Rows, document.Row(d.Where, strings.ReplaceAll(d.What, "_", " "),
+				words.OrDash(plain.Fold(d.Was)), words.OrDash(plain.Fold(d.Is))))
+		}
+		s.Blocks = append(s.Blocks, t)
+	}
 	return s
+}
+
+// since is what changed, as the record of changes has it.
+func (b *builder) since() string {
+	x := b.Options.Since
+	switch {
+	case x == nil:
+		return words.Of("signoff.first")
+	case len(x.Changed) == 0:
+		return words.Of("signoff.same", plain.Fold(x.Title), plain.ShortDigest(x.Digest))
+	}
+	return words.Of("signoff.since", len(x.Changed), plain.Fold(x.Title), plain.ShortDigest(x.Digest))
 }

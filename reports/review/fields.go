@@ -35,17 +35,21 @@ var Fields = sync.OnceValue(func() []Field {
 // document of these sections. What is answered nowhere is a blank with its code.
 func Index(sections []document.Section) document.Section {
 	s := document.Begin(OwnSection)
-	places := map[string]string{}
+	places := map[string]document.Cell{OwnSection: document.Text(words.Of("fields.below")),
+		"page-1": {Links: []document.Link{{Text: words.Of("fields.page_one"), To: "page-1"}}}}
 	for i := range sections {
-		places[sections[i].Key] = sections[i].Number
+		places[sections[i].Key] = document.Cell{
+			Links: []document.Link{{Text: sections[i].Number, To: sections[i].Key, Sheet: true}}}
 	}
-	places["page-1"] = words.Of("fields.page_one")
-	places[OwnSection] = words.Of("fields.below")
 	t := indexHead()
 	var open document.Blanks
 	var cells [][]document.Cell
 	for _, f := range Fields() {
-		cells = append(cells, document.Row(f.Code, f.Name, words.Of(kinds[f.Kind]), words.OrDash(places[f.Section])))
+		at, there := places[f.Section]
+		if !there {
+			at = document.Text(words.Of("value.dash"))
+		}
+		cells = append(cells, append(document.Row(f.Code, f.Name, words.Of(kinds[f.Kind])), at))
 		if f.Section == OwnSection {
 			open.Labels = append(open.Labels, words.Of("local.field", words.Of("fields.open", f.Name), f.Code))
 		}

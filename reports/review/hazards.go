@@ -39,8 +39,8 @@ func (b *builder) air() document.Section {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("air.lead")})
 	}
 	s.Blocks = append(s.Blocks, b.hood()...)
-	s.Blocks = append(s.Blocks, firstPrinted(append(b.breathedBars(), b.airCurves()...))...)
 	s.Blocks = append(s.Blocks, figures...)
+	s.Blocks = append(s.Blocks, firstPrinted(append(b.breathedBars(), b.airCurves()...))...)
 	failing := b.FigureTable(func(f *figure.Figure) bool {
 		return f.Case.Failure != "" &&
 			draft.InFamily(f.Quantity, "air")

@@ -153,12 +153,12 @@ func (b *builder) materials() document.Section {
 func (b *builder) chemistry() document.Section {
 	s := document.Begin("chemistry")
 	var facts document.List
-	facts.Items = factTexts(b.Review.Walk.Facts)
+	facts.Items = factTexts(b.unsaid(b.Review.Walk.Facts))
 	if len(facts.Items) > 0 {
 		s.Blocks = append(s.Blocks, facts)
 	}
+	s.Blocks = append(s.Blocks, b.equations()) // first, as a table fills a sheet that no picture fits on
 	s.Blocks = append(s.Blocks, firstPrinted(append(b.fed(), b.fluorine()...))...)
-	s.Blocks = append(s.Blocks, b.equations())
 	s.Blocks = append(s.Blocks, b.About("account", "fluoride")...)
 	s.Blocks = append(s.Blocks, b.speciated()...)
 	if t := b.account(); len(t.Rows) > 0 {
@@ -168,6 +168,15 @@ func (b *builder) chemistry() document.Section {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("account.none")})
 	}
 	return s
+}
+
+// unsaid are the facts that no hold point says in the same words: those stand on page 1.
+func (b *builder) unsaid(facts []process.Fact) []process.Fact {
+	stops := selection.StopTexts(b.Draft)
+	return slices.DeleteFunc(slices.Clone(facts), func(f process.Fact) bool {
+		says := plain.Fold(words.Say(f.Says))
+		return slices.ContainsFunc(stops, func(s string) bool { return strings.Contains(s, says) })
+	})
 }
 
 // factTexts are the facts of the walk; one that is so in several steps is said once.

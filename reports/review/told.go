@@ -194,8 +194,8 @@ var substitutes = [...]string{"fluoride.hf_equivalent", "heat.etch.total", "gas.
 
 // less is what a gram of powder costs in hazard, with room for another route.
 func (b *builder) less() []document.Block {
-	t := document.Table{Caption: words.Of("less.caption"), Columns: document.Right(document.Columns("col.figure",
-		"less.batch", "less.gram", "less.other", "less.third"), 2)}
+	t := document.Table{Caption: words.Of("less.caption"), Columns: document.OnScreen(document.Right(
+		document.Columns("col.figure", "less.batch", "less.gram", "less.other", "less.third"), 2), 3, 4)}
 	for _, q := range substitutes {
 		f, ok := b.Bare(q)
 		if !ok {

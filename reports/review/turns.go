@@ -15,7 +15,7 @@ import (
 )
 
 // mostTurns is how many values that turn a verdict stand open; the others are folded.
-const mostTurns = 5
+const mostTurns = 4
 
 // turnBlocks say which value would turn which verdict, and which verdicts none turns.
 func (b *builder) turnBlocks() []document.Block {

@@ -2,6 +2,7 @@ package selection
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"etchbound/hazards/figure"
@@ -171,15 +172,56 @@ func (p *reader) outgrown(l *Line) {
 	case x == nil:
 		l.State, l.Answer = NotYet, say("outgrown.not_looked")
 		return
+	}
+	now := p.exceededNow()
+	from, to := p.v.Amount(p.route().Precursor.Mass.In("g"), "g"), p.v.Amount(x.To, "g")
+	switch {
+	case x.Finding == nil && now == "":
+		l.Answer = say("outgrown.none", to)
 	case x.Finding == nil:
-		l.Answer = say("outgrown.none", p.v.Amount(x.To, "g"))
-	default:
+		l.Answer = say("outgrown.already", from, now) + say("outgrown.no_next", to)
+	case now == "":
 		l.Answer = say("outgrown.at", p.v.Amount(x.Holds, "g"), p.v.Amount(x.Over, "g"), p.of(x.Finding.Figure))
-		if x.Finding.Limit.Value >= 0 { // what is left of room may be less than none
-			l.Against = p.v.Limit(&x.Finding.Limit, x.Finding.Figure.Agent)
-		}
+	default:
+		l.Answer = say("outgrown.already", from, now) +
+			say("outgrown.next", p.v.Amount(x.Holds, "g"), p.v.Amount(x.Over, "g"), p.of(x.Finding.Figure))
+	}
+	if x.Finding != nil && x.Finding.Limit.Value >= 0 { // what is left of room may be less than none
+		l.Against = p.v.Limit(&x.Finding.Limit, x.Finding.Figure.Agent)
 	}
 	if x.Unknown > 0 {
 		l.Answer += say("outgrown.unless", x.Unknown)
 	}
+}
+
+// mostNow is how many of the matters that are exceeded already are named, the rest counted.
+const mostNow = 2
+
+// exceededNow names what a number exceeds at this batch as the route is written, worst
+// first, each quantity once; empty where nothing is.
+func (p *reader) exceededNow() string {
+	by := map[string]matter{}
+	var names []string
+	for i := range p.r.Findings {
+		f := &p.r.Findings[i]
+		if class(f) != over || !asWritten(f.Figure.Case) || supposed(f) {
+			continue
+		}
+		if by[f.Figure.Quantity] == nil {
+			names = append(names, f.Figure.Quantity)
+		}
+		by[f.Figure.Quantity] = append(by[f.Figure.Quantity], f)
+	}
+	slices.SortStableFunc(names, func(a, b string) int { return worse(by[a].top(), by[b].top()) })
+	more := len(names) - mostNow
+	if more > 0 {
+		names = names[:mostNow]
+	}
+	for i, n := range names {
+		names[i] = number.LabelOf(n)
+	}
+	if more > 0 {
+		names = append(names, say("outgrown.more", more))
+	}
+	return strings.Join(names, "; ")
 }

@@ -47,7 +47,7 @@ func (p *reader) narrow(f *figure.Finding) string {
 	}
 	switch f.Surely {
 	case figure.DangerousEnd:
-		return joinedBy("; ", say("surely.expected", p.v.ValueText(g), p.v.Danger(g)), p.narrowedBy(g))
+		return joinedBy("; ", say("surely.expected", p.v.ValueText(g)), p.narrowedBy(g))
 	case figure.BestEstimate:
 		return p.narrowedBy(g)
 	}
