@@ -69,7 +69,7 @@ func (r *reader) poisons(out []potential, key string) []potential {
 		}
 		last = x.Step
 		if s := r.after(x.Step, key); s != nil {
-			out = append(out, potential{r.formed(x.Step, key), s})
+			out = append(out, potential{r.formed(x.Step, key), s, false})
 		}
 	}
 	return out

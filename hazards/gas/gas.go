@@ -37,6 +37,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, course
 		r.headspace(&courses[i])
 	}
 	r.closing(courses)
+	r.still(courses)
 	r.contents()
 	return r.out
 }
@@ -54,7 +55,8 @@ type reader struct {
 	flowing []flowing
 	spaces  map[string]working.Num // mL of gas of each place with a closed pressure
 	shut    []shut
-	open    []shut // places that stand open: a lid put on while powder reacts is a failure, and no pressure of theirs
+	waiting []waits // places with what can still give gas
+	open    []shut  // places that stand open: a lid put on while powder reacts is a failure, and no pressure of theirs
 }
 
 func (r *reader) put(quantity string, place figure.Place, agent string, kase figure.Case, v working.Num,
@@ -246,14 +248,17 @@ func (r *reader) closed(courses []course.Course) {
 		p := &r.c.Route.Places[i]
 		var worst, gas working.Num
 		var held *process.State
-		for _, x := range r.potentials(p.Key) {
+		can := r.potentials(p.Key)
+		for _, x := range can {
 			n := r.w.Sum("n", "mol", x.gas...)
 			v := r.pressure(p, x.state, n)
 			if worst.None() || v.Unknown() || (!worst.Unknown() && v.V > worst.V) {
 				worst, gas, held = v, n, x.state
 			}
 		}
-		if u := r.unfollowed(p, worst); u != nil {
+		u := r.unfollowed(p, worst)
+		r.takes(p, can, u)
+		if u != nil {
 			worst, gas = working.Absent("p", "kPa gauge", u...), working.Absent("n", "mol", u...)
 			held = r.last(p.Key)
 		}
@@ -317,6 +322,7 @@ const hotClosed = 60
 type potential struct {
 	gas   []working.Num
 	state *process.State
+	burns bool // as far as it is known
 }
 
 func (r *reader) potentials(key string) []potential {
@@ -324,14 +330,14 @@ func (r *reader) potentials(key string) []potential {
 	for i := range r.k.Etches {
 		if e := &r.k.Etches[i]; e.Place == key && e.Family != process.Molten {
 			if s := r.after(e.Step, key); s != nil {
-				out = append(out, potential{append(r.etchGas(e), r.formed(e.Step, key)...), s})
+				out = append(out, potential{append(r.etchGas(e), r.formed(e.Step, key)...), s, true})
 			}
 		}
 	}
 	for _, g := range r.k.Releases {
 		if g.Place == key && (g.Cause == "carbonate" || g.Cause == process.NotHeld) {
 			if s := r.after(g.Step, key); s != nil {
-				out = append(out, potential{[]working.Num{g.N}, s})
+				out = append(out, potential{[]working.Num{g.N}, s, g.Cause != "carbonate"})
 			}
 		}
 	}
@@ -408,7 +414,7 @@ func (r *reader) left(out []potential, s *process.State, key string) []potential
 		return out
 	}
 	for _, n := range process.Left(r.w, r.k, s) {
-		out = append(out, potential{[]working.Num{n}, s})
+		out = append(out, potential{[]working.Num{n}, s, true})
 	}
 	return out
 }
@@ -417,11 +423,19 @@ func (r *reader) left(out []potential, s *process.State, key string) []potential
 //
 //	gas space = capacity - liquid - powder     [mL]
 //	p = n R T / gas space                      [kPa: mol, J/mol/K, K, L]
+//
+// Of a container of waste gas, liquid and powder are those of all its batches.
 func (r *reader) pressure(p *route.Place, s *process.State, n working.Num) working.Num {
-	if more := s.Unsaid(); more != nil {
-		return working.Absent("p", "kPa gauge", more...)
+	if unsaid := s.Unsaid(); unsaid != nil {
+		return working.Absent("p", "kPa gauge", unsaid...)
 	}
-	st, space := r.c.Store, process.RoomIn(r.c, r.w, r.k, p, s).Space
+	st, room := r.c.Store, process.RoomIn(r.c, r.w, r.k, p, s)
+	space := room.Space
+	if N := r.pressing(p); N.Unknown() || N.V > 1 {
+		cap, l, m, one := room.Capacity, room.Liquid, room.Solid, n.As("n_1")
+		n = r.w.Line("n", "mol", "N*n_1", N.V*one.V, N, one)
+		space = r.w.Line("V_g", "mL", "cap-N*(V_l+V_s)", cap.V-N.V*(l.V+m.V), cap, N, l, m)
+	}
 	if w, ok := r.spaces[p.Key]; !ok || space.Unknown() || space.V < w.V {
 		r.spaces[p.Key] = space
 	}

@@ -26,6 +26,7 @@ type Limit struct {
 	Average      float64 // min over which a concentration is averaged; 0: at any moment, or nothing to average
 	While        While
 	Report       bool // what lies beyond it is reported or asked about: near, and never exceeds
+	When         When // of which places it is
 	Unseen       bool // nobody has seen the printed value: to be verified locally
 	Role         Role // what it is beside its number
 	Stops        bool // work stops where it is exceeded or not known
@@ -43,6 +44,18 @@ const (
 	Mixing  Role = "mixing"  // how two are mixed is told
 	Boils   Role = "boils"   // a liquor boils at it
 	Escapes Role = "escapes" // immediately dangerous to life or health
+)
+
+// When says of which places a limit is.
+type When string
+
+// Of every one; of a container that can still give gas, or of which nobody knows whether it
+// can; of one that gives none any more; of a container of waste.
+const (
+	Always When = ""
+	Gas    When = "gas"
+	NoGas  When = "no_gas"
+	Waste  When = "waste"
 )
 
 // Set is the limits in force, with what the local file says of itself, if there is one.
@@ -75,7 +88,8 @@ var base = sync.OnceValue(func() *Set {
 			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"),
 			Report: r.Choice("report", "", "yes") == "yes", Stops: r.Choice("stops", "", "yes") == "yes",
 			Role: Role(r.Choice("role", "", string(Unrated), string(Met), string(Stands),
-				string(Diluted), string(Mixing)))}
+				string(Diluted), string(Mixing))),
+			When: When(r.Choice("when", string(Always), string(Gas), string(NoGas), string(Waste)))}
 		if near := r.Number("near"); !math.IsNaN(near) {
 			l.Near = near
 		}

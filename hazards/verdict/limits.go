@@ -25,6 +25,9 @@ func limitsFor(c route.Case, figs *figure.Set, k *process.Walk, f *figure.Figure
 		if l := &c.Limits.Limits[i]; l.Quantity != f.Quantity || (l.Agent != "" && l.Agent != f.Agent) || !holdsAt(c, l) {
 			continue
 		}
+		if !heldWhen(c, figs, &c.Limits.Limits[i], f) {
+			continue
+		}
 		l := c.Limits.Limits[i]
 		if l.Role == limit.Unrated {
 			if r, ok := rating(c, f); ok {
@@ -73,11 +76,9 @@ var made = map[string]func(*subject) []limit.Limit{
 	"heat.ice":                    func(h *subject) []limit.Limit { return writtenIce(h.c, h.walk, h.f) },
 	"wash.cycles":                 func(h *subject) []limit.Limit { return writtenCycles(h.walk, h.f) },
 	"neutralise.mass":             func(h *subject) []limit.Limit { return writtenMass(h.walk, h.f) },
-	"vessel.piled":                func(h *subject) []limit.Limit { return wasteFill(h.figs, h.f) },
 	"store.time_to_quarter":       func(h *subject) []limit.Limit { return writtenStore(h.c, h.f) },
 	"stock.share":                 func(h *subject) []limit.Limit { return ofPrograms(h.c, h.f) },
 	"stock.release":               func(h *subject) []limit.Limit { return ofPrograms(h.c, h.f) },
-	"stock.batches":               func(h *subject) []limit.Limit { return fewBatches(h.f) },
 }
 
 // ofMTSR are the temperatures that the highest temperature of a step is held

@@ -24,14 +24,3 @@ func ofPrograms(c route.Case, f *figure.Figure) []limit.Limit {
 	}
 	return []limit.Limit{l}
 }
-
-// batchesLeft is how many batches have to be left to a quantity for nothing to be said on
-// page 1. Assumed: a site that wants to hear of it sooner says so in its limits.
-const batchesLeft = 10
-
-// fewBatches is near where fewer than so many runs are left; a stock that exceeds is told
-// by its share.
-func fewBatches(f *figure.Figure) []limit.Limit {
-	return []limit.Limit{{Key: limit.Named(limit.Review, "few_batches"), Quantity: f.Quantity, Value: batchesLeft,
-		Unit: "1", Near: 1, Report: true, Status: "assumed"}}
-}

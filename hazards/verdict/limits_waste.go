@@ -8,26 +8,21 @@ import (
 	"etchbound/hazards/route"
 )
 
-// How full a container of waste may be, %, by waste pages of three institutions: three
-// quarters, and half where what it holds can
-// still give gas or nobody knows whether it can.
-const fullWaste, gassingWaste = 75, 50
-
-// wasteFill is how full a container of waste may be by the gas that it could still give.
-func wasteFill(figs *figure.Set, f *figure.Figure) []limit.Limit {
-	l := limit.Limit{Key: limit.Named(limit.Review, "waste_fill"), Quantity: f.Quantity, Unit: "%", Value: fullWaste,
-		Near: 0.9, Status: "two-sources"}
-	known := false
+// heldWhen reports whether a limit is of the place of a figure and what that holds. What
+// nobody knows can give gas.
+func heldWhen(c route.Case, figs *figure.Set, l *limit.Limit, f *figure.Figure) bool {
+	switch l.When {
+	case limit.Always:
+		return true
+	case limit.Waste:
+		p := c.Route.Place(f.Place.Key())
+		return p != nil && (p.Batches > 0 || c.Route.TakesWaste(p))
+	}
+	known, gives := false, false
 	for g := range figs.At("gas.closed.pressure", f.Place) {
-		known = true
-		if !(g.High().V <= 0) {
-			l.Key, l.Value = limit.Named(limit.Review, "gassing_waste_fill"), gassingWaste
-		}
+		known, gives = true, gives || !(g.High().V <= 0)
 	}
-	if !known {
-		l.Key, l.Value = limit.Named(limit.Review, "gassing_waste_fill"), gassingWaste
-	}
-	return []limit.Limit{l}
+	return (l.When == limit.Gas) == (gives || !known)
 }
 
 // writtenStore is how long a place is stored as written, d: so long its gas has to stay

@@ -49,6 +49,7 @@ var byLimit = map[string]needed{
 	"us_sewer_base":       {"neutralise.ph_most", atLimit, "1"},
 	"threshold":           {"stock.share", atLimit, "1"},
 	"few_batches":         {"stock.batches", atLimit, "1"},
+	"waste_in_cabinet":    {"gas.cabinet_share", atLimit, "1"},
 	"written_store":       {"store.time_to_quarter", atLimit, "d"},
 	"written_cycles":      {"wash.cycles", highEnd, "1"},
 	"written_mass":        {"neutralise.mass", highEnd, "kg"},
