@@ -2,6 +2,7 @@ package hazards
 
 import (
 	"etchbound/chemicals/working"
+	"etchbound/hazards/alone"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/incompatible"
@@ -43,6 +44,7 @@ func Make(c route.Case) (Review, error) {
 	a.Figures = append(a.Figures, incompatible.Read(c, w, &a.Walk)...)
 	a.Figures = append(a.Figures, wetted.Read(c, w, &a.Walk)...)
 	a.Figures = append(a.Figures, treating.PH(c, w, &a.Walk)...)
+	a.Figures = append(a.Figures, alone.Read(c, w, &a.Walk, figure.NewSet(a.Figures))...)
 	out.Held, out.Sums = stock.Of(&c, &a.Walk, figure.NewSet(a.Figures))
 	for _, f := range stock.Figures(&c, out.Held, out.Sums) {
 		f.Value = w.Keep(f.Value)

@@ -219,7 +219,7 @@ var malformed = []struct {
 	{"temperature of a transfer", step("{do: transfer, in: a, into: b, " + mark + "temperature: 20 degC}"),
 		"temperature is for steps such as add, hold"},
 	{"keys that a transfer takes", step("{do: transfer, in: a, into: b, " + mark + "temperature: 20 degC}"),
-		"the keys attended, do, gas, gas_flow, in, into, label, note, part, stirred, time"},
+		"the keys attended, cryogen, cryogen_amount, do, gas, gas_flow, in, into, label, note, part, stirred, time"},
 	{"hold with material", step("{do: hold, in: a, time: 1 h, temperature: 20 degC, " + mark + "what: precursor}"),
 		"a hold step takes no what"},
 	{"cycles of a hold", step("{do: hold, in: a, time: 1 h, temperature: 20 degC, " + mark + "cycles: 3}"),

@@ -79,8 +79,8 @@ func (r *reader) enclosed(place figure.Place, volume working.Num, gas, hydrogen 
 	}
 }
 
-// purges are the volumes of inert gas that steps let flow and that the cylinder of
-// the room holds, L.
+// purges are the volumes of inert gas that steps let flow, that the cylinder and the vessel
+// of liquid nitrogen of the room hold, and that what something cold boils off comes to, L.
 func (r *reader) purges() []working.Num {
 	var out []working.Num
 	for i := range r.c.Route.Steps {
@@ -97,10 +97,13 @@ func (r *reader) purges() []working.Num {
 		t := r.c.Given("t", "min", time)
 		out = append(out, r.w.Line("v", "L", "F_p*t", f.V*t.V, f, t))
 	}
-	if s := r.c.Site; s != nil && s.Cylinder.Set {
-		out = append(out, r.c.Given("v", "L", s.Cylinder))
+	if v, there := r.bottled(); there {
+		out = append(out, v)
 	}
-	return out
+	if v, there := r.dewar(); there {
+		out = append(out, v)
+	}
+	return append(out, r.cold()...)
 }
 
 // hood reports oxygen and hydrogen in all the air of the hood while the step that
@@ -167,7 +170,8 @@ func (r *reader) largestHydrogen() working.Num {
 //	y_i = G/(G + q) (1 - exp(-(G + q) t/V_l)),  G = s n Vm/t, q = Q h_l/h_r, V_l = V h_l/h_r
 //
 // What a hood takes counts as far as it is rated and tested: s is the share past it. What
-// comes at once, or into a room whose exchange nobody states, is exchanged with nothing.
+// comes at once, or into a room whose exchange nobody states, is exchanged with nothing; that
+// of dry ice comes at once, outside the hood.
 func (r *reader) floor() {
 	var parts []working.Num
 	exchanged := false
@@ -188,6 +192,16 @@ func (r *reader) floor() {
 			parts, exchanged = append(parts, r.flushed(v, t, volume, layer, height)), true
 			continue
 		}
+		parts = append(parts, r.w.Line("y", "1", "1-exp(-v/V_l)", 1-math.Exp(-v.V/volume.V), v, volume))
+	}
+	for i := range r.c.Route.Steps {
+		s := &r.c.Route.Steps[i]
+		n, cold := r.iced(s)
+		if !cold {
+			continue
+		}
+		n = n.As("n")
+		v := r.w.Line("v", "m3", "n*Vm/1000", n.V*r.vm.V/1000, n, r.vm)
 		parts = append(parts, r.w.Line("y", "1", "1-exp(-v/V_l)", 1-math.Exp(-v.V/volume.V), v, volume))
 	}
 	if parts == nil {

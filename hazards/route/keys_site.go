@@ -1,7 +1,9 @@
 package route
 
 import (
+	"cmp"
 	"slices"
+	"strings"
 
 	"etchbound/chemicals"
 	"etchbound/schemas/field"
@@ -17,6 +19,8 @@ var siteKeys = field.Keys[Site]{
 	field.Part("room", roomKeys, func(s *Site) *Site { return s }),
 	field.Part("cooling", sharedKeys, func(s *Site) *Site { return s }),
 	field.Each("stock", stockKeys, stockName, func(s *Site) *[]Stock { return &s.Stock }).IsFact(),
+	field.Pointer("unattended", aloneKeys, func(s *Site) **Unattended { return &s.Unattended }).IsFact(),
+	field.Pointer("fire_code", fireKeys, func(s *Site) **FireCode { return &s.FireCode }),
 	field.Part("triggers", triggerKeys, func(s *Site) *Triggers { return &s.Triggers }),
 	field.Each("data", datumKeys, datumName, func(s *Site) *[]chemicals.Override { return &s.Data }),
 	field.Words("notes", func(s *Site) *string { return &s.Notes }),
@@ -35,6 +39,40 @@ var roomKeys = field.Keys[Site]{
 	field.Of("flow", func(s *Site) *quantity.Value { return &s.RoomFlow }).IsFact(),
 	field.Of("cabinet", func(s *Site) *quantity.Value { return &s.Cabinet }),
 	field.Of("cylinder", func(s *Site) *quantity.Value { return &s.Cylinder }),
+	field.Of("dewar", func(s *Site) *quantity.Value { return &s.Dewar }),
+}
+
+var fireKeys = field.Keys[FireCode]{
+	field.Words("table", func(x *FireCode) *string { return &x.Table }),
+	field.Plain("times", func(x *FireCode) *float64 { return &x.Times }).IsFact(),
+}
+
+var aloneKeys = field.Keys[Unattended]{
+	field.Of("time", func(u *Unattended) *quantity.Value { return &u.Time }).IsFact(),
+	field.Of("temperature", func(u *Unattended) *quantity.Value { return &u.Temperature }).IsFact(),
+	field.Of("gas", func(u *Unattended) *quantity.Value { return &u.Gas }).IsFact(),
+	field.Custom(field.List, "never", neverAlone).IsFact(),
+}
+
+// never is the list of what may not be left alone, told by its names.
+type never struct{ u *Unattended }
+
+func neverAlone(u *Unattended) field.Value { return never{u} }
+
+func (n never) Stated() bool            { return n.u.Never != nil }
+func (n never) Same(o field.Value) bool { return n.String() == o.String() }
+func (n never) Clear()                  { n.u.Never = nil }
+func (n never) Own()                    { n.u.Never = slices.Clone(n.u.Never) }
+
+func (n never) String() string {
+	if !n.Stated() {
+		return ""
+	}
+	var names []string
+	for _, s := range n.u.Never {
+		names = append(names, s.Name)
+	}
+	return cmp.Or(strings.Join(names, ", "), "none")
 }
 
 var sharedKeys = field.Keys[Site]{

@@ -31,6 +31,8 @@ var stepKeys = field.Keys[Step]{
 	field.Of("power", func(s *Step) *quantity.Value { return &s.Power }).IsFact(),
 	field.Words("gas", func(s *Step) *string { return &s.Gas }),
 	field.Of("gas_flow", func(s *Step) *quantity.Value { return &s.GasFlow }),
+	field.OneOf("cryogen", func(s *Step) *string { return &s.Cryogen }),
+	field.Of("cryogen_amount", func(s *Step) *quantity.Value { return &s.CryogenAmount }),
 	field.Words("label", func(s *Step) *string { return &s.Label }),
 	field.Words("note", func(s *Step) *string { return &s.Note }),
 }

@@ -36,7 +36,8 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
 		Power:  n.Value("power"),
 		Wetted: wetted(n),
-		Water:  n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"), Keeps: VerbOf(n.Str("do")).Keeps(),
+		Water:  n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"),
+		Cryogen: n.Str("cryogen"), CryogenAmount: n.Value("cryogen_amount"), Keeps: VerbOf(n.Str("do")).Keeps(),
 		At: n.Path,
 	}
 	if ph := n.Get("target_ph"); ph.Usable(schemas.Number) {

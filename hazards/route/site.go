@@ -4,6 +4,7 @@ import (
 	"io"
 	"math"
 
+	"etchbound/chemicals"
 	"etchbound/schemas"
 	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
@@ -30,7 +31,7 @@ func (l *loader) site(root *schemas.Node) *Site {
 	s := &Site{
 		Title: root.Str("title"), Jurisdiction: root.Str("jurisdiction"),
 		RoomVolume: room.Value("volume"), RoomFlow: room.Value("flow"), Cabinet: room.Value("cabinet"),
-		Cylinder:     room.Value("cylinder"),
+		Cylinder: room.Value("cylinder"), Dewar: room.Value("dewar"),
 		CoolingPower: cold.Value("power"), CoolingPoint: cold.Value("temperature"),
 		CoolingTaken: cold.Value("others"),
 		Triggers:     triggers(root.Get("triggers")),
@@ -41,6 +42,10 @@ func (l *loader) site(root *schemas.Node) *Site {
 		s.Hood = &Hood{Flow: h.Value("flow"), FaceVelocity: h.Value("face_velocity"), TestDate: h.Str("tested"),
 			Containment: h.Value("containment"), Stack: h.Value("stack")}
 		l.date(h.Get("tested"))
+	}
+	s.Unattended = l.unattended(root.Get("unattended"))
+	if n := root.Get("fire_code"); n.Usable(schemas.Map) {
+		s.FireCode = &FireCode{Table: n.Str("table"), Times: ratio(n, "times")}
 	}
 	for _, n := range root.List("stock") {
 		if x, ok := l.stock(n); ok {
@@ -58,21 +63,40 @@ func (l *loader) site(root *schemas.Node) *Site {
 	return s
 }
 
+// unattended reads what may run with nobody there.
+func (l *loader) unattended(n *schemas.Node) *Unattended {
+	if !n.Usable(schemas.Map) {
+		return nil
+	}
+	u := &Unattended{Time: n.Value("time"), Gas: n.Value("gas"), Temperature: n.Value("temperature")}
+	if n.Wrote("never") {
+		u.Never = []*chemicals.Substance{}
+	}
+	for _, x := range n.List("never") {
+		if s := l.substance(x, "leave %s out, and say in words what it is"); s != nil {
+			u.Never = append(u.Never, s)
+		}
+	}
+	return u
+}
+
 // valueOf is a quantity without its range.
 func valueOf(v quantity.Value) string {
 	v.Low, v.High = math.NaN(), math.NaN()
 	return v.Format(v.Unit(), 0)
 }
 
-func triggers(n *schemas.Node) Triggers {
-	ratio := func(key string) float64 {
-		if v := n.Get(key); v.Usable(schemas.Number) {
-			return v.Number
-		}
-		return math.NaN()
+// ratio is a plain number of a map, NaN where it is not stated.
+func ratio(n *schemas.Node, key string) float64 {
+	if v := n.Get(key); v.Usable(schemas.Number) {
+		return v.Number
 	}
-	t := Triggers{QuantityRatio: ratio("quantity_ratio"), StrengthRatio: ratio("strength_ratio"),
-		TimeRatio: ratio("time_ratio"), TemperatureChange: n.Value("temperature_change"), HFStrength: n.Value("hf_strength")}
+	return math.NaN()
+}
+
+func triggers(n *schemas.Node) Triggers {
+	t := Triggers{QuantityRatio: ratio(n, "quantity_ratio"), StrengthRatio: ratio(n, "strength_ratio"),
+		TimeRatio: ratio(n, "time_ratio"), TemperatureChange: n.Value("temperature_change"), HFStrength: n.Value("hf_strength")}
 	for _, x := range n.List("mass_bands") {
 		if q, err := quantity.Parse(x.Text, quantity.Mass); err == nil && q.Set {
 			t.MassBands = append(t.MassBands, q)

@@ -172,35 +172,37 @@ type Material struct {
 
 // Step is one thing done. Do is one of the verbs of the route language.
 type Step struct {
-	Number      int // from 1
-	Do          string
-	In          string
-	Into        string
-	Label       string
-	Note        string
-	What        []Material
-	Wetted      []Wetted       // what meets its liquor in this step alone
-	Over        quantity.Value // time of addition
-	Portions    int            // in which it goes in, one after the other; 0: evenly
-	PortionTime quantity.Value // in which one of them is tipped in
-	Time        quantity.Value
-	Temperature quantity.Value // K
-	NotAbove    quantity.Value // K, at which the addition is stopped
-	Attended    *bool
-	Stirred     *bool
-	Cycles      int            // 0: as many as the target needs
-	Retained    quantity.Value // Volume, VolumePerMass of powder, or Fraction of the filled tube
-	Product     string         // solids or liquid: what carries the flakes where the two are parted; "" where nobody says
-	TargetPH    *float64
-	Water       string // co2_free or open_air
-	WaterStated bool
-	Part        quantity.Value // Fraction of the contents, or a Volume, that a sample or transfer takes
-	Keeps       string         // solids or liquid: what stays in In on separation
-	Current     quantity.Value
-	Power       quantity.Value // that a sonicator gives to the liquor
-	Gas         string
-	GasFlow     quantity.Value // of that gas, while the step lasts
-	At          string
+	Number        int // from 1
+	Do            string
+	In            string
+	Into          string
+	Label         string
+	Note          string
+	What          []Material
+	Wetted        []Wetted       // what meets its liquor in this step alone
+	Over          quantity.Value // time of addition
+	Portions      int            // in which it goes in, one after the other; 0: evenly
+	PortionTime   quantity.Value // in which one of them is tipped in
+	Time          quantity.Value
+	Temperature   quantity.Value // K
+	NotAbove      quantity.Value // K, at which the addition is stopped
+	Attended      *bool
+	Stirred       *bool
+	Cycles        int            // 0: as many as the target needs
+	Retained      quantity.Value // Volume, VolumePerMass of powder, or Fraction of the filled tube
+	Product       string         // solids or liquid: what carries the flakes where the two are parted; "" where nobody says
+	TargetPH      *float64
+	Water         string // co2_free or open_air
+	WaterStated   bool
+	Part          quantity.Value // Fraction of the contents, or a Volume, that a sample or transfer takes
+	Keeps         string         // solids or liquid: what stays in In on separation
+	Current       quantity.Value
+	Power         quantity.Value // that a sonicator gives to the liquor
+	Gas           string
+	GasFlow       quantity.Value // of that gas, while the step lasts
+	Cryogen       string         // what cools by turning to gas in the open, or none
+	CryogenAmount quantity.Value // of it, Mass or Volume
+	At            string
 }
 
 // Site is one site file.
@@ -212,16 +214,33 @@ type Site struct {
 	RoomVolume   quantity.Value
 	Cabinet      quantity.Value // air in the closed cabinet that containers stand in
 	Cylinder     quantity.Value // gas that the largest cylinder in the room would let out
+	Dewar        quantity.Value // liquid nitrogen in the largest vessel of it in the room
 	RoomFlow     quantity.Value
 	CoolingPower quantity.Value // heat the shared cooling can take
 	CoolingPoint quantity.Value // its coolant
 	CoolingTaken quantity.Value // of it, by other work at the same time
 	Stock        []Stock
+	FireCode     *FireCode // nil: the site asks for the amounts of none
 	Triggers     Triggers
+	Unattended   *Unattended // nil: the site states no rules
 	Data         []chemicals.Override
 	Notes        string // prose in Markdown
 	Digest       string
 	Notices      []string // what a person should know of the file that is no error
+}
+
+// FireCode is the table of amounts by which a site wants what it keeps to be held, and how
+// much of them holds there.
+type FireCode struct {
+	Table string
+	Times float64 // the amount of one control area; NaN where nobody states it
+}
+
+// Unattended is what the site lets run with nobody there, at most. What is not set, and a
+// list that is nil, are rules nobody stated.
+type Unattended struct {
+	Time, Gas, Temperature quantity.Value // Gas: flow of hydrogen
+	Never                  []*chemicals.Substance
 }
 
 // Stock is one substance kept on site, as a mass or a volume.

@@ -44,6 +44,7 @@ type Verb struct {
 	Passive      bool   // no temperature is set in it: the one last set in the place holds
 	EndsEtch     bool   // after it the powder no longer stands in the liquor of its etch
 	Cooled       bool   // its temperature is one that the coolant of the place has to reach
+	Runs         bool   // it can go on with nobody there, whether its time is stated or not
 	Held         bool   // its time is time that the liquor is held
 	Opens        bool   // the vessel stands open in it, whatever its closure
 	Pours        bool   // liquor is poured over in it
@@ -88,7 +89,7 @@ func verbRow(r columns.Row) Verb {
 			string(Dries), string(Stores), string(Neutralises), string(Melts), string(Shuts), string(Conducts))),
 		Liquid: r.Choice("liquid", Stays, Into, Out), Solids: r.Choice("solids", Stays, Into),
 		Needs: r.Choice("needs", "", "contents", "nothing"), Passive: r.Yes("passive"), EndsEtch: r.Yes("ends_etch"),
-		Cooled: r.Yes("cooled"), Held: r.Yes("held"), Opens: r.Yes("opens"), Pours: r.Yes("pours"),
+		Cooled: r.Yes("cooled"), Held: r.Yes("held"), Runs: r.Yes("runs"), Opens: r.Yes("opens"), Pours: r.Yes("pours"),
 		Spins: r.Choice("spins", "", "yes", "tube"), Mixes: r.Yes("mixes"), Waste: r.Choice("waste", "", "yes", "here"),
 		Lights: r.Text("lights"), Tag: r.Text("tag"), Moving: r.Text("into"), Status: r.Named("status"), Note: r.Text("note")}
 }

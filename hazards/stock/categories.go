@@ -23,6 +23,41 @@ var categoriesCSV string
 type category struct {
 	Threshold
 	classes []string
+	code    string // the fire code it is of; empty where it holds by law
+}
+
+// holds reports whether the category counts at a site: by its jurisdiction, and of a fire
+// code where the site names that.
+func (g *category) holds(site *route.Site) bool {
+	if g.code != "" {
+		return site != nil && site.FireCode != nil && site.FireCode.Table == g.code
+	}
+	return g.Holds(jurisdictionOf(site))
+}
+
+// at is the threshold at a site: of a fire code as many times its amount as the site says
+// hold there; NaN where it says nothing.
+func (g *category) at(site *route.Site) *Threshold {
+	if g.code == "" {
+		return &g.Threshold
+	}
+	t := g.Threshold
+	t.Limit *= site.FireCode.Times // NaN stays NaN
+	return &t
+}
+
+// FireCodeHeld reports whether the amounts of a fire code are held.
+func FireCodeHeld(table string) bool {
+	return slices.ContainsFunc(categories(), func(g category) bool { return g.code == table })
+}
+
+// amount is the quantity of a threshold in kg, unknown where the site does not say how much
+// of it holds.
+func amount(symbol string, kg float64, by string) working.Num {
+	if math.IsNaN(kg) {
+		return working.Absent(symbol, "kg", working.Lacks("fire_code_share", ""))
+	}
+	return working.Exact(symbol, "kg", kg, by)
 }
 
 // anyClass stands for every class there is.
@@ -34,7 +69,7 @@ var categories = sync.OnceValue(func() []category {
 			Tier: r.Named("tier"), Limit: r.Stated("threshold_kg"), Counts: countsMixture,
 			Jurisdictions: strings.Fields(r.Text("jurisdiction")), Document: r.Named("document"), Section: r.Text("section"),
 			Edition: r.Text("edition"), Status: r.Named("status"), Note: r.Text("note"), Group: r.Text("group")},
-			r.List("classes")}
+			r.List("classes"), r.Text("code")}
 	})
 })
 
@@ -70,7 +105,7 @@ func (g *category) takes(k *kind) bool {
 // byClass holds a substance against the categories that take any of it. A portion counts in
 // one category of a group, that of the least quantity, and in none of which the substance has
 // a quantity of its own.
-func (h *Holding) byClass(where string, whole float64) {
+func (h *Holding) byClass(site *route.Site, whole float64) {
 	kinds := make([]kind, len(h.portions))
 	for i := range h.portions {
 		kinds[i] = classified(&h.portions[i])
@@ -85,7 +120,7 @@ func (h *Holding) byClass(where string, whole float64) {
 		if counted[at] == nil {
 			counted[at] = map[int]bool{}
 		}
-		if !g.Holds(where) {
+		if !g.holds(site) {
 			continue
 		}
 		var in []Portion
@@ -99,7 +134,7 @@ func (h *Holding) byClass(where string, whole float64) {
 			}
 		}
 		if len(in) > 0 {
-			h.Shares = append(h.Shares, h.shareOf(&g.Threshold, in, whole))
+			h.Shares = append(h.Shares, h.shareOf(g.at(site), in, whole))
 		}
 	}
 }
@@ -152,7 +187,6 @@ var sums = sync.OnceValue(func() []sum {
 func added(of []Holding, site *route.Site, t *sum,
 	pick func(*Portion) weighed) (kg, ratio working.Num, found bool) {
 	ofSites, ofRuns := adder{}, adder{}
-	where := jurisdictionOf(site)
 	for i := range of {
 		s := &of[i]
 		if s.unheld { // no list says what it counts toward
@@ -162,7 +196,7 @@ func added(of []Holding, site *route.Site, t *sum,
 		}
 		counts := false
 		for j := range s.portions {
-			q := quantityOf(s, &s.portions[j], t.Group, t.Tier, where)
+			q := quantityOf(s, &s.portions[j], t.Group, t.Tier, site)
 			if q == 0 {
 				continue
 			}
@@ -188,20 +222,20 @@ func added(of []Holding, site *route.Site, t *sum,
 // adder adds up masses and what they are of their quantities.
 type adder struct{ kg, shares []working.Num }
 
-func (a *adder) add(kg working.Num, quantity float64) {
+func (a *adder) add(kg working.Num, kgOf float64) {
 	var w *working.Sheet
-	q := working.Exact("Q", "kg", quantity, "of its category")
+	q := amount("Q", kgOf, "of its category")
 	a.kg = append(a.kg, kg)
-	a.shares = append(a.shares, w.Line("x", "1", "m/Q", kg.V/quantity, kg.As("m"), q))
+	a.shares = append(a.shares, w.Line("x", "1", "m/Q", kg.V/q.V, kg.As("m"), q))
 }
 
 // quantityOf is what a portion counts toward in a group, kg; 0 where in none of it.
-func quantityOf(h *Holding, p *Portion, group, tier, where string) float64 {
+func quantityOf(h *Holding, p *Portion, group, tier string, site *route.Site) float64 {
 	k, out := classified(p), math.Inf(1)
 	for i := range categories() {
 		g := &categories()[i]
-		if g.Group == group && g.Tier == tier && g.Holds(where) && (!k.held || g.takes(&k)) {
-			out = min(out, g.Limit)
+		if g.Group == group && g.Tier == tier && g.holds(site) && (!k.held || g.takes(&k)) {
+			out = min(out, g.at(site).Limit)
 		}
 	}
 	for i := range h.Shares { // a quantity of its own in the same directive counts as well

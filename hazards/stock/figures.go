@@ -36,6 +36,11 @@ func Figures(c *route.Case, held []Holding, sums []Share) []figure.Figure {
 	if len(c.Site.Stock) == 0 { // what it keeps beside what the route takes
 		out = append(out, unknown(figure.Site, working.Lacks("site_with_stock", "")))
 	}
+	if x := c.Site.FireCode; x != nil && !FireCodeHeld(x.Table) {
+		f := unknown(figure.Site, working.Lacks("fire_code_held", x.Table))
+		f.Agent = "fire_code"
+		out = append(out, f)
+	}
 	for i := range held {
 		out = append(out, held[i].figures()...)
 	}

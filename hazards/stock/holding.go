@@ -67,7 +67,7 @@ func headroom(t *Threshold, whole float64, stock, run working.Num) working.Num {
 	if run.V == 0 {
 		return working.Absent("N", "1", working.Lacks("taking_route", ""))
 	}
-	to := working.Exact("T", "kg", whole*t.Limit, t.Document)
+	to := amount("T", whole*t.Limit, t.Document)
 	return w.Line("N", "1", "floor(max(0,T-s)/m)", math.Floor(math.Max(0, to.V-stock.V)/run.V), to, stock.As("s"),
 		run.As("m"))
 }
@@ -207,7 +207,7 @@ func (h *Holding) hold(site *route.Site, limits *limit.Set) {
 			}
 		}
 	}
-	h.byClass(where, whole)
+	h.byClass(site, whole)
 }
 
 // ofSiteRules is a limit of the site on the mass of a pure substance.
@@ -239,7 +239,7 @@ func (h *Holding) shareOf(t *Threshold, of []Portion, whole float64) Share {
 	}
 	ratio := func(pick func(*Portion) weighed) working.Num {
 		stock, runs, _ := held(pick)
-		return over("x", larger(stock, runs), working.Exact("T", "kg", t.Limit, t.Document))
+		return over("x", larger(stock, runs), amount("T", t.Limit, t.Document))
 	}
 	stock, runs, left := held(atTop)
 	s.Held, s.Left = larger(stock, runs), left

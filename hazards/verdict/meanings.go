@@ -35,6 +35,7 @@ var byLimit = map[string]needed{
 	"runs_through":        {"sinter.rise", atLimit, "K"},
 	"oven_margin":         {"dry.margin", atLimit, "K"},
 	"skin_rank":           {"skin.lethal", atLimit, "1"},
+	"left_alone":          {"unattended.against", zero, "1"},
 	"wrong_order":         {"order.against", zero, "1"},
 	"mixing_to_boiling":   {"heat.mix.rise", fifthOfLimit, "K"},
 	"flammable_quarter":   {"air.flammable_share", atLimit, "1"},

@@ -38,6 +38,7 @@ func (b *builder) air() document.Section {
 	} else {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("air.lead")})
 	}
+	s.Blocks = append(s.Blocks, b.vapourIgnition()...)
 	s.Blocks = append(s.Blocks, b.hood()...)
 	s.Blocks = append(s.Blocks, figures...)
 	s.Blocks = append(s.Blocks, firstPrinted(append(b.breathedBars(), b.airCurves()...))...)

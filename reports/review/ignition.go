@@ -5,12 +5,14 @@ import (
 	"strconv"
 	"strings"
 
+	"etchbound/chemicals/flammable"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/reports/document"
 	"etchbound/reports/words"
 )
 
-// source is something that can light hydrogen, where a step has it.
+// source is something that can light hydrogen or vapour, where a step has it.
 type source struct {
 	key string
 	in  func(*route.Step) bool
@@ -30,7 +32,14 @@ var sources = [...]source{
 	{"centrifuge", brings("centrifuge")},
 	{"fridge", func(s *route.Step) bool { return s.Verb().Does == route.Stores }},
 	{"powder", func(s *route.Step) bool {
-		return slices.ContainsFunc(s.What, func(m route.Material) bool { return m.Precursor })
+		return slices.ContainsFunc(s.What, func(m route.Material) bool {
+			return m.Precursor || m.Substance != nil && m.Substance.State == "s" && !m.Strength.Set
+		})
+	}},
+	{"liquid", func(s *route.Step) bool {
+		return slices.ContainsFunc(s.What, func(m route.Material) bool {
+			return m.Substance != nil && flammable.Can(m.Substance)
+		})
 	}},
 }
 
@@ -41,12 +50,39 @@ func brings(key string) func(*route.Step) bool {
 
 // ignition lists what of the route can light the gas, and what always can.
 func (b *builder) ignition() []document.Block {
+	return lights("gas.ignition", b.Route().Steps)
+}
+
+// vapourIgnition lists the same of the steps over whose liquor a vapour can come to a quarter
+// of its lower flammable limit, or nobody knows whether it can.
+func (b *builder) vapourIgnition() []document.Block {
+	burns := map[figure.Place]bool{}
+	for i := range b.Review.Findings {
+		if f := &b.Review.Findings[i]; f.Figure.Quantity == "air.flammable_share" &&
+			f.Verdict.Rank() >= figure.UnknownVerdict.Rank() {
+			burns[f.Figure.Place] = true
+		}
+	}
+	var steps []route.Step
+	for _, s := range b.Route().Steps {
+		if burns[figure.Step(s.Number)] {
+			steps = append(steps, s)
+		}
+	}
+	if steps == nil {
+		return nil
+	}
+	return lights("air.ignition", steps)
+}
+
+// lights lists what of some steps can light what stands over them.
+func lights(lead string, steps []route.Step) []document.Block {
 	l := document.List{}
 	for _, x := range sources {
 		var at []string
-		for i := range b.Route().Steps {
-			if s := &b.Route().Steps[i]; x.in(s) {
-				at = append(at, strconv.Itoa(s.Number))
+		for i := range steps {
+			if x.in(&steps[i]) {
+				at = append(at, strconv.Itoa(steps[i].Number))
 			}
 		}
 		if at != nil {
@@ -54,5 +90,5 @@ func (b *builder) ignition() []document.Block {
 		}
 	}
 	l.Items = append(l.Items, words.Of("ignition.always"))
-	return []document.Block{document.Paragraph{Text: words.Of("gas.ignition")}, l}
+	return []document.Block{document.Paragraph{Text: words.Of(lead)}, l}
 }

@@ -1,0 +1,133 @@
+package air
+
+import (
+	_ "embed"
+	"fmt"
+	"sync"
+
+	"etchbound/chemicals"
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
+	"etchbound/hazards/route"
+	"etchbound/schemas/columns"
+)
+
+//go:embed cryogens.csv
+var cryogenTable string
+
+// cryogen is what cools by turning to gas in the open.
+type cryogen struct {
+	kind    string
+	gas     *chemicals.Substance
+	density float64 // g/mL
+	source  string
+}
+
+var cryogens = sync.OnceValue(func() []cryogen {
+	return columns.Must("hazards/air/cryogens.csv", cryogenTable, func(r columns.Row) cryogen {
+		s, held := chemicals.Library().Find(r.Named("gas"))
+		if !held {
+			r.Fault("gas", fmt.Errorf("%s is no substance that is held", r.Named("gas")))
+		}
+		r.Choice("status", "read", "two-sources", "memory", "assumed")
+		return cryogen{kind: r.Named("kind"), gas: s, density: r.Stated("density"), source: r.Named("source")}
+	})
+})
+
+// coldFrom is the temperature in degC below which no freezer that runs by itself comes
+// (common practice: minus 86): what a step sets colder, something cold was poured for.
+const coldFrom = -90
+
+// boils is the gas in L, at 25 degC and 101.325 kPa, that all of what cools a step becomes:
+//
+//	v = m/M Vm,  m = V rho where a volume is stated     [L: g, g/mol, L/mol, mL, g/mL]
+//
+// A step that freezes and says neither how cold nor with what may do so with any of them.
+func (r *reader) boils(s *route.Step) (v working.Num, of *cryogen) {
+	switch {
+	case s.Cryogen == "none":
+		return working.Num{}, nil
+	case s.Cryogen == "":
+		cold := s.Temperature.Set && s.Temperature.In("degC") < coldFrom
+		if cold || s.Verb().Tag == "freeze" && !s.Temperature.Set {
+			return working.Absent("v", "L", working.Lacks(working.NotGiven, s.At+".cryogen")), nil
+		}
+		return working.Num{}, nil
+	}
+	for i := range cryogens() {
+		if x := &cryogens()[i]; x.kind == s.Cryogen {
+			return r.turned(x, s), x
+		}
+	}
+	return working.Absent("v", "L", working.Lacks(working.NotGiven, s.At+".cryogen")), nil
+}
+
+// turned is the gas of one amount of it, L.
+func (r *reader) turned(x *cryogen, s *route.Step) working.Num {
+	if !s.CryogenAmount.Set {
+		return working.Absent("v", "L", working.Lacks(working.NotGiven, s.At+".cryogen_amount"))
+	}
+	M := x.gas.Formula.MolarMass(r.c.Store, r.w).As("M")
+	if s.CryogenAmount.Can("g") {
+		m := r.c.Given("m", "g", s.CryogenAmount)
+		return r.w.Line("v", "L", "m/M*Vm", m.V/M.V*r.vm.V, m, M, r.vm)
+	}
+	V, rho := r.c.Given("V", "mL", s.CryogenAmount), x.rho()
+	return r.w.Line("v", "L", "V*rho/M*Vm", V.V*rho.V/M.V*r.vm.V, V, rho, M, r.vm)
+}
+
+func (x *cryogen) rho() working.Num {
+	return working.Exact("rho", "g/mL", x.density, x.source).Worse(working.Estimated)
+}
+
+// dewar is the gas of the largest vessel of liquid nitrogen in the room, L; none where no
+// site states one.
+func (r *reader) dewar() (working.Num, bool) {
+	if r.c.Site == nil || !r.c.Site.Dewar.Set {
+		return working.Num{}, false
+	}
+	x := &cryogens()[0]
+	V, rho, M := r.c.Given("V", "mL", r.c.Site.Dewar), x.rho(), x.gas.Formula.MolarMass(r.c.Store, r.w).As("M")
+	return r.w.Line("v", "L", "V*rho/M*Vm", V.V*rho.V/M.V*r.vm.V, V, rho, M, r.vm), true
+}
+
+// bottled is the gas of the largest cylinder of the room, L. A route that names a gas which
+// takes the place of air has it from somewhere: where the site states no cylinder, how much
+// that could let out is not known.
+func (r *reader) bottled() (working.Num, bool) {
+	if s := r.c.Site; s != nil && s.Cylinder.Set {
+		return r.c.Given("v", "L", s.Cylinder), true
+	}
+	for i := range r.c.Route.Steps {
+		if s := &r.c.Route.Steps[i]; s.Gas != "" && inert(s) {
+			return working.Absent("v", "L", working.Lacks("site_cylinder", "")), true
+		}
+	}
+	return working.Num{}, false
+}
+
+// cold reports the gas of each step that something cold is poured for.
+func (r *reader) cold() []working.Num {
+	var out []working.Num
+	for i := range r.c.Route.Steps {
+		s := &r.c.Route.Steps[i]
+		v, _ := r.boils(s)
+		if v.None() {
+			continue
+		}
+		out = append(out, v)
+		r.put("air.cryogen", figure.Step(s.Number), "", figure.Case{}, v, phrase.Of("air.cryogen"))
+	}
+	return out
+}
+
+// iced are the amounts of carbon dioxide in mol that dry ice gives, by step.
+func (r *reader) iced(s *route.Step) (working.Num, bool) {
+	v, x := r.boils(s)
+	if x == nil || x.gas.Formula.Text != "CO2" {
+		return working.Num{}, false
+	}
+	v = v.As("v")
+	return r.w.Line("n", "mol", "v/Vm", v.V/r.vm.V, v, r.vm), true
+}
