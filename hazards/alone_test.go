@@ -12,8 +12,8 @@ import (
 
 // A hold of 18 h at 35 °C in acid fluoride with nobody there goes against 16 h and against the
 // acid, and not against 90 °C and a flow that a gram never gives; stirred water over a weekend
-// against the hours alone. Rules nobody states are known of no step, but what one that is
-// stated refuses stays refused; with somebody there nothing is asked (definition).
+// against the hours alone. One rule that nobody states leaves it unknown, but what one that is
+// stated refuses stays refused; with somebody there, or without any rules, nothing is asked (definition).
 func TestStepsThatRunAlone(t *testing.T) {
 	const rest = "temperature: 90 degC, gas: 10 L/min"
 	for _, row := range []struct {
@@ -26,14 +26,15 @@ func TestStepsThatRunAlone(t *testing.T) {
 		{"{time: 16 h, never: [HF], " + rest + "}", ", attended: false", 2, 1},
 		{"{time: 17 h}", "", 1, 1},
 		{"{time: 100 h, never: []}", "", -1, -1},
-		{"", "", -1, -1},
+		{"", "", -2, -2},
 	} {
 		text := strings.ReplaceAll(`route: etchbound/1
 title: left alone
 basis: {status: invented}
 precursor: {phase: Ti3AlC2, mass: 1 g, impurities: none (certificate)}
 places:
-  etch: {kind: bottle, material: PTFE, capacity: 500 mL, closure: vented, cooling: {kind: water_bath, temperature: 25 degC, ua: 2 W/K}}
+  etch: {kind: bottle, material: PTFE, capacity: 500 mL, closure: vented,
+    cooling: {kind: water_bath, temperature: 25 degC, ua: 2 W/K}}
   pot: {kind: bottle, material: PTFE, capacity: 500 mL, closure: vented}
 steps:
   - {do: charge, in: etch, what: [{substance: HF, strength: 10 wt%, volume: 100 mL}], temperature: 20 degC}

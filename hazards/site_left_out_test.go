@@ -6,6 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/hazards/route"
 	"etchbound/schemas/field"
@@ -19,6 +20,10 @@ func fullSite(t testing.TB) *route.Site {
 	t.Helper()
 	s := demoSite(t)
 	s.Hood.Stack = quantity.Of(10, "m")
+	hf, _ := chemicals.Library().Find("HF")
+	s.Unattended = &route.Unattended{Time: quantity.Of(100, "h"), Temperature: quantity.Of(60, "degC"),
+		Gas: quantity.Of(1, "L/min"), Never: []*chemicals.Substance{hf}}
+	s.FireCode = &route.FireCode{Table: "us_model", Times: 1}
 	return s
 }
 

@@ -5,9 +5,10 @@
 //	unattended.against    rules of the site that the step goes against
 //
 // A step that lasts counts as left alone unless it says that it is attended; what is put by
-// to be stored is no step that runs. Of a site that states no rules, or not all of them,
-// nobody knows; one rule that is gone against is enough. What holds fluorine counts as
-// hydrofluoric acid, and nothing counts of which the liquor holds next to nothing. It is worked out once, of the figures with their ranges.
+// to be stored is no step that runs. A site that states no rules asks for nothing; of one
+// that does not state all of them nobody knows, and one rule that is gone against is enough.
+// What holds fluorine counts as hydrofluoric acid, and nothing counts of which the liquor
+// holds next to nothing. It is worked out once, of the figures with their ranges.
 package alone
 
 import (
@@ -27,6 +28,9 @@ const Quantity = "unattended.against"
 
 // Read gives a figure for each step that runs alone.
 func Read(c route.Case, w *working.Sheet, k *process.Walk, figs *figure.Set) []figure.Figure {
+	if c.Site == nil || c.Site.Unattended == nil {
+		return nil
+	}
 	var out []figure.Figure
 	for i := range k.Steps {
 		s := &c.Route.Steps[i]
@@ -36,11 +40,7 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk, figs *figure.Set) []f
 		f := figure.Figure{ID: figure.ID{Quantity: Quantity, Place: figure.Step(s.Number)}}
 		j := judge{step: s, done: &k.Steps[i], figs: figs, hours: lasts(s),
 			least: c.Store.Num("alone.least").V / 100}
-		if c.Site == nil || c.Site.Unattended == nil {
-			j.lacks = append(j.lacks, working.Lacks("site_unattended", ""))
-		} else {
-			j.rules(c.Site.Unattended)
-		}
+		j.rules(c.Site.Unattended)
 		f.Conditions = j.says()
 		f.Value = working.Exact("n", "1", float64(len(j.against)), "rules of the site it goes against")
 		if len(j.against) == 0 && j.lacks != nil {

@@ -19,7 +19,7 @@ var siteKeys = field.Keys[Site]{
 	field.Part("room", roomKeys, func(s *Site) *Site { return s }),
 	field.Part("cooling", sharedKeys, func(s *Site) *Site { return s }),
 	field.Each("stock", stockKeys, stockName, func(s *Site) *[]Stock { return &s.Stock }).IsFact(),
-	field.Pointer("unattended", aloneKeys, func(s *Site) **Unattended { return &s.Unattended }).IsFact(),
+	field.Pointer("unattended", aloneKeys, func(s *Site) **Unattended { return &s.Unattended }),
 	field.Pointer("fire_code", fireKeys, func(s *Site) **FireCode { return &s.FireCode }),
 	field.Part("triggers", triggerKeys, func(s *Site) *Triggers { return &s.Triggers }),
 	field.Each("data", datumKeys, datumName, func(s *Site) *[]chemicals.Override { return &s.Data }),
