@@ -10,6 +10,22 @@ import (
 	"etchbound/hazards/route"
 )
 
+const leftAlone = `route: etchbound/1
+title: left alone
+basis: {status: invented}
+precursor: {phase: Ti3AlC2, mass: 1 g, impurities: none (certificate)}
+places:
+  etch: {kind: bottle, material: PTFE, capacity: 500 mL, closure: vented,
+    cooling: {kind: water_bath, temperature: 25 degC, ua: 2 W/K}}
+  pot: {kind: bottle, material: PTFE, capacity: 500 mL, closure: vented}
+steps:
+  - {do: charge, in: etch, what: [{substance: HF, strength: 10 wt%, volume: 100 mL}], temperature: 20 degC}
+  - {do: add, in: etch, what: precursor, over: 60 min, temperature: 25 degC, attended: true}
+  - {do: hold, in: etch, time: 18 h, temperature: 35 degC ATTENDED}
+  - {do: charge, in: pot, what: [{substance: water, volume: 100 mL}], temperature: 20 degC}
+  - {do: hold, in: pot, time: 60 h, temperature: 25 degC ATTENDED}
+`
+
 // A hold of 18 h at 35 °C in acid fluoride with nobody there goes against 16 h and against the
 // acid, and not against 90 °C and a flow that a gram never gives; stirred water over a weekend
 // against the hours alone. One rule that nobody states leaves it unknown, but what one that is
@@ -28,21 +44,7 @@ func TestStepsThatRunAlone(t *testing.T) {
 		{"{time: 100 h, never: []}", "", -1, -1},
 		{"", "", -2, -2},
 	} {
-		text := strings.ReplaceAll(`route: etchbound/1
-title: left alone
-basis: {status: invented}
-precursor: {phase: Ti3AlC2, mass: 1 g, impurities: none (certificate)}
-places:
-  etch: {kind: bottle, material: PTFE, capacity: 500 mL, closure: vented,
-    cooling: {kind: water_bath, temperature: 25 degC, ua: 2 W/K}}
-  pot: {kind: bottle, material: PTFE, capacity: 500 mL, closure: vented}
-steps:
-  - {do: charge, in: etch, what: [{substance: HF, strength: 10 wt%, volume: 100 mL}], temperature: 20 degC}
-  - {do: add, in: etch, what: precursor, over: 60 min, temperature: 25 degC, attended: true}
-  - {do: hold, in: etch, time: 18 h, temperature: 35 degC ATTENDED}
-  - {do: charge, in: pot, what: [{substance: water, volume: 100 mL}], temperature: 20 degC}
-  - {do: hold, in: pot, time: 60 h, temperature: 25 degC ATTENDED}
-`, " ATTENDED", row.attended)
+		text := strings.ReplaceAll(leftAlone, " ATTENDED", row.attended)
 		r, problems, err := route.Load("r.yaml", strings.NewReader(text))
 		if err != nil || r == nil {
 			t.Fatalf("%v %v", err, problems)

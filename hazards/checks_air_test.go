@@ -97,6 +97,7 @@ func airReviewIn(t *testing.T, tell func(*route.Hood)) hazards.Review {
 	hood := *site.Hood
 	tell(&hood)
 	site.Hood = &hood
+	site.Cylinder = quantity.Of(0, "m3") // what flows is all there is
 	site.RoomVolume, site.RoomFlow = quantity.Of(30, "m3"), quantity.Of(180, "m3/h")
 	site.Stock = []route.Stock{{Substance: mustFind(t, "hydrofluoric acid"), Strength: quantity.Of(49, "wt%"),
 		Volume: quantity.Of(5, "L"), Bottle: quantity.Of(1, "L")}}

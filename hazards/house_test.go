@@ -17,6 +17,7 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards"
+	"etchbound/hazards/alone"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/incompatible"
 	"etchbound/hazards/residue"
@@ -26,6 +27,7 @@ import (
 	"etchbound/hazards/wetted"
 	"etchbound/reports/words"
 	"etchbound/schemas/long"
+	"etchbound/schemas/quantity"
 )
 
 // source is one Go file of the module that is no test.
@@ -266,18 +268,37 @@ func TestCatalogueIsWellFormed(t *testing.T) {
 	}
 }
 
+// coldWaste freezes what an etch left before it comes to the waste.
+const coldWaste = `route: etchbound/1
+title: cold
+basis: {status: invented}
+precursor: {phase: Ti3AlC2, mass: 1 g, impurities: none (certificate)}
+places:
+  pot: {kind: bottle, material: PTFE, capacity: 250 mL, closure: vented}
+  can: {kind: drum, material: HDPE, capacity: 5 L, closure: vented, batches: 2}
+steps:
+  - {do: charge, in: pot, what: [{substance: HF, strength: 10 wt%, volume: 20 mL}], temperature: 20 degC}
+  - {do: add, in: pot, what: precursor, over: 30 min, temperature: 25 degC}
+  - {do: freeze, in: pot, cryogen: dry_ice, cryogen_amount: 1 kg}
+  - {do: collect, in: pot, into: can}
+`
+
 // What the catalogue says is built comes out of some route, in the unit the
 // catalogue says, and what is not built out of none.
 func TestWhatIsBuiltIsThere(t *testing.T) {
 	made := map[string]bool{}
 	site := *demoSite(t)
 	site.Jurisdiction = "" // where none is stated every limit and every threshold counts
-	for name, r := range allRoutes(t) {
+	site.Cabinet, site.Unattended = quantity.Of(200, "L"), &route.Unattended{}
+	all := allRoutes(t)
+	all["cold"] = load(t, coldWaste)
+	for name, r := range all {
 		c, err := route.NewCase(r, &site, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
 		a := hazards.Assess(c, nil)
+		a.Figures = append(a.Figures, alone.Read(c, nil, &a.Walk, figure.NewSet(a.Figures))...)
 		held, sums := stock.Of(&c, &a.Walk, figure.NewSet(a.Figures))
 		a.Figures = append(a.Figures, stock.Figures(&c, held, sums)...)
 		a.Figures = append(a.Figures, residue.Read(c, nil, &a.Walk)...)

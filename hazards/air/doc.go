@@ -72,6 +72,7 @@
 //
 //	air.oxygen         = x_0 exp(-v/V)         room, hood, cabinet
 //	air.hydrogen_share = 1 - exp(-v/V)
+//	air.cryogen        m/M Vm of what is boiled off to cool
 //	air.floor          carbon dioxide in a layer on the floor, by the air that is stated
 //
 // # Vapour that burns

@@ -88,9 +88,9 @@ type judge struct {
 
 // rules holds the step against each rule of the site.
 func (j *judge) rules(u *route.Unattended) {
-	j.most("time", u.Time.In("h"), u.Time.Set, j.hours)
-	j.most("temperature", u.Temperature.In("degC"), u.Temperature.Set, j.warmest())
-	j.most("gas", u.Gas.In("L/min"), u.Gas.Set, j.flow())
+	j.most("alone.time", "time", u.Time.In("h"), u.Time.Set, j.hours)
+	j.most("alone.temperature", "temperature", u.Temperature.In("degC"), u.Temperature.Set, j.warmest())
+	j.most("alone.gas", "gas", u.Gas.In("L/min"), u.Gas.Set, j.flow())
 	if u.Never == nil {
 		j.lacks = append(j.lacks, working.Lacks(working.NotGiven, "unattended.never"))
 	}
@@ -99,15 +99,16 @@ func (j *judge) rules(u *route.Unattended) {
 	}
 }
 
-// most holds a number of the step against the most that may run alone.
-func (j *judge) most(key string, limit float64, stated bool, x working.Num) {
+// most holds a number of the step against the most that may run alone; says is what is said
+// where it is more.
+func (j *judge) most(says, key string, limit float64, stated bool, x working.Num) {
 	switch {
 	case !stated:
 		j.lacks = append(j.lacks, working.Lacks(working.NotGiven, "unattended."+key))
 	case x.Unknown():
 		j.lacks = append(j.lacks, x.Missing()...)
 	case x.V > limit*(1+1e-9):
-		j.against = append(j.against, phrase.Of("alone."+key, figure.Round(x.V, 3), figure.Round(limit, 3)))
+		j.against = append(j.against, phrase.Of(says, figure.Round(x.V, 3), figure.Round(limit, 3)))
 	}
 }
 

@@ -85,4 +85,8 @@
 // liquid that any place holds at any time over its capacity; more than all of it
 // overflows. gas.closed.time_to_10_kpa
 // takes the largest flow of any moment; it sets how often to look and permits nothing.
+//
+// gas.to_come is what a place can still give at its worst moment, of waste of all its batches;
+// gas.cabinet_share is what of it can burn over a quarter of the lower flammable limit in the
+// cabinet of the site, and gas.cabinet_time how soon so much of waste has come.
 package gas

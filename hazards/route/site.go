@@ -96,7 +96,8 @@ func ratio(n *schemas.Node, key string) float64 {
 
 func triggers(n *schemas.Node) Triggers {
 	t := Triggers{QuantityRatio: ratio(n, "quantity_ratio"), StrengthRatio: ratio(n, "strength_ratio"),
-		TimeRatio: ratio(n, "time_ratio"), TemperatureChange: n.Value("temperature_change"), HFStrength: n.Value("hf_strength")}
+		TimeRatio: ratio(n, "time_ratio"), TemperatureChange: n.Value("temperature_change"),
+		HFStrength: n.Value("hf_strength")}
 	for _, x := range n.List("mass_bands") {
 		if q, err := quantity.Parse(x.Text, quantity.Mass); err == nil && q.Set {
 			t.MassBands = append(t.MassBands, q)

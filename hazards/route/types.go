@@ -190,7 +190,7 @@ type Step struct {
 	Stirred       *bool
 	Cycles        int            // 0: as many as the target needs
 	Retained      quantity.Value // Volume, VolumePerMass of powder, or Fraction of the filled tube
-	Product       string         // solids or liquid: what carries the flakes where the two are parted; "" where nobody says
+	Product       string         // solids or liquid: what carries the flakes where they part; "" where nobody says
 	TargetPH      *float64
 	Water         string // co2_free or open_air
 	WaterStated   bool

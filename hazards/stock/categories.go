@@ -224,7 +224,10 @@ type adder struct{ kg, shares []working.Num }
 
 func (a *adder) add(kg working.Num, kgOf float64) {
 	var w *working.Sheet
-	q := amount("Q", kgOf, "of its category")
+	q := working.Exact("Q", "kg", kgOf, "of its category")
+	if math.IsNaN(kgOf) {
+		q = amount("Q", kgOf, "")
+	}
 	a.kg = append(a.kg, kg)
 	a.shares = append(a.shares, w.Line("x", "1", "m/Q", kg.V/q.V, kg.As("m"), q))
 }

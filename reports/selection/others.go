@@ -113,8 +113,8 @@ func (p *reader) told(keys []string, by map[string]matter) []Line {
 // sections are where more is told of the quantities of a family.
 var sections = map[figure.Family]string{"gas": "gas", "vessel": "gas", "heat": "heat", "fluoride": "chemistry",
 	"account": "chemistry", "air": "air", "wash": "waste", "neutralise": "waste", "spill": "emergency",
-	"store": "storage", "dust": "solids", "handling": "solids", "unattended": "failures", "stock": "materials", "order": "pairs",
-	"meeting": "pairs", "material": "construction"}
+	"store": "storage", "dust": "solids", "handling": "solids", "unattended": "failures", "stock": "materials",
+	"order": "pairs", "meeting": "pairs", "material": "construction"}
 
 // sectionOf is the section that tells more of a quantity.
 func sectionOf(quantity string) string { return sections[figure.Row(quantity).Family] }
