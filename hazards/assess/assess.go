@@ -40,7 +40,7 @@ func Some(c route.Case, want Set) Assessment { return some(c, nil, nil, want) }
 func Traced(c route.Case, w *working.Sheet, want Set) Assessment { return some(c, w, nil, want) }
 
 func some(c route.Case, w *working.Sheet, known *course.Known, want Set) Assessment {
-	k := walk(c, w)
+	k := walk(c, w, process.Met(c.Route))
 	if k.err != nil {
 		return Assessment{Err: k.err}
 	}

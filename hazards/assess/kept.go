@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
 
@@ -17,13 +18,16 @@ import (
 type Kept struct {
 	c     route.Case
 	known *course.Known
+	met   process.Meetings
 	walks stage[*walked]
 	found stage[[]course.Course]
 	parts [Parts]stage[[]figure.Figure]
 }
 
 // Keep remembers nothing yet of a case but the runs that are known.
-func Keep(c route.Case, known *course.Known) *Kept { return &Kept{c: c, known: known} }
+func Keep(c route.Case, known *course.Known) *Kept {
+	return &Kept{c: c, known: known, met: process.Met(c.Route)}
+}
 
 // Set is a set of parts.
 type Set uint
@@ -112,7 +116,7 @@ func (k *Kept) With(st *chemicals.Store, want Set) Lots { return k.At(st, want, 
 func (k *Kept) At(st *chemicals.Store, want Set, asked figure.Asked) Lots {
 	c := k.c
 	at := func(st *chemicals.Store) route.Case { c := c; c.Store = st; return c }
-	walk := k.walks.of(st, from{}, func(st *chemicals.Store) *walked { return walk(at(st), nil) })
+	walk := k.walks.of(st, from{}, func(st *chemicals.Store) *walked { return walk(at(st), nil, k.met) })
 	if walk.gave.err != nil {
 		return Lots{Err: walk.gave.err}
 	}

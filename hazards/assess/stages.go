@@ -89,8 +89,8 @@ type walked struct {
 }
 
 // walk is the first stage: it walks a case.
-func walk(c route.Case, w *working.Sheet) *walked {
-	k, err := process.Go(c, w)
+func walk(c route.Case, w *working.Sheet, met process.Meetings) *walked {
+	k, err := met.Go(c, w)
 	if err != nil {
 		return &walked{err: err}
 	}
@@ -115,7 +115,7 @@ func failures(c route.Case, w *working.Sheet, k *walked, n []course.Course, know
 // again assesses a route that went wrong: the same walk and the same runs, read
 // for what a failure is told by, which is heat and gas.
 func again(c route.Case, known *course.Known) (*figure.Set, []course.Course, error) {
-	k := walk(c, nil)
+	k := walk(c, nil, process.Met(c.Route))
 	if k.err != nil {
 		return nil, nil, k.err
 	}

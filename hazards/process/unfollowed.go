@@ -24,7 +24,7 @@ type Unfollowed struct {
 // two things that must not meet, a wall that dissolves, something that is not held. A
 // residue is enough. One that stands open holds no pressure.
 func (k *walker) unfollowed() {
-	for _, c := range meeting.Of(k.c.Route) {
+	for _, c := range k.met {
 		if c.Place.Closure == route.Open || len(c.Tags) == 0 {
 			continue
 		}

@@ -4,6 +4,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
@@ -142,8 +143,18 @@ type Dose struct {
 
 // Go walks the route of c. It fails only where the route cannot be walked at
 // all; what it cannot model it moves to the place unresolved and says so.
-func Go(c route.Case, w *working.Sheet) (Walk, error) {
-	k := &walker{c: c, w: w, st: c.Store, places: map[string]*State{}}
+func Go(c route.Case, w *working.Sheet) (Walk, error) { return Met(c.Route).Go(c, w) }
+
+// Meetings are what meets what in the places of a route. No datum moves them, so that
+// walks of the same route with other data share them; nobody changes them.
+type Meetings struct{ of []meeting.Contents }
+
+// Met are the meetings of a route.
+func Met(r *route.Route) Meetings { return Meetings{meeting.Of(r)} }
+
+// Go is the Go of the package, of a case whose route has these meetings.
+func (m Meetings) Go(c route.Case, w *working.Sheet) (Walk, error) {
+	k := &walker{c: c, w: w, st: c.Store, places: map[string]*State{}, met: m.of}
 	for i := range c.Route.Places {
 		p := &c.Route.Places[i]
 		k.places[p.Key] = &State{Place: p.Key}
@@ -166,6 +177,7 @@ type walker struct {
 	w       *working.Sheet
 	st      *chemicals.Store
 	places  map[string]*State
+	met     []meeting.Contents
 	in      chemicals.Composition
 	gross   chemicals.Composition // what was entered and taken back, without sign
 	gas     chemicals.Composition
