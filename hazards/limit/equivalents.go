@@ -15,6 +15,7 @@ var equivalentTable string
 // equivalent is a gas that counts as so many mol of another one.
 type equivalent struct {
 	agent, as string
+	called    string // what of it is in the air, in words
 	moles     float64
 	aegl2     string // series of the emergency levels of tier 2
 }
@@ -23,7 +24,7 @@ var equivalentsHeld = sync.OnceValue(func() []equivalent {
 	return columns.Must("hazards/limit/equivalents.csv", equivalentTable, func(r columns.Row) equivalent {
 		r.Named("status")
 		r.Text("note")
-		return equivalent{r.Named("agent"), r.Named("as"), r.Stated("moles"), r.Named("aegl2")}
+		return equivalent{r.Named("agent"), r.Named("as"), r.Named("called"), r.Stated("moles"), r.Named("aegl2")}
 	})
 })
 
@@ -38,7 +39,7 @@ func equivalents(all []Exposure) []Exposure {
 				if e.Series = ""; e.Tier == 2 {
 					e.Series = q.aegl2
 				}
-				e.Label += " of " + q.as + " that it makes"
+				e.Label += " of " + q.called + " that it makes"
 				out = append(out, e)
 			}
 		}
