@@ -6,6 +6,7 @@ import (
 
 	"etchbound/chemicals/aqueous"
 	"etchbound/hazards/residue"
+	"etchbound/hazards/route"
 )
 
 // bath is what stands over the solid after a decant, or before the first: mol.
@@ -22,32 +23,89 @@ type bath struct {
 // solids that may settle or stay.
 var solids = [...]string{"LiF_s", "Cryolite", "NaF_s", "Al(OH)3(a)"}
 
-// begin is the liquor of the etch: what of its lithium fluoride no acid has turned to HF is
-// solid, and what does not stay with the solid is decanted.
-func (b *bench) begin(liquor aqueous.Mixture, kg float64) bath {
-	a := bath{kg: b.retained, mol: map[string]float64{}, solid: map[string]float64{}, pH: math.NaN()}
-	for _, t := range liquor.Totals {
-		a.mol[t.Of] = t.Mol
-	}
-	if salt := salt(a.mol); salt*kg > trace {
-		a.mol["F"], a.mol["Li"], a.solid["LiF_s"] = a.mol["F"]-salt, a.mol["Li"]-salt, salt*kg
-	}
-	m := aqueous.Mixture{}
-	for _, name := range aqueous.Components() {
-		if x := a.mol[name]; x > 0 {
-			m.Totals = append(m.Totals, aqueous.Amount{Of: name, Mol: x})
+// begin is the liquor that the first cycle meets, of which what does not stay with the solid is
+// decanted: at equilibrium where one is held, under the carbon dioxide that carbonate in it can
+// hold. Where it is too strong for that, what of its lithium fluoride no acid has turned to HF
+// is solid.
+func (b *bench) begin(c route.Case, liquor aqueous.Mixture, kg float64) bath {
+	a := bath{kg: kg, mol: map[string]float64{}, solid: map[string]float64{}, pH: math.NaN()}
+	free := math.NaN()
+	if s := b.rests(c); s != nil {
+		a.pH, free = s.PH(), s.Free()*residue.Milligrams
+		a.holds(s, kg)
+	} else {
+		for _, t := range liquor.Totals {
+			a.mol[t.Of] = t.Mol * kg
+		}
+		if salt := salt(a.mol); salt > trace {
+			a.mol["F"], a.mol["Li"], a.solid["LiF_s"] = a.mol["F"]-salt, a.mol["Li"]-salt, salt
 		}
 	}
-	free := math.NaN()
-	if s, err := b.model.Solve(m); err == nil && len(s.Outside()) == 0 {
-		a.pH, free = s.PH(), s.Free()*residue.Milligrams
+	a.out.PH, a.out.Free = a.pH, free
+	return b.goesOn(&a)
+}
+
+// rests is a liquor at equilibrium with what settles of it; nil where none is held of it.
+func (b *bench) rests(c route.Case) *aqueous.State {
+	rest, carbonate := apart(&b.x.Liquor)
+	m, kg, known := residue.Dissolved(c.Store, rest)
+	if !known {
+		return nil
 	}
-	a.out = b.decant(0, a.mol, a.pH, kg-b.retained, a.solid["LiF_s"])
-	a.out.Free = free
-	for name := range a.mol {
-		a.mol[name] *= b.retained
+	for _, s := range solids {
+		m.Solids = append(m.Solids, aqueous.Amount{Of: s})
 	}
+	for _, x := range carbonate {
+		m.Added = append(m.Added, aqueous.Amount{Of: x.Of, Mol: x.Mol / kg})
+		m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
+	}
+	s, err := b.model.Solve(m)
+	if err != nil || len(s.Outside()) > 0 {
+		return nil
+	}
+	return s
+}
+
+// goesOn is what a wash begins with where what a bath holds stands over the solid: what does
+// not stay with it is decanted.
+func (b *bench) goesOn(was *bath) bath {
+	a := bath{kg: math.Min(b.stays(was.pH), was.kg), mol: map[string]float64{}, solid: was.solid, hidden: was.hidden,
+		pH: was.pH}
+	perKg := map[string]float64{}
+	for name, x := range was.mol {
+		perKg[name] = x / was.kg
+		a.mol[name] = perKg[name] * a.kg
+	}
+	a.out = b.decant(0, perKg, was.out.PH, was.kg-a.kg, a.solid["LiF_s"])
+	a.out.Free = was.out.Free
 	return a
+}
+
+// stays is the water that stays with the solid, kg, at a pH.
+func (b *bench) stays(pH float64) float64 {
+	if pH >= 4 {
+		return b.retained * b.swells
+	}
+	return b.retained
+}
+
+// holds puts a state into a bath: what of it is dissolved in the water that stays, and all that
+// is solid in the water of the cycle, kg. It returns what is dissolved per kg.
+func (a *bath) holds(s *aqueous.State, kg float64) map[string]float64 {
+	perKg := map[string]float64{}
+	for _, name := range aqueous.Components() {
+		if x, there := s.Total(name); there && name != "C(4)" {
+			perKg[name], a.mol[name] = x, x*a.kg
+		} else if there {
+			a.mol[name] = x * a.kg
+		}
+	}
+	for _, name := range solids {
+		if x := s.Solid(name) * kg; x > 0 {
+			a.solid[name] = x
+		}
+	}
+	return perKg
 }
 
 // salt is the lithium fluoride of which no acid turns the fluoride to HF.
@@ -116,23 +174,8 @@ const (
 // after is what stays when a cycle is decanted.
 func (b *bench) after(was *bath, s *aqueous.State, n int, kg, freed float64) bath {
 	a := bath{mol: map[string]float64{}, solid: map[string]float64{}, hidden: was.hidden - freed, pH: s.PH()}
-	if a.kg = b.retained; s.PH() >= 4 {
-		a.kg *= b.swells
-	}
-	a.kg = math.Min(a.kg, kg)
-	perKg := map[string]float64{}
-	for _, name := range aqueous.Components() {
-		if x, there := s.Total(name); there && name != "C(4)" {
-			perKg[name], a.mol[name] = x, x*a.kg
-		} else if there {
-			a.mol[name] = x * a.kg
-		}
-	}
-	for _, name := range solids {
-		if x := s.Solid(name) * kg; x > 0 {
-			a.solid[name] = x
-		}
-	}
+	a.kg = math.Min(b.stays(s.PH()), kg)
+	perKg := a.holds(s, kg)
 	mol, _ := s.Gas()
 	a.gas = mol * kg
 	pH, free := s.PH(), s.Free()*residue.Milligrams
@@ -151,35 +194,38 @@ func (b *bench) after(was *bath, s *aqueous.State, n int, kg, freed float64) bat
 func holdsOn(mol map[string]float64) bool { return mol["TiF6"]+mol["BF4"]+mol["PF6"] > 0 }
 
 // follow washes until the target is there with the most held between layers, and at least
-// as often as the route says.
+// as often as the route says, and looks on for the fluoride.
 func (b *bench) follow(begins Begins) Way {
-	w := Way{Begins: begins, Decants: []Decant{b.first.out}}
-	plain, slow := b.first, b.first
-	slow.hidden = b.hidden
-	w.Decants[0].Strength = w.Decants[0].Fluoride / 1e4 * hfPerF
+	w := Way{Begins: begins, Limit: b.collect, Left: math.NaN()}
+	plain, slow := b.first, b.slow
+	w.tell(&plain, &slow)
 	last := 0
-	for n := 1; n <= Most && (w.Slowly == 0 || n <= b.walked); n++ {
+	for n := 1; n <= Most && (w.Slowly == 0 || w.Clean == 0 || n <= b.walked); n++ {
+		listed := w.Slowly == 0 || n <= b.walked
 		var ok, also bool
-		if plain, ok = b.rinse(&plain, n, begins); !ok {
-			break
-		}
 		if slow, also = b.rinse(&slow, n, begins); !also {
 			break
 		}
-		d := plain.out
-		d.Free = slow.out.Free
-		d.SlowPH, d.SlowFluoride, d.Undissolved = slow.out.PH, slow.out.Fluoride, max(d.Undissolved, slow.out.Undissolved)
-		d.Strength = d.SlowFluoride / 1e4 * hfPerF
-		w.Decants = append(w.Decants, d)
+		if w.Clean == 0 && b.washed(&slow) && slow.out.Fluoride <= b.collect {
+			w.Clean = n
+		}
+		if !listed {
+			continue
+		}
+		if plain, ok = b.rinse(&plain, n, begins); !ok {
+			break
+		}
+		w.tell(&plain, &slow)
 		w.CarbonDioxide += plain.gas * b.litres
 		if w.Needed == 0 && b.washed(&plain) {
 			w.Needed = n
 		}
 		if w.Slowly == 0 && b.washed(&slow) {
-			w.Slowly = n
+			w.Slowly, w.Left = n, slow.out.Fluoride
 		}
 		if n == b.walked {
-			w.Undissolved = d.Undissolved
+			w.Undissolved = w.Decants[n].Undissolved
+			w.after = &[2]bath{plain, slow}
 		}
 		last = n
 	}
@@ -193,6 +239,15 @@ func (b *bench) follow(begins Begins) Way {
 		d.Collected = i == 0 || d.SlowFluoride > b.collect
 	}
 	return w
+}
+
+// tell adds the decant of a cycle without acid between the layers and with the most.
+func (w *Way) tell(plain, slow *bath) {
+	d := plain.out
+	d.Free = slow.out.Free
+	d.SlowPH, d.SlowFluoride, d.Undissolved = slow.out.PH, slow.out.Fluoride, max(d.Undissolved, slow.out.Undissolved)
+	d.Strength = d.SlowFluoride / 1e4 * hfPerF
+	w.Decants = append(w.Decants, d)
 }
 
 const (

@@ -13,6 +13,11 @@
 // the most. The first decant of a strong liquor is beyond what equilibria are held for: it
 // has no pH here, and salt that its acid cannot turn to HF counts as undissolved.
 //
+// A wash just after another in the same place goes on with what that one left: carbonate,
+// cryolite, and acid between the layers. The pH alone does not make a wash: where fluoride
+// above what is collected is dissolved when the pH is there, how often until it is gone too is
+// told beside.
+//
 // Water stands beside two other ways to begin: one rinse with acid, which dissolves lithium
 // fluoride, and one with bicarbonate. A target above what water in air reaches is answered
 // with the cycles to the criterion there.

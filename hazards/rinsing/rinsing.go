@@ -33,10 +33,15 @@ type Way struct {
 	Decants       []Decant
 	Needed        int     // cycles of the liquid to the target, with nothing held between layers; 0: not within Most
 	Slowly        int     // with the most held between layers
+	Left          float64 // mg/L of fluoride in the decant of Slowly; NaN where that is 0
+	Clean         int     // cycles to the target and to Limit with the most between layers; 0: not within Most
+	Limit         float64 // mg/L of fluoride above which a decant is fluoride waste
 	Litres        float64 // of liquid for Slowly, or for Most
 	CarbonDioxide float64 // L, of a rinse with bicarbonate
 	Settled       float64 // g of cryolite that stay with the solid
 	Undissolved   float64 // mmol of lithium fluoride after the cycles that are written
+
+	after *[2]bath // the cycles that are walked: without acid between the layers, and with the most
 }
 
 // Begins is what the first cycle is made with.
@@ -74,12 +79,28 @@ func Read(c route.Case, k *process.Walk) []Wash {
 		return nil
 	}
 	var out []Wash
+	var was before
 	for i := range k.Washes {
 		if b, known := benchOf(c, model, &k.Washes[i]); known {
+			was.leads(b)
 			out = append(out, b.read())
+			was = before{b.x, out[len(out)-1].Ways[0].after}
 		}
 	}
 	return out
+}
+
+// before is a wash and what it leaves over the solid; its zero value is none.
+type before struct {
+	x     *process.Wash
+	after *[2]bath
+}
+
+// leads lets a wash begin with what the one just before it in the same place has left.
+func (w *before) leads(b *bench) {
+	if w.after != nil && w.x.Place == b.x.Place && w.x.Step == b.x.Step-1 {
+		b.first, b.slow = b.goesOn(&w.after[0]), b.goesOn(&w.after[1])
+	}
 }
 
 // salted reports whether a liquor holds lithium fluoride that no acid of it turns to HF, by
@@ -99,13 +120,12 @@ const trace = 1e-6 // mol
 type bench struct {
 	model            *aqueous.Model
 	x                *process.Wash
-	first            bath             // what the first cycle meets, with what leaves before it
+	first, slow      bath             // what the first cycle meets, with what leaves before it; with acid between layers
 	liquid           []aqueous.Amount // of a cycle, mol per kg
 	carbonate        []aqueous.Amount // in it, mol per kg
 	water            float64          // kg of a cycle
 	retained         float64          // kg that stay while acid
 	swells           float64          // times that above pH 4
-	hidden           float64          // mol of acid held between layers at most
 	target           float64
 	ceiling, collect float64
 	air              float64 // atm of carbon dioxide; 0: water without
@@ -130,9 +150,7 @@ func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool)
 	row := func(id string) float64 { d, _ := st.Row(id); return d.Value }
 	b := &bench{model: model, x: x, liquid: liquid.Totals, carbonate: carbonate, water: water,
 		retained: kg * math.Min(retained/volume, 1), litres: process.MolarVolume(st, nil).V, swells: 1,
-		hidden: between(c), ceiling: row("wash.criterion"),
-		collect: row("wash.collect"),
-		target:  x.Target}
+		ceiling: row("wash.criterion"), collect: row("wash.collect"), target: x.Target}
 	b.tubes = tubesOf(c, x)
 	if x.Swells {
 		b.swells = row("wash.retained.swollen") / row("wash.retained.acid")
@@ -146,7 +164,9 @@ func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool)
 	if n := x.Done.V; n == n {
 		b.walked = int(n)
 	}
-	b.first = b.begin(liquor, kg)
+	b.first = b.begin(c, liquor, kg)
+	b.slow = b.first
+	b.slow.hidden = between(c)
 	return b, true
 }
 

@@ -19,14 +19,17 @@ func Widen(c route.Case, k *process.Walk, figures []figure.Figure) []phrase.Phra
 		return nil
 	}
 	var out []phrase.Phrase
+	var was before
 	for i := range k.Washes {
 		x := &k.Washes[i]
 		b, known := benchOf(c, model, x)
 		known = known && k.Open == nil
 		e := ends{known: known, layers: between(c) > 0}
-		if known && (e.layers || b.first.solid["LiF_s"] > trace) {
+		if known {
+			was.leads(b)
 			w := b.follow(AsWritten)
 			e.of(&w, b)
+			was = before{x, w.after}
 		} else if !known {
 			e.salt = salted(c, x)
 		}
@@ -54,12 +57,16 @@ type ends struct {
 	cycles float64 // that the salt asks for; NaN where not within Most
 	slowly float64 // that acid between the layers asks for, and the pH after those that are walked
 	pH     float64
+	by     float64 // mg/L of fluoride when the pH is there, where that is too much; else 0
 }
 
 // of reads the way that is written.
 func (e *ends) of(w *Way, b *bench) {
 	e.salt, e.left = b.first.solid["LiF_s"] > trace, w.Undissolved
 	e.cycles, e.slowly, e.pH = within(w.Needed), within(w.Slowly), math.NaN()
+	if w.Left > w.Limit {
+		e.by = w.Left
+	}
 	if b.walked < len(w.Decants) {
 		e.pH = w.Decants[b.walked].SlowPH
 	}
@@ -75,6 +82,9 @@ func within(cycles int) float64 {
 // widen puts the ends into a figure of the wash.
 func (e *ends) widen(f *figure.Figure) {
 	cycles, pH := f.Quantity == "wash.cycles", f.Quantity == "wash.ph"
+	if cycles && e.by > 0 {
+		f.Conditions = f.Conditions.And(phrase.Of("wash.by_ph", e.by))
+	}
 	if !cycles && !pH || !e.layers && !e.salt {
 		return
 	}

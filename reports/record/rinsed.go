@@ -24,6 +24,9 @@ type rinsedWayJSON struct {
 	Begins        string       `json:"begins"`
 	Needed        int          `json:"cycles"`
 	Slowly        int          `json:"cycles_with_most_between_layers"`
+	Left          Nine         `json:"fluoride_then_mg_per_l"`
+	Clean         int          `json:"cycles_to_fluoride"`
+	Limit         Nine         `json:"fluoride_limit_mg_per_l"`
 	Litres        Nine         `json:"liquid_l"`
 	CarbonDioxide Nine         `json:"carbon_dioxide_l"`
 	Settled       Nine         `json:"cryolite_g"`
@@ -49,8 +52,8 @@ func rinsedToJSON(w *rinsing.Wash) rinsedJSON {
 	tubes := tubesJSON{t.Count, Nine(t.Filled), Nine(t.Holds), [2]Nine{Nine(t.Minutes[0]), Nine(t.Minutes[1])}, t.Spins,
 		t.Longest}
 	return rinsedJSON{w.Step, Nine(w.Target), Nine(w.Written), w.Ceiling, each(w.Ways, func(x *rinsing.Way) rinsedWayJSON {
-		return rinsedWayJSON{string(x.Begins), x.Needed, x.Slowly, Nine(x.Litres), Nine(x.CarbonDioxide), Nine(x.Settled),
-			Nine(x.Undissolved), each(x.Decants, decantToJSON)}
+		return rinsedWayJSON{string(x.Begins), x.Needed, x.Slowly, Nine(x.Left), x.Clean, Nine(x.Limit),
+			Nine(x.Litres), Nine(x.CarbonDioxide), Nine(x.Settled), Nine(x.Undissolved), each(x.Decants, decantToJSON)}
 	}), tubes}
 }
 

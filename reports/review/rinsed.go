@@ -84,7 +84,7 @@ func spins(w *rinsing.Wash) string {
 	return out + words.Of("rinsed.tubes", t.Count, number.Measure(t.Filled, 3, "mL"), number.Measure(t.Holds, 3, "mL"))
 }
 
-// cycles are those of a way, and with the most between layers.
+// cycles are those of a way, and with the most between layers; where pH alone is there it says so.
 func cycles(x *rinsing.Way) string {
 	say := func(n int) string {
 		if n == 0 {
@@ -92,10 +92,14 @@ func cycles(x *rinsing.Way) string {
 		}
 		return number.Nearest(float64(n), 3)
 	}
-	if x.Needed == x.Slowly {
-		return say(x.Needed)
+	out := say(x.Needed)
+	if x.Needed != x.Slowly {
+		out = words.Of("treated.between", out, say(x.Slowly))
 	}
-	return words.Of("treated.between", say(x.Needed), say(x.Slowly))
+	if x.Left > x.Limit {
+		return words.Of("rinsed.by_ph", out, number.Significant(x.Left, 2, 1), say(x.Clean), number.Nearest(x.Limit, 2))
+	}
+	return out
 }
 
 // shown is how many decants of a wash a table has.
