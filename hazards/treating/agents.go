@@ -100,10 +100,37 @@ func (b *bench) ways(l *Liquor) [][]waste.Dose {
 			}
 		case x.base > 0 && c != nil && bound < (l.Fluoride-l.Held)*(1-1e-9) && common(s):
 			pairs = append(pairs, []waste.Dose{d, {Sub: c, Mol: (l.Fluoride - l.Held - bound) / bringsOf(c).binds}})
+			if s.WasteAgent > 0 && !b.usual {
+				for _, o := range others() {
+					pairs = append(pairs, []waste.Dose{d, {Sub: o, Mol: (l.Fluoride - l.Held - bound) / bringsOf(o).binds}})
+				}
+			}
 		}
 	}
 	return append(single, pairs...)
 }
+
+// others are calcium salts that bind fluoride beside a base as the chloride does, with another
+// anion each: of each anion the hydrate with most water.
+var others = sync.OnceValue(func() []*chemicals.Substance {
+	var out []*chemicals.Substance
+	at := map[[3]float64]int{}
+	for _, s := range agents() {
+		if x := bringsOf(s); x.base > 0 || !x.calcium || s.Count("Cl") > 0 {
+			continue
+		}
+		anion := [3]float64{s.Count("C"), s.Count("N"), s.Count("S")}
+		i, there := at[anion]
+		switch {
+		case !there:
+			at[anion] = len(out)
+			out = append(out, s)
+		case s.Count("H") > out[i].Count("H"):
+			out[i] = s
+		}
+	}
+	return out
+})
 
 // common are bases whose ions are followed one by one.
 func common(s *chemicals.Substance) bool { _, asIs := formula(s); return asIs }

@@ -189,6 +189,25 @@ func TestADosingKeepsItsLimits(t *testing.T) {
 	}
 }
 
+// 1.89 g of NaOH neutralise and half a mol of calcium for each of fluoride binds, whatever its
+// anion: of the tetrahydrate of the nitrate (236.15 g/mol) 236.15/147.02 of the mass of the
+// dihydrate of the chloride, of the pentahydrate of the lactate (308.3) 308.3/147.02, of the
+// monohydrate of the gluconate (448.4) 448.4/147.02 (molar masses by hand). Each is one row.
+func TestOtherBindersStandBesideABase(t *testing.T) {
+	l := first(t, spent, limed)
+	for _, base := range []string{"sodium_hydroxide", "sodium_hydrogencarbonate"} {
+		chloride := way(t, l, base, "calcium_chloride_dihydrate")
+		for slug, times := range map[string]float64{"calcium_nitrate_tetrahydrate": 236.15 / 147.02,
+			"calcium_lactate_pentahydrate": 308.3 / 147.02, "calcium_gluconate_monohydrate": 448.4 / 147.02} {
+			w := way(t, l, base, slug)
+			if !nearly.Share(w.Parts[1].Grams, chloride.Parts[1].Grams*times, 1e-3) || !nearly.To(w.AcidLeft, 0, 1e-9) ||
+				!nearly.Share(w.Left, chloride.Left, 0.02) || w.Usual() {
+				t.Errorf("%s, %s: %+v", base, slug, w)
+			}
+		}
+	}
+}
+
 // What an agent holds beyond what is followed is told of as unknown, never left out.
 func TestAgentsOfAllKindsAreSetBeside(t *testing.T) {
 	l := first(t, spent, limed)

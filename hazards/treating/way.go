@@ -70,8 +70,15 @@ func (b *bench) way(l *Liquor, doses []waste.Dose) Way {
 }
 
 // Usual reports whether a way begins with what is offered for waste, or binds alone what is
-// usually bought for that.
-func (w *Way) Usual() bool { return usual(w.Parts[0].Sub) }
+// usually bought for that, and ends with no other binder.
+func (w *Way) Usual() bool {
+	if len(w.Parts) > 1 {
+		if second := w.Parts[1].Sub.Slug; second != beside && second != lime {
+			return false
+		}
+	}
+	return usual(w.Parts[0].Sub)
+}
 
 func usual(first *chemicals.Substance) bool {
 	return first.WasteAgent > 0 || bringsOf(first).boron > 0 || first.Slug == beside

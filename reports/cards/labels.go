@@ -143,13 +143,29 @@ func (b *builder) inside(c *meeting.Contents, waste bool) []string {
 	} else {
 		lines = append(lines, words.Of("label.elements", strings.Join(parts, ", ")))
 	}
-	if c.Tags.Has("calcium") && c.Tags.Has("hf") {
+	grams := b.slow(c.Place.Key)
+	switch calcium := c.Tags.Has("calcium") && c.Tags.Has("hf"); {
+	case calcium && grams > 0:
+		lines = append(lines, words.Of("label.calcium_held", number.Measure(grams, 2, "g")))
+	case calcium:
 		lines = append(lines, words.Of("label.calcium"))
+	case grams > 0:
+		lines = append(lines, words.Of("label.held", number.Measure(grams, 2, "g")))
 	}
 	if held.PH != nil {
 		return append(lines, words.Of("label.ph_aimed", number.Nearest(*held.PH, 3)))
 	}
 	return append(lines, words.Of("label.ph"))
+}
+
+// slow is the fluoride, g, that base leaves in complexes in a place that is treated.
+func (b *builder) slow(place string) float64 {
+	for i := range b.Review.Treated {
+		if l := &b.Review.Treated[i]; l.Place == place && l.Step > 0 {
+			return l.Held * residue.Milligrams / 1000
+		}
+	}
+	return 0
 }
 
 // poured is a volume as it is read off a vessel: mL below a litre, rounded up.
@@ -172,9 +188,6 @@ func (b *builder) treated(place string) []string {
 			continue
 		}
 		out := []string{words.Of("label.hold")}
-		if l.Held > 0 {
-			out = append(out, words.Of("label.held", number.Measure(l.Held*residue.Milligrams/1000, 2, "g")))
-		}
 		if l.Written == nil || len(l.Written.Subs) != 1 {
 			return out
 		}
