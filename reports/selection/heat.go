@@ -194,8 +194,9 @@ func (p *reader) outgrown(l *Line) {
 	}
 }
 
-// mostNow is how many of the matters that are exceeded already are named, the rest counted.
-const mostNow = 2
+// mostNow is how many of the matters that are exceeded already are named, the rest counted: the
+// rows above it have the others.
+const mostNow = 1
 
 // exceededNow names what a number exceeds at this batch as the route is written, worst
 // first, each quantity once; empty where nothing is.
