@@ -3,6 +3,8 @@ package hazards_test
 import (
 	"slices"
 	"testing"
+
+	"etchbound/hazards/figure"
 )
 
 // What a substance that is not held may give is one short sentence, once, however many
@@ -29,6 +31,28 @@ func TestGasesOfWhatIsNotHeldAreOneSentence(t *testing.T) {
 		slices.Sort(got)
 		if !slices.Equal(got, c.says) {
 			t.Errorf("%s: %v, want %v", name, got, c.says)
+		}
+	}
+}
+
+// Nitric acid poured for 10 mL of hydrochloric acid holds 15.7 mol/L (70 wt% of 1.41 g/mL,
+// molar mass 63.01 g/mol), so no more than 0.157 mol of nitrogen dioxide: 3.841 L at 24.4654
+// L/mol. What is not held and may hold nitrogen can bring more of it.
+func TestGasOfAWrongAcidIsUnknownBesideWhatIsNotHeld(t *testing.T) {
+	const hcl = "{substance: HCl, strength: 20 wt%, volume: 10 mL}"
+	const id = "gas.evolved.bound@2/nitrogen_dioxide:nitric_for_hydrochloric"
+	for salt, want := range map[string]float64{
+		"{substance: lithium fluoride, mass: 1 g}":                        3.841,
+		"{substance: florbide, not_held: true, mass: 1 g}":                unknown,
+		"{substance: florbide, formula: KNO3, not_held: true, mass: 1 g}": unknown,
+		"{substance: florbide, formula: CsF, not_held: true, mass: 1 g}":  3.841,
+	} {
+		a := assess(t, etches("phase: Ti3AlC2, mass: 1 g, "+pure, hcl, salt))
+		i := slices.IndexFunc(a.Figures, func(f figure.Figure) bool { return f.ID.String() == id })
+		if i < 0 {
+			t.Errorf("%s: no %s", salt, id)
+		} else if got := a.Figures[i].Value.V; !within(got, want, 1e-3) {
+			t.Errorf("%s: %g L, want %g", salt, got, want)
 		}
 	}
 }

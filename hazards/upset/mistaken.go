@@ -8,6 +8,7 @@ import (
 	"strings"
 	"sync"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -98,7 +99,8 @@ const water = 4.2
 //
 //	n_g = 1/(a/n + b/n_Cl)
 //
-// where part of it came from either bottle. All of it goes off in the time of a pour.
+// where part of it came from either bottle. All of it goes off in the time of a pour. Where
+// what is not held may bring what the gas has of the acid, the gas is unknown.
 func (r *reader) mistaken(n *course.Course) {
 	for i := range mistakes() {
 		m := &mistakes()[i]
@@ -191,6 +193,9 @@ func (r *reader) withWater(n *course.Course, m *mistake, acid working.Num) worki
 // drivenOut reports a gas that a wrong acid gives, and what it does to the air.
 func (r *reader) drivenOut(n *course.Course, m *mistake, g *driven, acid working.Num, l *lot, says phrase.Phrase) {
 	gas := r.limitedBy(g, acid.As("n"), l.acid[0].As("n_F"), l.acid[1].As("n_Cl"))
+	if x := besideAcid(n, m, g); x != nil && !gas.None() {
+		gas = working.Absent("n_g", "mol", x.Lacks())
+	}
 	p := r.c.Route.Place(n.Stages[0].Done.Place)
 	if gas.None() {
 		return
@@ -207,6 +212,32 @@ func (r *reader) drivenOut(n *course.Course, m *mistake, g *driven, acid working
 		y.Searched = r.searched
 		r.out = append(r.out, y)
 	}
+}
+
+// besideAcid is what the data do not hold of a course and may bring what a gas has of the
+// wrong acid, so that the acid bounds the gas no more: nitrogen of nitrogen dioxide. It is
+// nil where there is nothing of it. Fluoride and chloride of such a substance are counted
+// where the liquor is.
+func besideAcid(n *course.Course, m *mistake, g *driven) *chemicals.Substance {
+	acid, _ := chemicals.Library().Find(m.taken)
+	gas, _ := chemicals.Library().Find(g.gas)
+	water, _ := chemicals.Library().Find("water")
+	for i := range n.Stages {
+		here := n.Stages[i].Done.Contents()
+		for j := range here.Liquid {
+			for _, e := range here.Liquid[j].Entries {
+				if e.Sub == nil || !e.Sub.NotHeld {
+					continue
+				}
+				for _, element := range gas.Formula.Order {
+					if acid.Formula.Count(element) > 0 && water.Formula.Count(element) == 0 && e.Sub.May(element) {
+						return e.Sub
+					}
+				}
+			}
+		}
+	}
+	return nil
 }
 
 // limitedBy is how much of a gas there can be, mol; nothing where what it takes is not there.
