@@ -106,3 +106,32 @@ func TestAJacketGoesOnFromWhereItIs(t *testing.T) {
 		}
 	}
 }
+
+// A printed worked example: 2.1 MJ/K at 293 K, 610 W/K to steam of 393 K in a coil and 50 W/K to a
+// room of 293 K come to 333 K in 1800 s, to 363 K in 4509 s and to no more than 385.4 K (solutions
+// to the problems of Chemical Engineering, volume 1, problem 9.80, read in an excerpt; its
+// 61.0 W/(m2 K) is rounded, which moves the times by 0.3 %). Again with the coil as a jacket whose
+// much steam is one temperature.
+func TestABatchHeatsAsAPrintedExampleSays(t *testing.T) {
+	steam := vessel.Piece{Until: 40000, UA: 610, Coolant: 393, Loss: 50, Room: 293}
+	around := steam
+	around.Jacketed = true
+	for name, x := range map[string]vessel.Piece{"coil": steam, "jacket": around} {
+		p := plain(x)
+		p.Start, p.Liquor.Capacity = 293, 2.1e6-2
+		p.Jacket = vessel.Jacket{Capacity: 1000, Flow: 1e7, Power: math.Inf(1), Begins: 393}
+		if name == "coil" {
+			p.Jacket = vessel.Jacket{}
+		}
+		r := run(t, p)
+		for kelvin, want := range map[float64]float64{333: 1800, 363: 4509} {
+			at, ok := r.Path.When(func(p vessel.Point) float64 { return p.Temperature }, kelvin)
+			if !ok || !nearly.Share(at, want, 0.005) {
+				t.Errorf("%s: %g K in %g s, printed %g", name, kelvin, at, want)
+			}
+		}
+		if !nearly.To(r.End.Temperature, 385.4, 0.05) {
+			t.Errorf("%s: comes to %g K, printed 385.4", name, r.End.Temperature)
+		}
+	}
+}
