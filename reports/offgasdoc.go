@@ -1,6 +1,8 @@
 package reports
 
 import (
+	"io"
+
 	"etchbound/hazards"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
@@ -20,4 +22,9 @@ func BuildOffGas(r hazards.Review, all []scrubbing.Train, out scrubbing.Outdoors
 	top.Blocks = append(top.Blocks, selection.Warned(b.Draft)...)
 	d.Sections = append([]document.Section{top}, scrubbed.Sections(all, out)...)
 	return d
+}
+
+// OffGasJSON writes what the gas of a route needs on its way out for programs.
+func OffGasJSON(w io.Writer, r *hazards.Review, all []scrubbing.Train, out scrubbing.Outdoors, o draft.Options) error {
+	return scrubbed.JSON(w, r, all, &out, o)
 }

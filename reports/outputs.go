@@ -14,6 +14,7 @@ import (
 	"etchbound/reports/proposed"
 	"etchbound/reports/record"
 	"etchbound/reports/review"
+	"etchbound/reports/scrubbed"
 )
 
 // outputs are all of them, in the order they are told.
@@ -29,6 +30,8 @@ var outputs = []record.Output{
 	{Name: "keep", Format: review.KeepFormat, Says: "How the product of a route can be kept", Of: review.KeepShape{}},
 	{Name: "pace", Format: paced.Format, Says: "How what reacts can be added to a route", Of: paced.Shape{}},
 	{Name: "measure", Format: measures.Format, Says: "What to measure first of a route", Of: measures.Shape{}},
+	{Name: "offgas", Format: scrubbed.Format, Says: "What the gas of a route needs on its way out",
+		Of: scrubbed.Shape{}},
 	{Name: "campaign", Format: campaigns.Format, Says: "What a route comes to that is made again and again",
 		Of: campaigns.Shape{}},
 	{Name: "upset.csv", Format: record.Format, Says: "What happens when something fails, a figure a row",

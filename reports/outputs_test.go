@@ -36,6 +36,7 @@ import (
 	"etchbound/scaling/levers"
 	"etchbound/scaling/measuring"
 	"etchbound/scaling/pacing"
+	"etchbound/scaling/scrubbing"
 	"etchbound/schemas/long"
 	"etchbound/schemas/quantity"
 )
@@ -222,7 +223,7 @@ func (m *maker) ofProposal(name string) {
 	m.add("html", "propose", func(w io.Writer) error { return document.HTML(w, proposed.Build(&f, o)) })
 }
 
-// ofTwofold is what pace and measure write.
+// ofTwofold is what pace, offgas, keep and measure write.
 func (m *maker) ofTwofold(names ...string) {
 	o := fixtureOptions
 	for _, c := range m.cases(names...) {
@@ -232,6 +233,13 @@ func (m *maker) ofTwofold(names ...string) {
 			return
 		}
 		m.add("pace", c.Route.Name, func(w io.Writer) error { return PaceJSON(w, &r, pacing.Of(&r, math.NaN()), o) })
+		m.add("offgas", c.Route.Name, func(w io.Writer) error {
+			all, err := scrubbing.Of(&r)
+			if err != nil {
+				return err
+			}
+			return OffGasJSON(w, &r, all, scrubbing.OutOf(&r), o)
+		})
 		m.add("keep", c.Route.Name, func(w io.Writer) error {
 			ways, err := keeping.Of(r.Case)
 			if err != nil {

@@ -23,7 +23,7 @@ func keepCommand(s streams) *cobra.Command {
 			"-o (.html, .pdf, .json, else Markdown) unless --format names it.",
 		Example: "  etchbound keep testdata/routes/demo-lif-hcl-2g.yaml",
 	}
-	return twoPapers(s, c, true, true, func(r hazards.Review, o draft.Options) (twofold, error) {
+	return onePaper(s, c, true, func(r hazards.Review, o draft.Options) (twofold, error) {
 		ways, err := keeping.Of(r.Case)
 		if err != nil {
 			return twofold{}, err

@@ -21,7 +21,7 @@ func measureCommand(s streams) *cobra.Command {
 			"of -o (.html, .pdf, .json, else Markdown) unless --format names it.",
 		Example: "  etchbound measure testdata/routes/demo-lif-hcl-2g.yaml",
 	}
-	return twoPapers(s, c, false, true, func(r hazards.Review, o draft.Options) (twofold, error) {
+	return onePaper(s, c, false, func(r hazards.Review, o draft.Options) (twofold, error) {
 		all := measuring.Of(&r)
 		return twofold{reports.BuildMeasure(r, all, o),
 			func(w io.Writer) error { return reports.MeasureJSON(w, &r, all, o) }}, nil

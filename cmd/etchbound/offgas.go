@@ -1,11 +1,12 @@
 package main
 
 import (
+	"io"
+
 	"github.com/spf13/cobra"
 
 	"etchbound/hazards"
 	"etchbound/reports"
-	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/scaling/scrubbing"
 )
@@ -18,14 +19,16 @@ func offgasCommand(s streams) *cobra.Command {
 			"is spent and what leaves it; the line for the gas, with a bound for liquor that comes with it;\n" +
 			"what is drawn back and the trap for it; purge and condenser; and the duct and stack of the hood.\n" +
 			"Every number stands at its best estimate and at its dangerous end. Hydrogen goes past all of it.\n" +
-			"The format follows the suffix of -o (.html, .pdf, else Markdown) unless --format names it.",
+			"The format follows the suffix of -o (.html, .pdf, .json, else Markdown) unless --format names it.",
 		Example: "  etchbound offgas testdata/routes/reactor-50g.yaml --site testdata/routes/site-demo.yaml",
 	}
-	return onePaper(s, c, false, func(r hazards.Review, o draft.Options) (document.Document, error) {
+	return onePaper(s, c, false, func(r hazards.Review, o draft.Options) (twofold, error) {
 		all, err := scrubbing.Of(&r)
 		if err != nil {
-			return document.Document{}, err
+			return twofold{}, err
 		}
-		return reports.BuildOffGas(r, all, scrubbing.OutOf(&r), o), nil
+		out := scrubbing.OutOf(&r)
+		return twofold{reports.BuildOffGas(r, all, out, o),
+			func(w io.Writer) error { return reports.OffGasJSON(w, &r, all, out, o) }}, nil
 	})
 }

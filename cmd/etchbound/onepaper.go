@@ -11,24 +11,15 @@ import (
 	"etchbound/reports/draft"
 )
 
-// onePaper makes a command write one document of the review of one route, as Markdown, HTML
-// or PDF. more are the flags beside the usual ones that have to be given with a text.
-func onePaper(s streams, c *cobra.Command, brief bool,
-	build func(hazards.Review, draft.Options) (document.Document, error), more ...string) *cobra.Command {
-	return twoPapers(s, c, brief, false, func(r hazards.Review, o draft.Options) (twofold, error) {
-		d, err := build(r, o)
-		return twofold{d, nil}, err
-	}, more...)
-}
-
 // twofold is a document, and how the same is written for programs.
 type twofold struct {
 	document document.Document
-	json     func(io.Writer) error // nil where it is not
+	json     func(io.Writer) error
 }
 
-// twoPapers is onePaper that may write JSON too.
-func twoPapers(s streams, c *cobra.Command, brief, programs bool,
+// onePaper makes a command write one document of the review of one route, as Markdown, HTML,
+// PDF or JSON. more are the flags beside the usual ones that have to be given with a text.
+func onePaper(s streams, c *cobra.Command, brief bool,
 	build func(hazards.Review, draft.Options) (twofold, error),
 	more ...string) *cobra.Command {
 	var f files
@@ -42,9 +33,6 @@ func twoPapers(s streams, c *cobra.Command, brief, programs bool,
 		kind, err := paperOf(format, output, f.inputs(), s)
 		if err != nil {
 			return err
-		}
-		if kind == "json" && !programs {
-			return input("%s: found json, accepted are markdown, html and pdf", c.Name())
 		}
 		r, err := reviewOf(f, brief, s)
 		if err != nil {
@@ -68,11 +56,7 @@ func twoPapers(s streams, c *cobra.Command, brief, programs bool,
 	caseFlags(c, &f)
 	unitsFor(c, &f)
 	c.Flags().StringVar(&f.batch, "batch", "", "at this mass of powder, such as \"50 g\"")
-	says := "markdown, html or pdf"
-	if programs {
-		says = "markdown, html, pdf or json"
-	}
-	c.Flags().StringVar(&format, "format", "", says)
+	c.Flags().StringVar(&format, "format", "", "markdown, html, pdf or json")
 	c.Flags().StringVarP(&output, "output", "o", "", "file to write, whole or not at all")
 	return c
 }

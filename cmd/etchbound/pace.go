@@ -26,7 +26,7 @@ func paceCommand(s streams) *cobra.Command {
 		Example: "  etchbound pace testdata/routes/demo-lif-hcl-2g.yaml",
 	}
 	c.Flags().StringVar(&below, "below", "", "a temperature of your own that it stays below, such as \"40 degC\"")
-	return twoPapers(s, c, false, true, func(r hazards.Review, o draft.Options) (twofold, error) {
+	return onePaper(s, c, false, func(r hazards.Review, o draft.Options) (twofold, error) {
 		limit, err := degrees(below)
 		if err != nil {
 			return twofold{}, err
