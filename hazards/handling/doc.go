@@ -36,7 +36,7 @@
 //	sonicate.heating   P/C without cooling; sonicate.minutes to 10 K
 //	spin.density       what stands in the tube before the step; spin.speed by the root of 1.2 over it
 //	skin.lethal        of what is put between layers, over the dose through the skin that
-//	                   killed half the rats, scaled by mass alone to a person: a rank, no dose
+//	                   killed half the animals, scaled by mass alone to a person: a rank, no dose
 //	step.quickened     rate of the etch at the temperature of the step over that at the
 //	                   hottest before it, where powder may be left
 //	melt.hydrogen_chloride  of all the chloride vapour of a melt, once moisture meets it

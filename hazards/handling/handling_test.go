@@ -51,6 +51,19 @@ func TestBaseIsRankedByTheSkin(t *testing.T) {
 	}
 }
 
+// Hydrazine: 91 mg/kg through the skin of rabbits (memory), 142 of its hydrate; 70 kg comes to 9.9 g.
+// Butylamine: 626 mg/kg (memory), 43.8 g. What parts the layers and has no row is not below these.
+func TestAminesAreRankedByTheSkin(t *testing.T) {
+	for what, id := range map[string]string{"hydrazine monohydrate, mass: 9.94 g": "hydrazine_monohydrate",
+		"butan-1-amine, mass: 43.8 g": "butylamine"} {
+		all := read(t, wash, "  - {do: intercalate, in: pot, what: [{substance: "+what+"}], time: 1 h, "+
+			"temperature: 25 degC}\n")
+		if v := bench.Find(t, all, "skin.lethal@4/"+id).Value.V; !nearly.Share(v, 1, 0.01) {
+			t.Errorf("%s = %g, want 1", what, v)
+		}
+	}
+}
+
 // Cake is looked at as it lies, and warms itself away in a smaller lump where it is warm.
 func TestWarmCakeIsWorse(t *testing.T) {
 	cold := bench.Find(t, read(t, wash, filter), "cake.critical@pot").Value.V
@@ -63,10 +76,10 @@ func TestWarmCakeIsWorse(t *testing.T) {
 
 // What is not stated or not held stays, as unknown with what settles it.
 func TestWhatIsNotHeldStays(t *testing.T) {
-	all := read(t, wash, "  - {do: intercalate, in: pot, what: [{substance: hydrazine monohydrate, volume: 1 mL}], "+
-		"time: 1 h, "+
+	all := read(t, wash, "  - {do: intercalate, in: pot, what: [{substance: tetrabutylammonium hydroxide, "+
+		"strength: 10 wt%, volume: 1 mL}], time: 1 h, "+
 		"temperature: 25 degC}\n", "  - {do: sonicate, in: pot, time: 10 min, temperature: 20 degC}\n")
-	for _, id := range []string{"skin.lethal@4/hydrazine_monohydrate", "sonicate.heating@5", "sonicate.minutes@5"} {
+	for _, id := range []string{"skin.lethal@4/tbaoh", "sonicate.heating@5", "sonicate.minutes@5"} {
 		if f := bench.Find(t, all, id); !f.Value.Unknown() || len(f.Value.Missing()) == 0 {
 			t.Errorf("%s = %v, want unknown with what settles it", id, f.Value)
 		}

@@ -51,5 +51,7 @@
 // which it counts, a twentieth more: 1.05 c V M.
 //
 // The rates were fitted to most of what was observed: they agree with it, which is no
-// proof. Away from neutral water of 25 degC and Ti3C2 they hold to a factor of 3 to 5.
+// proof. Brine has common salt in it near saturation: f_m of it, no ice, and no gas dissolved.
+// Light is not in the rates, a film counts as the dried powder, which is faster.
+// Away from neutral water of 25 degC and Ti3C2 they hold to a factor of 3 to 5.
 package storage

@@ -8,8 +8,9 @@ import (
 	"etchbound/hazards/process"
 )
 
-// medium is what the liquid makes of the rate: water, or a solvent that is dry. A solvent
-// with more water in it counts as water, which is the faster.
+// medium is what the liquid makes of the rate: water, brine, or a solvent that is dry. A solvent
+// with more water in it counts as water, which is the faster, and so does brine beside an
+// additive that counts: nobody has seen what the two do together.
 func (r *reader) medium(s *stage) working.Num {
 	wet, water, mass := false, 0.0, 0.0
 	var solvent *chemicals.Substance
@@ -36,8 +37,37 @@ func (r *reader) medium(s *stage) working.Num {
 		return r.c.Store.Num("storage.medium.dried")
 	case solvent != nil && 100*water <= dry*mass:
 		return r.c.Store.Num("storage.medium." + solvent.Slug)
+	case s.brine && s.with == "":
+		return r.c.Store.Num("storage.medium.brine")
 	}
 	return working.Exact("f_m", "1", 1, "in water")
+}
+
+// briny reports whether there is so much of a salt in the water that it counts as brine.
+func (r *reader) briny(s *process.State) bool {
+	water, salts := 0.0, map[*chemicals.Substance]float64{}
+	for i := range s.Liquid {
+		q := &s.Liquid[i]
+		for j := range q.Entries {
+			e := &q.Entries[j]
+			if e.Sub == nil {
+				continue
+			}
+			m := process.PartOf(nil, q, e.N).V * e.Sub.Formula.MolarMass(r.c.Store, nil).V
+			if e.Sub.Kind == "water" {
+				water += m
+			} else if e.Sub.Kind == "chloride_salt" {
+				salts[e.Sub] += m
+			}
+		}
+	}
+	for x, m := range salts {
+		id := "storage.brine." + x.Slug
+		if _, ok := r.c.Store.Row(id); ok && 100*m >= r.c.Store.Num(id).V*water*(1-1e-9) {
+			return true
+		}
+	}
+	return false
 }
 
 // liquidOf tells whether there is water in what is stored, and a solvent.

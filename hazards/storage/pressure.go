@@ -100,6 +100,9 @@ func (r *reader) space(p *route.Place, s *stage) (gas, liquid working.Num) {
 		}
 		liquid = working.Exact("V_l", "mL", 0, "ice dissolves no gas")
 	}
+	if s.brine {
+		liquid = working.Exact("V_l", "mL", 0, "what brine dissolves is not credited")
+	}
 	if gas.V <= 0 {
 		gas = working.Absent("V_g", "mL", working.Lacks("no_gas_space", p.Key))
 	}

@@ -31,6 +31,7 @@ type stage struct {
 	fluoride    working.Num        // in the liquid, mol
 	wet         bool               // there is water in it
 	solvent     bool               // and a solvent, which may keep it from freezing
+	brine       bool               // or salt near saturation, which does
 	room        process.Room
 	gas         content
 	later       [ways]phrase.Phrase
@@ -82,9 +83,10 @@ func (r *reader) stage(p *route.Place, d *process.Done, step *route.Step, past *
 	s.temperature = r.c.Given("T", "degC", step.Temperature)
 	s.days = r.c.Given("t", "d", step.Time)
 	s.wet, s.solvent = liquidOf(&d.After)
+	s.brine = r.briny(&d.After)
+	add := r.additive(&s)
 	common := r.common(&s)
 	r.acidity(&s)
-	add := r.additive(&s)
 	for m := range modes {
 		f := r.byPH(&s, m, add)
 		s.water[m], s.air1[m] = r.rate("k_w", "storage.water", common, f), r.rate("k_o", "storage.oxygen", common, f)
@@ -146,7 +148,7 @@ func (r *reader) common(s *stage) working.Num {
 		math.Exp(-e.V*1000/R.V*(1/(T.V+kelvin)-1/298.15)), e, R, T)
 	x, q, m := r.family().As("f_x"), st.Num("storage.quality").As("f_q"), r.medium(s).As("f_m")
 	f := r.w.Line("f", "1", "a*f_x*f_q*f_m", a.V*x.V*q.V*m.V, a, x, q, m)
-	if !(T.V < 0) || !s.wet || s.solvent {
+	if !(T.V < 0) || !s.wet || s.solvent || s.brine {
 		return f
 	}
 	ice := st.Num("storage.frozen").As("f_ice")

@@ -229,6 +229,24 @@ func TestWhatIsNotSaidIsTheWorse(t *testing.T) {
 	}
 }
 
+// Salt counts from 32 g on 100 g of water, 5476 mmol/L at 58.44 g/mol, nine tenths of what dissolves (36 g,
+// memory). By hand, 60 d at 0.024 1/d: 1-exp(-1.44) in water, with 0.02 in brine, which no ice slows: at
+// -20 degC brine is liquid (common practice) and E_s alone counts, 0.00945. Beside ascorbate it is not credited.
+func TestBrineCountsNearSaturation(t *testing.T) {
+	for _, row := range []struct{ salt, ascorbate, celsius, rate float64 }{
+		{5480, 0, 0, 0.02}, {5470, 0, 0, 1}, {5480, 5.05, 0, 0.01}, {5480, 0, -20, 0.02 * 0.00945},
+	} {
+		v := vial{gas: "argon", celsius: row.celsius, add: map[string]float64{"sodium chloride": row.salt}}
+		if row.ascorbate > 0 {
+			v.add["sodium ascorbate"] = row.ascorbate
+		}
+		if got, want := value(t, v.read(t), lost1), -math.Expm1(-1.44*row.rate); !nearly.Share(got, want, 0.01) {
+			t.Errorf("%g mmol/L of salt, %g of ascorbate, %g degC: %g lost, want %g", row.salt, row.ascorbate,
+				row.celsius, got, want)
+		}
+	}
+}
+
 // The oxygen that is shut in is used first, which gives a slight vacuum; then comes gas.
 func TestOxygenGoesFirst(t *testing.T) {
 	if p := value(t, vial{gas: "air", days: 0.3}.read(t), methane); !(p < -5 && p > -21.3) {

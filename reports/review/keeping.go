@@ -249,5 +249,6 @@ func watch() []document.Block {
 	for _, s := range signs() {
 		t.Rows = append(t.Rows, document.Row(s[0], s[1], s[2]))
 	}
-	return []document.Block{t, document.Paragraph{Text: words.Of("keep.note"), Tone: document.Note}}
+	return []document.Block{t, document.Paragraph{Text: words.Of("keep.left_out"), Tone: document.Note},
+		document.Paragraph{Text: words.Of("keep.note"), Tone: document.Note}}
 }

@@ -126,6 +126,8 @@ func (m *maker) filled(to string) string {
 			return m.gas()
 		case "dose":
 			return m.dose(name[2])
+		case "brine":
+			return m.brine()
 		}
 		m.why = phrase.Of("keep.cannot", s)
 		return s
@@ -212,6 +214,17 @@ func (m *maker) dose(slug string) string {
 	}
 	m.additives = append(m.additives, Additive{sub, working.Exact("m", "g", up, "the dose"), own})
 	return m.amount(working.Exact("m", "g", up, "the dose"), "g")
+}
+
+// brine is the mass of common salt that makes brine of the liquid of the place, counted as
+// water: a fiftieth more than that from which it counts, which still dissolves.
+func (m *maker) brine() string {
+	v, w := m.volume(), m.c.Store.Num("storage.brine.sodium_chloride")
+	if v.Unknown() {
+		m.why = phrase.Of("keep.no_liquid", m.place)
+		return ""
+	}
+	return m.amount(working.Exact("m", "g", 1.02*w.V/100*v.V, "of the water"), "g")
 }
 
 // Says is an edit as the file would read, in the words of the file.
