@@ -38,6 +38,7 @@ const (
 	Boiling  = "boiling"  // what boils off as it is meant, by the worst of the laws
 	Mist     = "mist"     // drops that bubbling gas throws up
 	Current  = "current"  // what a current makes, evenly
+	OwnHeat  = "own_heat" // as warm as what reacts makes it if cooling fails
 )
 
 // By is the case of a law or a branch.
@@ -61,6 +62,9 @@ func (c Case) If(failure string) Case { c.Failure = failure; return c }
 // Supposed reports whether it is only so if a container were shut, or if something
 // goes wrong.
 func (c Case) Supposed() bool { return c.State == Closed || c.Failure != "" }
+
+// Hot reports whether it is of a container that is warmer than it was filled.
+func (c Case) Hot() bool { return c.State == Heated || c.Branch == OwnHeat }
 
 // Bracketed reports whether it is worked out by laws that nobody has measured, as what
 // follows a failure is: none of them is a best estimate, together they are a bracket.
@@ -107,7 +111,7 @@ func (c Case) String() string {
 // branches are those an id can end with: the laws of a reaction and the branches of
 // a storage. What is none of them and no state is a failure.
 var branches = []string{"instantaneous", "accumulated", "first_order", "early_peak", "self_accelerating", "measured",
-	Boiling, Mist, Residual, Current, "carbon_kept", "methane", "carbon_dioxide", "ph_mode_1", "ph_mode_2"}
+	Boiling, Mist, Residual, Current, OwnHeat, "carbon_kept", "methane", "carbon_dioxide", "ph_mode_1", "ph_mode_2"}
 
 // ParseCase reads what String writes.
 func ParseCase(text string) Case {

@@ -267,7 +267,7 @@ func (r *reader) closed(courses []course.Course) {
 			gas, held = working.Exact("n", "mol", 0, "nothing in it gives gas"), r.done(hot).Contents()
 		}
 		if w := r.warmest(p, hot, courses); w != nil && held != nil {
-			r.heated(p, w, held, gas)
+			r.warm(p, w, held, gas, hot != 0)
 		}
 		if worst.None() {
 			continue

@@ -13,19 +13,30 @@ import (
 	"etchbound/hazards/route"
 )
 
-// heated reports a container that is heated while it is closed: how full it is,
-// and what it comes to hot:
+// warm reports what a place comes to shut and hot: how full it is too, if it is heated
+// closed or closed as written; if nobody means to shut it, by its own heat alone.
+func (r *reader) warm(p *route.Place, h *hottest, s *process.State, n working.Num, heated bool) {
+	room := process.RoomIn(r.c, r.w, r.k, p, s)
+	if hot := r.hot(p, h, &room, n); heated || p.Closure == route.Closed {
+		cap, l := room.Capacity.As("cap"), room.Liquid.As("V_l")
+		r.put("vessel.filling", figure.At(p.Key), "", figure.Case{},
+			r.w.Line("f", "%", "100*V_l/cap", 100*l.V/cap.V, l, cap),
+			phrase.Of("gas.filling"))
+		r.pressed(p, figure.Case{State: figure.Heated}, hot, h.says)
+	} else {
+		r.put("gas.closed.pressure", figure.At(p.Key), "", figure.Case{State: figure.Closed}.By(figure.OwnHeat),
+			hot, phrase.Of("gas.closed_if_shut_warm"))
+	}
+}
+
+// hot is what a shut place comes to as warm as it gets, kPa gauge:
 //
 //	space   = capacity - liquid x - powder, x how far the liquid swells
 //	gas     = n R T/space
 //	air     = P T/298.15
 //	p       = gas + air + vapour - P
-func (r *reader) heated(p *route.Place, h *hottest, s *process.State, n working.Num) {
-	room := process.RoomIn(r.c, r.w, r.k, p, s)
+func (r *reader) hot(p *route.Place, h *hottest, room *process.Room, n working.Num) working.Num {
 	cap, l, solid, st := room.Capacity.As("cap"), room.Liquid.As("V_l"), room.Solid.As("V_s"), r.c.Store
-	r.put("vessel.filling", figure.At(p.Key), "", figure.Case{},
-		r.w.Line("f", "%", "100*V_l/cap", 100*l.V/cap.V, l, cap),
-		phrase.Of("gas.filling"))
 	t, x := h.at.As("T"), r.swells(h.at)
 	space := r.w.Line("V_g", "mL", "cap-V_l*x-V_s", cap.V-l.V*x.V-solid.V, cap, l, x, solid)
 	if space.V <= 0 {
@@ -33,9 +44,8 @@ func (r *reader) heated(p *route.Place, h *hottest, s *process.State, n working.
 	}
 	R, P, fill, m, v := st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"),
 		st.Num("gas.temperature").As("T_f"), n.As("n"), r.vapour(h)
-	hot := r.w.Line("p", "kPa gauge", "n*R*(T+273.15)/V_g*1000+P*(T+273.15)/T_f+p_v-P",
+	return r.w.Line("p", "kPa gauge", "n*R*(T+273.15)/V_g*1000+P*(T+273.15)/T_f+p_v-P",
 		m.V*R.V*(t.V+kelvin)/space.V*1000+P.V*(t.V+kelvin)/fill.V+v.V-P.V, m, R, t, space, P, fill, v)
-	r.pressed(p, figure.Case{State: figure.Heated}, hot, h.says)
 }
 
 // hottest is how warm a closed place gets, degC, with the liquor of which step.
@@ -45,15 +55,15 @@ type hottest struct {
 	says phrase.Phrase
 }
 
-// warmest is how warm a place gets that a step heats closed, or that is closed while
-// something reacts in it: what is set, or what its own heat makes of it if cooling fails,
-// since in a closed place temperature and pressure rise together. None where neither is so.
+// warmest is how warm a place gets that a step heats closed, or that is closed, or could be
+// shut, while something reacts in it: what is set, or what its own heat makes of it if cooling
+// fails, since in a closed place temperature and pressure rise together. None where neither is so.
 func (r *reader) warmest(p *route.Place, step int, courses []course.Course) *hottest {
 	var out *hottest
 	if d := r.done(step); step != 0 && d != nil {
 		out = &hottest{d, d.Hot, phrase.Of("gas.heated")}
 	}
-	if p.Closure != route.Closed {
+	if p.Closure == route.Open && step == 0 {
 		return out
 	}
 	for i := range courses {

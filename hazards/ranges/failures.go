@@ -110,9 +110,10 @@ func tellsHeat(f *figure.Figure) bool { return f.Quantity == "heat.adiabatic_ris
 // tellsGas reports whether a figure says how much gas there is.
 func tellsGas(f *figure.Figure) bool { return f.Quantity == "gas.hydrogen.total" }
 
-// tellsShut reports whether a figure says what gas does in a shut container.
+// tellsShut reports whether a figure says what gas alone does in a shut container: one that is
+// warm by its own heat follows the runs.
 func tellsShut(f *figure.Figure) bool {
-	return f.Quantity == "gas.closed.pressure" && f.Case.Failure == ""
+	return f.Quantity == "gas.closed.pressure" && f.Case.Failure == "" && f.Case.Branch != figure.OwnHeat
 }
 
 // tellsBreath reports whether a figure says what people breathe as it is meant: what moves

@@ -46,7 +46,7 @@ func (r *ranger) likest(i int) int {
 	}
 	for j := range r.base {
 		f := &r.base[j]
-		if f.Quantity == r.base[i].Quantity && r.lots.part[j] == r.lots.part[i] && f.Case.State != figure.Heated &&
+		if f.Quantity == r.base[i].Quantity && r.lots.part[j] == r.lots.part[i] && !f.Case.Hot() &&
 			f.Value.V > most {
 			at, most = j, f.Value.V
 		}
@@ -64,7 +64,7 @@ func (r *ranger) unlike(i int) bool {
 		return false
 	}
 	return slices.ContainsFunc(r.base, func(f figure.Figure) bool {
-		return f.Quantity == r.base[i].Quantity && f.Case.State != figure.Heated && slices.ContainsFunc(f.Value.Missing(),
+		return f.Quantity == r.base[i].Quantity && !f.Case.Hot() && slices.ContainsFunc(f.Value.Missing(),
 			func(m working.Missing) bool { return m.Kind == working.NoDatum || m.Kind == notHeld })
 	})
 }

@@ -113,7 +113,9 @@ func worse(f, than *figure.Figure) bool {
 func beyond(x, y float64) bool { return x > y && x-y > 1e-9*math.Abs(y) }
 
 // notAsMeant reports whether a figure is of a shut container or of a failure.
-func notAsMeant(f *figure.Figure) bool { return f.Case == shut || f.Case.Failure != "" }
+func notAsMeant(f *figure.Figure) bool {
+	return f.Case == shut || f.Case == shut.By(figure.OwnHeat) || f.Case.Failure != ""
+}
 
 // shut is what would be so if a container were shut.
 var shut = figure.Case{State: figure.Closed}
