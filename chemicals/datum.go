@@ -3,6 +3,7 @@ package chemicals
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"etchbound/chemicals/working"
 )
@@ -24,6 +25,13 @@ type Datum struct {
 // out. Rows without a shape, and bounds, are printed and not moved.
 func (d Datum) Swings() bool {
 	return d.Shape != "" && d.Shape != "bound" && !math.IsNaN(d.Low) && !math.IsNaN(d.High)
+}
+
+// Named is what a row is, in few words: its note as far as the first colon with a space,
+// behind which a note says why. It is "" where nothing is noted.
+func (d *Datum) Named() string {
+	says, _, _ := strings.Cut(d.Note, ": ")
+	return says
 }
 
 // seen are the statuses of what was read in a source, computed exactly from what was, or

@@ -3,14 +3,38 @@ package course
 import (
 	"math"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 	"etchbound/schemas/quantity"
 )
 
-// Wall is how the ids of the data begin that stand for a wall which nobody states.
-const Wall = "wall."
+// The data of a wall that are of no material.
+const (
+	wallUnknown = "wall.unknown" // of unknown make: heat transfer
+	wallThick   = "wall.thick"   // of what may be a tank
+	wallOther   = "wall.other"   // of a material without a wall of its own
+	wallBig     = "wall.big"     // capacity above which a thick one is taken
+)
+
+// wallOf is the id of the wall that such ware of a material usually has.
+func wallOf(slug string) string { return "wall." + slug }
+
+// Walls are the data of a store that stand for a wall which nobody states, by id: true
+// where least heat passes at the high end, that of a thickness.
+func Walls(st *chemicals.Store) map[string]bool {
+	out := map[string]bool{wallUnknown: false, wallThick: true, wallOther: true}
+	materials := st.Materials().Rows()
+	for i := range materials {
+		if id := wallOf(materials[i].Slug); id != wallUnknown {
+			if _, held := st.Row(id); held {
+				out[id] = true
+			}
+		}
+	}
+	return out
+}
 
 // warmer is how far above a bath of ice a step may be set, in K, and still
 // stand in it.
@@ -137,7 +161,7 @@ func (f *finder) area(s *Stage) working.Num {
 func (f *finder) through(s *Stage, p *route.Place) working.Num {
 	st, slug := f.c.Store, f.insulates(p)
 	if slug == "" {
-		return st.Num(Wall + "unknown").As("U")
+		return st.Num(wallUnknown).As("U")
 	}
 	hi := st.Num("film.inside").As("h_i")
 	if s.Step.Stirred != nil && !*s.Step.Stirred {
@@ -171,16 +195,16 @@ func (f *finder) insulates(p *route.Place) string {
 // be a large one has the wall of a tank.
 func (f *finder) thickness(p *route.Place, slug string) working.Num {
 	st := f.c.Store
-	usual := Wall + "other"
-	if _, held := st.Row(Wall + slug); held {
-		usual = Wall + slug
+	usual := wallOther
+	if _, held := st.Row(wallOf(slug)); held {
+		usual = wallOf(slug)
 	}
-	big := st.Num(Wall + "big")
+	big := st.Num(wallBig)
 	switch {
 	case p.Wall.Set:
 		return f.c.Given("t", "mm", p.Wall)
 	case !(p.Capacity.Set && p.Capacity.In("L") <= big.V):
-		return st.Num(Wall + "thick").As("t")
+		return st.Num(wallThick).As("t")
 	}
 	return st.Num(usual).As("t")
 }

@@ -13,6 +13,7 @@ import (
 type Assumption struct {
 	ID    string
 	Text  string
+	Named string // what it is, in few words; "" where nothing is noted of it
 	Value float64
 	Unit  string
 	// Status is why it counts as not verified: memory, assumed or estimated.
@@ -36,7 +37,7 @@ func Assumptions(vars []chemicals.Datum, base []figure.Figure, ends func(v int) 
 		if !d.Doubtful() {
 			continue
 		}
-		a := Assumption{ID: d.ID, Text: d.Note, Value: d.Value, Unit: d.Unit, Status: d.Status}
+		a := Assumption{ID: d.ID, Text: d.Note, Named: d.Named(), Value: d.Value, Unit: d.Unit, Status: d.Status}
 		if a.Text == "" {
 			a.Text = "value " + d.Status
 		}

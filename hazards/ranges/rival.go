@@ -3,7 +3,6 @@ package ranges
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"etchbound/hazards/assess"
 	"etchbound/hazards/course"
@@ -27,12 +26,14 @@ type rival struct {
 func (r *ranger) rivals() *rival {
 	x := &rival{r: r, at: slices.Repeat([]byte{centre}, len(r.vars)), moved: make([]bool, len(r.base))}
 	parts := assess.Set(0)
+	walls := course.Walls(r.c.Store)
 	for v := range r.vars {
-		if !strings.HasPrefix(r.vars[v].id, course.Wall) {
+		thick, wall := walls[r.vars[v].id]
+		if !wall {
 			continue
 		}
-		if x.at[v] = 4; r.vars[v].rows[0].Unit == "W/m2/K" { // else a thickness
-			x.at[v] = 0
+		if x.at[v] = 0; thick {
+			x.at[v] = 4
 		}
 		for i := range r.base {
 			if x.moved[i] = x.moved[i] || r.asked(i) && r.stirs(v, r.driver(i)); x.moved[i] {

@@ -41,7 +41,8 @@ var is = map[string]func(*route.Step) bool{
 	},
 	"weighed": func(s *route.Step) bool {
 		return slices.ContainsFunc(s.What, func(m route.Material) bool {
-			return m.Substance != nil && m.Substance.Kind == "fluoride_salt" && m.Mass.Set
+			s := m.Substance // what is not held may be such a salt
+			return s != nil && m.Mass.Set && (s.Kind == "fluoride_salt" || s.NotHeld && s.May("F"))
 		})
 	},
 	"cold": func(s *route.Step) bool {

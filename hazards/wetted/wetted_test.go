@@ -192,6 +192,8 @@ func TestWhatAStepNeedsIsAskedFor(t *testing.T) {
 			"pot/filter_membrane"},
 		{pfa, "  - {do: charge, in: pot, what: [{substance: LiF, mass: 1 g}, {substance: HCl, strength: 9 mol/L, " +
 			"volume: 20 mL}], temperature: 20 degC}\n", "pot/balance_pan_or_weighing_boat"},
+		{pfa, "  - {do: charge, in: pot, what: [{substance: florbide, not_held: true, mass: 1 g}, {substance: water, " +
+			"volume: 20 mL}], temperature: 20 degC}\n", "pot/balance_pan_or_weighing_boat"},
 	} {
 		f, there := made(t, c.pot, c.steps)[c.part]
 		if !there || !f.Value.Unknown() {

@@ -69,9 +69,9 @@ func (b *builder) turnOf(x *ranges.Turn, limits map[figure.FindingID]string) str
 	return words.Of("turns.verdict", b.NameOf(x.Finding.Figure), draft.VerdictName(x.Verdict), limits[x.Finding])
 }
 
-// whatItIs is what is said of a datum, as far as its first colon, and its id.
+// whatItIs is what a datum is, and its id.
 func whatItIs(d *chemicals.Datum) string {
-	says, _, _ := strings.Cut(plain.Fold(d.Note), ": ")
+	says := plain.Fold(d.Named())
 	if says == "" {
 		return draft.DatumName(d.ID)
 	}

@@ -2,7 +2,6 @@ package selection
 
 import (
 	"math"
-	"strings"
 
 	"etchbound/hazards/figure"
 )
@@ -67,10 +66,9 @@ func (p *reader) narrowedBy(f *figure.Figure) string {
 	if best < 0 {
 		return ""
 	}
-	a := &p.r.Assumptions[best]
-	what, _, _ := strings.Cut(a.Text, ":") // what stands behind says why
-	if strings.HasPrefix(what, "value ") {
-		what = say("surely.measured") // nothing is noted of it
+	what := p.r.Assumptions[best].Named
+	if what == "" {
+		what = say("surely.measured")
 	}
 	return say("surely.narrowed", what)
 }
