@@ -34,6 +34,7 @@ func TestWhatACommitteeExpects(t *testing.T) {
 		{"a weaker jacket", "ua: 5 W/K", "ua: 4 W/K", []string{"vessel", "verdict"}},
 		{"a lid on it", "closure: vented, capacity: 500 mL, material: PTFE, vent: 6 mm",
 			"closure: closed, capacity: 500 mL, material: PTFE", []string{"vessel", "unknown", "verdict"}},
+		{"ten times the powder alone", "mass: 2 g", "mass: 20 g", []string{"quantity", "verdict", "unknown"}},
 		{"somebody there", "attended: false", "attended: true", nil},
 		{"nobody there", "over: 10 min, temperature: 10 degC, attended: true",
 			"over: 10 min, temperature: 10 degC, attended: false", []string{"attendance"}},

@@ -184,6 +184,7 @@ func (f *firing) material(where string, m [2]*route.Material, powder float64) {
 		case math.IsNaN(r):
 		case !m[0].Precursor && reaches(r, limit):
 			f.hit("quantity", where+", "+name, x.a.Text, x.b.Text)
+		case x.a.SI == x.b.SI && f.grown(): // it is the powder alone, which is told
 		case reaches(math.Max(r/powder, powder/r), f.rule("proportion").Value):
 			f.hit("proportion", where+", "+name, x.a.Text+powderOf(f.d.a), x.b.Text+powderOf(f.d.b))
 		}
@@ -198,6 +199,13 @@ func (f *firing) material(where string, m [2]*route.Material, powder float64) {
 	if r := f.stronger(where+", "+name+": strength", m[0], m[1]); reaches(r, f.rule("strength").Value) {
 		f.hit("strength", where+", "+name, m[0].Strength.Text, m[1].Strength.Text)
 	}
+}
+
+// grown reports whether there is so much more powder that its amount meets a rule: what follows
+// of that alone is the same matter.
+func (f *firing) grown() bool {
+	a, b := f.d.a.Precursor, f.d.b.Precursor
+	return a != nil && b != nil && a.Mass.SI > 0 && reaches(b.Mass.SI/a.Mass.SI, f.rule("quantity").Value)
 }
 
 // powderOf says to how much powder an amount is.
@@ -269,7 +277,11 @@ func (f *firing) band() {
 		}
 		return n
 	}
-	if of(b.Mass) > of(a.Mass) {
+	switch {
+	case of(b.Mass) <= of(a.Mass) || f.rule("mass_band").Label == "":
+	case f.grown():
+		f.hit("quantity", "precursor, across a mass band", a.Mass.Text, b.Mass.Text)
+	default:
 		f.hit("mass_band", "precursor", a.Mass.Text, b.Mass.Text)
 	}
 }
