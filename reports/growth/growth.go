@@ -66,8 +66,15 @@ func (b *builder) firstLimit(g *scaling.Growth) []document.Block {
 	var out []document.Block
 	warn := func(text string) { out = append(out, document.Paragraph{Text: text, Tone: document.Warning}) }
 	already := exceededAtOnce(g)
-	if already != nil {
-		warn(words.Of("growth.already", grams(g.From.In("g")), b.matters(g, already)))
+	written, failing := apart(already)
+	switch from := grams(g.From.In("g")); {
+	case written != nil && failing != nil:
+		warn(words.Of("growth.already", from, b.matters(g, written)) + " " +
+			words.Of("growth.already_too", b.matters(g, failing)))
+	case written != nil:
+		warn(words.Of("growth.already", from, b.matters(g, written)))
+	case failing != nil:
+		warn(words.Of("growth.already_fails", from, b.matters(g, failing)))
 	}
 	next, there := nextOutgrown(g)
 	text, open := words.Of("growth.none", grams(g.To.In("g"))), g.Withheld
@@ -96,6 +103,18 @@ func exceededAtOnce(g *scaling.Growth) []figure.FindingID {
 		}
 	}
 	return out
+}
+
+// apart parts what is done as it is written from what would be if something failed.
+func apart(all []figure.FindingID) (written, failing []figure.FindingID) {
+	for _, id := range all {
+		if id.Figure.Case.Supposed() {
+			failing = append(failing, id)
+			continue
+		}
+		written = append(written, id)
+	}
+	return written, failing
 }
 
 // overflows says what runs over first, and that nothing is told beyond.

@@ -75,6 +75,25 @@ func TestWhatIsExceededAtOnceIsNotDenied(t *testing.T) {
 	}
 }
 
+// What is done as written is told first, and what would be exceeded if something failed after it
+// and as that.
+func TestWhatFailsIsToldAfterWhatIsWritten(t *testing.T) {
+	g := crossed(true)
+	fails := g.Crossings[0]
+	fails.Figure.Case = figure.Case{Failure: "cooling_fails"}
+	fails.Figure.Quantity = "heat.temperature_peak"
+	g.Crossings = append([]scaling.Crossing{fails}, g.Crossings...)
+	if got := warnings(g); !strings.Contains(got, "exceeded already: Adiabatic temperature rise (a limit). If something "+
+		"fails, this is exceeded there too: Highest temperature (a limit).") {
+		t.Errorf("it reads %q", got)
+	}
+	g.Crossings = g.Crossings[:1]
+	if got := warnings(g); !strings.Contains(got, "exceeded if something fails: Highest temperature (a limit).") ||
+		strings.Contains(got, "exceeded already") {
+		t.Errorf("it reads %q", got)
+	}
+}
+
 // Each crossing is a row, with the batch to nine digits.
 func TestRowsOfAGrowingRoute(t *testing.T) {
 	g := crossed(true)
