@@ -52,6 +52,7 @@ var dimensions = [...]dimension{
 	EnergyPerMass:   {"energy_per_mass", "an energy per mass", -1e9, 1e9},
 	MassFlow:        {"mass_flow", "a mass per time", 0, 1e3},
 	AirVolume:       {"air_volume", "a volume of air", 0, 1e6},
+	StockMass:       {"stock_mass", "a mass", 0, 1e6},
 }
 
 // String gives the name by which schemas refer to the dimension.

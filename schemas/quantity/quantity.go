@@ -38,6 +38,7 @@ const (
 	EnergyPerMass // J/kg
 	MassFlow      // kg/s
 	AirVolume     // m3, of a room or a cabinet
+	StockMass     // kg, of what a site keeps
 )
 
 // Value is a stated quantity in SI. Set is false for a key that was left out;

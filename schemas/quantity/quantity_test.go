@@ -59,6 +59,7 @@ var parses = []struct {
 	{"60 cfm", quantity.Flow, 0.028316846592},      // the same: 1 ft3/min = 4.719474e-4 m3/s
 	{"1000 ft3", quantity.AirVolume, 28.316846592}, // the same: 1 ft3 = 2.831685e-2 m3
 	{"240 m3", quantity.AirVolume, 240},
+	{"1000 t", quantity.StockMass, 1e6},
 	{"15 g/h", quantity.MassFlow, 15e-3 / 3600},
 	{"60 mg/min", quantity.MassFlow, 1e-6},
 	{"2 W/K", quantity.Conductance, 2},
@@ -178,6 +179,7 @@ var refuses = []struct {
 	{"\u22121 g", quantity.Mass, quantity.ErrSize, ""},
 	{"1 (-1 to 2) g", quantity.Mass, quantity.ErrSize, ""},
 	{"1001 kg", quantity.Mass, quantity.ErrSize, "1000 kg"},
+	{"1001 t", quantity.StockMass, quantity.ErrSize, "1000 t"},
 	{"101 m3", quantity.Volume, quantity.ErrSize, "100 m3"},
 	{"-274 degC", quantity.Temperature, quantity.ErrSize, ""},
 	{"2001 degC", quantity.Temperature, quantity.ErrSize, "2000 degC"},

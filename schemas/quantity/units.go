@@ -89,6 +89,11 @@ var units = []unit{
 	{"mm/s", Velocity, 1, 1e3, 0, ""},
 	{"fpm", Velocity, foot, 60, 0, "ft/min FPM"},
 
+	{"g", StockMass, 1, 1e3, 0, "gram grams"},
+	{"kg", StockMass, 1, 1, 0, ""},
+	{"t", StockMass, 1e3, 1, 0, ""},
+	{"mg", StockMass, 1, 1e6, 0, ""},
+
 	{"m3", AirVolume, 1, 1, 0, ""},
 	{"L", AirVolume, 1, 1e3, 0, "l dm3 litre litres liter liters"},
 	{"ft3", AirVolume, cubicFoot, 1e3, 0, "cf cuft"},
