@@ -61,8 +61,9 @@ func TestAReleaseIsNoHolding(t *testing.T) {
 		if x := share(t, hf, "epcra_312_hf"); x.Verdict != figure.Exceeds || x.Headroom.V != 0 {
 			t.Errorf("%s: held %g, %s, room for %g", site, x.Ratio.V, x.Verdict, x.Headroom.V)
 		}
-		// 4,215 kg of 4,535.9 kg (10,000 lb) of any hazardous chemical.
-		if x := share(t, holding(t, h, "7697-37-2"), "epcra_312"); !nearly.Share(x.Ratio.V, 0.929, 0.005) {
+		// 4,215 kg of 68 wt% hold 2,866, of 226.8 kg: the lesser of 500 lb and the planning quantity of
+		// 1,000 lb (40 CFR 370.10).
+		if x := share(t, holding(t, h, "7697-37-2"), "epcra_312_hno3"); !nearly.Share(x.Ratio.V, 12.64, 0.005) {
 			t.Errorf("%s: nitric acid %g", site, x.Ratio.V)
 		}
 	}
