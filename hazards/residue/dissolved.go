@@ -54,6 +54,26 @@ func Dissolved(st *chemicals.Store, pools ...*process.Pool) (m aqueous.Mixture, 
 	return m, water, known && water > 0
 }
 
+// Apart takes the carbonates out of liquors, mol: acid drives their carbon dioxide out, which
+// Dissolved does not count.
+func Apart(pools ...*process.Pool) ([]*process.Pool, []aqueous.Amount) {
+	rest := make([]*process.Pool, len(pools))
+	var out []aqueous.Amount
+	for i, q := range pools {
+		x := *q
+		x.Entries = nil
+		for _, e := range q.Entries {
+			if e.Sub != nil && !e.Sub.NotHeld && e.Sub.Carbonate() > 0 {
+				out = append(out, aqueous.Amount{Of: e.Sub.Formula.Text, Mol: q.Kept() * e.N.V})
+				continue
+			}
+			x.Entries = append(x.Entries, e)
+		}
+		rest[i] = &x
+	}
+	return rest, out
+}
+
 // into adds a share of an entry of a liquor to the components; it is false where no
 // equilibrium is held of it.
 func into(total map[string]float64, e *process.Entry, share float64) bool {

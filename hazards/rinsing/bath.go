@@ -47,8 +47,8 @@ func (b *bench) begin(c route.Case, liquor aqueous.Mixture, kg float64) bath {
 
 // rests is a liquor at equilibrium with what settles of it; nil where none is held of it.
 func (b *bench) rests(c route.Case) *aqueous.State {
-	rest, carbonate := apart(&b.x.Liquor)
-	m, kg, known := residue.Dissolved(c.Store, rest)
+	rest, carbonate := residue.Apart(&b.x.Liquor)
+	m, kg, known := residue.Dissolved(c.Store, rest...)
 	if !known {
 		return nil
 	}

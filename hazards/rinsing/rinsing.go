@@ -138,8 +138,8 @@ type bench struct {
 func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool) {
 	st := c.Store
 	liquor, kg, known := residue.Dissolved(st, &x.Liquor)
-	rest, carbonate := apart(&x.Liquid)
-	liquid, water, held := residue.Dissolved(st, rest)
+	rest, carbonate := residue.Apart(&x.Liquid)
+	liquid, water, held := residue.Dissolved(st, rest...)
 	volume, retained := x.Liquor.Volume.V*x.Liquor.Kept(), x.Retained.V
 	if !known || !held || x.Unheld || !(volume > 0) || !(retained > 0) || !(water > 0) {
 		return nil, false
@@ -168,22 +168,6 @@ func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool)
 	b.slow = b.first
 	b.slow.hidden = between(c)
 	return b, true
-}
-
-// apart takes the carbonates out of a liquid, mol: acid drives their carbon dioxide out, which
-// what is dissolved does not count.
-func apart(q *process.Pool) (*process.Pool, []aqueous.Amount) {
-	rest := *q
-	rest.Entries = nil
-	var out []aqueous.Amount
-	for _, e := range q.Entries {
-		if e.Sub != nil && !e.Sub.NotHeld && e.Sub.Carbonate() > 0 {
-			out = append(out, aqueous.Amount{Of: e.Sub.Formula.Text, Mol: q.Kept() * e.N.V})
-			continue
-		}
-		rest.Entries = append(rest.Entries, e)
-	}
-	return &rest, out
 }
 
 // between is the most acid that the powder of a route can hold between its layers, mol.

@@ -4,7 +4,8 @@
 //
 // fluoride.free_hf is what nothing but H+ and alkali ions hold, F- and HF2- with HF, at the
 // temperature the liquor was set to, 25 degC where none is stated, with fluorite, cryolite,
-// sellaite, fluoride of lithium and sodium and hydroxide of aluminium as they settle. Its
+// sellaite, fluoride of lithium and sodium, hydroxides of aluminium, calcium and magnesium,
+// gypsum and calcite as they settle, and carbonate as far as it is held under 1 atm of it. Its
 // range goes from the least to the most that constants of other sources give; what the data
 // move beside it is taken from the estimate by ratios of fluoride to aluminium, which stands
 // where equilibria are not held. It is never above all fluoride.

@@ -102,7 +102,13 @@ func (b *bench) liquor(s *process.State, whole, open bool) (Liquor, found) {
 	if !s.Set.None() && !s.Set.Unknown() {
 		l.Celsius = s.Set.V
 	}
-	mix, water, known := residue.Dissolved(b.c.Store, pools...)
+	rest, carbonate := residue.Apart(pools...)
+	mix, water, known := residue.Dissolved(b.c.Store, rest...)
+	for _, x := range carbonate { // open enough that what it cannot hold has left
+		known = known && x.Mol == x.Mol
+		mix.Added = append(mix.Added, aqueous.Amount{Of: x.Of, Mol: x.Mol / water})
+		mix.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
+	}
 	switch {
 	case open || s.Unsaid() != nil:
 		l.Why = Received
@@ -185,7 +191,7 @@ func slowly(mix aqueous.Mixture) bool {
 
 // solids may settle.
 var solids = []aqueous.Amount{{Of: "Fluorite"}, {Of: "Cryolite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
-	{Of: "Al(OH)3(a)"}}
+	{Of: "Al(OH)3(a)"}, {Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Gypsum"}, {Of: "Calcite"}}
 
 // widen takes in what constants of other sources give. One that finds no equilibrium leaves
 // both ends not known.

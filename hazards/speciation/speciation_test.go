@@ -54,6 +54,24 @@ func TestAThinLiquorIsToldByEquilibria(t *testing.T) {
 	}
 }
 
+// More lime than dissolves leaves limewater, saturated at pH 12.45 at 25 degC (handbook, from
+// memory), 3 g in 0.1 L, of which 2 g are over; dissolved, they would be 0.27 mol/L and pH 13.6.
+// Bicarbonate over what the acid takes, 0.05 mol in 0.1 L, is below its own pH, 8.3, under the
+// carbon dioxide of 1 atm: 6.35 + 1.47 + log 0.5 = 7.5, where lye of it were at 13.7 (constants
+// of carbonic acid: handbook, from memory).
+func TestLimeThatIsOverSettlesAndCarbonateStays(t *testing.T) {
+	for _, c := range []struct {
+		agent     string
+		low, high float64
+	}{{"calcium hydroxide, mass: 4 g", 12.3, 12.6}, {"sodium hydrogencarbonate, mass: 8.6 g", 6.8, 8.3}} {
+		l, _, _ := read(t, thinned+"  - {do: neutralise, in: pot, what: [{substance: "+c.agent+"}], over: 60 min, "+
+			"temperature: 25 degC}\n")
+		if l.Why != "" || !nearly.Between(l.PH, c.low, c.high) {
+			t.Errorf("%s: %+v", c.agent, l)
+		}
+	}
+}
+
 // Where equilibria do not tell, the figure stays as ratios have it and says why.
 func TestWhatIsNotToldStaysAndSaysWhy(t *testing.T) {
 	for _, c := range []struct {

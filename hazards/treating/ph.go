@@ -2,6 +2,7 @@ package treating
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals/aqueous"
 	"etchbound/chemicals/working"
@@ -56,7 +57,8 @@ func PH(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 // ends are the pH with a little less than is written, with it, and with a little more.
 func ends(c route.Case, model *aqueous.Model, l *process.Liquor) (low, v, high float64) {
 	nan := math.NaN()
-	m, water, known := residue.Dissolved(c.Store, &l.Pool)
+	rest, carbonate := residue.Apart(&l.Pool)
+	m, water, known := residue.Dissolved(c.Store, rest...)
 	if !known {
 		return nan, nan, nan
 	}
@@ -65,6 +67,10 @@ func ends(c route.Case, model *aqueous.Model, l *process.Liquor) (low, v, high f
 		m, water = residue.Thin(m, (water+more)/water), water+more
 	}
 	m.Solids = solids(false)
+	for _, a := range carbonate { // that it held before
+		m.Added = append(m.Added, aqueous.Amount{Of: a.Of, Mol: a.Mol / water})
+		m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
+	}
 	var doses []aqueous.Amount
 	for i := range l.Doses {
 		d := &l.Doses[i]
@@ -82,7 +88,7 @@ func ends(c route.Case, model *aqueous.Model, l *process.Liquor) (low, v, high f
 	}
 	at := func(times float64) float64 {
 		x := m
-		x.Added = nil
+		x.Added = slices.Clone(m.Added)
 		for _, a := range doses {
 			x.Added = append(x.Added, aqueous.Amount{Of: a.Of, Mol: a.Mol * times})
 		}
