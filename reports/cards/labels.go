@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards/labelling"
 	"etchbound/hazards/meeting"
 	"etchbound/hazards/residue"
+	"etchbound/hazards/treating"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
@@ -158,6 +159,19 @@ func (b *builder) inside(c *meeting.Contents, waste bool) []string {
 	return append(lines, words.Of("label.ph"))
 }
 
+// solids are the shares of a treated liquor that are solid and solution, with what of a base
+// that hardly dissolves is over.
+func solids(l *treating.Liquor, w *treating.Way) string {
+	share := func(grams float64) float64 { return 100 * grams / (grams + 1000*l.Water) }
+	least := share(w.SludgeDry)
+	over := (l.Held - l.Written.AcidLeft) / l.Base * w.Parts[0].Grams // cold, a complex takes none
+	if most := share(w.SludgeDry + over); w.Binds && most > 1.1*least {
+		return words.Of("label.solids_over", number.Nearest(least, 2), number.Significant(most, 2, 1),
+			number.Nearest(100-most, 3), number.Nearest(100-least, 3))
+	}
+	return words.Of("label.solids", number.Nearest(least, 2), number.Nearest(100-least, 4))
+}
+
 // slow is the fluoride, g, that base leaves in complexes in a place that is treated.
 func (b *builder) slow(place string) float64 {
 	for i := range b.Review.Treated {
@@ -196,8 +210,7 @@ func (b *builder) treated(place string) []string {
 			if len(w.Parts) != 1 || w.Parts[0].Sub != l.Written.Subs[0] || !(w.SludgeDry > 0) {
 				continue
 			}
-			share := 100 * w.SludgeDry / (w.SludgeDry + 1000*l.Water)
-			return append(out, words.Of("label.solids", number.Nearest(share, 2), number.Nearest(100-share, 3)))
+			return append(out, solids(l, w))
 		}
 		return out
 	}

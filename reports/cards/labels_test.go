@@ -6,8 +6,26 @@ import (
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/treating"
 	"etchbound/reports/draft"
 )
+
+// 0.1 mol of HF in 1 L with 10 g of lime: 0.05 mol of CaF2 are 3.90 g, 0.39 wt%; of the lime
+// 3.70 g are needed (74.09 g/mol, by hand) and 6.30 g are over, 10.2 g of solids or 1.01 wt%.
+// Of fluoride that is all held in a complex, cold, none of it is used. Salt cake that dissolves
+// has none over.
+func TestALabelCountsLimeThatIsOver(t *testing.T) {
+	at := func(held float64, binds bool) string {
+		l := &treating.Liquor{Base: 0.1, Held: held, Water: 1, Written: &treating.Written{AcidLeft: 0.1 - 2*10/74.09}}
+		return solids(l, &treating.Way{Parts: []treating.Part{{Grams: 3.7045}}, SludgeDry: 3.9, Binds: binds})
+	}
+	for _, row := range []struct{ got, want string }{{at(0, true), "0.39 wt% solids"}, {at(0, true), "up to 1.1 wt%"},
+		{at(0.1, true), "up to 1.4 wt%"}, {at(0, false), "unused agent comes on top"}} {
+		if !strings.Contains(row.got, row.want) {
+			t.Errorf("%q, want %q", row.got, row.want)
+		}
+	}
+}
 
 // The label of a container of product says when it was made and by when it is opened: after
 // the earliest time to 10 kPa, and at once where powder that the etch left makes it.
