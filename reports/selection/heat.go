@@ -18,7 +18,10 @@ func (p *reader) addition(l *Line) {
 	}
 	f := m.longest(p)
 	if f == nil {
-		p.allAtOnce(l) // what takes no time goes in at once
+		p.allAtOnce(l) // what takes no time goes in at once, of which the question before it tells
+		if len(p.chargedAtOnce()) > 0 {
+			l.Answer = say("addition.at_once")
+		}
 		return
 	}
 	p.verdict(l, matter{f})

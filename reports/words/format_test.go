@@ -44,3 +44,11 @@ func TestEveryRowCanBeSaid(t *testing.T) {
 		}
 	}
 }
+
+// A sentence that asks for digits behind the point gets as many.
+func TestDigitsBehindThePoint(t *testing.T) {
+	got := Say(phrase.Of("warn.step_water_that_has", 4, 5.61, 6.0))
+	if !strings.Contains(got, "about pH 5.6,") || !strings.Contains(got, "reach pH 6:") {
+		t.Error(got)
+	}
+}

@@ -82,7 +82,7 @@ type spelled float64
 // Format writes a number for the verbs g and f, and minutes as they are read for t.
 func (x spelled) Format(s fmt.State, verb rune) {
 	most, asked := s.Precision()
-	if verb == 'f' || !asked {
+	if !asked {
 		most = 9
 	}
 	if verb == 'f' && asked {
