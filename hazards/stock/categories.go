@@ -51,11 +51,15 @@ func FireCodeHeld(table string) bool {
 	return slices.ContainsFunc(categories(), func(g category) bool { return g.code == table })
 }
 
+// codeShare is the kind of what is missing where a site names a fire code and not how much
+// of it holds.
+const codeShare = "fire_code_share"
+
 // amount is the quantity of a threshold in kg, unknown where the site does not say how much
 // of it holds.
 func amount(symbol string, kg float64, by string) working.Num {
 	if math.IsNaN(kg) {
-		return working.Absent(symbol, "kg", working.Lacks("fire_code_share", ""))
+		return working.Absent(symbol, "kg", working.Lacks(codeShare, ""))
 	}
 	return working.Exact(symbol, "kg", kg, by)
 }

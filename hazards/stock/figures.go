@@ -2,6 +2,7 @@ package stock
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -88,7 +89,8 @@ func unknown(at figure.Place, missing ...working.Missing) figure.Figure {
 
 func (s *Share) figures() []figure.Figure {
 	out := []figure.Figure{s.figure()}
-	if !s.Threshold.Release() && !s.Headroom.Unknown() {
+	lacks := slices.ContainsFunc(s.Headroom.Missing(), func(m working.Missing) bool { return m.Kind == codeShare })
+	if !s.Threshold.Release() && (lacks || !s.Headroom.Unknown()) {
 		id := s.ID
 		id.Quantity = "stock.batches"
 		left := figure.Figure{ID: id, Value: s.Headroom, Conditions: phrase.Of("stock.held")}
