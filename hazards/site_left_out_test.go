@@ -20,6 +20,7 @@ func fullSite(t testing.TB) *route.Site {
 	t.Helper()
 	s := demoSite(t)
 	s.Hood.Stack = quantity.Of(10, "m")
+	s.Cylinder = quantity.Value{}
 	hf, _ := chemicals.Library().Find("HF")
 	s.Unattended = &route.Unattended{Time: quantity.Of(100, "h"), Temperature: quantity.Of(60, "degC"),
 		Gas: quantity.Of(1, "L/min"), Never: []*chemicals.Substance{hf}}
