@@ -77,6 +77,12 @@ var familyChecks = []check{
 		figures: []want{{id: "gas.hydrogen.total@3", value: 2.282, tolerance: half, from: "7.6 mL/min an ampere: " +
 			"1*18000/96485.33212/2*24.4654 L at the cathode, whatever the powder takes of it"}},
 		holds: []string{"anode", "nitrogen_trichloride"}},
+	{name: "a melt in a shut crucible", yaml: head + gram + "places:\n  pot: {kind: crucible, closure: closed, " +
+		"capacity: 25 mL}\nsteps:\n  - {do: melt, in: pot, what: [precursor, {substance: zinc chloride, mass: 4.2 g}], " +
+		"time: 5 h, temperature: 550 degC, gas: argon}\n",
+		figures: []want{{id: "gas.closed.pressure@pot:heated", value: unknown,
+			from: "what the salt adds is held nowhere, and no water is in it"}},
+		holds: []string{"melt_shut", "melt_gas"}},
 	{name: "elements sintered in a shut crucible, in air", yaml: head + gram + "places:\n  pot: {kind: vessel, " +
 		"closure: vented, capacity: 1 L}\n  boat: {kind: crucible}\nsteps:\n  - {do: sinter, in: boat, what: " +
 		"[{substance: titanium, amount: 30 mmol}, {substance: aluminium, amount: 10 mmol}, {substance: graphite, " +

@@ -38,6 +38,10 @@ func (r *reader) warm(p *route.Place, h *hottest, s *process.State, n working.Nu
 func (r *reader) hot(p *route.Place, h *hottest, room *process.Room, n working.Num) working.Num {
 	cap, l, solid, st := room.Capacity.As("cap"), room.Liquid.As("V_l"), room.Solid.As("V_s"), r.c.Store
 	t, x := h.at.As("T"), r.swells(h.at)
+	if h.done.Melts {
+		x = working.Absent("x", "1", working.Lacks("melt_swells", "").In(h.done.Number))
+		h.says = r.atLeast(h, room, n)
+	}
 	space := r.w.Line("V_g", "mL", "cap-V_l*x-V_s", cap.V-l.V*x.V-solid.V, cap, l, x, solid)
 	if space.V <= 0 {
 		space = working.Absent("V_g", "mL", working.Lacks("no_space_hot", p.Key))
@@ -46,6 +50,18 @@ func (r *reader) hot(p *route.Place, h *hottest, room *process.Room, n working.N
 		st.Num("gas.temperature").As("T_f"), n.As("n"), r.vapour(h)
 	return r.w.Line("p", "kPa gauge", "n*R*(T+273.15)/V_g*1000+P*(T+273.15)/T_f+p_v-P",
 		m.V*R.V*(t.V+kelvin)/space.V*1000+P.V*(t.V+kelvin)/fill.V+v.V-P.V, m, R, t, space, P, fill, v)
+}
+
+// atLeast says what gas and air of a shut melt alone come to at its temperature, in the room that
+// is free cold: n R T/V_g + P T/T_f - P, kPa gauge. More gas than that has a melt that swells.
+func (r *reader) atLeast(h *hottest, room *process.Room, n working.Num) phrase.Phrase {
+	st := r.c.Store
+	P, T := st.Num("gas.pressure").V, h.at.V+kelvin
+	p := n.V*st.Num("constant.R").V*T/room.Space.V*1000 + P*T/st.Num("gas.temperature").V - P
+	if math.IsNaN(p) || !(room.Space.V > 0) {
+		return h.says
+	}
+	return phrase.Of("gas.heated_melt", figure.Round(p, 2), figure.Round(h.at.V, 3))
 }
 
 // hottest is how warm a closed place gets, degC, with the liquor of which step.
@@ -132,6 +148,9 @@ func (r *reader) swells(celsius working.Num) working.Num {
 //	p = 101.325 exp(-L/R (1/T - 1/T_b))
 func (r *reader) vapour(h *hottest) working.Num {
 	d, t, st := h.done, h.at.As("T"), r.c.Store
+	if d.Melts {
+		return working.Absent("p_v", "kPa", working.Lacks("melt_vapour", "").In(d.Number))
+	}
 	boils, _ := course.Boiling(r.c, r.w, d)
 	if !boils.Unknown() {
 		b, l, R, P := boils.As("T_b"), st.Num("water.vaporisation").As("L"), st.Num("constant.R").As("R"),

@@ -39,6 +39,9 @@ func (k *walker) melt(p *State, s *route.Step) {
 	if len(at) == 0 {
 		return
 	}
+	if at := k.c.Route.Place(p.Place); s.Verb().Does == route.Shuts || at != nil && at.Closure == route.Closed {
+		k.fact("melt_shut", s.Number, phrase.Of("fact.melt_shut", s.Number))
+	}
 	q := k.merged(p)
 	salt := k.meltSalt(q)
 	l := k.out.Layered

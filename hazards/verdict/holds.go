@@ -171,6 +171,7 @@ var holdFact = map[string]bool{
 	"jar_opened":           true,
 	"sieved":               true,
 	"melt_gas":             true,
+	"melt_shut":            true,
 	"anode":                true,
 	"nitrogen_trichloride": true,
 	"melt":                 true,
