@@ -91,9 +91,9 @@ var closedChecks = []check{
 		"temperature: 140 degC}\n",
 		figures: []want{
 			{id: "gas.closed.pressure@pot:cold", value: 1273.9, from: "as shut"},
-			{id: "vessel.filling@pot", value: 24.855, from: "10 mL of 40.235"},
-			{id: "gas.closed.pressure@pot:heated", value: 2186, from: "x(140) 1.0775; 10 mL grow by 0.775 of 30; gas " +
-				"1812, air 140.4, water over 10 wt% HF by 100.7 degC 353: less 101.3"}},
+			{id: "vessel.filling@pot", value: 25.439, from: "10 mL and 1 g/4.25 of 40.235"},
+			{id: "gas.closed.pressure@pot:heated", value: 5382, tolerance: 0.03, from: "140 + 94.5 K at most; 10 mL " +
+				"grow by 2.14 of 30; gas 2336, air 172, water over 10 wt% HF by 102.7 degC 2975: less 101.3"}},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot:heated+no_rated_container": exceeds},
 		holds:    []string{"heated_closed"}},
 	{name: "a rated autoclave heated closed", yaml: shut(space+", closure: closed, rating: 5 MPa, relief: 4.5 MPa") +

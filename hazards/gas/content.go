@@ -10,7 +10,7 @@ import (
 
 // contents reports how full each place is at its fullest:
 //
-//	content = liquid/capacity     [%: mL, mL]
+//	content = (liquid + powder)/capacity     [%: mL, mL, mL]
 func (r *reader) contents() {
 	for i := range r.k.Fullest {
 		x := &r.k.Fullest[i]
@@ -19,20 +19,20 @@ func (r *reader) contents() {
 			continue
 		}
 		room := process.RoomIn(r.c, r.w, r.k, p, &process.State{})
-		v, c := x.Volume.As("V_l"), room.Capacity.As("cap")
+		v, m, c := x.Volume.As("V_l"), x.Solid.As("V_s"), room.Capacity.As("cap")
 		r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "vessel.content", Place: figure.At(p.Key)},
-			Value:      r.w.Keep(r.w.Line("f", "%", "100*V_l/cap", 100*v.V/c.V, v, c)),
+			Value:      r.w.Keep(r.w.Line("f", "%", "100*(V_l+V_s)/cap", 100*(v.V+m.V)/c.V, v, m, c)),
 			Conditions: phrase.Of("content.fullest", x.Step)})
-		r.piled(p, v, c)
+		r.piled(p, v, m, c)
 	}
 }
 
 // piled is how full a container of waste is once it is picked up, by what one batch brings:
 //
-//	piled = batches x liquid/capacity     [%: 1, mL, mL]
+//	piled = batches x (liquid + powder)/capacity     [%: 1, mL, mL, mL]
 //
 // Where nobody says how many batches it takes, that is not known.
-func (r *reader) piled(p *route.Place, v, c working.Num) {
+func (r *reader) piled(p *route.Place, v, m, c working.Num) {
 	if p.Batches == 0 && !r.c.Route.TakesWaste(p) {
 		return
 	}
@@ -41,6 +41,6 @@ func (r *reader) piled(p *route.Place, v, c working.Num) {
 		n = working.Given("N", "1", float64(p.Batches), p.At+".batches")
 	}
 	r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "vessel.piled", Place: figure.At(p.Key)},
-		Value:      r.w.Keep(r.w.Line("f", "%", "100*N*V_l/cap", 100*n.V*v.V/c.V, n, v, c)),
+		Value:      r.w.Keep(r.w.Line("f", "%", "100*N*(V_l+V_s)/cap", 100*n.V*(v.V+m.V)/c.V, n, v, m, c)),
 		Conditions: phrase.Of("content.piled")})
 }

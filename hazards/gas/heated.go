@@ -18,9 +18,9 @@ import (
 func (r *reader) warm(p *route.Place, h *hottest, s *process.State, n working.Num, heated bool) {
 	room := process.RoomIn(r.c, r.w, r.k, p, s)
 	if hot := r.hot(p, h, &room, n); heated || p.Closure == route.Closed {
-		cap, l := room.Capacity.As("cap"), room.Liquid.As("V_l")
+		cap, l, m := room.Capacity.As("cap"), room.Liquid.As("V_l"), room.Solid.As("V_s")
 		r.put("vessel.filling", figure.At(p.Key), "", figure.Case{},
-			r.w.Line("f", "%", "100*V_l/cap", 100*l.V/cap.V, l, cap),
+			r.w.Line("f", "%", "100*(V_l+V_s)/cap", 100*(l.V+m.V)/cap.V, l, m, cap),
 			phrase.Of("gas.filling"))
 		r.pressed(p, figure.Case{State: figure.Heated}, hot, h.says)
 	} else {

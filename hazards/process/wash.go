@@ -68,7 +68,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	d.Full = fuller(p, q, filled)
 	k.decant(p, s, x.Retained)
 	if at := k.c.Route.Place(p.Place); at != nil {
-		k.filled(at, filled, s)
+		k.filled(at, p, filled, s)
 	}
 	x.Kept = k.w.Line("f", "1", "R/(R+W)", R.V/(R.V+W.V), R, W)
 	k.count(&x, x.Swells)

@@ -15,7 +15,7 @@ func (k *walker) watch(p *State, s *route.Step) {
 		return
 	}
 	q := k.merged(p)
-	k.filled(at, q.Volume, s)
+	k.filled(at, p, q.Volume, s)
 	k.touches(p, q, s)
 	if s.Verb().Does != route.Stores || len(p.Liquid) == 0 {
 		return
@@ -27,14 +27,15 @@ func (k *walker) watch(p *State, s *route.Step) {
 
 // filled keeps the most that a place holds, and says where it is more than there is
 // room for.
-func (k *walker) filled(at *route.Place, volume working.Num, s *route.Step) {
-	k.fullest(at.Key, volume, s.Number)
+func (k *walker) filled(at *route.Place, p *State, volume working.Num, s *route.Step) {
+	solid := solidVolume(k.c, k.w, &k.out, p)
+	k.fullest(at.Key, volume, solid, s.Number)
 	if at.Capacity.Set {
-		k.overfull(at, volume.V, s)
+		k.overfull(at, volume.V+solid.V, s)
 	}
 }
 
-func (k *walker) fullest(place string, volume working.Num, step int) {
+func (k *walker) fullest(place string, volume, solid working.Num, step int) {
 	if volume.None() || volume.V == 0 {
 		return
 	}
@@ -43,12 +44,12 @@ func (k *walker) fullest(place string, volume working.Num, step int) {
 		if x.Place != place {
 			continue
 		}
-		if volume.Unknown() || !x.Volume.Unknown() && volume.V > x.Volume.V {
-			x.Step, x.Volume = step, volume
+		if volume.Unknown() || !x.Volume.Unknown() && !(volume.V+solid.V <= x.Volume.V+x.Solid.V) {
+			x.Step, x.Volume, x.Solid = step, volume, solid
 		}
 		return
 	}
-	k.out.Fullest = append(k.out.Fullest, Fullest{place, step, volume})
+	k.out.Fullest = append(k.out.Fullest, Fullest{place, step, volume, solid})
 }
 
 // overfull says where volume mL is more than a place holds.
