@@ -2,6 +2,7 @@ package handling
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -22,10 +23,13 @@ func (r *reader) cake(p *route.Place) {
 	var worst lump
 	for i := range r.k.Steps {
 		d := &r.k.Steps[i]
-		if d.Place != p.Key || len(d.Etches) > 0 {
+		if d.Place != p.Key {
 			continue
 		}
 		for _, s := range [...]*process.State{&d.Before, &d.After} {
+			if r.etches(d, s) {
+				continue
+			}
 			x, is := r.lump(p, d, s)
 			if is && (worst.step == 0 || x.share.Unknown() || !worst.share.Unknown() && x.share.V > worst.share.V) {
 				worst = x
@@ -42,6 +46,16 @@ func (r *reader) cake(p *route.Place) {
 	r.put("cake.warming", at, "", worst.warming, says)
 	r.put("cake.critical", at, "", worst.critical, says)
 	r.put("cake.share", at, "", worst.share, says)
+}
+
+// etches reports whether a state of a step is still that of an etch, and no cake. Before
+// an etch begins there can be some; what nobody knows to be washed, or to be etched at all,
+// may be cake in every place but that of the first etch.
+func (r *reader) etches(d *process.Done, s *process.State) bool {
+	doubted := !s.Doubted().IsZero() && len(r.k.Etches) > 0 && r.k.Etches[0].Place != d.Place
+	return s.Unsaid() == nil && !doubted && slices.ContainsFunc(d.Etches, func(i int) bool {
+		return s != &d.Before || r.k.Etches[i].Step < d.Number
+	})
 }
 
 // lump works out the cake of a state; there is none where flakes are too thin in it, or

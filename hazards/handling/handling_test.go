@@ -85,3 +85,15 @@ func TestWhatIsNotHeldStays(t *testing.T) {
 		}
 	}
 }
+
+// Cake stays where something that is not held makes it unknown whether the powder is etched,
+// or comes to flakes that were washed before.
+func TestCakeOfWhatIsNotHeldStays(t *testing.T) {
+	const brings = "what: [{substance: strange, not_held: true, volume: 5 mL}], temperature: 25 degC"
+	move := "  - {do: transfer, in: pot, into: drum}\n"
+	bench.Find(t, read(t, wash, move, "  - {do: intercalate, in: drum, "+brings+", time: 1 h}\n"), "cake.share@drum")
+	f := bench.Find(t, read(t, "  - {do: mix, in: pot, "+brings+"}\n", wash, move), "cake.share@drum")
+	if !f.Value.Unknown() || len(f.Value.Missing()) == 0 {
+		t.Errorf("%v, want unknown with what settles it", f.Value)
+	}
+}

@@ -76,7 +76,7 @@ func (r *reader) standing(p *route.Place) {
 	}
 	for i := range r.k.Ends {
 		s := &r.k.Ends[i]
-		if s.Place != p.Key || !s.CarriesFlakes() {
+		if s.Place != p.Key || !s.CarriesFlakes() && s.Doubted().IsZero() {
 			continue
 		}
 		for _, name := range wayNames {
