@@ -1,4 +1,4 @@
-package hazards_test
+package alone_test
 
 import (
 	"strings"
