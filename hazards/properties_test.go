@@ -285,7 +285,7 @@ func neverLess(t *rapid.T, less, more *figure.Figure, yaml string) {
 	}
 	ends := [][2]float64{{less.Value.V, more.Value.V}, {less.High().V, more.High().V}}
 	if more.Of() != less.Of() { // another member is the worst now, at the dangerous end
-		if more.High().V < less.High().V*(1-1e-9) {
+		if a, b := less.High().V, more.High().V; b < a-1e-9*math.Abs(a) {
 			t.Fatalf("%s falls from %v to %v\n%s", less.ID.String(), less.High().V, more.High().V, yaml)
 		}
 		return
@@ -294,7 +294,7 @@ func neverLess(t *rapid.T, less, more *figure.Figure, yaml string) {
 		ends = ends[:1] // its ends are found one datum at a time
 	}
 	for _, x := range ends {
-		if x[1] < x[0]*(1-1e-9) {
+		if x[1] < x[0]-1e-9*math.Abs(x[0]) { // a vacuum is below nothing
 			t.Fatalf("%s falls from %v to %v\n%s", less.ID.String(), x[0], x[1], yaml)
 		}
 	}

@@ -25,19 +25,19 @@ var addedRows = []addedRow{
 		"caesium_hydroxide,caesium hydroxide,,CsOH,21351-79-1,s,-1,base,,,,,,,,,,,,memory", ""},
 	{"chemicals/data/materials.csv", "testium,testium,testium,metal,91,12,,,,yes,yes,yes,,yes,,,own,assumed", ""},
 	{"chemicals/data/etching.csv", `etch_heat.Ti4AlN3,q_etch,800,700,900,kJ/mol,normal,,25 degC,own,test,assumed,`, ""},
-	{"hazards/limit/limits.csv", "few_cycles,wash.cycles,,cycles a test allows,0.5,1,,A test,1,1,assumed,,,,", ""},
+	{"hazards/limit/limits.csv", "few_cycles,wash.cycles,,cycles a test allows,0.5,1,,A test,1,1,assumed,,,,,", ""},
 	{"hazards/meeting/pairs.csv",
 		`test_pair,hf,strong_base,,HF with a strong base,a row that a test added,2,none,,,a test,assumed`, ""},
 	{"hazards/figure/catalogue.csv", "dust.cloud,dust,Dust cloud,g,high,worst,3,,,,,,,,,largest mass that can be " +
 		"stirred up", ""},
 
 	{"hazards/figure/catalogue.csv", "dust.settled,dust,Dust that settled,g,high,worst,3,,yes,,,,,,,mass a test says", ""},
-	{"hazards/limit/limits.csv", "little_dust,dust.settled,,dust a test allows,1,g,,A test,1,1,assumed,,,,", ""},
+	{"hazards/limit/limits.csv", "little_dust,dust.settled,,dust a test allows,1,g,,A test,1,1,assumed,,,,,", ""},
 	{"hazards/wash/wash.go", `out = append(out, figure.Figure{ID: figure.ID{Quantity: "dust.settled"},
 		Value: w.Line("m", "g", "2", 2), Conditions: phrase.As("a test says")})`, "for i := range k.Washes {"},
 
 	{"reports/selection/questions.csv", "settled,,dust.settled,solids,Does dust settle?", ""},
-	{"hazards/route/verbs.csv", "steep,fill,stays,stays,,,,yes,yes,,,,,,,,,assumed,", ""},
+	{"hazards/route/verbs.csv", "steep,fill,stays,stays,,,,yes,yes,,,,,,,,,,assumed,", ""},
 	{"schemas/route.schema.json", `"steep", `, `"charge", "mix", "dilute", "add", "hold", "heat", "cool"`},
 
 	{"schemas/route.schema.json", `"gasket": {"type": "string", "dimension": ["length"],

@@ -266,7 +266,11 @@ func (r *reader) closed(courses []course.Course) {
 		if hot != 0 && held == nil {
 			gas, held = working.Exact("n", "mol", 0, "nothing in it gives gas"), r.done(hot).Contents()
 		}
-		if w := r.warmest(p, hot, courses); w != nil && held != nil {
+		w := r.warmest(p, hot, courses)
+		if w == nil && p.Closure == route.Closed && worst.Unknown() {
+			w = r.doubted(p)
+		}
+		if w != nil && held != nil {
 			r.warm(p, w, held, gas, hot != 0)
 		}
 		if worst.None() {

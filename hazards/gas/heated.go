@@ -96,6 +96,18 @@ func (r *reader) warmest(p *route.Place, step int, courses []course.Course) *hot
 	return out
 }
 
+// doubted is how warm a shut place gets in which nobody can say whether the powder reacts:
+// not known. None where nothing leaves that open.
+func (r *reader) doubted(p *route.Place) *hottest {
+	for i := range r.k.Steps {
+		d := &r.k.Steps[i]
+		if m := d.After.Doubted(); d.Place == p.Key && !m.IsZero() {
+			return &hottest{d, working.Absent("T", "degC", m), phrase.Of("gas.heated_itself")}
+		}
+	}
+	return nil
+}
+
 // alone is the highest of a temperature and those of a course if cooling fails, degC;
 // where it was not run, with all of its heat on top of what is set.
 func (r *reader) alone(at, set working.Num, n *course.Course) working.Num {

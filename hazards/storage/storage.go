@@ -152,7 +152,7 @@ func mayCarry(c route.Case, k *process.Walk, at figure.Place) bool {
 
 // unknown is a place of which nobody can say whether there is product in it.
 func unknown(m working.Missing) kept {
-	var all kept
+	all := kept{freed: working.Absent("m", "g", m), acid: working.Absent("pH", "1", m)}
 	for i := range ways {
 		all.pressure[i], all.soon[i] = working.Absent("p", "kPa gauge", m), working.Absent("t", "min", m)
 		all.quarter[i] = working.Absent("t", "d", m)

@@ -83,11 +83,14 @@ func (p *reader) shut(l *Line, worst *figure.Figure, m matter) {
 	if f := m.top(); f != nil && f.Figure != worst.ID {
 		l.Surely = ""
 	}
-	if worst.Case.State == figure.Closed {
-		l.Answer = say("lid.supposed", p.v.Place(worst.Place), p.v.Value(worst))
-	} else {
-		l.Answer = say("lid.written", p.v.Place(worst.Place), p.v.Value(worst))
+	says := "lid.written"
+	switch worst.Case.State {
+	case figure.Closed:
+		says = "lid.supposed"
+	case figure.Cold: // of which nobody knows what it came to hot, or that were the worst
+		says = "lid.cold"
 	}
+	l.Answer = say(says, p.v.Place(worst.Place), p.v.Value(worst))
 	if f := p.movedUnfinished(worst); f != nil {
 		l.Answer += say("lid.moved", p.v.Danger(f), p.v.Place(f.Place))
 	}
