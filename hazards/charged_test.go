@@ -11,7 +11,7 @@ import (
 // Powder that is charged with the liquor has no addition of zero minutes: what it does
 // all at once stands in its place. What is added over a time keeps its headline.
 func TestPowderChargedWithTheLiquor(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	const hold = "  - {do: hold, in: pot, time: 4 h, temperature: 20 degC}\n"
 	together := followed(t, head+"precursor: {phase: Ti3AlC2, mass: 5 g, "+pure+"}\n"+places+"steps:\n"+
 		charges(hf10, "precursor")+hold)

@@ -14,7 +14,7 @@ import (
 // a vessel that is warmed from the start react as it goes. The scan knows nothing of how
 // the review looks for the moment.
 func TestABathGoesWrongAtItsWorstMoment(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	cold := strings.Replace(strings.Replace(inIce("30 g", "200 mL", "1 W/K"), "over: 10 min", "over: 60 min", 1),
 		"time: 4 h", "time: 24 h", 1)
 	warm := strings.NewReplacer(", ice: 100 kg", "", "ice_bath", "water_bath", "0 degC", "35 degC", " 2 degC",

@@ -28,7 +28,7 @@ const (
 
 // Every order that a chemist would stop, and the like of it in the right order.
 func TestWhatComesInTheWrongOrder(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for _, c := range []struct {
 		name, steps, id string // the finding; "" where there is none but those within
 		says            []string

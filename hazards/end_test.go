@@ -15,6 +15,7 @@ import (
 // what it prints, and the figure stands on its line there. The ends of two routes, of all
 // in the long form.
 func TestTheDangerousEndIsTheOneJudged(t *testing.T) {
+	long.Only(t)
 	texts := bundledTexts(t)
 	for _, name := range long.Some(sorted(texts), 2, 1) {
 		rv := followed(t, texts[name])

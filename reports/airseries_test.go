@@ -8,11 +8,13 @@ import (
 
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
+	"etchbound/schemas/long"
 )
 
 // What is drawn of the air stands in the JSON as well, both curves of each picture, and
 // what a liquor comes to dose by dose.
 func TestWhatIsDrawnIsASeries(t *testing.T) {
+	long.Only(t)
 	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml")
 	var b bytes.Buffer
 	if err := JSON(&b, r, fixtureOptions); err != nil {

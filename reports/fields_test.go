@@ -14,7 +14,7 @@ import (
 // Each of the questions a committee asks is computed, filled in or a line to write on, at
 // the place the index names.
 func TestEveryQuestionIsAnsweredWhereTheIndexSays(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	if n := len(review.Fields()); n != 74 {
 		t.Fatalf("%d fields", n)
 	}
@@ -40,6 +40,7 @@ func TestEveryQuestionIsAnsweredWhereTheIndexSays(t *testing.T) {
 
 // What people answer is a line to write on in the review of every route, by its code.
 func TestBlanksStandInEveryReview(t *testing.T) {
+	long.Only(t)
 	for name, r := range fixture.Some(t, 3, 1) {
 		d := Build(r, fixtureOptions)
 		blanks := map[string]bool{}

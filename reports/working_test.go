@@ -71,7 +71,7 @@ func TestWorkingLeavesNothingOut(t *testing.T) {
 // No anchor of a review at a site is there twice: a curve is drawn once, whatever times
 // it is averaged over.
 func TestAnchorsAtASite(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	r := fixture.AtSite(t, "demo-lif-hcl-2g.yaml", "site-demo.yaml")
 	var b strings.Builder
 	if err := HTML(&b, Build(r, fixtureOptions)); err != nil {

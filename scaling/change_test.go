@@ -106,6 +106,7 @@ func TestTriggers(t *testing.T) {
 // a verdict on it; and 100 g still belongs to the band below it (5 to 100 g and more
 // than 100 g, as the form that was read has them).
 func TestChangesOfWhatWasThere(t *testing.T) {
+	long.Only(t)
 	powder := func(grams string) string { return strings.Replace(reviewed, "mass: 2 g", "mass: "+grams, 1) }
 	sized := strings.Replace(reviewed, "impurities: none", "particle_size: 38 um, impurities: none", 1)
 	stopped := func(at string) string {

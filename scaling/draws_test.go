@@ -74,6 +74,7 @@ func TestQuantilesOfALinearFigure(t *testing.T) {
 // A lognormal datum: vapour leaves in proportion to the factor of evaporation,
 // 1 (0.5 to 2), so 95 % lie below exp(1.644854 ln 2/1.959964) of the middle.
 func TestQuantilesOfALognormalFigure(t *testing.T) {
+	long.Only(t)
 	open := strings.Replace(gram, "closure: vented", "closure: open", 1)
 	n, tolerance := 400, 2e-2
 	if long.Form() {

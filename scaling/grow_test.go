@@ -90,6 +90,7 @@ func TestRungsGrowAsTheBatch(t *testing.T) {
 // A rung is what the route itself gives at that batch, and no quick version; its
 // dangerous ends are never better than those of a review of that batch.
 func TestARungIsTheRouteAtThatBatch(t *testing.T) {
+	long.Only(t)
 	c := newCase(t, gram)
 	g := grow(t, gram, 1, 1000, scaling.Follow{})
 	for _, i := range long.Some([]int{0, 2, len(g.Rungs) - 1}, 3, 1) {
@@ -134,6 +135,7 @@ func TestARungIsTheRouteAtThatBatch(t *testing.T) {
 // 10 K is 600*0.5*10/835e3 mol of 194.605 g = 0.699 g, and ten times the UA ten
 // times the batch. More than the films of the wetted wall can pass is no such UA.
 func TestWhereTheAdditionIsOutgrown(t *testing.T) {
+	long.Only(t)
 	type outgrown struct {
 		ua   string
 		want float64
@@ -340,7 +342,7 @@ func TestSplit(t *testing.T) {
 
 // While a finding is not known, nothing is said of the first limit.
 func TestWithheld(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	g := grow(t, strings.Replace(gram, ", vent: 6 mm", "", 1), 0.001, 0.01, scaling.Follow{})
 	if !g.NotKnown() {
 		t.Error("without a vent bore everything is known")

@@ -79,7 +79,7 @@ func refusal(t *testing.T, dir string, r result, name string) {
 }
 
 func TestDamagedRoutes(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	good := bundled(t, demoName)
 	for _, d := range damages {
 		t.Run(d.name, func(t *testing.T) {
@@ -128,6 +128,7 @@ func TestSoundRoutes(t *testing.T) {
 // A byte order mark and the line ends of other systems change the digest and
 // nothing else.
 func TestLineEndsChangeNothing(t *testing.T) {
+	long.Only(t)
 	good := bundled(t, demoName)
 	if testing.Short() {
 		weak, err := os.ReadFile(filepath.Join(home, "testdata", "weak.yaml"))

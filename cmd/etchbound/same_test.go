@@ -58,6 +58,7 @@ func TestSameBytes(t *testing.T) {
 
 // Nothing of the machine, the folder or the user gets into a review.
 func TestNothingOfTheMachine(t *testing.T) {
+	long.Only(t)
 	dir := t.TempDir()
 	name := filepath.Join(home, "testdata", "weak.yaml")
 	if long.Form() {

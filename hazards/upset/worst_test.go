@@ -6,6 +6,7 @@ import (
 
 	"etchbound/hazards/course"
 	"etchbound/hazards/vessel"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -29,6 +30,7 @@ func nominal(t *testing.T, law vessel.Law, hold float64) *course.Run {
 
 // The search is held against a failure at each of 400 moments of the run.
 func TestWorstMomentAgainstEveryMoment(t *testing.T) {
+	long.Only(t)
 	hours := 3600.0
 	for _, law := range []vessel.Law{vessel.SelfAccelerating, vessel.Contracting} {
 		for _, hold := range []float64{0.5 * hours, 4 * hours, 24 * hours} {

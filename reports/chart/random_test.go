@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"etchbound/schemas/long"
 )
 
 // chance is a chart of any size, scale and crowding.
@@ -36,6 +38,7 @@ func chance(r *rand.Rand) Chart {
 
 // No crowd of names makes one cover another or leave the picture.
 func TestAnyChartHasRoom(t *testing.T) {
+	long.Only(t)
 	r := rand.New(rand.NewPCG(5, 6))
 	for n := range 400 {
 		c := chance(r)

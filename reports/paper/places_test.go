@@ -5,6 +5,8 @@ import (
 	"errors"
 	"maps"
 	"testing"
+
+	"etchbound/schemas/long"
 )
 
 // small is a PDF with three sheets in a tree of two levels and what of it is linked to.
@@ -26,6 +28,7 @@ func TestPlacesAreTheSheetsOfAnchors(t *testing.T) {
 
 // What the installed browser prints is read so as well.
 func TestPlacesOfWhatIsPrinted(t *testing.T) {
+	long.Only(t)
 	if testing.Short() {
 		t.Skip("the short form opens no page in a browser")
 	}

@@ -17,6 +17,7 @@ import (
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
@@ -136,6 +137,7 @@ func TestUnknownNeverLowersProtection(t *testing.T) {
 // The same from a route: the bands of every bundled route never fall when a
 // capacity, a strength, a mass or the figure is taken out of the review.
 func TestLessOfARouteNeverLowersProtection(t *testing.T) {
+	long.Only(t)
 	for name, r := range fixture.Bundled(t) {
 		whole := from(draft.New(&r, draft.Options{})).measures()
 		for i := range r.Case.Route.Places {

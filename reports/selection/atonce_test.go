@@ -44,6 +44,7 @@ func TestHydrogenAtOnceIsBounded(t *testing.T) {
 
 // No id of a datum or of a figure is a word of page 1.
 func TestNoIDOnPageOne(t *testing.T) {
+	long.Only(t)
 	id := regexp.MustCompile(`\b[a-z_]{2,}\.[a-z_]{2,}`)
 	for _, name := range long.Some([]string{"hf-50-10g", "zinc-chloride-melt-1g", "demo-lif-hcl-2g", "bifluoride-1g",
 		"hf-hcl-1g", "lif-hcl-2g-read", "mo2tialc2-hf-2g", "reactor-50g", "tmaoh-half-gram"}, 2, 1) {

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -109,6 +110,7 @@ func TestWaysOfAVial(t *testing.T) {
 // A way is judged as a review of the changed route judges it: the same dangerous ends, the
 // same verdict. Amounts are those of the batch, however the route was scaled.
 func TestAWayIsWhatAReviewOfItSays(t *testing.T) {
+	long.Only(t)
 	c := caseOf(t, vial)
 	ways, err := vialWays()
 	if err != nil {

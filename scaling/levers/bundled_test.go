@@ -104,7 +104,7 @@ func inPractice(t *testing.T, name string, text []byte) route.Case {
 // A route done well exceeds nothing over its best estimate, beside what no value of it
 // reaches, which is listed, and nothing listed is out of date.
 func TestProposedRoutesExceedNothingOverTheirBestEstimate(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for _, s := range long.Some(sources(t), 1, 1) {
 		text, err := os.ReadFile(filepath.Join(examples, "proposed", s.name))
 		if err != nil {

@@ -31,7 +31,7 @@ func reviewed(t *testing.T, name string, with ...string) hazards.Review {
 // not, it is the shortest, and one that is stopped and resumed never lets more wait than
 // could bring the liquor to the limit.
 func TestAnAdditionIsPaced(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	r := reviewed(t, "hf-50-10g.yaml")
 	all := pacing.Of(&r, math.NaN())
 	if len(all) != 1 || all[0].Missing != nil {

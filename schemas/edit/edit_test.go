@@ -10,6 +10,7 @@ import (
 
 	"etchbound/schemas"
 	"etchbound/schemas/edit"
+	"etchbound/schemas/long"
 )
 
 const small = `# what stands first
@@ -117,6 +118,7 @@ func scalars(n *schemas.Node, leaves, maps *[]*schemas.Node) {
 // Of every file that is bundled or has to load for ever, each value can be changed
 // alone, and what is added and taken out again leaves the file as it was.
 func TestEveryValueOfEveryFileIsEditedAlone(t *testing.T) {
+	long.Only(t)
 	files, _ := filepath.Glob("../../testdata/routes/*.yaml")
 	more, _ := filepath.Glob("../../testdata/keys/*.yaml")
 	seen, refused := 0, 0
