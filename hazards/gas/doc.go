@@ -80,10 +80,10 @@
 //	p = n R T/V_g + P T/T_f + p_v - P
 //
 // in the room that its swollen liquid leaves, and cold once it is cold again.
-// vessel.filling is that liquid and powder at 25 degC over the capacity. vessel.piled is that liquid of one
-// batch by the batches of a container of waste. vessel.content is the most
-// liquid that any place holds at any time over its capacity; more than all of it
-// overflows. gas.closed.time_to_10_kpa
+// vessel.filling is that liquid and powder at 25 degC over the capacity. vessel.piled is
+// liquid and powder of one batch by the batches of a container of waste. vessel.content is
+// the most liquid and powder that any place holds at any time over its capacity; more than
+// all of it overflows. gas.closed.time_to_10_kpa
 // takes the largest flow of any moment; it sets how often to look and permits nothing.
 //
 // gas.to_come is what a place can still give at its worst moment, of waste of all its batches;

@@ -1,6 +1,8 @@
 package process_test
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"etchbound/hazards/bench"
@@ -81,4 +83,25 @@ func forms(facts []process.Fact) bool {
 		}
 	}
 	return false
+}
+
+// A pot that the liquor alone overfills is said to be too full where nobody knows how much
+// room the powder takes too.
+func TestTooFullWhateverThePowderTakes(t *testing.T) {
+	b := bench.Steps(t, "  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 300 mL}, "+
+		"precursor], temperature: 20 degC}\n")
+	nobody := map[int]float64{}
+	for i, d := range b.Case.Store.Rows() {
+		if d.ID == "density.Ti3AlC2" || d.ID == "density.layered" {
+			nobody[i] = math.NaN()
+		}
+	}
+	b.Case.Store = b.Case.Store.With(nobody)
+	k, err := process.Go(b.Case, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.ContainsFunc(k.Facts, func(f process.Fact) bool { return f.ID == "overfull" }) {
+		t.Error("300 mL in a pot of 250 mL are not said to be too much")
+	}
 }

@@ -30,9 +30,14 @@ func (k *walker) watch(p *State, s *route.Step) {
 func (k *walker) filled(at *route.Place, p *State, volume working.Num, s *route.Step) {
 	solid := solidVolume(k.c, k.w, &k.out, p)
 	k.fullest(at.Key, volume, solid, s.Number)
-	if at.Capacity.Set {
-		k.overfull(at, volume.V+solid.V, s)
+	if !at.Capacity.Set {
+		return
 	}
+	full := volume.V
+	if !solid.Unknown() { // liquid alone can be more than there is room for
+		full += solid.V
+	}
+	k.overfull(at, full, s)
 }
 
 func (k *walker) fullest(place string, volume, solid working.Num, step int) {
