@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/schemas/nearly"
@@ -26,7 +25,7 @@ func TestWasteOfSeveralBatches(t *testing.T) {
 		{"drum", "", 0, figure.UnknownVerdict},
 		{"bottle", "", 0, figure.UnknownVerdict},
 	} {
-		r, problems, err := route.Load("r.yaml", strings.NewReader(fmt.Sprintf(`route: etchbound/1
+		r := load(t, fmt.Sprintf(`route: etchbound/1
 title: waste
 basis: {status: invented}
 places:
@@ -35,19 +34,10 @@ places:
 steps:
   - {do: charge, in: pot, what: [{substance: HF, strength: 5 wt%%, volume: 1 L}], temperature: 20 degC}
   - {do: collect, in: pot, into: can}
-`, row.kind, row.batches)))
-		if err != nil || r == nil {
-			t.Fatalf("%v %v", err, problems)
-		}
-		c, err := route.NewCase(r, nil, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
+`, row.kind, row.batches))
+		c := newCase(t, r)
 		c.Brief = true
-		got, err := hazards.Make(c)
-		if err != nil {
-			t.Fatal(err)
-		}
+		got := must(t, c)
 		id, judged := figure.ID{Quantity: "vessel.piled", Place: figure.At("can")}, false
 		for i := range got.Findings {
 			f := &got.Findings[i]
@@ -82,7 +72,7 @@ func TestGasOfSeveralBatchesOfWaste(t *testing.T) {
 		{", batches: 20", "", 2.2, figure.Within}, // there is no cabinet
 		{"", "room: {cabinet: 200 L}", 0, figure.UnknownVerdict},
 	} {
-		r, problems, err := route.Load("r.yaml", strings.NewReader(fmt.Sprintf(`route: etchbound/1
+		r := load(t, fmt.Sprintf(`route: etchbound/1
 title: waste
 basis: {status: invented}
 precursor: {phase: Ti3AlC2, mass: 5 g, impurities: none (certificate)}
@@ -94,10 +84,7 @@ steps:
   - {do: add, in: etch, what: precursor, over: 30 min, temperature: 25 degC}
   - {do: hold, in: etch, time: 2 h, temperature: 25 degC}
   - {do: collect, in: etch, into: can}
-`, row.batches)))
-		if err != nil || r == nil {
-			t.Fatalf("%v %v", err, problems)
-		}
+`, row.batches))
 		site, problems, err := route.LoadSite("s.yaml", strings.NewReader("site: etchbound/1\ntitle: shed\n"+row.cabinet))
 		if err != nil || site == nil {
 			t.Fatalf("%v %v", err, problems)
@@ -107,10 +94,7 @@ steps:
 			t.Fatal(err)
 		}
 		c.Brief = true
-		got, err := hazards.Make(c)
-		if err != nil {
-			t.Fatal(err)
-		}
+		got := must(t, c)
 		x := figure.NewSet(got.Figures).Get(figure.ID{Quantity: "gas.to_come", Place: figure.At("can")})
 		if row.litres > 0 && !nearly.Share(x.High().V, row.litres, 0.01) || row.litres == 0 && !x.Danger().Unknown() {
 			t.Errorf("%+v: up to %g L", row, x.High().V)
