@@ -88,8 +88,8 @@ func forms(facts []process.Fact) bool {
 // A pot that the liquor alone overfills is said to be too full where nobody knows how much
 // room the powder takes too.
 func TestTooFullWhateverThePowderTakes(t *testing.T) {
-	b := bench.Steps(t, "  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 300 mL}, "+
-		"precursor], temperature: 20 degC}\n")
+	b := bench.Steps(t, "  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, "+
+		"volume: 300 mL}, precursor], temperature: 20 degC}\n")
 	nobody := map[int]float64{}
 	for i, d := range b.Case.Store.Rows() {
 		if d.ID == "density.Ti3AlC2" || d.ID == "density.layered" {
