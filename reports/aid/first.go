@@ -59,9 +59,9 @@ func (b *Aid) minutesThereAre(step figure.Place) string {
 	case number.Never(f.Quantity, f.Low().V):
 		return words.Of("first.more_than_a_day")
 	case f.Low().V < 1:
-		return words.Of("first.none")
+		return b.IfOpen(step, words.Of("first.none"))
 	}
-	return b.Options.Units.Danger(f)
+	return b.IfOpen(step, b.Options.Units.Danger(f))
 }
 
 func (b *Aid) quench(step figure.Place) string {

@@ -135,7 +135,7 @@ func (k *binding) findings() document.Section {
 			if f.Verdict != v || k.Repeated(f) {
 				continue
 			}
-			limit := k.LimitText(&f.Limit, f.Figure.Agent) + draft.BasisText(&f.Limit)
+			limit := k.LimitText(&f.Limit, f.Figure) + draft.BasisText(&f.Limit)
 			key := [2]string{limit, k.Margin(f)}
 			at, ok := rows[key]
 			if !ok {

@@ -181,7 +181,7 @@ func changeVerdicts(a, b *builder, c *scaling.Change) []document.Block {
 			f, in = v.Was, a
 		}
 		t.Rows = append(t.Rows, []document.Cell{document.Text(in.NameOf(f.Figure)),
-			document.Text(in.LimitText(&f.Limit, f.Figure.Agent)),
+			document.Text(in.LimitText(&f.Limit, f.Figure)),
 			changeVerdict(&v.Was),
 			changeVerdict(&v.Is)})
 	}

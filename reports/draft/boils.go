@@ -7,6 +7,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/hazards/upset"
+	"etchbound/reports/number"
 	"etchbound/reports/words"
 )
 
@@ -59,6 +60,24 @@ func (b *Draft) Shut(at figure.Place) bool {
 	return s.Verb().Does == route.Shuts || place != nil && place.Closure == route.Closed
 }
 
+// IfOpen is what is told of boiling in a step, and where that is done in a closed place,
+// that it holds if it were open.
+func (b *Draft) IfOpen(at figure.Place, told string) string {
+	if b.Shut(at) {
+		return words.Of("value.if_open", told)
+	}
+	return told
+}
+
+// ToBoiling is a time to boiling in a step: in a closed place that of an open one, unless it
+// is not known or does not come.
+func (b *Draft) ToBoiling(f *figure.Figure, at figure.Place, told string) string {
+	if f.Low().Unknown() || number.Never(f.Quantity, f.Low().V) {
+		return told
+	}
+	return b.IfOpen(at, told)
+}
+
 // step is the step that a figure is of; nil for none.
 func (b *Draft) step(at figure.Place) *route.Step {
 	n, ok := at.Step()
@@ -109,7 +128,7 @@ func (b *Draft) ValueAndRange(f *figure.Figure) string {
 		s += " (" + r + ")"
 	}
 	if t, ok := b.BoilsAt(f); ok && f.Quantity == "heat.mtsr" && f.High().V >= t {
-		if g, ok := b.At("heat.boiled_off", b.memberPlace(f)); ok && !g.High().Unknown() && g.High().V > 0 {
+		if g, ok := b.At("heat.boiled_off", b.memberPlace(f.ID)); ok && !g.High().Unknown() && g.High().V > 0 {
 			s = words.Of("temperature.throws_out", s, b.Options.Units.Danger(g))
 		}
 	}
@@ -117,11 +136,13 @@ func (b *Draft) ValueAndRange(f *figure.Figure) string {
 }
 
 // memberPlace is the place of a figure, of a sum or a worst that of its member.
-func (b *Draft) memberPlace(f *figure.Figure) figure.Place {
-	if of, ok := b.ByID[f.Of()]; ok {
-		return of.Place
+func (b *Draft) memberPlace(of figure.ID) figure.Place {
+	if f, ok := b.ByID[of]; ok {
+		if member, ok := b.ByID[f.Of()]; ok {
+			return member.Place
+		}
 	}
-	return f.Place
+	return of.Place
 }
 
 // BoilsFrom is the low end of the boiling point of a step, degC; not a number

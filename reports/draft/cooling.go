@@ -102,6 +102,9 @@ func (b *Draft) onceLost(quantity string, place figure.Place) string {
 			case f == nil:
 				return words.Of("value.unknown")
 			}
+			if quantity == "heat.time_to_boil" {
+				return b.ToBoiling(f, place, b.ValueAndRange(f))
+			}
 			return b.ValueAndRange(f)
 		}
 	}
@@ -167,7 +170,7 @@ func (b *Draft) technicalLimit(place figure.Place) string {
 			continue
 		}
 		if q == "heat.boiling_point" {
-			return words.Of("temperatures.boiling", b.ValueAndRange(f))
+			return b.IfOpen(place, words.Of("temperatures.boiling", b.ValueAndRange(f)))
 		}
 		return b.ValueAndRange(f)
 	}

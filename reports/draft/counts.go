@@ -219,7 +219,7 @@ func (x *tally) row(b *Draft) []document.Cell {
 		}
 		return row
 	}
-	limits := words.Of("held.limit", b.LimitText(&x.worst.Limit, x.worst.Figure.Agent), b.Margin(x.worst))
+	limits := words.Of("held.limit", b.LimitText(&x.worst.Limit, x.worst.Figure), b.Margin(x.worst))
 	if n := len(x.limits); n > 1 {
 		limits = words.Of("held.others", limits, n-1)
 	}

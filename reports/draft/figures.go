@@ -201,7 +201,7 @@ func findingHead() document.Table {
 
 func (b *Draft) findingRow(f *figure.Finding) []document.Cell {
 	return []document.Cell{document.Text(b.NameOf(f.Figure)),
-		document.Text(b.LimitText(&f.Limit, f.Figure.Agent) + BasisText(&f.Limit)),
+		document.Text(b.LimitText(&f.Limit, f.Figure) + BasisText(&f.Limit)),
 		document.Text(b.Margin(f)), VerdictCell(f.Verdict), document.Text(b.needsText(f))}
 }
 

@@ -29,7 +29,7 @@ func TestFindingsThatCountAreNotFolded(t *testing.T) {
 		if f.Verdict == figure.Within || b.Repeated(f) {
 			continue
 		}
-		for _, want := range []string{b.NameOf(f.Figure), b.LimitText(&f.Limit, f.Figure.Agent), b.Margin(f)} {
+		for _, want := range []string{b.NameOf(f.Figure), b.LimitText(&f.Limit, f.Figure), b.Margin(f)} {
 			if !strings.Contains(shown, want) {
 				t.Errorf("%s: %q is not printed", f.ID(), want)
 			}

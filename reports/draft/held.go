@@ -28,7 +28,7 @@ func (b *Draft) hold(rows []*held, f *figure.Finding) []*held {
 	}
 	h := rows[at]
 	h.verdict = max(h.verdict, f.Verdict)
-	h.limits = append(h.limits, words.Of("held.limit", b.LimitText(&f.Limit, f.Figure.Agent), b.Margin(f)))
+	h.limits = append(h.limits, words.Of("held.limit", b.LimitText(&f.Limit, f.Figure), b.Margin(f)))
 	if says := plain.Fold(words.Say(f.Says)); !f.Says.IsZero() && !slices.Contains(h.says, says) {
 		h.says = append(h.says, says)
 	}

@@ -24,13 +24,22 @@ func (b *Draft) Margin(f *figure.Finding) string {
 	return b.Options.Units.Margin(f)
 }
 
-// LimitText is a limit on what an agent does, with its unit and name; by its name alone
+// LimitText is a limit on what a figure says, with its unit and name; by its name alone
 // where it counts what must not be at all.
-func (b *Draft) LimitText(l *limit.Limit, agent string) string {
+func (b *Draft) LimitText(l *limit.Limit, of figure.ID) string {
 	if l.Value == 0 && l.Unit == "1" {
 		return words.Say(l.Says())
 	}
-	return b.Options.Units.Limit(l, agent) + ", " + words.Say(l.Says())
+	return b.Boiling(l, of, b.Options.Units.Limit(l, of.Agent)) + ", " + words.Say(l.Says())
+}
+
+// Boiling is how a limit is told; of the boiling point, that it is that of an open liquor
+// where it is held against a closed one.
+func (b *Draft) Boiling(l *limit.Limit, of figure.ID, told string) string {
+	if l.Role != limit.Boils {
+		return told
+	}
+	return b.IfOpen(b.memberPlace(of), told)
 }
 
 func VerdictName(v figure.Verdict) string { return words.Of("verdict." + v.String()) }

@@ -225,6 +225,8 @@ func (b *builder) failureText(f *figure.Figure, place figure.Place) string {
 			return words.Of("upset.shut", b.ValueAndRange(f))
 		}
 		return words.Of("upset.boils", b.ValueAndRange(f))
+	case f.Quantity == "heat.time_to_boil":
+		return b.ToBoiling(f, place, b.ValueAndRange(f))
 	}
 	return b.ValueAndRange(f)
 }

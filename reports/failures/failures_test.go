@@ -79,6 +79,9 @@ func TestNothingBoilsInAShutContainer(t *testing.T) {
 	if !strings.Contains(text, ": shut, its pressure rises with it") || strings.Contains(text, ": boils") {
 		t.Error(text)
 	}
+	if !strings.Contains(text, " min if it were open") || !strings.Contains(text, "°C if it were open, boiling point") {
+		t.Error("time to boiling, or the boiling point, is told as of an open container:", text)
+	}
 }
 
 func loaded(t *testing.T, yaml string) *route.Route {

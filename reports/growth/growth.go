@@ -236,7 +236,7 @@ func (b *builder) turnedRows(g *scaling.Growth) (grows, fixed [][]document.Cell)
 		}
 		// one that depends on the batch, as it is where it is exceeded
 		if x.limit == "" || c.Turns == figure.Exceeds && !c.Back {
-			x.limit = b.LimitText(&c.Limit, c.Figure.Agent) + draft.BasisText(&c.Limit)
+			x.limit = b.LimitText(&c.Limit, c.Figure) + draft.BasisText(&c.Limit)
 		}
 		x.tell(c)
 		if c.Already && c.Turns.Rank() >= worst[c.ID()].Rank() {

@@ -185,7 +185,7 @@ func (b *builder) leftRow(l *levers.Left) []document.Cell {
 	if !l.Figure.ID.IsZero() {
 		value = b.ValueAndRange(&l.Figure) + ", " + words.FirstPage("surely."+x.Surely.String())
 	}
-	return document.Row(name, value, b.LimitText(&x.Limit, x.Figure.Agent), whyText(l))
+	return document.Row(name, value, b.LimitText(&x.Limit, x.Figure), whyText(l))
 }
 
 // whyText is why nothing reaches it, with what would.

@@ -133,7 +133,7 @@ func (b *builder) held(n *course.Course, t *draft.Track) []chart.Line {
 		for k := range b.Review.Findings {
 			if f := &b.Review.Findings[k]; f.Figure.Quantity == t.Quantity && f.Figure.Place == place &&
 				f.Figure.Case.Failure == "" && t.Unit == f.Limit.Unit {
-				add(f.Limit.Value, b.LimitText(&f.Limit, ""))
+				add(f.Limit.Value, b.LimitText(&f.Limit, f.Figure))
 			}
 		}
 	}

@@ -59,7 +59,7 @@ func (b *builder) chanceTable() document.Block {
 				continue
 			}
 			t.Rows = append(t.Rows, []document.Cell{document.Text(b.NameOf(f.Figure)),
-				document.Text(b.LimitText(&f.Limit, f.Figure.Agent)),
+				document.Text(b.LimitText(&f.Limit, f.Figure)),
 				draft.VerdictCell(f.Verdict),
 				document.Text(draft.Percent(c.Exceeds)), document.Text(draft.Percent(c.Unknown))})
 		}

@@ -129,7 +129,7 @@ func (b *builder) breathedBy(agent string, figures []*figure.Figure) []document.
 	}
 	for i := range b.Review.Findings {
 		f := &b.Review.Findings[i]
-		local := chart.Line{Y: f.Limit.Value, Label: b.LimitText(&f.Limit, agent)}
+		local := chart.Line{Y: f.Limit.Value, Label: b.LimitText(&f.Limit, f.Figure)}
 		if f.Figure.Quantity == "air.breathing_zone" && f.Figure.Agent == agent && f.Limit.Origin == limit.Local &&
 			!slices.ContainsFunc(c.Lines, func(l chart.Line) bool { return l.Y == local.Y }) {
 			c.Lines = append(c.Lines, local)

@@ -60,7 +60,7 @@ func (b *builder) limitNames() map[figure.FindingID]string {
 	out := make(map[figure.FindingID]string, len(b.Review.Findings))
 	for i := range b.Review.Findings {
 		f := &b.Review.Findings[i]
-		out[f.ID()] = b.LimitText(&f.Limit, f.Figure.Agent)
+		out[f.ID()] = b.LimitText(&f.Limit, f.Figure)
 	}
 	return out
 }

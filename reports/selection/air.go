@@ -43,7 +43,7 @@ func (p *reader) breathe(l *Line) {
 		}
 		told = append(told, say("breathe.agent", draft.AgentName("air.breathing_zone", a), p.v.Danger(g),
 			p.v.Place(f.Figure.Place)))
-		against = append(against, p.v.Limit(&f.Limit, f.Figure.Agent))
+		against = append(against, p.v.Limit(&f.Limit, f.Figure))
 	}
 	l.Answer = strings.Join(told, "; ")
 	if len(told) > 0 {

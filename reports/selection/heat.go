@@ -108,7 +108,7 @@ func (p *reader) cooling(l *Line) {
 	}
 	p.verdict(l, first)
 	if f := second.top(); f != nil && class(f) == over {
-		if other := p.v.Limit(&f.Limit, f.Figure.Agent); !strings.Contains(l.Against, other) {
+		if other := p.v.Limit(&f.Limit, f.Figure); !strings.Contains(l.Against, other) {
 			l.Against = say("against.and", l.Against, other)
 		}
 	}
@@ -190,7 +190,7 @@ func (p *reader) outgrown(l *Line) {
 			say("outgrown.next", p.v.Amount(x.Holds, "g"), p.v.Amount(x.Over, "g"), p.of(x.Finding.Figure))
 	}
 	if x.Finding != nil && x.Finding.Limit.Value >= 0 { // what is left of room may be less than none
-		l.Against = p.v.Limit(&x.Finding.Limit, x.Finding.Figure.Agent)
+		l.Against = p.v.Limit(&x.Finding.Limit, x.Finding.Figure)
 	}
 	if x.Unknown > 0 {
 		l.Answer += say("outgrown.unless", x.Unknown)

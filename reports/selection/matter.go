@@ -115,12 +115,9 @@ func (p *reader) verdict(l *Line, m matter) {
 		l.State, l.Against = Unjudged, say("against.nothing")
 		return
 	}
-	l.State, l.Verdict, l.Against, l.Surely = Judged, f.Verdict, p.v.Limit(&f.Limit, f.Figure.Agent), p.surely(f)
-	if boiling(f) && p.v.Shut(f.Figure.Place) {
-		l.Against = say("against.shut", l.Against)
-	}
+	l.State, l.Verdict, l.Against, l.Surely = Judged, f.Verdict, p.v.Limit(&f.Limit, f.Figure), p.surely(f)
 	if other := m.house(f); other != nil {
-		l.Against = say("against.and", l.Against, p.v.Limit(&other.Limit, other.Figure.Agent))
+		l.Against = say("against.and", l.Against, p.v.Limit(&other.Limit, other.Figure))
 	}
 }
 

@@ -22,20 +22,20 @@ func (v voice) Value(f *figure.Figure) string { return v.ValueAndRange(f) }
 // Amount is a number of a unit.
 func (v voice) Amount(x float64, unit string) string { return number.Thing{Unit: unit}.Bound(x, 0) }
 
-// Limit is a limit in few words: the whole of it stands in the sections.
-func (v voice) Limit(l *limit.Limit, agent string) string {
+// Limit is a limit on what a figure says in few words: the whole of it stands in the sections.
+func (v voice) Limit(l *limit.Limit, of figure.ID) string {
 	key := "short." + l.ID
 	if l.Role == limit.Escapes {
 		key = "short.idlh"
 	}
 	if math.IsNaN(l.Value) || l.Origin != limit.Local && !words.HasFirstPage(key) {
-		return v.LimitText(l, agent)
+		return v.LimitText(l, of)
 	}
 	if l.Origin == limit.Local {
 		key = "short.local"
 	}
 	q, _ := figure.Lookup(l.Quantity)
-	return words.FirstPage(key, number.Thing{Unit: q.Unit, Digits: 4, Units: v.Options.Units}.Bound(l.Value, 0))
+	return v.Boiling(l, of, words.FirstPage(key, number.Thing{Unit: q.Unit, Digits: 4, Units: v.Options.Units}.Bound(l.Value, 0)))
 }
 
 // Danger is the end of a figure at which danger lies, rounded towards it.
