@@ -60,3 +60,25 @@ func TestAScrubberOfNothingIsUnknown(t *testing.T) {
 		}
 	}
 }
+
+// By hand: 1 g of Ti3AlC2 is 5.14 mmol and gives up to 4 mol/mol of hydrogen and with free
+// metal some more, 0.03 mol at the very most, 0.73 L; drops of 1 mL/L (the most that is taken) are 0.73 mL of the
+// 100 mL, of whose 0.535 mol of acid they carry 3.9 mmol in each of the two steps in which the
+// powder reacts, however fast the gas comes at its fastest for however long they last.
+func TestDropsInAScrubberAreThoseOfTheGasThereIs(t *testing.T) {
+	rv := review(t, head+"precursor: {phase: Ti3AlC2, mass: 1 g, "+pure+"}\nplaces:\n  pot: {kind: vessel, "+
+		"material: PTFE, lid_material: PTFE, capacity: 250 mL, closure: vented, vent: 1 mm, scrubber: trap}\n"+
+		"  trap: {kind: scrubber, material: HDPE, capacity: 500 mL, closure: vented}\nsteps:\n"+trapped+
+		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 10 wt%, volume: 100 mL}], "+
+		"temperature: 20 degC}\n"+
+		"  - {do: add, in: pot, what: [precursor], over: 1 h, temperature: 20 degC}\n"+
+		"  - {do: hold, in: pot, time: 100 h, temperature: 35 degC}\n")
+	f := figureOf(&rv, "air.scrubber.taken@trap")
+	vapour := 0.0
+	for place, minutes := range map[string]float64{"2": 1, "3": 60, "4": 6000} {
+		vapour += figureOf(&rv, "air.emission@"+place+"/hf").High().V / 1000 / 20.006 * minutes
+	}
+	if most := 2*0.03*24.465*1/100*0.535 + vapour; !(f.High().V <= most) {
+		t.Errorf("the scrubber takes %g mol, by hand at most %g", f.High().V, most)
+	}
+}

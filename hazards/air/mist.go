@@ -53,8 +53,9 @@ func (r *reader) bubbles(step int) working.Num {
 	return r.w.Sum("F_n", "mol/s", parts...)
 }
 
-// droplets are an acid in the drops of a step: mol/s, and what a person near breathes, ppm.
-type droplets struct{ leaves, breathed working.Num }
+// droplets are an acid in the drops of a step, mol/s, the gas that throws them up, mol/s, and
+// what a person near breathes, ppm.
+type droplets struct{ leaves, gas, breathed working.Num }
 
 // spray reports each acid of a liquor out of which so much gas bubbles. It counts with its
 // vapour in what a person breathes on average, with what acts like it, and in a scrubber.
@@ -75,7 +76,7 @@ func (r *reader) spray(step int, s *process.State, gas working.Num) {
 			x.V*M.V*60000, x, M), phrase.Of("air.mist"))
 		c, near := r.near(x)
 		r.put("air.breathing_zone", figure.Step(step), a.slug, kase, c, phrase.Of(near, phrase.Of("air.mist")))
-		r.drops[vapourIn{step, a.slug}] = droplets{x, c.As("C_m")}
+		r.drops[vapourIn{step, a.slug}] = droplets{x, gas, c.As("C_m")}
 		r.formed = append(r.formed, agent{slug: a.slug, acid: true})
 		if l, e := r.strictest(a.slug); e != nil {
 			y := c.As("C")

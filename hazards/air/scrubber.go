@@ -149,7 +149,7 @@ func (r *reader) takenIn(d *process.Done, p *route.Place) working.Num {
 			continue
 		}
 		x, t, M := m.As("m"), time.As("t"), r.molar(a.formula).As("M")
-		terms = append(terms, r.w.Line("n", "mol", "m/1000/M*t/60", x.V/1000/M.V*t.V/60, x, M, t))
+		terms = append(terms, r.noMore(d, a.slug, r.w.Line("n", "mol", "m/1000/M*t/60", x.V/1000/M.V*t.V/60, x, M, t)))
 	}
 	terms = append(terms, r.mistIn(d, time)...)
 	r.gasesOf(d, func(slug string, n working.Num) {
@@ -165,19 +165,80 @@ func (r *reader) takenIn(d *process.Done, p *route.Place) working.Num {
 	return r.w.Sum("n", "mol", terms...)
 }
 
-// mistIn is the base that the mist of a step takes in its time, mol: as much as it is acid.
+// noMore is what leaves a liquor in a step, mol, and no more than all of that acid that any
+// liquor of the step holds; where that is not known, as it is.
+func (r *reader) noMore(d *process.Done, slug string, n working.Num) working.Num {
+	var most working.Num
+	for _, s := range [...]*process.State{&d.Before, &d.After, d.First, d.Full, d.Filled} {
+		if s == nil || len(s.Liquid) == 0 {
+			continue
+		}
+		l := process.AcidsIn(r.w, s)
+		all := r.acidsOf(s, &l)
+		at := indexOf(all, slug)
+		if at < 0 {
+			continue
+		}
+		switch held := all[at].n; {
+		case s.Unsaid() != nil || held.Unknown():
+			return n
+		case most.None() || held.V > most.V:
+			most = held
+		}
+	}
+	if most.None() {
+		return n
+	}
+	x, N := n.As("n"), most.As("N")
+	return r.w.Line("n", "mol", "min(n,N)", min(x.V, N.V), x, N)
+}
+
+// mistIn is the base that the mist of a step takes in its time, mol, as much as it is acid:
+// the drops of all the gas that rises, however fast it does at its fastest.
+//
+//	n = n_d t min(1, n_g/(F t))
 func (r *reader) mistIn(d *process.Done, time working.Num) []working.Num {
 	var out []working.Num
-	for _, a := range r.formed {
+	for _, a := range r.breathable() {
 		m, there := r.drops[vapourIn{d.Number, a.slug}]
 		sub, held := chemicals.Library().Find(a.slug)
 		if !there || !held {
 			continue
 		}
-		x, t, b := m.leaves.As("n"), time.As("t"), working.Exact("b", "mol/mol", sub.Acid, "base that one of it takes")
-		out = append(out, r.w.Line("n_b", "mol", "b*n*t", b.V*x.V*t.V, b, x, t))
+		x, t, F, g := m.leaves.As("n_d"), time.As("t"), m.gas.As("F"), r.risen(d.Number, time).As("n_g")
+		n := r.noMore(d, a.slug, r.w.Line("n", "mol", "n_d*t*min(1,n_g/max(F*t,1e-30))",
+			x.V*t.V*min(1, g.V/max(F.V*t.V, 1e-30)), x, t, g, F))
+		b := working.Exact("b", "mol/mol", sub.Acid, "base that one of it takes")
+		out = append(out, r.w.Line("n_b", "mol", "b*n", b.V*n.V, b, n))
 	}
 	return out
+}
+
+// risen is the gas that rises in a step within its time, mol: of the powder no more than all
+// of it gives, of a current what it makes, and the carbon dioxide.
+func (r *reader) risen(step int, time working.Num) working.Num {
+	var parts []working.Num
+	t := time.As("t")
+	if f := r.etching(step); !f.None() {
+		var all []working.Num
+		for i := range r.courses {
+			if r.in(&r.courses[i], step) {
+				all = append(all, r.courses[i].Gas)
+			}
+		}
+		f, n := f.As("F"), r.w.Sum("n_H2", "mol", all...)
+		parts = append(parts, r.w.Line("n_g", "mol", "min(F*t,n_H2)", min(f.V*t.V, n.V), f, t, n))
+	}
+	if f := r.byCurrent(step, bothElectrodes); !f.None() {
+		f = f.As("F")
+		parts = append(parts, r.w.Line("n_g", "mol", "F*t", f.V*t.V, f, t))
+	}
+	for i := range r.k.Releases {
+		if x := &r.k.Releases[i]; x.Step == step && x.Gas == "CO2" {
+			parts = append(parts, x.N)
+		}
+	}
+	return r.w.Sum("n_g", "mol", parts...)
 }
 
 // pastIn is the gas of a step that no base takes up, mol: hydrogen always.
