@@ -270,6 +270,9 @@ func (r *reader) closed(courses []course.Course) {
 		if w == nil && p.Closure == route.Closed && worst.Unknown() {
 			w = r.doubted(p)
 		}
+		if w == nil && p.Closure != route.Open {
+			w = r.unbegun(held, courses)
+		}
 		if w != nil && held != nil {
 			r.warm(p, w, held, gas, hot != 0)
 		}

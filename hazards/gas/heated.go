@@ -108,6 +108,50 @@ func (r *reader) doubted(p *route.Place) *hottest {
 	return nil
 }
 
+// unbegun is how warm a place gets in which powder lies that has met its etchant elsewhere and
+// of which nothing has reacted: from what is set there, at least 25 degC, by all the heat of
+// what came to it, in all that the place holds. None of any other place.
+//
+//	T = max(25, T_s) + Q n/(N C)      [degC: degC, kJ, mol, mol, J/K]
+func (r *reader) unbegun(held *process.State, courses []course.Course) *hottest {
+	if held == nil {
+		return nil
+	}
+	lies, made := working.Num{}, 0.0
+	for i := range held.Solids {
+		switch x := &held.Solids[i]; x.Kind {
+		case process.Residual, process.Based:
+			lies = x.N
+		case process.Product:
+			made += x.N.V
+		}
+	}
+	if lies.None() || !(lies.V > 0) || made != 0 {
+		return nil
+	}
+	for i := range courses {
+		for j := range courses[i].Stages {
+			s := &courses[i].Stages[j]
+			for _, e := range s.Etches {
+				return r.begins(held, lies, s, &r.k.Etches[e])
+			}
+		}
+	}
+	return nil
+}
+
+// begins is that of an etch that began in a stage.
+func (r *reader) begins(held *process.State, lies working.Num, s *course.Stage, e *process.Etch) *hottest {
+	f := r.c.Store.Num("gas.temperature").As("T_f")
+	from := r.w.Line("T_s", "degC", "T_f-273.15", f.V-kelvin, f)
+	if set := held.Set.As("T"); !held.Set.None() && set.V > from.V {
+		from = set.As("T_s")
+	}
+	q, n, N, c := e.Heat.As("Q"), lies.As("n"), e.N.As("N"), held.HeatCapacity(r.w).As("C")
+	return &hottest{s.Done, r.w.Line("T", "degC", "T_s+Q*1000*n/(N*C)", from.V+q.V*1000*n.V/(N.V*c.V), from, q, n, N,
+		c).Worse(working.Bound), phrase.Of("gas.heated_itself")}
+}
+
 // alone is the highest of a temperature and those of a course if cooling fails, degC;
 // where it was not run, with all of its heat on top of what is set.
 func (r *reader) alone(at, set working.Num, n *course.Course) working.Num {

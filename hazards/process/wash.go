@@ -65,7 +65,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	R, V, W := x.Retained.As("R"), q.Volume.As("V"), x.Added
 	x.Decant0 = k.w.Line("V_0", "mL", "max(V-R,0)", max(V.V-R.V, 0), V, R)
 	filled := k.w.Line("V", "mL", "R+W", R.V+W.V, R, W)
-	d.Full = fuller(p, q, filled)
+	d.Full = k.fuller(p, q, c, R, filled)
 	k.decant(p, s, x.Retained)
 	if at := k.c.Route.Place(p.Place); at != nil {
 		k.filled(at, p, filled, s)
@@ -138,11 +138,20 @@ func (k *walker) prewash(p *State, s *route.Step, d *Done) {
 
 // fuller is a place filled for a cycle of washing, or as it was with the liquor q where
 // that is more.
-func fuller(p *State, q *Pool, filled working.Num) *State {
+func (k *walker) fuller(p *State, q, cycle *Pool, retained, filled working.Num) *State {
 	s := p.copy()
-	if !(q.Volume.V >= filled.V) {
-		s.Liquid = []Pool{{Volume: filled, Share: one, Whole: true, More: q.More}}
+	if q.Volume.V >= filled.V {
+		return &s
 	}
+	V, R := q.Volume.As("V"), retained.As("R")
+	stay := k.w.Line("f", "1", "min(R/max(V,1e-30),1)", min(R.V/max(V.V, 1e-30), 1), R, V)
+	both := func(x, y working.Num) working.Num {
+		a, b := x.As("a"), y.As("b")
+		return k.w.Line(x.Symbol, x.Unit, "f*a+b", stay.V*a.V+b.V, stay, a, b)
+	}
+	s.Liquid = []Pool{{Volume: filled, Mass: both(q.Mass, cycle.Mass),
+		HeatCapacity: both(q.HeatCapacity, cycle.HeatCapacity),
+		Uncounted:    q.Uncounted.times(stay.V).and(cycle.Uncounted), Share: one, Whole: true, More: q.More}}
 	return &s
 }
 

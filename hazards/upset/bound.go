@@ -138,7 +138,7 @@ func (r *reader) unventilated(n *course.Course, x *course.Run) {
 }
 
 // moved reports what powder that has not reacted does in the containers it is
-// moved to: each as if the etch had given nothing before.
+// moved to: each as if the etch had given nothing before, and as warm as that makes it.
 func (r *reader) moved() {
 	l := r.b.Walk.Layered
 	if l == nil || len(r.b.Courses) == 0 {
@@ -156,16 +156,39 @@ func (r *reader) moved() {
 		return
 	}
 	for f := range figs.Of("gas.closed.pressure") {
-		if r.etches(f.Place) || same(r.b.Gas.Get(f.ID), f) {
+		meant := r.b.Gas.Get(f.ID)
+		if r.etches(f.Place) || same(meant, f) || meant == nil && f.Case.Hot() {
 			continue
+		}
+		says := phrase.Of("upset.moved_and_shut")
+		if hot := figs.Get(byItself(f)); hot != nil && r.b.Gas.Get(hot.ID) == nil && !r.enough(f, hot) {
+			says = phrase.Of("upset.moved_and_hot")
+			f = &figure.Figure{ID: f.ID, Value: hot.Value}
 		}
 		v := working.Absent("p", "kPa gauge", f.Value.Missing()...)
 		if !f.Value.Unknown() {
-			v = r.w.Model("p", "kPa gauge", model, f.Value.V, r.b.Courses[0].Gas).Worse(f.Value.Status)
+			v = r.w.Model("p", "kPa gauge", model, f.Value.V, r.b.Courses[0].Gas, r.b.Courses[0].Heat).Worse(f.Value.Status)
 		}
-		r.put("gas.closed.pressure", f.Place, f.Case.If("moved_unfinished"), v,
-			phrase.Of("upset.moved_and_shut"))
+		r.put("gas.closed.pressure", f.Place, f.Case.If("moved_unfinished"), v, says)
 	}
+}
+
+// enough reports whether what is known cold says all: more than nothing, where a container may
+// hold nothing, and how much more it is warm is not known.
+func (r *reader) enough(cold, hot *figure.Figure) bool {
+	p := r.c.Route.Place(cold.Place.Key())
+	return hot.Value.Unknown() && cold.Value.V > 0 && p != nil && !(p.Rating.Set && p.Relief.Set)
+}
+
+// byItself is the id of the pressure of a place as warm as its own heat makes it.
+func byItself(cold *figure.Figure) figure.ID {
+	id := cold.ID
+	if id.Case.State == figure.Closed {
+		id.Case = id.Case.By(figure.OwnHeat)
+	} else {
+		id.Case.State = figure.Heated
+	}
+	return id
 }
 
 // etches reports whether an etch begins in a place.
