@@ -35,7 +35,8 @@ func (v voice) Limit(l *limit.Limit, of figure.ID) string {
 		key = "short.local"
 	}
 	q, _ := figure.Lookup(l.Quantity)
-	return v.Boiling(l, of, words.FirstPage(key, number.Thing{Unit: q.Unit, Digits: 4, Units: v.Options.Units}.Bound(l.Value, 0)))
+	told := number.Thing{Unit: q.Unit, Digits: 4, Units: v.Options.Units}.Bound(l.Value, 0)
+	return v.Boiling(l, of, words.FirstPage(key, told))
 }
 
 // Danger is the end of a figure at which danger lies, rounded towards it.
