@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/hazards/assess"
 	"etchbound/hazards/figure"
@@ -18,7 +19,7 @@ import (
 // Holdings is all routes of a site together. Routes are sorted by their names;
 // positions in it are theirs.
 type Holdings struct {
-	Routes     []*route.Route
+	Routes     []Named
 	Site       *route.Site // nil where none was given
 	Limits     *limit.Set
 	SameDay    bool
@@ -27,41 +28,64 @@ type Holdings struct {
 	Hood       HoodLoad
 }
 
-// Stock assesses every case briefly, on so many workers, and adds up what the
-// routes take. Cases share one site. The result does not depend on the order of
-// the cases nor on workers. The error joins those of all routes that cannot be
-// walked.
+// Named is what is kept of a route that was added up.
+type Named struct{ Name, Title, Digest string }
+
+// Stock is StockOf for cases that are there already. They share one site.
 func Stock(cases []route.Case, sameDay bool, workers int) (*Holdings, error) {
 	if len(cases) == 0 {
-		return nil, errors.New("there is no route to add up")
+		return nil, errNoRoute
 	}
-	cases = slices.Clone(cases)
-	slices.SortStableFunc(cases, func(a, b route.Case) int {
-		return cmp.Or(strings.Compare(a.Route.Name, b.Route.Name), strings.Compare(a.Route.Digest, b.Route.Digest))
+	return StockOf(cases[0].Site, cases[0].Limits, len(cases), func(i int) (route.Case, error) { return cases[i], nil },
+		sameDay, workers)
+}
+
+var errNoRoute = errors.New("there is no route to add up")
+
+// StockOf assesses n cases of a site briefly, on so many workers, and adds up what the
+// routes take. A case is asked for once, by several goroutines, and let go as soon as it
+// is read, so that thousands take no more memory than some. The result does not depend
+// on the order of the cases nor on workers. The error joins those of all routes that are
+// not there or cannot be walked.
+func StockOf(site *route.Site, limits *limit.Set, n int, of func(i int) (route.Case, error), sameDay bool,
+	workers int) (*Holdings, error) {
+	if n == 0 {
+		return nil, errNoRoute
+	}
+	rows, errs := make([]read, n), make([]error, n)
+	hazards.EachOn(n, workers, func(i int) {
+		var c route.Case
+		if c, errs[i] = of(i); errs[i] == nil {
+			rows[i], errs[i] = readOne(i, c)
+		}
 	})
-	rows, err := readAll(cases, workers)
-	if err != nil {
+	if err := errors.Join(errs...); err != nil {
 		return nil, err
 	}
-	h := &Holdings{Site: cases[0].Site, Limits: cases[0].Limits, SameDay: sameDay}
+	slices.SortStableFunc(rows, func(a, b read) int {
+		return cmp.Or(strings.Compare(a.named.Name, b.named.Name), strings.Compare(a.named.Digest, b.named.Digest))
+	})
+	h := &Holdings{Site: site, Limits: limits, SameDay: sameDay}
 	var all []stock.Portion
-	st := cases[0].Store
-	if h.Site != nil {
-		st = stock.OfTheSite(h.Site, st)
-		all = stock.Kept(st, h.Site)
+	st := chemicals.Base()
+	if site != nil {
+		st = stock.OfTheSite(site, st)
+		all = stock.Kept(st, site)
 	}
 	for i := range rows {
-		h.Routes = append(h.Routes, cases[i].Route)
-		all = append(all, rows[i].portions...)
+		rows[i].load.Route = i
+		h.Routes = append(h.Routes, rows[i].named)
+		all = append(all, stock.By(i, rows[i].portions)...)
 	}
-	h.Substances = stock.Gather(all, h.Site, h.Limits, st)
-	h.Sums = stock.Sums(h.Substances, h.Site, h.Limits)
-	h.Hood = hood(h.Site, rows, sameDay)
+	h.Substances = stock.Gather(all, site, limits, st)
+	h.Sums = stock.Sums(h.Substances, site, limits)
+	h.Hood = hood(site, rows, sameDay)
 	return h, nil
 }
 
 // read is what is kept of one assessment.
 type read struct {
+	named    Named
 	portions []stock.Portion
 	load     Load
 }
@@ -70,13 +94,6 @@ type read struct {
 // air, the air of vapours, the cycles that a wash needs and what neutralises.
 var ofStock = assess.Of(assess.Gas, assess.Air, assess.Wash, assess.Waste)
 
-// readAll assesses the cases in no order and keeps them in theirs.
-func readAll(cases []route.Case, workers int) ([]read, error) {
-	rows, errs := make([]read, len(cases)), make([]error, len(cases))
-	hazards.EachOn(len(cases), workers, func(i int) { rows[i], errs[i] = readOne(i, cases[i]) })
-	return rows, errors.Join(errs...)
-}
-
 func readOne(i int, c route.Case) (read, error) {
 	c.Brief = true // no figure here is of a failure
 	a := assess.Some(c, ofStock)
@@ -84,5 +101,6 @@ func readOne(i int, c route.Case) (read, error) {
 		return read{}, fmt.Errorf("%s: %w", c.Route.Name, a.Err)
 	}
 	figs := figure.NewSet(a.Figures)
-	return read{stock.Taken(i, &c, &a.Walk, figs), loadOf(i, &c, figs)}, nil
+	r := c.Route
+	return read{Named{r.Name, r.Title, r.Digest}, stock.Taken(i, &c, &a.Walk, figs), loadOf(i, &c, figs)}, nil
 }

@@ -10,7 +10,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"etchbound/hazards"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 	"etchbound/reports"
@@ -40,15 +39,9 @@ func stockCommand(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			cases, err := loadAll(args, f, s)
+			h, err := addUp(args, f, s, sameDay)
 			if err != nil {
 				return err
-			}
-			done := waiting(s.err, "working out the routes")
-			h, err := scaling.Stock(cases, sameDay, runtime.GOMAXPROCS(0))
-			done()
-			if err != nil {
-				return input("%v", err)
 			}
 			return deliver(output, append(f.inputs(), args...), s,
 				printed(c.Context(), s, kind, func(w io.Writer, kind string) error {
@@ -89,9 +82,9 @@ func writeStock(w io.Writer, h *scaling.Holdings, kind string, o reports.Options
 	return reports.Markdown(w, reports.BuildStock(h, o))
 }
 
-// loadAll reads the routes at once and the site and limits once. Problems of
-// all files are told together, in the order the files were named.
-func loadAll(names []string, f files, s streams) ([]route.Case, error) {
+// addUp reads the routes and adds them up, each as it is read, and the site and limits
+// once. Problems of all files are told together, in the order the files were named.
+func addUp(names []string, f files, s streams, sameDay bool) (*scaling.Holdings, error) {
 	if twice(append([]string{f.site, f.limits}, names...)...) {
 		return nil, input("-: standard input can be only one of the files; name the others")
 	}
@@ -104,17 +97,23 @@ func loadAll(names []string, f files, s streams) ([]route.Case, error) {
 	}
 	site, local, siteErr := around(f, s)
 	limits := limit.Base().With(local)
-	cases, errs, notes := make([]route.Case, len(names)), make([]error, len(names)), make([]bytes.Buffer, len(names))
-	hazards.Each(len(names), func(i int) {
-		cases[i], errs[i] = loadRoute(names[i], site, limits, streams{in: s.in, err: &notes[i]})
-	})
+	errs, notes := make([]error, len(names)), make([]bytes.Buffer, len(names))
+	done := waiting(s.err, "working out the routes")
+	h, err := scaling.StockOf(site, limits, len(names), func(i int) (c route.Case, err error) {
+		c, errs[i] = loadRoute(names[i], site, limits, streams{in: s.in, err: &notes[i]})
+		return c, errs[i]
+	}, sameDay, runtime.GOMAXPROCS(0))
+	done()
 	if err := allOf(append(errs, siteErr)); err != nil {
 		return nil, err
 	}
 	for i := range notes {
 		io.Copy(s.err, &notes[i])
 	}
-	return cases, nil
+	if err != nil {
+		return nil, input("%v", err)
+	}
+	return h, nil
 }
 
 func loadRoute(name string, site *route.Site, limits *limit.Set, s streams) (route.Case, error) {

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"sync"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/classifying"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -97,6 +98,28 @@ func classified(p *Portion) kind {
 	return out
 }
 
+// kinds remembers what portions of a strength are: thousands of routes take the same
+// bottles.
+type kinds map[strength]kind
+
+// strength is a substance at a share of its solution, by its bits, so that one nobody
+// knows is like itself.
+type strength struct {
+	of    *chemicals.Substance
+	share uint64
+}
+
+// of is classified, worked out once.
+func (k kinds) of(p *Portion) kind {
+	at := strength{p.sub, math.Float64bits(p.top.fraction.V)}
+	out, there := k[at]
+	if !there {
+		out = classified(p)
+		k[at] = out
+	}
+	return out
+}
+
 // takes reports whether a category takes a portion. What nobody has classified it takes
 // only where it takes any class.
 func (g *category) takes(k *kind) bool {
@@ -110,9 +133,9 @@ func (g *category) takes(k *kind) bool {
 // one category of a group, that of the least quantity, and in none of which the substance has
 // a quantity of its own.
 func (h *Holding) byClass(site *route.Site, whole float64) {
-	kinds := make([]kind, len(h.portions))
+	known, kinds := kinds{}, make([]kind, len(h.portions))
 	for i := range h.portions {
-		kinds[i] = classified(&h.portions[i])
+		kinds[i] = known.of(&h.portions[i])
 	}
 	counted := map[[2]string]map[int]bool{} // by group and tier
 	for j := range categories() {
@@ -152,9 +175,9 @@ func (h *Holding) byClass(site *route.Site, whole float64) {
 // reading, so that it can only be less.
 func Sums(of []Holding, site *route.Site, limits *limit.Set) []Share {
 	var out []Share
-	whole := MayReach(limits, "")
+	whole, known := MayReach(limits, ""), kinds{}
 	for i := range sums() {
-		if s, there := sumOver(of, site, &sums()[i]); there {
+		if s, there := sumOver(of, known, site, &sums()[i]); there {
 			s.judge(whole)
 			out = append(out, s)
 		}
@@ -162,12 +185,12 @@ func Sums(of []Holding, site *route.Site, limits *limit.Set) []Share {
 	return out
 }
 
-func sumOver(of []Holding, site *route.Site, t *sum) (Share, bool) {
-	kg, ratio, found := added(of, site, t, atTop)
+func sumOver(of []Holding, known kinds, site *route.Site, t *sum) (Share, bool) {
+	kg, ratio, found := added(of, known, site, t, atTop)
 	out := Share{ID: figure.ID{Quantity: "stock.share", Place: figure.Site, Agent: t.ID}, Threshold: &t.Threshold,
 		Held: kg, Left: Plus(nil), Ratio: ratio, Headroom: working.Absent("N", "1", working.Lacks("taking_route", ""))}
-	_, out.Best, _ = added(of, site, t, atMid)
-	_, out.Least, _ = added(of, site, t, atLow)
+	_, out.Best, _ = added(of, known, site, t, atMid)
+	_, out.Least, _ = added(of, known, site, t, atLow)
 	return out, found
 }
 
@@ -188,7 +211,7 @@ var sums = sync.OnceValue(func() []sum {
 
 // added is all that counts in a group, kg, what it is of its quantities, and whether
 // anything does.
-func added(of []Holding, site *route.Site, t *sum,
+func added(of []Holding, known kinds, site *route.Site, t *sum,
 	pick func(*Portion) weighed) (kg, ratio working.Num, found bool) {
 	ofSites, ofRuns := adder{}, adder{}
 	for i := range of {
@@ -200,7 +223,7 @@ func added(of []Holding, site *route.Site, t *sum,
 		}
 		counts := false
 		for j := range s.portions {
-			q := quantityOf(s, &s.portions[j], t.Group, t.Tier, site)
+			q := quantityOf(s, &s.portions[j], known, t.Group, t.Tier, site)
 			if q == 0 {
 				continue
 			}
@@ -237,8 +260,8 @@ func (a *adder) add(kg working.Num, kgOf float64) {
 }
 
 // quantityOf is what a portion counts toward in a group, kg; 0 where in none of it.
-func quantityOf(h *Holding, p *Portion, group, tier string, site *route.Site) float64 {
-	k, out := classified(p), math.Inf(1)
+func quantityOf(h *Holding, p *Portion, known kinds, group, tier string, site *route.Site) float64 {
+	k, out := known.of(p), math.Inf(1)
 	for i := range categories() {
 		g := &categories()[i]
 		if g.Group == group && g.Tier == tier && g.holds(site) && (!k.held || g.takes(&k)) {

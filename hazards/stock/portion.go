@@ -33,6 +33,14 @@ func at(weigh func(end) weighed) ends { return ends{weigh(lower), weigh(same), w
 
 const ofSite = -1
 
+// By are the portions of a route, at another position of it. They are changed.
+func By(route int, of []Portion) []Portion {
+	for i := range of {
+		of[i].by = route
+	}
+	return of
+}
+
 // substance names a pure substance. CAS is empty for a powder.
 type substance struct {
 	cas, name, formula, state, slug string
