@@ -1,9 +1,10 @@
 // Package labelling says what stands on the label of each bottle as it is delivered and
 // of each liquor of a route: classes of hazard with their statements, the entry it is
-// carried under, and where it stands in a store. Fluoride that meets acid, or that is acid
-// by itself, counts as hydrofluoric acid, all of it, at the dangerous end of its strength;
-// what else was poured together counts as it was put in, whatever it has reacted with, and
-// what was neutralised as what it was before, until its pH and its fluoride are measured.
+// carried under, and where it stands in a store. Fluoride that meets acid, that is acid by
+// itself, or that was dry and hot in the air, counts as hydrofluoric acid, all of it, at the
+// dangerous end of its strength; what else was poured together counts as it was put in,
+// whatever it has reacted with, and what was neutralised as what it was before, until its pH
+// and its fluoride are measured.
 // It must not know how a class is found (chemicals/classifying does) nor how one is
 // printed. Start at Of.
 package labelling
@@ -163,7 +164,7 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 	mass, fluoride, unsaid := 0.0, 0.0, s.Unsaid() != nil
 	grams := map[*chemicals.Substance]float64{}
 	var order []*chemicals.Substance
-	acid, fluorine := false, false
+	acid, fluorine := s.Fumes, false
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
 		mass, fluoride = mass+q.Mass.V*q.Kept(), fluoride+process.Element(nil, q, "F").V

@@ -154,3 +154,34 @@ func TestDriedFlakesAreNoAcid(t *testing.T) {
 		}
 	}
 }
+
+// Dry fluoride that is hot in the air gives hydrogen fluoride with its moisture (pyrohydrolysis,
+// common practice), acid or none, with powder and without, by whatever verb: what lies there is
+// headed so until a liquid comes, and the salt reads in which step. Cold it is the salt. A
+// complex that water takes apart needs neither acid nor heat.
+func TestHotFluorideIsHydrofluoric(t *testing.T) {
+	head := "route: etchbound/1\ntitle: T\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g}\n" +
+		"places: {pot: {kind: crucible, material: alumina, capacity: 1 L, closure: open}}\nsteps:\n" +
+		"  - {do: charge, in: pot, temperature: 20 degC, what: [SALT]}\n"
+	for _, v := range []struct {
+		salt, then string
+		hot        bool
+		forms      int
+	}{
+		{"{substance: sodium fluoride, mass: 5 g}", "{do: melt, in: pot, time: 2 h, temperature: 990 degC}", true, 2},
+		{"precursor, {substance: lithium fluoride, mass: 5 g}", "{do: hold, in: pot, time: 2 h, temperature: 900 degC}",
+			true, 2},
+		{"{substance: potassium fluoride, mass: 5 g}", "{do: heat_closed, in: pot, time: 2 h, temperature: 300 degC}",
+			true, 2},
+		{"{substance: sodium fluoride, mass: 5 g}", "{do: hold, in: pot, time: 2 h, temperature: 25 degC}", false, 0},
+		{"{substance: sodium fluoride, mass: 5 g}, {substance: water, volume: 50 mL}",
+			"{do: hold, in: pot, time: 2 h, temperature: 25 degC}", false, 0},
+		{"{substance: sodium tetrafluoroborate, mass: 5 g}, {substance: water, volume: 50 mL}",
+			"{do: hold, in: pot, time: 2 h, temperature: 25 degC}", true, 1},
+	} {
+		all := labelsOf(t, strings.Replace(head, "SALT", v.salt, 1)+"  - "+v.then+"\n")
+		if l := liquor(t, all, "pot", 2); l.Hydrofluoric != v.hot || all[0].FormsIn != v.forms {
+			t.Errorf("%s, %s: headed %v, forms in %d", v.salt, v.then, l.Hydrofluoric, all[0].FormsIn)
+		}
+	}
+}

@@ -23,6 +23,28 @@ func (k *walker) melts(p *State, s *route.Step) bool {
 	return false
 }
 
+// fumes notes dry fluoride that a step makes as hot as boiling water, powder beside it or
+// not: moist air makes hydrofluoric acid of it (2 NaF + H2O -> Na2O + 2 HF, pyrohydrolysis).
+// It stays so until a liquid comes to it.
+func (k *walker) fumes(p *State, s *route.Step) {
+	if p.wet() {
+		p.Fumes = false
+		return
+	}
+	switch does := s.Verb().Does; {
+	case does == route.Melts, s.Boils() && (does == route.Fills || does == route.Shuts || does == route.Stores):
+		if slices.ContainsFunc(p.Liquid, func(q Pool) bool { return q.salted() && look(&q).fluoride }) {
+			p.Fumes = true
+			k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_hot", s.Number))
+		}
+	}
+}
+
+// wet reports whether there is a liquid in a place.
+func (s *State) wet() bool {
+	return slices.ContainsFunc(s.Liquid, func(q Pool) bool { return q.Wet() })
+}
+
 // salted reports whether there is something in a pool, and no liquid.
 func (q *Pool) salted() bool {
 	return !q.Wet() && slices.ContainsFunc(q.Entries, func(e Entry) bool { return e.Sub != nil })

@@ -23,6 +23,12 @@ func (k *walker) sayHF(q *Pool, s *route.Step) {
 		k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed", s.Number))
 	case b.ammonium:
 		k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_hf_can", s.Number))
+	default:
+		for i := range q.Entries { // a complex that water takes apart, so slowly as it may
+			if x := q.Entries[i].Sub; x != nil && x.HydrolysisHF > 0 {
+				k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_water", s.Number, x.Name))
+			}
+		}
 	}
 }
 

@@ -90,7 +90,8 @@ type State struct {
 	Set         working.Num // degC last set here
 	Etches      []int       // etches whose liquor is still whole here
 	Neutralised bool
-	MayCarry    int // step that parted it, of which nobody says whether it carries product; 0: none
+	Fumes       bool // dry fluoride in it has been as hot as boiling water: moist air makes HF of it
+	MayCarry    int  // step that parted it, of which nobody says whether it carries product; 0: none
 }
 
 // Solid is one solid of a place.

@@ -230,6 +230,7 @@ func (k *walker) step(s *route.Step) {
 		k.react(p, s, reaction{current: verb.Does == route.Conducts, closed: verb.Does == route.Shuts})
 		k.electrolyte(p, s)
 	}
+	k.fumes(p, s)
 	k.furnace(s)
 	k.evolve(p, s, "", d.Melts)
 	k.ledOver(p, s)
@@ -283,6 +284,7 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 		return
 	}
 	k.join(to, before, s, d)
+	to.Fumes = (to.Fumes || k.places[s.In].Fumes) && !to.wet()
 	if len(to.Liquid) > 0 {
 		k.carbonate(to, s)
 		k.sayAmmonia(k.merged(to), s)

@@ -68,6 +68,8 @@ func TestWalkTellsWhereHFForms(t *testing.T) {
 		{"a fluoride salt in acid", "{substance: hydrochloric acid, strength: 9 mol/L, volume: 20 mL}, " + salt, true},
 		{"a fluoride salt in water", "{substance: water, volume: 20 mL}, " + salt, false},
 		{"acid without fluoride", "{substance: hydrochloric acid, strength: 9 mol/L, volume: 20 mL}", false},
+		{"a complex that water takes apart", "{substance: water, volume: 20 mL}, " +
+			"{substance: sodium tetrafluoroborate, mass: 2 g}", true},
 	} {
 		b := bench.Steps(t, "  - {do: charge, in: pot, what: ["+row.what+"], temperature: 20 degC}\n")
 		if got := forms(b.Walk.Facts); got != row.forms {
