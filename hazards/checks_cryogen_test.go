@@ -29,6 +29,8 @@ func TestWhatBoilsOffToCool(t *testing.T) {
 		{"do: freeze, in: cup, temperature: -20 degC", "", -2},
 		{"do: freeze, in: cup", "", -1},
 		{"do: freeze, in: cup, temperature: -120 degC", "", -1},
+		{"do: store, in: cup, time: 1 d, temperature: -80 (-95 to -70) degC", "", -1},
+		{"do: store, in: cup, time: 1 d, temperature: -80 (-85 to -70) degC", "", -2},
 		{"do: freeze, in: cup, cryogen: liquid_nitrogen", "", -1},
 		{"do: hold, in: cup, time: 10 min, temperature: 20 degC, gas: argon, gas_flow: 1 L/min", "", -1},
 		{"do: hold, in: cup, time: 10 min, temperature: 20 degC, gas: argon, gas_flow: 1 L/min", ", cylinder: 2 m3", 19.88},

@@ -3,6 +3,7 @@ package air
 import (
 	_ "embed"
 	"fmt"
+	"slices"
 	"sync"
 
 	"etchbound/chemicals"
@@ -19,6 +20,7 @@ var cryogenTable string
 // cryogen is what cools by turning to gas in the open.
 type cryogen struct {
 	kind    string
+	kept    string // key of the room of a site that says how much of it stands there
 	gas     *chemicals.Substance
 	density float64 // g/mL
 	source  string
@@ -31,13 +33,21 @@ var cryogens = sync.OnceValue(func() []cryogen {
 			r.Fault("gas", fmt.Errorf("%s is no substance that is held", r.Named("gas")))
 		}
 		r.Choice("status", "read", "two-sources", "memory", "assumed")
-		return cryogen{kind: r.Named("kind"), gas: s, density: r.Stated("density"), source: r.Named("source")}
+		return cryogen{kind: r.Named("kind"), kept: r.Text("kept"), gas: s,
+			density: r.Stated("density"), source: r.Named("source")}
 	})
 })
 
-// coldFrom is the temperature in degC below which no freezer that runs by itself comes
-// (common practice: minus 86): what a step sets colder, something cold was poured for.
-const coldFrom = -90
+// chilled reports whether a step is set so cold, at the low end of its range, that no freezer
+// that runs by itself comes there: something cold was poured for it.
+func (r *reader) chilled(s *route.Step) bool {
+	const ice = 273.15 // K, above which nothing freezes
+	t := s.Temperature
+	if t.Low < t.SI {
+		t.SI = t.Low
+	}
+	return t.Set && t.SI < ice && t.In("degC") < r.c.Store.Num("freezer.coldest").V
+}
 
 // boils is the gas in L, at 25 degC and 101.325 kPa, that all of what cools a step becomes:
 //
@@ -49,18 +59,24 @@ func (r *reader) boils(s *route.Step) (v working.Num, of *cryogen) {
 	case s.Cryogen == "none":
 		return working.Num{}, nil
 	case s.Cryogen == "":
-		cold := s.Temperature.Set && s.Temperature.In("degC") < coldFrom
-		if cold || s.Verb().Tag == "freeze" && !s.Temperature.Set {
+		if r.chilled(s) || s.Verb().Tag == "freeze" && !s.Temperature.Set {
 			return working.Absent("v", "L", working.Lacks(working.NotGiven, s.At+".cryogen")), nil
 		}
 		return working.Num{}, nil
 	}
-	for i := range cryogens() {
-		if x := &cryogens()[i]; x.kind == s.Cryogen {
-			return r.turned(x, s), x
-		}
+	if x := kind(s.Cryogen); x != nil {
+		return r.turned(x, s), x
 	}
 	return working.Absent("v", "L", working.Lacks(working.NotGiven, s.At+".cryogen")), nil
+}
+
+// kind is the row of a kind of what cools, nil where there is none.
+func kind(of string) *cryogen {
+	all := cryogens()
+	if i := slices.IndexFunc(all, func(x cryogen) bool { return x.kind == of }); i >= 0 {
+		return &all[i]
+	}
+	return nil
 }
 
 // turned is the gas of one amount of it, L.
@@ -81,13 +97,18 @@ func (x *cryogen) rho() working.Num {
 	return working.Exact("rho", "g/mL", x.density, x.source).Worse(working.Estimated)
 }
 
-// dewar is the gas of the largest vessel of liquid nitrogen in the room, L; none where no
-// site states one.
+// dewar is the gas of the largest vessel of what a site keeps in one, L; none where no site
+// states one, unknown where no row says what that is.
 func (r *reader) dewar() (working.Num, bool) {
 	if r.c.Site == nil || !r.c.Site.Dewar.Set {
 		return working.Num{}, false
 	}
-	x := &cryogens()[0]
+	all := cryogens()
+	i := slices.IndexFunc(all, func(x cryogen) bool { return x.kept == "dewar" })
+	if i < 0 {
+		return working.Absent("v", "L", working.Lacks("site_dewar", "")), true
+	}
+	x := &all[i]
 	V, rho, M := r.c.Given("V", "mL", r.c.Site.Dewar), x.rho(), x.gas.Formula.MolarMass(r.c.Store, r.w).As("M")
 	return r.w.Line("v", "L", "V*rho/M*Vm", V.V*rho.V/M.V*r.vm.V, V, rho, M, r.vm), true
 }
