@@ -21,7 +21,7 @@ const Before = "held_before"
 
 // Read gives a figure for each pair that meets in a place, and for each container that
 // takes waste and of which nobody says what earlier stood in it; and for each two of the
-// stock of the site that must not meet and of which nobody says how far apart they stand.
+// stock of the site that do not stand together.
 func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 	var out []figure.Figure
 	all := meeting.Of(c.Route)
@@ -102,21 +102,28 @@ func labels(quantities []string) string {
 	return strings.Join(out, "; ")
 }
 
-// stock are the pairs of the stock of a site that must not meet. Nobody says how far apart
-// they stand.
+// stock are the pairs of the stock of a site that do not stand together: 1 where they do, 0
+// where each stands in a place of its own, not known where nobody says.
 func stock(s *route.Site) []figure.Figure {
 	if s == nil {
 		return nil
 	}
 	var out []figure.Figure
 	for _, x := range meeting.Shelf(s.Stock) {
-		if !x.Never {
-			continue
-		}
-		out = append(out, figure.Figure{
+		why := strings.Join(x.Why, "; ")
+		f := figure.Figure{
 			ID:         figure.ID{Quantity: Quantity, Place: figure.Site, Agent: figure.Together(x.Slugs[0], x.Slugs[1])},
-			Conditions: phrase.Of("meeting.shelf", x.One, x.Other, strings.Join(x.Why, "; ")),
-			Value:      working.Absent("n", "1", working.Lacks("shelf", x.One+", "+x.Other))})
+			Conditions: phrase.Of("meeting.shelf", x.One, x.Other, why),
+			Value:      working.Absent("n", "1", working.Lacks("shelf", x.One+", "+x.Other))}
+		switch x.Stands {
+		case meeting.Parted:
+			f.Conditions = phrase.Of("meeting.shelf_parted", x.One, x.Other)
+			f.Value = working.Exact("n", "1", 0, "whether the two stand in one place")
+		case meeting.Together:
+			f.Conditions = phrase.Of("meeting.shelf_together", x.One, x.Other, x.In, why)
+			f.Value = working.Exact("n", "1", 1, "whether the two stand in one place")
+		}
+		out = append(out, f)
 	}
 	return out
 }

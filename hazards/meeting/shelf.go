@@ -2,6 +2,7 @@ package meeting
 
 import (
 	_ "embed"
+	"slices"
 	"strings"
 	"sync"
 
@@ -21,27 +22,62 @@ var shelf = sync.OnceValue(func() []shelved {
 	})
 })
 
-// Apart is two substances of a stock that do not stand together, why, and whether one
-// of the pairs is of those that must not meet at all.
+// Standing is how two of a stock that must not stand together do.
+type Standing uint8
+
+// How they stand, from the mildest.
+const (
+	Parted   Standing = iota // each in a cabinet or tray of its own
+	Unsaid                   // of one of them nobody says where it stands
+	Together                 // both in the same
+)
+
+// Apart is two substances of a stock that do not stand together, why, how they do, and
+// whether one of the pairs is of those that must not meet at all.
 type Apart struct {
 	One, Other string
 	Slugs      [2]string // of the two
 	Why        []string
 	Never      bool
+	Stands     Standing
+	In         string // where both stand; "" where not together
 }
 
 // Shelf lists which two of a stock do not stand on one shelf or in one tray: those of which
-// a pair of the table meets when both leak, and by neither alone.
+// a pair of the table meets when both leak, and by neither alone. Of two that stand in
+// several places the worst counts.
 func Shelf(stock []route.Stock) []Apart {
 	var out []Apart
 	for i := range stock {
 		for j := range stock[:i] {
-			if x := stands(&stock[j], &stock[i]); len(x.Why) > 0 {
+			x := stands(&stock[j], &stock[i])
+			if len(x.Why) == 0 {
+				continue
+			}
+			at := slices.IndexFunc(out, func(o Apart) bool {
+				return o.Slugs == x.Slugs || o.Slugs == [...]string{x.Slugs[1], x.Slugs[0]}
+			})
+			switch {
+			case at < 0:
 				out = append(out, x)
+			case x.Stands > out[at].Stands:
+				out[at] = x
 			}
 		}
 	}
 	return out
+}
+
+// standing is how two of a stock stand.
+func standing(a, b *route.Stock) (how Standing, in string) {
+	one, other := strings.TrimSpace(a.Stands), strings.TrimSpace(b.Stands)
+	switch {
+	case one == "" || other == "":
+		return Unsaid, ""
+	case strings.EqualFold(one, other):
+		return Together, one
+	}
+	return Parted, ""
 }
 
 // stands holds two of a stock against the tables.
@@ -52,6 +88,7 @@ func stands(a, b *route.Stock) Apart {
 	one, other := kept(a), kept(b)
 	both := kept(a, b)
 	x := Apart{One: a.Substance.Name, Other: b.Substance.Name, Slugs: [...]string{a.Substance.Slug, b.Substance.Slug}}
+	x.Stands, x.In = standing(a, b)
 	for i := range Pairs() {
 		p := &Pairs()[i]
 		if p.Severity == "1" || !meets(both, p) || meets(one, p) || meets(other, p) {

@@ -89,6 +89,7 @@ var stockKeys = field.Keys[Stock]{
 	field.Of("mass", func(x *Stock) *quantity.Value { return &x.Mass }),
 	field.Of("volume", func(x *Stock) *quantity.Value { return &x.Volume }),
 	field.Of("bottle", func(x *Stock) *quantity.Value { return &x.Bottle }).IsFact(),
+	field.Words("stands", func(x *Stock) *string { return &x.Stands }).IsFact(),
 }
 
 func ofStock(x *Stock) **chemicals.Substance { return &x.Substance }

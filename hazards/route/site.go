@@ -116,7 +116,8 @@ func (l *loader) stock(n *schemas.Node) (Stock, bool) {
 		return Stock{}, false
 	}
 	x := Stock{Substance: l.heldOrNot(n), Strength: n.Value("strength"), Mass: n.Value("mass"),
-		Volume: n.Value("volume"), Bottle: n.Value("bottle"), At: n.Path}
+		Volume: n.Value("volume"), Bottle: n.Value("bottle"), Stands: n.Str("stands"),
+		At: n.Path}
 	if x.Mass.Set { // that of a site may be more, and is a mass as any other
 		x.Mass.Dim = quantity.Mass
 	}

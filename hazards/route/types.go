@@ -250,6 +250,7 @@ type Stock struct {
 	Mass      quantity.Value
 	Volume    quantity.Value
 	Bottle    quantity.Value // the largest bottle; not set: all of it is one
+	Stands    string         // the cabinet or tray it stands in; "": nobody says
 	At        string
 }
 

@@ -104,12 +104,24 @@ func (b *builder) apart() document.Block {
 		return nil
 	}
 	t := document.Table{Caption: words.Of("shelf.caption"), Columns: document.Columns("shelf.two", "col.reaction",
-		"col.in_place")}
+		"shelf.stands", "col.in_place")}
 	for _, x := range meeting.Shelf(b.Review.Case.Site.Stock) {
-		t.Rows = append(t.Rows, document.Row(words.Of("shelf.pair", x.One, x.Other), strings.Join(x.Why, "; "), "☐"))
+		t.Rows = append(t.Rows, document.Row(words.Of("shelf.pair", x.One, x.Other), strings.Join(x.Why, "; "),
+			standing(&x), "☐"))
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
 	return t
+}
+
+// standing is how two of the stock stand, by the site file.
+func standing(x *meeting.Apart) string {
+	switch x.Stands {
+	case meeting.Parted:
+		return words.Of("shelf.parted")
+	case meeting.Together:
+		return words.Of("shelf.together", x.In)
+	}
+	return words.Of("shelf.unsaid")
 }

@@ -1,6 +1,7 @@
 package selection
 
 import (
+	"cmp"
 	_ "embed"
 	"slices"
 	"strings"
@@ -91,19 +92,31 @@ func Stops(d *draft.Draft) []Stop {
 	return out
 }
 
-// shelf is one hold point of what of the stock of a site must not meet at all.
+// shelf is one hold point of what of the stock of a site does not stand together and may, or
+// does: what must not meet at all before what only stands apart, the rest counted.
 func shelf(d *draft.Draft) []Stop {
 	if d.Review.Case.Site == nil {
 		return nil
 	}
+	all := slices.DeleteFunc(meeting.Shelf(d.Review.Case.Site.Stock), func(x meeting.Apart) bool {
+		return x.Stands == meeting.Parted
+	})
+	slices.SortStableFunc(all, func(a, b meeting.Apart) int {
+		return cmp.Or(cmp.Compare(b.Stands, a.Stands), falseFirst(!a.Never, !b.Never))
+	})
 	var apart []string
-	for _, x := range meeting.Shelf(d.Review.Case.Site.Stock) {
-		if x.Never {
-			apart = append(apart, say("stop.shelf_pair", x.One, x.Other))
+	for i, x := range all {
+		if i == namedShelf {
+			apart = append(apart, say("stop.shelf_more", len(all)-i))
+			break
 		}
+		apart = append(apart, say("stop.shelf_pair", x.One, x.Other))
 	}
 	if apart == nil {
 		return nil
 	}
 	return []Stop{{ID: "shelf", Says: say("stop.shelf", strings.Join(apart, "; "))}}
 }
+
+// namedShelf is how many pairs of a stock the hold point names; the rest it counts.
+const namedShelf = 5
