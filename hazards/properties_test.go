@@ -419,8 +419,8 @@ func notBetter(t reporter, full, bare *hazards.Review, what string) {
 		if _, at, of := strings.Cut(id, "@"); of && !there && strings.HasPrefix(id, "stock.") {
 			is, there = unstated(after, bare, at)
 		}
-		if bare.Case.Site == nil && strings.HasPrefix(id, "unattended.") {
-			continue // rules that a site asks for go with it
+		if bare.Case.Site == nil && (strings.HasPrefix(id, "unattended.") || strings.HasPrefix(id, "meeting.pair@site")) {
+			continue // rules that a site asks for go with it, and so does the shelf
 		}
 		if !there || is < was {
 			t.Errorf("%s: rank %d becomes %d (there %v) %s", id, was, is, there, what)
