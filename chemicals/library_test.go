@@ -134,3 +134,15 @@ func between(t *testing.T, table *chemicals.Table, c int) {
 		}
 	}
 }
+
+// What is a liquid by itself can be put in by volume: its density is held. Acids are solutions, by their tables.
+func TestLiquidsHaveADensity(t *testing.T) {
+	for _, s := range chemicals.Library().All() {
+		if s.State != "l" || s.Kind == "acid" || s.Slug == "hydrazoic_acid" {
+			continue
+		}
+		if _, held := chemicals.Base().Row("density." + s.Formula.Text + "(l)"); !held {
+			t.Errorf("%s has no density", s.Name)
+		}
+	}
+}

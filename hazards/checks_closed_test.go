@@ -89,6 +89,14 @@ var closedChecks = []check{
 		figures: []want{{id: "gas.closed.pressure@pot", value: unknown, from: "the gas of the peroxide is not " +
 			"modelled, and it is the worst of what the place holds"}},
 		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+container_rating": unknownVerdict}},
+	{name: "a peroxydisulfate by itself in a shut bottle", yaml: head + "places: {pot: {kind: bottle, material: HDPE, " +
+		"lid_material: HDPE, capacity: 250 mL}}\nsteps:\n" +
+		charges("{substance: water, volume: 200 mL}, {substance: ammonium persulfate, mass: 45 g}"),
+		figures: []want{
+			{id: "release.oxygen@pot", value: 2.412, from: "half of 45/228.2 mol, 24.465 L/mol"},
+			{id: "gas.closed.pressure@pot", value: 4889, from: "0.0986*8.3145*298.15/0.05 kPa, nothing let out"}},
+		verdicts: map[string]figure.Verdict{"gas.closed.pressure@pot+no_rated_container": exceeds},
+		holds:    []string{"unfollowed"}},
 	{name: "heated closed", yaml: shut(space+", closure: vented") + "  - {do: heat_closed, in: pot, time: 5 h, " +
 		"temperature: 140 degC}\n",
 		figures: []want{

@@ -39,6 +39,9 @@ const (
 	Mist     = "mist"     // drops that bubbling gas throws up
 	Current  = "current"  // what a current makes, evenly
 	OwnHeat  = "own_heat" // as warm as what reacts makes it if cooling fails
+	// OuterBound is all carbon of stored flakes as carbon dioxide, which nobody expects: told beside
+	// the worst that is estimated, and in place of none of it.
+	OuterBound = "carbon_dioxide"
 )
 
 // By is the case of a law or a branch.
@@ -111,7 +114,7 @@ func (c Case) String() string {
 // branches are those an id can end with: the laws of a reaction and the branches of
 // a storage. What is none of them and no state is a failure.
 var branches = []string{"instantaneous", "accumulated", "first_order", "early_peak", "self_accelerating", "measured",
-	Boiling, Mist, Residual, Current, OwnHeat, "carbon_kept", "methane", "carbon_dioxide", "ph_mode_1", "ph_mode_2"}
+	Boiling, Mist, Residual, Current, OwnHeat, "carbon_kept", "methane", OuterBound, "ph_mode_1", "ph_mode_2"}
 
 // ParseCase reads what String writes.
 func ParseCase(text string) Case {

@@ -359,6 +359,12 @@ func (r *reader) potentials(key string) []potential {
 	for i := range r.k.Ends {
 		out = r.left(out, &r.k.Ends[i], key)
 	}
+	if n, s := r.k.MostOxygen(r.w, key); s != nil { // which comes beside whatever else does
+		for i := range out {
+			out[i].gas = append(out[i].gas, n)
+		}
+		out = append(out, potential{[]working.Num{n.Worse(working.Bound)}, s, false})
+	}
 	return out
 }
 

@@ -40,7 +40,11 @@ func (r *reader) hot(p *route.Place, h *hottest, room *process.Room, n working.N
 	t, x := h.at.As("T"), r.swells(h.at)
 	if h.done.Melts {
 		x = working.Absent("x", "1", working.Lacks("melt_swells", "").In(h.done.Number))
-		h.says = r.atLeast(h, room, n)
+		if v := r.atLeast(h, room, n); !v.Unknown() {
+			h.says = phrase.Of("gas.heated_melt", figure.Round(v.V, 2), figure.Round(h.at.V, 3))
+			r.put("gas.closed.least", figure.At(p.Key), "", figure.Case{}, v.Worse(working.Estimated),
+				phrase.Of("gas.least", figure.Round(h.at.V, 3)))
+		}
 	}
 	space := r.w.Line("V_g", "mL", "cap-V_l*x-V_s", cap.V-l.V*x.V-solid.V, cap, l, x, solid)
 	if space.V <= 0 {
@@ -52,16 +56,18 @@ func (r *reader) hot(p *route.Place, h *hottest, room *process.Room, n working.N
 		m.V*R.V*(t.V+kelvin)/space.V*1000+P.V*(t.V+kelvin)/fill.V+v.V-P.V, m, R, t, space, P, fill, v)
 }
 
-// atLeast says what gas and air of a shut melt alone come to at its temperature, in the room that
-// is free cold: n R T/V_g + P T/T_f - P, kPa gauge. More gas than that has a melt that swells.
-func (r *reader) atLeast(h *hottest, room *process.Room, n working.Num) phrase.Phrase {
+// atLeast is what gas and air of a shut melt alone come to at its temperature, in the room that
+// is free cold: n R T/V_g + P T/T_f - P, kPa gauge. A melt that swells leaves less room, and the
+// vapour of its salt comes on top: it is more than this.
+func (r *reader) atLeast(h *hottest, room *process.Room, n working.Num) working.Num {
 	st := r.c.Store
-	P, T := st.Num("gas.pressure").V, h.at.V+kelvin
-	p := n.V*st.Num("constant.R").V*T/room.Space.V*1000 + P*T/st.Num("gas.temperature").V - P
-	if math.IsNaN(p) || !(room.Space.V > 0) {
-		return h.says
+	R, P, T, space, fill, m := st.Num("constant.R").As("R"), st.Num("gas.pressure").As("P"), h.at.As("T"),
+		room.Space.As("V_g"), st.Num("gas.temperature").As("T_f"), n.As("n")
+	if space.V <= 0 {
+		space = working.Absent("V_g", "mL", working.Lacks("no_space_hot", h.done.Place))
 	}
-	return phrase.Of("gas.heated_melt", figure.Round(p, 2), figure.Round(h.at.V, 3))
+	return r.w.Line("p", "kPa gauge", "n*R*(T+273.15)/V_g*1000+P*(T+273.15)/T_f-P",
+		m.V*R.V*(T.V+kelvin)/space.V*1000+P.V*(T.V+kelvin)/fill.V-P.V, m, R, T, space, P, fill)
 }
 
 // hottest is how warm a closed place gets, degC, with the liquor of which step.

@@ -137,39 +137,11 @@ func (r *reader) fumes(d *process.Done, s *route.Step) {
 
 // oxygen is what the peroxides and peroxydisulfates of a place can give, at its most.
 func (r *reader) oxygen(p *route.Place) {
-	var most working.Num
-	for i := range r.k.Steps {
-		d := &r.k.Steps[i]
-		for _, s := range [...]*process.State{&d.After, d.Filled} {
-			if s == nil || s.Place != p.Key {
-				continue
-			}
-			if n := r.peroxide(s); most.None() || n.Unknown() || !most.Unknown() && n.V > most.V {
-				most = n
-			}
-		}
-	}
-	if most.None() || most.V == 0 {
+	most, at := r.k.MostOxygen(r.w, p.Key)
+	if at == nil {
 		return
 	}
 	r.put("release.oxygen", figure.At(p.Key), "", r.litres([]working.Num{most}), phrase.Of("handling.oxygen"))
-}
-
-// peroxide is half the mol of what gives oxygen by itself.
-func (r *reader) peroxide(s *process.State) working.Num {
-	var terms []working.Num
-	for i := range s.Liquid {
-		q := &s.Liquid[i]
-		for j := range q.Entries {
-			e := &q.Entries[j]
-			if e.Sub == nil || !e.Sub.Is("peroxide") && !e.Sub.Is("persulfate") {
-				continue
-			}
-			n := process.PartOf(r.w, q, e.N).As("n")
-			terms = append(terms, r.w.Line("n", "mol", "n/2", n.V/2, n))
-		}
-	}
-	return r.w.Sum("n_O2", "mol", terms...)
 }
 
 func (r *reader) litres(mol []working.Num) working.Num {

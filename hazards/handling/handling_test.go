@@ -51,6 +51,20 @@ func TestBaseIsRankedByTheSkin(t *testing.T) {
 	}
 }
 
+// Of other bases of the kind no dose is held: gram for gram as the worst that is known, so that 10 mL of 40 wt%
+// with 4 g in it come to 2.0 (common practice: handled as tetramethylammonium hydroxide).
+func TestBasesWithoutADoseRankAsTheWorst(t *testing.T) {
+	for _, name := range []string{"tetrabutylammonium hydroxide", "tetrapropylammonium hydroxide"} {
+		all := read(t, wash, "  - {do: intercalate, in: pot, what: [{substance: "+name+
+			", strength: 40 wt%, volume: 10 mL}], time: 1 h, temperature: 25 degC}\n")
+		for i := range all {
+			if f := &all[i]; f.Quantity == "skin.lethal" && !nearly.Share(f.Value.V, 4/2.009, 0.05) {
+				t.Errorf("%s = %g, want 2.0", f.ID, f.Value.V)
+			}
+		}
+	}
+}
+
 // Hydrazine: 91 mg/kg through the skin of rabbits (memory), 142 of its hydrate; 70 kg comes to 9.9 g.
 // Butylamine: 626 mg/kg (memory), 43.8 g. What parts the layers and has no row is not below these.
 func TestAminesAreRankedByTheSkin(t *testing.T) {
@@ -76,10 +90,10 @@ func TestWarmCakeIsWorse(t *testing.T) {
 
 // What is not stated or not held stays, as unknown with what settles it.
 func TestWhatIsNotHeldStays(t *testing.T) {
-	all := read(t, wash, "  - {do: intercalate, in: pot, what: [{substance: tetrabutylammonium hydroxide, "+
-		"strength: 10 wt%, volume: 1 mL}], time: 1 h, "+
+	all := read(t, wash, "  - {do: intercalate, in: pot, what: [{substance: a new base, "+
+		"not_held: true, volume: 1 mL}], time: 1 h, "+
 		"temperature: 25 degC}\n", "  - {do: sonicate, in: pot, time: 10 min, temperature: 20 degC}\n")
-	for _, id := range []string{"skin.lethal@4/tbaoh", "sonicate.heating@5", "sonicate.minutes@5"} {
+	for _, id := range []string{"skin.lethal@4/x_a_new_base", "sonicate.heating@5", "sonicate.minutes@5"} {
 		if f := bench.Find(t, all, id); !f.Value.Unknown() || len(f.Value.Missing()) == 0 {
 			t.Errorf("%s = %v, want unknown with what settles it", id, f.Value)
 		}

@@ -37,6 +37,7 @@ type Gas string
 const (
 	NoGas      Gas = "none"    // nothing that fills a container comes off
 	Counted    Gas = "counted" // what comes off is counted in the pressure of a place
+	Bounded    Gas = "bounded" // all the oxygen that is in it is counted there
 	UnknownGas Gas = "unknown" // nobody works out how much comes off
 )
 
@@ -44,7 +45,8 @@ var rows = sync.OnceValue(func() []Pair {
 	return columns.Must("hazards/meeting/pairs.csv", pairsCSV, func(r columns.Row) Pair {
 		p := Pair{ID: r.Named("id"), A: r.Named("a"), B: r.Named("b"), Mixed: r.Text("mixed"), Names: r.Text("pair"),
 			Result: r.Text("result"), Severity: r.Choice("severity", mayMeet, "1", "2", "3"),
-			Gas:   Gas(r.Choice("gas", string(NoGas), string(Counted), string(UnknownGas))),
+			Gas: Gas(r.Choice("gas", string(NoGas), string(Counted), string(Bounded),
+				string(UnknownGas))),
 			Meant: r.List("meant"), Judged: r.List("judged"),
 			Source: r.Named("source"), Status: r.Named("status")}
 		if p.Severity == mayMeet && p.Mixed == "" || p.Severity != mayMeet && (p.Names == "" || p.Result == "") {

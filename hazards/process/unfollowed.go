@@ -47,12 +47,18 @@ func (k *walker) meets(c *meeting.Contents) {
 	if k.heatsClosed(c.Place) {
 		kind, fact = "gas_of_pair_hot", "unfollowed_hot"
 	}
-	var names []string
-	first := 0
+	var names, bounded []string
+	first, since := 0, 0
 	for i := range meeting.Pairs() {
 		p := &meeting.Pairs()[i]
 		step, met := c.Meets(p)
-		if !met || p.A == "not_held" || !(p.Gas == meeting.UnknownGas || p.Gas == meeting.Counted && c.Stood(p)) {
+		stood := p.Gas == meeting.Counted || p.Gas == meeting.Bounded
+		if met && p.Gas == meeting.Bounded && !c.Stood(p) {
+			if bounded = append(bounded, p.Names); since == 0 || step < since {
+				since = step
+			}
+		}
+		if !met || p.A == "not_held" || !(p.Gas == meeting.UnknownGas || stood && c.Stood(p)) {
 			continue // what counts gas knows nothing of what earlier stood in a place
 		}
 		if kinds, wall := p.Wall(); wall && !WallGives(k.out.Contacts, c.Place, p.A, kinds) {
@@ -62,6 +68,11 @@ func (k *walker) meets(c *meeting.Contents) {
 		if names = append(names, p.Names); first == 0 || step < first {
 			first = step
 		}
+	}
+	if n, at := k.out.MostOxygen(nil, c.Place.Key); bounded != nil && at != nil && !n.Unknown() {
+		litres := n.V * MolarVolume(k.st, nil).V
+		k.out.Facts = slices.Insert(k.out.Facts, 0, Fact{fact, since,
+			phrase.Of("fact.bounded", c.Place.Key, since, litres, strings.Join(bounded, "; "))})
 	}
 	if names != nil {
 		k.out.Facts = slices.Insert(k.out.Facts, 0, Fact{fact, first,

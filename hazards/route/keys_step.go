@@ -33,6 +33,7 @@ var stepKeys = field.Keys[Step]{
 	field.Of("gas_flow", func(s *Step) *quantity.Value { return &s.GasFlow }),
 	field.OneOf("cryogen", func(s *Step) *string { return &s.Cryogen }),
 	field.Of("cryogen_amount", func(s *Step) *quantity.Value { return &s.CryogenAmount }),
+	field.OneOf("form", func(s *Step) *string { return &s.Form }).IsFact(),
 	field.Words("label", func(s *Step) *string { return &s.Label }),
 	field.Words("note", func(s *Step) *string { return &s.Note }),
 }

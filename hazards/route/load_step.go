@@ -31,7 +31,7 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		Number: number, Do: n.Str("do"), In: n.Str("in"), Into: n.Str("into"), Label: n.Str("label"), Note: n.Str("note"),
 		Over: n.Value("over"), Portions: n.Int("portions", 0), PortionTime: n.Value("portion_time"),
 		Time: n.Value("time"), Temperature: n.Value("temperature"), NotAbove: n.Value("not_above"),
-		Product:  n.Str("product"),
+		Product: n.Str("product"), Form: n.Str("form"),
 		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
 		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
 		Power:  n.Value("power"),

@@ -191,6 +191,7 @@ type Step struct {
 	Cycles        int            // 0: as many as the target needs
 	Retained      quantity.Value // Volume, VolumePerMass of powder, or Fraction of the filled tube
 	Product       string         // solids or liquid: what carries the flakes where they part; "" where nobody says
+	Form          string         // powder, film or encased: what stored flakes lie in once dry; "" where nobody says
 	TargetPH      *float64
 	Water         string // co2_free or open_air
 	WaterStated   bool

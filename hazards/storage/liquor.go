@@ -10,7 +10,8 @@ import (
 
 // medium is what the liquid makes of the rate: water, brine, or a solvent that is dry. A solvent
 // with more water in it counts as water, which is the faster, and so does brine beside an
-// additive that counts: nobody has seen what the two do together.
+// additive that counts: nobody has seen what the two do together. What is dry goes by its form,
+// which is not credited with liquid about.
 func (r *reader) medium(s *stage) working.Num {
 	wet, water, mass := false, 0.0, 0.0
 	var solvent *chemicals.Substance
@@ -24,7 +25,7 @@ func (r *reader) medium(s *stage) working.Num {
 			case x == nil:
 			case x.Kind == "water":
 				water += process.PartOf(nil, q, e.N).V * x.Formula.MolarMass(r.c.Store, nil).V
-			case x.NotHeld || !harmless(x) && !r.held(x):
+			case x.NotHeld || !harmless(x) && !r.held(x) && !(s.form == "encased" && x.Kind == "polymer"):
 				return working.Absent("f_m", "1", working.Lacks("storage_medium", x.Name).In(s.d.Number))
 			case x.Kind == "solvent":
 				solvent = x
@@ -34,13 +35,21 @@ func (r *reader) medium(s *stage) working.Num {
 	dry := r.c.Store.Num("storage.dry_water").V
 	switch {
 	case !wet:
-		return r.c.Store.Num("storage.medium.dried")
+		return r.c.Store.Num(forms[s.form].datum)
 	case solvent != nil && 100*water <= dry*mass:
 		return r.c.Store.Num("storage.medium." + solvent.Slug)
 	case s.brine && s.with == "":
 		return r.c.Store.Num("storage.medium.brine")
 	}
 	return working.Exact("f_m", "1", 1, "in water")
+}
+
+// forms are what dry flakes can lie in: their datum, and what is said of them.
+var forms = map[string]struct{ datum, says, wet string }{
+	"":        {"storage.medium.dried", "store.powder", ""},
+	"powder":  {"storage.medium.dried", "store.powder", ""},
+	"film":    {"storage.medium.film", "store.film", "store.no_film"},
+	"encased": {"storage.medium.encased", "store.encased", "store.not_encased"},
 }
 
 // briny reports whether there is so much of a salt in the water that it counts as brine.

@@ -37,6 +37,7 @@ type stage struct {
 	later       [ways]phrase.Phrase
 	ph          working.Num
 	days        working.Num
+	form        string // as the step states it
 	with        string // the additive that counts
 	tooLittle   string // one that does not
 	unsaid      bool   // nobody says whether its liquid carries the flakes: they count as all there
@@ -60,6 +61,12 @@ func (r *reader) says(s *stage) phrase.Phrase {
 // plain is what is said of a stage without its additive.
 func (s *stage) plain() phrase.Phrase {
 	said := s.setting()
+	switch key := forms[s.form]; {
+	case s.wet && key.wet != "":
+		said = phrase.Of(key.wet, said)
+	case !s.wet:
+		said = phrase.Of(key.says, said)
+	}
 	if s.unsaid {
 		return phrase.Of("store.if_carries", s.d.After.MayCarry, said)
 	}
@@ -79,6 +86,7 @@ func (s *stage) setting() phrase.Phrase {
 func (r *reader) stage(p *route.Place, d *process.Done, step *route.Step, past *stage) stage {
 	d, unsaid := r.carried(d)
 	s := stage{d: d, unsaid: unsaid, shut: p.Closure == route.Closed}
+	s.form = step.Form
 	s.inert, s.air = filled(step.Gas)
 	s.temperature = r.c.Given("T", "degC", step.Temperature)
 	s.days = r.c.Given("t", "d", step.Time)

@@ -40,7 +40,7 @@ const modes, ways, outer = 2, 3, 2
 var (
 	modeNames = [modes]string{"ph_mode_1", "ph_mode_2"}
 	modeSays  = [modes]string{"store.ph_mode_1", "store.ph_mode_2"}
-	wayNames  = [ways]string{"carbon_kept", "methane", "carbon_dioxide"}
+	wayNames  = [ways]string{"carbon_kept", "methane", figure.OuterBound}
 	waySays   = [ways]string{"store.carbon_kept", "store.methane", "store.carbon_dioxide"}
 )
 

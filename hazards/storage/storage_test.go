@@ -28,6 +28,8 @@ type vial struct {
 	of            map[string]float64 // per mol; nil: the reference
 	grams, mL     float64            // 0: 0.1 g, 20 mL
 	cabinet       float64            // L; 0: no site says
+	form          string             // as the step states it
+	dry           bool               // no liquid there
 	sheet         *working.Sheet
 }
 
@@ -62,7 +64,7 @@ func (v vial) read(t *testing.T) []figure.Figure {
 	p.Closure, p.ClosureStated = v.closure, true
 	p.Capacity.SI = 25e-6
 	s := &b.Case.Route.Steps[n]
-	s.Gas = v.gas
+	s.Gas, s.Form = v.gas, v.form
 	b.Case.Site = nil
 	if v.cabinet != 0 {
 		b.Case.Site = &route.Site{Cabinet: quantity.Value{SI: v.cabinet / 1000, Dim: quantity.Volume, Set: true}}
@@ -89,6 +91,9 @@ func (v vial) read(t *testing.T) []figure.Figure {
 		q.Entries = append(q.Entries, entry(t, name, c*v.mL/1e6))
 	}
 	after := &b.Walk.Steps[n].After
+	if v.dry {
+		q = process.Pool{Volume: exact("mL", 0), Mass: exact("g", 0), Share: exact("1", 1), Whole: true}
+	}
 	after.Liquid = []process.Pool{q}
 	after.Solids = []process.Solid{{Name: "flakes", Kind: process.Product, Of: v.composition(),
 		N: exact("mol", v.grams/201.8), Mass: exact("g", 0)}}
@@ -306,6 +311,27 @@ func TestTheGasOfAFridge(t *testing.T) {
 		got := value(t, row.v.read(t), row.id)
 		if math.IsNaN(row.want) != math.IsNaN(got) || !math.IsNaN(row.want) && !nearly.Share(got, row.want, 0.005) {
 			t.Errorf("%+v: %s = %g, want %g", row.v, row.id, got, row.want)
+		}
+	}
+}
+
+// A dense film in air at 22 degC, 9 years (3285 d): 0.037 of it lost, as worked beside the observation it was
+// fitted to (O13, 0 to 0.1). In a polymer, ten times as fast: 0.001 of 0.15 1/d for 300 d, 1-exp(-0.045). Powder
+// by 0.003, and so where nobody says; with water about neither film nor polymer is credited.
+func TestFilmsAndFlakesInAPolymer(t *testing.T) {
+	for _, row := range []struct {
+		v    vial
+		want float64
+	}{
+		{vial{form: "film", dry: true, celsius: 22, days: 3285, closure: route.Open}, 0.037},
+		{vial{form: "encased", dry: true, days: 300, closure: route.Open}, 0.0440},
+		{vial{form: "powder", dry: true, days: 300, closure: route.Open}, 0.1263},
+		{vial{dry: true, days: 300, closure: route.Open}, 0.1263},
+		{vial{form: "film", gas: "argon"}, 0.763},
+		{vial{form: "encased", gas: "argon"}, 0.763},
+	} {
+		if got := value(t, row.v.read(t), lost1); !nearly.Share(got, row.want, 0.01) {
+			t.Errorf("%+v: %g lost, want %g", row.v, got, row.want)
 		}
 	}
 }

@@ -80,7 +80,7 @@ func whichever(*figure.Figure) bool { return true }
 
 // worst is the member whose dangerous end is worst. Unknown outranks every
 // number; what is only so if a container were shut or something went wrong ranks
-// behind what is so as the route means it.
+// behind what is so as the route means it, and an outer bound behind what is estimated.
 func worst(members iter.Seq[*figure.Figure], in func(*figure.Figure) bool) *figure.Figure {
 	var w *figure.Figure
 	for f := range members {
@@ -94,6 +94,9 @@ func worst(members iter.Seq[*figure.Figure], in func(*figure.Figure) bool) *figu
 func worse(f, than *figure.Figure) bool {
 	if real := notAsMeant(than); real != notAsMeant(f) {
 		return real
+	}
+	if outer := than.Case.Branch == figure.OuterBound; outer != (f.Case.Branch == figure.OuterBound) {
+		return outer
 	}
 	q, _ := figure.Lookup(f.Quantity)
 	x, y := f.Danger().V, than.Danger().V

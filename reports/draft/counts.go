@@ -125,7 +125,7 @@ func (b *Draft) tallies(want func(*figure.Figure) bool) []*tally {
 			rows[key] = x
 			out = append(out, x)
 		}
-		value := b.ValueAndRange(f) + verdictAfter(worst[f.ID])
+		value := b.ValueAndRange(f) + b.outerBound(f) + verdictAfter(worst[f.ID])
 		x.line.add(b.whereOf(f), value)
 		if worst[f.ID] != figure.Within {
 			x.open.add(b.whereOf(f), value)
@@ -146,6 +146,18 @@ func (b *Draft) tallies(want func(*figure.Figure) bool) []*tally {
 		}
 	}
 	return out
+}
+
+// outerBound is what is told beside a figure that has an outer bound; nothing for another.
+func (b *Draft) outerBound(f *figure.Figure) string {
+	id := f.ID
+	if id.Case.Branch = figure.OuterBound; id.Case.State == 0 {
+		id.Case.State = f.Of().Case.State
+	}
+	if x, ok := b.ByID[id]; ok && f.Case.Branch == "" && !x.Danger().Unknown() {
+		return words.Of("glance.outer", b.Options.Units.Danger(x))
+	}
+	return ""
 }
 
 // kindOf is an id without where it holds: no place, and no time that it is a mean over.

@@ -37,6 +37,7 @@ func (b *builder) keeping() []document.Block {
 	if err != nil {
 		return []document.Block{document.Paragraph{Text: words.Of("keep.failed", err.Error()), Tone: document.Warning}}
 	}
+	keeping.TraceDrawn(ways)
 	return b.kept(ways)
 }
 
@@ -127,6 +128,9 @@ func (b *builder) daysOf(w *keeping.Way) string {
 	var days []any
 	for _, d := range w.Days {
 		days = append(days, daysText(d.V))
+	}
+	if number.Never("store.shelf_life", w.Life.Low().V) {
+		return words.Of("keep.to_late", days...)
 	}
 	return words.Of("keep.to", append(days, daysText(w.Life.Low().V))...)
 }

@@ -61,6 +61,9 @@ func (p *reader) lid(l *Line) {
 		return
 	}
 	p.shut(l, worst, m)
+	if worst != nil && worst.Case.State == figure.Cold { // which says that it is not known hot
+		lost = slices.DeleteFunc(lost, func(s string) bool { return s == p.v.Place(worst.Place) })
+	}
 	switch {
 	case len(lost) > 0 && worst == nil:
 		l.Answer += strings.Join(lost, ", ")
@@ -91,6 +94,10 @@ func (p *reader) shut(l *Line, worst *figure.Figure, m matter) {
 		says = "lid.cold"
 	}
 	l.Answer = say(says, p.v.Place(worst.Place), p.v.Value(worst))
+	least := p.figs.Get(figure.ID{Quantity: "gas.closed.least", Place: worst.Place})
+	if least != nil && worst.Case.State == figure.Cold && !least.Danger().Unknown() {
+		l.Answer = say("lid.least", p.v.Place(worst.Place), p.v.Danger(least), p.v.Value(worst))
+	}
 	if f := p.movedUnfinished(worst); f != nil {
 		l.Answer += say("lid.moved", p.v.Danger(f), p.v.Place(f.Place))
 	}

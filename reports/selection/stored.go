@@ -12,7 +12,7 @@ import (
 // that is left of the carbon stays or goes as methane, when it is at 10 kPa, and how much
 // of the product is lost.
 func (p *reader) stored(l *Line) {
-	lasting := func(c figure.Case) bool { return c.Failure == "" && c.Branch != "carbon_dioxide" }
+	lasting := func(c figure.Case) bool { return c.Failure == "" && c.Branch != figure.OuterBound }
 	worst, lost := p.mostOf("store.pressure", lasting)
 	gone, unknown := p.mostOf("store.conversion", lasting)
 	for _, s := range unknown {

@@ -26,6 +26,20 @@ func Trace(ways []Way) {
 	hazards.Each(len(ways), func(i int) { ways[i].trace() })
 }
 
+// TraceDrawn follows the ways that a review draws: as written, and a few conditions.
+func TraceDrawn(ways []Way) {
+	hazards.Each(len(ways), func(i int) {
+		if ways[i].Condition == AsWritten || drawn(ways[i].Condition) {
+			ways[i].trace()
+		}
+	})
+}
+
+// drawn reports whether a review draws a condition.
+func drawn(condition string) bool {
+	return slices.ContainsFunc(rows(), func(r row) bool { return r.condition == condition && r.drawn })
+}
+
 func (w *Way) trace() {
 	if w.Life == nil {
 		return

@@ -22,11 +22,15 @@ import (
 var table string
 
 // row is an edit of a condition.
-type row struct{ condition, where, key, to string }
+type row struct {
+	condition, where, key, to string
+	drawn                     bool // in a review too
+}
 
 var rows = sync.OnceValue(func() []row {
 	return columns.Must("scaling/keeping/conditions.csv", table, func(r columns.Row) row {
-		return row{r.Named("condition"), r.Choice("where", "store", "place", "before"), r.Text("key"), r.Named("to")}
+		return row{r.Named("condition"), r.Choice("where", "store", "place", "before"), r.Text("key"), r.Named("to"),
+			r.Choice("drawn", "yes", "") == "yes"}
 	})
 })
 

@@ -34,7 +34,8 @@ type Way struct {
 	Why       phrase.Phrase            // why nothing is told of it; zero where something is
 	Over      []Point                  // how it goes over the time of the store, once traced
 
-	of route.Case // the route as it is changed
+	of   route.Case // the route as it is changed
+	same bool       // its edits change nothing that is written
 }
 
 // Of are the ways in which the product of a route can be kept, place by place, as it is
@@ -60,6 +61,15 @@ func Of(c route.Case) ([]Way, error) {
 		}
 	}
 	hazards.Each(len(out), func(i int) { out[i].judge(c) })
+	first := 0
+	for i := range out {
+		switch w := &out[i]; {
+		case w.Condition == AsWritten:
+			first = i
+		case w.same:
+			w.takes(&out[first])
+		}
+	}
 	return out, nil
 }
 
@@ -82,8 +92,12 @@ func (w *Way) judge(c route.Case) {
 	}
 	var err error
 	if len(w.Edits) > 0 {
+		was := c.Route.Text
 		if c, err = changed(c, w.Edits); err != nil {
 			w.Why = phrase.Of("keep.cannot", err.Error())
+			return
+		}
+		if w.same = c.Route.Text == was; w.same {
 			return
 		}
 	}
@@ -100,6 +114,12 @@ func (w *Way) judge(c route.Case) {
 	for i, share := range Losses {
 		w.Days[i] = daysTo(c, w.Place, share)
 	}
+}
+
+// takes is what is told of a way whose edits change nothing: that of the route as written.
+func (w *Way) takes(x *Way) {
+	w.Days, w.Life, w.Pressure, w.Soon, w.Supposed = x.Days, x.Life, x.Pressure, x.Soon, x.Supposed
+	w.Verdict, w.Judged, w.Why, w.of = x.Verdict, x.Judged, x.Why, x.of
 }
 
 // changed is the case of a route with edits in its text.
@@ -138,7 +158,7 @@ func at(f *figure.Figure, place string) bool { return f.Of().IsZero() && f.Place
 func (w *Way) read(s *hazards.Sized) {
 	for i := range s.Figures {
 		f := &s.Figures[i]
-		if !at(f, w.Place) || f.Case.Branch == "carbon_dioxide" {
+		if !at(f, w.Place) || f.Case.Branch == figure.OuterBound {
 			continue
 		}
 		switch f.Quantity {

@@ -95,6 +95,9 @@ func TestWaysOfAVial(t *testing.T) {
 			t.Errorf("%s: not told: %v", w.Condition, w.Why)
 		}
 	}
+	if w := find(t, ways, "film"); !(w.Life.Value.V > find(t, ways, "dry").Life.Value.V) {
+		t.Errorf("a film lasts %g d, powder %g", w.Life.Value.V, find(t, ways, "dry").Life.Value.V)
+	}
 	if a := find(t, ways, "sodium_ascorbate").Additives[0]; !nearly.To(a.Mass.V, 0.02, 1e-9) ||
 		!nearly.Share(a.Own.V, 0.02/198.11*24465, 0.01) {
 		t.Errorf("%g g of ascorbate with %g mL of its own, want 0.02 g and 2.5 mL", a.Mass.V, a.Own.V)
@@ -175,6 +178,9 @@ func TestCurvesOverTheStore(t *testing.T) {
 		if !nearly.Share(p.Lost[0], -math.Expm1(-0.024*p.Days), 0.005) {
 			t.Errorf("%g lost after %g d", p.Lost[0], p.Days)
 		}
+	}
+	if TraceDrawn(all); find(t, all, "cold").Over == nil || find(t, all, "film").Over != nil {
+		t.Error("a review draws other conditions than its table says")
 	}
 	if last := ways[1].Over[len(ways[1].Over)-1]; !nearly.To(last.Days, 61, 1e-9) {
 		t.Errorf("a day and 60 d are %g d", last.Days)
