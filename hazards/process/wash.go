@@ -26,6 +26,7 @@ type Wash struct {
 	Done      working.Num // cycles walked
 	PH        working.Num // after the cycles walked
 	Target    float64     // NaN if the route has none
+	Aims      bool        // the verb can be told of one
 	OpenAir   bool
 	Decant0   working.Num // mL of etch liquor decanted first
 	Fluorine  working.Num // mol of fluorine in all decants of the step
@@ -52,7 +53,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	k.put(cycle, &route.Step{Number: s.Number, Do: s.Do, In: s.In, What: s.What, At: s.At}, &only)
 	c := k.merged(cycle)
 	x := Wash{Step: s.Number, Place: p.Place, Into: s.Into, Added: c.Volume.As("W"), Written: s.Cycles,
-		Target: math.NaN(), OpenAir: s.Water != "co2_free"}
+		Target: math.NaN(), Aims: s.Verb().Aims, OpenAir: s.Water != "co2_free"}
 	if s.TargetPH != nil {
 		x.Target = *s.TargetPH
 	}

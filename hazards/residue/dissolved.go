@@ -1,12 +1,31 @@
 package residue
 
 import (
+	_ "embed"
+	"maps"
 	"math"
+	"sync"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/aqueous"
 	"etchbound/hazards/process"
+	"etchbound/schemas/columns"
 )
+
+//go:embed anions.csv
+var anionsText string
+
+// Anions are the components that organic substances bring, one a molecule, by their slug.
+func Anions() map[string]string { return maps.Clone(anions()) }
+
+var anions = sync.OnceValue(func() map[string]string {
+	out := map[string]string{}
+	columns.Must("hazards/residue/anions.csv", anionsText, func(r columns.Row) string {
+		out[r.Named("substance")] = r.Choice("component", aqueous.Components()...)
+		return r.Text("note")
+	})
+	return out
+})
 
 // Thin is a mixture in so many times the water.
 func Thin(m aqueous.Mixture, times float64) aqueous.Mixture {
@@ -14,6 +33,10 @@ func Thin(m aqueous.Mixture, times float64) aqueous.Mixture {
 	out.Totals = make([]aqueous.Amount, len(m.Totals))
 	for i, a := range m.Totals {
 		out.Totals[i] = aqueous.Amount{Of: a.Of, Mol: a.Mol / times}
+	}
+	out.Added = make([]aqueous.Amount, len(m.Added))
+	for i, a := range m.Added {
+		out.Added[i] = aqueous.Amount{Of: a.Of, Mol: a.Mol / times}
 	}
 	return out
 }
@@ -54,6 +77,19 @@ func Dissolved(st *chemicals.Store, pools ...*process.Pool) (m aqueous.Mixture, 
 	return m, water, known && water > 0
 }
 
+// Whole is Dissolved with the carbonate of the liquors, under carbon dioxide of 1 atm: what
+// they cannot hold has left.
+func Whole(st *chemicals.Store, pools ...*process.Pool) (m aqueous.Mixture, water float64, known bool) {
+	rest, carbonate := Apart(pools...)
+	m, water, known = Dissolved(st, rest...)
+	for _, x := range carbonate {
+		known = known && x.Mol == x.Mol
+		m.Added = append(m.Added, aqueous.Amount{Of: x.Of, Mol: x.Mol / water})
+		m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
+	}
+	return m, water, known
+}
+
 // Apart takes the carbonates out of liquors, mol: acid drives their carbon dioxide out, which
 // Dissolved does not count.
 func Apart(pools ...*process.Pool) ([]*process.Pool, []aqueous.Amount) {
@@ -91,6 +127,8 @@ func into(total map[string]float64, e *process.Entry, share float64) bool {
 		case s.Kind == "base" && s.Count("C") > 0: // an ammonium base whose cation takes part in nothing
 			total["Na"] -= n * s.Acid
 			return true
+		case anions()[s.Slug] != "":
+			total[anions()[s.Slug]] += n
 		case s.Kind != "carbonate" && s.Count("C") > 0:
 			return false
 		}

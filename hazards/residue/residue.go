@@ -1,9 +1,11 @@
 package residue
 
 import (
+	"cmp"
 	"math"
 
 	"etchbound/chemicals/aqueous"
+	"etchbound/chemicals/neutralising"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
@@ -52,7 +54,7 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 		}
 		id := figure.ID{Quantity: "neutralise.residual_fluoride", Place: place, Agent: agent(l)}
 		f := figure.Figure{ID: id}
-		m, water, known := Dissolved(c.Store, &l.Pool)
+		m, water, known := Whole(c.Store, &l.Pool)
 		if water == 0 {
 			continue // dried: there is no water for it to be left in
 		}
@@ -64,7 +66,7 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 			f.Value = working.Absent("rho_F", "mg/L", k.Open...)
 		case l.Pool.More != nil:
 			f.Value = working.Absent("rho_F", "mg/L", l.Pool.More...)
-		case !known || reagents[id.Agent] == "" || !found(model, w, m, reagents[id.Agent], n, &f):
+		case !known || !end(model, w, l, m, water, n, &f):
 			all := working.Given("m_w", "kg", water, l.Place)
 			f.Value = w.Line("rho_F", "mg/L", "n_F*18998.4/m_w", n.V*Milligrams/water, n, all).Worse(working.Bound)
 			f.SetRange(0, f.Value.V)
@@ -92,24 +94,108 @@ func entered(k *process.Walk) float64 {
 	return 0
 }
 
-// agent is what a step writes that brings base; lime where it writes none, or several.
+// agent is what a step writes that brings base, or else binds fluoride; lime where it writes
+// none, or several.
 func agent(l *process.Liquor) string {
-	slug := ""
+	base, binder := "", ""
 	for _, d := range l.Doses {
-		if d.Sub != nil && d.Sub.Acid < 0 {
-			if slug != "" && slug != d.Sub.Slug {
-				return lime
-			}
-			slug = d.Sub.Slug
+		x := neutralising.Of(d.Sub)
+		of := &base
+		if !(x.Base > 0) {
+			of = &binder
 		}
+		if !x.Agent() || *of == d.Sub.Slug {
+			continue
+		}
+		if *of != "" {
+			return lime
+		}
+		*of = d.Sub.Slug
 	}
-	if slug == "" {
-		return lime
-	}
-	return slug
+	return cmp.Or(base, binder, lime)
 }
 
-// found works a figure out; it is false where no equilibrium is found.
+// end works a figure out as the step ends: at a pH where what it writes is one hydroxide, or
+// nothing, with what binds fluoride beside it, else by what it writes. It is false where no
+// equilibrium is found.
+func end(model *aqueous.Model, w *working.Sheet, l *process.Liquor, m aqueous.Mixture, water float64, n working.Num,
+	f *figure.Figure) bool {
+	reagent, byPH := "", true
+	var doses []aqueous.Amount
+	for _, d := range l.Doses {
+		x := neutralising.Of(d.Sub)
+		base, binds := x.Base > 0, x.Binds() > 0
+		switch of := reagents[d.Sub.Slug]; {
+		case !base && !binds: // it changes nothing that is told of here
+			continue
+		case base && of != "" && (reagent == "" || reagent == of):
+			reagent = of
+		case base && x.Carbon == 0 || d.Sub.Count("C") != x.Carbon || d.N.Unknown():
+			return false
+		default:
+			byPH = byPH && !base
+		}
+		doses = append(doses, aqueous.Amount{Of: d.Sub.Formula.Text, Mol: d.N.V / water})
+		if x.Carbon > 0 {
+			m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
+		}
+	}
+	switch {
+	case len(doses) == 0:
+		reagent = reagents[lime]
+	case reagent == "" || !byPH:
+		return dosed(model, w, m, doses, n, f)
+	}
+	for _, d := range doses {
+		if d.Of != reagent && !(d.Of == "CaO" && reagent == reagents[lime]) && !(d.Of == "MgO" && reagent == "Mg(OH)2") {
+			m.Added = append(m.Added, d)
+		}
+	}
+	return found(model, w, m, reagent, n, f)
+}
+
+// dosed works a figure out with all that a step writes in, a twentieth less and more of it for
+// its range.
+func dosed(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, doses []aqueous.Amount, n working.Num,
+	f *figure.Figure) bool {
+	for _, thinned := range [...]float64{1, 10, 100} {
+		at := func(times float64, aged bool) (float64, bool) {
+			x := Thin(m, thinned)
+			for _, d := range doses {
+				x.Added = append(x.Added, aqueous.Amount{Of: d.Of, Mol: d.Mol * times / thinned})
+			}
+			x.Solids = settles(aged)
+			s, err := model.Solve(x)
+			if err != nil {
+				return math.NaN(), false
+			}
+			return s.Fluoride() * Milligrams, len(s.Outside()) == 0
+		}
+		centre, inside := at(1, false)
+		if !inside {
+			continue
+		}
+		low, high := centre, centre
+		for _, times := range [...]float64{1 - asWeighed, 1, 1 + asWeighed} {
+			for _, aged := range [...]bool{false, true} {
+				y, _ := at(times, aged)
+				low, high = min(low, y), max(high, y)
+			}
+		}
+		slow := heldBack(&m, thinned)
+		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride with what is written by chemicals/aqueous", centre+slow, n)
+		if f.Conditions = phrase.Of("residue.dosed", thinned); thinned == 1 {
+			f.Conditions = phrase.Of("residue.dosed_as_is")
+		}
+		return put(f, low+slow, high+slow)
+	}
+	return false
+}
+
+// asWeighed is how far a dose and the acid it meets are from what is written, at most.
+const asWeighed = 0.05
+
+// found works a figure out at a pH that a reagent keeps.
 func found(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, reagent string, n working.Num,
 	f *figure.Figure) bool {
 	m.Reagent = reagent
@@ -126,20 +212,27 @@ func found(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, reagent st
 				low, high = min(low, y), max(high, y)
 			}
 		}
-		if low != low || high != high {
-			return false
-		}
-		slow := held(&m) * (1 - 1/thinned) * Milligrams // the water that only the equilibria need thins none of it
+		slow := heldBack(&m, thinned)
 		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride at pH 8 by chemicals/aqueous", centre+slow, n)
-		f.Value = f.Value.Worse(working.Bound)
-		f.SetRange(low+slow, high+slow)
-		f.Conditions = phrase.Of("residue.at", thinned)
-		if thinned == 1 {
+		if f.Conditions = phrase.Of("residue.at", thinned); thinned == 1 {
 			f.Conditions = phrase.Of("residue.as_is")
 		}
-		return true
+		return put(f, low+slow, high+slow)
 	}
 	return false
+}
+
+// heldBack is what complexes hold, mg/L, of the water that is there: what only the equilibria
+// need thins none of it.
+func heldBack(m *aqueous.Mixture, thinned float64) float64 {
+	return held(m) * (1 - 1/thinned) * Milligrams
+}
+
+// put ends a figure; it is false where it is not known.
+func put(f *figure.Figure, low, high float64) bool {
+	f.Value = f.Value.Worse(working.Bound)
+	f.SetRange(low, high)
+	return !f.Value.Unknown() && low == low && high == high
 }
 
 // held is the fluoride of a mixture in complexes that give it up slowly, mol/kg.
@@ -159,12 +252,7 @@ func held(m *aqueous.Mixture) float64 {
 // fluoride is what stays dissolved at a pH, mg/L, and whether the equilibria are held for
 // that; NaN where none is found.
 func fluoride(model *aqueous.Model, m aqueous.Mixture, pH float64, aged bool) (mg float64, inside bool) {
-	m.FixedPH = pH
-	m.Solids = []aqueous.Amount{{Of: "Fluorite"}, {Of: "Cryolite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
-		{Of: "Al(OH)3(a)"}}
-	if aged {
-		m.Solids[len(m.Solids)-1].Of = "Gibbsite"
-	}
+	m.FixedPH, m.Solids = pH, settles(aged)
 	s, err := model.Solve(m)
 	if err != nil { // it may stand above that pH by itself
 		m.Reagent, m.FixedPH = "", 0
@@ -173,4 +261,14 @@ func fluoride(model *aqueous.Model, m aqueous.Mixture, pH float64, aged bool) (m
 		}
 	}
 	return s.Fluoride() * Milligrams, len(s.Outside()) == 0
+}
+
+// settles is what may settle, the hydroxide of aluminium fresh or aged.
+func settles(aged bool) []aqueous.Amount {
+	out := []aqueous.Amount{{Of: "Fluorite"}, {Of: "Cryolite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
+		{Of: "Calcite"}, {Of: "Gypsum"}, {Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Al(OH)3(a)"}}
+	if aged {
+		out[len(out)-1].Of = "Gibbsite"
+	}
+	return out
 }

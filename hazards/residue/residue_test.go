@@ -5,8 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/residue"
 	"etchbound/hazards/route"
 	"etchbound/schemas/nearly"
 )
@@ -87,6 +89,51 @@ func TestComplexesAreToldOfTheWaterThatIsThere(t *testing.T) {
 		f := left(t, "{substance: tetrafluoroboric acid, strength: 48 wt%, mass: 20 g}", base)
 		if !nearly.Share(f.Value.V, 75300, 0.01) || !nearly.Share(f.High().V, 75300, 0.01) {
 			t.Errorf("%s: %g (to %g) mg/L, want 75300", base, f.Value.V, f.High().V)
+		}
+	}
+}
+
+// What a step writes that ends at no pH of its own is told by its amount: 1 L of 1 wt% HF holds
+// 0.497 mol of fluoride in 1.093 kg of water with the step's. 10 g of CaCl2.2H2O (147.01 g/mol)
+// bind 0.136 of it and leave 6.27 g/L, 10 g of chalk (100.09 g/mol) 0.200 and 5.17 g/L (by hand:
+// what stays in solution beside fluorite is less than a twentieth of that in acid).
+func TestAnAgentWithoutAnEndIsToldByItsAmount(t *testing.T) {
+	const acid = "{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 L}"
+	for base, want := range map[string]float64{"calcium chloride dihydrate": 6270, "calcium carbonate": 5170} {
+		f := left(t, acid, base)
+		if !nearly.Share(f.Value.V, want, 0.05) || f.High().V < f.Value.V*1.01 || f.Agent == "calcium_hydroxide" {
+			t.Errorf("%s: %s %g (to %g) mg/L, want about %g", base, f.ID, f.Value.V, f.High().V, want)
+		}
+	}
+}
+
+// Carbonate of an earlier rinse takes calcium that would bind fluoride: with 0.05 mol/kg of it as
+// HCO3- at pH 8, CO3 2- is some 2.3e-4 (pK 10.33), calcium over calcite (10^-8.48) 1.4e-5 and fluoride
+// over fluorite (10^-10.6) 1.3e-3 mol/kg or 25 mg/L without activities, which raise it, against 7.4.
+func TestCarbonateOfARinseLeavesMoreFluoride(t *testing.T) {
+	const acid = "{substance: hydrofluoric acid, strength: 0.1 wt%, volume: 1 L}"
+	plain := left(t, acid, "calcium hydroxide").Value.V
+	rinsed := left(t, acid+", {substance: sodium hydrogencarbonate, mass: 8.4 g}", "calcium hydroxide").Value.V
+	if !nearly.Between(plain, 5, 10) || !nearly.Between(rinsed, 20, 80) {
+		t.Errorf("%g mg/L without, %g with", plain, rinsed)
+	}
+}
+
+// Citrate and ascorbate are held: lime in excess of both leaves what fluorite does, below
+// 20 mg/L, where all of the fluoride would be 8.7 g/L.
+func TestCitrateAndAscorbateAreHeld(t *testing.T) {
+	f := left(t, "{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 L}, {substance: citric acid, mass: 5 g}, "+
+		"{substance: sodium ascorbate, mass: 1 g}", "calcium hydroxide")
+	if !nearly.Between(f.Value.V, 0.5, 20) {
+		t.Errorf("%g mg/L", f.Value.V)
+	}
+}
+
+// What the table of anions names is in the library.
+func TestAnionsAreOfSubstances(t *testing.T) {
+	for slug := range residue.Anions() {
+		if _, there := chemicals.Library().Find(slug); !there {
+			t.Errorf("%s is no substance", slug)
 		}
 	}
 }

@@ -47,17 +47,12 @@ func (b *bench) begin(c route.Case, liquor aqueous.Mixture, kg float64) bath {
 
 // rests is a liquor at equilibrium with what settles of it; nil where none is held of it.
 func (b *bench) rests(c route.Case) *aqueous.State {
-	rest, carbonate := residue.Apart(&b.x.Liquor)
-	m, kg, known := residue.Dissolved(c.Store, rest...)
+	m, _, known := residue.Whole(c.Store, &b.x.Liquor)
 	if !known {
 		return nil
 	}
 	for _, s := range solids {
 		m.Solids = append(m.Solids, aqueous.Amount{Of: s})
-	}
-	for _, x := range carbonate {
-		m.Added = append(m.Added, aqueous.Amount{Of: x.Of, Mol: x.Mol / kg})
-		m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
 	}
 	s, err := b.model.Solve(m)
 	if err != nil || len(s.Outside()) > 0 {
@@ -113,8 +108,8 @@ func salt(mol map[string]float64) float64 { return math.Min(mol["F"]-takes(mol),
 
 // takes is the base that brings what is dissolved to neutral, metals as hydroxides.
 func takes(mol map[string]float64) float64 {
-	return mol["F"] + mol["Cl"] + 2*mol["S(6)"] + mol["N(5)"] + 6*mol["TiF6"] + 4*mol["BF4"] + 6*mol["PF6"] -
-		mol["Li"] - mol["Na"] - mol["K"] - 2*mol["Ca"] - 2*mol["Mg"]
+	return mol["F"] + mol["Cl"] + 2*mol["S(6)"] + mol["N(5)"] + 6*mol["TiF6"] + 4*mol["BF4"] + 6*mol["PF6"] +
+		3*mol["Cit"] + mol["Asc"] - mol["Li"] - mol["Na"] - mol["K"] - 2*mol["Ca"] - 2*mol["Mg"]
 }
 
 func (b *bench) decant(n int, perKg map[string]float64, pH, litres, solid float64) Decant {

@@ -51,6 +51,7 @@ type Verb struct {
 	Spins        string // "yes": it spins; "tube": it spins what stands in tubes
 	Mixes        bool   // the heat of what it dissolves and dilutes is reported
 	Waste        string // "yes": what it sends on is waste; "here": what it is done in
+	Aims         bool   // it can be told a pH to reach
 	Lights       string // what it brings that can light a gas, as a key of the report
 	Tag          string // the tag by which rules of the report apply
 	Moving       string // the verb it moves its contents like, where a step of it names another place
@@ -91,7 +92,8 @@ func verbRow(r columns.Row) Verb {
 		Needs: r.Choice("needs", "", "contents", "nothing"), Passive: r.Yes("passive"), EndsEtch: r.Yes("ends_etch"),
 		Cooled: r.Yes("cooled"), Held: r.Yes("held"), Runs: r.Yes("runs"), Opens: r.Yes("opens"), Pours: r.Yes("pours"),
 		Spins: r.Choice("spins", "", "yes", "tube"), Mixes: r.Yes("mixes"), Waste: r.Choice("waste", "", "yes", "here"),
-		Lights: r.Text("lights"), Tag: r.Text("tag"), Moving: r.Text("into"), Status: r.Named("status"), Note: r.Text("note")}
+		Lights: r.Text("lights"), Aims: r.Yes("aims"), Tag: r.Text("tag"), Moving: r.Text("into"),
+		Status: r.Named("status"), Note: r.Text("note")}
 }
 
 // Verb is the row of what a step does. A word that is none of the language, which no

@@ -8,7 +8,8 @@
 // gypsum and calcite as they settle, and carbonate as far as it is held under 1 atm of it. Its
 // range goes from the least to the most that constants of other sources give; what the data
 // move beside it is taken from the estimate by ratios of fluoride to aluminium, which stands
-// where equilibria are not held. It is never above all fluoride.
+// where equilibria are not held. Below 5 degC, to where constants are carried and not held, it
+// takes in what they give at 5. It is never above all fluoride.
 //
 // Where a liquor is stronger than they are held for, where something in it has none, or
 // where nobody knows what came into it, the figure stays as it was and says why.

@@ -34,7 +34,7 @@ const (
 	Received Why = "received" // nobody knows what came into it
 	Beside   Why = "beside"   // no equilibrium is held of something in it
 	Strong   Why = "strong"   // it is stronger than they are held for
-	Hot      Why = "hot"      // its temperature is not from 5 to 60 degC
+	Hot      Why = "hot"      // its temperature is not from 0 to 60 degC
 	NoAnswer Why = "none"     // none was found
 )
 
@@ -102,19 +102,13 @@ func (b *bench) liquor(s *process.State, whole, open bool) (Liquor, found) {
 	if !s.Set.None() && !s.Set.Unknown() {
 		l.Celsius = s.Set.V
 	}
-	rest, carbonate := residue.Apart(pools...)
-	mix, water, known := residue.Dissolved(b.c.Store, rest...)
-	for _, x := range carbonate { // open enough that what it cannot hold has left
-		known = known && x.Mol == x.Mol
-		mix.Added = append(mix.Added, aqueous.Amount{Of: x.Of, Mol: x.Mol / water})
-		mix.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
-	}
+	mix, water, known := residue.Whole(b.c.Store, pools...) // open enough that what it cannot hold has left
 	switch {
 	case open || s.Unsaid() != nil:
 		l.Why = Received
 	case !known || slowly(mix):
 		l.Why = Beside
-	case !(l.Celsius >= coolest && l.Celsius <= warmest):
+	case !(l.Celsius >= coldest && l.Celsius <= warmest):
 		l.Why = Hot
 	}
 	if l.Why != "" {
@@ -130,7 +124,8 @@ func (b *bench) liquor(s *process.State, whole, open bool) (Liquor, found) {
 		l.Why = NoAnswer
 		return l, found{}
 	}
-	if len(state.Outside()) > 0 {
+	held, err := b.at(math.Max(l.Celsius, coolest))[0].Solve(mix) // the colder is a step further, and a range
+	if err != nil || len(held.Outside()) > 0 {
 		l.Why = Strong
 		return l, found{}
 	}
@@ -142,7 +137,9 @@ func (b *bench) liquor(s *process.State, whole, open bool) (Liquor, found) {
 		l.PerAluminium = state.Bound("Al") / al
 	}
 	x := found{mol: state.Free() * kg, low: state.Free() * kg, high: state.Free() * kg}
-	widen(&x, all[1:], mix, water)
+	if widen(&x, all[1:], mix, water); l.Celsius < coolest {
+		widen(&x, b.at(coolest), mix, water)
+	}
 	return l, x
 }
 
@@ -171,11 +168,11 @@ const (
 	atmosphere                    = 101.325
 )
 
-// Temperatures that the constants are held for, degC, that of a liquor of which none is
-// stated, and a molality that is none.
+// Temperatures that constants are carried to and held from and to, degC, that of a liquor of
+// which none is stated, and a molality that is none.
 const (
-	coolest, warmest, usual = 5, 60, 25
-	trace                   = 1e-9
+	coldest, coolest, warmest, usual = 0, 5, 60, 25
+	trace                            = 1e-9
 )
 
 // slowly reports whether a liquor holds fluoride in complexes of which it is not known how

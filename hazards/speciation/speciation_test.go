@@ -91,3 +91,28 @@ func TestWhatIsNotToldStaysAndSaysWhy(t *testing.T) {
 		}
 	}
 }
+
+// A liquor in a fridge is told, its range taking in what the constants give at 5 degC; below
+// ice and above 60 degC none is. HF grows stronger as it cools: by 13.3 kJ/mol (handbook) its pKa
+// falls by 0.177 from 25 to 4 degC, and the pH of 0.1 mol/kg by half of that, from 2.05 to 1.96; there
+// is less HF2-, which takes some of it back.
+func TestALiquorInAFridgeIsTold(t *testing.T) {
+	at := func(celsius string) speciation.Liquor {
+		b := bench.Steps(t, "  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 0.2 wt%, "+
+			"volume: 100 mL}], temperature: "+celsius+"}\n")
+		return speciation.Read(b.Case, nil, &b.Walk, fluoride.Read(b.Case, nil, b.Walk, nil, nil))[0]
+	}
+	if l := at("4 degC"); l.Why != "" || !nearly.To(l.PH, 1.965, 0.025) {
+		t.Errorf("%+v", l)
+	}
+	for _, celsius := range []string{"-2 degC", "70 degC"} {
+		if l := at(celsius); l.Why != speciation.Hot {
+			t.Errorf("%s: %+v", celsius, l)
+		}
+	}
+	_, cold, _ := read(t, strings.Replace(thinned, "temperature: 25 degC}\n", "temperature: 4 degC}\n", -1))
+	_, cool, _ := read(t, strings.Replace(thinned, "temperature: 25 degC}\n", "temperature: 5 degC}\n", -1))
+	if !(cold.Low().V <= cool.Value.V) || !(cold.High().V >= cool.Value.V) || cold.Value.V == cool.Value.V {
+		t.Errorf("%g from %g to %g at 4 degC, %g at 5", cold.Value.V, cold.Low().V, cold.High().V, cool.Value.V)
+	}
+}

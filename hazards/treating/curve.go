@@ -2,6 +2,7 @@ package treating
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/aqueous"
@@ -65,7 +66,8 @@ func (b *bench) curve(l *Liquor, w *Way) {
 		share := furthest * float64(i) / points
 		m := l.thin
 		m.Solids = solids(false)
-		m.Added = []aqueous.Amount{{Of: text, Mol: share * l.Base / x.base / l.kilo / l.Thinned}}
+		m.Added = append(slices.Clone(l.thin.Added),
+			aqueous.Amount{Of: text, Mol: share * l.Base / x.base / l.kilo / l.Thinned})
 		if x.carbon > 0 {
 			m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
 		}
@@ -73,7 +75,7 @@ func (b *bench) curve(l *Liquor, w *Way) {
 		if at, err := b.model.Solve(m); err == nil {
 			p.PH, p.Left = at.PH(), at.Fluoride()*residue.Milligrams
 		}
-		if p.Temperature, p.Gas = d.at(share, b.litres()); w.False != nil && out.Seems != out.Seems && p.PH >= first {
+		if p.Temperature, p.Gas = d.at(share, b.litres()); w.False != nil && out.Seems != out.Seems && p.PH >= w.False.PH {
 			out.Seems = share
 		}
 		out.Points = append(out.Points, p)

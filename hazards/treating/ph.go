@@ -57,8 +57,7 @@ func PH(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 // ends are the pH with a little less than is written, with it, and with a little more.
 func ends(c route.Case, model *aqueous.Model, l *process.Liquor) (low, v, high float64) {
 	nan := math.NaN()
-	rest, carbonate := residue.Apart(&l.Pool)
-	m, water, known := residue.Dissolved(c.Store, rest...)
+	m, water, known := residue.Whole(c.Store, &l.Pool)
 	if !known {
 		return nan, nan, nan
 	}
@@ -67,10 +66,6 @@ func ends(c route.Case, model *aqueous.Model, l *process.Liquor) (low, v, high f
 		m, water = residue.Thin(m, (water+more)/water), water+more
 	}
 	m.Solids = solids(false)
-	for _, a := range carbonate { // that it held before
-		m.Added = append(m.Added, aqueous.Amount{Of: a.Of, Mol: a.Mol / water})
-		m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
-	}
 	var doses []aqueous.Amount
 	for i := range l.Doses {
 		d := &l.Doses[i]

@@ -152,7 +152,7 @@ func (b *bench) read(of ...*process.Liquor) Liquor {
 	for i := range of {
 		pools[i] = &of[i].Pool
 	}
-	m, water, held := residue.Dissolved(b.c.Store, pools...)
+	m, water, held := residue.Whole(b.c.Store, pools...)
 	if l.kilo = water; held && known {
 		l.thin, l.Thinned = b.thinned(m)
 	}
@@ -212,21 +212,27 @@ func (b *bench) written(l *Liquor, of *process.Liquor) {
 	if bound := l.Fluoride * (1 - max(w.Short, 0)); w.AcidLeft > 0 {
 		w.Strong = min(bound, w.AcidLeft)
 	}
-	if l.Written = &w; l.Thinned > 0 && !b.all(&w, l, m, l.Water/l.kilo) {
-		w.Thinned = l.Thinned
-		b.all(&w, l, m, l.Thinned)
+	if l.Written = &w; !(l.Thinned > 0) || b.all(&w, l, m, l.Water/l.kilo) {
+		return
+	}
+	for _, times := range [...]float64{l.Thinned, 10 * l.Thinned, 100 * l.Thinned} {
+		if w.Thinned = times; times > 100 || b.all(&w, l, m, times) {
+			break
+		}
 	}
 }
 
 // all is the equilibrium of a liquor in so many times its own water with all that is written,
 // mol; it is false where that is beyond what equilibria are held for.
 func (b *bench) all(w *Written, l *Liquor, m aqueous.Mixture, times float64) bool {
-	m.Totals = residue.Thin(l.thin, times/l.Thinned).Totals
-	added := make([]aqueous.Amount, len(m.Added))
-	for i, a := range m.Added {
-		added[i] = aqueous.Amount{Of: a.Of, Mol: a.Mol / l.kilo / times}
+	doses, carbonated := m.Added, m.Gas
+	if m = residue.Thin(l.thin, times/l.Thinned); carbonated.Kind != aqueous.None {
+		m.Gas = carbonated
 	}
-	m.Added, m.Solids = added, solids(false)
+	for _, a := range doses {
+		m.Added = append(m.Added, aqueous.Amount{Of: a.Of, Mol: a.Mol / l.kilo / times})
+	}
+	m.Solids = solids(false)
 	s, err := b.model.Solve(m)
 	if err != nil {
 		return false

@@ -261,3 +261,31 @@ func TestPHOfATreatedLiquor(t *testing.T) {
 		}
 	}
 }
+
+// Ammonium takes base beyond pH 8: of 0.1 mol of NH4HF2 the 0.1 mol of acid takes 0.05 mol of
+// lime, which binds half of the fluoride; the other half is still dissolved at pH 8 and settles
+// with the lime that the ammonium takes (by hand). 0.1 mol of ammonia can come off, 2.45 L.
+func TestBifluorideHasAFalseEndAtPHEight(t *testing.T) {
+	l := first(t, "  - {do: charge, in: pot, what: [{substance: ammonium bifluoride, mass: 5.704 g}, {substance: water, "+
+		"volume: 400 mL}], temperature: 20 degC}\n", "  - {do: neutralise, in: pot, what: [{substance: calcium hydroxide, "+
+		"mass: 8 g}], temperature: 20 degC}\n")
+	w := way(t, l, "calcium_hydroxide")
+	if w.False == nil || !nearly.To(w.False.PH, 8, 1e-9) || !nearly.Share(w.False.Left, 0.1*18998/0.4, 0.1) ||
+		!nearly.Share(w.False.Share, 0.5, 0.1) {
+		t.Fatalf("%+v", w.False)
+	}
+	if !nearly.Between(w.Left, 1, 60) || w.PH < 9 || !nearly.Share(w.Ammonia, 2.45, 0.01) || w.Ends[1] < w.False.Left {
+		t.Errorf("%g mg/L (to %g) at pH %g, %g L of ammonia", w.Left, w.Ends[1], w.PH, w.Ammonia)
+	}
+}
+
+// What is too strong in its own water is told in more: 100 mL of 50 wt% HF in 3 L with 200 g of
+// CaCl2.2H2O leave 2.7 mol of HCl in 3.05 kg, about 0.9 mol/kg, below pH 0.5; in ten times that, 0.09
+// mol/kg, it is about pH 1.1 to 1.2 (by hand).
+func TestWhatIsWrittenIsToldInMoreWater(t *testing.T) {
+	w := first(t, "  - {do: charge, in: pot, what: [{substance: water, volume: 3 L}], temperature: 20 degC}\n",
+		strings.Replace(strong, "charge", "mix", 1), salt).Written
+	if w == nil || w.Outside || !nearly.To(w.Thinned, 10, 1e-9) || !nearly.Between(w.PH, 1.05, 1.25) {
+		t.Errorf("%+v", w)
+	}
+}

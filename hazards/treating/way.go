@@ -3,6 +3,7 @@ package treating
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"etchbound/chemicals"
@@ -59,6 +60,10 @@ func (b *bench) way(l *Liquor, doses []waste.Dose) Way {
 		w.AcidLeft = max(l.Base-3*sum.boron, 0)
 	}
 	b.figures(&w, l, doses)
+	hydroxide := func(d waste.Dose) bool { x := bringsOf(d.Sub); return x.base > 0 && x.carbon == 0 }
+	if n := l.liquors.Ammonium(); slices.ContainsFunc(doses, hydroxide) && !(n.V <= 0) {
+		w.Ammonia += n.V * b.litres()
+	}
 	b.sludge(&w, l, sum)
 	b.left(&w, l, doses)
 	b.inPractice(&w, l, sum)
@@ -130,14 +135,15 @@ func (b *bench) dissolved(w *Way, l *Liquor, doses []waste.Dose) {
 		w.Left, w.Ends = l.all(), [2]float64{l.all(), l.all()}
 		return
 	}
-	m, base := l.thin, ""
+	m, base, whole := l.thin, "", 0.0
+	m.Added = nil
 	per := func(mol float64) float64 { return mol / l.kilo / l.Thinned }
 	for _, d := range doses {
 		x := bringsOf(d.Sub)
 		text, _ := formula(d.Sub)
 		switch {
 		case x.base > 0 && x.carbon == 0:
-			base = text
+			base, whole = text, per(d.Mol)
 			continue
 		case x.carbon > 0:
 			m.Gas = aqueous.Gas{Kind: aqueous.Pressure, Value: 1}
@@ -145,9 +151,10 @@ func (b *bench) dissolved(w *Way, l *Liquor, doses []waste.Dose) {
 		m.Added = append(m.Added, aqueous.Amount{Of: text, Mol: per(d.Mol)})
 	}
 	if base == "" {
-		b.dosed(w, m)
+		b.dosed(w, m, l.thin.Added)
 	} else {
-		b.toPH(w, m, base)
+		m.Added = slices.Concat(l.thin.Added, m.Added)
+		b.toPH(w, m, base, whole)
 	}
 	if w.Left != w.Left {
 		w.Left, w.Ends, w.Outside = l.all(), [2]float64{l.all(), l.all()}, true
@@ -163,13 +170,14 @@ func (l *Liquor) all() float64 {
 }
 
 // dosed is the end of what is put in by amount: a tenth over what is needed, and the range
-// from just what is needed to aged hydroxide of aluminium.
-func (b *bench) dosed(w *Way, m aqueous.Mixture) {
+// from just what is needed to aged hydroxide of aluminium. What is there before is no part of
+// the dose.
+func (b *bench) dosed(w *Way, m aqueous.Mixture, before []aqueous.Amount) {
 	at := func(times float64, aged bool) (*aqueous.State, error) {
 		x := m
-		x.Added = make([]aqueous.Amount, len(m.Added))
-		for i, a := range m.Added {
-			x.Added[i] = aqueous.Amount{Of: a.Of, Mol: a.Mol * times}
+		x.Added = slices.Clone(before)
+		for _, a := range m.Added {
+			x.Added = append(x.Added, aqueous.Amount{Of: a.Of, Mol: a.Mol * times})
 		}
 		x.Solids = solids(aged)
 		return b.model.Solve(x)
@@ -194,8 +202,8 @@ func (b *bench) dosed(w *Way, m aqueous.Mixture) {
 
 func (w *Way) widen(mg float64) { w.Ends = [2]float64{min(w.Ends[0], mg), max(w.Ends[1], mg)} }
 
-// toPH is the end of a base that is put in until a pH is there.
-func (b *bench) toPH(w *Way, m aqueous.Mixture, base string) {
+// toPH is the end of a base that is put in until a pH is there, mol/kg of it the whole dose.
+func (b *bench) toPH(w *Way, m aqueous.Mixture, base string, whole float64) {
 	at := func(pH float64, aged bool) (*aqueous.State, error) {
 		x := m
 		x.Reagent, x.FixedPH, x.Solids = base, pH, solids(aged)
@@ -220,6 +228,22 @@ func (b *bench) toPH(w *Way, m aqueous.Mixture, base string) {
 	if s, err := at(last, true); err == nil {
 		w.widen(s.Fluoride() * residue.Milligrams)
 	}
+	if s.Reagent() < notTheEnd*whole {
+		b.goesOn(w, m, aqueous.Amount{Of: base, Mol: whole}, s)
+	}
+}
+
+// goesOn is the end of a base whose dose is not all in at the pH that is aimed at, as where
+// ammonium takes base beyond it: that pH is a false end where all of the dose leaves far less.
+func (b *bench) goesOn(w *Way, m aqueous.Mixture, dose aqueous.Amount, early *aqueous.State) {
+	m.Added, m.Solids = append(slices.Clone(m.Added), dose), solids(false)
+	s, err := b.model.Solve(m)
+	if err != nil || len(s.Outside()) > 0 || !(early.Fluoride() > tooMuch*s.Fluoride()) {
+		return
+	}
+	w.False = &FalseEnd{aimed, early.Reagent() / dose.Mol, w.Left, w.Left}
+	w.PH, w.Left = s.PH(), s.Fluoride()*residue.Milligrams
+	w.widen(w.Left)
 }
 
 // A pH is a false end where it is there well before the dose is, with many times the

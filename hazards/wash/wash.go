@@ -29,10 +29,12 @@ func read(w *working.Sheet, x *process.Wash, mf working.Num) []figure.Figure {
 		out = append(out, figure.Figure{ID: figure.ID{Quantity: quantity, Place: place}, Value: w.Keep(v),
 			Conditions: conditions})
 	}
-	if math.IsNaN(x.Target) {
+	switch {
+	case !x.Aims: // another liquid takes the place of what is there: no pH says how often
+	case math.IsNaN(x.Target):
 		put("wash.cycles", working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(x.Step, "target_ph"))),
 			phrase.Of("wash.no_target"))
-	} else {
+	default:
 		put("wash.cycles", x.Needed, phrase.Of("wash.to_ph", x.Target))
 	}
 	if x.WaterOnly || x.Unheld {

@@ -63,3 +63,14 @@ func TestASolventIsNotWater(t *testing.T) {
 		}
 	}
 }
+
+// No pH ends an exchange of the liquid, and none can be written: no cycles to one are missing.
+func TestAnExchangeHasNoTarget(t *testing.T) {
+	b := bench.Steps(t, bench.Etch, "  - {do: exchange, in: pot, into: drum, what: [{substance: ethanol, "+
+		"volume: 180 mL}], cycles: 2, retained: 20 mL, temperature: 20 degC}\n")
+	for _, f := range wash.Read(b.Case, nil, b.Walk, nil, nil) {
+		if f.Quantity == "wash.cycles" {
+			t.Errorf("%s: %+v", f.ID, f.Value)
+		}
+	}
+}

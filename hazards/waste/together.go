@@ -48,6 +48,9 @@ func (l *Liquors) Fluoride() working.Num { return l.a.fluorine }
 // Held is the fluoride that cold base leaves in complexes, mol; there is none where it is None.
 func (l *Liquors) Held() working.Num { return l.a.held }
 
+// Ammonium in them, mol: base sets it free as ammonia.
+func (l *Liquors) Ammonium() working.Num { return l.a.ammonium }
+
 // Aluminium that is dissolved in them, mol.
 func (l *Liquors) Aluminium() working.Num { return l.a.aluminium }
 

@@ -202,8 +202,11 @@ func (b *builder) treated(place string) []string {
 			continue
 		}
 		out := []string{words.Of("label.hold")}
-		if l.Written == nil || len(l.Written.Subs) != 1 {
+		if l.Written == nil {
 			return out
+		}
+		if len(l.Written.Subs) != 1 {
+			return append(out, b.settled(place)...)
 		}
 		for j := range l.Ways {
 			w := &l.Ways[j]
@@ -212,7 +215,22 @@ func (b *builder) treated(place string) []string {
 			}
 			return append(out, solids(l, w))
 		}
-		return out
+		return append(out, b.settled(place)...)
 	}
 	return nil
+}
+
+// settled are the shares that are solid and solution by equilibrium, of what several agents, or
+// one that is not set side by side, have treated: with one batch in, agent that is over with it.
+func (b *builder) settled(place string) []string {
+	for i := range b.Review.Containers {
+		c := &b.Review.Containers[i]
+		if c.Place != place || len(c.Moments) == 0 {
+			continue
+		}
+		if m := &c.Moments[0]; m.Share == m.Share {
+			return []string{words.Of("label.settled", number.Nearest(100*m.Share, 2), number.Nearest(100*(1-m.Share), 4))}
+		}
+	}
+	return []string{words.Of("label.settled_unknown")}
 }

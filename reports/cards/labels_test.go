@@ -1,10 +1,13 @@
 package cards
 
 import (
+	"math"
 	"strings"
 	"testing"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/working"
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/treating"
 	"etchbound/reports/draft"
@@ -42,5 +45,21 @@ func TestLabelOfProductSaysOpenBy(t *testing.T) {
 	}
 	if b := (&builder{Draft: &draft.Draft{Set: figure.NewSet(nil)}}); b.stored("etch") != nil {
 		t.Error("a container without product says when to open it")
+	}
+}
+
+// What several agents have treated is told by what has settled at equilibrium.
+func TestALabelOfSeveralAgentsNamesSolids(t *testing.T) {
+	pair := &treating.Written{Subs: make([]*chemicals.Substance, 2)}
+	b := &builder{Draft: &draft.Draft{Review: &hazards.Review{
+		Treated:    []treating.Liquor{{Step: 3, Place: "drum", Written: pair}},
+		Containers: []treating.Container{{Place: "drum", Moments: []treating.Moment{{Share: 0.031}}}}}}}
+	if lines := strings.Join(b.treated("drum"), "\n"); !strings.Contains(lines, "3.1 wt% solids") ||
+		!strings.Contains(lines, "96.9 wt%") {
+		t.Error(lines)
+	}
+	b.Review.Containers[0].Moments[0].Share = math.NaN()
+	if lines := strings.Join(b.treated("drum"), "\n"); !strings.Contains(lines, "not known") {
+		t.Error(lines)
 	}
 }
