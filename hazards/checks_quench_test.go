@@ -109,3 +109,25 @@ func TestIceFillsAsTheWaterItMeltsTo(t *testing.T) {
 		t.Errorf("500 g of ice and 100 mL in a litre are %+v, want 60 %%", f)
 	}
 }
+
+// What quenches is cold, but nobody who leaves out how cold gets credit for it: what the
+// liquor of 35 degC can come to counts from there on, and from 20 degC where that is stated.
+// By hand: 500 mL of water are 2086 J/K beside the liquor, so that all the heat, 19.2 kJ of
+// 25.7 mmol at 748 kJ/mol, warms 2.64 kJ/K of both by 7.3 K.
+func TestAQuenchWithoutATemperatureIsAsWarmAsItWas(t *testing.T) {
+	for says, want := range map[string]float64{"": 42.3, ", temperature: 20 degC": 27.3} {
+		rv := review(t, head+"precursor: {phase: Ti3AlC2, mass: 5 g, "+pure+`}
+places:
+  pot: {kind: bottle, material: PTFE, lid_material: PTFE, capacity: 1 L, closure: vented, vent: 8 mm,
+    cooling: {kind: water_bath, temperature: 20 degC, ua: 1 W/K}}
+steps:
+  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 20 wt%, volume: 150 mL}],
+     temperature: 20 degC, stirred: true}
+  - {do: add, in: pot, what: [precursor], over: 1 h, temperature: 25 degC, stirred: true}
+  - {do: hold, in: pot, time: 2 h, temperature: 35 degC, stirred: true}
+  - {do: quench, in: pot, what: [{substance: water, volume: 500 mL}], over: 5 min`+says+"}\n")
+		if f := figureOf(&rv, "heat.mtsr@4"); f == nil || !nearly.To(f.Value.V, want, 0.3) {
+			t.Errorf("%q: %v, by hand %g degC", says, f.Value, want)
+		}
+	}
+}

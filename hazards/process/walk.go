@@ -339,13 +339,20 @@ func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
 }
 
 // hot is the temperature of a step: the one it sets, or, of a verb in which none is
-// set, the one last set in the place.
+// set, the one last set in the place. What quenches is cold: of a quench that sets none
+// it is as warm as it was, and no credit is given for what comes being colder, but for
+// that of a room:
+//
+//	T = max(T_0, T_r)
 func (k *walker) hot(p *State, s *route.Step) working.Num {
 	switch {
 	case s.Verb().Receives: // what it sets is set where it pours to
 		return p.Set
 	case s.Temperature.Set:
 		p.Set = k.c.Given("T", "degC", s.Temperature)
+	case s.Verb().Does == route.Fills && s.Verb().EndsEtch && !p.Set.None():
+		was, room := p.Set.As("T_0"), k.st.Num("room.temperature").As("T_r")
+		p.Set = k.w.Line("T", "degC", "max(T_0,T_r)", max(was.V, room.V), was, room).Worse(working.Bound)
 	case !s.Verb().Passive:
 		p.Set = working.Absent("T", "degC", working.Lacks(working.NotGiven, route.At(s.Number, "temperature")))
 	case p.Set.None():
