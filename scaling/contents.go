@@ -9,13 +9,13 @@ import (
 	"etchbound/hazards/figure"
 )
 
-// Contents is what a container holds: the most liquid in any step, mL, and as a share of
-// its capacity, and what it is made of at the end of the route.
+// Contents is what a container holds: the most liquid in any step, mL, with the powder in it
+// as a share of its capacity, and what it is made of at the end of the route.
 type Contents struct {
 	Place    string
 	Step     int
-	Most     working.Num // mL
-	Full     working.Num // mL/mL; of all of them where several share it
+	Most     working.Num // mL of liquid
+	Full     working.Num // mL/mL of liquid and powder; of all of them where several share it
 	Elements []Part      // empty where an element of the route is not accounted for
 	PH       *float64    // aimed at by the last step that neutralises in it
 }
@@ -41,7 +41,8 @@ func ContentsOf(r *hazards.Review, place string) Contents {
 		out.Full = working.Absent("x", "mL/mL", working.Lacks(working.NotGiven, "places."+place+".capacity"))
 		if p := r.Case.Route.Place(place); p != nil && p.Capacity.Set && !p.Several() {
 			room := working.Given("C", "mL", p.Capacity.In("mL")*float64(max(p.Count, 1)), p.Capacity.At)
-			out.Full = w.Line("x", "mL/mL", "V/C", f.Volume.V/room.V, f.Volume.As("V"), room)
+			v, m := f.Volume.As("V_l"), f.Solid.As("V_s")
+			out.Full = w.Line("x", "mL/mL", "(V_l+V_s)/C", (v.V+m.V)/room.V, v, m, room)
 		}
 	}
 	for i := range r.Case.Route.Steps {

@@ -82,7 +82,7 @@ func TestContentsAndNeeds(t *testing.T) {
 	if !found {
 		t.Errorf("no lithium in %+v", held.Elements)
 	}
-	likely(t, "full", held.Full.V, 0.2, 1e-6)
+	likely(t, "full", held.Full.V, 20.235/100, 1e-4) // 20 mL of acid, and 1 g of powder of 4.25 g/mL
 	if other := ContentsOf(&rv, "nowhere"); !other.Most.Unknown() || !other.Full.Unknown() {
 		t.Error("a place that is not there is empty")
 	}
