@@ -71,6 +71,9 @@ func met(at *meeting.Contents, m *meeting.Met, k *process.Walk) (figure.Figure, 
 		f.Conditions = phrase.Of("meeting.not_held", key, m.Step)
 		if p.B == p.A { // it may be one of those that count by themselves
 			f.Conditions = phrase.Of("meeting.not_held_alone", key, m.Step)
+			if m.Step == 0 {
+				f.Conditions = phrase.Of("meeting.not_held_before", key)
+			}
 		}
 		f.Value = working.Absent("n", "1", working.Lacks("pair_of_unheld", key).In(m.Step))
 		return f, true

@@ -197,3 +197,15 @@ func TestStockStandsAsTheSiteSays(t *testing.T) {
 		}
 	}
 }
+
+// What earlier stood in a container is read whether it is written as a list or one behind the
+// other; acetone with nitric acid was read as something that nobody holds.
+func TestWhatStoodThereIsReadOneBehindTheOther(t *testing.T) {
+	for _, bottle := range []string{before("nitric acid, acetone"), before(`"nitric acid, acetone"`),
+		before(`"nitric acid; acetone"`)} {
+		f, there := made(t, bottle, in("flask", hf), pour)["waste_bottle/nitric_organic"]
+		if !there || f.Value.V != 1 {
+			t.Errorf("%s: %v", bottle, f.Value)
+		}
+	}
+}

@@ -48,7 +48,7 @@ func (k *walker) meets(c *meeting.Contents) {
 		kind, fact = "gas_of_pair_hot", "unfollowed_hot"
 	}
 	var names, bounded []string
-	first, since := 0, 0
+	first, since := 0, 0 // 0: what stood in it before does by itself
 	for i := range meeting.Pairs() {
 		p := &meeting.Pairs()[i]
 		step, met := c.Meets(p)
@@ -64,8 +64,12 @@ func (k *walker) meets(c *meeting.Contents) {
 		if kinds, wall := p.Wall(); wall && !WallGives(k.out.Contacts, c.Place, p.A, kinds) {
 			continue
 		}
-		k.unworked(c.Place, step, working.Lacks(kind, p.Names).In(step))
-		if names = append(names, p.Names); first == 0 || step < first {
+		lacks := working.Lacks(kind, p.Names).In(step)
+		if step == 0 && kind == "gas_of_pair" {
+			lacks = working.Lacks("gas_of_pair_before", p.Names)
+		}
+		k.unworked(c.Place, step, lacks)
+		if names = append(names, p.Names); len(names) == 1 || step < first {
 			first = step
 		}
 	}
@@ -75,8 +79,11 @@ func (k *walker) meets(c *meeting.Contents) {
 			phrase.Of("fact.bounded", c.Place.Key, since, litres, strings.Join(bounded, "; "))})
 	}
 	if names != nil {
-		k.out.Facts = slices.Insert(k.out.Facts, 0, Fact{fact, first,
-			phrase.Of("fact.unfollowed", c.Place.Key, first, strings.Join(names, "; "))})
+		says := phrase.Of("fact.unfollowed", c.Place.Key, first, strings.Join(names, "; "))
+		if first == 0 {
+			says = phrase.Of("fact.unfollowed_before", c.Place.Key, strings.Join(names, "; "))
+		}
+		k.out.Facts = slices.Insert(k.out.Facts, 0, Fact{fact, first, says})
 	}
 }
 

@@ -55,16 +55,24 @@ func (l *loader) place(key string, n *schemas.Node) Place {
 	return p
 }
 
-// texts are the words of a list, or the one that stands without one.
+// texts are those of a list, or of one text in which they stand behind each other: commas
+// within a name have no space behind them.
 func texts(n *schemas.Node) []string {
 	var out []string
+	take := func(text string) {
+		for _, x := range strings.Split(strings.ReplaceAll(text, ";", ", "), ", ") {
+			if x = strings.TrimSpace(x); x != "" {
+				out = append(out, x)
+			}
+		}
+	}
 	switch {
 	case n.Usable(schemas.Text):
-		out = append(out, strings.TrimSpace(n.Text))
+		take(n.Text)
 	case n.Usable(schemas.List):
 		for _, x := range n.Items {
 			if x.Usable(schemas.Text) {
-				out = append(out, strings.TrimSpace(x.Text))
+				take(x.Text)
 			}
 		}
 	}

@@ -32,8 +32,8 @@ func (p *reader) hydrogen(l *Line) {
 	}
 }
 
-// lid answers what a shut lid does: the place with the highest pressure, and every
-// place of which it is not known.
+// lid answers what a shut lid does: the place with the highest pressure, of those that are
+// shut as written before those that only could be, and every place of which it is not known.
 func (p *reader) lid(l *Line) {
 	var worst *figure.Figure
 	var lost []string
@@ -46,7 +46,7 @@ func (p *reader) lid(l *Line) {
 			if s := p.v.Place(f.Place); !slices.Contains(lost, s) {
 				lost = append(lost, s)
 			}
-		case worst == nil || f.Danger().V > worst.Danger().V:
+		case worst == nil || pressesMore(f, worst):
 			worst = f
 		}
 	}
@@ -70,6 +70,17 @@ func (p *reader) lid(l *Line) {
 	case len(lost) > 0:
 		l.Answer += say("answer.also_unknown", strings.Join(lost, ", "))
 	}
+}
+
+// pressesMore reports whether a pressure is told before another: that of a container that is
+// shut as written and expected to be under pressure before one that is only supposed, then
+// the higher.
+func pressesMore(f, than *figure.Figure) bool {
+	expected := func(f *figure.Figure) bool { return f.Case.State != figure.Closed && f.Value.V > 0 }
+	if a, b := expected(f), expected(than); a != b {
+		return a
+	}
+	return f.Danger().V > than.Danger().V
 }
 
 // shut says what the worst place comes to, and holds it against what a container may
