@@ -32,13 +32,14 @@ func Mixed(r *route.Route, k *process.Walk, step int) (Pair, bool) {
 }
 
 // washed leaves out the acid that is there, or comes, where it meets base and is too
-// little to warm the place.
+// little to warm the place; base that acid has used up before takes none of what comes.
 func (m *together) washed() together {
 	out := *m
 	bases, _ := m.comes.tag("base")
 	lies, _ := m.there.tag("base")
-	if max(bases, lies) == yes && m.rise <= process.NoRise {
-		out.there.held, out.comes.held = true, true
+	if m.rise <= process.NoRise {
+		out.there.held = out.there.held || bases == yes || lies == yes && !(m.there.acid > 0)
+		out.comes.held = out.comes.held || bases == yes && !(m.comes.acid > 0) || lies == yes && !(m.there.acid > 0)
 	}
 	return out
 }

@@ -73,3 +73,22 @@ func TestAdviceByPair(t *testing.T) {
 		}
 	}
 }
+
+// Base that acid has used up takes none of the acid that comes later: sulfuric acid into
+// hydrofluoric acid with isopropanol and a little base in it is still told as the worst of its pairs
+// and never as a dense acid into water. Base in excess takes a little acid (common practice).
+func TestUsedUpBaseTakesNoAcid(t *testing.T) {
+	acid, hf, base := of(held(t, "sulfuric acid")), held(t, "hydrofluoric acid"), held(t, "TMAOH")
+	there := of(hf, base, held(t, "2-propanol"))
+	for _, c := range []struct {
+		net  float64
+		want truth
+	}{{0.9, yes}, {-0.1, no}} {
+		there.acid = c.net
+		m := together{comes: acid, there: there, rise: 0}
+		m = m.washed()
+		if got, _ := m.comes.has("acid"); got != c.want {
+			t.Errorf("%g mol of acid there: what comes is acid %v, want %v", c.net, got, c.want)
+		}
+	}
+}
