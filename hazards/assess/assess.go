@@ -29,18 +29,20 @@ func Case(c route.Case, w *working.Sheet) Assessment { return Known(c, w, course
 
 // Known is Case with the runs that are known already.
 func Known(c route.Case, w *working.Sheet, known *course.Known) Assessment {
-	return some(c, w, known, All)
+	return some(c, w, process.Met(c.Route), known, All)
 }
 
 // Some is Case as far as some of its parts, without a sheet: the figures of others
 // are left out, and then a sum lacks their terms.
-func Some(c route.Case, want Set) Assessment { return some(c, nil, nil, want) }
+func Some(c route.Case, want Set) Assessment { return some(c, nil, process.Met(c.Route), nil, want) }
 
 // Traced is Some with a sheet that keeps the working.
-func Traced(c route.Case, w *working.Sheet, want Set) Assessment { return some(c, w, nil, want) }
+func Traced(c route.Case, w *working.Sheet, want Set) Assessment {
+	return some(c, w, process.Met(c.Route), nil, want)
+}
 
-func some(c route.Case, w *working.Sheet, known *course.Known, want Set) Assessment {
-	k := walk(c, w, process.Met(c.Route))
+func some(c route.Case, w *working.Sheet, met process.Meetings, known *course.Known, want Set) Assessment {
+	k := walk(c, w, met)
 	if k.err != nil {
 		return Assessment{Err: k.err}
 	}

@@ -29,6 +29,14 @@ func Keep(c route.Case, known *course.Known) *Kept {
 	return &Kept{c: c, known: known, met: process.Met(c.Route)}
 }
 
+// Anew assesses the case with other data whole, and neither uses nor remembers what a
+// stage gave. It gives what Case does without a sheet.
+func (k *Kept) Anew(st *chemicals.Store) Assessment {
+	c := k.c
+	c.Store = st
+	return some(c, nil, k.met, course.Know(nil), All)
+}
+
 // Set is a set of parts.
 type Set uint
 

@@ -17,6 +17,7 @@ import (
 // drawn together any number of times. It is safe for use by several goroutines.
 type Drawing struct {
 	c    route.Case
+	kept *assess.Kept
 	vars []variable
 }
 
@@ -30,7 +31,7 @@ func NewDrawing(c route.Case) (*Drawing, error) {
 		return nil, a.Err
 	}
 	c.Rough = true
-	return &Drawing{c, variables(Used(c.Store, w))}, nil
+	return &Drawing{c, assess.Keep(c, nil), variables(Used(c.Store, w))}, nil
 }
 
 // Inputs are what is drawn: a datum, or the name of a group that moves together.
@@ -62,7 +63,7 @@ func (d *Drawing) At(shares []float64) (Drawn, error) {
 	}
 	c := d.c
 	c.Store = c.Store.With(move)
-	a := assess.Case(c, nil)
+	a := d.kept.Anew(c.Store)
 	if a.Err != nil {
 		return Drawn{}, a.Err
 	}
