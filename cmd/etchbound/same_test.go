@@ -34,7 +34,7 @@ func TestSameBytes(t *testing.T) {
 	if !long.Form() {
 		settings = settings[:2]
 	}
-	for _, x := range long.Some(all, 2, 1) {
+	for _, x := range long.Some(all, 1, 1) {
 		path, format := x[0], x[1]
 		t.Run(filepath.Base(path)+"/"+format, func(t *testing.T) {
 			t.Parallel()
