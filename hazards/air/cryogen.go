@@ -53,13 +53,14 @@ func (r *reader) chilled(s *route.Step) bool {
 //
 //	v = m/M Vm,  m = V rho where a volume is stated     [L: g, g/mol, L/mol, mL, g/mL]
 //
-// A step that freezes and says neither how cold nor with what may do so with any of them.
+// A step that freezes and does not say with what may do so with any of them, however cold it
+// is: a freezer is said by none.
 func (r *reader) boils(s *route.Step) (v working.Num, of *cryogen) {
 	switch {
 	case s.Cryogen == "none":
 		return working.Num{}, nil
 	case s.Cryogen == "":
-		if r.chilled(s) || s.Verb().Tag == "freeze" && !s.Temperature.Set {
+		if r.chilled(s) || s.Verb().Tag == "freeze" {
 			return working.Absent("v", "L", working.Lacks(working.NotGiven, s.At+".cryogen")), nil
 		}
 		return working.Num{}, nil
@@ -143,10 +144,11 @@ func (r *reader) cold() []working.Num {
 	return out
 }
 
-// iced are the amounts of carbon dioxide in mol that dry ice gives, by step.
+// iced is the amount of carbon dioxide in mol that dry ice gives in a step, unknown where
+// nobody says with what it is made cold; false where that is no dry ice.
 func (r *reader) iced(s *route.Step) (working.Num, bool) {
 	v, x := r.boils(s)
-	if x == nil || x.gas.Formula.Text != "CO2" {
+	if v.None() || x != nil && x.gas.Formula.Text != "CO2" {
 		return working.Num{}, false
 	}
 	v = v.As("v")

@@ -1,6 +1,9 @@
 package air
 
 import (
+	"math"
+	"slices"
+
 	"etchbound/chemicals"
 	"etchbound/chemicals/flammable"
 	"etchbound/chemicals/working"
@@ -60,6 +63,29 @@ func (r *reader) over(d *process.Done, s *process.State) {
 		}
 		r.burns(d, sub, of[sub]/total)
 	}
+	for _, sub := range r.mayHold(s, d.Number) {
+		if _, there := of[sub]; !there {
+			r.burns(d, sub, math.NaN())
+		}
+	}
+}
+
+// mayHold are the liquids that can burn which steps up to one sent on to a place of which
+// nobody knows how much more came into it: a wash that does not say how often.
+func (r *reader) mayHold(s *process.State, upTo int) []*chemicals.Substance {
+	if !slices.ContainsFunc(s.Liquid, func(q process.Pool) bool { return q.More != nil }) {
+		return nil
+	}
+	var out []*chemicals.Substance
+	for i := range r.c.Route.Steps[:upTo] {
+		for j := range r.c.Route.Steps[i].What {
+			sub := r.c.Route.Steps[i].What[j].Substance
+			if r.c.Route.Steps[i].Into == s.Place && sub != nil && flammable.Can(sub) && !slices.Contains(out, sub) {
+				out = append(out, sub)
+			}
+		}
+	}
+	return out
 }
 
 // burns puts the figure of one liquid at its share of the mol.

@@ -4,8 +4,8 @@
 //
 //	unattended.against    rules of the site that the step goes against
 //
-// A step that lasts counts as left alone unless it says that it is attended; what is put by
-// to be stored is no step that runs. A site that states no rules asks for nothing; of one
+// A step that lasts, or can and says no time, counts as left alone unless it says that it is
+// attended; what is put by to be stored is no step that runs. A site that states no rules asks for nothing; of one
 // that does not state all of them nobody knows, and one rule that is gone against is enough.
 // What holds fluorine counts as hydrofluoric acid, and nothing counts of which the liquor
 // holds next to nothing. It is worked out once, of the figures with their ranges.

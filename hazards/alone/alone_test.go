@@ -66,6 +66,10 @@ func TestStepsThatRunAlone(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		if f := figure.NewSet(got.Figures).Get(figure.ID{Quantity: alone.Quantity, Place: figure.Step(1)}); (f != nil) !=
+			(row.rules != "") {
+			t.Errorf("%s: a charge that says neither its time nor who is there: %v", row.rules, f)
+		}
 		for step, want := range map[int]float64{3: row.etch, 5: row.water} {
 			x := -2.0
 			if f := figure.NewSet(got.Figures).Get(figure.ID{Quantity: alone.Quantity, Place: figure.Step(step)}); f != nil {

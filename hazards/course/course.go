@@ -170,7 +170,8 @@ func (f *finder) holds(s *route.Step) working.Num {
 // MayStand reports whether a stage goes on once everything is in: by the time that its step
 // states, and a wash by whatever time it does not.
 func (s *Stage) MayStand() bool {
-	return s.Hold.V != 0 || s.Step.Verb().Does == route.Washes && !s.Step.Time.Set
+	does := s.Step.Verb().Does
+	return s.Hold.V != 0 || (does == route.Washes || does == route.Prewashes) && !s.Step.Time.Set
 }
 
 // room says how much liquor there is when the powder is in, and how much gas

@@ -54,7 +54,8 @@ func (r *reader) cake(p *route.Place) {
 func (r *reader) etches(d *process.Done, s *process.State) bool {
 	doubted := !s.Doubted().IsZero() && len(r.k.Etches) > 0 && r.k.Etches[0].Place != d.Place
 	return s.Unsaid() == nil && !doubted && slices.ContainsFunc(d.Etches, func(i int) bool {
-		return s != &d.Before || r.k.Etches[i].Step < d.Number
+		e := &r.k.Etches[i]
+		return e.Family != process.Unheld && (s != &d.Before || e.Step < d.Number)
 	})
 }
 

@@ -1,6 +1,8 @@
 package process
 
 import (
+	"slices"
+
 	"etchbound/chemicals"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
@@ -277,7 +279,8 @@ func (k *walker) begun(from int, place string) []int {
 }
 
 // arrive lets what a step sent on react with what was there. Where powder meets
-// etchant only there, the step is told of that place.
+// etchant only there, the step is told of that place; not so where an etch came along that
+// something unheld may go on with.
 func (k *walker) arrive(s *route.Step, before State, d *Done) {
 	to := k.places[s.Into]
 	if to == nil {
@@ -292,7 +295,7 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 	}
 	etches := len(k.out.Etches)
 	k.react(to, s, reaction{})
-	if len(k.out.Etches) == etches {
+	if len(d.Etches) > 0 && k.strangeFrom(etches) || len(k.out.Etches) == etches {
 		filled := to.copy()
 		d.Filled = &filled
 	} else {
@@ -300,6 +303,11 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 		d.Etches = append([]int(nil), to.Etches...)
 	}
 	k.evolve(to, s, s.In, false)
+}
+
+// strangeFrom reports whether every etch from a number on is one by what is not held.
+func (k *walker) strangeFrom(from int) bool {
+	return !slices.ContainsFunc(k.out.Etches[from:], func(e Etch) bool { return e.Family != Unheld })
 }
 
 // join mixes the liquor that came into a place with the one that was there.

@@ -188,7 +188,7 @@ func Sums(of []Holding, site *route.Site, limits *limit.Set) []Share {
 func sumOver(of []Holding, known kinds, site *route.Site, t *sum) (Share, bool) {
 	kg, ratio, found := added(of, known, site, t, atTop)
 	out := Share{ID: figure.ID{Quantity: "stock.share", Place: figure.Site, Agent: t.ID}, Threshold: &t.Threshold,
-		Held: kg, Left: Plus(nil), Ratio: ratio, Headroom: working.Absent("N", "1", working.Lacks("taking_route", ""))}
+		Held: kg, Left: Plus(nil), Ratio: ratio, Headroom: working.Absent("N", "1", working.Lacks(noRoute, ""))}
 	_, out.Best, _ = added(of, known, site, t, atMid)
 	_, out.Least, _ = added(of, known, site, t, atLow)
 	return out, found

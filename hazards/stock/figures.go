@@ -89,8 +89,8 @@ func unknown(at figure.Place, missing ...working.Missing) figure.Figure {
 
 func (s *Share) figures() []figure.Figure {
 	out := []figure.Figure{s.figure()}
-	lacks := slices.ContainsFunc(s.Headroom.Missing(), func(m working.Missing) bool { return m.Kind == codeShare })
-	if !s.Threshold.Release() && (lacks || !s.Headroom.Unknown()) {
+	none := slices.ContainsFunc(s.Headroom.Missing(), func(m working.Missing) bool { return m.Kind == noRoute })
+	if !s.Threshold.Release() && !none {
 		id := s.ID
 		id.Quantity = "stock.batches"
 		left := figure.Figure{ID: id, Value: s.Headroom, Conditions: phrase.Of("stock.held")}

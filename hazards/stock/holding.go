@@ -59,13 +59,16 @@ type Share struct {
 	Verdict   figure.Verdict
 }
 
+// noRoute is the kind of what is missing where no route takes a substance.
+const noRoute = "taking_route"
+
 // headroom is how often one run of every route could be brought in beside the stock:
 //
 //	N = floor(max(0, x T - stock)/run)
 func headroom(t *Threshold, whole float64, stock, run working.Num) working.Num {
 	var w *working.Sheet
 	if run.V == 0 {
-		return working.Absent("N", "1", working.Lacks("taking_route", ""))
+		return working.Absent("N", "1", working.Lacks(noRoute, ""))
 	}
 	to := amount("T", whole*t.Limit, t.Document)
 	return w.Line("N", "1", "floor(max(0,T-s)/m)", math.Floor(math.Max(0, to.V-stock.V)/run.V), to, stock.As("s"),
@@ -176,7 +179,7 @@ func total(takes []Take) Take {
 func over(symbol string, a, b working.Num) working.Num {
 	var w *working.Sheet
 	if b.V == 0 {
-		return working.Absent(symbol, "1", working.Lacks("taking_route", ""))
+		return working.Absent(symbol, "1", working.Lacks(noRoute, ""))
 	}
 	return w.Line(symbol, "1", "a/b", a.V/b.V, a.As("a"), b.As("b"))
 }

@@ -121,7 +121,7 @@ func stronger(c *route.Case, n *course.Course) bool {
 func unlisted(c *route.Case, n *course.Course) bool {
 	found := false
 	eachIn(c, n, func(m *route.Material) {
-		if m.Substance == nil || !m.Substance.Is("acid") || !m.Strength.Set {
+		if m.Substance == nil || !m.Substance.MayBe("acid") || !m.Strength.Set {
 			return
 		}
 		steps := slices.ContainsFunc(chemicals.Strengths("bought"), func(s chemicals.Strength) bool {

@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -111,11 +112,14 @@ func (r *reader) mistaken(n *course.Course) {
 }
 
 // poured is the volume of an acid that goes into the place of a course, mL; nothing where
-// there is none.
+// there is none, unknown where something that is not held may be it.
 func (r *reader) poured(n *course.Course, slug string) working.Num {
 	var parts []working.Num
 	c := r.c
 	eachIn(&c, n, func(m *route.Material) {
+		if m.Substance != nil && mayBe(m, slug) {
+			parts = append(parts, working.Absent("V", "mL", m.Substance.Lacks()))
+		}
 		if m.Substance == nil || m.Substance.Slug != slug {
 			return
 		}
@@ -130,6 +134,14 @@ func (r *reader) poured(n *course.Course, slug string) working.Num {
 		return working.Num{}
 	}
 	return r.w.Sum("V", "mL", parts...)
+}
+
+// mayBe reports whether a liquor that the data do not hold may be an acid: by its formula, or
+// because nobody states one. A solid is no bottle of acid.
+func mayBe(m *route.Material, slug string) bool {
+	acid, held := chemicals.Library().Find(slug)
+	return held && m.Substance.NotHeld && (m.Volume.Set || m.Strength.Set) &&
+		!slices.ContainsFunc(acid.Formula.Order, func(element string) bool { return !m.Substance.May(element) })
 }
 
 func (r *reader) mistake(n *course.Course, m *mistake, volume working.Num) {

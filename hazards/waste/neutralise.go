@@ -60,11 +60,19 @@ func (r *reader) noBase(place figure.Place, g *agent) {
 	r.put("neutralise.temperature_rise", place, g.slug, working.Absent("dT", "K", missing), cond)
 }
 
-// spent reports a step whose liquor holds no acid that base is needed for.
+// spent reports a step whose liquor holds no acid that base is needed for. What is not held
+// may meet what it does hold, and how warm that gets is not known.
 func (r *reader) spent(place figure.Place, g *agent) {
 	r.put("neutralise.mass", place, g.slug, working.Exact("m", "kg", 0, "the liquor holds no acid that base is "+
 		"needed for"),
 		phrase.Of("neutralise.no_acid"))
+	for i := range g.parts {
+		if sub := g.parts[i].sub; sub.NotHeld {
+			r.put("neutralise.temperature_rise", place, g.slug, working.Absent("dT", "K", sub.Lacks()),
+				phrase.Of("neutralise.no_acid"))
+			return
+		}
+	}
 }
 
 // carbonDioxide is what carbonate gives off with the acid, L.

@@ -3,6 +3,7 @@ package waste
 import (
 	"math"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -25,8 +26,11 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 		if l.Step > 0 {
 			r.step(l, a, acid)
 		}
-		if acid {
+		switch sub := stranger(l); {
+		case acid:
 			all = append(all, a)
+		case sub != nil: // it may have brought acid
+			all = append(all, lost([]working.Missing{sub.Lacks()}))
 		}
 	}
 	r.spill(&k)
@@ -43,6 +47,17 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, _ []co
 	}
 	r.common(figure.Waste, total)
 	return r.out
+}
+
+// stranger is what is written to treat a liquor and not held in the data; nil where there is
+// nothing of it.
+func stranger(l *process.Liquor) *chemicals.Substance {
+	for i := range l.Doses {
+		if s := l.Doses[i].Sub; s != nil && s.NotHeld {
+			return s
+		}
+	}
+	return nil
 }
 
 // step reports what a step that neutralises needs. The solid that was washed still
