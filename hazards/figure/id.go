@@ -31,6 +31,13 @@ func (id ID) IsZero() bool { return id == ID{} }
 // Bare reports whether it is of the whole route: the sum or the worst of its members.
 func (id ID) Bare() bool { return id == ID{Quantity: id.Quantity} }
 
+// Supposed reports whether it is no figure of what is done as written: its case, its quantity or
+// its place supposes that something fails, is done otherwise or gets out.
+func (id ID) Supposed() bool {
+	s := supposed()
+	return id.Case.Supposed() || s.quantities[id.Quantity] || s.places[id.Place]
+}
+
 // String is quantity[@place][/agent][:case].
 func (id ID) String() string {
 	if id.Bare() {

@@ -108,7 +108,7 @@ func exceededAtOnce(g *scaling.Growth) []figure.FindingID {
 // apart parts what is done as it is written from what would be if something failed.
 func apart(all []figure.FindingID) (written, failing []figure.FindingID) {
 	for _, id := range all {
-		if id.Figure.Case.Supposed() {
+		if id.Figure.Supposed() {
 			failing = append(failing, id)
 			continue
 		}

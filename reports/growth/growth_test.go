@@ -87,6 +87,15 @@ func TestWhatFailsIsToldAfterWhatIsWritten(t *testing.T) {
 		"fails, this is exceeded there too: Highest temperature (a limit).") {
 		t.Errorf("it reads %q", got)
 	}
+	for _, id := range []figure.ID{{Quantity: "heat.mtsr", Place: figure.Step(2)},
+		{Quantity: "air.room_peak", Place: figure.Spill}, {Quantity: "air.plume", Place: figure.Yard}} {
+		g.Crossings[0].Figure = id
+		if got := warnings(g); !strings.Contains(got, "exceeded already: Adiabatic temperature rise (a limit). If something "+
+			"fails, this is exceeded there too: "+number.LabelOf(id.Quantity)) {
+			t.Errorf("%s: it reads %q", id, got)
+		}
+	}
+	g.Crossings[0].Figure = fails.Figure
 	g.Crossings = g.Crossings[:1]
 	if got := warnings(g); !strings.Contains(got, "exceeded if something fails: Highest temperature (a limit).") ||
 		strings.Contains(got, "exceeded already") {

@@ -28,6 +28,7 @@ type figureJSON struct {
 	Unit    string               `json:"unit"`
 	Best    record.Nine          `json:"best"`
 	End     record.Nine          `json:"dangerous_end"`
+	Beyond  record.Nine          `json:"beyond"`
 	By      []byJSON             `json:"experiments"`
 	Missing []record.MissingJSON `json:"missing"`
 }
@@ -51,7 +52,8 @@ func JSON(w io.Writer, r *hazards.Review, all []measuring.Figure, o draft.Option
 	for i := range all {
 		f := &all[i]
 		x := figureJSON{ID: f.ID.String(), Unit: number.UnitOf(f.ID.Quantity), Best: record.Nine(f.Best),
-			End: record.Nine(f.End), By: []byJSON{}, Missing: record.MissingJSONs(f.Missing)}
+			End: record.Nine(f.End), Beyond: record.Nine(f.Beyond),
+			By: []byJSON{}, Missing: record.MissingJSONs(f.Missing)}
 		for k := range f.By {
 			b := &f.By[k]
 			y := byJSON{b.Experiment, words.Of("measure.by." + b.Experiment), append([]string{}, b.Keys...), []string{},

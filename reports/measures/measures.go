@@ -25,6 +25,7 @@ func Sections(d *draft.Draft, all []measuring.Figure) []document.Section {
 		"measure.experiment", "measure.alone", "measure.left", "measure.cut")}
 	var unknown document.List
 	var pictures []document.Block
+	var beyond []string
 	sum, keys := map[string]float64{}, map[string][]string{}
 	for i := range all {
 		f := &all[i]
@@ -34,6 +35,9 @@ func Sections(d *draft.Draft, all []measuring.Figure) []document.Section {
 			if item := words.Of("measure.unknown", name, text, settles); !slices.Contains(unknown.Items, item) {
 				unknown.Items = append(unknown.Items, item)
 			}
+		}
+		if !math.IsNaN(f.Beyond) {
+			beyond = append(beyond, words.Of("measure.beyond_one", name, amount(d, f, f.Beyond), amount(d, f, f.End)))
 		}
 		for k := range f.By {
 			b := &f.By[k]
@@ -61,7 +65,12 @@ func Sections(d *draft.Draft, all []measuring.Figure) []document.Section {
 		}
 	}
 	if len(t.Rows) > 0 {
-		first.Blocks = append(append(first.Blocks, document.Paragraph{Text: words.Of("measure.lead")}, t), pictures...)
+		first.Blocks = append(first.Blocks, document.Paragraph{Text: words.Of("measure.lead")}, t)
+		if beyond != nil {
+			first.Blocks = append(first.Blocks, document.Paragraph{Text: words.Of("measure.beyond", strings.Join(beyond, "; ")),
+				Tone: document.Warning})
+		}
+		first.Blocks = append(first.Blocks, pictures...)
 		how.Blocks = append(how.Blocks, order)
 	} else {
 		first.Blocks = append(first.Blocks, document.Paragraph{Text: words.Of("measure.none")})
@@ -74,24 +83,26 @@ func Sections(d *draft.Draft, all []measuring.Figure) []document.Section {
 	return []document.Section{first, how}
 }
 
+// amount is a value of a figure in its unit.
+func amount(d *draft.Draft, f *measuring.Figure, v float64) string {
+	if math.IsNaN(v) {
+		return words.Of("value.unknown")
+	}
+	return d.Options.Units.Amount(f.ID.Quantity, f.ID.Agent, v, 0)
+}
+
 // row is one experiment for a figure; its name stands in the first alone.
 func row(d *draft.Draft, f *measuring.Figure, b *measuring.By, first bool) []document.Cell {
-	amount := func(v float64) string {
-		if math.IsNaN(v) {
-			return words.Of("value.unknown")
-		}
-		return d.Options.Units.Amount(f.ID.Quantity, f.ID.Agent, v, 0)
-	}
 	name, both := "", ""
 	if first {
 		name = number.LabelOf(f.ID.Quantity)
-		both = words.Of("measure.range", amount(f.Best), amount(f.End))
+		both = words.Of("measure.range", amount(d, f, f.Best), amount(d, f, f.End))
 	}
 	cut := words.Of("value.unknown")
 	if c := f.Cut(b); !math.IsNaN(c) {
 		cut = number.Nearest(100*c, 2) + " %"
 	}
-	return document.Row(name, both, words.Of("measure.name."+b.Experiment), amount(b.Alone), amount(b.Left), cut)
+	return document.Row(name, both, words.Of("measure.name."+b.Experiment), amount(d, f, b.Alone), amount(d, f, b.Left), cut)
 }
 
 // tornado draws how far what each experiment settles moves a figure alone.

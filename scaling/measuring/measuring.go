@@ -64,9 +64,10 @@ func of(id string) row {
 type Figure struct {
 	ID      figure.ID // as it is asked for
 	Best    float64
-	End     float64 // the dangerous one
-	Low     bool    // danger lies at the low end
-	By      []By
+	End     float64           // the dangerous one
+	Low     bool              // danger lies at the low end
+	By      []By              // what cuts, most first, and what is not known to
+	Beyond  float64           // most dangerous value found with part of the data at their best; not a number: none passes End
 	Missing []working.Missing // why it is not known
 }
 
@@ -92,7 +93,8 @@ func Of(r *hazards.Review) []Figure {
 		if f == nil {
 			continue
 		}
-		x := Figure{ID: f.ID, Best: f.Value.V, End: f.Danger().V, Low: figure.Row(q).Danger == figure.Low}
+		x := Figure{ID: f.ID, Best: f.Value.V, End: f.Danger().V, Low: figure.Row(q).Danger == figure.Low,
+			Beyond: math.NaN()}
 		if f.Danger().Unknown() {
 			x.Missing = append(f.Value.Missing(), f.Danger().Missing()...)
 			out = append(out, x)
@@ -103,11 +105,38 @@ func Of(r *hazards.Review) []Figure {
 		if !there || x.End == x.Best {
 			continue
 		}
-		x.By = narrowed(r.Case, member, stood)
-		slices.SortStableFunc(x.By, func(a, b By) int { return cmp.Compare(x.Cut(&b), x.Cut(&a)) })
+		x.keep(narrowed(r.Case, member, stood))
 		out = append(out, x)
 	}
 	return out
+}
+
+// rounding is a share of the way to the dangerous end that says nothing.
+const rounding = 1e-6
+
+// keep takes the experiments that cut, most first, and those of which that is not known. What
+// cuts nothing settles nothing of this figure; what leads beyond its end says that the ends of
+// single data are not the worst together, and how far it was seen to go.
+func (f *Figure) keep(all []By) {
+	for i := range all {
+		b := &all[i]
+		cut := f.Cut(b)
+		if cut < -rounding && !(f.past(b.Left) <= f.past(f.Beyond)) {
+			f.Beyond = b.Left
+		}
+		if !(cut <= rounding) {
+			f.By = append(f.By, *b)
+		}
+	}
+	slices.SortStableFunc(f.By, func(a, b By) int { return cmp.Compare(f.Cut(&b), f.Cut(&a)) })
+}
+
+// past is how far a value lies on the dangerous side of the dangerous end.
+func (f *Figure) past(v float64) float64 {
+	if f.Low {
+		return f.End - v
+	}
+	return v - f.End
 }
 
 // narrowed are the experiments that settle what stands elsewhere than at its best estimate.
