@@ -119,7 +119,17 @@ func TestChangesOfWhatWasThere(t *testing.T) {
 		name, was, is, id string
 		fires             bool
 	}
+	scrubbed := func(strength string) string {
+		return strings.Replace(strings.Replace(reviewed, "places:", "places:\n  trap: {kind: scrubber, material: HDPE, "+
+			"capacity: 1 L, closure: vented}", 1), "steps:", "steps:\n  - {do: charge, in: trap, what: [{substance: "+
+			"sodium hydroxide, strength: "+strength+", volume: 500 mL}]}", 1)
+	}
+	uncooled := strings.Replace(reviewed, ", cooling: {kind: jacket, temperature: 0 degC, ua: 5 W/K, "+flows+"}", "", 1)
 	rows := []change{
+		{"a weaker scrubber", scrubbed("1 mol/L"), scrubbed("0.2 mol/L"), "strength", true},
+		{"a scrubber as strong", scrubbed("1 mol/L"), scrubbed("0.95 mol/L"), "strength", false},
+		{"no cooling any more", reviewed, uncooled, "vessel", true},
+		{"no cooling, one matter", reviewed, uncooled, "incomparable", false},
 		{"a charge in two parts", reviewed, strings.Replace(reviewed, "[{substance: HF, strength: 10 wt%, volume: "+
 			"100 mL}]", "[{substance: HF, strength: 10 wt%, volume: 60 mL}, {substance: HF, strength: 10 wt%, volume: "+
 			"40 mL}]", 1), "", false},
@@ -131,7 +141,7 @@ func TestChangesOfWhatWasThere(t *testing.T) {
 		{"decomposes sooner", breaks("250 degC"), breaks("60 degC"), "verdict", true},
 		{"decomposes later", breaks("60 degC"), breaks("250 degC"), "verdict", false},
 	}
-	for _, row := range long.Some(rows, 5, 2) {
+	for _, row := range long.Some(rows, 9, 2) {
 		a, b := newCase(t, row.was), newCase(t, row.is)
 		a.Brief, b.Brief = true, true
 		c, err := scaling.TriggersOf(nil).Compare(a, b)

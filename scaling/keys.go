@@ -28,6 +28,7 @@ const (
 	judgedLess     = "less"     // at least so many times less
 	judgedRatio    = "ratio"    // one or the other
 	judgedApart    = "apart"    // by so much, up or down
+	judgedAway     = "away"     // likewise, or where only one of the two states it
 	judgedAbove    = "above"    // by so much, up
 	judgedFewer    = "fewer"    // at all less than grows along with the batch, or no longer stated
 	judgedBore     = "bore"     // likewise, of a place that was not shut
@@ -57,8 +58,8 @@ var judgedKeys = sync.OnceValue(func() map[keyOf]judged {
 	for _, j := range columns.Must("scaling/keys.csv", keyTable, func(r columns.Row) judged {
 		return judged{r.Choice("file", "route", "site", "limits"), r.Named("key"), r.Text("rule"),
 			r.Choice("how", judgedNot, judgedNames, judgedOther, judgedBatch, judgedMore, judgedLess, judgedRatio,
-				judgedApart, judgedAbove, judgedStated, judgedNobody, judgedMaterial, judgedFewer, judgedBore, judgedGreater,
-				judgedToward,
+				judgedApart, judgedAway, judgedAbove, judgedStated, judgedNobody, judgedMaterial, judgedFewer, judgedBore,
+				judgedGreater, judgedToward,
 				judgedGone, judgedMoves), r.Text("mark"),
 			strings.Fields(r.Text("words")),
 			r.Yes("bare"), r.Text("why")}
@@ -111,6 +112,8 @@ func (f *firing) judge(j *judged, x *found) {
 		f.replaced()
 	case judgedFewer, judgedGreater:
 		meets = f.changed(where, j.how, x)
+	case judgedAway:
+		meets = a.Of.Set != b.Of.Set || reached(judgedApart, *a.Of, *b.Of, mark)
 	case judgedBore:
 		meets = !f.wasShut(x) && f.changed(where, judgedFewer, x)
 	default:

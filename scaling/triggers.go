@@ -158,8 +158,30 @@ func (f *firing) amounts() {
 		}
 		a, b := &f.d.a.Steps[p[0]], &f.d.b.Steps[p[1]]
 		for _, m := range route.SameMaterials(a, b) {
-			f.material(route.WhichStep(a, b), m, powder)
+			where := route.WhichStep(a, b)
+			f.material(where, m, powder)
+			if f.guards(a) {
+				f.weaker(where, m)
+			}
 		}
+	}
+}
+
+// guards reports whether what a step puts in is there to take up acid: in a scrubber, or where
+// waste is neutralised.
+func (f *firing) guards(s *route.Step) bool {
+	p := f.d.a.Place(s.Works())
+	return s.Verb().Does == route.Neutralises || p != nil && p.Kind == "scrubber"
+}
+
+// weaker are bases that guard and are weaker by as much as a reagent may not become stronger.
+func (f *firing) weaker(where string, m [2]*route.Material) {
+	if m[0] == nil || m[1] == nil || m[0].Substance == nil || !(m[0].Substance.Acid < 0) {
+		return
+	}
+	name := m[0].Name()
+	if r := f.stronger(where+", "+name+": strength", m[0], m[1]); reaches(1/r, f.rule("strength").Value) {
+		f.hit("strength", where+", "+name, m[0].Strength.Text, m[1].Strength.Text)
 	}
 }
 

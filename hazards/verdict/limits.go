@@ -1,7 +1,9 @@
 package verdict
 
 import (
+	"maps"
 	"math"
+	"slices"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -52,6 +54,10 @@ type subject struct {
 	walk *process.Walk
 	f    *figure.Figure
 }
+
+// Made are the quantities that are held against what another figure, the route, the site or a
+// time says, by name.
+func Made() []string { return slices.Sorted(maps.Keys(made)) }
 
 // made are the limits that another figure, the route, the site or a time makes of a
 // quantity.

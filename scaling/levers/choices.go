@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/proposal"
 	"etchbound/hazards/route"
@@ -17,6 +18,7 @@ import (
 type choice struct {
 	*row
 	levels []level
+	first  figure.Place // that it is taken in before anything is searched; zero: none
 }
 
 // level is one value of it.
@@ -51,7 +53,7 @@ var offers = map[string]func(*bench, *row){
 // add is one more choice, if it can take any value.
 func (b *bench) add(r *row, levels ...level) {
 	if len(levels) > 0 {
-		b.out = append(b.out, choice{r, levels})
+		b.out = append(b.out, choice{row: r, levels: levels})
 	}
 }
 

@@ -4,6 +4,11 @@
 //
 // # Search
 //
+// A vessel that is shut over an etch is opened before anything else: of a shut one nothing is
+// told of what would be breathed if it failed, so that opening it brings findings of failures,
+// and no search that lets none come would open it. What comes after is held against the route
+// so opened.
+//
 // Levers are rows of levers.csv, the smallest change first; each is a handful of values of
 // one place of the file. A lever is tried where something exceeds that it can help. Of the
 // values that leave fewest exceeding the smallest is taken. Where none alone helps, levers

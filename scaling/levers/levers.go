@@ -41,7 +41,7 @@ func Search(f proposal.File, progress func(tried, most int)) (Found, error) {
 	if err != nil {
 		return Found{}, err
 	}
-	s := &search{written: f, choices: choices(f.Case.Route), progress: progress}
+	s := &search{written: f, choices: choices(f.Case.Route), progress: progress, kept: map[int]bool{}}
 	s.chosen = make([]int, len(s.choices))
 	for i := range s.chosen {
 		s.chosen[i] = -1
@@ -58,6 +58,14 @@ func Search(f proposal.File, progress func(tried, most int)) (Found, error) {
 	if s.now, err = stand(f, nil, len(f.Case.Route.Steps)); err != nil {
 		return out, err
 	}
+	base := &out.Before
+	if s.begin() {
+		if err := out.reviewed(s); err != nil {
+			return out, err
+		}
+		opened := out.After
+		base = &opened
+	}
 	s.run()
 	if err := out.reviewed(s); err != nil {
 		return out, err
@@ -73,7 +81,7 @@ func Search(f proposal.File, progress func(tried, most int)) (Found, error) {
 			return out, err
 		}
 	}
-	if err := out.notMore(s); err != nil {
+	if err := out.notMore(s, base); err != nil {
 		return out, err
 	}
 	out.Dropped = dropped(s, s.chosen)
@@ -87,10 +95,10 @@ func Search(f proposal.File, progress func(tried, most int)) (Found, error) {
 }
 
 // notMore takes changes back, the largest first, while the whole review has more that
-// exceeds, or is not known, than that of the file as it was.
-func (f *Found) notMore(s *search) error {
-	for i := len(s.chosen) - 1; i >= 0 && harder(&f.After) > harder(&f.Before); i-- {
-		if s.chosen[i] < 0 {
+// exceeds, or is not known, than one of the file as it was, with what came first.
+func (f *Found) notMore(s *search, as *hazards.Review) error {
+	for i := len(s.chosen) - 1; i >= 0 && harder(&f.After) > harder(as); i-- {
+		if s.chosen[i] < 0 || s.kept[i] {
 			continue
 		}
 		s.chosen[i] = -1
@@ -159,17 +167,22 @@ func viewsOf(r *hazards.Review) []view {
 	return out
 }
 
-// buys tells what each change takes away, one after the other, in the order of the levers.
+// buys tells what each change takes away, one after the other, in the order of the levers
+// behind what came first.
 func (f *Found) buys(s *search) error {
 	so := make([]int, len(s.chosen))
-	for i := range so {
-		so[i] = -1
+	var order []int
+	for _, kept := range []bool{true, false} {
+		for i := range so {
+			so[i] = -1
+			if s.chosen[i] >= 0 && s.kept[i] == kept {
+				order = append(order, i)
+			}
+		}
 	}
 	last := &f.Before
-	for i, l := range s.chosen {
-		if l < 0 {
-			continue
-		}
+	for _, i := range order {
+		l := s.chosen[i]
 		so[i] = l
 		g, err := f.Written.With(s.changes(so)...)
 		if err != nil {

@@ -54,13 +54,38 @@ func (b *bench) wasteWater(r *row) {
 	}
 }
 
-// slurryWater is more water in the slurry that waste is neutralised with.
+// slurryWater is cold water that base of a treatment comes to: more of it where water is listed
+// first, else some before what is. Water listed behind the base is not counted: it comes when
+// they have met.
 func (b *bench) slurryWater(r *row) {
 	for i := range b.route.Steps {
-		if s := &b.route.Steps[i]; s.Verb().Does == route.Neutralises {
-			b.water(r, s, litres(s))
+		s := &b.route.Steps[i]
+		if s.Verb().Does != route.Neutralises || len(s.What) == 0 {
+			continue
+		}
+		if m := &s.What[0]; m.Substance != nil && m.Substance.Solution == "water" && m.Volume.Set {
+			if !m.Volume.HasRange() {
+				b.times(r, m.Volume, stepPath(s, "what[0].volume"), stepName(s))
+			}
+			continue
+		}
+		if p := b.route.Place(s.Works()); p != nil && p.Capacity.Set {
+			b.waterFirst(r, s, p.Capacity.In("mL")/4)
 		}
 	}
+}
+
+// waterFirst is water before what a step puts in, some times a volume in mL.
+func (b *bench) waterFirst(r *row, s *route.Step, volume float64) {
+	var levels []level
+	for _, k := range r.values {
+		to := text(ordinary(k*volume)) + " mL"
+		levels = append(levels, level{proposal.Change{
+			Edit: edit.Edit{Path: stepPath(s, "what[0]"), Before: true, Note: "proposed, not tried",
+				To: "{substance: water, volume: " + to + "}"},
+			Says: phrase.Of("lever.new."+r.name, stepName(s), to)}})
+	}
+	b.add(r, levels...)
 }
 
 // neutraliser is more of what neutralises.
@@ -98,10 +123,6 @@ func (b *bench) water(r *row, s *route.Step, volume float64) {
 	for j := range s.What {
 		if m := &s.What[j]; m.Substance != nil && m.Substance.Solution == "water" && m.Volume.Set && !m.Volume.HasRange() {
 			path := stepPath(s, fmt.Sprintf("what[%d].volume", j))
-			if r.values[0] > 1 {
-				b.times(r, m.Volume, path, stepName(s))
-				return
-			}
 			var levels []level
 			for _, k := range r.values {
 				v := ordinary(m.Volume.In("mL") + 1000*k*volume)

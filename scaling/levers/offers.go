@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 
+	"etchbound/hazards/figure"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
 
@@ -38,16 +40,32 @@ func (b *bench) portions(r *row) {
 	}
 }
 
-// vent is a wider bore, where one is stated.
+// vent is a wider bore where one is stated, and one where the etch has none.
 func (b *bench) vent(r *row) {
 	for i := range b.route.Places {
-		if p := &b.route.Places[i]; p.VentBore.Set && !p.VentBore.HasRange() {
-			b.upTo(r, p.VentBore, "mm", "places."+p.Key+".vent", p.Key)
+		p := &b.route.Places[i]
+		path := "places." + p.Key + ".vent"
+		switch {
+		case p.VentBore.Set && !p.VentBore.HasRange():
+			b.upTo(r, p.VentBore, "mm", path, p.Key)
+		case !p.VentBore.Set && b.etches(p) && p.Closure != route.Open && !p.Rating.Set:
+			var levels []level
+			for _, v := range r.values {
+				levels = append(levels, level{change(r, path, text(v)+" mm", p.Key, "")})
+			}
+			b.add(r, levels...)
 		}
 	}
 }
 
-// closure is a way out for gas.
+// etches reports whether the powder meets the liquor in a place.
+func (b *bench) etches(p *route.Place) bool {
+	s := b.etch()
+	return s != nil && s.Works() == p.Key
+}
+
+// closure is a way out for gas. That of the etch comes first: what is shut shows nothing of
+// what would be breathed if it failed, so that nothing else would have it opened.
 func (b *bench) closure(r *row) {
 	for i := range b.route.Places {
 		p := &b.route.Places[i]
@@ -58,7 +76,14 @@ func (b *bench) closure(r *row) {
 		if p.ClosureStated {
 			was = "closed"
 		}
-		b.add(r, level{change(r, "places."+p.Key+".closure", "vented", p.Key, was)})
+		c := change(r, "places."+p.Key+".closure", "vented", p.Key, was)
+		if r.first && b.etches(p) {
+			c.Says = phrase.Of("lever.opened", p.Key, "vented")
+		}
+		b.add(r, level{c})
+		if r.first && b.etches(p) {
+			b.out[len(b.out)-1].first = figure.At(p.Key)
+		}
 	}
 }
 

@@ -22,12 +22,13 @@ type row struct {
 	drops   []string  // keys below measured
 	written bool
 	etch    bool // the etch itself feels it
+	first   bool // taken in the place of the etch before anything is searched
 }
 
 var rows = sync.OnceValue(func() []row {
 	return columns.Must("scaling/levers/levers.csv", table, func(r columns.Row) row {
 		out := row{name: r.Named("lever"), helps: r.List("helps"), drops: r.List("drops"), written: r.Yes("written"),
-			etch: r.Yes("etch")}
+			etch: r.Yes("etch"), first: r.Yes("first")}
 		for _, text := range r.List("values") {
 			v, err := strconv.ParseFloat(text, 64)
 			if err != nil {

@@ -19,6 +19,7 @@ type search struct {
 	written  proposal.File
 	choices  []choice
 	chosen   []int
+	kept     map[int]bool // choices that are not taken back
 	views    []view
 	now      standing
 	tries    atomic.Int64
@@ -47,7 +48,7 @@ func (s *search) changes(chosen []int) []proposal.Change {
 	for i, l := range chosen {
 		switch {
 		case l < 0:
-		case s.choices[i].name == "order":
+		case s.choices[i].levels[l][0].Before || s.choices[i].levels[l][0].With != "":
 			last = append(last, s.choices[i].levels[l]...)
 		default:
 			out = append(out, s.choices[i].levels[l]...)
@@ -155,6 +156,32 @@ func (s *search) of(i int) [][]int {
 		out = append(out, s.with(pick{i, l}))
 	}
 	return out
+}
+
+// begin takes what comes first, where something exceeds in its place that it takes away; it
+// reports whether there was any.
+func (s *search) begin() bool {
+	any := false
+	for i := range s.choices {
+		c := &s.choices[i]
+		here := func(list []figure.Finding) int {
+			n := 0
+			for k := range list {
+				if x := &list[k]; x.Figure.Place == c.first && slices.Contains(c.helps, x.Figure.Quantity) {
+					n++
+				}
+			}
+			return n
+		}
+		if c.first.IsZero() || here(s.now.exceeding()) == 0 {
+			continue
+		}
+		if t, ok := s.try(s.with(pick{i, 0})); ok && here(t.sure) == 0 {
+			s.chosen, s.now, s.kept[i] = s.with(pick{i, 0}), t, true
+			any = true
+		}
+	}
+	return any
 }
 
 // run goes on until nothing helps.
@@ -329,7 +356,7 @@ func (s *search) nearer() bool {
 // each stand at the least value that buys as much.
 func (s *search) prune() {
 	for i := len(s.chosen) - 1; i >= 0; i-- {
-		if s.chosen[i] < 0 {
+		if s.chosen[i] < 0 || s.kept[i] {
 			continue
 		}
 		for _, ways := range [][][]int{{s.with(pick{i, -1})}, {s.with(pick{i, s.chosen[i] / 2})}} {
