@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/schemas/nearly"
@@ -52,6 +53,28 @@ steps:
 		}
 		if !judged {
 			t.Errorf("%s%s: not judged", row.kind, row.batches)
+		}
+	}
+}
+
+// Ten washes of 100 mL fill a can of 5 L with the liquor and 1 L: how often it is washed has to
+// be known to say how full it gets, and the first decant alone is no answer (by hand).
+func TestWashesOfWhichNobodySaysHowMany(t *testing.T) {
+	text := head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: beaker, closure: open, " +
+		"capacity: 1 L, material: HDPE}\n  can: {kind: drum, closure: vented, capacity: 5 L, material: HDPE, batches: 1}\n" +
+		"steps:\n  - {do: charge, in: pot, what: [{substance: HF, strength: 10 wt%, volume: 100 mL}, precursor], " +
+		"temperature: 20 degC}\n  - {do: wash, in: pot, into: can, what: [{substance: water, volume: 100 mL}]CYCLES}\n"
+	for cycles, known := range map[string]bool{", cycles: 10": true, "": false, ", target_ph: 6, water: open_air": false} {
+		c := newCase(t, load(t, strings.Replace(text, "CYCLES", cycles, 1)))
+		c.Brief = true
+		figs := byID(hazards.Assess(c, nil).Figures)
+		for _, id := range []string{"vessel.content@can", "vessel.piled@can"} {
+			if f := figs[id]; f == nil || f.Value.Unknown() == known || known && !nearly.Between(f.Value.V, 20, 23) {
+				t.Errorf("%q: %s is %+v", cycles, id, f)
+			}
+		}
+		if f := figs["vessel.content@pot"]; f == nil || f.Value.Unknown() {
+			t.Errorf("%q: the pot is filled again each time: %+v", cycles, f)
 		}
 	}
 }

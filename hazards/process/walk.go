@@ -157,7 +157,8 @@ func Met(r *route.Route) Meetings { return Meetings{meeting.Of(r)} }
 
 // Go is the Go of the package, of a case whose route has these meetings.
 func (m Meetings) Go(c route.Case, w *working.Sheet) (Walk, error) {
-	k := &walker{c: c, w: w, st: c.Store, places: map[string]*State{}, met: m.of}
+	k := &walker{c: c, w: w, st: c.Store, places: map[string]*State{}, met: m.of,
+		often: map[string][]working.Missing{}}
 	for i := range c.Route.Places {
 		p := &c.Route.Places[i]
 		k.places[p.Key] = &State{Place: p.Key}
@@ -191,6 +192,8 @@ type walker struct {
 	passing []touch               // of steps that say what their liquor meets
 	told    map[gasAt]float64     // mol of each poisonous gas that was told of a place
 	aged    map[gasAt]working.Num // k t of what gives a gas slowly, in a place
+
+	often map[string][]working.Missing // what has to be known to say how often a place is poured into
 
 	unclosed []working.Missing // what has to be known to close the account
 	out      Walk

@@ -296,6 +296,7 @@ func (k *walker) rinse(p *State, s *route.Step, x *Wash, cycle Pool) {
 			if to := k.places[s.Into]; to != nil { // the solid keeps all of it, and what received it may hold all of it too
 				q := k.merged(to)
 				q.More = append(slices.Clone(q.More), n.Missing()...)
+				k.often[s.Into] = append(k.often[s.Into], n.Missing()...)
 			}
 		}
 		return

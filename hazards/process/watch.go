@@ -15,6 +15,9 @@ func (k *walker) watch(p *State, s *route.Step) {
 		return
 	}
 	q := k.merged(p)
+	if more := k.often[p.Place]; more != nil {
+		k.fullest(at.Key, working.Absent("V", "mL", more...), solidVolume(k.c, k.w, &k.out, p), s.Number)
+	}
 	k.filled(at, p, q.Volume, s)
 	k.touches(p, q, s)
 	if s.Verb().Does != route.Stores || len(p.Liquid) == 0 {
