@@ -24,7 +24,7 @@ func TestWhatCutsNothingIsLeftOut(t *testing.T) {
 		t.Errorf("%+v", low)
 	}
 	none := Figure{Best: 10, End: 20, Beyond: math.NaN()}
-	if none.keep([]By{by(11)}); !math.IsNaN(none.Beyond) {
+	if none.keep([]By{by(11), by(20.05)}); !math.IsNaN(none.Beyond) {
 		t.Errorf("%+v", none)
 	}
 }

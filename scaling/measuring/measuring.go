@@ -111,8 +111,9 @@ func Of(r *hazards.Review) []Figure {
 	return out
 }
 
-// rounding is a share of the way to the dangerous end that says nothing.
-const rounding = 1e-6
+// Shares of the way to the dangerous end: what says nothing, and from what on an end is told as
+// passed.
+const rounding, passed = 1e-6, 0.01
 
 // keep takes the experiments that cut, most first, and those of which that is not known. What
 // cuts nothing settles nothing of this figure; what leads beyond its end says that the ends of
@@ -121,7 +122,7 @@ func (f *Figure) keep(all []By) {
 	for i := range all {
 		b := &all[i]
 		cut := f.Cut(b)
-		if cut < -rounding && !(f.past(b.Left) <= f.past(f.Beyond)) {
+		if cut < -passed && !(f.past(b.Left) <= f.past(f.Beyond)) {
 			f.Beyond = b.Left
 		}
 		if !(cut <= rounding) {
