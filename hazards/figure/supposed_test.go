@@ -17,7 +17,8 @@ func TestWhatIsSupposedIsCatalogued(t *testing.T) {
 	}
 	for id, want := range map[ID]bool{{Quantity: "heat.mtsr", Place: Step(2)}: true,
 		{Quantity: "air.room_peak", Place: Spill}: true, {Quantity: "heat.temperature_peak", Place: Step(2)}: false,
-		{Quantity: "heat.temperature_peak", Case: If("cooling_lost")}: true, {Quantity: "air.room_peak", Place: Room}: false} {
+		{Quantity: "heat.temperature_peak", Case: If("cooling_lost")}: true,
+		{Quantity: "air.room_peak", Place: Room}:                      false} {
 		if id.Supposed() != want {
 			t.Errorf("%s: %t", id, !want)
 		}

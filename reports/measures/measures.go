@@ -25,7 +25,6 @@ func Sections(d *draft.Draft, all []measuring.Figure) []document.Section {
 		"measure.experiment", "measure.alone", "measure.left", "measure.cut")}
 	var unknown document.List
 	var pictures []document.Block
-	var beyond []string
 	sum, keys := map[string]float64{}, map[string][]string{}
 	for i := range all {
 		f := &all[i]
@@ -35,9 +34,6 @@ func Sections(d *draft.Draft, all []measuring.Figure) []document.Section {
 			if item := words.Of("measure.unknown", name, text, settles); !slices.Contains(unknown.Items, item) {
 				unknown.Items = append(unknown.Items, item)
 			}
-		}
-		if !math.IsNaN(f.Beyond) {
-			beyond = append(beyond, words.Of("measure.beyond_one", name, amount(d, f, f.Beyond), amount(d, f, f.End)))
 		}
 		for k := range f.By {
 			b := &f.By[k]
@@ -66,11 +62,7 @@ func Sections(d *draft.Draft, all []measuring.Figure) []document.Section {
 	}
 	if len(t.Rows) > 0 {
 		first.Blocks = append(first.Blocks, document.Paragraph{Text: words.Of("measure.lead")}, t)
-		if beyond != nil {
-			first.Blocks = append(first.Blocks, document.Paragraph{Text: words.Of("measure.beyond", strings.Join(beyond, "; ")),
-				Tone: document.Warning})
-		}
-		first.Blocks = append(first.Blocks, pictures...)
+		first.Blocks = append(append(first.Blocks, past(d, all)...), pictures...)
 		how.Blocks = append(how.Blocks, order)
 	} else {
 		first.Blocks = append(first.Blocks, document.Paragraph{Text: words.Of("measure.none")})
@@ -81,6 +73,22 @@ func Sections(d *draft.Draft, all []measuring.Figure) []document.Section {
 	}
 	how.Blocks = append(how.Blocks, document.Paragraph{Text: words.Of("measure.note"), Tone: document.Note})
 	return []document.Section{first, how}
+}
+
+// past says of which figures more was seen than their dangerous end.
+func past(d *draft.Draft, all []measuring.Figure) []document.Block {
+	var of []string
+	for i := range all {
+		if f := &all[i]; !math.IsNaN(f.Beyond) {
+			of = append(of, words.Of("measure.beyond_one", number.LabelOf(f.ID.Quantity), amount(d, f, f.Beyond),
+				amount(d, f, f.End)))
+		}
+	}
+	if of == nil {
+		return nil
+	}
+	return []document.Block{document.Paragraph{Text: words.Of("measure.beyond", strings.Join(of, "; ")),
+		Tone: document.Warning}}
 }
 
 // amount is a value of a figure in its unit.
@@ -102,7 +110,8 @@ func row(d *draft.Draft, f *measuring.Figure, b *measuring.By, first bool) []doc
 	if c := f.Cut(b); !math.IsNaN(c) {
 		cut = number.Nearest(100*c, 2) + " %"
 	}
-	return document.Row(name, both, words.Of("measure.name."+b.Experiment), amount(d, f, b.Alone), amount(d, f, b.Left), cut)
+	return document.Row(name, both, words.Of("measure.name."+b.Experiment), amount(d, f, b.Alone),
+		amount(d, f, b.Left), cut)
 }
 
 // tornado draws how far what each experiment settles moves a figure alone.

@@ -67,7 +67,7 @@ type Figure struct {
 	End     float64           // the dangerous one
 	Low     bool              // danger lies at the low end
 	By      []By              // what cuts, most first, and what is not known to
-	Beyond  float64           // most dangerous value found with part of the data at their best; not a number: none passes End
+	Beyond  float64           // the worst seen past End, with part of the data at their best; not a number: none
 	Missing []working.Missing // why it is not known
 }
 
