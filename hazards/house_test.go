@@ -283,6 +283,13 @@ steps:
   - {do: collect, in: pot, into: can}
 `
 
+// keptNitride is a nitride that is kept in water, which no bundled route does.
+func keptNitride() string {
+	const freeze = "{do: freeze, in: pot, cryogen: dry_ice, cryogen_amount: 1 kg}"
+	return strings.NewReplacer("Ti3AlC2", "Ti3AlCN", freeze,
+		"{do: store, in: pot, time: 30 d, temperature: 20 degC}").Replace(coldWaste)
+}
+
 // What the catalogue says is built comes out of some route, in the unit the
 // catalogue says, and what is not built out of none.
 func TestWhatIsBuiltIsThere(t *testing.T) {
@@ -292,6 +299,7 @@ func TestWhatIsBuiltIsThere(t *testing.T) {
 	site.Cabinet, site.Unattended = quantity.Of(200, "L"), &route.Unattended{}
 	all := allRoutes(t)
 	all["cold"] = load(t, coldWaste)
+	all["nitride"] = load(t, keptNitride())
 	for name, r := range all {
 		c, err := route.NewCase(r, &site, nil)
 		if err != nil {

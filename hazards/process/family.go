@@ -9,17 +9,20 @@ import (
 
 // ByFamily is the id of the datum, under a prefix, of flakes of the layered phase of a
 // walk: their own, such as prefix.Ti3C2, else of a carbide as thin or as thick as they
-// are, where the data hold such rows. The id of what has neither is its own.
+// are, or of what has nitrogen in it, where the data hold such rows. The id of what has neither is its own.
 func (k *Walk) ByFamily(st *chemicals.Store, prefix string) string {
-	name, layers, carbide := "", 0.0, true
+	name, layers, carbide, nitrided := "", 0.0, true, true
 	for _, x := range k.Layered.M {
 		name, layers = name+x.Symbol+count(x.Count), layers+x.Count
 	}
 	for _, x := range k.Layered.X {
 		name, carbide = name+x.Symbol+count(x.Count), carbide && x.Symbol == "C"
+		nitrided = nitrided && (x.Symbol == "C" || x.Symbol == "N")
 	}
 	id, like := prefix+"."+name, ""
 	switch {
+	case !carbide && nitrided:
+		like = prefix + ".nitrided"
 	case !carbide:
 	case math.Abs(layers-2) < 1e-9:
 		like = prefix + ".thin"

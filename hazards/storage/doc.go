@@ -26,8 +26,9 @@
 //	methane         CH4 = c, H2 = (h + 2w - 4c - 3n - d)/2
 //	carbon_dioxide  CO2 = c, H2 = (h + 2w + 4c - 3n - d)/2      outer bound
 //
-// Nitrogen leaves as ammonia, which stays in the water below pH 8; above that all of it counts
-// as free. Every gas is shared with the liquid by Henry's law:
+// Nitrogen leaves as ammonia, which stays in the water below pH 8, as far as the acid of the
+// flakes takes it; above that, and where it is more, all of it counts as free. Every gas is
+// shared with the liquid by Henry's law:
 //
 //	p_i = n_i X_w f_g/(V_g/(R T) + H_i V_l)
 //	pressure = sum of p_i - oxygen used
@@ -52,6 +53,6 @@
 //
 // The rates were fitted to most of what was observed: they agree with it, which is no
 // proof. Brine has common salt in it near saturation: f_m of it, no ice, and no gas dissolved.
-// Light is not in the rates, a film counts as the dried powder, which is faster.
+// Light is not in the rates. What is dry goes by its form: powder, a film, or in a polymer.
 // Away from neutral water of 25 degC and Ti3C2 they hold to a factor of 3 to 5.
 package storage

@@ -2,6 +2,7 @@ package storage
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
@@ -143,7 +144,7 @@ func (r *reader) additive(s *stage) working.Num {
 	return best
 }
 
-// acidity finds the pH of what is stored.
+// acidity finds the pH of what is stored. Organic acid counts as strong: it is no lower than that.
 func (r *reader) acidity(s *stage) {
 	st := r.c.Store
 	var acid, fluoride []working.Num
@@ -153,6 +154,7 @@ func (r *reader) acidity(s *stage) {
 			s.ph = working.Absent("pH", "1", u.Lacks())
 			return
 		}
+		s.organic = s.organic || slices.ContainsFunc(q.Entries, organic)
 		acid = append(acid, process.Total(r.w, q, "n_acid", (*process.Entry).Free))
 		fluoride = append(fluoride, process.Element(r.w, q, "F"))
 	}
@@ -164,6 +166,14 @@ func (r *reader) acidity(s *stage) {
 	pk, pw := st.Num("pka.hf").As("pK_a"), st.Num("pkw").As("pK_w")
 	s.ph = r.w.Model("pH", "1", "charge balance of strong acid, HF and water in what is stored",
 		process.PH(a.V/v.V*1000, f.V/v.V*1000, pk.V, pw.V), a, f, v, pk, pw)
+	if s.organic {
+		s.ph = s.ph.Worse(working.Bound)
+	}
+}
+
+// organic reports whether an entry is an acid with carbon in it, which are weak.
+func organic(e process.Entry) bool {
+	return e.Sub != nil && e.Sub.Kind == "acid" && e.Sub.Formula.Count("C") > 0 && e.N.V > 0
 }
 
 // byPH is what pH and an additive make of the rate in a mode.

@@ -14,9 +14,13 @@ import (
 // ages keeps what the flakes have given off by the end of a stage, and the ice of a frozen
 // one.
 func (r *reader) ages(all *kept, s *stage) {
-	a, b, f, M := s.lost[0].As("a"), s.lost[1].As("b"), s.gas.fluorine.As("n"), r.hydrogenFluoride()
+	a, b, f, M := s.lost[0].As("a"), s.lost[1].As("b"), s.gas.fluorine.As("n"), r.molarMass("hydrofluoric acid")
 	x := r.w.Line("X", "1", "max(a,b)", max(a.V, b.V), a, b)
 	keep(&all.freed, r.w.Line("m", "g", "X*n*M", x.V*f.V*M.V, x, f, M), 1)
+	if n := s.gas.nitrogen.As("n"); n.V != 0 {
+		A := r.molarMass("ammonia")
+		keep(&all.ammonia, r.w.Line("m", "g", "X*n*M", x.V*n.V*A.V, x, n, A), 1)
+	}
 	if s.wet && len(s.d.After.Unsaid()) == 0 {
 		keep(&all.acid, r.acidBy(s, x), -1)
 	}
@@ -25,12 +29,12 @@ func (r *reader) ages(all *kept, s *stage) {
 	}
 }
 
-func (r *reader) hydrogenFluoride() working.Num {
-	hf, ok := chemicals.Library().Find("hydrofluoric acid")
+func (r *reader) molarMass(name string) working.Num {
+	x, ok := chemicals.Library().Find(name)
 	if !ok {
-		return working.Absent("M", "g/mol", working.Lacks(working.NoDatum, "hydrofluoric acid"))
+		return working.Absent("M", "g/mol", working.Lacks(working.NoDatum, name))
 	}
-	return hf.Formula.MolarMass(r.c.Store, r.w).As("M")
+	return x.Formula.MolarMass(r.c.Store, r.w).As("M")
 }
 
 // acidBy is the pH once a share of the flakes has given off its halides. Ammonia of a nitride,
@@ -43,8 +47,12 @@ func (r *reader) acidBy(s *stage, x working.Num) working.Num {
 		return s.ph
 	}
 	pk, pw := st.Num("pka.hf").As("pK_a"), st.Num("pkw").As("pK_w")
-	return r.w.Model("pH", "1", "charge balance of strong acid, HF and water with what the flakes have given off",
+	ph := r.w.Model("pH", "1", "charge balance of strong acid, HF and water with what the flakes have given off",
 		process.PH((a.V+x.V*(n.V+m.V))/v.V*1000, (f.V+x.V*n.V)/v.V*1000, pk.V, pw.V), a, f, v, x, n, m, pk, pw)
+	if s.organic {
+		return ph.Worse(working.Bound)
+	}
+	return ph
 }
 
 // ice is the room that what is stored takes once frozen, in % of what the place holds.
@@ -60,6 +68,9 @@ func (r *reader) ice(s *stage) working.Num {
 // aged reports them.
 func (r *reader) aged(p *route.Place, all *kept) {
 	r.put("store.fluoride", p, figure.Case{}, all.freed, phrase.Of("store.freed"))
+	if !all.ammonia.None() {
+		r.put("store.ammonia", p, figure.Case{}, all.ammonia, phrase.Of("store.ammonia"))
+	}
 	if !all.acid.None() {
 		r.put("store.ph", p, figure.Case{}, all.acid, phrase.Of("store.acid"))
 	}

@@ -129,7 +129,7 @@ func (r *reader) full(p *route.Place, s *stage, way int) (full, left working.Num
 		x, c := r.holds(s, [...]string{"", "methane", "carbon_dioxide"}[way], space, liquid).As("q"), s.gas.carbon.As("n")
 		parts = append(parts, r.w.Line("p_C", "kPa", "n/q", c.V/x.V, c, x))
 	}
-	if s.gas.nitrogen.V > 0 && !(s.ph.V < dissolves) {
+	if N := s.gas.nitrogen.V; N > 0 && !(s.ph.V < dissolves && N <= s.gas.fluorine.V+s.gas.halide.V) {
 		x, a := r.holds(s, "ammonia", space, liquid).As("q"), s.gas.nitrogen.As("n")
 		parts = append(parts, r.w.Line("p_N", "kPa", "n/q", a.V/x.V, a, x))
 	}

@@ -31,6 +31,7 @@ type stage struct {
 	fluoride    working.Num        // in the liquid, mol
 	wet         bool               // there is water in it
 	solvent     bool               // and a solvent, which may keep it from freezing
+	organic     bool               // an organic acid, whose pH is a bound
 	brine       bool               // or salt near saturation, which does
 	room        process.Room
 	gas         content
@@ -78,8 +79,12 @@ func (s *stage) setting() phrase.Phrase {
 	if s.ph.None() || s.ph.Unknown() {
 		return phrase.Of("store.kept", s.d.Number, figure.Round(s.temperature.V, 3), figure.Round(s.days.V, 3))
 	}
-	return phrase.Of("store.kept_at", s.d.Number, figure.Round(s.temperature.V, 3), figure.Round(s.days.V, 3),
+	said := phrase.Of("store.kept_at", s.d.Number, figure.Round(s.temperature.V, 3), figure.Round(s.days.V, 3),
 		figure.Round(s.ph.V, 2))
+	if s.organic {
+		return phrase.Of("store.organic", said)
+	}
+	return said
 }
 
 // stage works out what has happened by the end of a step, with what was before it.

@@ -50,6 +50,7 @@ type kept struct {
 	quarter        [ways]working.Num
 	lost, life     [modes]working.Num
 	freed, acid    working.Num // fluoride given off, and the pH by then
+	ammonia        working.Num
 	ice            working.Num
 }
 

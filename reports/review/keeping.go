@@ -73,7 +73,7 @@ func (b *builder) keptIn(ways []keeping.Way) []document.Block {
 			row[3] = draft.VerdictCell(w.Verdict)
 		}
 		t.Rows = append(t.Rows, row)
-		if len(w.Edits) > 0 {
+		if len(w.Edits) > 0 && w.Why.IsZero() {
 			edits.Rows = append(edits.Rows, []document.Cell{document.Text(keptBy(w)),
 				{Text: strings.Join(saidOf(w), "; "), Code: true}})
 		}

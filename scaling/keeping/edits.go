@@ -127,7 +127,9 @@ func (m *maker) filled(to string) string {
 		case "twice":
 			return m.twice()
 		case "gas":
-			return m.gas()
+			return stated("gas", m.c.Route.Steps[m.stores()[0]].Gas)
+		case "form":
+			return stated("form", m.c.Route.Steps[m.stores()[0]].Form)
 		case "dose":
 			return m.dose(name[2])
 		case "brine":
@@ -170,13 +172,12 @@ func (m *maker) waste() string {
 	return ""
 }
 
-// gas is the key of the gas with which the first step that stores fills the place; nothing
-// where it does not say.
-func (m *maker) gas() string {
-	if s := m.c.Route.Steps[m.stores()[0]].Gas; s != "" {
-		return ", gas: " + s
+// stated is a key as the first step that stores has it; nothing where it does not say.
+func stated(key, value string) string {
+	if value == "" {
+		return ""
 	}
-	return ""
+	return ", " + key + ": " + value
 }
 
 // twice is twice the capacity of the place.

@@ -201,3 +201,20 @@ func TestWhatCannotBeKept(t *testing.T) {
 		t.Errorf("no waste: %v", err)
 	}
 }
+
+// A film that is sent stays a film on its way, and dried to powder it goes off sooner.
+func TestAFilmStaysOne(t *testing.T) {
+	film := strings.Replace(vial, "  - {do: store, in: vial,", "  - {do: dry, in: vial, temperature: 40 degC, "+
+		"time: 24 h}\n  - {do: store, in: vial, form: film,", 1)
+	ways, err := Of(caseOf(t, film))
+	if err != nil {
+		t.Fatal(err)
+	}
+	sent, powder := find(t, ways, "warm_day"), find(t, ways, "dry")
+	if !strings.Contains(sent.Edits[0].To, "form: film") {
+		t.Errorf("sent as %v", sent.Edits)
+	}
+	if !(powder.Life.Low().V < sent.Life.Low().V) {
+		t.Errorf("as powder at the earliest %g d, as a film %g", powder.Life.Low().V, sent.Life.Low().V)
+	}
+}
