@@ -146,3 +146,28 @@ func TestLiquidsHaveADensity(t *testing.T) {
 		}
 	}
 }
+
+// By Hess's law a compound burns with less heat than its elements apart, by its enthalpy of formation: none of
+// those here, carbides and layered phases, is above 100 kJ per mol of atoms (common practice). Nitrogen gives none.
+func TestCompoundsBurnWithLessThanTheirElements(t *testing.T) {
+	base := chemicals.Base()
+	for _, name := range []string{"TiC", "VC", "NbC", "TaC", "Ti3AlC2", "Ti2AlC", "TiAl3", "V2AlC", "Nb2AlC", "Cr2AlC",
+		"Mo2TiAlC2", "Ti3SiC2", "Ti3AlCN", "Nb4AlC3", "Ta4AlC3"} {
+		f, err := chemicals.ParseFormula(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		apart, atoms := 0.0, 0.0
+		for _, el := range f.Order {
+			n := f.Count(el)
+			atoms += n
+			if el != "N" {
+				apart += n * base.Num("burn.powder."+el).V * base.Num("weight."+el).V
+			}
+		}
+		formed := apart - base.Num("burn.powder."+name).V*f.MolarMass(base, nil).V
+		if !(formed > 0 && formed < 100*atoms) {
+			t.Errorf("%s: its elements give %g kJ/mol more", name, formed)
+		}
+	}
+}
