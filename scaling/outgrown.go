@@ -14,7 +14,7 @@ type Outgrown struct {
 	Holds   float64         // g, a batch at which it holds
 	Over    float64         // g, the next batch looked at, at which it is exceeded
 	To      float64         // g, the largest batch looked at
-	Unknown int             // findings that are not known at the batch of the review
+	Unknown int             // quantities with a finding that is not known at the batch of the review
 	Rungs   []Taken         // the batches looked at, that of the review first
 }
 
@@ -53,15 +53,16 @@ var few = [...]float64{2, 5}
 func First(r *hazards.Review) (Outgrown, error) {
 	from := r.Case.Route.Precursor.Mass.In("g")
 	out := Outgrown{Holds: from, To: from}
-	held := map[figure.FindingID]*figure.Finding{}
+	held, unknown := map[figure.FindingID]*figure.Finding{}, map[string]bool{}
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		if f.Verdict == figure.Within || f.Verdict == figure.Near {
 			held[f.ID()] = f
 		} else if f.Verdict == figure.UnknownVerdict {
-			out.Unknown++
+			unknown[f.Figure.Quantity] = true
 		}
 	}
+	out.Unknown = len(unknown)
 	out.Rungs = append(out.Rungs, sharesAt(from, held, r.Findings))
 	for _, times := range few {
 		out.To = times * from
