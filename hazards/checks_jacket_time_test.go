@@ -40,7 +40,7 @@ func TestTimeToHeatAndToCool(t *testing.T) {
 		a := hazards.Assess(briefly(t, load(t, text(power))), nil)
 		rv := hazards.Review{Figures: a.Figures}
 		s := &a.Courses[0].Stages[2]
-		c, cj, u, j := s.Filled.V, s.Jacket.Holds.V, s.UA.V, s.Jacket.Flow.V
+		c, cj, u, j := s.Filled.V, s.Jacket.Holds.V, s.UA.V, s.Jacket.UA.V
 		if !nearly.Share(cj, 3700, 1e-9) || !nearly.Share(j, 185, 1e-9) || u != 2 || !(c > 700 && c < 900) {
 			t.Fatalf("%g J/K, %g J/K, %g W/K, %g W/K", c, cj, u, j)
 		}

@@ -83,7 +83,7 @@ func (f *finder) cooling(s *Stage) {
 		area, u := f.area(s), f.through(s, p)
 		s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
 	}
-	if s.Jacket = f.jacket(k); s.Passes(nil).V < f.air(s).V {
+	if s.Jacket = f.jacket(k, s.Coolant); s.Passes(nil).V < f.air(s).V {
 		s.Bath, s.Jacket = false, nil
 		f.inAir(s, "course.less_than_air")
 	}

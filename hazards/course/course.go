@@ -25,29 +25,28 @@ type Course struct {
 
 // Stage is one step of a course.
 type Stage struct {
-	Step    *route.Step
-	Done    *process.Done
-	Etches  []int       // etches that begin here
-	Over    working.Num // s over which they begin; the wetting time where all goes in at once
-	GoesIn  working.Num // s of it in which something goes in: less than all of it where that comes in portions
-	AtOnce  bool
-	Onto    *Onto             // where liquor is poured on to powder that lies there; nil elsewhere
-	Heat    working.Num       // kJ of what begins here
-	Gas     working.Num       // mol of hydrogen of what begins here
-	Hold    working.Num       // s that the step lasts once everything is in
-	Filled  working.Num       // J/K of what is in the vessel once everything is in, low end
-	Set     working.Num       // degC
-	Coolant working.Num       // degC
-	UA      working.Num       // W/K
-	Still   working.Num       // W/K to still air alone; no symbol where no stirrer heats
-	Cooled  phrase.Phrase     // what cools
-	Iced    bool              // it stands in the ice bath of its place
-	Ice     *Ice              // that bath; nil where it stands in none
-	Jacket  *Jacket           // what flows around it; nil where it stands in none, or that is not all stated
-	Unsaid  []working.Missing // of its jacket, which counts for nothing then
-	Bath    bool              // its place has a bath or a jacket
-	Boils   working.Num       // degC, boiling point of the liquor as it is in this step
-	Boiling phrase.Phrase     // what that holds for
+	Step     *route.Step
+	Done     *process.Done
+	Etches   []int       // etches that begin here
+	Over     working.Num // s over which they begin; the wetting time where all goes in at once
+	GoesIn   working.Num // s of it in which something goes in: less than all of it where that comes in portions
+	AtOnce   bool
+	Onto     *Onto             // where liquor is poured on to powder that lies there; nil elsewhere
+	Heat     working.Num       // kJ of what begins here
+	Gas      working.Num       // mol of hydrogen of what begins here
+	Hold     working.Num       // s that the step lasts once everything is in
+	Filled   working.Num       // J/K of what is in the vessel once everything is in, low end
+	Set      working.Num       // degC
+	Exchange                   // with the bath, the liquid in its jacket through the wall, or the room
+	Still    working.Num       // W/K to still air alone; no symbol where no stirrer heats
+	Cooled   phrase.Phrase     // what cools
+	Iced     bool              // it stands in the ice bath of its place
+	Ice      *Ice              // that bath; nil where it stands in none
+	Jacket   *Jacket           // what flows around it; nil where it stands in none, or that is not all stated
+	Unsaid   []working.Missing // of its jacket, which counts for nothing then
+	Bath     bool              // its place has a bath or a jacket
+	Boils    working.Num       // degC, boiling point of the liquor as it is in this step
+	Boiling  phrase.Phrase     // what that holds for
 }
 
 // Find lists the courses of a walk, in the order they begin, with their runs.

@@ -13,10 +13,10 @@ type Ice struct {
 	Mass   working.Num // kg of ice
 	Water  working.Num // kg of water with it at the start
 	Begins working.Num // K that this water is above melting ice at the start
-	Room   working.Num // W/K from the air of the room
+	Air    Exchange    // with the air of the room
 	Warmer working.Num // K that the air of the room is above melting ice
 
-	fusion, specific, air working.Num
+	fusion, specific working.Num
 }
 
 // ice is the ice bath of a stage; nil where it stands in none. The area of the bath
@@ -31,7 +31,8 @@ func (f *finder) ice(s *Stage) *Ice {
 	}
 	k, st := at.Cooling, f.c.Store
 	b := &Ice{Stated: k.Ice.Set, Mass: f.c.Given("m_ice", "kg", k.Ice), fusion: st.Num("ice.fusion").As("h_f"),
-		specific: st.Num("water.heat_capacity").As("c_w"), air: st.Num("room.temperature").As("T_r")}
+		specific: st.Num("water.heat_capacity").As("c_w")}
+	b.Air.Coolant = st.Num("room.temperature").As("T_r")
 	b.Water = working.Exact("m_w", "kg", 0, "no water is stated beside the ice")
 	volume := st.Num("bath.unstated").As("V")
 	if k.Bath.Set {
@@ -45,13 +46,13 @@ func (f *finder) ice(s *Stage) *Ice {
 	}
 	b.Begins = working.Exact("dT_0", "K", 0, "the bath is stated to be cold before")
 	melts := st.Num("ice.temperature").As("T_i")
-	b.Warmer = f.w.Line("dT_r", "K", "T_r-T_i", b.air.V-melts.V, b.air, melts)
+	b.Warmer = f.w.Line("dT_r", "K", "T_r-T_i", b.Air.Coolant.V-melts.V, b.Air.Coolant, melts)
 	if !k.Temperature.Set {
 		b.Begins = b.Warmer.As("dT_0")
 	}
 	d := f.w.Line("D", "m", "pow(4*V/1000/3.141592653589793,1/3.0)", math.Cbrt(4*volume.V/1000/math.Pi), volume)
 	u := st.Num("loss.still_air").As("U")
-	b.Room = f.w.Line("G", "W/K", "U*5*V/1000/D", u.V*5*volume.V/1000/d.V, u, volume, d)
+	b.Air.UA = f.w.Line("G", "W/K", "U*5*V/1000/D", u.V*5*volume.V/1000/d.V, u, volume, d)
 	return b
 }
 
@@ -59,11 +60,11 @@ func (f *finder) ice(s *Stage) *Ice {
 func (b *Ice) plan() vessel.Ice {
 	c := 1000 * b.specific.V
 	return vessel.Ice{Melting: 1000*b.fusion.V*b.Mass.V - c*b.Water.V*b.Begins.V, Bath: c * (b.Mass.V + b.Water.V),
-		Room: b.Room.V, Air: b.air.V + kelvin}
+		Room: b.Air.UA.V, Air: b.Air.Coolant.V + kelvin}
 }
 
 func (b *Ice) inputs() []working.Num {
-	return []working.Num{b.Mass, b.Water, b.Begins, b.Room, b.air}
+	return []working.Num{b.Mass, b.Water, b.Begins, b.Air.UA, b.Air.Coolant}
 }
 
 // Spent is the ice that the air of the room and the water of the bath melt within a
@@ -71,7 +72,7 @@ func (b *Ice) inputs() []working.Num {
 //
 //	m = (G dT_r t/1000 + c m_w dT_0)/h_f
 func (b *Ice) Spent(w *working.Sheet, time working.Num) working.Num {
-	t, g, d := time.As("t"), b.Room, b.Warmer
+	t, g, d := time.As("t"), b.Air.UA, b.Warmer
 	return w.Line("m_r", "kg", "(G*dT_r*t/1000+c_w*m_w*dT_0)/h_f",
 		(g.V*d.V*t.V/1000+b.specific.V*b.Water.V*b.Begins.V)/b.fusion.V, g, d, t, b.specific, b.Water, b.Begins, b.fusion)
 }

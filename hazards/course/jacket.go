@@ -8,9 +8,10 @@ import (
 	"etchbound/hazards/vessel"
 )
 
-// Jacket is what flows around a vessel in a jacket.
+// Jacket is what flows around a vessel in a jacket: the exchange of the liquid in it with the
+// coolant that comes in, whose conductance is that of the flow.
 type Jacket struct {
-	Flow  working.Num // W/K of what flows through
+	Exchange
 	Holds working.Num // J/K of the liquid in it
 	Power working.Num // W that its chiller takes at the temperature of the coolant
 }
@@ -34,22 +35,24 @@ func unsaid(p *route.Place) []working.Missing {
 	return out
 }
 
-// jacket is what flows through a jacket; nil where the vessel stands in none.
+// jacket is what flows through a jacket, its coolant coming in at a temperature in degC; nil
+// where the vessel stands in none.
 //
 //	J = F c, C_j = V c
-func (f *finder) jacket(k *route.Cooling) *Jacket {
+func (f *finder) jacket(k *route.Cooling, coolant working.Num) *Jacket {
 	if k.Kind != "jacket" {
 		return nil
 	}
 	flow, v := f.c.Given("F", "L/min", k.Flow), f.c.Given("V_j", "L", k.Liquid)
 	c := f.c.Store.Num("jacket.coolant").As("c_j")
-	return &Jacket{Flow: f.w.Line("J", "W/K", "F/60*c_j*1000", flow.V/60*c.V*1000, flow, c),
-		Holds: f.w.Line("C_j", "J/K", "V_j*c_j*1000", v.V*c.V*1000, v, c), Power: f.c.Given("P_c", "W", k.Power)}
+	return &Jacket{Exchange{coolant, f.w.Line("J", "W/K", "F/60*c_j*1000", flow.V/60*c.V*1000, flow, c)},
+		f.w.Line("C_j", "J/K", "V_j*c_j*1000", v.V*c.V*1000, v, c), f.c.Given("P_c", "W", k.Power)}
 }
 
 // plan is the jacket in SI, around a vessel that starts at a temperature in K.
-func (j *Jacket) plan(start, coolant float64) vessel.Jacket {
-	return vessel.Jacket{Capacity: j.Holds.V, Flow: j.Flow.V, Power: j.Power.V, Begins: math.Max(start, coolant)}
+func (j *Jacket) plan(start float64) vessel.Jacket {
+	return vessel.Jacket{Capacity: j.Holds.V, Flow: j.UA.V, Power: j.Power.V,
+		Begins: math.Max(start, j.Coolant.V+kelvin)}
 }
 
 // Passes is what cools a stage once the liquid in its jacket has warmed to what it carries
@@ -58,8 +61,7 @@ func (s *Stage) Passes(w *working.Sheet) working.Num {
 	if s.Jacket == nil {
 		return s.UA
 	}
-	u, j := s.UA.As("U_w"), s.Jacket.Flow
-	return w.Line("UA", "W/K", "U_w*J/(U_w+J)", u.V*j.V/(u.V+j.V), u, j)
+	return s.Jacket.behind(w, s.UA)
 }
 
 // jackets sets the jacket of a plan: that of the place in which its course begins. A course
@@ -72,8 +74,8 @@ func (f *finder) jackets(n *Course, p *vessel.Plan, out *Run) {
 		}
 	}
 	if j := first.Jacket; j != nil {
-		p.Jacket = j.plan(p.Start, first.Coolant.V+kelvin)
-		out.Inputs = append(out.Inputs, j.Flow, j.Holds, j.Power)
+		p.Jacket = j.plan(p.Start)
+		out.Inputs = append(out.Inputs, j.UA, j.Holds, j.Power)
 	}
 }
 
@@ -86,7 +88,7 @@ func (s *Stage) Hottest(p float64) (float64, bool) {
 	plan := vessel.Plan{Law: vessel.FirstOrder, Tolerance: tolerance, Start: s.Set.V + kelvin, Ready: 1,
 		Slow:   vessel.Solid{Amount: 1, Kinetics: vessel.Kinetics{Reference: kelvin}},
 		Liquor: vessel.Liquor{Capacity: s.Filled.V}}
-	plan.Jacket = s.Jacket.plan(plan.Start, x.Coolant)
+	plan.Jacket = s.Jacket.plan(plan.Start)
 	if s.Onto != nil {
 		plan.Liquor.Capacity, x.Until = s.Onto.There.V, s.Onto.Feeding.V
 		x.Pour = (s.Onto.Capacity.V - s.Onto.There.V) / x.Until

@@ -13,7 +13,7 @@ import (
 // endInJacket is the highest temperature while the heat of an addition goes in evenly, p W,
 // and the jacket takes what its flow and its chiller allow, degC.
 func (r *reader) endInJacket(s *course.Stage, p working.Num) working.Num {
-	in := []working.Num{p, s.UA, s.Coolant, s.Set, s.Filled.As("C"), s.Over, s.GoesIn, s.Jacket.Flow, s.Jacket.Holds,
+	in := []working.Num{p, s.UA, s.Coolant, s.Set, s.Filled.As("C"), s.Over, s.GoesIn, s.Jacket.UA, s.Jacket.Holds,
 		s.Jacket.Power}
 	if s.Onto != nil {
 		in = append(in, s.Onto.There.As("C_0"), s.Onto.Capacity.As("C_1"), s.Onto.Feeding)
@@ -126,7 +126,7 @@ func (r *reader) before(s *course.Stage) (working.Num, bool) {
 // within is that time, min. Where the coolant draws the batch away from the temperature of the
 // step it is the time in which it would be as cold as the coolant, did nothing react.
 func (r *reader) within(s *course.Stage, before working.Num) (working.Num, phrase.Phrase) {
-	to, cold, u, j := s.Set.As("T_2"), s.Coolant.As("T_c"), s.UA.As("U_w"), s.Jacket.Flow.As("J")
+	to, cold, u, j := s.Set.As("T_2"), s.Coolant.As("T_c"), s.UA.As("U_w"), s.Jacket.UA.As("J")
 	c, cj, p := s.Filled.As("C"), s.Jacket.Holds.As("C_j"), s.Jacket.Power.As("P_c")
 	gap := func(symbol string, t working.Num) working.Num {
 		return r.w.Line(symbol, "K", "max("+t.Symbol+"-T_c,T_c-"+t.Symbol+",1)", max(t.V-cold.V, cold.V-t.V, near), t, cold)
