@@ -16,11 +16,8 @@ const Format = "etchbound.measure/1"
 
 // Shape is what to measure first, as it is written for programs.
 type Shape struct {
-	Format  string             `json:"format"`
-	Notice  string             `json:"notice"`
-	MadeBy  record.MadeByJSON  `json:"made_by"`
-	Route   record.OfRouteJSON `json:"route"`
-	Figures []figureJSON       `json:"figures"`
+	record.Head
+	Figures []figureJSON `json:"figures"`
 }
 
 type figureJSON struct {
@@ -46,9 +43,7 @@ type byJSON struct {
 // JSON writes what is measured first for programs: every experiment, not the first few.
 func JSON(w io.Writer, r *hazards.Review, all []measuring.Figure, o draft.Options) error {
 	c := &r.Case
-	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy: record.MadeBy(o, draft.ControlOf(o, c.Site, c.Limits, c.Route.Digest)),
-		Route:  record.OfRouteJSON{Title: c.Route.Title, Digest: c.Route.Digest}, Figures: []figureJSON{}}
+	out := Shape{Head: record.HeadOf(Format, c, o), Figures: []figureJSON{}}
 	for i := range all {
 		f := &all[i]
 		x := figureJSON{ID: f.ID.String(), Unit: number.UnitOf(f.ID.Quantity), Best: record.Nine(f.Best),

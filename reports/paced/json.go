@@ -7,7 +7,6 @@ import (
 	"etchbound/hazards"
 	"etchbound/reports/draft"
 	"etchbound/reports/record"
-	"etchbound/reports/words"
 	"etchbound/scaling/pacing"
 )
 
@@ -17,11 +16,8 @@ const Format = "etchbound.pace/1"
 // Shape is how what reacts can be added, as it is written for programs: temperatures in
 // degC, times in min, gas in L/min at 25 degC and 101.325 kPa.
 type Shape struct {
-	Format    string             `json:"format"`
-	Notice    string             `json:"notice"`
-	MadeBy    record.MadeByJSON  `json:"made_by"`
-	Route     record.OfRouteJSON `json:"route"`
-	Additions []additionJSON     `json:"additions"`
+	record.Head
+	Additions []additionJSON `json:"additions"`
 }
 
 type additionJSON struct {
@@ -94,9 +90,7 @@ type afterJSON struct {
 // JSON writes how what reacts can be added for programs.
 func JSON(w io.Writer, r *hazards.Review, all []pacing.Addition, o draft.Options) error {
 	c := &r.Case
-	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy: record.MadeBy(o, draft.ControlOf(o, c.Site, c.Limits, c.Route.Digest)),
-		Route:  record.OfRouteJSON{Title: c.Route.Title, Digest: c.Route.Digest}, Additions: []additionJSON{}}
+	out := Shape{Head: record.HeadOf(Format, c, o), Additions: []additionJSON{}}
 	for i := range all {
 		out.Additions = append(out.Additions, additionOf(&all[i]))
 	}

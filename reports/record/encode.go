@@ -16,14 +16,15 @@ import (
 func Write(w io.Writer, v any) error {
 	e := encoder{to: w}
 	of := reflect.ValueOf(v)
-	e.text("{")
-	for i := range of.NumField() {
-		if i > 0 {
-			e.text(",")
+	before := "{"
+	for _, field := range reflect.VisibleFields(of.Type()) {
+		if field.Anonymous { // its own fields stand in its place
+			continue
 		}
-		name, _, _ := strings.Cut(of.Type().Field(i).Tag.Get("json"), ",")
-		e.text("\n \"" + name + "\": ")
-		if f := of.Field(i); f.Kind() == reflect.Slice && f.Len() > 0 {
+		name, _, _ := strings.Cut(field.Tag.Get("json"), ",")
+		e.text(before + "\n \"" + name + "\": ")
+		before = ","
+		if f := of.FieldByIndex(field.Index); f.Kind() == reflect.Slice && f.Len() > 0 {
 			e.entries(f)
 		} else {
 			e.value(f, " ")

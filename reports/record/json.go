@@ -6,8 +6,10 @@ import (
 	"strconv"
 
 	"etchbound/hazards"
+	"etchbound/hazards/route"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
+	"etchbound/reports/words"
 )
 
 // Format names the shape of the JSON review. Ids and keys are only added
@@ -68,6 +70,22 @@ type OfRouteJSON struct {
 	Digest string `json:"digest"`
 }
 
+// Head is what a document of one route begins with.
+type Head struct {
+	Format string      `json:"format"`
+	Notice string      `json:"notice"`
+	MadeBy MadeByJSON  `json:"made_by"`
+	Route  OfRouteJSON `json:"route"`
+}
+
+// HeadOf is the head of a document about a case.
+func HeadOf(format string, c *route.Case, o draft.Options) Head {
+	return Head{Format: format, Notice: words.Of("deference.line"),
+		MadeBy: MadeBy(o, draft.ControlOf(o, c.Site, c.Limits, c.Route.Digest)),
+		Route:  OfRouteJSON{Title: c.Route.Title, Digest: c.Route.Digest}}
+}
+
+// MadeByJSON is what made a document: the program, its data and the control line.
 type MadeByJSON struct {
 	Version  string `json:"version"`
 	Data     string `json:"data"`

@@ -49,6 +49,9 @@ func shapeOf(t reflect.Type, words keyWords, path string) Object {
 func fieldsOf(t reflect.Type, words keyWords, path string) Object {
 	properties, required := Object{}, []string{}
 	for _, f := range reflect.VisibleFields(t) {
+		if f.Anonymous { // its own fields stand in its place
+			continue
+		}
 		key, _, _ := strings.Cut(f.Tag.Get("json"), ",")
 		properties[key] = shapeOf(f.Type, words, strings.TrimPrefix(path+"."+key, "."))
 		required = append(required, key)

@@ -17,12 +17,9 @@ const KeepFormat = "etchbound.keep/1"
 // KeepShape is how product can be kept, as it is written for programs: days, pressures in
 // kPa gauge, masses in g, gas in mL at 25 degC and 101.325 kPa.
 type KeepShape struct {
-	Format string             `json:"format"`
-	Notice string             `json:"notice"`
-	MadeBy record.MadeByJSON  `json:"made_by"`
-	Route  record.OfRouteJSON `json:"route"`
-	Ways   []keptJSON         `json:"ways"`
-	Watch  []watchJSON        `json:"watch"`
+	record.Head
+	Ways  []keptJSON  `json:"ways"`
+	Watch []watchJSON `json:"watch"`
 }
 
 type keptJSON struct {
@@ -73,9 +70,7 @@ type watchJSON struct {
 // KeepJSON writes how the product of a route can be kept for programs.
 func KeepJSON(w io.Writer, r *hazards.Review, ways []keeping.Way, o draft.Options) error {
 	c := &r.Case
-	out := KeepShape{Format: KeepFormat, Notice: words.Of("deference.line"),
-		MadeBy: record.MadeBy(o, draft.ControlOf(o, c.Site, c.Limits, c.Route.Digest)),
-		Route:  record.OfRouteJSON{Title: c.Route.Title, Digest: c.Route.Digest}, Ways: []keptJSON{}, Watch: []watchJSON{}}
+	out := KeepShape{Head: record.HeadOf(KeepFormat, c, o), Ways: []keptJSON{}, Watch: []watchJSON{}}
 	for i := range ways {
 		out.Ways = append(out.Ways, keptOf(&ways[i]))
 	}

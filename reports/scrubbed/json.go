@@ -8,7 +8,6 @@ import (
 	"etchbound/hazards/route"
 	"etchbound/reports/draft"
 	"etchbound/reports/record"
-	"etchbound/reports/words"
 	"etchbound/scaling/ends"
 	"etchbound/scaling/scrubbing"
 )
@@ -18,12 +17,9 @@ const Format = "etchbound.offgas/1"
 
 // Shape is what the gas of a route needs on its way out, as it is written for programs.
 type Shape struct {
-	Format string             `json:"format"`
-	Notice string             `json:"notice"`
-	MadeBy record.MadeByJSON  `json:"made_by"`
-	Route  record.OfRouteJSON `json:"route"`
-	Places []placeJSON        `json:"places"`
-	Duct   ductJSON           `json:"duct"`
+	record.Head
+	Places []placeJSON `json:"places"`
+	Duct   ductJSON    `json:"duct"`
 }
 
 type twoJSON struct {
@@ -136,9 +132,7 @@ var closures = map[route.Closure]string{route.Closed: "closed", route.Vented: "v
 // JSON writes what the gas of a route needs on its way out for programs.
 func JSON(w io.Writer, r *hazards.Review, all []scrubbing.Train, at *scrubbing.Outdoors, o draft.Options) error {
 	c := &r.Case
-	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy: record.MadeBy(o, draft.ControlOf(o, c.Site, c.Limits, c.Route.Digest)),
-		Route:  record.OfRouteJSON{Title: c.Route.Title, Digest: c.Route.Digest}, Places: []placeJSON{},
+	out := Shape{Head: record.HeadOf(Format, c, o), Places: []placeJSON{},
 		Duct: ductJSON{Air: record.Nine(at.Air), Bore: record.Nine(at.Bore), Mouth: record.Nine(at.Mouth),
 			Hydrogen: two(at.Hydrogen), Plumes: []plumeJSON{}, Missing: record.MissingJSONs(at.Missing)}}
 	for i := range all {
