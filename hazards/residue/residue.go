@@ -28,11 +28,8 @@ const (
 	last  = 9
 )
 
-// Milligrams of fluoride in a mol, and grams of water.
-const (
-	Milligrams = 18998.4
-	MolarWater = 18.015
-)
+// Milligrams of fluoride in a mol.
+const Milligrams = 18998.4
 
 // Read gives the figures of every liquor of a walk that holds fluorine and is neutralised
 // or left over.
@@ -58,7 +55,7 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 		if water == 0 {
 			continue // dried: there is no water for it to be left in
 		}
-		if more := l.First.V * MolarWater / 1000; more > 0 { // what the step brings first
+		if more := l.First.V * process.MolarMass(c.Store, nil, "H2O").V / 1000; more > 0 { // what the step brings first
 			m, water = Thin(m, (water+more)/water), water+more
 		}
 		switch {

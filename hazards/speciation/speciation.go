@@ -146,7 +146,7 @@ func (b *bench) liquor(s *process.State, whole, open bool) (Liquor, found) {
 // vapour is HF over a liquor, by the laws that the air is worked out with.
 func (b *bench) vapour(l *Liquor, s *process.State, state *aqueous.State) {
 	acids := process.AcidsIn(nil, s)
-	kg := acids.Water.V * molarWater / 1000
+	kg := acids.Water.V * process.MolarMass(b.c.Store, nil, "H2O").V / 1000
 	t := working.Exact("T", "degC", l.Celsius, "of the liquor")
 	over := func(mol float64) float64 {
 		if !acids.Chloride {
@@ -164,8 +164,8 @@ func (b *bench) vapour(l *Liquor, s *process.State, state *aqueous.State) {
 
 // Molar masses, g/mol, and the pressure of the air, kPa.
 const (
-	molarHF, molarHCl, molarWater = 20.0064, 36.461, 18.015
-	atmosphere                    = 101.325
+	molarHF, molarHCl = 20.0064, 36.461
+	atmosphere        = 101.325
 )
 
 // Temperatures that constants are carried to and held from and to, degC, that of a liquor of

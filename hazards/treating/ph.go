@@ -62,7 +62,7 @@ func ends(c route.Case, model *aqueous.Model, l *process.Liquor) (low, v, high f
 		return nan, nan, nan
 	}
 	if n := l.First.V; !l.First.None() && n > 0 { // water of the step that is there first
-		more := n * residue.MolarWater / 1000
+		more := n * process.MolarMass(c.Store, nil, "H2O").V / 1000
 		m, water = residue.Thin(m, (water+more)/water), water+more
 	}
 	m.Solids = solids(false)
