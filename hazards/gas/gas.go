@@ -258,11 +258,11 @@ func (r *reader) closed(courses []course.Course) {
 		}
 		u := r.unfollowed(p, worst)
 		r.takes(p, can, u)
+		hot := r.heatedClosed(p)
 		if u != nil {
 			worst, gas = working.Absent("p", "kPa gauge", u...), working.Absent("n", "mol", u...)
-			held = r.last(p.Key)
+			held = r.unworked(p.Key, hot, held)
 		}
-		hot := r.heatedClosed(p)
 		if hot != 0 && held == nil {
 			gas, held = working.Exact("n", "mol", 0, "nothing in it gives gas"), r.done(hot).Contents()
 		}
@@ -294,6 +294,18 @@ func (r *reader) closed(courses []course.Course) {
 		}
 		r.pressed(p, kase, worst, cond)
 	}
+}
+
+// unworked is a place of which the gas is not worked out: as the step finds it that heats it
+// closed, else as what is worked out has it, else as the route leaves it.
+func (r *reader) unworked(key string, hot int, held *process.State) *process.State {
+	switch d := r.done(hot); {
+	case hot != 0 && d != nil:
+		return d.Contents()
+	case held != nil:
+		return held
+	}
+	return r.last(key)
 }
 
 // shut is a place with a closed pressure, by the case it is of.
