@@ -12,9 +12,11 @@ import (
 // medium is what the liquid makes of the rate: water, brine, or a solvent that is dry. A solvent
 // with more water in it counts as water, which is the faster, and so does brine beside an
 // additive that counts: nobody has seen what the two do together. What is dry goes by its form,
-// which is not credited with liquid about.
+// which is not credited with liquid about. A trace that a wash left of what is held, and is no
+// oxidant, does not count.
 func (r *reader) medium(s *stage) working.Num {
 	wet, water, mass := false, 0.0, 0.0
+	traces := r.traces(s)
 	var solvent *chemicals.Substance
 	for i := range s.d.After.Liquid {
 		q := &s.d.After.Liquid[i]
@@ -26,7 +28,7 @@ func (r *reader) medium(s *stage) working.Num {
 			case x == nil:
 			case x.Kind == "water":
 				water += process.PartOf(nil, q, e.N).V * x.Formula.MolarMass(r.c.Store, nil).V
-			case x.NotHeld || !harmless(x) && !r.held(x) && !(s.form == "encased" && x.Kind == "polymer"):
+			case x.NotHeld || !harmless(x) && !r.held(x) && !traces[x.Slug] && !(s.form == "encased" && x.Kind == "polymer"):
 				return working.Absent("f_m", "1", working.Lacks("storage_medium", x.Name).In(s.d.Number))
 			case x.Kind == "solvent":
 				solvent = x
@@ -43,6 +45,25 @@ func (r *reader) medium(s *stage) working.Num {
 		return r.c.Store.Num("storage.medium.brine")
 	}
 	return working.Exact("f_m", "1", 1, "in water")
+}
+
+// traces are the substances of which there is less in what is stored than acts on the rate.
+func (r *reader) traces(s *stage) map[string]bool {
+	all, of := 0.0, map[string]float64{}
+	for i := range s.d.After.Liquid {
+		q := &s.d.After.Liquid[i]
+		all += process.PartOf(nil, q, q.Mass).V
+		for j := range q.Entries {
+			if e := &q.Entries[j]; e.Sub != nil && !e.Sub.NotHeld && !e.Sub.Is("oxidant") {
+				of[e.Sub.Slug] += process.PartOf(nil, q, e.N).V * e.Sub.Formula.MolarMass(r.c.Store, nil).V
+			}
+		}
+	}
+	out, least := map[string]bool{}, r.c.Store.Num("storage.trace").V
+	for slug, m := range of {
+		out[slug] = 100*m <= least*all
+	}
+	return out
 }
 
 // forms are what dry flakes can lie in: their datum, and what is said of them.
