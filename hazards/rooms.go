@@ -43,6 +43,20 @@ func Stored(c route.Case) (Sized, error) {
 // StoredOnly works out what stored product does on central values, and nothing else.
 func StoredOnly(c route.Case) Assessment { return assess.Some(c, assess.Of(assess.Storage)) }
 
+// StoredWith is StoredOnly with other data, once for each value of a datum.
+func StoredWith(c route.Case, datum string, values ...float64) []Assessment {
+	out, kept := make([]Assessment, len(values)), assess.Keep(c, nil)
+	d, held := c.Store.Row(datum)
+	for i, v := range values {
+		st := c.Store
+		if held {
+			st = st.With(map[int]float64{d.Index: v})
+		}
+		out[i] = kept.Assessment(st, assess.Of(assess.Storage))
+	}
+	return out
+}
+
 // Judge holds figures against the limits of a case: see package verdict.
 func Judge(c route.Case, figs []figure.Figure, k *process.Walk) []figure.Finding {
 	return verdict.Judge(c, figs, k)

@@ -82,7 +82,7 @@ func (f File) reading(text []byte) (File, error) {
 // scaledTo is the batch of the case where the text has another.
 func (f File) scaledTo() (quantity.Value, bool) {
 	p := f.Case.Route.Precursor
-	if p == nil || !p.Mass.Set {
+	if p == nil || !p.Mass.Set || f.Case.Route.ReadFrom(f.Text) {
 		return quantity.Value{}, false
 	}
 	root, _ := schemas.Places(f.Case.Route.Name, f.Text)

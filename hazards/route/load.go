@@ -39,6 +39,10 @@ func digest(raw []byte) string {
 	return hex.EncodeToString(sum[:])
 }
 
+// ReadFrom reports whether a route is as a file with this text writes it: neither scaled
+// nor changed since.
+func (r *Route) ReadFrom(text []byte) bool { return r.Digest == digest(text) }
+
 func notices(problems []schemas.Problem) []string {
 	var list []string
 	for _, p := range problems {

@@ -111,8 +111,8 @@ func (w *Way) judge(c route.Case) {
 		w.Why = phrase.Of("keep.gone")
 		return
 	}
-	for i, share := range Losses {
-		w.Days[i] = daysTo(c, w.Place, share)
+	for i, a := range hazards.StoredWith(c, lossDatum, Losses[:]...) {
+		w.Days[i] = life(&a, w.Place)
 	}
 }
 
@@ -135,12 +135,8 @@ func changed(c route.Case, edits []edit.Edit) (route.Case, error) {
 // lossDatum is the datum of the loss to which a shelf life is counted.
 const lossDatum = "storage.loss"
 
-// daysTo is the time to a loss, as expected; unknown where nothing is stored there any more.
-func daysTo(c route.Case, place string, share float64) working.Num {
-	if d, ok := c.Store.Row(lossDatum); ok {
-		c.Store = c.Store.With(map[int]float64{d.Index: share})
-	}
-	a := hazards.StoredOnly(c)
+// life is the time to the loss, as expected; unknown where nothing is stored there any more.
+func life(a *hazards.Assessment, place string) working.Num {
 	for i := range a.Figures {
 		if f := &a.Figures[i]; f.Quantity == "store.shelf_life" && at(f, place) && f.Case.Branch == tradeMode {
 			return f.Value
