@@ -218,8 +218,10 @@ func (k *walker) step(s *route.Step) {
 	if verb.Does != route.Neutralises && len(s.What) > 0 {
 		p.Neutralised = false
 	}
+	var to State // before anything comes, also in a wash, which decants as it goes on
 	if t := k.places[s.Into]; t != nil {
 		t.Neutralised = false // what comes is waste again
+		to = t.copy()
 	}
 	switch verb.Does {
 	case route.Washes, route.Prewashes:
@@ -240,10 +242,6 @@ func (k *walker) step(s *route.Step) {
 	k.evolve(p, s, "", d.Melts)
 	k.ledOver(p, s)
 	d.Etches = append([]int(nil), p.Etches...)
-	var to State
-	if t := k.places[s.Into]; t != nil {
-		to = t.copy()
-	}
 	switch verb.Does {
 	case route.Moves:
 		k.move(p, s)
@@ -328,10 +326,10 @@ func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
 	a, q := k.merged(&there), k.merged(to)
 	acid0, base0 := sides(a)
 	acid, base := sides(q)
-	meet := met(q, acid0, base0) - min(acid-acid0, base-base0)
+	meet := met(q, acid0, base0) - max(min(acid-acid0, base-base0), 0) // what comes may be spent acid
 	state := to.copy()
 	switch {
-	case s.Verb().Does == route.Moves && s.Verb().Mixes && len(come.Liquid) > 0:
+	case (s.Verb().Does == route.Moves || s.Verb().Does == route.Parts) && s.Verb().Mixes && len(come.Liquid) > 0:
 		b := k.merged(&come)
 		mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q),
 			AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}

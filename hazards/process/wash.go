@@ -37,6 +37,9 @@ type Wash struct {
 	Swells    bool // the solid holds more liquid once it is washed
 }
 
+// CyclesOpen is the kind of what is missing where a wash says how far it goes and not how often.
+const CyclesOpen = "cycles_to_ph"
+
 // maxCycles is where a search for enough cycles gives up.
 const maxCycles = 200
 
@@ -211,7 +214,7 @@ func (k *walker) count(x *Wash, swells bool) {
 		k.fact("wash_open", x.Step, phrase.Of("fact.wash_open", x.Step))
 		in = append(in, working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(x.Step, "cycles"))))
 	case x.Target == x.Target:
-		in = append(in, working.Absent("N", "1", working.Lacks("cycles_to_ph",
+		in = append(in, working.Absent("N", "1", working.Lacks(CyclesOpen,
 			strconv.FormatFloat(x.Target, 'g', -1, 64)).In(x.Step)))
 	}
 	x.Needed = k.w.Model("N", "1", "dilution, cycle by cycle, until the pH of the retained liquid reaches the target",

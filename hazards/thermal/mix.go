@@ -23,6 +23,11 @@ func (r *reader) mix(d *process.Done) {
 		return
 	}
 	if more := mixedIn(d).Unsaid(); more != nil {
+		if r.c.Route.Steps[d.Number-1].Verb().Waste != "" && !slices.ContainsFunc(more, func(x working.Missing) bool {
+			return x.Kind != process.CyclesOpen
+		}) {
+			return // as many rinses as it takes leave less to mix than was told of the liquor before them
+		}
 		r.notMixed(d, phrase.Of("thermal.mix_amount_unknown"), more...)
 		return
 	}
