@@ -71,7 +71,7 @@ func copied(t *testing.T, table, row string) *chemicals.Store {
 // conducts heat and its temperature limits the liquor, with nothing else changed.
 func TestAMaterialIsOneRow(t *testing.T) {
 	long.Only(t)
-	const row = "testium,testium,testium|test metal,metal,55,30,20,40,yes,no,,,,,,,own,memory"
+	const row = "testium,testium,testium|test metal,metal,55,30,20,40,yes,no,,,,,,,,own,memory"
 	yaml := strings.Replace(strings.Replace(inIce("1 g", "20 mL", "2 W/K"), ", ua: 2 W/K", "", 1), "material: PTFE",
 		"material: test metal, lid_material: PTFE, capacity: 1 L", 1)
 	c := newCase(t, load(t, yaml))

@@ -20,6 +20,8 @@ func TestWasteOfSeveralBatches(t *testing.T) {
 		fill          float64
 		verdict       figure.Verdict
 	}{
+		{"drum", ", batches: 2, held_before: [acid waste]", 50, figure.Near},
+		{"drum", ", batches: 3, held_before: [acid waste]", 70, figure.Exceeds},
 		{"drum", ", batches: 1", 20, figure.Within},
 		{"bottle", ", batches: 2", 40, figure.Within},
 		{"drum", ", batches: 3", 60, figure.Exceeds},
@@ -33,9 +35,9 @@ places:
   pot: {kind: beaker, closure: open, capacity: 2 L, material: HDPE}
   can: {kind: %s, closure: vented, capacity: 5 L, material: HDPE%s}
 steps:
-  - {do: charge, in: pot, what: [{substance: HF, strength: 5 wt%%, volume: 1 L}], temperature: 20 degC}
+%s  - {do: charge, in: pot, what: [{substance: HF, strength: 5 wt%%, volume: 1 L}], temperature: 20 degC}
   - {do: collect, in: pot, into: can}
-`, row.kind, row.batches))
+`, row.kind, row.batches, stood(row.batches)))
 		c := newCase(t, r)
 		c.Brief = true
 		got := must(t, c)
@@ -77,6 +79,14 @@ func TestWashesOfWhichNobodySaysHowMany(t *testing.T) {
 			t.Errorf("%q: the pot is filled again each time: %+v", cycles, f)
 		}
 	}
+}
+
+// stood is half a litre of another route in a can that says what it held: there once.
+func stood(says string) string {
+	if !strings.Contains(says, "held_before") {
+		return ""
+	}
+	return "  - {do: charge, in: can, what: [{substance: HF, strength: 5 wt%, volume: 500 mL}], temperature: 20 degC}\n"
 }
 
 // At most a twentieth of 5 g (0.02569 mol) stays unetched, and gives 3.5 mol of hydrogen each:

@@ -47,6 +47,7 @@ var media = [...]medium{
 	{"chloride", "chloride", "", "hydrochloric acid or chloride"},
 	{"strong_base", "strong_base", "", "strong base"},
 	{"tmaoh", "organic_base", "", "quaternary ammonium hydroxide"},
+	{"amine", "amine", "", "ammonia or an amine"},
 	{"solvent", "solvent", "", "organic solvent"},
 	{"oxidising", "oxidising", "", "oxidising acid, peroxide or another oxidant"},
 }

@@ -84,6 +84,8 @@ func TestWhatStandsOtherMedia(t *testing.T) {
 	}{
 		{"PVDF", "tmaoh", nan, 25, material.No}, {"PVDF", "solvent", nan, 25, material.No}, {"PVDF", "acid", nan, 25,
 			material.Yes},
+		{"FKM", "amine", nan, 25, material.No}, {"EPDM", "amine", nan, 25, material.Yes}, {"brass", "amine", nan, 25,
+			material.No},
 		{"FKM", "strong_base", nan, 25, material.No}, {"PC", "strong_base", nan, 25, material.No}, {"glass",
 			"strong_base", nan, 25, material.Limited},
 		{"glass", "acid", nan, 25, material.Yes}, {"316", "chloride", nan, 25, material.No}, {"silicone", "acid", nan, 25,
@@ -188,7 +190,7 @@ func TestRows(t *testing.T) {
 // One row more is a material more, and nothing else needs changing.
 func TestOneMoreRow(t *testing.T) {
 	x := text(t)
-	x.Materials += "testium,testium,testium|test metal,metal,none,30,20,40,yes,no,,,,,,,own,memory\n"
+	x.Materials += "testium,testium,testium|test metal,metal,none,30,20,40,yes,no,,,,,,,,own,memory\n"
 	h, err := material.Parse(x)
 	if err != nil {
 		t.Fatal(err)
@@ -209,9 +211,9 @@ func TestOneMoreRow(t *testing.T) {
 
 func TestFaultsNameTheirPlace(t *testing.T) {
 	for _, c := range []struct{ materials, resistance, words, want string }{
-		{"a,a,PTFE,metal,none,,,,yes,,,,,,,,own,memory\n", "", "",
+		{"a,a,PTFE,metal,none,,,,yes,,,,,,,,,own,memory\n", "", "",
 			`row 93 (a), column words: the words "PTFE" are blank or mean two things`},
-		{"a,a,b,metal,none,,,,perhaps,,,,,,,,own,memory\n", "", "", "chemicals/data/materials.csv, row"},
+		{"a,a,b,metal,none,,,,perhaps,,,,,,,,,own,memory\n", "", "", "chemicals/data/materials.csv, row"},
 		{"", "no_such,hf,,,,,,,no,,own,memory\n", "", `there is no material "no_such"`},
 		{"", "ptfe,brine,,,,,,,no,,own,memory\n", "", "column medium"},
 		{"", "", "woolly,coat,no_such,a note,own,assumed\n", `there is no material "no_such"`},

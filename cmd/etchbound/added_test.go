@@ -23,7 +23,7 @@ type addedRow struct{ file, row, before string }
 var addedRows = []addedRow{
 	{"chemicals/data/substances.csv",
 		"caesium_hydroxide,caesium hydroxide,,CsOH,21351-79-1,s,-1,base,,,,,,,,,,,,memory", ""},
-	{"chemicals/data/materials.csv", "testium,testium,testium,metal,91,12,,,,yes,yes,yes,,yes,,,own,assumed", ""},
+	{"chemicals/data/materials.csv", "testium,testium,testium,metal,91,12,,,,yes,yes,yes,,,yes,,,own,assumed", ""},
 	{"chemicals/data/etching.csv", `etch_heat.Ti4AlN3,q_etch,800,700,900,kJ/mol,normal,,25 degC,own,test,assumed,`, ""},
 	{"hazards/limit/limits.csv", "few_cycles,wash.cycles,,cycles a test allows,0.5,1,,A test,1,1,assumed,,,,,", ""},
 	{"hazards/meeting/pairs.csv",

@@ -13,7 +13,7 @@ import (
 // met is two things that must not meet, and where they do in the route.
 type met struct {
 	*meeting.Pair
-	where  []string
+	where  []string // those alone that stop work, if one does
 	places []string // the same, the keys alone
 	stops  bool     // it does so unasked, or nobody knows
 }
@@ -24,11 +24,19 @@ func meets(d *draft.Draft) []met {
 	for i := range meeting.Pairs() {
 		m := met{Pair: &meeting.Pairs()[i]}
 		for j := range d.Places {
-			if step, ok := d.Places[j].Meets(m.Pair); ok {
-				m.where = append(m.where, draft.MetAt(d.Places[j].Place.Key, step))
-				m.places = append(m.places, d.Places[j].Place.Key)
-				m.stops = m.stops || stopped(d, m.Pair, d.Places[j].Place.Key)
+			step, ok := d.Places[j].Meets(m.Pair)
+			if !ok {
+				continue
 			}
+			key := d.Places[j].Place.Key
+			switch stops := stopped(d, m.Pair, key); {
+			case stops && !m.stops: // where a step means it is not told beside where none does
+				m.stops, m.where, m.places = true, nil, nil
+			case !stops && m.stops:
+				continue
+			}
+			m.where = append(m.where, draft.MetAt(key, step))
+			m.places = append(m.places, key)
 		}
 		if m.where != nil {
 			out = append(out, m)
