@@ -279,3 +279,18 @@ func TestStreamsMixInTheWasteWhateverBringsThem(t *testing.T) {
 		}
 	}
 }
+
+// More of one solvent in its own waste mixes with itself; another one does not (definition).
+func TestMoreOfTheSameWasteMixesWithItself(t *testing.T) {
+	for there, told := range map[string]bool{"isopropanol": false, "acetone": true} {
+		f := byID(assess(t, "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n"+
+			"  a: {kind: bottle, material: PTFE, capacity: 1 L, closure: vented}\n"+
+			"  drum: {kind: drum, material: PTFE, capacity: 2 L, closure: vented, held_before: empty}\nsteps:\n"+
+			"  - {do: charge, in: drum, temperature: 20 degC, what: [{substance: "+there+", volume: 200 mL}]}\n"+
+			"  - {do: charge, in: a, temperature: 20 degC, what: [{substance: isopropanol, volume: 200 mL}]}\n"+
+			"  - {do: decant, in: a, into: drum, retained: 1 mL}\n").Figures)["heat.mix.rise@3"]
+		if (f != nil) != told {
+			t.Errorf("isopropanol on to %s: %v", there, f)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package process
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
@@ -71,6 +72,17 @@ func strange(q *Pool) (name string, mol float64) {
 		}
 	}
 	return name, mol
+}
+
+// sameLiquids reports whether each of two liquors has the liquids without such a model that the
+// other has.
+func sameLiquids(a, b *Pool) bool {
+	in := func(x, of *Pool) bool {
+		return !slices.ContainsFunc(x.Entries, func(e Entry) bool {
+			return e.Poured && !slices.ContainsFunc(of.Entries, func(o Entry) bool { return o.Poured && o.Sub == e.Sub })
+		})
+	}
+	return in(a, b) && in(b, a)
 }
 
 // passOf orders the materials of a step: 0 liquids, 1 dissolved solids whose

@@ -338,7 +338,9 @@ func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
 			mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })
 		}
 		mix.Met, mix.There = meet, &state
-		mix.Strange, mix.StrangeMol = strange(q)
+		if s.Verb().Waste == "" || !sameLiquids(a, b) { // more of the same in the waste mixes with itself
+			mix.Strange, mix.StrangeMol = strange(q)
+		}
 		d.Mixed = mix
 	case d.Mixed != nil:
 		d.Mixed.Met += meet
