@@ -11,6 +11,10 @@ import (
 	"etchbound/hazards/route"
 )
 
+// burning is the quantity of the air that tells what can burn of a vapour, and nothing of what
+// people breathe.
+const burning = "air.flammable_share"
+
 // Unjudged lists what people could breathe that nothing is held against: agents with
 // limits of which no figure of the air is worked out, and those of which no limit is
 // held. It looks at what the steps put in and at the gases they give off.
@@ -24,7 +28,7 @@ func Unjudged(r *route.Route, figs []figure.Figure, k *process.Walk) []UnknownIt
 	}
 	for _, s := range breathable(r, k) {
 		judged := slices.ContainsFunc(figs, func(f figure.Figure) bool {
-			return f.Agent == s.Slug && figure.Row(f.Quantity).Family == "air"
+			return f.Agent == s.Slug && figure.Row(f.Quantity).Family == "air" && f.Quantity != burning
 		})
 		held := len(limit.Strictest(s.Slug, "")) > 0
 		switch {
