@@ -26,7 +26,7 @@ func TestWhatBoilsOffToCool(t *testing.T) {
 		{"do: freeze, in: cup, cryogen: dry_ice, cryogen_amount: 2 kg", "", 20.33},
 		{"do: freeze, in: cup, cryogen: none", "", -2},
 		{"do: freeze, in: cup, cryogen: none", ", dewar: 25 L", 13.45},
-		{"do: freeze, in: cup, temperature: -20 degC", "", -2},
+		{"do: freeze, in: cup, temperature: -20 degC", "", -1},
 		{"do: freeze, in: cup", "", -1},
 		{"do: freeze, in: cup, temperature: -120 degC", "", -1},
 		{"do: store, in: cup, time: 1 d, temperature: -80 (-95 to -70) degC", "", -1},
