@@ -137,10 +137,12 @@ func (g *Growth) cross() error {
 const content = "vessel.content"
 
 // overflow ends the list of turns where the first container runs over: a route that
-// cannot be run at a batch has no turn there. Crossings are in the order of batches.
+// cannot be run at a batch has no turn there. Crossings are in the order of batches. One that
+// at the smallest batch may run over, and does not at its best estimate, ends nothing: it is
+// among what is exceeded there, and the rest is told.
 func (g *Growth) overflow() {
 	first := slices.IndexFunc(g.Crossings, func(c Crossing) bool {
-		return c.Figure.Quantity == content && c.Turns == figure.Exceeds && !c.Back
+		return c.Figure.Quantity == content && c.Turns == figure.Exceeds && !c.Back && !(c.Already && g.mayOnly(&c))
 	})
 	if first < 0 {
 		return
@@ -154,6 +156,16 @@ func (g *Growth) overflow() {
 		}
 		return beyond
 	})
+}
+
+// mayOnly reports whether only the dangerous end of a figure is over its limit at the smallest batch.
+func (g *Growth) mayOnly(c *Crossing) bool {
+	for i := range g.Rungs[0].Findings {
+		if f := &g.Rungs[0].Findings[i]; f.ID() == c.ID() {
+			return f.Surely == figure.DangerousEnd
+		}
+	}
+	return false
 }
 
 // halvings is how often the size between two rungs is reviewed whole: three to a

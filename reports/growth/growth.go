@@ -119,6 +119,9 @@ func apart(all []figure.FindingID) (written, failing []figure.FindingID) {
 
 // overflows says what runs over first, and that nothing is told beyond.
 func (b *builder) overflows(g *scaling.Growth) string {
+	if g.Overflows.Already {
+		return words.Of("growth.overflows_already", grams(g.From.In("g")), g.Overflows.Figure.Place.String(), len(g.Beyond))
+	}
 	return words.Of("growth.overflows", grams(g.Overflows.Grams), g.Overflows.Figure.Place.String(), len(g.Beyond))
 }
 
