@@ -22,6 +22,7 @@ import (
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 
+	"etchbound/hazards"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
@@ -203,18 +204,42 @@ func TestPageOneFitsItsSides(t *testing.T) {
 // Page 1 of every bundled route, of one of them outside of the long form, is on one side
 // of either paper, with all its hold points and all that is not known.
 func TestPageOneOfBundledRoutesFits(t *testing.T) {
-	ctx := browser(t)
 	for name, r := range fixture.Some(t, 1, 1) {
-		address := pageFile(t, Build(r, draft.Options{Brief: true, Version: "0.0.0", DataVersion: "2026.11"}))
-		for _, side := range [][2]float64{{210, 297}, {215.9, 279.4}} {
-			height := printedHeight(ctx, t, address, side[0]-22)
-			room := (side[1] - 21) / 25.4 * 96
-			if !(height <= room) {
-				t.Errorf("%s: page 1 is %.0f px high; a side of %.0f by %.0f mm has %.0f",
-					name, height, side[0], side[1], room)
-			}
-			t.Logf("%s: %.0f of %.0f px", name, height, room)
+		fitsOneSide(t, name, r)
+	}
+}
+
+// So is it at a site with limits of the house, and of routes written as people write them,
+// with what they leave out, with a site and without.
+func TestPageOneAtASiteFits(t *testing.T) {
+	long.Only(t)
+	for _, name := range []string{"mo2tialc2-hf-2g.yaml", "tmaoh-half-gram.yaml"} { // the fullest
+		fitsOneSide(t, name+" at a site", fixture.AtSite(t, name, "site-demo.yaml", "limits-demo.yaml"))
+	}
+	names, err := filepath.Glob("testdata/written/*.yaml")
+	if err != nil || len(names) < 4 {
+		t.Fatal(names, err)
+	}
+	for _, name := range names {
+		fitsOneSide(t, name, fixture.AtSite(t, "../../reports/"+name, ""))
+		fitsOneSide(t, name+" at a site", fixture.AtSite(t, "../../reports/"+name,
+			"../../reports/testdata/written/site.yml", "../../reports/testdata/written/limits.yml"))
+	}
+}
+
+// fitsOneSide lays page 1 of a review out on both papers.
+func fitsOneSide(t *testing.T, name string, r hazards.Review) {
+	t.Helper()
+	address := pageFile(t, Build(r, draft.Options{Brief: true, Version: "0.0.0", DataVersion: "2026.11", Batches: true}))
+	ctx := browser(t)
+	for _, side := range [][2]float64{{210, 297}, {215.9, 279.4}} {
+		height := printedHeight(ctx, t, address, side[0]-22)
+		room := (side[1] - 21) / 25.4 * 96
+		if !(height <= room) {
+			t.Errorf("%s: page 1 is %.0f px high; a side of %.0f by %.0f mm has %.0f",
+				name, height, side[0], side[1], room)
 		}
+		t.Logf("%s: %.0f of %.0f px", name, height, room)
 	}
 }
 

@@ -15,8 +15,8 @@ import (
 type Hold struct {
 	ID     string
 	Says   phrase.Phrase
-	Places []figure.Place // of the findings it is of, in their order
-	parts  []phrase.Phrase
+	Places []figure.Place  // of the findings it is of, in their order
+	Parts  []phrase.Phrase // what stands in its sentence, where that is several things of which the same is said
 }
 
 // takes reports whether a hold point says something already, or says it from now on: of
@@ -26,11 +26,11 @@ func (h *Hold) takes(says phrase.Phrase) bool {
 		return false
 	}
 	one, ok := onlyPart(says)
-	if !ok || len(h.parts) == 0 {
+	if !ok || len(h.Parts) == 0 {
 		return h.Says.Equal(says)
 	}
-	if !slices.ContainsFunc(h.parts, one.Equal) {
-		h.parts = append(h.parts, one)
+	if !slices.ContainsFunc(h.Parts, one.Equal) {
+		h.Parts = append(h.Parts, one)
 		h.Says.Args = []any{h.Says.Args[0].(phrase.Phrase).And(phrase.As(" "), one)}
 	}
 	return true
@@ -64,7 +64,7 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 		}
 		h := Hold{ID: id, Says: says}
 		if one, ok := onlyPart(says); ok {
-			h.parts = []phrase.Phrase{one}
+			h.Parts = []phrase.Phrase{one}
 		}
 		out = append(out, h)
 		return &out[len(out)-1]

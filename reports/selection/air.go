@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
 	"etchbound/reports/draft"
 )
@@ -18,6 +19,9 @@ func (p *reader) breathe(l *Line) {
 		return
 	case len(m) == 0:
 		l.State, l.Verdict, l.Against = Judged, figure.UnknownVerdict, say("against.nothing")
+		if p.lacks("air_unjudged") {
+			l.Against = say("breathe.held")
+		}
 		l.Answer = unbreathable(lost)
 		return
 	}
@@ -31,7 +35,8 @@ func (p *reader) breathe(l *Line) {
 	}
 	slices.SortStableFunc(agents, func(a, b string) int { return before(by[a].top(), by[b].top()) })
 	p.verdict(l, m)
-	var told, against, dark []string
+	var told, dark []string
+	var held []*figure.Finding
 	for _, a := range agents {
 		f := by[a].top()
 		g := p.figs.Get(f.Figure)
@@ -43,20 +48,35 @@ func (p *reader) breathe(l *Line) {
 		}
 		told = append(told, say("breathe.agent", draft.AgentName("air.breathing_zone", a), p.v.Danger(g),
 			p.v.Place(f.Figure.Place)))
-		against = append(against, p.v.Limit(&f.Limit, f.Figure))
+		held = append(held, f)
 	}
 	l.Answer = strings.Join(told, "; ")
 	if len(told) > 0 {
-		l.Against = strings.Join(against, "; ")
-	}
-	if f := m.top(); len(told) > 0 {
-		p.narrows(l, f)
+		p.eachHeld(l, held)
+		p.narrows(l, m.top())
 	}
 	if lost = append(dark, lost...); len(lost) > 0 { // what has a limit first
 		l.Answer = joinedBy("; ", l.Answer, unbreathable(lost))
 		if l.Verdict.Rank() < figure.UnknownVerdict.Rank() { // what nobody knows is within nothing
 			l.Verdict, l.Surely = figure.UnknownVerdict, ""
 		}
+	}
+}
+
+// eachHeld sets what the agents of a line are held against, and of each how surely where
+// that is not the same of all.
+func (p *reader) eachHeld(l *Line, held []*figure.Finding) {
+	differ := slices.ContainsFunc(held, func(f *figure.Finding) bool { return p.surely(f) != l.Surely })
+	var against []string
+	for _, f := range held {
+		s := p.v.Limit(&f.Limit, f.Figure)
+		if differ {
+			s = withSurely(s, p.surely(f))
+		}
+		against = append(against, s)
+	}
+	if l.Against = strings.Join(against, "; "); differ {
+		l.Surely = ""
 	}
 }
 
@@ -71,6 +91,11 @@ func (p *reader) unbreathed() []string {
 		}
 	}
 	return out
+}
+
+// lacks reports whether something of a kind is missing.
+func (p *reader) lacks(kind string) bool {
+	return slices.ContainsFunc(p.r.Unknown, func(u doubt.UnknownItem) bool { return u.Kind == kind })
 }
 
 // mostNamed is how many substances the answer names of which nobody knows anything.

@@ -7,6 +7,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 	"etchbound/reports/draft"
 	"etchbound/reports/selection"
@@ -136,6 +137,21 @@ func TestWhatIsBreathedUnknownIsNotWithin(t *testing.T) {
 // written is the review of a route, at a site where there is one.
 func written(t *testing.T, yaml, at string) hazards.Review {
 	t.Helper()
+	return reviewed(t, yaml, at, nil)
+}
+
+// writtenHeld is the review of a route under limits of a house.
+func writtenHeld(t *testing.T, yaml, limits string) hazards.Review {
+	t.Helper()
+	own, problems, err := limit.Load("l.yaml", strings.NewReader(limits), figure.Units{})
+	if err != nil || len(problems) > 0 {
+		t.Fatal(err, problems)
+	}
+	return reviewed(t, yaml, "", limit.Base().With(own))
+}
+
+func reviewed(t *testing.T, yaml, at string, own *limit.Set) hazards.Review {
+	t.Helper()
 	r, problems, err := route.Load("r.yaml", strings.NewReader(yaml))
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
@@ -146,7 +162,7 @@ func written(t *testing.T, yaml, at string) hazards.Review {
 			t.Fatal(err, problems)
 		}
 	}
-	c, err := route.NewCase(r, s, nil)
+	c, err := route.NewCase(r, s, own)
 	if err != nil {
 		t.Fatal(err)
 	}

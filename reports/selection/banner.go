@@ -41,13 +41,17 @@ func (p *reader) banner() []string {
 			out = append(out, folded(words.Say(f.Says))+p.hydride())
 		}
 	}
+	var gases []string // each once, with all that shows it
+	by := map[string][]string{}
 	for _, k := range killers() {
-		if at := p.shows(k); at != nil {
-			s := say("banner.gas", k.says, listed(at))
-			if !slices.Contains(out, s) {
-				out = append(out, s)
-			}
+		at := p.shows(k)
+		if at != nil && by[k.says] == nil {
+			gases = append(gases, k.says)
 		}
+		by[k.says] = append(by[k.says], at...)
+	}
+	for _, gas := range gases {
+		out = append(out, say("banner.gas", gas, strings.Join(by[gas], "; ")))
 	}
 	return out
 }
@@ -59,14 +63,18 @@ func (p *reader) shows(k killer) []string {
 	case "pair":
 		for _, m := range p.met {
 			if m.ID == k.of {
-				out = append(out, say("banner.where", m.Names, strings.Join(m.where, ", ")))
+				out = append(out, say("banner.where", m.Names, strings.Join(m.where, "; ")))
 			}
 		}
 	case "fact":
+		var at []figure.Place
 		for _, f := range p.r.Walk.Facts {
 			if f.ID == k.of {
-				out = append(out, p.v.Place(figure.Step(f.Step)))
+				at = append(at, figure.Step(f.Step))
 			}
+		}
+		if at != nil {
+			out = append(out, p.v.places(at))
 		}
 	case "powder":
 		if x := p.route().Precursor; x != nil && x.Phase.Count(k.of) > 0 && p.fluorine() {

@@ -129,7 +129,8 @@ func (p *reader) wherever() string {
 	var out []string
 	for i := range r.Steps {
 		for j := range r.Steps[i].What {
-			if pl := r.Place(r.Steps[i].In); r.Steps[i].What[j].Precursor && pl != nil && len(out) == 0 {
+			powder := r.Precursor == nil || r.Steps[i].What[j].Precursor
+			if pl := r.Place(r.Steps[i].In); powder && pl != nil && len(out) == 0 {
 				out = append(out, p.container(pl))
 			}
 		}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"etchbound/chemicals/working"
-	"etchbound/hazards"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/wetted"
@@ -51,7 +50,9 @@ func (p *reader) gaps() []Gap {
 			all[at].figures[id] = true
 		}
 		if key := "each." + u.Kind; words.HasFirstPage(key) {
-			all[at].each = append(all[at].each, say(key, p.v.places(p.places(u)), u.Subject))
+			if s := say(key, p.v.places(p.places(u)), subject(u)); !slices.Contains(all[at].each, s) {
+				all[at].each = append(all[at].each, s)
+			}
 			continue
 		}
 		all[at].places = append(all[at].places, p.places(u)...)
@@ -66,7 +67,36 @@ func (p *reader) gaps() []Gap {
 	for _, name := range failed {
 		out = append(out, Gap{What: say("gap.failure", words.Of("case."+name)), Settles: say("gap.failure_settles")})
 	}
+	return joined(out)
+}
+
+// joined are gaps of which those that the same settles are one, at the place of the worst.
+func joined(gaps []Gap) []Gap {
+	var out []Gap
+	for _, g := range gaps {
+		if at := slices.IndexFunc(out, func(x Gap) bool { return x.Settles == g.Settles && g.Settles != "" }); at >= 0 {
+			out[at] = Gap{What: say("gap.with", out[at].told(), g.told()), Settles: g.Settles}
+			continue
+		}
+		out = append(out, g)
+	}
 	return out
+}
+
+// told is what is not known with where.
+func (g Gap) told() string {
+	if g.Where == "" {
+		return g.What
+	}
+	return say("gap.at", g.What, g.Where)
+}
+
+// subject is what something missing is of in words: of a quantity its label.
+func subject(u *doubt.UnknownItem) string {
+	if q, ok := figure.Lookup(u.Subject); ok && q.Label != "" {
+		return strings.ToLower(q.Label[:1]) + q.Label[1:]
+	}
+	return u.Subject
 }
 
 // weightOf is how many verdicts of some figures are not known. What parts are made of is
@@ -110,9 +140,7 @@ func lackedBy(u *doubt.UnknownItem) string {
 
 // stopped reports whether a hold point says already that something of a kind is missing.
 func (p *reader) stopped(kind string) bool {
-	return slices.ContainsFunc(p.r.Holds, func(h hazards.Hold) bool {
-		return slices.Contains(ranks()[h.ID].settles, kind)
-	})
+	return slices.ContainsFunc(p.stops, func(x Stop) bool { return slices.Contains(ranks()[x.ID].settles, kind) })
 }
 
 // general is what several of a kind are called together, the places standing beside it;

@@ -61,14 +61,15 @@ func (p *reader) lid(l *Line) {
 		return
 	}
 	p.shut(l, worst, m)
-	if worst != nil && worst.Case.State == figure.Cold { // which says that it is not known hot
+	if worst == nil {
+		l.Answer += strings.Join(lost, ", ")
+		return
+	}
+	if worst.Case.State == figure.Cold { // what it comes to hot is said to be not known
 		lost = slices.DeleteFunc(lost, func(s string) bool { return s == p.v.Place(worst.Place) })
 	}
-	switch {
-	case len(lost) > 0 && worst == nil:
-		l.Answer += strings.Join(lost, ", ")
-	case len(lost) > 0:
-		l.Answer += say("answer.also_unknown", strings.Join(lost, ", "))
+	if len(lost) > 0 {
+		l.Answer += say("lid.also_unknown", strings.Join(lost, ", "))
 	}
 }
 

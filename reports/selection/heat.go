@@ -36,6 +36,9 @@ func (p *reader) addition(l *Line) {
 	} else {
 		l.Answer += say("addition.by", number.LabelOf(f.Figure.Quantity))
 	}
+	if s := p.step(f.Figure.Place); s != nil && s.Portions > 1 && s.Over.Set {
+		l.Against = say("addition.portions", l.Against, s.Portions, written(s.Over))
+	}
 	l.Answer += p.alsoUnknown(m, f)
 	p.narrows(l, f)
 }
@@ -109,7 +112,7 @@ func (p *reader) cooling(l *Line) {
 	p.verdict(l, first)
 	if f := second.top(); f != nil && class(f) == over {
 		if other := p.v.Limit(&f.Limit, f.Figure); !strings.Contains(l.Against, other) {
-			l.Against = say("against.and", l.Against, other)
+			p.beside(l, f)
 		}
 	}
 	l.Answer = strings.TrimPrefix(p.asRun(run)+p.ifCoolingFails(fails), "; ")

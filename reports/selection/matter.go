@@ -7,6 +7,7 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/reports/words"
 )
 
 // matter is the findings that are one thing to decide, whatever limit each meets.
@@ -94,16 +95,25 @@ func (p *reader) judge(l *Line, m matter) {
 	f := m.top()
 	p.verdict(l, m)
 	if g := p.figs.Get(f.Figure); g != nil && !g.Danger().Unknown() {
-		l.Answer = p.named(g) + p.v.Value(g) + p.alsoUnknown(m, f)
+		l.Answer = p.named(g) + p.valueOf(g) + p.alsoUnknown(m, f)
 	} else {
 		l.Answer = say("answer.unknown_at", p.notKnown(append([]figure.ID{f.Figure}, m.unknownBeside(f)...)))
 	}
 	p.narrows(l, f)
 }
 
+// valueOf is a figure with its range; of a count what is counted with it, where page 1 has
+// words for that.
+func (p *reader) valueOf(f *figure.Figure) string {
+	if key := "counts." + f.Quantity; words.HasFirstPage(key) {
+		return say(key, p.v.Value(f))
+	}
+	return p.v.Value(f)
+}
+
 // narrows adds what is expected and what would narrow the range, where that decides.
 func (p *reader) narrows(l *Line, f *figure.Finding) {
-	if s := p.narrow(f); s != "" {
+	if s := p.narrow(f, l.Answer); s != "" {
 		l.Answer += "; " + s
 	}
 }
@@ -117,8 +127,27 @@ func (p *reader) verdict(l *Line, m matter) {
 	}
 	l.State, l.Verdict, l.Against, l.Surely = Judged, f.Verdict, p.v.Limit(&f.Limit, f.Figure), p.surely(f)
 	if other := m.house(f); other != nil {
-		l.Against = say("against.and", l.Against, p.v.Limit(&other.Limit, other.Figure))
+		p.beside(l, other)
 	}
+}
+
+// beside sets another limit beside the one a line is held against, each with how surely it
+// is exceeded where the two differ: of one that all of a range is over nobody reads "may".
+func (p *reader) beside(l *Line, other *figure.Finding) {
+	against, surely := p.v.Limit(&other.Limit, other.Figure), p.surely(other)
+	if surely == l.Surely {
+		l.Against = say("against.and", l.Against, against)
+		return
+	}
+	l.Against, l.Surely = say("against.and", withSurely(l.Against, l.Surely), withSurely(against, surely)), ""
+}
+
+// withSurely is a limit with how surely it is exceeded, as far as that is said.
+func withSurely(against, surely string) string {
+	if surely == "" {
+		return against
+	}
+	return say("against.surely", against, surely)
 }
 
 // house is the first finding of a limit of the house that is exceeded beside the one

@@ -140,7 +140,7 @@ func (p *reader) failing(l *Line, m matter) {
 	f := m.first(boils)
 	p.verdict(l, matter{f})
 	if other := m.house(f); other != nil {
-		l.Against = say("against.and", l.Against, p.v.Limit(&other.Limit, other.Figure))
+		p.beside(l, other)
 	}
 	name, where := draft.CaseName(f.Figure.Case), p.where(f.Figure)
 	shut := slices.ContainsFunc(boils, func(f *figure.Finding) bool { return class(f) == 0 && p.v.Shut(f.Figure.Place) })

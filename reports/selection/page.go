@@ -66,7 +66,7 @@ func Read(d *draft.Draft, grown *scaling.Outgrown) Page {
 	p.grown = grown
 	out := Page{Asked: p.asked(), Within: p.within(), Banner: p.banner(), Questions: p.questions()}
 	out.Others = p.others()
-	out.Stops = Matters(Stops(d))
+	out.Stops = Matters(p.stops)
 	out.Gaps, out.Left, out.Brief = p.gaps(), p.left(), d.Review.Case.Brief
 	return out
 }

@@ -74,9 +74,12 @@ func (p *reader) pairsMet(l *Line, m matter) {
 			more++
 			continue
 		}
-		said = append(said, say("pairs.met", x.Names, strings.Join(x.where, ", ")))
+		said = append(said, say("pairs.met", x.Names, strings.Join(x.where, "; ")))
 	}
-	if more > 0 {
+	switch {
+	case more == 1:
+		said = append(said, say("pairs.one_more"))
+	case more > 1:
 		said = append(said, say("pairs.more", more))
 	}
 	var before []string

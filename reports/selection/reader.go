@@ -18,11 +18,12 @@ type reader struct {
 	v     voice
 	figs  *figure.Set
 	met   []met
+	stops []Stop // all hold points
 	grown *scaling.Outgrown
 }
 
 func newReader(d *draft.Draft) *reader {
-	return &reader{r: d.Review, v: voice{d}, figs: d.Set, met: meets(d)}
+	return &reader{r: d.Review, v: voice{d}, figs: d.Set, met: meets(d), stops: Stops(d)}
 }
 
 // say is a sentence of page 1.

@@ -7,8 +7,10 @@ import (
 	"strings"
 	"sync"
 
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/meeting"
+	"etchbound/hazards/phrase"
 	"etchbound/reports/draft"
 	"etchbound/reports/words"
 	"etchbound/schemas/columns"
@@ -70,7 +72,7 @@ func Stops(d *draft.Draft) []Stop {
 	v := voice{d}
 	var out []Stop
 	for _, h := range d.Review.Holds {
-		s := Stop{ID: h.ID, Key: h.Says.Key, Says: folded(words.Say(h.Says))}
+		s := Stop{ID: h.ID, Key: h.Says.Key, Says: folded(words.Say(ofSteps(&h)))}
 		var unsaid []figure.Place
 		for _, at := range h.Places {
 			if name := v.Place(at); !strings.Contains(s.Says, name) {
@@ -90,6 +92,46 @@ func Stops(d *draft.Draft) []Stop {
 	out = append(out, shelf(d)...)
 	slices.SortStableFunc(out, func(a, b Stop) int { return ranks()[a.ID].order - ranks()[b.ID].order })
 	return out
+}
+
+// ofSteps is what a hold point says, with what it says word for word of several steps said
+// once of all of them, where page 1 has a sentence for that.
+func ofSteps(h *hazards.Hold) phrase.Phrase {
+	steps := map[string][]int{}
+	var parts []phrase.Phrase
+	for _, x := range h.Parts {
+		n, ok := stepOf(&x)
+		if !ok {
+			parts = append(parts, x)
+			continue
+		}
+		if steps[x.Key] == nil {
+			parts = append(parts, x)
+		}
+		steps[x.Key] = append(steps[x.Key], n)
+	}
+	if len(parts) == len(h.Parts) {
+		return h.Says
+	}
+	var said []string
+	for _, x := range parts {
+		if all := steps[x.Key]; len(all) > 1 {
+			slices.Sort(all)
+			said = append(said, say("steps."+x.Key, listed(Runs(all))))
+			continue
+		}
+		said = append(said, words.Say(x))
+	}
+	return phrase.Of(h.Says.Key, phrase.As(strings.Join(said, " ")))
+}
+
+// stepOf is the step that a phrase is of, and of which it says nothing of its own.
+func stepOf(p *phrase.Phrase) (int, bool) {
+	if len(p.Args) != 1 || !words.HasFirstPage("steps."+p.Key) {
+		return 0, false
+	}
+	n, ok := p.Args[0].(int)
+	return n, ok
 }
 
 // shelf is one hold point of what of the stock of a site does not stand together and may, or

@@ -2,6 +2,7 @@ package selection
 
 import (
 	"math"
+	"strings"
 
 	"etchbound/hazards/figure"
 )
@@ -37,16 +38,20 @@ func (p *reader) judgedBy(f *figure.Finding) *figure.Figure {
 	return g
 }
 
-// narrow says, of a verdict that the range decides, what is expected and what would
-// narrow the range.
-func (p *reader) narrow(f *figure.Finding) string {
+// narrow says, of a verdict that the range decides, what is expected, where that is not
+// said yet, and what would narrow the range.
+func (p *reader) narrow(f *figure.Finding, said string) string {
 	g := p.judgedBy(f)
 	if g == nil || f.Verdict != figure.Exceeds {
 		return ""
 	}
 	switch f.Surely {
 	case figure.DangerousEnd:
-		return joinedBy("; ", say("surely.expected", p.v.ValueText(g)), p.narrowedBy(g))
+		expected := ""
+		if best := p.v.ValueText(g); !strings.Contains(said, best) {
+			expected = say("surely.expected", best)
+		}
+		return joinedBy("; ", expected, p.narrowedBy(g))
 	case figure.BestEstimate:
 		return p.narrowedBy(g)
 	}

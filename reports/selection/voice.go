@@ -28,6 +28,9 @@ func (v voice) Limit(l *limit.Limit, of figure.ID) string {
 	if l.Role == limit.Escapes {
 		key = "short.idlh"
 	}
+	if dark := "unknown." + l.ID; math.IsNaN(l.Value) && words.HasFirstPage(dark) {
+		return words.FirstPage(dark)
+	}
 	if math.IsNaN(l.Value) || l.Origin != limit.Local && !words.HasFirstPage(key) {
 		return v.LimitText(l, of)
 	}

@@ -33,9 +33,9 @@ func (p *reader) neutralise(l *Line) {
 	}
 	l.Answer = say(binds, p.v.Danger(f), draft.AgentName(f.Quantity, f.Agent))
 	for _, x := range [...]struct{ quantity, some, none string }{
-		{"neutralise.dilution_water", "neutralise.water", "neutralise.no_water"},
 		{"neutralise.carbon_dioxide", "neutralise.gas", "neutralise.no_gas"},
 		{"neutralise.temperature_rise", "neutralise.rise", ""},
+		{"neutralise.dilution_water", "neutralise.water", "neutralise.no_water"},
 	} {
 		g := p.figs.Get(figure.ID{Quantity: x.quantity, Place: f.Place, Agent: f.Agent})
 		switch {

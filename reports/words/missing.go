@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/schemas/columns"
 )
@@ -78,6 +79,9 @@ func Names(all []working.Missing) []string {
 // Ask says what is missing, and what settles it.
 func Ask(m working.Missing) (text, settles string) {
 	r := rowOf(m)
+	if q, ok := figure.Lookup(m.Subject); ok && q.Label != "" { // what has no number at one end of its range
+		m.Subject = strings.ToLower(q.Label[:1]) + q.Label[1:]
+	}
 	return with(r.text, m), with(r.settles, m)
 }
 

@@ -1,0 +1,40 @@
+package selection
+
+import (
+	"slices"
+	"testing"
+
+	"etchbound/hazards"
+	"etchbound/hazards/phrase"
+	"etchbound/reports/words"
+)
+
+// What the same settles is one gap, at the place of the worst, and each still says where.
+func TestGapsThatTheSameSettlesAreOne(t *testing.T) {
+	got := joined([]Gap{{"heat", "step 2", "calorimetry"}, {"temperature", "step 5", "write it"},
+		{"gas", "", "measure it"}, {"bore", "", "write it"}, {"what nobody settles", "", ""}, {"another", "", ""}})
+	want := []Gap{{"heat", "step 2", "calorimetry"}, {"temperature (step 5); bore", "", "write it"},
+		{"gas", "", "measure it"}, {"what nobody settles", "", ""}, {"another", "", ""}}
+	if !slices.Equal(got, want) {
+		t.Errorf("%+v, want %+v", got, want)
+	}
+}
+
+// What is said word for word of several steps is said once, of all of them; what differs in
+// anything but the step is said by itself.
+func TestAHoldPointSaysStepsOnce(t *testing.T) {
+	part := func(key string, args ...any) phrase.Phrase { return phrase.Of(key, args...) }
+	h := hazards.Hold{ID: "ammonia", Parts: []phrase.Phrase{part("fact.ammonia", 4), part("fact.ammonia", 1),
+		part("fact.ammonia", 2)}}
+	h.Says = phrase.Of("hold.ammonia", h.Parts[0].And(phrase.As(" "), h.Parts[1], phrase.As(" "), h.Parts[2]))
+	if got, want := words.Say(ofSteps(&h)), "Keep that vessel open in the hood in that step. "+
+		"Steps 1, 2 and 4 bring base to ammonium: ammonia comes off."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	h = hazards.Hold{ID: "hf_strong", Parts: []phrase.Phrase{part("fact.hf_strong", 1, 55.0),
+		part("fact.hf_strong", 3, 60.0)}}
+	h.Says = phrase.Of("hold.hf_strong", h.Parts[0].And(phrase.As(" "), h.Parts[1]))
+	if got := ofSteps(&h); !got.Equal(h.Says) {
+		t.Errorf("two strengths read %q", words.Say(got))
+	}
+}
