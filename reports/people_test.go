@@ -15,7 +15,7 @@ import (
 var unwritten = map[string]*regexp.Regexp{
 	"a power of ten as only programs read it":      regexp.MustCompile(`(?i)[0-9]e[-+]?[0-9]+\b`),
 	"a step counted from 0":                        regexp.MustCompile(`steps\[`),
-	"per cent above a thousand, for so many times": regexp.MustCompile(`\b[0-9]{4,}(\.[0-9]+)? %`),
+	"per cent above a thousand, for so many times": regexp.MustCompile(`(?:^|[^0-9.])[0-9]{4,}(\.[0-9]+)? %`),
 	"minutes above two hours": regexp.MustCompile(`(?:^|[^0-9.])(?:1[2-9][1-9]|1[3-9]0|[2-9][0-9]{2}|[0-9]{4,})` +
 		`(?:\.[0-9]+)? min\b`),
 	"kilograms below one":     regexp.MustCompile(`(?:^|[^0-9.])0(\.[0-9]+)? kg(?:[^/\w]|$)`),
