@@ -30,6 +30,7 @@ type side struct {
 	pivot   []int     // the column of each hold, then of each of base
 	weight  []float64 // of each column when one is chosen
 	base    []int     // species that became the coordinates
+	some    []int32   // what of a column is not 0, while it is taken
 	at      []int32
 	which   []int32
 	count   []float64
@@ -116,22 +117,24 @@ func (s *side) take(row int, used *uint32) bool {
 	s.pivot = append(s.pivot, at)
 	p := s.v[at*s.length : (at+1)*s.length]
 	by := 1 / p[row]
+	some := s.some[:0]
 	for i, v := range p {
 		if v != 0 {
 			p[i] = v * by
+			some = append(some, int32(i))
 		}
 	}
+	s.some = some
 	for j := range nc {
 		if j == at {
 			continue
 		}
 		col := s.v[j*s.length : (j+1)*s.length]
 		if f := col[row]; f != 0 {
-			for i, v := range p {
-				if v != 0 {
-					if col[i] -= f * v; math.Abs(col[i]) < 1e-12 && i < s.length-1 {
-						col[i] = 0
-					}
+			for _, at := range some {
+				i := int(at)
+				if col[i] -= f * p[i]; math.Abs(col[i]) < 1e-12 && i < s.length-1 {
+					col[i] = 0
 				}
 			}
 		}

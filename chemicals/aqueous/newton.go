@@ -1,12 +1,6 @@
 package aqueous
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/blas"
-	"gonum.org/v1/gonum/blas/blas64"
-	"gonum.org/v1/gonum/lapack/lapack64"
-)
+import "math"
 
 // newton holds the unknowns, ln a of base, ln of the ionic strength, ln of the activity
 // of water, ln of the kg of water, and what is left of their equations.
@@ -14,9 +8,10 @@ type newton struct {
 	u, was, step []float64
 	left         []float64 // ln of one side of each equation over the other
 	up, down     []float64 // the sides of each balance
+	perUp        []float64 // 1 over them
+	perDown      []float64
 	slope        []float64 // of ln of a species by ln of the ionic strength
 	matrix       []float64
-	pivots       []int
 	slopeOfWater float64
 	slopeOfMass  float64
 	perWater     float64 // 1 over the kg of water
@@ -34,16 +29,14 @@ const (
 func (n *newton) room(balances, species int) {
 	n.count = balances + 3
 	c := n.count
-	room := grow(n.matrix, c*c+4*c+2*balances+species)
+	room := grow(n.matrix, c*c+4*c+4*balances+species)
 	n.matrix = room[:c*c]
 	rest := room[c*c:]
 	n.u, n.was, n.step, n.left = rest[:c], rest[c:2*c], rest[2*c:3*c], rest[3*c:4*c]
 	rest = rest[4*c:]
 	n.up, n.down, n.slope = rest[:balances], rest[balances:2*balances], rest[2*balances:2*balances+species]
-	if cap(n.pivots) < c {
-		n.pivots = make([]int, c)
-	}
-	n.pivots = n.pivots[:c]
+	rest = rest[2*balances+species:]
+	n.perUp, n.perDown = rest[:balances], rest[balances:2*balances]
 }
 
 // carbonAt is where dissolved carbon dioxide stands among the species.
@@ -70,8 +63,10 @@ func (w *work) evaluate() float64 {
 	for k := range w.ions {
 		x := &w.ions[k]
 		ln := w.constant[k] + w.ofWater[k]*w.lnWater
-		for at := s.at[k]; at < s.at[k+1]; at++ {
-			ln += s.count[at] * w.u[s.which[at]]
+		which := s.which[s.at[k]:s.at[k+1]]
+		count := s.count[s.at[k]:s.at[k+1]][:len(which)]
+		for i, b := range which {
+			ln += count[i] * w.u[b]
 		}
 		g, slope := x.activity(i, root)
 		if ln -= g; ln > 60 {
@@ -159,12 +154,18 @@ func contentOf(drawn float64) (mol, slope float64) {
 	return perKg + drawn, 1
 }
 
+// negligible is a share of a balance that moves it by less than the numbers can hold.
+const negligible = 1e-16
+
 // linear fills the matrix: what the equations leave, by the unknowns.
 func (w *work) linear() {
 	nb, c := w.rows.n, w.count
 	a := w.matrix
 	clear(a)
 	w.perWater = math.Exp(-w.lnKg)
+	for b := range nb {
+		w.perUp[b], w.perDown[b] = 1/(w.up[b]+1e-300), 1/(w.down[b]+1e-300)
+	}
 	for k := range w.spec {
 		w.linearOf(k, w.mol[k], w.slope[k], true)
 	}
@@ -191,43 +192,57 @@ func (w *work) linear() {
 // linearOf adds what one species moves. One of a gas depends on no strength of the
 // solution and on no mass of water.
 func (w *work) linearOf(k int, mol, slope float64, dissolved bool) {
-	nb := w.rows.n
-	for at := w.rows.at[k]; at < w.rows.at[k+1]; at++ {
-		b := int(w.rows.which[at])
-		v := w.rows.count[at] * mol
+	nb, c := w.rows.n, w.count
+	x := moves{w.side.which[w.side.at[k]:w.side.at[k+1]], w.side.count[w.side.at[k]:w.side.at[k+1]], slope, w.ofWater[k]}
+	from, to := w.rows.at[k], w.rows.at[k+1]
+	counts := w.rows.count[from:to]
+	for i, row := range w.rows.which[from:to] {
+		b := int(row)
+		v := counts[i] * mol
 		if v > 0 {
-			v /= w.up[b] + 1e-300
+			v *= w.perUp[b]
 		} else {
-			v /= w.down[b] + 1e-300
+			v *= w.perDown[b]
 		}
-		w.line(b, k, v, slope)
+		if math.Abs(v) <= negligible {
+			continue
+		}
+		line := w.matrix[b*c : (b+1)*c]
+		x.add(line, nb, v)
 		if dissolved {
-			w.matrix[b*w.count+nb+2] += v
+			line[nb+2] += v
 		}
 	}
 	if !dissolved {
 		return
 	}
 	m := mol * w.perWater
-	if z := w.ions[k].square; z != 0 {
-		w.line(nb, k, m*z/w.charges, slope)
+	if v := m * w.ions[k].square / w.charges; v > negligible {
+		x.add(w.matrix[nb*c:(nb+1)*c], nb, v)
 	}
-	w.line(nb+1, k, m, slope)
-	if d := w.draws[k]; d != 0 {
-		w.line(nb+2, k, m*d, slope)
+	if m > negligible {
+		x.add(w.matrix[(nb+1)*c:(nb+2)*c], nb, m)
+	}
+	if d := m * w.draws[k]; math.Abs(d) > negligible {
+		x.add(w.matrix[(nb+2)*c:(nb+3)*c], nb, d)
 	}
 }
 
-// line adds to an equation what a species moves by its activity.
-func (w *work) line(row, k int, by, slope float64) {
-	nb := w.rows.n
-	line := w.matrix[row*w.count : (row+1)*w.count]
-	s := &w.side
-	for at := s.at[k]; at < s.at[k+1]; at++ {
-		line[s.which[at]] += by * s.count[at]
+// moves is what the activity of a species follows: base, ionic strength and water.
+type moves struct {
+	which          []int32
+	count          []float64
+	slope, ofWater float64
+}
+
+// add adds to an equation what a species moves by its activity.
+func (x *moves) add(line []float64, nb int, by float64) {
+	count := x.count[:len(x.which)]
+	for i, b := range x.which {
+		line[b] += by * count[i]
 	}
-	line[nb] -= by * slope
-	line[nb+1] += by * w.ofWater[k]
+	line[nb] -= by * x.slope
+	line[nb+1] += by * x.ofWater
 }
 
 // search takes steps of Newton, none longer than helps, until no more than near is left.
@@ -258,20 +273,66 @@ const finest = 1e-14
 
 // direct solves for the next step.
 func (w *work) direct() bool {
-	c := w.count
 	w.linear()
 	copy(w.step, w.left)
-	a := blas64.General{Rows: c, Cols: c, Stride: c, Data: w.matrix}
-	if !lapack64.Getrf(a, w.pivots) {
-		return false
+	return eliminate(w.matrix, w.step)
+}
+
+// eliminate solves a x = b by Gaussian elimination with the largest pivot of each column; a,
+// row by row, is lost and b becomes x. Most of a is 0, which a general library does not skip.
+// It is false where a pivot is 0 or no number.
+func eliminate(a, b []float64) bool {
+	c := len(b)
+	for j := range c {
+		best, at := 0.0, -1
+		for i := j; i < c; i++ {
+			if v := math.Abs(a[i*c+j]); v > best {
+				best, at = v, i
+			}
+		}
+		if at < 0 {
+			return false
+		}
+		row := a[j*c+j : (j+1)*c]
+		if at != j {
+			other := a[at*c+j : (at+1)*c][:len(row)]
+			for k, v := range row {
+				row[k], other[k] = other[k], v
+			}
+			b[j], b[at] = b[at], b[j]
+		}
+		by := 1 / row[0]
+		for i := j + 1; i < c; i++ {
+			other := a[i*c+j : (i+1)*c][:len(row)]
+			if f := other[0] * by; f != 0 {
+				less(other, row, f)
+				b[i] -= f * b[j]
+			}
+		}
 	}
-	for i, p := range w.pivots {
-		w.step[i], w.step[p] = w.step[p], w.step[i]
+	for j := c - 1; j >= 0; j-- {
+		row := a[j*c : (j+1)*c]
+		v := b[j]
+		for k := j + 1; k < c; k++ {
+			v -= row[k] * b[k]
+		}
+		b[j] = v / row[j]
 	}
-	x := blas64.Vector{N: c, Inc: 1, Data: w.step}
-	blas64.Trsv(blas.NoTrans, blas64.Triangular{Uplo: blas.Lower, Diag: blas.Unit, N: c, Stride: c, Data: w.matrix}, x)
-	blas64.Trsv(blas.NoTrans, blas64.Triangular{Uplo: blas.Upper, Diag: blas.NonUnit, N: c, Stride: c, Data: w.matrix}, x)
 	return true
+}
+
+// less takes f of a row from another, four at a time.
+func less(from, row []float64, f float64) {
+	for len(row) >= 4 && len(from) >= 4 {
+		from[0] -= f * row[0]
+		from[1] -= f * row[1]
+		from[2] -= f * row[2]
+		from[3] -= f * row[3]
+		row, from = row[4:], from[4:]
+	}
+	for k, v := range row {
+		from[k] -= f * v
+	}
 }
 
 // length is the share of a step that keeps every unknown within reach.

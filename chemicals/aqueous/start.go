@@ -34,7 +34,7 @@ type beginning struct {
 }
 
 // beginnings are taken in this order until one leads to an end.
-var beginnings = [...]beginning{{2, 1e-3}, {1, 1}, {3, 1e-5}, {6, 1e-3}, {4, 1e-9}}
+var beginnings = [...]beginning{{2, 1e-5}, {1, 1}, {2, 1e-3}, {6, 1e-3}, {4, 1e-9}}
 
 // guess sets ln of the species and what settles. Species that are not in use get no
 // amount: their order is by worth.

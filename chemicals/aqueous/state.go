@@ -56,7 +56,8 @@ func (s *State) Closure() float64 {
 		worst = larger(worst, math.Abs(sum)/(size+math.Abs(total[n])))
 	}
 	charge, size := 0.0, 1e-300
-	i := math.Exp(w.lnI)
+	i := math.Min(math.Exp(w.lnI), strongest)
+	root := math.Sqrt(i)
 	for n, r := range w.spec {
 		e := &k.rows[r]
 		charge, size = charge+w.mol[n]*e.charge, size+w.mol[n]*math.Abs(e.charge)
@@ -64,9 +65,9 @@ func (s *State) Closure() float64 {
 		for j, c := range w.comp {
 			ln += e.of[c] * w.x[j]
 		}
-		g, _ := w.ions[n].activity(math.Min(i, strongest), math.Sqrt(math.Min(i, strongest)))
-		if v := math.Exp(ln - g + w.lnKg); v > 1e-290 {
-			worst = larger(worst, 0.01*math.Abs(v/w.mol[n]-1)) // a constant to 1e-8
+		g, _ := w.ions[n].activity(i, root)
+		if w.mol[n] > 1e-290 {
+			worst = larger(worst, 0.01*math.Abs(ln-g-w.ln[n])) // a constant to 1e-8
 		}
 	}
 	return larger(worst, math.Abs(charge)/size)
