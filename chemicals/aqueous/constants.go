@@ -103,7 +103,7 @@ func read(name, text string) (*known, error) {
 func Sources() []string {
 	var out []string
 	for name, text := range map[string]string{"constants.csv": constants, "variants.csv": variantsText,
-		"kept.csv": keptText} {
+		"kept.csv": keptText, "spread.csv": spreadText} {
 		t, err := columns.Open("chemicals/aqueous/"+name, text)
 		if err != nil {
 			panic(err)

@@ -90,7 +90,7 @@ func (b *builder) values(moves int) document.Section {
 	unknown := sub("unknown", b.unknownBlocks())
 	unknown.Screen = len(b.NotAssessed()) == 0 // what is missing is printed among the actions
 	s.Subs = append(s.Subs, sub("turns", b.turnBlocks()),
-		unknown, folded("assumptions", b.assumptionBlocks(moves)),
+		unknown, folded("assumptions", b.assumptionBlocks(moves)), folded("spread", b.spreadBlocks()),
 		folded("data", b.dataBlocks()), rare("overrides", b.overrideBlocks()),
 		folded("limits", b.limitBlocks()), folded("sources", b.sourceBlocks()), rare("warnings", b.warningBlocks()))
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.on_paper", len(b.Review.Assumptions),
@@ -103,7 +103,9 @@ func Checked(d *draft.Draft) document.Section {
 	s := from(d).values(maxMoves / 6)
 	s.Blocks = s.Blocks[:1] // what is said on paper of what is folded away
 	for i := range s.Subs {
-		s.Subs[i].Screen = false
+		if s.Subs[i].Screen = s.Subs[i].Key == "values-spread"; s.Subs[i].Screen { // of no route: it stays folded
+			continue
+		}
 		for j, b := range s.Subs[i].Blocks {
 			if f, ok := b.(document.Fold); ok {
 				s.Subs[i].Blocks = append(append(s.Subs[i].Blocks[:j:j], f.Blocks...), s.Subs[i].Blocks[j+1:]...)
