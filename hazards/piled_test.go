@@ -102,7 +102,8 @@ func TestGasOfSeveralBatchesOfWaste(t *testing.T) {
 		{", batches: 20", "room: {cabinet: 200 L}", 2.2, figure.Exceeds},
 		{", batches: 15", "room: {cabinet: 200 L}", 1.65, figure.Near},
 		{", batches: 4", "room: {cabinet: 200 L}", 0.44, figure.Within},
-		{", batches: 20", "", 2.2, figure.Within}, // there is no cabinet
+		{", batches: 20", "room: {cabinet: 0 L}", 2.2, figure.Within}, // there is no cabinet
+		{", batches: 20", "", 2.2, figure.UnknownVerdict},             // nobody says
 		{"", "room: {cabinet: 200 L}", 0, figure.UnknownVerdict},
 	} {
 		r := load(t, fmt.Sprintf(`route: etchbound/1

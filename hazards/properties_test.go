@@ -419,13 +419,21 @@ func notBetter(t reporter, full, bare *hazards.Review, what string) {
 		if _, at, of := strings.Cut(id, "@"); of && !there && strings.HasPrefix(id, "stock.") {
 			is, there = unstated(after, bare, at)
 		}
-		if bare.Case.Site == nil && (strings.HasPrefix(id, "unattended.") || strings.HasPrefix(id, "meeting.pair@site")) {
-			continue // rules that a site asks for go with it, and so does the shelf
+		if bare.Case.Site == nil && strings.HasPrefix(id, "unattended.") {
+			continue // rules that a site asks for go with it
+		}
+		if strings.HasPrefix(id, "meeting.pair@site") && fewerBottles(full, bare) {
+			continue // what a site no longer states it has does not stand beside anything
 		}
 		if !there || is < was {
 			t.Errorf("%s: rank %d becomes %d (there %v) %s", id, was, is, there, what)
 		}
 	}
+}
+
+// fewerBottles reports whether the site of one review states less stock than that of another.
+func fewerBottles(full, bare *hazards.Review) bool {
+	return full.Case.Site != nil && (bare.Case.Site == nil || len(bare.Case.Site.Stock) < len(full.Case.Site.Stock))
 }
 
 // unstated is the rank of a stock that nobody states any more: it is said once, of the

@@ -15,8 +15,8 @@ func (r *reader) gases() {
 	hydrogen := r.hydrogens()
 	r.enclosed(figure.Room, r.c.RoomVolume("V"), r.all(), hydrogen, true,
 		phrase.Of("air.all_gas_in_room"))
-	if s := r.c.Site; s != nil && s.Cabinet.Set {
-		r.enclosed(figure.Cabinet, r.c.Given("V", "m3", s.Cabinet), r.all(), hydrogen, false,
+	if !r.c.NoCabinet() {
+		r.enclosed(figure.Cabinet, r.c.CabinetVolume("V"), r.all(), hydrogen, false,
 			phrase.Of("air.all_gas_in_cabinet"))
 	}
 	r.hood()

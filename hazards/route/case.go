@@ -146,6 +146,10 @@ func (c Case) CabinetVolume(symbol string) working.Num {
 	return c.Given(symbol, "m3", c.Site.Cabinet)
 }
 
+// NoCabinet reports whether the site says that containers stand in no shut fridge or cabinet,
+// by a volume of zero. Where nobody says so there may be one.
+func (c Case) NoCabinet() bool { return c.Site != nil && c.Site.Cabinet.Set && c.Site.Cabinet.SI == 0 }
+
 // HoodFlow is described with RoomVolume.
 func (c Case) HoodFlow(symbol string) working.Num {
 	if c.Site == nil || c.Site.Hood == nil || !c.Site.Hood.Flow.Set {

@@ -37,7 +37,7 @@ var hoodKeys = field.Keys[Hood]{
 var roomKeys = field.Keys[Site]{
 	field.Of("volume", func(s *Site) *quantity.Value { return &s.RoomVolume }).IsFact(),
 	field.Of("flow", func(s *Site) *quantity.Value { return &s.RoomFlow }).IsFact(),
-	field.Of("cabinet", func(s *Site) *quantity.Value { return &s.Cabinet }),
+	field.Of("cabinet", func(s *Site) *quantity.Value { return &s.Cabinet }).IsFact(),
 	field.Of("cylinder", func(s *Site) *quantity.Value { return &s.Cylinder }),
 	field.Of("dewar", func(s *Site) *quantity.Value { return &s.Dewar }),
 }

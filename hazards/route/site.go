@@ -36,7 +36,10 @@ func (l *loader) site(root *schemas.Node) *Site {
 		CoolingTaken: cold.Value("others"),
 		Triggers:     triggers(root.Get("triggers")),
 	}
-	l.aboveZero(room, "volume", "cabinet")
+	l.aboveZero(room, "volume")
+	if room.Value("cabinet").SI != 0 { // zero says that there is none
+		l.aboveZero(room, "cabinet")
+	}
 	if h := root.Get("hood"); h.Usable(schemas.Map) {
 		l.aboveZero(h, "containment", "face_velocity", "flow")
 		s.Hood = &Hood{Flow: h.Value("flow"), FaceVelocity: h.Value("face_velocity"), TestDate: h.Str("tested"),

@@ -90,6 +90,9 @@ func (r *reader) place(p *route.Place) {
 			Agent: doses[i].of.Slug}, Value: r.w.Keep(doses[i].mass), Conditions: phrase.Of("store.antioxidant")})
 	}
 	for i, name := range wayNames[:outer] {
+		if r.c.NoCabinet() {
+			break // product then stands where air is changed, or in the room
+		}
 		r.put("store.time_to_quarter", p, figure.By(name), all.quarter[i], phrase.On[any](r.w, "store.quarter"))
 	}
 	r.aged(p, &all)
@@ -171,6 +174,9 @@ func (r *reader) worst(all *kept, p *route.Place, s *stage) {
 		all.life[m] = s.life[m]
 	}
 	for i := range outer {
+		if r.c.NoCabinet() {
+			break
+		}
 		keep(&all.quarter[i], r.quarter(s, i), -1)
 	}
 	r.ages(all, s)
