@@ -1,6 +1,7 @@
 package hazards_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -59,11 +60,24 @@ func TestIDsAreUnique(t *testing.T) {
 		c := newCase(tb, load(tb, yaml))
 		rv := must(tb, c)
 		once(t, &rv, yaml)
+		notLessThanNothing(t, &rv, yaml)
 		c.Limits = c.Limits.With(locally(&rv))
 		local := must(tb, c)
 		once(t, &local, yaml)
 		unmoved(t, &rv, &local, yaml)
 	})
+}
+
+// notLessThanNothing fails where an amount, a time or a flow of a figure is below zero: of a
+// difference of two alone can that be.
+func notLessThanNothing(t interface{ Fatalf(string, ...any) }, rv *hazards.Review, yaml string) {
+	amounts := []string{"g", "kg", "mol", "mL", "L", "min", "h", "d", "L/min", "m3/h", "ppm", "mg/min", "mol/L", "wt%", "W"}
+	for i := range rv.Figures {
+		f := &rv.Figures[i]
+		if slices.Contains(amounts, f.Value.Unit) && (f.Value.V < 0 || f.Low().V < 0) {
+			t.Fatalf("%s is %g %s, at least %g\n%s", f.ID, f.Value.V, f.Value.Unit, f.Low().V, yaml)
+		}
+	}
 }
 
 // unmoved fails where a finding of a review is another in one with more limits, or one

@@ -100,6 +100,7 @@ func TestGasOfSeveralBatchesOfWaste(t *testing.T) {
 		verdict          figure.Verdict
 	}{
 		{", batches: 20", "room: {cabinet: 200 L}", 2.2, figure.Exceeds},
+		{", batches: 60", "room: {cabinet: 200 L}", 6.6, figure.Exceeds}, // over the rim: no gas space, and no time
 		{", batches: 15", "room: {cabinet: 200 L}", 1.65, figure.Near},
 		{", batches: 4", "room: {cabinet: 200 L}", 0.44, figure.Within},
 		{", batches: 20", "room: {cabinet: 0 L}", 2.2, figure.Within}, // there is no cabinet
@@ -133,6 +134,7 @@ steps:
 		if row.litres > 0 && !nearly.Share(x.High().V, row.litres, 0.01) || row.litres == 0 && !x.Danger().Unknown() {
 			t.Errorf("%+v: up to %g L", row, x.High().V)
 		}
+		notLessThanNothing(t, &got, row.batches)
 		verdict := figure.Within
 		for i := range got.Findings {
 			if f := &got.Findings[i]; f.Figure.Quantity == "gas.cabinet_share" && f.Figure.Place == figure.At("can") {

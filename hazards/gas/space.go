@@ -108,6 +108,10 @@ func worstRuns(courses []course.Course) []course.Run {
 // shutting reports the time of one place, by the worst of the runs of each law; cond is
 // the key of what it holds for.
 func (r *reader) shutting(s shut, space working.Num, runs []course.Run, cond string) {
+	if space.V < 0 { // what overfills it leaves none
+		V := space.As("V")
+		space = r.w.Line("V_g", "mL", "max(V,0)", max(V.V, 0), V)
+	}
 	worst := map[vessel.Law]*course.Run{}
 	var order []vessel.Law
 	for i := range runs {
