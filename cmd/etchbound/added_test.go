@@ -47,7 +47,7 @@ var addedRows = []addedRow{
 	{"hazards/route/keys_place.go", `field.Of("gasket", func(p *Place) *quantity.Value { return &p.Gasket }),`,
 		`field.Custom(field.Flag, "keep", keepOf)`},
 	{"scaling/keys.csv", "route,places.*.gasket,vessel,batch,,,,", ""},
-	{"scaling/keeping/conditions.csv", "cellar,store,temperature,12 degC", ""},
+	{"scaling/keeping/conditions.csv", "cellar,store,temperature,12 degC,", ""},
 }
 
 // put is the text of a file with the row in it.
