@@ -71,7 +71,8 @@ func TestIDsAreUnique(t *testing.T) {
 // notLessThanNothing fails where an amount, a time or a flow of a figure is below zero: of a
 // difference of two alone can that be.
 func notLessThanNothing(t interface{ Fatalf(string, ...any) }, rv *hazards.Review, yaml string) {
-	amounts := []string{"g", "kg", "mol", "mL", "L", "min", "h", "d", "L/min", "m3/h", "ppm", "mg/min", "mol/L", "wt%", "W"}
+	amounts := []string{"g", "kg", "mol", "mL", "L", "min", "h", "d", "L/min", "m3/h", "ppm", "mg/min", "mol/L",
+		"wt%", "W"}
 	for i := range rv.Figures {
 		f := &rv.Figures[i]
 		if slices.Contains(amounts, f.Value.Unit) && (f.Value.V < 0 || f.Low().V < 0) {

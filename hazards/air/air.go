@@ -2,6 +2,7 @@ package air
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
@@ -59,6 +60,7 @@ func (r *reader) steps(runs []vessel.Run) {
 	r.evolved()
 	r.fire()
 	r.mist()
+	r.cold()
 	for i := range r.k.Steps {
 		r.additive(r.k.Steps[i].Number)
 	}
@@ -90,7 +92,8 @@ type reader struct {
 	emitted  map[vapourIn]working.Num   // mg/min
 	drops    map[vapourIn]droplets      // mist
 	found    map[mixture][]vapour       // where no sheet is kept
-	formed   []agent                    // the poisonous gases of the steps
+	formed   []agent                    // the poisonous gases and the solvents of the steps
+	chill    []working.Num              // gas of what is poured to cool, L
 
 	flow, volume working.Num // exchange of the room and its air, once they were asked for
 }
@@ -126,11 +129,12 @@ type agent struct {
 	solution string // the model of the solution it stands over
 	moves    string // row of its diffusivity
 	acid     bool   // it acts where the other acids do
+	organic  bool   // a liquid that can burn
 }
 
-var agents = [...]agent{hf: {"hf", "HF", "F", "hf", "air.diffusivity.hf", true},
-	hcl:     {"hcl", "HCl", "Cl", "hcl", "air.diffusivity.hcl", true},
-	ammonia: {"ammonia", "NH3", "N", "nh3", "air.diffusivity.nh3", false}}
+var agents = [...]agent{hf: {"hf", "HF", "F", "hf", "air.diffusivity.hf", true, false},
+	hcl:     {"hcl", "HCl", "Cl", "hcl", "air.diffusivity.hcl", true, false},
+	ammonia: {"ammonia", "NH3", "N", "nh3", "air.diffusivity.nh3", false, false}}
 
 // The positions of the agents.
 const (
@@ -182,7 +186,7 @@ func (r *reader) step(d *process.Done) {
 		if at == nil || len(in.Liquid) == 0 {
 			return
 		}
-		over := r.vapours(in, hot.As("T"))
+		over := slices.Concat(r.vapours(in, hot.As("T")), r.solvents(in, d.Number, hot.As("T")))
 		for i := range over {
 			all = append(all, liquor{&over[i], in, at, hot, is, open})
 		}
@@ -197,28 +201,45 @@ func (r *reader) step(d *process.Done) {
 	if d.Filled != nil {
 		see(d.Filled, r.place(d.Filled.Place), hotter(d.Hot, d.Filled.Set), filled, true)
 	}
-	for _, a := range agents {
+	for _, slug := range inOrder(all) {
 		var of []liquor
 		for i := range all {
-			if all[i].over.slug == a.slug {
+			if all[i].over.slug == slug {
 				of = append(of, all[i])
 			}
 		}
-		if of == nil {
-			continue
-		}
 		if first := &of[0]; first.is == left || d.Filled != nil && first.in == d.Filled {
 			x, atm := first.over.pressure.As("p"), r.c.Store.Num("gas.pressure").As("P")
-			r.put("air.saturated", figure.Step(d.Number), a.slug, figure.Case{},
+			r.put("air.saturated", figure.Step(d.Number), slug, figure.Case{},
 				r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), phrase.Of(first.over.holds))
 		}
 		r.leaving(d, of)
+		if of[0].over.organic { // whose spill is told by its fire
+			r.formed = append(r.formed, of[0].over.agent)
+			continue
+		}
 		for i := range of {
 			if of[i].is == left || of[i].in == d.Filled {
 				r.keep(d, of[i].in, of[i].over)
 			}
 		}
 	}
+}
+
+// inOrder are the agents of some liquors, each once: those that water gives off first.
+func inOrder(all []liquor) []string {
+	var out []string
+	for _, a := range agents {
+		if slices.ContainsFunc(all, func(l liquor) bool { return l.over.slug == a.slug }) {
+			out = append(out, a.slug)
+		}
+	}
+	for i := range all {
+		if slug := all[i].over.slug; !slices.Contains(out, slug) {
+			out = append(out, slug)
+		}
+	}
+	return out
 }
 
 // hotter is the higher of two temperatures, the first where the other is nowhere

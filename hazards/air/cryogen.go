@@ -129,19 +129,19 @@ func (r *reader) bottled() (working.Num, bool) {
 	return working.Num{}, false
 }
 
-// cold reports the gas of each step that something cold is poured for.
-func (r *reader) cold() []working.Num {
-	var out []working.Num
+// cold reports the gas of each step asked for that something cold is poured for, and keeps
+// those of all of them for the air of the room.
+func (r *reader) cold() {
 	for i := range r.c.Route.Steps {
 		s := &r.c.Route.Steps[i]
-		v, _ := r.boils(s)
-		if v.None() {
+		if !r.asks(s.Number) {
 			continue
 		}
-		out = append(out, v)
-		r.put("air.cryogen", figure.Step(s.Number), "", figure.Case{}, v, phrase.Of("air.cryogen"))
+		if v, _ := r.boils(s); !v.None() {
+			r.chill = append(r.chill, v)
+			r.put("air.cryogen", figure.Step(s.Number), "", figure.Case{}, v, phrase.Of("air.cryogen"))
+		}
 	}
-	return out
 }
 
 // iced is the amount of carbon dioxide in mol that dry ice gives in a step, unknown where

@@ -81,7 +81,8 @@
 //
 // over the liquor itself, before air thins it: x is the share of a liquid in the mol of the
 // liquor, p its vapour pressure at the highest temperature set, LFL its lower flammable
-// limit in vol%. It is a bound.
+// limit in vol%. It is a bound. What leaves such a liquor, and what people breathe of it, is
+// that of the same bound, p min(1, 20 x), as of an acid; its spill is told by its fire.
 //
 // A centrifuge counts the air of its chamber, saturated after a tube has broken.
 //

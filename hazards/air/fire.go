@@ -1,7 +1,6 @@
 package air
 
 import (
-	"math"
 	"slices"
 
 	"etchbound/chemicals"
@@ -40,33 +39,8 @@ func (r *reader) fire() {
 
 // over reports what can burn over one liquor of a step; the greater of two states stays.
 func (r *reader) over(d *process.Done, s *process.State) {
-	total, of := 0.0, map[*chemicals.Substance]float64{}
-	var order []*chemicals.Substance
-	for i := range s.Liquid {
-		q := &s.Liquid[i]
-		for j := range q.Entries {
-			e := &q.Entries[j]
-			if e.Sub == nil || e.N.V < 0 {
-				continue
-			}
-			n := e.N.V * q.Kept()
-			total += n
-			if _, there := of[e.Sub]; !there && flammable.Can(e.Sub) {
-				order = append(order, e.Sub)
-			}
-			of[e.Sub] += n
-		}
-	}
-	for _, sub := range order {
-		if of[sub] == 0 {
-			continue
-		}
-		r.burns(d, sub, of[sub]/total)
-	}
-	for _, sub := range r.mayHold(s, d.Number) {
-		if _, there := of[sub]; !there {
-			r.burns(d, sub, math.NaN())
-		}
+	for _, o := range r.organics(s, d.Number) {
+		r.burns(d, &o)
 	}
 }
 
@@ -88,25 +62,18 @@ func (r *reader) mayHold(s *process.State, upTo int) []*chemicals.Substance {
 	return out
 }
 
-// burns puts the figure of one liquid at its share of the mol.
-func (r *reader) burns(d *process.Done, sub *chemicals.Substance, x float64) {
-	l, place := flammable.Of(sub), figure.Step(d.Number)
+// burns puts the figure of one liquid.
+func (r *reader) burns(d *process.Done, o *organic) {
+	l, place, sub := flammable.Of(o.sub), figure.Step(d.Number), o.sub
 	if l == nil {
 		r.greater(place, sub.Slug, working.Absent("s", "1", working.Lacks("flammable", sub.Name)),
 			phrase.Of("air.burns_unknown"))
 		return
 	}
-	if x != x { // of a liquor that nobody knows all of it
-		x = 1
-	}
-	a := working.Exact("x", "1", x, "its share of the mol in the liquor").Worse(working.Bound)
-	t, P := d.Hot.As("t"), r.c.Store.Num("gas.pressure").As("P")
+	x, t, P := o.bounded(), d.Hot.As("t"), r.c.Store.Num("gas.pressure").As("P")
 	low := working.Exact("LFL", "vol%", l.Lower, l.Source).Worse(working.Estimated)
-	p := r.w.Table("p", "kPa", "vapour pressure of "+sub.Name, l.Pressure(t.V), t)
-	if t.Unknown() {
-		p = working.Absent("p", "kPa", t.Missing()...)
-	}
-	v := r.w.Line("s", "1", "min(1,20*x)*p/P*100/LFL", min(1, strongInWater*x)*p.V/P.V*100/low.V, a, p, P, low)
+	p := r.pure(sub, l, t)
+	v := r.w.Line("s", "1", "min(1,20*x)*p/P*100/LFL", min(1, strongInWater*x.V)*p.V/P.V*100/low.V, x, p, P, low)
 	r.greater(place, sub.Slug, v, phrase.Of("air.burns", l.Flash))
 }
 

@@ -103,7 +103,7 @@ func (r *reader) purges() []working.Num {
 	if v, there := r.dewar(); there {
 		out = append(out, v)
 	}
-	return append(out, r.cold()...)
+	return append(out, r.chill...)
 }
 
 // hood reports oxygen and hydrogen in all the air of the hood while the step that

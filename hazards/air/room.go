@@ -77,6 +77,9 @@ func (r *reader) exposure(in vapourIn, o *vapour, n working.Num, how string) {
 	need := r.w.Line("Q", "m3/h", "n*Vm/1000*3600*1e6/L", x.V*r.vm.V/1000*3600*1e6/l.V, x, r.vm, l)
 	r.put("air.exhaust_required", place, o.slug, figure.Case{}, need,
 		phrase.Of("air.to_strictest_limit", e.ID))
+	if o.organic { // it acts otherwise than acid
+		return
+	}
 	part := r.w.Line("C_L", "1", "C/L", v.V/l.V, v.As("C"), l)
 	r.parts[in.step] = append(r.parts[in.step], part)
 }

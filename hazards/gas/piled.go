@@ -64,7 +64,7 @@ func (r *reader) still(courses []course.Course) {
 		}
 		r.put("gas.to_come", at, "", figure.Case{}, r.litres(all), phrase.Of(says))
 		V := r.c.CabinetVolume("V")
-		if x.burns.None() || r.c.NoCabinet() || V.Unknown() && !x.waste && !x.burns.Unknown() { // which no limit judges
+		if x.burns.None() || r.c.NoCabinet() {
 			continue
 		}
 		share, most := r.inCabinet(x, N, V)

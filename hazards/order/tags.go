@@ -1,6 +1,7 @@
 package order
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -27,6 +28,7 @@ type contents struct {
 	acid   float64 // mol of acid less that of base, as charged; NaN where it is not known
 	held   bool    // it was brought to neutral: its acid is acid no more
 	powder string  // that the etchant has not met; "" where there is none
+	doubt  string  // powder of which nobody knows whether what is not held has etched it
 	solids bool    // powder, etched or not
 }
 
@@ -53,6 +55,9 @@ func inside(s *process.State) contents {
 		if (x.Kind == process.Unetched || fresh) && out.powder == "" {
 			out.powder = x.Name
 		}
+		if !x.Lacks.IsZero() && out.doubt == "" {
+			out.doubt = x.Name
+		}
 	}
 	return out
 }
@@ -71,7 +76,7 @@ func material(m *route.Material, r *route.Route) contents {
 // with is what two hold together.
 func (c contents) with(o contents) contents {
 	out := contents{subs: append(c.subs[:len(c.subs):len(c.subs)], o.subs...), acid: c.acid + o.acid,
-		held: c.held && len(o.subs) == 0, powder: c.powder, solids: c.solids || o.solids}
+		held: c.held && len(o.subs) == 0, powder: c.powder, doubt: cmp.Or(c.doubt, o.doubt), solids: c.solids || o.solids}
 	if out.powder == "" {
 		out.powder = o.powder
 	}
@@ -80,7 +85,7 @@ func (c contents) with(o contents) contents {
 
 // liquid is what flows of it.
 func (c contents) liquid() contents {
-	c.powder, c.solids = "", false
+	c.powder, c.doubt, c.solids = "", "", false
 	return c
 }
 
@@ -107,6 +112,9 @@ func (c *contents) tag(tag string) (truth, string) {
 	case "powder":
 		if c.powder != "" {
 			return yes, c.powder
+		}
+		if c.doubt != "" {
+			return maybe, c.doubt
 		}
 	case "acid", "hf":
 		if c.held || c.acid <= 0 {

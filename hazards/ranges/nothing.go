@@ -54,8 +54,9 @@ func (r *ranger) likest(i int) int {
 	return at
 }
 
-// notHeld is the kind of what is missing of a substance that the data do not hold.
-const notHeld = "not_held"
+// ofSubstances are the kinds of what is missing because of what a substance is: no datum of
+// it, that it is not held, or the heat of what it meets.
+var ofSubstances = []string{working.NoDatum, "not_held", "heat_of_mixing", "acid_meets_base"}
 
 // unlike reports whether a datum is missing, or what a substance is, of what a figure that
 // is nothing at the centre may be like: nobody can say then how much it comes to.
@@ -65,7 +66,7 @@ func (r *ranger) unlike(i int) bool {
 	}
 	return slices.ContainsFunc(r.base, func(f figure.Figure) bool {
 		return f.Quantity == r.base[i].Quantity && !f.Case.Hot() && slices.ContainsFunc(f.Value.Missing(),
-			func(m working.Missing) bool { return m.Kind == working.NoDatum || m.Kind == notHeld })
+			func(m working.Missing) bool { return slices.Contains(ofSubstances, m.Kind) })
 	})
 }
 

@@ -161,7 +161,7 @@ func (r *reader) moved() {
 			continue
 		}
 		says := phrase.Of("upset.moved_and_shut")
-		if hot := figs.Get(byItself(f)); hot != nil && r.b.Gas.Get(hot.ID) == nil && !r.enough(f, hot) {
+		if hot := figs.Get(byItself(f)); hot != nil && r.b.Gas.Get(hot.ID) == nil {
 			says = phrase.Of("upset.moved_and_hot")
 			f = &figure.Figure{ID: f.ID, Value: hot.Value}
 		}
@@ -171,13 +171,6 @@ func (r *reader) moved() {
 		}
 		r.put("gas.closed.pressure", f.Place, f.Case.If("moved_unfinished"), v, says)
 	}
-}
-
-// enough reports whether what is known cold says all: more than nothing, where a container may
-// hold nothing, and how much more it is warm is not known.
-func (r *reader) enough(cold, hot *figure.Figure) bool {
-	p := r.c.Route.Place(cold.Place.Key())
-	return hot.Value.Unknown() && cold.Value.V > 0 && p != nil && !(p.Rating.Set && p.Relief.Set)
 }
 
 // byItself is the id of the pressure of a place as warm as its own heat makes it.

@@ -69,6 +69,7 @@ func TestWhatIsExceededAtOnceIsNotDenied(t *testing.T) {
 	g := crossed(true)
 	over := g.Crossings[0]
 	over.Figure, over.Grams = figure.ID{Quantity: "vessel.content", Place: figure.At("pot")}, 7
+	over.Already = false
 	g.Overflows = &over
 	if got := warnings(g); !strings.Contains(got, "Above 7 g, pot runs over") || strings.Contains(got, "*") {
 		t.Errorf("it reads %q", got)
