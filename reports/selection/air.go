@@ -50,10 +50,11 @@ func (p *reader) breathe(l *Line) {
 			p.v.Place(f.Figure.Place)))
 		held = append(held, f)
 	}
-	l.Answer = strings.Join(told, "; ")
 	if len(told) > 0 {
+		l.Answer = told[0] // the worst, whose range it is that could be narrowed
 		p.eachHeld(l, held)
 		p.narrows(l, m.top())
+		l.Answer = strings.Join(append([]string{l.Answer}, told[1:]...), "; ")
 	}
 	if lost = append(dark, lost...); len(lost) > 0 { // what has a limit first
 		l.Answer = joinedBy("; ", l.Answer, unbreathable(lost))
