@@ -297,15 +297,26 @@ func (r *reader) closed(courses []course.Course) {
 }
 
 // unworked is a place of which the gas is not worked out: as the step finds it that heats it
-// closed, else as what is worked out has it, else as the route leaves it.
+// closed, else as it is fullest.
 func (r *reader) unworked(key string, hot int, held *process.State) *process.State {
-	switch d := r.done(hot); {
-	case hot != 0 && d != nil:
+	if d := r.done(hot); hot != 0 && d != nil {
 		return d.Contents()
-	case held != nil:
-		return held
 	}
-	return r.last(key)
+	if held == nil {
+		held = r.last(key)
+	}
+	for i := range r.k.Steps {
+		d := &r.k.Steps[i]
+		for _, s := range [...]*process.State{d.Contents(), d.Filled} {
+			if s == nil || s.Place != key {
+				continue
+			}
+			if held == nil || !(s.Volume(nil).V <= held.Volume(nil).V) { // not known before any number
+				held = s
+			}
+		}
+	}
+	return held
 }
 
 // shut is a place with a closed pressure, by the case it is of.

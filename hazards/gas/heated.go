@@ -132,7 +132,7 @@ func (r *reader) unbegun(held *process.State, courses []course.Course) *hottest 
 			made += x.N.V
 		}
 	}
-	if lies.None() || !(lies.V > 0) || made != 0 {
+	if lies.None() || lies.V <= 0 || made > 0 { // how much of it there is may not be known
 		return nil
 	}
 	for i := range courses {

@@ -161,7 +161,7 @@ func (r *reader) moved() {
 			continue
 		}
 		says := phrase.Of("upset.moved_and_shut")
-		if hot := figs.Get(byItself(f)); hot != nil && r.b.Gas.Get(hot.ID) == nil {
+		if hot := figs.Get(byItself(f)); hot != nil && !known(r.b.Gas.Get(hot.ID)) {
 			says = phrase.Of("upset.moved_and_hot")
 			f = &figure.Figure{ID: f.ID, Value: hot.Value}
 		}
@@ -172,6 +172,9 @@ func (r *reader) moved() {
 		r.put("gas.closed.pressure", f.Place, f.Case.If("moved_unfinished"), v, says)
 	}
 }
+
+// known reports whether a figure is there and known.
+func known(f *figure.Figure) bool { return f != nil && !f.Value.Unknown() }
 
 // byItself is the id of the pressure of a place as warm as its own heat makes it.
 func byItself(cold *figure.Figure) figure.ID {
