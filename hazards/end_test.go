@@ -59,6 +59,7 @@ func decisive(rv *hazards.Review) []figure.ID {
 }
 
 func TestLinesOfAnEndComputeAgain(t *testing.T) {
+	long.Only(t)
 	rv := followed(t, bundledTexts(t)["demo-lif-hcl-2g.yaml"])
 	lines := 0
 	hazards.Ends(&rv, rv.Deciding()[:1], func(e *hazards.End) {

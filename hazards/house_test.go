@@ -372,6 +372,7 @@ func TestIdsAreOwn(t *testing.T) {
 
 // The same case gives the same review, figure by figure.
 func TestTheSameCaseGivesTheSame(t *testing.T) {
+	long.Only(t)
 	text := bundledTexts(t)["demo-lif-hcl-2g.yaml"]
 	if testing.Short() {
 		text = inIce("10 g", "200 mL", "2 W/K")
@@ -392,6 +393,7 @@ func TestTheSameCaseGivesTheSame(t *testing.T) {
 
 // Nothing a review says is a clearance.
 func TestNoVerdictIsAClearance(t *testing.T) {
+	long.Only(t)
 	for name, rv := range allReviews(t) {
 		texts := said(&rv)
 		for i := range rv.Findings {

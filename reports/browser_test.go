@@ -204,6 +204,7 @@ func TestPageOneFitsItsSides(t *testing.T) {
 // Page 1 of every bundled route, of one of them outside of the long form, is on one side
 // of either paper, with all its hold points and all that is not known.
 func TestPageOneOfBundledRoutesFits(t *testing.T) {
+	long.Only(t)
 	for name, r := range fixture.Some(t, 1, 1) {
 		fitsOneSide(t, name, r)
 	}

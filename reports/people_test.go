@@ -9,6 +9,7 @@ import (
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
+	"etchbound/schemas/long"
 )
 
 // unwritten are numbers no person writes, each with what is written in its place.
@@ -28,6 +29,7 @@ var asWritten = regexp.MustCompile("(?m)^> .*$|`[^`]*`|(?i)digest [0-9a-f]{12}|^
 // Whatever is printed of a bundled route, but for its calculation sheets, has numbers as
 // a person writes them.
 func TestNumbersAreWrittenForPeople(t *testing.T) {
+	long.Only(t)
 	for name, r := range fixture.Bundled(t) {
 		d := Build(r, draft.Options{})
 		var kept []document.Section

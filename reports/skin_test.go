@@ -128,6 +128,7 @@ func mayDose(line string) bool {
 var noDose sync.Map
 
 func TestNoDoseInAnyFormatOfAnyRoute(t *testing.T) {
+	long.Only(t)
 	all := fixture.Some(t, 1, 1)
 	all["fixture"] = fixture.Review()
 	for name, r := range all {

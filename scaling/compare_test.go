@@ -7,6 +7,7 @@ import (
 
 	"etchbound/hazards/route"
 	"etchbound/scaling"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -53,6 +54,7 @@ func TestMassOfTheProduct(t *testing.T) {
 // The same route twice is never told apart; twice the acid is, and in the order of
 // what there is; what is not known tells nothing.
 func TestToldApart(t *testing.T) {
+	long.Only(t)
 	for _, r := range compared(t, gram, gram).Rows {
 		if r.Told == scaling.Apart {
 			t.Errorf("%s tells a route from itself", r.Quantity)

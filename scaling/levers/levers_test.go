@@ -12,6 +12,7 @@ import (
 	"etchbound/hazards/proposal"
 	"etchbound/hazards/route"
 	"etchbound/scaling/levers"
+	"etchbound/schemas/long"
 )
 
 // hasty is a gram tipped in within minutes, through a narrow vent, into a shut bottle.
@@ -88,6 +89,7 @@ func exceeds(r *hazards.Review) (all, surely int) {
 }
 
 func TestAHastyGramComesToExceedNothingOverItsBestEstimate(t *testing.T) {
+	long.Only(t)
 	f := found(t, hasty)
 	again, problems, err := route.Load("changed.yaml", bytes.NewReader(f.Text))
 	if err != nil || again == nil {

@@ -72,6 +72,7 @@ func TestAnAdditionIsPaced(t *testing.T) {
 
 // Of a liquor whose boiling point is not held nothing is said but what is missing.
 func TestWhatIsNotKnownIsNotPaced(t *testing.T) {
+	long.Only(t)
 	r := reviewed(t, "bifluoride-1g.yaml")
 	all := pacing.Of(&r, 30)
 	if len(all) == 0 {
