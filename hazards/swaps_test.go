@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/flammable"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -20,6 +21,7 @@ type judged struct {
 	quantity string
 	place    figure.Place
 	limit    limit.Key
+	organic  bool // what is published of a liquid that can burn
 }
 
 // worstOf is the worst rank of every finding. The strength is judged at the
@@ -28,7 +30,7 @@ func worstOf(rv *hazards.Review) map[judged]int {
 	out := map[judged]int{}
 	for i := range rv.Findings {
 		f := &rv.Findings[i]
-		k := judged{f.Figure.Quantity, f.Figure.Place, f.Limit.Key}
+		k := judged{f.Figure.Quantity, f.Figure.Place, f.Limit.Key, organic(f)}
 		if k.quantity == "fluoride.hf_strength" {
 			k.place = figure.Place{}
 		}
@@ -42,7 +44,7 @@ func neverBetter(t reporter, full, bare *hazards.Review, what string) {
 	after, breathed := worstOf(bare), breathedUnknown(bare)
 	for k, was := range worstOf(full) {
 		is, there := after[k]
-		if !there && breathed && ownLimit[k.quantity] && k.limit.Origin != limit.Local {
+		if !there && breathed && k.organic {
 			continue // what is published of one liquid is no limit of another: that one has to be known
 		}
 		if !there || is < was {
@@ -51,9 +53,13 @@ func neverBetter(t reporter, full, bare *hazards.Review, what string) {
 	}
 }
 
-// ownLimit are the quantities that are held against what is published of an agent.
-var ownLimit = map[string]bool{"air.breathing_zone": true, "air.time_average": true, "air.time_to_idlh": true,
-	"air.time_to_short_limit": true, "air.exhaust_required": true}
+// organic reports whether a finding holds a liquid that can burn, one that is held, against
+// what is published of its vapour.
+func organic(f *figure.Finding) bool {
+	sub, held := chemicals.Library().Find(f.Figure.Agent)
+	return held && flammable.Of(sub) != nil && f.Limit.Origin != limit.Local &&
+		(f.Figure.Quantity == "air.breathing_zone" || f.Figure.Quantity == "air.time_average")
+}
 
 // breathedUnknown reports whether it is a finding that what people breathe of something is
 // not known.
