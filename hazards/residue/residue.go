@@ -172,13 +172,7 @@ func dosed(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, doses []aq
 		if !inside {
 			continue
 		}
-		low, high := centre, centre
-		for _, times := range [...]float64{1 - asWeighed, 1, 1 + asWeighed} {
-			for _, aged := range [...]bool{false, true} {
-				y, _ := at(times, aged)
-				low, high = min(low, y), max(high, y)
-			}
-		}
+		low, high := between(at, 1-asWeighed, 1, 1+asWeighed)
 		slow := heldBack(&m, thinned)
 		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride with what is written by chemicals/aqueous", centre+slow, n)
 		if f.Conditions = phrase.Of("residue.dosed", thinned); thinned == 1 {
@@ -198,17 +192,12 @@ func found(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, reagent st
 	m.Reagent = reagent
 	for _, thinned := range [...]float64{1, 10, 100} {
 		x := Thin(m, thinned)
-		centre, inside := fluoride(model, x, aimed, false)
+		at := func(pH float64, aged bool) (float64, bool) { return fluoride(model, x, pH, aged) }
+		centre, inside := at(aimed, false)
 		if !inside && thinned < 100 {
 			continue
 		}
-		low, high := centre, centre
-		for pH := first; pH <= last; pH++ {
-			for _, aged := range [...]bool{false, true} {
-				y, _ := fluoride(model, x, float64(pH), aged)
-				low, high = min(low, y), max(high, y)
-			}
-		}
+		low, high := between(at, wholePH()...)
 		slow := heldBack(&m, thinned)
 		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride at pH 8 by chemicals/aqueous", centre+slow, n)
 		if f.Conditions = phrase.Of("residue.at", thinned); thinned == 1 {
@@ -217,6 +206,28 @@ func found(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, reagent st
 		return put(f, low+slow, high+slow)
 	}
 	return false
+}
+
+// between is the least and the most that is dissolved at some ends, with fresh and with aged
+// hydroxide of aluminium; not a number where one of them is not known.
+func between(at func(end float64, aged bool) (float64, bool), ends ...float64) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, end := range ends {
+		for _, aged := range [...]bool{false, true} {
+			y, _ := at(end, aged)
+			low, high = min(low, y), max(high, y)
+		}
+	}
+	return low, high
+}
+
+// wholePH are the whole pH at which a figure is looked at, the one aimed at among them.
+func wholePH() []float64 {
+	var out []float64
+	for pH := first; pH <= last; pH++ {
+		out = append(out, float64(pH))
+	}
+	return out
 }
 
 // heldBack is what complexes hold, mg/L, of the water that is there: what only the equilibria

@@ -5,6 +5,15 @@ import (
 	"etchbound/hazards/process"
 )
 
+// shut is how many ways of the gas are told of a fridge or cabinet: none where the site says
+// that product stands in none.
+func (r *reader) shut() int {
+	if r.c.NoCabinet() {
+		return 0
+	}
+	return outer
+}
+
 // quarter is the time in d until what burns of the gas of a stage, all of it let out, is at
 // a quarter of the lower flammable limit in a fridge or cabinet that changes no air. Methane
 // counts as hydrogen, whose limit is the lower.

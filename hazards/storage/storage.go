@@ -89,10 +89,7 @@ func (r *reader) place(p *route.Place) {
 		r.out = append(r.out, figure.Figure{ID: figure.ID{Quantity: "store.antioxidant", Place: figure.At(p.Key),
 			Agent: doses[i].of.Slug}, Value: r.w.Keep(doses[i].mass), Conditions: phrase.Of("store.antioxidant")})
 	}
-	for i, name := range wayNames[:outer] {
-		if r.c.NoCabinet() {
-			break // product then stands where air is changed, or in the room
-		}
+	for i, name := range wayNames[:r.shut()] {
 		r.put("store.time_to_quarter", p, figure.By(name), all.quarter[i], phrase.On[any](r.w, "store.quarter"))
 	}
 	r.aged(p, &all)
@@ -173,10 +170,7 @@ func (r *reader) worst(all *kept, p *route.Place, s *stage) {
 		keep(&all.lost[m], s.lost[m], 1)
 		all.life[m] = s.life[m]
 	}
-	for i := range outer {
-		if r.c.NoCabinet() {
-			break
-		}
+	for i := range r.shut() {
 		keep(&all.quarter[i], r.quarter(s, i), -1)
 	}
 	r.ages(all, s)
