@@ -22,10 +22,6 @@ func (r *reader) mix(d *process.Done) {
 	if m == nil || !r.c.Route.Steps[d.Number-1].Verb().Mixes || !m.Mixes() {
 		return
 	}
-	if overdrawn(m) {
-		r.notMixed(d, phrase.Of("thermal.mix_amount_unknown"), working.Lacks("amount_of", "water").In(d.Number))
-		return
-	}
 	if more := mixedIn(d).Unsaid(); more != nil {
 		if r.c.Route.Steps[d.Number-1].Verb().Waste != "" && !slices.ContainsFunc(more, func(x working.Missing) bool {
 			return x.Kind != process.CyclesOpen
@@ -70,14 +66,6 @@ func (r *reader) mix(d *process.Done) {
 	lo := working.Exact("lo", "K", -25, "from 25 degC to freezing")
 	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "max(Q_mix*1000/C,lo)", max(q.V*1000/c.V, lo.V), q, c, lo),
 		phrase.Of("thermal.mix_rise"))
-}
-
-// overdrawn reports whether a current has taken more of a liquor apart than the route says
-// is there: how much there really is nobody says.
-func overdrawn(m *process.Mixing) bool {
-	return slices.ContainsFunc(slices.Concat(m.Before, m.After), func(p process.Portion) bool {
-		return p.Water.V < 0 || p.Acid.V < 0
-	})
 }
 
 // notMixed reports that nothing can be said of what a step mixes, and why.
