@@ -55,5 +55,13 @@ func slugOf(name string) string {
 			b[i] = '_'
 		}
 	}
-	return "x_" + strings.Trim(string(b), "_")
+	return unheldPrefix + strings.Trim(string(b), "_")
+}
+
+// unheldPrefix begins the slug of what is not held, so that it is that of nothing held.
+const unheldPrefix = "x_"
+
+// SaidOf is what a person reads of a slug that is of nothing held: near what was written.
+func SaidOf(slug string) string {
+	return strings.ReplaceAll(strings.TrimPrefix(slug, unheldPrefix), "_", " ")
 }

@@ -57,7 +57,7 @@ func AgentName(quantity, agent string) string {
 		} else if t, ok := stock.ThresholdOf(p); ok && figure.Row(quantity).Family == "stock" {
 			parts[i] = t.Programme + ", " + t.Tier
 		} else {
-			parts[i] = strings.ReplaceAll(p, "_", " ")
+			parts[i] = chemicals.SaidOf(p)
 		}
 	}
 	return strings.Join(parts, words.Of("agent.and"))

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/chemicals"
 	"etchbound/hazards/meeting"
 )
 
@@ -38,6 +39,17 @@ func TestDutiesByTag(t *testing.T) {
 	for _, d := range allDuties() {
 		if len(d.Card) > 130 {
 			t.Errorf("%q does not fit the bench card", d.Card)
+		}
+	}
+}
+
+// What is not held is told as near to what was written as its id lets it, and what is held by
+// its name.
+func TestWhatIsNotHeldIsToldAsWritten(t *testing.T) {
+	unheld := chemicals.Unheld("my solvent", chemicals.Formula{})
+	for slug, want := range map[string]string{unheld.Slug: "my solvent", "isopropanol": "2-propanol"} {
+		if got := AgentName("air.breathing_zone", slug); got != want {
+			t.Errorf("%s: %q, want %q", slug, got, want)
 		}
 	}
 }
