@@ -82,6 +82,7 @@ func TestNeutralisingWithNothing(t *testing.T) {
 // What one step stronger is of an acid that nobody sells in steps is not known, and
 // said so.
 func TestAStrongerAcidOfNoListIsUnknown(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, etches("phase: Ti3AlC2, mass: 1 g, "+pure, "{substance: tetrafluoroboric acid, strength: 40 wt%, "+
 		"volume: 20 mL}")+"  - {do: hold, in: pot, time: 2 h, temperature: 25 degC}\n")
 	f := figureOf(&rv, "heat.temperature_peak@2:stronger_acid")

@@ -5,12 +5,14 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/schemas/long"
 )
 
 // Most of what is charged is a solution of which no heat capacity is tabled: how warm it
 // gets is an estimate with a range, wide to the dangerous side, and what else nobody knows
 // of it stays unknown.
 func TestASolutionWithoutATableIsEstimated(t *testing.T) {
+	long.NotShort(t)
 	for _, acid := range []string{"tetrafluoroboric acid, strength: 50 wt%", "hexafluorosilicic acid, strength: 35 wt%",
 		"phosphoric acid, strength: 50 wt%", "acetic acid, strength: 50 wt%"} {
 		rv := review(t, etches("phase: Ti3AlC2, mass: 1 g, "+pure, "{substance: "+acid+", volume: 20 mL}",

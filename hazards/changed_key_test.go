@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/route"
 	"etchbound/schemas"
 	"etchbound/schemas/field"
+	"etchbound/schemas/long"
 )
 
 // tables are all maps of the recipe, those of materials, impurities and cooling
@@ -46,6 +47,7 @@ func (r *recipe) tables() []*table {
 // Whatever single key of a random route is left out or of another size, the route is
 // refused in words or the change shows, and nothing of what stayed is told to differ.
 func TestAChangedKeyShows(t *testing.T) {
+	long.NotShort(t)
 	loaded := 0
 	rapid.Check(t, func(t *rapid.T) {
 		r := (&drawing{t: t}).recipe()

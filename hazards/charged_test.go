@@ -35,6 +35,7 @@ func TestPowderChargedWithTheLiquor(t *testing.T) {
 // gram, 3.0/194.605 mol of hydrogen, gives 0.754 L/min (by hand), and nothing of it is
 // unknown; that it takes too short a time is still found.
 func TestAnAdditionOfNoTimeIsTippedIn(t *testing.T) {
+	long.NotShort(t)
 	const hold = "  - {do: hold, in: pot, time: 4 h, temperature: 20 degC}\n"
 	none := followed(t, strings.Replace(etches("phase: Ti3AlC2, mass: 1 g, "+pure, hf10), "over: 10 min", "over: 0 min",
 		1)+hold)

@@ -121,6 +121,7 @@ func mustFind(t *testing.T, name string) *chemicals.Substance {
 // a hundredth gets past the hood. It comes in 5 min, in which 180 m3/h, three tenths of it as
 // it mixes, change 0.15 of the air of the room and of the layer: 1 - exp(-0.15) for 0.15.
 func TestGasesInTheRoom(t *testing.T) {
+	long.NotShort(t)
 	rv := airReview(t)
 	for id, want := range map[string]float64{"air.oxygen@room": 20.9 * math.Exp(-(2.1+0.1*24.4654e-3)/30),
 		// a hood of 0.1 %, which may let out ten times that
@@ -138,6 +139,7 @@ func TestGasesInTheRoom(t *testing.T) {
 // A hood that is rated and tested takes carbon dioxide before it lies on the floor, at
 // worst a hundred times what it is rated for gets past; one without a date takes none.
 func TestATestedHoodTakesCarbonDioxide(t *testing.T) {
+	long.NotShort(t)
 	floor := func(date string) (value, high float64) {
 		rv := airReviewIn(t, func(h *route.Hood) {
 			h.TestDate, h.FaceVelocity, h.Containment = date, quantity.Of(0.5, "m/s"), quantity.Of(0.001, "1")
@@ -179,6 +181,7 @@ func TestTheRoomChangesTheAirOnTheFloor(t *testing.T) {
 // A bottle that breaks on its way is a pool as deep as a spill, and a plume out
 // of doors is that of the package that was held against worked cases.
 func TestABottleBreaksOnItsWay(t *testing.T) {
+	long.NotShort(t)
 	rv := airReview(t)
 	ppm := 0.0
 	for _, f := range rv.Figures {
@@ -214,6 +217,7 @@ func pressure49(t *testing.T) float64 {
 // A limit of the house that is averaged over 15 min allows three times as much
 // for 5 min; one without an averaging time allows no more.
 func TestALocalLimitIsAveraged(t *testing.T) {
+	long.NotShort(t)
 	yaml := "limits: etchbound/1\ntitle: House\nentries:\n" +
 		"  - {id: mean, quantity: air.breathing_zone, agent: hydrogen fluoride, value: 0.5 ppm, average: 15 min, " +
 		"document: House rules}\n" +
@@ -369,6 +373,7 @@ func runAway(rv *hazards.Review) []string {
 // A bottle is as large as the stock says. What the route takes is less than the
 // bottle it comes in: where no stock as strong is stated, the bottle is unknown.
 func TestABottleThatIsNotInStockIsUnknown(t *testing.T) {
+	long.NotShort(t)
 	acid := mustFind(t, "hydrofluoric acid")
 	stock := func(percent, litres float64) []route.Stock {
 		return []route.Stock{{Substance: acid, Strength: quantity.Of(percent, "wt%"), Volume: quantity.Of(litres, "L")}}
@@ -399,6 +404,7 @@ func TestABottleThatIsNotInStockIsUnknown(t *testing.T) {
 // A mmol/min of hydrogen, 0.0244654 L/min, takes 2.42 L/min of air to come to
 // 1 vol%: 99 times its own volume (by hand).
 func TestAirForHydrogen(t *testing.T) {
+	long.NotShort(t)
 	rv := review(t, inIce("10 g", "200 mL", "2 W/K"))
 	air, gas := figureOf(&rv, "gas.hydrogen.dilution_air@2:early_peak"),
 		figureOf(&rv, "gas.hydrogen.peak_rate.during_addition@2:early_peak")

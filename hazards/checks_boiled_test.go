@@ -118,6 +118,7 @@ func TestAcidThatBoilsOffReachesPeople(t *testing.T) {
 
 // What does not boil gives nothing off by boiling, and what is shut holds it (definition).
 func TestWhatDoesNotBoilOffIsNotTold(t *testing.T) {
+	long.NotShort(t)
 	for name, yaml := range map[string]string{"little powder": cooledBy(scorch("1 g")),
 		"shut": strings.Replace(scorch("100 g"), "closure: open", "closure: closed", 1)} {
 		rv := review(t, yaml)

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
@@ -35,6 +36,7 @@ func bottleReview(t *testing.T, bottles ...quantity.Value) hazards.Review {
 // 0.01995 mol/s, and of a plume at 100 m in a stable night, 1.5 m/s, 3.98 m across and
 // 1.553 m high, 839.8 ppm for each mol/s: 16.8 ppm, within an hour 2.8 (by hand).
 func TestABottleGivesOffNoMoreThanItHolds(t *testing.T) {
+	long.NotShort(t)
 	rv := bottleReview(t, quantity.Of(1, "L"))
 	for id, want := range map[string]float64{"air.plume@yard/hcl:over_10_min": 16.8,
 		"air.plume@yard/hcl:over_60_min": 2.8} {
@@ -65,6 +67,7 @@ func TestABottleGivesOffNoMoreThanItHolds(t *testing.T) {
 // Two bottles are no better than the worse of them at any time, and the level of each
 // time is the one tabled for it.
 func TestTheWorseBottleCountsAtEachTime(t *testing.T) {
+	long.NotShort(t)
 	small, large := bottleReview(t, quantity.Of(100, "mL")), bottleReview(t, quantity.Of(1, "L"))
 	both := bottleReview(t, quantity.Of(100, "mL"), quantity.Of(1, "L"))
 	times := limit.AEGLTimes("hcl", 2)

@@ -205,6 +205,7 @@ func TestVapourOverABifluoride(t *testing.T) {
 // What a step pours to is looked at as what it leaves: lithium fluoride poured to
 // acid is acid there, and liquor found hot is hot until it is cooled.
 func TestWhatIsPouredTo(t *testing.T) {
+	long.NotShort(t)
 	two := "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n  a: {kind: beaker, capacity: " +
 		"500 mL, closure: open}\n  b: {kind: beaker, capacity: 1 L, closure: open}\nsteps:\n" +
 		"  - {do: charge, in: a, what: [{substance: lithium fluoride, mass: 20 g}, {substance: water, volume: 100 " +
@@ -237,6 +238,7 @@ func TestWhatIsPouredTo(t *testing.T) {
 
 // Tubes are spun in every wash, and a gas is a purge unless it is air or none.
 func TestTubesAndPurges(t *testing.T) {
+	long.NotShort(t)
 	tube := func(verb string) float64 {
 		rv := review(t, strings.Replace(openAcid("capacity: 250 mL, closure: closed", acid30,
 			"  - {do: "+verb+", in: pot, into: drum, what: [{substance: water, volume: 100 mL}], cycles: 1, temperature: "+

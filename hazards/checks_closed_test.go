@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -132,6 +133,7 @@ var closedChecks = []check{
 //
 // where gas alone at 25 degC is 768.
 func TestWhatIsMovedUnfinishedHeatsItself(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, head+"precursor: {phase: Ti3AlC2, mass: 5 g, "+pure+`}
 places:
   pot: {kind: bottle, material: PTFE, lid_material: PTFE, capacity: 500 mL, closure: vented, vent: 8 mm,
@@ -155,6 +157,7 @@ steps:
 // is not worked out and a wash leaves little in it later. By hand: 30 mL of acid and 1 g of
 // V2AlC, 0.2 mL, of 100 mL; the 5 mL that the wash leaves are a twentieth.
 func TestAHeatedPlaceIsAsFullAsItIsHeated(t *testing.T) {
+	long.NotShort(t)
 	rv := review(t, head+"precursor: {phase: V2AlC, mass: 1 g, "+pure+`}
 places:
   bomb: {kind: autoclave, material: steel, capacity: 100 mL, closure: closed, rating: 3 MPa, relief: 2.5 MPa}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -11,6 +12,7 @@ import (
 // ends at the highest temperature of the synthesis reaction (energy balance), even where
 // the etch takes a week in the cold and the failure takes days.
 func TestACoolingFailureIsFollowedToItsEnd(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, strings.Replace(inIce("10 g", "80 mL", "2 W/K"), "time: 4 h", "time: 400 h", 1))
 	late := false
 	for _, law := range []string{"self_accelerating", "early_peak"} {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -13,6 +14,7 @@ import (
 // gives the 0.056 m2 of such a bath 11.1 W (wall and one end of a cylinder of 1.3 L), which
 // melts 5.8 kg in two days; the liquor ends at the temperature of the room.
 func TestIceThatNobodyRenewsIsGone(t *testing.T) {
+	long.NotShort(t)
 	text := inIce("1 g", "10 mL", "2 W/K")
 	const was = "cooling: {kind: ice_bath, temperature: 0 degC, ice: 100 kg, ua: 2 W/K}"
 	hold := func(cooling string) string {

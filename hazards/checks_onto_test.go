@@ -50,6 +50,7 @@ func TestAQuenchAtTheEndCoolsNothingBefore(t *testing.T) {
 // water and a fifth of the acid, 2.15 and 0.28 to 0.45 kJ/K: 150 to 161 K by hand,
 // where all the liquor, at 4.18 - 2.5 w, gives 99 K.
 func TestAcidPouredOnToPowderHeatsWhatIsThere(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, onto(""))
 	for id, ends := range map[string][2]float64{
 		"heat.adiabatic_rise@3":                           {150, 161},
@@ -72,6 +73,7 @@ func TestAcidPouredOnToPowderHeatsWhatIsThere(t *testing.T) {
 // powder it is greatest with the fifth with which all can react, 150 to 161 K above 25
 // degC, and 99 K above with all of it; of powder into acid all of it is the greatest.
 func TestTheHottestOfTheDosedShare(t *testing.T) {
+	long.NotShort(t)
 	rv := review(t, onto(""))
 	s := &rv.Courses[0].Stages[0]
 	var top course.Dose
@@ -100,6 +102,7 @@ func TestTheHottestOfTheDosedShare(t *testing.T) {
 // 0.23 of 565 g at 4.18 - 2.5 w take 2561 J/K, so 152.5 K; on the central line 4.18 - 1.9 w
 // 150.7 K, some 170 degC. All of it, 3945 J/K, takes 99 K.
 func TestTheSeriesOfTheDosedShareByHand(t *testing.T) {
+	long.NotShort(t)
 	rv := review(t, strings.ReplaceAll(onto(""), "temperature: 25 degC", "temperature: 20 degC"))
 	doses := rv.Courses[0].Stages[0].Dosed()
 	at := func(share float64) float64 {
@@ -126,6 +129,7 @@ func TestTheSeriesOfTheDosedShareByHand(t *testing.T) {
 // hand, 0.0514 mol of 1.5 at 24.47 L/mol less what the product binds as OH) within
 // the time of wetting.
 func TestAHeapWettedAtOnceIsAllAtOnce(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	for _, failure := range []string{"stirrer_stops", "delayed_start"} {
 		for _, quantity := range []string{"heat.temperature_peak", "gas.hydrogen.peak_rate"} {
@@ -150,6 +154,7 @@ func TestAHeapWettedAtOnceIsAllAtOnce(t *testing.T) {
 // (0.00514 mol of 4 to 5.2 of 5.5 mol), and all 3.9 kJ are in that and the powder, 3 to
 // 4 J/K by hand: far past boiling, where a share of one percent would give half of it.
 func TestTheFirstDropsHideNoHeat(t *testing.T) {
+	long.NotShort(t)
 	text := "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g, " + pure +
 		"}\nplaces:\n  pot: {kind: vessel, material: PTFE, closure: vented}\nsteps:\n" +
 		"  - {do: charge, in: pot, what: [precursor], temperature: 20 degC}\n" +

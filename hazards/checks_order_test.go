@@ -89,6 +89,7 @@ func stopsWork(rv *hazards.Review, text string) bool {
 
 // The hold point on mixing is that of the pair that meets.
 func TestWhatIsMixedIsToldOfThePair(t *testing.T) {
+	long.NotShort(t)
 	mixed := func(what string) string {
 		return "  - {do: mix, in: pot, what: [{substance: " + what + "}], temperature: 20 degC}\n"
 	}
@@ -131,6 +132,7 @@ func TestAcidIntoWaterHasItsRise(t *testing.T) {
 
 // A wash of which nobody says how often it is done, nor how far, stops the work.
 func TestAWashWithoutEndIsAHoldPoint(t *testing.T) {
+	long.NotShort(t)
 	open := strings.Replace(orderWash, ", cycles: 6", "", 1)
 	for steps, want := range map[string]bool{open: true, orderWash: false,
 		strings.Replace(open, "}]", "}], target_ph: 4", 1): false} {

@@ -60,6 +60,7 @@ func TestPowderInPortions(t *testing.T) {
 // of the powder has gone in and reacted by the end. Tipped in at once it gives three
 // times the gas of a portion, whatever the portions are.
 func TestPortionsAreSeenByTheRunsAndTheFailures(t *testing.T) {
+	long.NotShort(t)
 	quick := func(keys string) string {
 		return strings.Replace(inPortions(keys), "24 h", "60 min", 1) + "measured: {kinetics: first_order}\n"
 	}
@@ -83,6 +84,7 @@ func TestPortionsAreSeenByTheRunsAndTheFailures(t *testing.T) {
 // The cooling follows the heat of an even hour, 11.7 kJ at 2 W/K, and not that of
 // portions that are in within a minute and a half.
 func TestCoolingIsHeldToThePortions(t *testing.T) {
+	long.NotShort(t)
 	const id = "heat.addition_time.required@2+written_over"
 	for keys, want := range map[string]figure.Verdict{"": figure.Within, ", portions: 3": figure.Exceeds} {
 		rv := review(t, inPortions(keys))

@@ -7,6 +7,7 @@ import (
 	"etchbound/hazards/bench"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -14,6 +15,7 @@ import (
 // holds the flakes, where it says nothing it may hold them all, or none, and never is a
 // stored liquid silent.
 func TestWhatCarriesTheFlakes(t *testing.T) {
+	long.NotShort(t)
 	route := func(key string) string {
 		return bench.Head[:len(bench.Head)-len("steps:\n")] +
 			"  flask: {kind: bottle, material: HDPE, capacity: 250 mL, closure: closed}\nsteps:\n" + bench.Etch + orderHold +

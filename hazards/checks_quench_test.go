@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/vessel"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -39,6 +40,7 @@ var quenchChecks = []check{{name: "quenched in tap water", yaml: poured(pail, co
 // = 31.6 degC. With 100 g of ice, 33.4 kJ: (40160 + 16300 - 33400)/(1004 + 2504) = 6.6. In
 // 2 h the room gives 0.041 m2 of it 8.2 W, 59 kJ, and no ice is left: 16.1.
 func TestALiquorIsPouredIntoAnotherVessel(t *testing.T) {
+	long.NotShort(t)
 	for _, c := range []struct {
 		name, receives, step string
 		comes, rise          float64
@@ -59,6 +61,7 @@ func TestALiquorIsPouredIntoAnotherVessel(t *testing.T) {
 // The vessel that receives is the one that is judged: how full it is, what it stands, and
 // what gives gas there; and of what it holds nothing is guessed.
 func TestTheVesselThatReceivesIsJudged(t *testing.T) {
+	long.NotShort(t)
 	rv := review(t, poured(pail, iceWater))
 	for id, want := range map[string]float64{
 		"vessel.content@pail":    80.235, // 500 mL, 200 mL, 100 g of ice, 10 g at 4.25 g/mL, in a litre
@@ -83,6 +86,7 @@ func TestTheVesselThatReceivesIsJudged(t *testing.T) {
 // The reaction goes on where it is poured to, as cold as the two come to: powder that the
 // hold left gives less gas there than before.
 func TestWhatIsQuenchedGoesOnInItsNewVessel(t *testing.T) {
+	long.NotShort(t)
 	rv := review(t, poured(pail, iceWater))
 	n := &rv.Courses[0]
 	last := &n.Stages[len(n.Stages)-1]
@@ -115,6 +119,7 @@ func TestIceFillsAsTheWaterItMeltsTo(t *testing.T) {
 // By hand: 500 mL of water are 2086 J/K beside the liquor, so that all the heat, 19.2 kJ of
 // 25.7 mmol at 748 kJ/mol, warms 2.64 kJ/K of both by 7.3 K.
 func TestAQuenchWithoutATemperatureIsAsWarmAsItWas(t *testing.T) {
+	long.NotShort(t)
 	for says, want := range map[string]float64{"": 42.3, ", temperature: 20 degC": 27.3} {
 		rv := review(t, head+"precursor: {phase: Ti3AlC2, mass: 5 g, "+pure+`}
 places:

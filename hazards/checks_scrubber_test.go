@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -66,6 +67,7 @@ func TestAScrubberOfNothingIsUnknown(t *testing.T) {
 // 100 mL, of whose 0.535 mol of acid they carry 3.9 mmol in each of the two steps in which the
 // powder reacts, however fast the gas comes at its fastest for however long they last.
 func TestDropsInAScrubberAreThoseOfTheGasThereIs(t *testing.T) {
+	long.NotShort(t)
 	rv := review(t, head+"precursor: {phase: Ti3AlC2, mass: 1 g, "+pure+"}\nplaces:\n  pot: {kind: vessel, "+
 		"material: PTFE, lid_material: PTFE, capacity: 250 mL, closure: vented, vent: 1 mm, scrubber: trap}\n"+
 		"  trap: {kind: scrubber, material: HDPE, capacity: 500 mL, closure: vented}\nsteps:\n"+trapped+

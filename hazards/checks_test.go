@@ -38,6 +38,7 @@ type check struct {
 const half = 0.005
 
 func TestPublishedChecks(t *testing.T) {
+	long.NotShort(t)
 	for _, set := range [][]check{gasChecks, heatChecks, fluorideChecks, wasteChecks, washChecks, closedChecks,
 		laterGasChecks, familyChecks, evolvedChecks, metalChecks} {
 		for _, c := range set {

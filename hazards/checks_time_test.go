@@ -27,6 +27,7 @@ func inIce(mass, volume, ua string) string {
 // when the dose ends: in the reference integrations (their first-order case)
 // 92 % is.
 func TestBothBoundsOfTheAddition(t *testing.T) {
+	long.NotShort(t)
 	for _, c := range []struct {
 		mass, volume, ua string
 		low, mid, high   float64
@@ -52,6 +53,7 @@ func TestBothBoundsOfTheAddition(t *testing.T) {
 // The highest temperature of instantaneous reaction against the closed form of
 // one vessel with a constant heat input: T = Tc + P/UA + (T0 - Tc - P/UA) exp(-UA t/C).
 func TestInstantaneousPeakTemperature(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	rise := figureOf(&rv, "heat.adiabatic_rise@2").Value.V
 	heat := figureOf(&rv, "heat.etch.total@2").Value.V
@@ -65,6 +67,7 @@ func TestInstantaneousPeakTemperature(t *testing.T) {
 // All of the hydrogen over the time of the addition: 3.772 L in 10 min, and 99
 // times as much air for 1 vol%.
 func TestInstantaneousFlow(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	q := figureOf(&rv, "gas.hydrogen.peak_rate.during_addition@2:instantaneous").Value.V
 	if !nearly.To(q, 0.37715, 1e-4) {
@@ -78,6 +81,7 @@ func TestInstantaneousFlow(t *testing.T) {
 // Without a hold nobody knows how fast the etch is; the bound of instantaneous
 // reaction still stands.
 func TestNoHoldNoRate(t *testing.T) {
+	long.NotShort(t)
 	yaml := inIce("10 g", "200 mL", "2 W/K")
 	rv := followed(t, yaml[:strings.Index(yaml, "  - {do: hold")])
 	if f := figureOf(&rv, "heat.accumulation@2:self_accelerating"); f == nil || !f.Value.Unknown() {
@@ -90,6 +94,7 @@ func TestNoHoldNoRate(t *testing.T) {
 
 // A measured curve takes the place of the two laws.
 func TestMeasuredCurveReplacesTheLaws(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, inIce("10 g", "200 mL", "2 W/K")+
 		"measured:\n  curve: {temperature: 2 degC, points: [{time: 1 h, conversion: 10 %}, {time: 3 h, conversion: 90 %}]}\n")
 	if f := figureOf(&rv, "heat.accumulation@2:self_accelerating"); f != nil {
@@ -121,6 +126,7 @@ func TestLittleIce(t *testing.T) {
 // of what waits (energy balance); boiling is reached if that is above it, and
 // later the slower the stated etch is.
 func TestCoolingLost(t *testing.T) {
+	long.NotShort(t)
 	weak := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	top := figureOf(&weak, "heat.temperature_peak@2:cooling_lost,early_peak")
 	mtsr := figureOf(&weak, "heat.mtsr@2")
@@ -148,6 +154,7 @@ func TestCoolingLost(t *testing.T) {
 
 // The assumed time of free metal moves what stands on it.
 func TestTheTimeOfMetalMovesTheFlow(t *testing.T) {
+	long.NotShort(t)
 	yaml := strings.Replace(inIce("10 g", "200 mL", "2 W/K"), pure, "impurities: [{formula: Al, share: 3 wt%}]", 1)
 	rv := followed(t, yaml)
 	for _, a := range rv.Assumptions {

@@ -66,6 +66,7 @@ func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
 // Three times the strength makes the etch three times as fast (first order), so
 // the slow law peaks three times as high where the temperature hardly moves.
 func TestStrongerAcidIsFaster(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, strings.Replace(inIce("1 g", "200 mL", "20 W/K"), "time: 4 h", "time: 24 h", 1))
 	weak := figureOf(&rv, "gas.hydrogen.peak_rate.after_addition@3:early_peak").Value.V
 	f := figureOf(&rv, "gas.hydrogen.peak_rate@2:stronger_acid,early_peak")
@@ -82,6 +83,7 @@ func TestStrongerAcidIsFaster(t *testing.T) {
 // 3.9 mol of acid each, 0.200 of 1.034 mol offered; 39.05 kJ in 19.4 % of 825 J/K
 // and the solid's 6.6. Base: 39.05 + 1.034 * 68.8 kJ in 832 J/K.
 func TestBoundsOfTheWrongOrder(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	heat := figureOf(&rv, "heat.etch.total@2").Value.V
 	c := 1000 * heat / figureOf(&rv, "heat.adiabatic_rise@2").Value.V
@@ -99,6 +101,7 @@ func TestBoundsOfTheWrongOrder(t *testing.T) {
 
 // A pre-wash takes the metal out; left out, the metal comes to the etch.
 func TestPrewashSkipped(t *testing.T) {
+	long.NotShort(t)
 	yaml := strings.Replace(strings.Replace(inIce("10 g", "200 mL", "2 W/K"), pure, "purity: 95 wt%, impurities: "+
 		"[{formula: Al, share: 5 wt%}]", 1),
 		"steps:\n", "  cup: {kind: beaker, material: PTFE, closure: open}\n  sour: {kind: drum, material: HDPE, "+
@@ -142,6 +145,7 @@ func TestEveryFailureIsMet(t *testing.T) {
 
 // A brief case has no searched failure, and says that they are missing.
 func TestBriefLeavesFailuresOut(t *testing.T) {
+	long.NotShort(t)
 	c := newCase(t, load(t, inIce("10 g", "200 mL", "2 W/K")))
 	c.Brief = true
 	brief := must(t, c)
@@ -199,6 +203,7 @@ func TestEveryFailureSaysHowHotHowMuchAndHowSoon(t *testing.T) {
 // 10 g in 200 mL in 1 L, 0.8 L of 29.5 vol% hydrogen burn with 241.8 kJ/mol, and
 // 2.3 kJ in 832 J/K are 2.8 K (by hand).
 func TestHowSoonTheWrongOrderBoils(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "closure: vented", "capacity: 1 L, "+
 		"closure: vented", 1))
 	if f := figureOf(&rv, "heat.time_to_boil@2:acid_onto_powder"); f == nil || f.Value.V != 0.5 {
@@ -244,6 +249,7 @@ func TestMinutesOfEachStep(t *testing.T) {
 // A stirrer of 5 W keeps a bath of 2 W/K 2.5 K warmer (5/2, by hand), and goes on
 // when the cooling fails, but not when the power does.
 func TestAStirrerHeats(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, strings.Replace(inIce("1 g", "200 mL", "2 W/K"), "closure: vented,", "closure: vented, "+
 		"stirrer_heat: 5 W,", 1))
 	x := &rv.Courses[0].Runs[0]

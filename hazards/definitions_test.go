@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/schemas/long"
 )
 
 // packageText is the code and the package comment of a folder, comment apart.
@@ -35,6 +36,7 @@ func packageText(t *testing.T, folder string) (code, comment string) {
 
 // What a number means stands in the comment of a package that makes it.
 func TestQuantitiesAreDefinedWhereTheyAreMade(t *testing.T) {
+	long.NotShort(t)
 	folders, err := filepath.Glob("*")
 	if err != nil {
 		t.Fatal(err)

@@ -5,11 +5,13 @@ import (
 	"testing"
 
 	"etchbound/hazards"
+	"etchbound/schemas/long"
 )
 
 // A formula that no layered phase has keeps its figures and stops work until it has
 // been looked up: V2Al2C is 2:2:1, where M(n+1)AX(n) nearest to it is 2:1:1.
 func TestFormulaOfNoFamilyIsQueried(t *testing.T) {
+	long.NotShort(t)
 	text := "route: etchbound/1\ntitle: t\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g}\n" +
 		"places: {a: {kind: bottle, capacity: 100 mL, closure: vented}}\nsteps:\n" +
 		"  - {do: charge, in: a, what: [{substance: HF, strength: 10 wt%, volume: 20 mL}], temperature: 25 degC}\n" +

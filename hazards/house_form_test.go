@@ -10,11 +10,14 @@ import (
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"etchbound/schemas/long"
 )
 
 // Code that does not fit the eye is not read: a line has 120 characters at most and a
 // function sixty lines, tests included.
 func TestLinesAndFunctionsFitTheEye(t *testing.T) {
+	long.NotShort(t)
 	const widest, longest = 120, 60
 	files := 0
 	err := filepath.WalkDir("..", func(name string, d fs.DirEntry, err error) error {

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"etchbound/schemas/long"
 )
 
 // levels are the rooms of the reports, the lowest first: a room imports those below it
@@ -34,6 +36,7 @@ func levelOf(pkg string) int {
 // In the reports imports run down: pages, what they share, the document, words. No page
 // imports another, and what only tests use nothing else does.
 func TestRoomsOfTheReportsRunOneWay(t *testing.T) {
+	long.NotShort(t)
 	const forTests = "reports/fixture"
 	seen := 0
 	for _, s := range sources(t) {

@@ -85,6 +85,7 @@ var readers = []string{"hazards/gas", "hazards/thermal", "hazards/fluoride", "ha
 var rooms = []string{"hazards/assess", "hazards/verdict", "hazards/ranges", "hazards/doubt", "hazards"}
 
 func TestImportsOfRoomsRunOneWay(t *testing.T) {
+	long.NotShort(t)
 	for _, s := range sources(t) {
 		from := slices.Index(rooms, s.pkg)
 		for _, i := range s.imports {
@@ -102,6 +103,7 @@ func TestImportsOfRoomsRunOneWay(t *testing.T) {
 }
 
 func TestImportsRunOneWay(t *testing.T) {
+	long.NotShort(t)
 	for _, s := range sources(t) {
 		if floor(s.pkg) < 0 && s.pkg != "." {
 			t.Errorf("%s is on no floor of the house", s.pkg)
@@ -132,6 +134,7 @@ func TestImportsRunOneWay(t *testing.T) {
 // A pure function reads no clock, no chance, no file and no environment. Draws may
 // take chance from a seed that they are given, and from nothing else.
 func TestAssessReadsNothingOutside(t *testing.T) {
+	long.NotShort(t)
 	for _, s := range sources(t) {
 		if f := floor(s.pkg); f < floor("chemicals") || f > floor("scaling") {
 			continue
@@ -149,6 +152,7 @@ func TestAssessReadsNothingOutside(t *testing.T) {
 }
 
 func TestTheCommandHoldsNoNetwork(t *testing.T) {
+	long.NotShort(t)
 	out, err := exec.Command("go", "list", "-deps", "../cmd/etchbound").Output()
 	if err != nil {
 		t.Fatalf("go list: %v", err)
@@ -172,6 +176,7 @@ var openFamilies = []string{"etch_heat.", "etch_heat_bound.", "etch_hydrogen.", 
 
 // Every id that code asks the store for is a row, or begins a family.
 func TestDataThatCodeAsksForExists(t *testing.T) {
+	long.NotShort(t)
 	asked := 0
 	for _, s := range sources(t) {
 		if f := floor(s.pkg); f < floor("chemicals") || f > floor("hazards") {
@@ -293,6 +298,7 @@ func keptNitride() string {
 // What the catalogue says is built comes out of some route, in the unit the
 // catalogue says, and what is not built out of none.
 func TestWhatIsBuiltIsThere(t *testing.T) {
+	long.NotShort(t)
 	made := map[string]bool{}
 	site := *demoSite(t)
 	site.Jurisdiction = "" // where none is stated every limit and every threshold counts

@@ -11,6 +11,7 @@ import (
 // How often and how far a route washes, and how many tubes share its liquor, are
 // facts like any other: leaving one out leaves its finding and does not help.
 func TestWhatAWashLeavesOutStaysAFinding(t *testing.T) {
+	long.NotShort(t)
 	const id = "wash.cycles@3+written_cycles"
 	etched := head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\n" + places +
 		"steps:\n" + charges(hf10) + addsIt
@@ -35,6 +36,7 @@ func TestWhatAWashLeavesOutStaysAFinding(t *testing.T) {
 
 // More liquor than its containers hold has a surface that nobody knows.
 func TestLiquorThatFindsNoRoomHasNoKnownSurface(t *testing.T) {
+	long.NotShort(t)
 	pot := func(capacity string) string {
 		return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: beaker, " +
 			"material: PTFE, closure: open, capacity: " + capacity + "}\nsteps:\n" + charges(hf10) + addsIt
@@ -51,6 +53,7 @@ func TestLiquorThatFindsNoRoomHasNoKnownSurface(t *testing.T) {
 // How a vessel is shut, left out, never lets less into the air than any way that can be
 // stated, at no end of the range.
 func TestAClosureLeftOutLetsOutAsMuchAsAny(t *testing.T) {
+	long.NotShort(t)
 	emission := func(closure string) (low, high float64) {
 		rv := review(t, head+"precursor: {phase: Ti3AlC2, mass: 10 g, "+pure+"}\nplaces:\n  pot: {kind: beaker, "+
 			"material: PTFE, capacity: 250 mL"+closure+"}\nsteps:\n"+
@@ -74,6 +77,7 @@ func TestAClosureLeftOutLetsOutAsMuchAsAny(t *testing.T) {
 // A bath without its temperature says nothing of what it takes, colder or warmer; how
 // many tubes share a liquor says how large its surface is.
 func TestABathAndTubesLeftOutAreUnknown(t *testing.T) {
+	long.NotShort(t)
 	route := func(place string) string {
 		return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {material: PTFE, " +
 			"capacity: 50 mL, closure: vented, " + place + "}\nsteps:\n" + charges(hf10) + addsIt

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
 )
@@ -51,6 +52,7 @@ func TestBubblesThrowUpAcid(t *testing.T) {
 // Droplets of sulfuric acid are held against its limits and stop work; without gas, or shut,
 // there are none.
 func TestMistOfSulfuricAcidStopsWork(t *testing.T) {
+	long.NotShort(t)
 	site := *demoSite(t)
 	site.Hood = nil
 	for yaml, want := range map[string]bool{lead: true,

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -18,6 +19,7 @@ var salty = etches("phase: Ti3AlC2, mass: 1 g, "+pure,
 // chloride, chlorine 2/3 and 2 (three electrons to NO), HCl 1/2 and 1, each 1/(a/n + b/n_Cl)
 // where part of what is poured came from either bottle, at 24.4654 L/mol.
 func TestAcidTakenForAnother(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, salty)
 	for id, want := range map[string]float64{
 		"gas.evolved.bound@2/nitrogen_dioxide:nitric_for_hydrochloric":  0.314 * 24.4654,
@@ -52,6 +54,7 @@ func TestAcidTakenForAnother(t *testing.T) {
 // Where no hydrochloric acid is there, none is mistaken; where nobody says how much, it is
 // not known what comes.
 func TestNoAcidToBeMistaken(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, etches("phase: Ti3AlC2, mass: 1 g, "+pure, hf10))
 	for i := range rv.Figures {
 		if strings.Contains(rv.Figures[i].Case.Failure, "_for_hydrochloric") {

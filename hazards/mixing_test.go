@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals/working"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -57,6 +58,7 @@ func TestHeatOfMixingDoesNotDependOnTheWay(t *testing.T) {
 
 // A solid that is dry gives off nothing when it is dried again.
 func TestDryingTwiceTakesNothingMore(t *testing.T) {
+	long.NotShort(t)
 	const once = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti3AlC2, mass: 1 g}\n" +
 		"places:\n  pot: {kind: vessel}\n  tube: {kind: vessel}\nsteps:\n" +
 		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 mL}], " +
@@ -79,6 +81,7 @@ func TestDryingTwiceTakesNothingMore(t *testing.T) {
 // that takes the liquor holds, nor what neutralises it; the sum over the route
 // still counts every gram once.
 func TestUnknownWashingLeavesItsLiquorUnknown(t *testing.T) {
+	long.NotShort(t)
 	const head = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nprecursor: {phase: Ti2AlC, mass: 4 " +
 		"g, impurities: none (invented)}\n" +
 		"places:\n  beaker: {kind: beaker, capacity: 250 mL, closure: open}\n  drum: {kind: drum, capacity: 30 L, " +
@@ -146,6 +149,7 @@ const hf50 = "[{substance: hydrofluoric acid, strength: 50 wt%, volume: 100 mL}]
 
 // Parts of a powder that come together again are etched together.
 func TestPartsOfThePowderAreEtchedTogether(t *testing.T) {
+	long.NotShort(t)
 	start := routeOf("phase: Ti3AlC2, mass: 2 g") +
 		"  - {do: charge, in: pot, what: [precursor, {substance: water, volume: 10 mL}], temperature: 25 degC}\n" +
 		"  - {do: charge, in: tube, what: " + hf50 + ", temperature: 25 degC}\n"
@@ -164,6 +168,7 @@ func TestPartsOfThePowderAreEtchedTogether(t *testing.T) {
 
 // Acid that comes into a neutralised drum is waste again.
 func TestAcidAfterNeutralisingIsWaste(t *testing.T) {
+	long.NotShort(t)
 	etch := "  - {do: charge, in: pot, what: " + hf50 + ", temperature: 25 degC}\n" +
 		"  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 25 degC}\n" +
 		"  - {do: filter, in: pot, into: drum}\n"
@@ -182,6 +187,7 @@ func TestAcidAfterNeutralisingIsWaste(t *testing.T) {
 // Acid that is filtered into a shut drum of carbonate frees its gas there:
 // 2 HF + Na2CO3 gives one CO2, whatever the verb.
 func TestCarbonateGivesItsGasWhateverTheVerb(t *testing.T) {
+	long.NotShort(t)
 	for _, do := range []string{"filter", "decant", "centrifuge", "transfer"} {
 		f := byID(review(t, routeOf("phase: Ti3AlC2, mass: 2 g")+
 			"  - {do: charge, in: drum, what: [{substance: water, volume: 500 mL}, {substance: sodium carbonate, mass: "+
@@ -217,6 +223,7 @@ func TestImpuritiesInBaseAreUnknown(t *testing.T) {
 // An acid wash of a melt that does not say how often it is done still takes the
 // zinc, and how much it brings to the waste is unknown.
 func TestAnAcidWashOfUnknownLengthStillReacts(t *testing.T) {
+	long.NotShort(t)
 	start := routeOf("phase: Ti3AlC2, mass: 1 g") +
 		"  - {do: melt, in: pot, what: [precursor, {substance: zinc chloride, mass: 4.2 g}], time: 5 h, temperature: " +
 		"550 degC}\n"

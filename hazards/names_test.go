@@ -106,6 +106,7 @@ func unmoved(t interface{ Fatalf(string, ...any) }, rv, more *hazards.Review, ya
 // pressure hot and one cold: each is a figure of its own, and the worse of them
 // stands for both.
 func TestMovedUnfinishedAndHeated(t *testing.T) {
+	long.NotShort(t)
 	rv := followed(t, head+"precursor: {phase: Ti3AlC2, mass: 1 g, "+pure+"}\n"+`places:
   pot: {kind: vessel, closure: vented, capacity: 1 L, material: PTFE}
   vial: {kind: vessel, closure: closed, capacity: 100 mL, rating: 5 MPa, relief: 4.5 MPa}

@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -15,6 +16,7 @@ import (
 // half is the most of what may still give gas (two waste pages) and three quarters of what
 // does not. Whose batches nobody states, in a drum or in a bottle that takes waste, is unknown.
 func TestWasteOfSeveralBatches(t *testing.T) {
+	long.NotShort(t)
 	for _, row := range []struct {
 		kind, batches string
 		fill          float64
@@ -94,6 +96,7 @@ func stood(says string) string {
 // flammable limit of 200 L (2.0 L); fifteen bring 1.65 L, and four 0.44 L. Their liquor takes the room of the
 // gas with it. Without the batches it is not known (by hand).
 func TestGasOfSeveralBatchesOfWaste(t *testing.T) {
+	long.NotShort(t)
 	for _, row := range []struct {
 		batches, cabinet string
 		litres           float64

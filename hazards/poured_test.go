@@ -6,11 +6,13 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/process"
+	"etchbound/schemas/long"
 )
 
 // What is poured to and fro is of the same few things at the end as at the
 // beginning, and the account still closes.
 func TestPouringToAndFroAddsNoEntries(t *testing.T) {
+	long.NotShort(t)
 	const fro = `  - {do: transfer, in: pot, into: jar}
   - {do: add, in: jar, what: [{substance: water, volume: 1 mL}], over: 1 min, temperature: 20 degC}
   - {do: transfer, in: jar, into: pot, part: 50 %}

@@ -101,6 +101,7 @@ func TestFiguresAreNumbers(t *testing.T) {
 }
 
 func TestSumsAddUp(t *testing.T) {
+	long.NotShort(t)
 	property(t, func(tb testing.TB, t *rapid.T) {
 		yaml := (&drawing{t: t}).recipe().yaml(plainly)
 		figs := byID(assess(tb, yaml).Figures)
@@ -124,6 +125,7 @@ func TestSumsAddUp(t *testing.T) {
 
 // A bath and a powder give the same figures whatever unit they are written in.
 func TestUnitsDoNotMatter(t *testing.T) {
+	long.NotShort(t)
 	property(t, func(tb testing.TB, t *rapid.T) {
 		r := (&drawing{t: t}).recipe()
 		yaml := r.yaml(plainly)
@@ -194,6 +196,7 @@ func extensive(f *figure.Figure) bool {
 }
 
 func TestScalingIsExact(t *testing.T) {
+	long.NotShort(t)
 	property(t, func(tb testing.TB, t *rapid.T) {
 		d := &drawing{t: t, calm: true}
 		yaml := d.recipe().yaml(plainly)
@@ -225,6 +228,7 @@ func TestMorePowderNeverGivesLess(t *testing.T) {
 
 // A bound lies above what it bounds, at every end.
 func TestBoundsBound(t *testing.T) {
+	long.NotShort(t)
 	costly(t, func(tb testing.TB, t *rapid.T) {
 		yaml := (&drawing{t: t, calm: true}).recipe().yaml(plainly)
 		figs := byID(review(tb, yaml).Figures)

@@ -11,6 +11,7 @@ import (
 // at: 20 (15 to 25) degC makes its high end 20/15 times that of 20 degC, its low end
 // 20/25 times. It was unknown where that temperature has a range.
 func TestAStopWithARange(t *testing.T) {
+	long.NotShort(t)
 	stopped := func(at string) string {
 		return strings.Replace(inIce("1 g", "200 mL", "2 W/K"), "over: 10 min,", "over: 10 min, not_above: "+at+",", 1)
 	}
@@ -31,6 +32,7 @@ func TestAStopWithARange(t *testing.T) {
 // A range of a measured curve moves what is run by it. Only its values counted, and
 // nothing said so.
 func TestACurveWithARange(t *testing.T) {
+	long.NotShort(t)
 	measured := func(conversion string) string {
 		return inIce("1 g", "200 mL", "2 W/K") + "measured: {curve: {temperature: 2 degC, points: [{time: 1 h, conversion: " +
 			conversion + "}, {time: 4 h, conversion: 95 %}]}}\n"

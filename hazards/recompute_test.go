@@ -63,6 +63,7 @@ func bundledReviews(t *testing.T) map[string]hazards.Review {
 }
 
 func TestSheetsRecompute(t *testing.T) {
+	long.NotShort(t)
 	formulas := 0
 	for name, r := range allRoutes(t) {
 		w := working.NewSheet()
@@ -90,6 +91,7 @@ func TestSheetsRecompute(t *testing.T) {
 }
 
 func TestFiguresStandOnTheirLines(t *testing.T) {
+	long.NotShort(t)
 	for name, rv := range allReviews(t) {
 		for i := range rv.Figures {
 			f := &rv.Figures[i]

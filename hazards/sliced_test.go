@@ -21,6 +21,7 @@ import (
 
 // What is kept of the stages of a case gives to the bit what the whole gives.
 func TestKeptStagesGiveTheSame(t *testing.T) {
+	long.NotShort(t)
 	site := demoSite(t)
 	all := bundled(t)
 	for _, name := range long.Some(sorted(all), 4, 1) {

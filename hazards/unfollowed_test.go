@@ -91,6 +91,7 @@ func TestWhatNobodyFollowsIsNotToBeShut(t *testing.T) {
 // A wall that what it holds dissolves gives gas, and one that nobody stated may. One that
 // is stated and stands gives none.
 func TestAWallMayGiveGas(t *testing.T) {
+	long.NotShort(t)
 	const id = "gas.closed.pressure@pot"
 	const hf = "{substance: hydrofluoric acid, strength: 5 wt%, volume: 50 mL}"
 	const lye = "{substance: sodium hydroxide, strength: 2 mol/L, volume: 50 mL}"

@@ -4,11 +4,13 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/schemas/long"
 )
 
 // What a later step washes with does not know what an earlier one came to: acid that comes
 // out of the layers slowly counts in the first wash whatever the second one is made with.
 func TestAWashBeforeWhatIsNotHeldKeepsItsRange(t *testing.T) {
+	long.NotShort(t)
 	wash := func(liquid, keys string) string {
 		return "  - {do: wash, in: pot, into: drum, what: [" + liquid + "], cycles: 6" + keys + ", temperature: 20 degC}\n"
 	}
@@ -28,6 +30,7 @@ func TestAWashBeforeWhatIsNotHeldKeepsItsRange(t *testing.T) {
 // A melt of which nobody knows what it leaves may leave metal, and acid takes that with heat
 // and hydrogen: a wash with it has its findings, as unknown.
 func TestAcidOverAnUnknownMeltIsUnknown(t *testing.T) {
+	long.NotShort(t)
 	const lasts = ", time: 2 h"
 	melted := func(phase, time string) string {
 		return head + "precursor: {phase: " + phase + ", mass: 1 g, " + pure + "}\n" + places +
@@ -54,6 +57,7 @@ func TestAcidOverAnUnknownMeltIsUnknown(t *testing.T) {
 // An acid that boils off as a step is meant to run has its findings in each step of its
 // course; what is not held in its place has them too, as unknown.
 func TestWhatBoilsOffIsUnknownOfWhatIsNotHeld(t *testing.T) {
+	long.NotShort(t)
 	const acid, amount = "hydrofluoric acid", ", strength: 50 wt%, volume: 10 mL}"
 	text := func(substance string) string {
 		return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {kind: vessel, " +
@@ -70,6 +74,7 @@ func TestWhatBoilsOffIsUnknownOfWhatIsNotHeld(t *testing.T) {
 // Whoever washes looks at the pH, at whichever it is to end: what the electrode is made of
 // is asked for where the route says none as well.
 func TestAWashWithoutATargetNeedsAnElectrode(t *testing.T) {
+	long.NotShort(t)
 	for _, target := range []string{"", ", target_ph: 6"} {
 		rv := reviewed(t, etches("phase: Ti3AlC2, mass: 1 g, "+pure, hf10)+"  - {do: wash, in: pot, into: drum, "+
 			"what: [{substance: water, volume: 100 mL}], cycles: 6, temperature: 20 degC"+target+"}\n", true)

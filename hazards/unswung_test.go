@@ -7,6 +7,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/ranges"
+	"etchbound/schemas/long"
 )
 
 // looked are the data that a run may look at without a figure standing on them, each
@@ -29,6 +30,7 @@ var looked = map[string]string{
 // Data with a range that a run reads stand on its sheet and so are swung, but for
 // those that are listed.
 func TestWhatIsReadWithARangeIsSwung(t *testing.T) {
+	long.NotShort(t)
 	for name, text := range bundledTexts(t) {
 		c := newCase(t, load(t, text))
 		c.Brief, c.Site = true, fullSite(t)

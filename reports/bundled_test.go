@@ -20,6 +20,7 @@ import (
 var verdictWords = regexp.MustCompile(`(?i)\b(safe|approved|compliant)\b`)
 
 func TestForbiddenWords(t *testing.T) {
+	long.NotShort(t)
 	for name, b := range written(t) {
 		if m := verdictWords.FindAll(b, -1); m != nil {
 			t.Errorf("%s says %q", name, m)
@@ -43,6 +44,7 @@ func TestForbiddenWords(t *testing.T) {
 
 // HF has to be named wherever a fluoride meets an acid.
 func TestHFIsNamedOnPageOne(t *testing.T) {
+	long.NotShort(t)
 	for name, r := range fixture.Bundled(t) {
 		b := newBuilder(&r, draft.Options{})
 		_, there := b.ByID[figure.ID{Quantity: "fluoride.hf_equivalent"}]

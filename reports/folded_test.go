@@ -7,11 +7,13 @@ import (
 
 	"etchbound/reports/document"
 	"etchbound/reports/fixture"
+	"etchbound/schemas/long"
 )
 
 // Behind each figure its working is folded, its line leads back to it, and no link of the
 // page leads nowhere.
 func TestFiguresAndLinesLeadToEachOther(t *testing.T) {
+	long.NotShort(t)
 	var page bytes.Buffer
 	r := fixture.AtSite(t, "tmaoh-half-gram.yaml", "site-demo.yaml")
 	if err := document.HTML(&page, Build(r, fixtureOptions)); err != nil {

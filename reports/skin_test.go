@@ -151,6 +151,7 @@ func wholeHF() []string {
 // Wherever one line of the block is printed all of it is, in order, with the
 // pointer, and the sections that need it have it.
 func TestSkinBlockIsWhole(t *testing.T) {
+	long.NotShort(t)
 	for name, r := range fixture.Bundled(t) {
 		b := newBuilder(&r, draft.Options{})
 		got := map[string]bool{}
@@ -187,6 +188,7 @@ func TestSkinBlockIsWhole(t *testing.T) {
 
 // TMAOH stands beside HF: the same kind of list, in the same places.
 func TestTMAOHRanksWithHF(t *testing.T) {
+	long.NotShort(t)
 	text, err := os.ReadFile("../testdata/routes/tmaoh-half-gram.yaml")
 	if err != nil {
 		t.Fatal(err)
@@ -234,6 +236,7 @@ func TestPainComes(t *testing.T) {
 
 // People before reagent: the first line of a spill is to leave, close and call.
 func TestSpillBeginsWithLeaving(t *testing.T) {
+	long.NotShort(t)
 	for name, r := range fixture.Bundled(t) {
 		b := newBuilder(&r, draft.Options{})
 		words := b.SpillWords()

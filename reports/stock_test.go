@@ -16,6 +16,7 @@ import (
 	"etchbound/reports/holdings"
 	"etchbound/reports/words"
 	"etchbound/scaling"
+	"etchbound/schemas/long"
 )
 
 // together loads bundled routes in the demonstration site, with its stock.
@@ -62,6 +63,7 @@ var bundled = []string{"bifluoride-1g.yaml", "demo-lif-hcl-2g.yaml", "hf-50-10g.
 
 // Neither the order of the routes nor the number of workers changes a byte.
 func TestStockIsTheSameForAnyOrder(t *testing.T) {
+	long.NotShort(t)
 	cases := together(t, bundled...)
 	var want [2]string
 	for i, workers := range []int{1, 2, 8} {

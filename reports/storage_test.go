@@ -8,11 +8,13 @@ import (
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
+	"etchbound/schemas/long"
 )
 
 // What a place reaches as planned and what it reaches if the batch comes to it unfinished
 // stand in columns of their own: the tubes of the demonstration are harmless as planned.
 func TestStorageTellsPlannedFromUnfinished(t *testing.T) {
+	long.NotShort(t)
 	r, there := fixture.Bundled(t)["demo-lif-hcl-2g.yaml"]
 	if !there {
 		return // the short form takes fewer routes

@@ -19,11 +19,13 @@ import (
 	"etchbound/reports/number"
 	"etchbound/reports/record"
 	"etchbound/reports/words"
+	"etchbound/schemas/long"
 )
 
 // Every sentence the code asks for exists, and every one that exists is asked
 // for, outright or by a key made from data.
 func TestSentences(t *testing.T) {
+	long.NotShort(t)
 	var source bytes.Buffer
 	err := filepath.WalkDir(".", func(name string, d fs.DirEntry, err error) error {
 		kind := filepath.Ext(name)

@@ -227,6 +227,7 @@ func TestNothingFiresWhereNothingChanges(t *testing.T) {
 
 // A committee form that was read asks from 1 mol/L on.
 func TestCorrosiveFires(t *testing.T) {
+	long.NotShort(t)
 	weak := strings.Replace(reviewed, "volume: 100 mL}]", "volume: 100 mL}, {substance: HCl, strength: 0.95 mol/L, "+
 		"volume: 10 mL}]", 1)
 	a, b := newCase(t, weak), newCase(t, strings.Replace(weak, "0.95 mol/L", "1.0 mol/L", 1))
@@ -242,6 +243,7 @@ func TestCorrosiveFires(t *testing.T) {
 
 // Things put together in another order.
 func TestOrderFires(t *testing.T) {
+	long.NotShort(t)
 	two := strings.Replace(reviewed, "volume: 100 mL}]", "volume: 100 mL}, {substance: water, volume: 50 mL}]", 1)
 	other := strings.Replace(reviewed, "[{substance: HF, strength: 10 wt%, volume: 100 mL}]",
 		"[{substance: water, volume: 50 mL}, {substance: HF, strength: 10 wt%, volume: 100 mL}]", 1)

@@ -119,6 +119,7 @@ func rulesBetween(t *testing.T, site *route.Site, was, is string) []string {
 // the addition in 8.1 min where it took 10, by 4 K warmer. Heat comes at 1.2*10/8.1 = 1.48
 // times the rate.
 func TestManySmallChanges(t *testing.T) {
+	long.NotShort(t)
 	to := strings.NewReplacer("mass: 2 g", "mass: 2.4 g", "volume: 100 mL", "volume: 120 mL", "over: 10 min",
 		"over: 8.1 min",
 		"temperature: 10 degC", "temperature: 14 degC", "capacity: 500 mL", "capacity: 600 mL").Replace(reviewed)

@@ -39,6 +39,7 @@ func rowOf(t *testing.T, c scaling.Comparison, quantity string, perGram bool) sc
 // 17.098 + 1.701 = 202.421 g/mol (abridged standard atomic weights 2021), so 1 g
 // of powder gives 1.0402 g.
 func TestMassOfTheProduct(t *testing.T) {
+	long.NotShort(t)
 	c := compared(t, gram, gram)
 	for _, p := range c.Product {
 		if !nearly.To(p, 202.421/194.605, 1e-4) {

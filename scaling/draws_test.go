@@ -51,6 +51,7 @@ func drawn(t testing.TB, c route.Case, n int, seed uint64, workers int) scaling.
 // between its ends: 760 (685 to 835) kJ/mol over 194.605 g has 5 and 95 % at
 // 760 -+ 1.644854 75/1.959964 kJ/mol (standard normal quantiles).
 func TestQuantilesOfALinearFigure(t *testing.T) {
+	long.NotShort(t)
 	n, tolerance := 400, 3e-3 // the more draws, the nearer
 	if long.Form() {
 		n, tolerance = 4000, 2e-4
@@ -90,6 +91,7 @@ func TestQuantilesOfALognormalFigure(t *testing.T) {
 
 // The same seed gives the same, on one goroutine and on three; another does not.
 func TestTheSameSeedGivesTheSame(t *testing.T) {
+	long.NotShort(t)
 	c := newCase(t, gram)
 	n := 60
 	if long.Form() {
@@ -119,6 +121,7 @@ func TestTheSameSeedGivesTheSame(t *testing.T) {
 // Draws lie within the ends for a uniform datum, a chance is a share of the draws,
 // and what is never known is unknown in all of them.
 func TestChancesAndUnknowns(t *testing.T) {
+	long.NotShort(t)
 	s := drawn(t, newCase(t, strings.Replace(gram, ", vent: 6 mm", "", 1)), 100, 1, 2)
 	vent := s.Chance[figure.FindingID{
 		Figure: figure.ID{Quantity: "gas.vent.bore_required", Place: figure.Step(2), Case: figure.By("instantaneous")},

@@ -312,6 +312,7 @@ func TestVesselsFromTheList(t *testing.T) {
 
 // One large batch beside ten: what adds up is the same, a flow is a tenth.
 func TestSplit(t *testing.T) {
+	long.NotShort(t)
 	g := grow(t, gram, 1, 1000, scaling.Follow{})
 	s, err := g.Split(10)
 	if err != nil {

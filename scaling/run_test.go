@@ -7,6 +7,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/bench"
+	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
 
@@ -49,6 +50,7 @@ func reviewOf(t *testing.T, text string) hazards.Review {
 // 1 g Ti3AlC2 of 194.6 g/mol; 10 g Ca(OH)2 of 74.09 g/mol. Hydrochloric acid of 9 mol/L
 // is 28.8 wt% (density 1.14, tables of aqueous solutions).
 func TestRunOf(t *testing.T) {
+	long.NotShort(t)
 	run := runOf(t, runRoute)
 	for i, want := range []float64{0.18, 1.6 / 25.94, 1 / 194.6, 10 / 74.09} {
 		likely(t, run.Portions[i].Of.At, run.Portions[i].Mol.V, want, 1e-3)
@@ -70,6 +72,7 @@ func TestRunOf(t *testing.T) {
 // and 10 g of lime weigh together, less the hydrogen: 1.21 wt%. What no hood is stated for
 // has no share of its flow.
 func TestContentsAndNeeds(t *testing.T) {
+	long.NotShort(t)
 	rv := reviewOf(t, runRoute)
 	held := ContentsOf(&rv, "etch")
 	found := false
@@ -102,6 +105,7 @@ func TestContentsAndNeeds(t *testing.T) {
 
 // A capacity nobody stated leaves the tray unknown, never smaller.
 func TestTrayOfAnUnknownContainer(t *testing.T) {
+	long.NotShort(t)
 	run := runOf(t, strings.Replace(runRoute, "capacity: 2 L, ", "", 1))
 	if !run.Tray.Volume.Unknown() || !math.IsNaN(run.Tray.Volume.V) {
 		t.Errorf("a tray of %v L", run.Tray.Volume.V)

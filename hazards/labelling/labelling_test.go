@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/labelling"
 	"etchbound/hazards/route"
+	"etchbound/schemas/long"
 )
 
 func labelsOf(t *testing.T, text string) []labelling.Label {
@@ -63,6 +64,7 @@ func liquor(t *testing.T, all []labelling.Label, place string, step int) *labell
 // oral estimate 100 mg/kg, dermal 100, vapour 10 mg/L, so 3, 2 and 3 (Regulation (EC)
 // 1272/2008 Table 3.1.1), and skin corrosion 1B from 1 wt% of HF.
 func TestSaltInAcidIsLabelledAsHydrofluoricAcid(t *testing.T) {
+	long.NotShort(t)
 	all := bundled(t, "demo-lif-hcl-2g")
 	l := liquor(t, all, "etch", 1)
 	if got, want := codes(l), "H290 H301 H310 H331 H314 H335"; got != want || !l.Hydrofluoric {
@@ -122,6 +124,7 @@ func TestAcidFluorideNeedsNoAcid(t *testing.T) {
 
 // What was neutralised is labelled as it was before.
 func TestWhatWasNeutralisedIsSaid(t *testing.T) {
+	long.NotShort(t)
 	if l := liquor(t, bundled(t, "demo-lif-hcl-2g"), "drum", 10); !l.Neutralised || len(l.Classes) == 0 {
 		t.Errorf("%+v", l)
 	}

@@ -12,6 +12,7 @@ import (
 	"etchbound/hazards/route"
 	"etchbound/schemas"
 	"etchbound/schemas/field"
+	"etchbound/schemas/long"
 )
 
 var update = flag.Bool("update", false, "write the tables of keys in the README anew")
@@ -21,6 +22,7 @@ const readme = "../../README.md"
 // The tables of keys in the README are those of the schemas and of the table of keys:
 // `go test ./hazards/route -run Readme -update` writes them.
 func TestReadmeListsTheKeys(t *testing.T) {
+	long.NotShort(t)
 	text, err := os.ReadFile(readme)
 	if err != nil {
 		t.Fatal(err)

@@ -10,6 +10,7 @@ import (
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/hazards/wetted"
+	"etchbound/schemas/long"
 )
 
 // made are the figures of a route of a pot and a drum, by place and part.
@@ -133,6 +134,7 @@ func worse(v float64) float64 {
 // Taking away what is said is never better, and of a wall nobody states nothing is known
 // (definition of unknown).
 func TestLessSaidIsNeverBetter(t *testing.T) {
+	long.NotShort(t)
 	for _, of := range []string{"PFA", "PP", "HDPE", "polystyrene", "nitrile", "FKM", "glass", "PVDF"} {
 		for _, liquor := range []string{hf, hf48, hcl, tmaoh, nitric} {
 			pot := with("part", of)

@@ -17,6 +17,7 @@ import (
 // What goes in without a time goes in all at once: that is no answer that nothing is
 // added, and where nothing is worked out of it the verdict is unknown.
 func TestWhatTakesNoTimeGoesInAtOnce(t *testing.T) {
+	long.NotShort(t)
 	r := reviewOf(t, "zinc-chloride-melt-1g", false)
 	l := line(selection.Read(draft.New(&r, draft.Options{}), nil), "all_at_once")
 	if l.State != selection.Judged || l.Verdict != figure.UnknownVerdict ||
@@ -35,6 +36,7 @@ func TestWhatTakesNoTimeGoesInAtOnce(t *testing.T) {
 // Of hydrogen that comes all at once page 1 says how much, and no rate that a law gives
 // at a temperature the liquor never has.
 func TestHydrogenAtOnceIsBounded(t *testing.T) {
+	long.NotShort(t)
 	r := reviewOf(t, "hf-50-10g", false)
 	l := line(selection.Read(draft.New(&r, draft.Options{}), nil), "all_at_once")
 	if strings.Contains(l.Answer, "/min") || !strings.Contains(l.Answer, "all hydrogen, up to 5.09 L, within the time") ||
@@ -91,6 +93,7 @@ steps:
 // In a shut container temperature and pressure rise together: nothing boils there at the
 // pressure of the air (common practice).
 func TestNothingIsSaidToBoilInAShutContainer(t *testing.T) {
+	long.NotShort(t)
 	r := written(t, inAShutBottle, "")
 	p := selection.Read(draft.New(&r, draft.Options{}), nil)
 	for _, l := range append(p.Questions, p.Others...) {

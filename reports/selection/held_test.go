@@ -6,6 +6,7 @@ import (
 
 	"etchbound/reports/draft"
 	"etchbound/reports/selection"
+	"etchbound/schemas/long"
 )
 
 const jar = `route: etchbound/1
@@ -24,6 +25,7 @@ steps:
 // exceeded, though the boiling point beside it is; what is expected stands once; and what a
 // waste warms by is told as what it does without the water that goes in first.
 func TestEachLimitSaysHowSurely(t *testing.T) {
+	long.NotShort(t)
 	r := writtenHeld(t, jar, "limits: etchbound/1\ntitle: h\nentries:\n"+
 		"  - {id: top, quantity: heat.mtsr, value: 40 degC, document: House rules}\n")
 	p := selection.Read(draft.New(&r, draft.Options{}), nil)
@@ -53,6 +55,7 @@ steps:
 // Chlorine of a residue of nitric acid is in the banner, and what has no powder says where it
 // stands (common practice: what is left of aqua regia gives nitrosyl chloride and chlorine).
 func TestAResidueThatGivesChlorineIsInTheBanner(t *testing.T) {
+	long.NotShort(t)
 	r := written(t, residue, "")
 	p := selection.Read(draft.New(&r, draft.Options{}), nil)
 	if !strings.Contains(strings.Join(p.Banner, " "), "Chlorine, nitrosyl chloride and nitrogen oxides can come off") {

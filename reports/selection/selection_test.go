@@ -67,6 +67,7 @@ func line(p selection.Page, key string) selection.Line {
 // A limit of the house that is stricter than boiling takes its place beside it and
 // never before it.
 func TestHouseRuleHidesNoBoiling(t *testing.T) {
+	long.NotShort(t)
 	for _, name := range long.Some([]string{"hf-50-10g", "reactor-50g"}, 1, 1) {
 		r := reviewOf(t, name, true)
 		p := selection.Read(draft.New(&r, draft.Options{}), nil)
@@ -92,6 +93,7 @@ func TestHouseRuleHidesNoBoiling(t *testing.T) {
 
 // Nothing is cut, no bound is said to be a chance, and hydrofluoric acid is named.
 func TestPageSaysItWhole(t *testing.T) {
+	long.NotShort(t)
 	r := reviewOf(t, "demo-lif-hcl-2g", true)
 	p := selection.Read(draft.New(&r, draft.Options{}), nil)
 	all := p.Asked + p.Within + p.Left + strings.Join(p.Banner, " ")
@@ -171,6 +173,7 @@ func TestSentencesOfPageOne(t *testing.T) {
 // What a route without a layered phase handles is named, a failure count of none is
 // no line to begin with, and waste without fluorine is not said to bind fluoride.
 func TestWhatARouteLacksIsSaidInWords(t *testing.T) {
+	long.NotShort(t)
 	burst := reviewOf(t, "../bursts/acid-onto-residue", false)
 	p := selection.Read(draft.New(&burst, draft.Options{}), nil)
 	if want := "Asked: to handle ethanol, potassium permanganate"; !strings.HasPrefix(p.Asked, want) {

@@ -7,6 +7,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/reports/draft"
 	"etchbound/reports/selection"
+	"etchbound/schemas/long"
 )
 
 const stored = `route: etchbound/1
@@ -31,6 +32,7 @@ const freezes = "  - {do: store, in: vial, time: 60 d, temperature: -20 degC, ga
 // A vial that is shut is never called open, though its pressure is not known: frozen to the
 // brim, or forgotten at the end of the route.
 func TestWhatIsShutIsNotCalledOpen(t *testing.T) {
+	long.NotShort(t)
 	for _, tt := range []struct {
 		closure, volume, store, says string
 		verdict                      figure.Verdict

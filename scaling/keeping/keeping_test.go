@@ -72,6 +72,7 @@ func find(t *testing.T, ways []Way, name string) *Way {
 // Worked by hand: 0.024 a day of first order, a hundredth of it with 1 mg/mL of ascorbate,
 // a fiftieth in brine, 6.6 to 7.3 times slower in the cold, and argon, which is there already, changes nothing.
 func TestWaysOfAVial(t *testing.T) {
+	long.NotShort(t)
 	ways, err := vialWays()
 	if err != nil {
 		t.Fatal(err)
@@ -153,6 +154,7 @@ func TestAWayIsWhatAReviewOfItSays(t *testing.T) {
 // A curve goes through what is told of the end, rises with time, and of first order, by hand:
 // 1-exp(-0.024 t).
 func TestCurvesOverTheStore(t *testing.T) {
+	long.NotShort(t)
 	all, err := vialWays()
 	if err != nil {
 		t.Fatal(err)
@@ -189,6 +191,7 @@ func TestCurvesOverTheStore(t *testing.T) {
 
 // A route that stores nothing has no way, and one that cannot be changed says why.
 func TestWhatCannotBeKept(t *testing.T) {
+	long.NotShort(t)
 	open := vial[:strings.Index(vial, "  - {do: store")]
 	if ways, err := Of(caseOf(t, open)); err != nil || len(ways) > 0 {
 		t.Errorf("%d ways of nothing: %v", len(ways), err)

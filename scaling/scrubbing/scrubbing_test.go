@@ -49,6 +49,7 @@ func train(t *testing.T, with ...string) scrubbing.Train {
 // that; 1 g of Ti3AlC2 (194.6 g/mol) gives at least 1.5 mol a mol, 189 mL, which all goes
 // past; the gas space is no more than the vessel, and the line of 1 m by 6 mm 28.3 mL.
 func TestASmallEtch(t *testing.T) {
+	long.NotShort(t)
 	x := train(t)
 	s := &x.Scrubber
 	if !(s.Taken.Best > 0 && s.Taken.Most >= s.Taken.Best && s.Taken.Most <= 0.1036) {

@@ -30,7 +30,7 @@ func Only(t testing.TB) {
 	}
 }
 
-// NotShort skips a test in the short form. Its name has to stand in .ci/run as well.
+// NotShort skips a test in the short form, which .ci/run never asks for.
 func NotShort(t testing.TB) {
 	t.Helper()
 	if testing.Short() {
