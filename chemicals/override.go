@@ -36,6 +36,7 @@ const statedByRoute = "given:"
 // that a misspelt id is refused and not silently kept.
 var openFamilies = [...]family{
 	{"etch_heat.", "q_etch", "kJ/mol"},
+	{"etch_heat.melt.", "q_etch", "kJ/mol"},
 	{"etch_heat_bound.", "q_bound", "kJ/mol"},
 	{"etch_hydrogen.", "h_etch", "mol/mol"},
 	{"etch_conversion.", "X", ""},

@@ -20,7 +20,8 @@ var laterGasChecks = []check{
 		{id: "gas.hydrogen.total@3", value: 0.3143, from: "(3 + 2)/2 Zn a mol: 2.5/194.605*24.4654, in the acid wash " +
 			"and not in the melt"},
 		{id: "gas.hydrogen.total", value: 0.3143, from: "the same"},
-		{id: "heat.etch.total", value: unknown, from: "no data for the melt"}},
+		{id: "heat.etch.total@1", value: 0.14516, tolerance: half, from: "28.25 kJ/mol, by heats of formation"},
+		{id: "heat.quench_water@1", value: unknown, from: "no water on to a melt (common practice)"}},
 		absent: []string{"gas.hydrogen.total@1", "gas.hydrogen.total@2"}, holds: []string{"second_gas"},
 		warns: "acid wash that gives hydrogen"},
 	{name: "copper chloride melt and persulfate",

@@ -25,30 +25,75 @@ import (
 // low end. An etch is never counted as cooling.
 //
 // Unknown, for want of etch_heat.<phase>, are borides, slabs, ratios other than m = x+1, and
-// elements without q_A or q_M.
-func (l *Layered) Heat(st *chemicals.Store, w *working.Sheet, base bool) (q working.Num, standIns bool) {
-	own, leaving := st.Num("etch_heat."+l.Formula.Text), "leaving_heat."
-	if base {
-		leaving = "leaving_heat.base."
-	} else if !own.Unknown() {
+// elements without q_A or q_M. Acid without fluoride has q_A of its own.
+func (l *Layered) Heat(st *chemicals.Store, w *working.Sheet, in Medium) (q working.Num, standIns bool) {
+	if own := st.Num("etch_heat." + l.Formula.Text); in == Fluoride && !own.Unknown() {
 		return own, false
 	}
 	unknown := working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, "etch_heat."+l.Formula.Text))
 	if !l.falls() {
 		return unknown, false
 	}
-	var of []working.Num
-	for _, a := range l.A {
-		q, x := st.Num(leaving+a.Symbol).As("q_A"), working.Exact("x", "1", a.Count, a.Symbol+" per formula unit")
-		of = append(of, w.Line("a", "kJ/mol", "x*q_A", x.V*q.V, x, q))
-	}
-	a, m := w.Sum("a", "kJ/mol", of...), l.surface(st, w)
+	a, m := l.leaving(st, w, "leaving_heat."+string(in)), l.surface(st, w, "surface_heat.")
 	b, d := st.Num("layer_heat.bond").As("b"), st.Num("layer_heat.above").As("d")
 	q = w.Line("q", "kJ/mol", "max(a+q_M-b-d,0)", math.Max(a.V+m.V-b.V-d.V, 0), a, m, b, d)
 	if q.Unknown() {
 		return unknown, false
 	}
 	return q.Worse(working.Estimated), true
+}
+
+// Medium is what takes the layer away; it begins the ids of its q_A.
+type Medium string
+
+// The media of which q_A is held, beside melts.
+const (
+	Fluoride Medium = ""
+	Base     Medium = "base."
+	Acid     Medium = "acid." // without fluoride
+)
+
+// HeatOfMelt is what the etch of a phase by a dry chloride MCl2 releases, kJ/mol at 25 degC:
+// the datum etch_heat.melt.<phase>, else stand-ins as in Heat, with chlorine for oxygen:
+//
+//	M(m)A(a)X(x) = x MX + M + a A              b
+//	A + z/2 Cl2 to its chloride                q_A
+//	M + Cl2 = MCl2                             q_M
+//	x MX + MCl2 = M(m)X(x)Cl2                  d
+//	chlorine from the salt, (z a + 2)/2 of it  q_S each, its own heat of formation
+//	q = a q_A + q_M - b - d - (z a + 2)/2 q_S
+//
+// It is that of the etch alone: salt that is left over can go on to take the metal that stays.
+// Melting and boiling take heat that is not credited. The layer counts as vapour, and at the
+// high end as bound in the melt. Of what chlorides are not held it is unknown.
+func (l *Layered) HeatOfMelt(st *chemicals.Store, w *working.Sheet, salt string) (q working.Num, standIns bool) {
+	id := "etch_heat.melt." + l.Formula.Text
+	if own := st.Num(id); !own.Unknown() {
+		return own, false
+	}
+	unknown := working.Absent("q", "kJ/mol", working.Lacks("melt_heat", l.Formula.Text))
+	if !l.falls() {
+		return unknown, false
+	}
+	a, m := l.leaving(st, w, "leaving_heat.melt."), l.surface(st, w, "surface_heat.melt.")
+	b, d := st.Num("layer_heat.bond").As("b"), st.Num("layer_heat.above").As("d")
+	z, s := l.Electrons.As("z"), st.Num("enthalpy."+salt+"(s)").As("H_S")
+	q = w.Line("q", "kJ/mol", "max(a+q_M-b-d+(z+2)/2*H_S,0)",
+		math.Max(a.V+m.V-b.V-d.V+(z.V+2)/2*s.V, 0), a, m, b, d, z, s)
+	if q.Unknown() {
+		return unknown, false
+	}
+	return q.Worse(working.Estimated), true
+}
+
+// leaving is what the layer of a formula unit releases where it goes.
+func (l *Layered) leaving(st *chemicals.Store, w *working.Sheet, family string) working.Num {
+	var of []working.Num
+	for _, a := range l.A {
+		q, x := st.Num(family+a.Symbol).As("q_A"), working.Exact("x", "1", a.Count, a.Symbol+" per formula unit")
+		of = append(of, w.Line("a", "kJ/mol", "x*q_A", x.V*q.V, x, q))
+	}
+	return w.Sum("a", "kJ/mol", of...)
 }
 
 // falls reports whether a phase falls apart into carbide or nitride, one metal and A.
@@ -58,12 +103,13 @@ func (l *Layered) falls() bool {
 		math.Abs(count(l.M)-count(l.X)-1) <= loose
 }
 
-// surface is what the metal of the product releases as it takes up two oxygen from water.
-func (l *Layered) surface(st *chemicals.Store, w *working.Sheet) working.Num {
-	least := st.Num("surface_heat." + l.M[0].Symbol).As("q_M")
+// surface is what the metal of the product releases as it takes up two oxygen from water, or
+// two chlorine.
+func (l *Layered) surface(st *chemicals.Store, w *working.Sheet, family string) working.Num {
+	least := st.Num(family + l.M[0].Symbol).As("q_M")
 	most := least
 	for _, m := range l.M[1:] {
-		q := st.Num("surface_heat." + m.Symbol).As("q_M")
+		q := st.Num(family + m.Symbol).As("q_M")
 		switch {
 		case q.Unknown() || least.Unknown():
 			return working.Absent("q_M", "kJ/mol", append(q.Missing(), least.Missing()...)...)

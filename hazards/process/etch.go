@@ -96,15 +96,17 @@ func (k *walker) anode(s *route.Step, b bath) {
 	}
 }
 
-// heat is that of the whole powder, counted from dissolved HF or from base. Of melts and
-// of a current nothing is held.
+// heat is that of the whole powder, counted from dissolved HF, from base or from acid. Of a
+// current nothing is held.
 func (k *walker) heat(e *Etch) {
 	l := k.out.Layered
-	if e.Family != FluorideAcid && e.Family != Alkaline {
+	in, ok := map[Family]etching.Medium{FluorideAcid: etching.Fluoride, Alkaline: etching.Base,
+		HotAcid: etching.Acid}[e.Family]
+	if !ok {
 		e.Heat = working.Absent("Q", "kJ", working.Lacks("family_heat", l.Formula.Text+" ("+string(e.Family)+")"))
 		return
 	}
-	heat, standIns := l.Heat(k.st, k.w, e.Family == Alkaline)
+	heat, standIns := l.Heat(k.st, k.w, in)
 	n, q := e.N.As("n"), heat.As("q")
 	e.Heat, e.StandIns = k.w.Line("Q", "kJ", "n*q", n.V*q.V, n, q), standIns
 	if standIns {

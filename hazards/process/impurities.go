@@ -84,7 +84,7 @@ func (k *walker) otherImpurity(f chemicals.Formula, h, heat working.Num, e *Etch
 	if err != nil || l.Unlisted != "" || l.Slab || b.base {
 		return h, heat
 	}
-	q, _ := l.Heat(k.st, k.w, false)
+	q, _ := l.Heat(k.st, k.w, etching.Fluoride)
 	return l.Etched(k.st, k.w, etching.Bath{Fluoride: b.fluoride, Chloride: b.chloride}).Hydrogen, q
 }
 

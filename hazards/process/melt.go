@@ -109,6 +109,7 @@ func (k *walker) meltEtch(p *State, q *Pool, at int, salt *chemicals.Substance, 
 		k.warn(phrase.Of("warn.step_melts_mol_of", e.Step, have, salt.Name, m.V))
 	}
 	k.take(q, metal+" reduced", atoms(metal, 1), m, 0, 0)
+	k.heatOfMelt(p, e, salt)
 	two := working.Exact("x", "mol/mol", 2, "chlorine taken up per formula unit")
 	k.take(q, "chlorine taken up", atoms("Cl", 1), k.w.Line("n_Cl", "mol", "n*x", n.V*2, n, two), 0, 0)
 	k.offGas(q, e, n, z)
@@ -140,4 +141,53 @@ func (k *walker) offGas(q *Pool, e *Etch, n, z working.Num) {
 		y := ea.As("y")
 		k.take(q, "chlorine driven off", atoms("Cl", 1), k.w.Line("n_Cl", "mol", "n*x*y", n.V*x.V*y.V, n, x, y), 0, 0)
 	}
+}
+
+// heatOfMelt is the heat of a melt, by stand-ins, with the foreign metals of the powder. They
+// count as free: what holds them together is not credited.
+func (k *walker) heatOfMelt(p *State, e *Etch, salt *chemicals.Substance) {
+	heat, standIns := k.out.Layered.HeatOfMelt(k.st, k.w, salt.Formula.Text)
+	terms := []working.Num{}
+	add := func(n, q working.Num) {
+		n, q = n.As("n"), q.As("q")
+		terms = append(terms, k.w.Line("Q", "kJ", "n*q", n.V*q.V, n, q))
+	}
+	add(e.N, heat)
+	for _, i := range pick(p.Solids, Impurity) {
+		if x := p.Solids[i]; !k.inert(x.Formula) {
+			add(x.N, k.foreignInMelt(x.Formula, salt))
+		}
+	}
+	total := k.w.Sum("Q", "kJ", terms...)
+	if total.Unknown() {
+		return
+	}
+	e.Heat, e.StandIns = total.Worse(working.Estimated), standIns
+	if standIns {
+		k.warn(phrase.Of("warn.heat_of_melt", e.Step, k.out.Layered.Formula.Text))
+	}
+}
+
+// foreignInMelt is what a mol of an impurity releases where a melted chloride takes it, kJ/mol.
+func (k *walker) foreignInMelt(formula string, salt *chemicals.Substance) working.Num {
+	f, err := chemicals.ParseFormula(formula)
+	unknown := working.Absent("q", "kJ/mol", working.Lacks("melt_heat", ""))
+	if err != nil {
+		return unknown
+	}
+	s, terms := k.st.Num("enthalpy."+salt.Formula.Text+"(s)").As("H_S"), []working.Num{}
+	for _, el := range f.Order {
+		q, z := k.st.Num("leaving_heat.melt."+el), k.st.Num("electrons."+el)
+		if q.Unknown() {
+			q, z = k.st.Num("surface_heat.melt."+el), working.Exact("z", "mol/mol", 2, "electrons to a chloride of two")
+		}
+		q, z = q.As("q_A"), z.As("z")
+		x := working.Exact("x", "1", f.Count(el), el+" per formula unit")
+		terms = append(terms, k.w.Line("q", "kJ/mol", "max(x*(q_A+z/2*H_S),0)", max(x.V*(q.V+z.V/2*s.V), 0), x, q, z, s))
+	}
+	q := k.w.Sum("q", "kJ/mol", terms...)
+	if q.Unknown() {
+		return unknown
+	}
+	return q
 }

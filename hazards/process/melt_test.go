@@ -32,6 +32,10 @@ func TestDrySaltMeltsWhateverTheVerb(t *testing.T) {
 		if !b.Walk.Steps[1].Melts {
 			t.Errorf("%s: no melt", then)
 		}
+		// (645 + 514 - 43 - 50 - 2.5*415.1) kJ/mol, of heats of formation of handbooks (memory)
+		if q := b.Walk.Etches[0].Heat; !nearly.Share(q.V, 28.25/194.605, 1e-3) {
+			t.Errorf("%s: heat %v kJ", then, q)
+		}
 		other := bench.Steps(t, salts("sodium chloride", "  - {do: "+then+"}\n")...)
 		if e := other.Walk.Etches; len(e) != 1 || !e[0].Heat.Unknown() || !e[0].Hydrogen.Unknown() {
 			t.Errorf("%s of a salt without a model: %+v", then, e)

@@ -25,7 +25,7 @@ func (h *holdings) substance(s *chemicals.Substance) {
 }
 
 // etched are the families of a layered phase as it is etched.
-var etched = []string{"etch_heat.", "etch_heat_bound.", "etch_hydrogen.", "etch_conversion."}
+var etched = []string{"etch_heat.", "etch_heat.melt.", "etch_heat_bound.", "etch_hydrogen.", "etch_conversion."}
 
 // ids lists the rows a route of these holdings looks up, tabled or not.
 func (h *holdings) ids() []string {
@@ -43,8 +43,9 @@ func (h *holdings) ids() []string {
 	}
 	add(phase, "", append([]string{"density."}, etched...)...)
 	add(phase, "(s)", "cp.", "enthalpy.")
-	add(h.leaving, "", "electrons.", "leaving_heat.", "leaving_heat.base.")
-	add(h.staying, "", "valence.", "surface_heat.")
+	add(h.leaving, "", "electrons.", "leaving_heat.", "leaving_heat.base.", "leaving_heat.acid.",
+		"leaving_heat.melt.")
+	add(h.staying, "", "valence.", "surface_heat.", "surface_heat.melt.")
 	add(h.impurities, "", "hydrogen.impurity.", "hydrogen.impurity.base.", "methane.impurity.", "heat.impurity.hf.",
 		"heat.impurity.acid.", "heat.impurity.base.", "etch_heat.")
 	add(h.impurities, "(s)", "cp.", "density.", "enthalpy.")

@@ -1,6 +1,8 @@
 package thermal
 
 import (
+	"slices"
+
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
@@ -14,7 +16,8 @@ import (
 //
 // C is the low end, as everywhere, which errs toward more water while the step
 // is set colder than what it is quenched to; where it is set warmer, everything
-// counts as water, which takes up more than any of it.
+// counts as water, which takes up more than any of it. Water on to a melt makes steam and
+// acid at once: of what is dry none is told.
 func (r *reader) quench(d *process.Done, mtsr working.Num) {
 	st := r.c.Store
 	c, t, to := d.Contents().HeatCapacity(r.w).As("C"), mtsr.As("T"), st.Num("quench.target").As("T_q")
@@ -29,6 +32,9 @@ func (r *reader) quench(d *process.Done, mtsr working.Num) {
 	}
 	v := r.w.Line("m", "kg", "max(C*(T-T_q)/(1000*c_w*(T_q-T_w)),0)", max(c.V*(t.V-to.V)/(1000*cw.V*(to.V-from.V)), 0),
 		c, t, to, cw, from)
+	if !slices.ContainsFunc(d.Contents().Liquid, func(q process.Pool) bool { return q.Wet() }) {
+		v = working.Absent("m", "kg", working.Lacks("water_on_melt", "").In(d.Number))
+	}
 	if more := d.Contents().Unsaid(); more != nil {
 		v = working.Absent("m", "kg", more...)
 	}

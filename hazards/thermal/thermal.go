@@ -96,7 +96,10 @@ func (r *reader) etch(step int) {
 			continue
 		}
 		heat, powder = append(heat, course.HeatOf(r.w, e)), e.Powder
-		if e.StandIns {
+		switch {
+		case e.StandIns && e.Family == process.Molten:
+			says = phrase.Of("thermal.melt_stand_ins")
+		case e.StandIns:
 			says = phrase.Of("thermal.etch_stand_ins")
 		}
 		if e.Family == process.FluorideAcid && !e.N.None() {
