@@ -20,6 +20,7 @@ func (w *work) run() (err error) {
 		if err = w.attempt(b); err == nil {
 			return nil
 		}
+		w.least = invisible
 	}
 	return err
 }

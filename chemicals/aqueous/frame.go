@@ -19,7 +19,7 @@ type frame struct {
 	draws    []float64 // water that a mol of it takes out of the balance of water
 	tau      []float64 // what each balance adds up to, mol
 	shares   []float64 // mol of each hold by the totals alone
-	sorted   []int     // species by amount
+	sorted   []uint64  // species by amount
 }
 
 // side is one way of writing: for each species its counts of base, and of holds.
@@ -31,16 +31,14 @@ type side struct {
 	weight  []float64 // of each column when one is chosen
 	base    []int     // species that became the coordinates
 	some    []int32   // what of a column is not 0, while it is taken
-	at      []int32
-	which   []int32
-	count   []float64
+	lists             // of base in each species
 }
 
 // errSame is two holds that fix the same thing.
 var errSame = errors.New("two of what is held fix the same activity")
 
 // write eliminates: holds first, then species in the order of their amounts.
-func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []float64) ([]int, error) {
+func (s *side) write(w *work, order []uint64, extra []float64, holds func(*hold) []float64) ([]int, error) {
 	nc, ns := len(w.comp), len(w.spec)
 	s.held, s.n, s.length = len(w.active), nc-len(w.active), len(w.active)+ns+1
 	s.v = grow(s.v, nc*s.length)
@@ -52,7 +50,7 @@ func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []
 		copy(col[s.held:], w.counts[j*ns:(j+1)*ns])
 		col[s.held+ns] = extra[j]
 	}
-	s.charge(w)
+	s.neutral(w)
 	s.pivot = s.pivot[:0]
 	var used uint32
 	// The amount of a hold is told best by the scarcest of what it is made of.
@@ -70,10 +68,11 @@ func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []
 		s.weight[j] = 1
 	}
 	base := s.base[:0]
-	for _, i := range order {
+	for _, key := range order {
 		if len(base) == s.n {
 			break
 		}
+		i := int(key & speciesBits)
 		if s.take(s.held+i, &used) {
 			base = append(base, i)
 		}
@@ -83,21 +82,17 @@ func (s *side) write(w *work, order []int, extra []float64, holds func(*hold) []
 	return base, nil
 }
 
-// charge puts charges in the place of H+: everything that comes together is neutral, so
+// neutral puts charges in the place of H+: everything that comes together is neutral, so
 // their balance adds up to nothing exactly, where that of H+ would be a small difference of
 // large amounts.
-func (s *side) charge(w *work) {
-	charges := s.v[:s.length]
-	for j, c := range w.comp[1:] {
-		z := w.m.known.rows[c].charge
-		if z == 0 {
-			continue
-		}
-		for i, n := range s.v[(j+1)*s.length : (j+2)*s.length] {
-			charges[i] += z * n
+func (s *side) neutral(w *work) {
+	for k := range w.active {
+		for j, c := range w.comp[1:] {
+			s.v[k] += w.m.known.rows[c].charge * s.v[(j+1)*s.length+k]
 		}
 	}
-	charges[s.length-1] = 0
+	copy(s.v[s.held:], w.charge)
+	s.v[s.length-1] = 0
 }
 
 // take makes a row the unit of a column that is still free.
@@ -144,19 +139,41 @@ func (s *side) take(row int, used *uint32) bool {
 
 // gather lists for each species what of base it counts.
 func (s *side) gather(ns int) {
-	if s.at == nil {
-		s.at, s.which, s.count = make([]int32, 0, ns+1), make([]int32, 0, 4*ns), make([]float64, 0, 4*ns)
+	if cap(s.at) <= ns {
+		s.at = make([]int32, ns+1)
 	}
-	s.at, s.which, s.count = s.at[:0], s.which[:0], s.count[:0]
-	for i := range ns {
-		s.at = append(s.at, int32(len(s.which)))
-		for b := range s.n {
-			if v := s.of(s.held+b, i); v != 0 {
-				s.which, s.count = append(s.which, int32(b)), append(s.count, v)
+	s.at = s.at[:ns+1]
+	clear(s.at)
+	many := 0
+	for b := range s.n {
+		for i, v := range s.row(s.held+b, ns) {
+			if v != 0 {
+				s.at[i]++
+				many++
 			}
 		}
 	}
-	s.at = append(s.at, int32(len(s.which)))
+	s.which, s.count = slices.Grow(s.which[:0], many)[:many], slices.Grow(s.count[:0], many)[:many]
+	sum := int32(0)
+	for i, n := range s.at {
+		s.at[i], sum = sum, sum+n
+	}
+	for b := range s.n {
+		for i, v := range s.row(s.held+b, ns) {
+			if v != 0 {
+				s.which[s.at[i]], s.count[s.at[i]] = int32(b), v
+				s.at[i]++
+			}
+		}
+	}
+	copy(s.at[1:], s.at[:ns])
+	s.at[0] = 0
+}
+
+// row is how much of a coordinate (hold, then base) each species counts.
+func (s *side) row(coordinate, ns int) []float64 {
+	from := s.pivot[coordinate]*s.length + s.held
+	return s.v[from : from+ns]
 }
 
 // of is how much of a coordinate (hold, then base) species i counts.
@@ -244,7 +261,7 @@ func (w *work) best() bool {
 }
 
 // margin is how much more abundant, in ln, a species has to be to take the place of another.
-const margin = 0.7
+const margin = 2.5
 
 // unfold gives ln a of the masters of ln a of base.
 func (w *work) unfold() {

@@ -12,6 +12,7 @@ type newton struct {
 	perDown      []float64
 	slope        []float64 // of ln of a species by ln of the ionic strength
 	matrix       []float64
+	lu
 	slopeOfWater float64
 	slopeOfMass  float64
 	perWater     float64 // 1 over the kg of water
@@ -72,7 +73,7 @@ func (w *work) evaluate() float64 {
 		if ln -= g; ln > 60 {
 			ln = 60
 		}
-		v := math.Exp(ln)
+		v := exp(ln)
 		w.ln[k], w.slope[k], w.mol[k] = ln, slope, v*kg
 		w.charges += v * x.square
 		w.sum += v
@@ -154,8 +155,12 @@ func contentOf(drawn float64) (mol, slope float64) {
 	return perKg + drawn, 1
 }
 
-// negligible is a share of a balance that moves it by less than the numbers can hold.
-const negligible = 1e-16
+// Shares of a balance, or of what stands beside it, that are left out of slopes, and of slopes
+// alone: what has to hold is always whole. Few mixtures need more than the first.
+const (
+	negligible = 1e-10
+	invisible  = 1e-16 // in the numbers themselves
+)
 
 // linear fills the matrix: what the equations leave, by the unknowns.
 func (w *work) linear() {
@@ -166,11 +171,9 @@ func (w *work) linear() {
 	for b := range nb {
 		w.perUp[b], w.perDown[b] = 1/(w.up[b]+1e-300), 1/(w.down[b]+1e-300)
 	}
-	for k := range w.spec {
-		w.linearOf(k, w.mol[k], w.slope[k], true)
-	}
+	w.linearOf(a)
 	if w.space > 0 {
-		w.linearOf(w.carbonAt(), w.mol[len(w.spec)], 0, false)
+		w.linearOfGas(a)
 	}
 	strength, dry, mass := a[nb*c:(nb+1)*c], a[(nb+1)*c:(nb+2)*c], a[(nb+2)*c:(nb+3)*c]
 	strength[nb]--
@@ -189,42 +192,56 @@ func (w *work) linear() {
 	mass[nb+2]++
 }
 
-// linearOf adds what one species moves. One of a gas depends on no strength of the
+// linearOf adds what each species moves.
+func (w *work) linearOf(a []float64) {
+	nb, c, s, rows := w.rows.n, w.count, &w.side, w.rows
+	strength, dry, mass := a[nb*c:(nb+1)*c], a[(nb+1)*c:(nb+2)*c], a[(nb+2)*c:(nb+3)*c]
+	perCharges, perSum := w.perWater/w.charges, w.perWater/w.sum
+	for k, mol := range w.mol[:len(w.spec)] {
+		x := moves{s.which[s.at[k]:s.at[k+1]], s.count[s.at[k]:s.at[k+1]], w.slope[k], w.ofWater[k]}
+		from, to := rows.at[k], rows.at[k+1]
+		counts := rows.count[from:to]
+		for i, b := range rows.which[from:to] {
+			v := counts[i] * mol
+			if v > 0 {
+				v *= w.perUp[b]
+			} else {
+				v *= w.perDown[b]
+			}
+			if math.Abs(v) > w.least {
+				line := a[int(b)*c : (int(b)+1)*c]
+				x.add(line, nb, v)
+				line[nb+2] += v
+			}
+		}
+		if v := mol * w.ions[k].square * perCharges; v > w.least {
+			x.add(strength, nb, v)
+		}
+		if mol*perSum <= w.least {
+			continue
+		}
+		m := mol * w.perWater
+		x.add(dry, nb, m)
+		if d := m * w.draws[k]; d != 0 {
+			x.add(mass, nb, d)
+		}
+	}
+}
+
+// linearOfGas adds what the gas of a rigid space moves: it depends on no strength of the
 // solution and on no mass of water.
-func (w *work) linearOf(k int, mol, slope float64, dissolved bool) {
-	nb, c := w.rows.n, w.count
-	x := moves{w.side.which[w.side.at[k]:w.side.at[k+1]], w.side.count[w.side.at[k]:w.side.at[k+1]], slope, w.ofWater[k]}
-	from, to := w.rows.at[k], w.rows.at[k+1]
-	counts := w.rows.count[from:to]
-	for i, row := range w.rows.which[from:to] {
-		b := int(row)
-		v := counts[i] * mol
+func (w *work) linearOfGas(a []float64) {
+	nb, c, s, rows, k := w.rows.n, w.count, &w.side, w.rows, w.carbonAt()
+	x := moves{s.which[s.at[k]:s.at[k+1]], s.count[s.at[k]:s.at[k+1]], 0, w.ofWater[k]}
+	for at := rows.at[k]; at < rows.at[k+1]; at++ {
+		b := int(rows.which[at])
+		v := rows.count[at] * w.mol[len(w.spec)]
 		if v > 0 {
 			v *= w.perUp[b]
 		} else {
 			v *= w.perDown[b]
 		}
-		if math.Abs(v) <= negligible {
-			continue
-		}
-		line := w.matrix[b*c : (b+1)*c]
-		x.add(line, nb, v)
-		if dissolved {
-			line[nb+2] += v
-		}
-	}
-	if !dissolved {
-		return
-	}
-	m := mol * w.perWater
-	if v := m * w.ions[k].square / w.charges; v > negligible {
-		x.add(w.matrix[nb*c:(nb+1)*c], nb, v)
-	}
-	if m > negligible {
-		x.add(w.matrix[(nb+1)*c:(nb+2)*c], nb, m)
-	}
-	if d := m * w.draws[k]; math.Abs(d) > negligible {
-		x.add(w.matrix[(nb+2)*c:(nb+3)*c], nb, d)
+		x.add(a[b*c:(b+1)*c], nb, v)
 	}
 }
 
@@ -246,23 +263,27 @@ func (x *moves) add(line []float64, nb int, by float64) {
 }
 
 // search takes steps of Newton, none longer than helps, until no more than near is left.
-// It reports whether it got there. The last step of a search that converged is taken
-// whatever it brings: it is at the end of what the numbers can hold.
+// It reports whether it got there. A step that left a hundredth or less shows that the slopes
+// still hold: the next is taken with the same ones. The last step of a search that converged
+// is taken whatever it brings: it is at the end of what the numbers can hold.
 func (w *work) search(near float64) bool {
 	w.worst = w.evaluate()
+	old := false
 	for range most {
 		if w.worst <= near {
 			break
 		}
-		if !w.direct() || !w.advance(w.length()) {
+		before := w.worst
+		if !w.direct(old) || !w.advance(w.length()) {
 			return false
 		}
+		old = w.worst < before*0.01
 		w.steps++
 	}
 	if w.worst > near {
 		return false
 	}
-	if near == converged && w.worst > finest && w.direct() {
+	if near == converged && w.worst > finest && w.direct(old) {
 		w.advance(1)
 	}
 	return true
@@ -271,68 +292,17 @@ func (w *work) search(near float64) bool {
 // finest is what is left where another step changes nothing.
 const finest = 1e-14
 
-// direct solves for the next step.
-func (w *work) direct() bool {
-	w.linear()
+// direct solves for the next step, by the slopes where it is or by those of the last one.
+func (w *work) direct(old bool) bool {
 	copy(w.step, w.left)
-	return eliminate(w.matrix, w.step)
-}
-
-// eliminate solves a x = b by Gaussian elimination with the largest pivot of each column; a,
-// row by row, is lost and b becomes x. Most of a is 0, which a general library does not skip.
-// It is false where a pivot is 0 or no number.
-func eliminate(a, b []float64) bool {
-	c := len(b)
-	for j := range c {
-		best, at := 0.0, -1
-		for i := j; i < c; i++ {
-			if v := math.Abs(a[i*c+j]); v > best {
-				best, at = v, i
-			}
-		}
-		if at < 0 {
+	if !old {
+		w.linear()
+		if !w.factor(w.matrix, w.count) {
 			return false
 		}
-		row := a[j*c+j : (j+1)*c]
-		if at != j {
-			other := a[at*c+j : (at+1)*c][:len(row)]
-			for k, v := range row {
-				row[k], other[k] = other[k], v
-			}
-			b[j], b[at] = b[at], b[j]
-		}
-		by := 1 / row[0]
-		for i := j + 1; i < c; i++ {
-			other := a[i*c+j : (i+1)*c][:len(row)]
-			if f := other[0] * by; f != 0 {
-				less(other, row, f)
-				b[i] -= f * b[j]
-			}
-		}
 	}
-	for j := c - 1; j >= 0; j-- {
-		row := a[j*c : (j+1)*c]
-		v := b[j]
-		for k := j + 1; k < c; k++ {
-			v -= row[k] * b[k]
-		}
-		b[j] = v / row[j]
-	}
+	w.solve(w.step)
 	return true
-}
-
-// less takes f of a row from another, four at a time.
-func less(from, row []float64, f float64) {
-	for len(row) >= 4 && len(from) >= 4 {
-		from[0] -= f * row[0]
-		from[1] -= f * row[1]
-		from[2] -= f * row[2]
-		from[3] -= f * row[3]
-		row, from = row[4:], from[4:]
-	}
-	for k, v := range row {
-		from[k] -= f * v
-	}
 }
 
 // length is the share of a step that keeps every unknown within reach.

@@ -100,8 +100,7 @@ func (w *work) begin(total []float64) *start {
 		s.in[j], col[s.length-1] = j, total[j]
 	}
 	for i, r := range w.spec {
-		e := &w.m.known.rows[r]
-		s.worth[i] = math.Log(w.allowed(e.of, total)) - w.m.ln[r]
+		s.worth[i] = math.Log(w.allowed(i, total)) - w.m.ln[r]
 	}
 	for k := range w.holds {
 		s.worth[ns+k] = w.holds[k].ln
@@ -130,11 +129,11 @@ func (w *work) revalue(s *start, trace float64) {
 }
 
 // allowed is the concentration at which a species is valued.
-func (w *work) allowed(of, total []float64) float64 {
+func (w *work) allowed(species int, total []float64) float64 {
 	out := math.Inf(1)
-	for j, c := range w.comp {
-		if j > 0 && of[c] > 0 {
-			out = math.Min(out, math.Max(total[j], scarce)/of[c])
+	for at := w.made.at[species]; at < w.made.at[species+1]; at++ {
+		if j, n := w.made.which[at], w.made.count[at]; j > 0 && n > 0 {
+			out = math.Min(out, math.Max(total[j], scarce)/n)
 		}
 	}
 	if math.IsInf(out, 1) {

@@ -1,6 +1,7 @@
 package aqueous
 
 import (
+	"math"
 	"slices"
 	"sync/atomic"
 )
@@ -26,6 +27,7 @@ type work struct {
 	found
 	*desk
 	steps int
+	least float64 // share of a balance that counts in slopes
 }
 
 // found is what the last evaluation left that an answer is told with.
@@ -56,7 +58,7 @@ const perKg = 55.506 // mol of water in 1 kg, as the source of the constants tak
 
 // newWork makes room for the masters that have something in them.
 func (m *Model) newWork(total []float64, water float64, some uint32) *work {
-	w := &work{m: m, water: water, cast: m.cast(some)}
+	w := &work{m: m, water: water, cast: m.cast(some), least: negligible}
 	n, nc := len(w.spec)+1, len(w.comp)
 	room := make([]float64, 2*(n+nc))
 	w.ln, w.mol, w.x, w.total = room[:n], room[n:2*n], room[2*n:2*n+nc], room[2*n+nc:]
@@ -73,6 +75,15 @@ type cast struct {
 	spec   []int     // rows of species present, masters first and in the order of comp
 	ions   []ion     // of these
 	counts []float64 // of masters in these, master by master
+	charge []float64 // of each
+	made   lists     // masters that are in each, as they stand in comp
+}
+
+// lists hold for each of a row of things what it counts, but what it counts nothing of.
+type lists struct {
+	at    []int32 // where that of each begins, and at the end where the last ends
+	which []int32
+	count []float64
 }
 
 // casts are the last that were asked for, each in the place that its masters give it: what
@@ -97,29 +108,35 @@ func (m *Model) cast(some uint32) *cast {
 	}
 	c.counts = make([]float64, len(c.comp)*len(c.spec))
 	for i, r := range c.spec {
+		e := &m.known.rows[r]
+		c.made.at, c.charge = append(c.made.at, int32(len(c.made.which))), append(c.charge, e.charge)
 		for j, k := range c.comp {
-			c.counts[j*len(c.spec)+i] = m.known.rows[r].of[k]
+			if n := e.of[k]; n != 0 {
+				c.counts[j*len(c.spec)+i] = n
+				c.made.which, c.made.count = append(c.made.which, int32(j)), append(c.made.count, n)
+			}
 		}
 	}
+	c.made.at = append(c.made.at, int32(len(c.made.which)))
 	at.Store(c)
 	return c
 }
 
-// order sorts species by amount, largest first.
-func (w *work) order() []int {
+// order sorts species by amount, largest first. What stands in the last digits of an amount
+// is where the species stands: to sort numbers takes a third of what comparing them does.
+func (w *work) order() []uint64 {
 	out := w.sorted[:0]
-	for i := range w.spec {
-		out = append(out, i)
+	for i, ln := range w.ln[:len(w.spec)] {
+		bits := math.Float64bits(ln)
+		if bits>>63 == 0 { // above 0: the largest number has the least key
+			bits = ^bits &^ (1 << 63)
+		}
+		out = append(out, bits&^speciesBits|uint64(i))
 	}
 	w.sorted = out
-	slices.SortFunc(out, func(a, b int) int {
-		switch {
-		case w.ln[a] > w.ln[b]:
-			return -1
-		case w.ln[a] < w.ln[b]:
-			return 1
-		}
-		return a - b
-	})
+	slices.Sort(out)
 	return out
 }
+
+// speciesBits are the digits that tell a species in what order gives.
+const speciesBits = 1<<10 - 1
