@@ -24,7 +24,7 @@ func early(c *route.Case, k *process.Walk) []against {
 		if comes == 0 {
 			continue
 		}
-		x := against{step: s.Number, is: yes, says: phrase.Of("order.hold_first", s.Number, name, s.In, comes),
+		x := against{step: s.Number, is: yes, says: phrase.Of("order.hold_first", phrase.Step(s.Number), name, s.In, comes),
 			lacks: working.Lacks("order", s.In).In(s.Number)}
 		switch held := seconds(c, s); {
 		case held <= after:

@@ -69,11 +69,11 @@ func (m *together) against(step int) []against {
 			continue
 		}
 		said[r.comes] = is == yes
-		x := against{step: step, is: is, says: phrase.Of("order."+r.id, step, what, lies, m.place),
+		x := against{step: step, is: is, says: phrase.Of("order."+r.id, phrase.Step(step), what, lies, m.place),
 			lacks: working.Lacks("order", m.place).In(step)}
 		switch {
 		case is == maybe:
-			x.says = phrase.Of("order.maybe", step, what, lies, m.place)
+			x.says = phrase.Of("order.maybe", phrase.Step(step), what, lies, m.place)
 		case r.met && math.IsNaN(m.rise):
 			x.is = maybe
 		case r.met && m.rise <= process.NoRise:

@@ -8,6 +8,7 @@ package phrase
 
 import (
 	"reflect"
+	"slices"
 
 	"etchbound/chemicals/working"
 )
@@ -17,8 +18,39 @@ import (
 type Phrase struct {
 	Key  string // of a row of the table
 	Text string // what is said as it stands, where there is no key
-	Args []any  // what stands in the sentence: numbers, names, or phrases of their own
+	Args []any  // what stands in the sentence: numbers, names, steps, or phrases of their own
 	More []Phrase
+}
+
+// Step is the number of a step of a route where it stands in a sentence.
+type Step int
+
+// Steps are the numbers of several steps, rising, of which one sentence says the same.
+type Steps []int
+
+// Step is the step that a phrase is of, the first that stands in its sentence; false where
+// none does.
+func (p Phrase) Step() (Step, bool) {
+	at := p.stepAt()
+	if at < 0 {
+		return 0, false
+	}
+	return p.Args[at].(Step), true
+}
+
+// At is the phrase with several steps where the one stands that it is of.
+func (p Phrase) At(steps Steps) Phrase {
+	at := p.stepAt()
+	if at < 0 {
+		return p
+	}
+	p.Args = slices.Clone(p.Args)
+	p.Args[at] = steps
+	return p
+}
+
+func (p Phrase) stepAt() int {
+	return slices.IndexFunc(p.Args, func(a any) bool { _, is := a.(Step); return is })
 }
 
 // Of is what a key says of some arguments, in the order of its sentence.
@@ -53,6 +85,16 @@ func AsAll(texts []string) []Phrase {
 func (p Phrase) And(more ...Phrase) Phrase {
 	p.More = append(p.More[:len(p.More):len(p.More)], more...)
 	return p
+}
+
+// Names reports whether something stands among what the phrase says.
+func (p Phrase) Names(what any) bool {
+	among := func(a any) bool {
+		inner, is := a.(Phrase)
+		return is && inner.Names(what) || reflect.DeepEqual(a, what)
+	}
+	more := func(q Phrase) bool { return q.Names(what) }
+	return slices.ContainsFunc(p.Args, among) || slices.ContainsFunc(p.More, more)
 }
 
 // IsZero reports whether nothing is said.

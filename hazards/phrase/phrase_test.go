@@ -45,6 +45,26 @@ func TestAndChangesNothingElse(t *testing.T) {
 	}
 }
 
+// The step that a phrase is of is told from other numbers, and others can stand in its place.
+func TestStepsStandInAPhrase(t *testing.T) {
+	p := phrase.Of("wash", "etch", 3, phrase.Step(2), phrase.Of("inner", phrase.Step(7)))
+	if n, ok := p.Step(); !ok || n != 2 {
+		t.Errorf("of step %d, %v", n, ok)
+	}
+	of := p.At(phrase.Steps{2, 5})
+	if _, one := of.Step(); one || !of.Names(phrase.Steps{2, 5}) || !p.Names(phrase.Step(2)) {
+		t.Errorf("%+v of %+v", of, p)
+	}
+	for what, want := range map[any]bool{phrase.Step(7): true, phrase.Step(3): false, 3: true, "etch": true, "et": false} {
+		if p.Names(what) != want {
+			t.Errorf("names %v: %v", what, !want)
+		}
+	}
+	if q := phrase.Of("dry", 2); !q.At(phrase.Steps{1, 2}).Equal(q) {
+		t.Error("a phrase of no step is of some")
+	}
+}
+
 func TestZeroSaysNothing(t *testing.T) {
 	if !(phrase.Phrase{}).IsZero() || !phrase.As("").IsZero() {
 		t.Error("nothing is said, and is not nothing")

@@ -198,7 +198,7 @@ func (k *walker) sayAttacked() {
 				media = with(media, material.Called(o.Medium))
 			}
 		}
-		k.fact("attacked", c.Step, phrase.Of("fact.attacked", c.Part, c.Place, c.Material, c.Step,
+		k.fact("attacked", c.Step, phrase.Of("fact.attacked", c.Part, c.Place, c.Material, phrase.Step(c.Step),
 			strings.Join(media, ", "), orEaten(c)))
 	}
 }
@@ -238,7 +238,7 @@ func (k *walker) sayUnknown() {
 			id = "lid_unknown" // so of nearly every route: it comes behind what is worse
 		}
 		k.fact(id, c.Step, phrase.Of("fact.material_unknown", c.Part, strings.Join(places, ", "), what,
-			strings.Join(media, ", "), c.Step, settle))
+			strings.Join(media, ", "), phrase.Step(c.Step), settle))
 	}
 }
 

@@ -90,9 +90,9 @@ func (k *walker) parted(p *State, q *Pool, s *route.Step, n working.Num) {
 }
 
 func (k *walker) anode(s *route.Step, b bath) {
-	k.fact("anode", s.Number, phrase.Of("fact.anode", s.Number))
+	k.fact("anode", s.Number, phrase.Of("fact.anode", phrase.Step(s.Number)))
 	if b.chloride && b.ammonium {
-		k.fact("nitrogen_trichloride", s.Number, phrase.Of("fact.nitrogen_trichloride", s.Number))
+		k.fact("nitrogen_trichloride", s.Number, phrase.Of("fact.nitrogen_trichloride", phrase.Step(s.Number)))
 	}
 }
 

@@ -286,7 +286,7 @@ func (k *walker) gives(t *tells, g evolving.Gas, n working.Num) {
 	case g.Sub != nil || g.Of != "":
 		k.sayGas(&x, g.Of, t.all)
 	case !before:
-		k.fact("toxic_gas", s.Number, phrase.Of("fact.gas_of_unheld", s.Number, t.stranger.Name))
+		k.fact("toxic_gas", s.Number, phrase.Of("fact.gas_of_unheld", phrase.Step(s.Number), t.stranger.Name))
 	}
 }
 
@@ -301,15 +301,17 @@ type gasAt struct {
 func (k *walker) sayGas(x *Evolved, of string, all working.Num) {
 	switch {
 	case x.Gas == nil:
-		k.fact("toxic_gas", x.Step, phrase.Of("fact.gas_unlisted", x.Step, of))
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.gas_unlisted", phrase.Step(x.Step), of))
 	case x.N.Unknown():
-		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_unknown", x.Step, x.Gas.Name))
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_unknown", phrase.Step(x.Step), x.Gas.Name))
 	case !all.None():
 		vm := MolarVolume(k.st, nil)
-		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_slow", x.Step, x.Gas.Name, x.N.V*vm.V, all.V*vm.V))
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_slow", phrase.Step(x.Step), x.Gas.Name, x.N.V*vm.V,
+			all.V*vm.V))
 	default:
 		vm, M := MolarVolume(k.st, nil), x.Gas.Formula.MolarMass(k.st, nil)
-		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas", x.Step, x.Gas.Name, x.N.V*vm.V, x.N.V*M.V))
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas", phrase.Step(x.Step), x.Gas.Name, x.N.V*vm.V,
+			x.N.V*M.V))
 	}
 }
 
@@ -321,7 +323,7 @@ func (k *walker) ledOver(p *State, s *route.Step) {
 	}
 	n := working.Absent("n", "mol", working.Lacks("gas_led_over", s.Gas).In(s.Number))
 	k.out.Evolved = append(k.out.Evolved, Evolved{Step: s.Number, Place: p.Place, N: n})
-	k.fact("toxic_gas", s.Number, phrase.Of("fact.gas_led_over", s.Number, s.Gas))
+	k.fact("toxic_gas", s.Number, phrase.Of("fact.gas_led_over", phrase.Step(s.Number), s.Gas))
 }
 
 // rinsed is evolve for the liquid of the first cycle of a wash, as it meets what is there.

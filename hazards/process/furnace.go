@@ -26,15 +26,15 @@ func (k *walker) furnace(s *route.Step) {
 		return
 	}
 	if tag != sieves && !slices.Contains(inert, strings.ToLower(s.Gas)) {
-		k.fact("powder_in_air", s.Number, phrase.Of("fact.powder_in_air", s.Number))
+		k.fact("powder_in_air", s.Number, phrase.Of("fact.powder_in_air", phrase.Step(s.Number)))
 	}
 	at := k.c.Route.Place(s.In)
 	switch {
 	case tag == sinters && at != nil && at.Closure == route.Closed:
-		k.fact("sintered_shut", s.Number, phrase.Of("fact.sintered_shut", s.Number, s.In))
+		k.fact("sintered_shut", s.Number, phrase.Of("fact.sintered_shut", phrase.Step(s.Number), s.In))
 	case tag == mills:
-		k.fact("jar_opened", s.Number, phrase.Of("fact.jar_opened", s.Number, s.In))
+		k.fact("jar_opened", s.Number, phrase.Of("fact.jar_opened", phrase.Step(s.Number), s.In))
 	case tag == sieves:
-		k.fact("sieved", s.Number, phrase.Of("fact.sieved", s.Number))
+		k.fact("sieved", s.Number, phrase.Of("fact.sieved", phrase.Step(s.Number)))
 	}
 }

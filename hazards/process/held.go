@@ -43,13 +43,13 @@ func (k *walker) held(l *Liquor) {
 		return
 	}
 	if l.Step > 0 && name != "" && k.heated(l) {
-		k.fact("slow_fluoride_heated", l.Step, phrase.Of("fact.slow_fluoride_heated", l.Step, name))
+		k.fact("slow_fluoride_heated", l.Step, phrase.Of("fact.slow_fluoride_heated", phrase.Step(l.Step), name))
 		return
 	}
 	n, f := Total(k.w, &l.Pool, "n_s", per).As("n_s"), Element(k.w, &l.Pool, "F").As("n_F")
 	l.Held = k.w.Line("n_c", "mol", "min(n_F,n_s)", math.Min(f.V, n.V), f, n).Worse(working.Bound)
 	if l.Step > 0 && l.Held.V != 0 && name != "" {
-		k.fact("slow_fluoride", l.Step, phrase.Of("fact.slow_fluoride", l.Step, name))
+		k.fact("slow_fluoride", l.Step, phrase.Of("fact.slow_fluoride", phrase.Step(l.Step), name))
 	}
 }
 

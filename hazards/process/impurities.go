@@ -139,7 +139,7 @@ func (k *walker) metals(p *State, q *Pool, e *Etch, b bath) bool {
 		}
 		q.Entries = append(q.Entries, Entry{Name: x.Formula + " dissolved", Of: x.Of, N: x.N, Acid: -2 * h.V})
 		k.release(q, e.Step, p.Place, "H2", "metal", hydrogenGas, gas)
-		k.fact("second_gas", e.Step, phrase.Of("fact.second_gas", e.Step, x.Formula))
+		k.fact("second_gas", e.Step, phrase.Of("fact.second_gas", phrase.Step(e.Step), x.Formula))
 	}
 	did := len(kept) < len(p.Solids)
 	p.Solids = kept
@@ -156,6 +156,6 @@ func (k *walker) residual(p *State, s *route.Step) {
 		// The powder stays in the account as powder: how much of it base takes is not known.
 		k.out.Releases = append(k.out.Releases, Release{s.Number, p.Place, "H2", "residual", gas})
 		p.Solids[i].Kind = Based
-		k.fact("second_gas", s.Number, phrase.Of("fact.second_gas_step_brings", s.Number))
+		k.fact("second_gas", s.Number, phrase.Of("fact.second_gas_step_brings", phrase.Step(s.Number)))
 	}
 }

@@ -35,7 +35,7 @@ func (k *walker) fumes(p *State, s *route.Step) {
 	case does == route.Melts, s.Boils() && (does == route.Fills || does == route.Shuts || does == route.Stores):
 		if slices.ContainsFunc(p.Liquid, func(q Pool) bool { return q.salted() && look(&q).fluoride }) {
 			p.Fumes = true
-			k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_hot", s.Number))
+			k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_hot", phrase.Step(s.Number)))
 		}
 	}
 }
@@ -62,7 +62,7 @@ func (k *walker) melt(p *State, s *route.Step) {
 		return
 	}
 	if at := k.c.Route.Place(p.Place); s.Verb().Does == route.Shuts || at != nil && at.Closure == route.Closed {
-		k.fact("melt_shut", s.Number, phrase.Of("fact.melt_shut", s.Number))
+		k.fact("melt_shut", s.Number, phrase.Of("fact.melt_shut", phrase.Step(s.Number)))
 	}
 	q := k.merged(p)
 	salt := k.meltSalt(q)
@@ -75,7 +75,7 @@ func (k *walker) melt(p *State, s *route.Step) {
 		q.doubt()
 		k.unresolve(p, at[0], working.Lacks("gas_of_melt_left", "").In(s.Number))
 		p.Solids[at[0]].Lacks = working.Lacks("gas_of_melt_left", "").In(s.Number) // metal that acid takes, or none
-		k.fact("melt", s.Number, phrase.Of("fact.melt", s.Number))
+		k.fact("melt", s.Number, phrase.Of("fact.melt", phrase.Step(s.Number)))
 		k.out.Etches = append(k.out.Etches, e)
 		p.Etches = append(p.Etches, len(k.out.Etches)-1)
 		return
@@ -123,7 +123,7 @@ func (k *walker) meltEtch(p *State, q *Pool, at int, salt *chemicals.Substance, 
 	none := working.Exact("C", "J/K", 0, "left out")
 	p.Solids = append(p.Solids, Solid{Name: metal + " metal", Kind: Metal, Of: atoms(metal, 1), N: m, HeatCapacity: none,
 		Formula: metal})
-	k.fact("melt_gas", e.Step, phrase.Of("fact.melt_gas", e.Step))
+	k.fact("melt_gas", e.Step, phrase.Of("fact.melt_gas", phrase.Step(e.Step)))
 }
 
 // offGas sends the A layer off as its chlorides, electron for electron.

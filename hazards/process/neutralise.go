@@ -143,7 +143,7 @@ func (k *walker) carbonate(p *State, s *route.Step) {
 	o, _ := chemicals.ElementIndex("O")
 	co2[o] = 2
 	k.release(q, s.Number, p.Place, "CO2", "carbonate", &co2, gas)
-	k.fact("carbon_dioxide", s.Number, phrase.Of("fact.carbon_dioxide", s.Number))
+	k.fact("carbon_dioxide", s.Number, phrase.Of("fact.carbon_dioxide", phrase.Step(s.Number)))
 }
 
 // freed is the name of the entry that takes carbon dioxide out of a pool.

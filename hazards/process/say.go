@@ -18,15 +18,15 @@ func (k *walker) sayHF(q *Pool, s *route.Step) {
 	}
 	switch {
 	case b.stranger != nil:
-		k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_unheld", s.Number, b.stranger.Name))
+		k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_unheld", phrase.Step(s.Number), b.stranger.Name))
 	case b.acid:
-		k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed", s.Number))
+		k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed", phrase.Step(s.Number)))
 	case b.ammonium:
-		k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_hf_can", s.Number))
+		k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_hf_can", phrase.Step(s.Number)))
 	default:
 		for i := range q.Entries { // a complex that water takes apart, so slowly as it may
 			if x := q.Entries[i].Sub; x != nil && x.HydrolysisHF > 0 {
-				k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_water", s.Number, x.Name))
+				k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_water", phrase.Step(s.Number), x.Name))
 			}
 		}
 	}
@@ -54,17 +54,17 @@ const specialistAbove = 0.50
 
 func (k *walker) sayStrong(sub *chemicals.Substance, w working.Num, step int) {
 	if sub.Solution == "hf" && w.V > specialistAbove+1e-9 {
-		k.fact("hf_strong", step, phrase.Of("fact.hf_strong", step, w.V*100))
+		k.fact("hf_strong", step, phrase.Of("fact.hf_strong", phrase.Step(step), w.V*100))
 	}
 }
 
 func (k *walker) sayOxidant(step int) {
-	k.fact("oxidant", step, phrase.Of("fact.oxidant", step))
+	k.fact("oxidant", step, phrase.Of("fact.oxidant", phrase.Step(step)))
 }
 
 // sayMethane warns of a carbide that acid turns into methane.
 func (k *walker) sayMethane(formula string, step int) {
-	k.fact("methane", step, phrase.Of("fact.methane", formula, step))
+	k.fact("methane", step, phrase.Of("fact.methane", formula, phrase.Step(step)))
 }
 
 // sayAmmonia warns where base meets ammonium.
@@ -73,6 +73,6 @@ func (k *walker) sayAmmonia(q *Pool, s *route.Step) {
 	base := has(q, func(s *chemicals.Substance) bool { return s.Acid < 0 })
 	salt := has(q, func(s *chemicals.Substance) bool { return s.Ammonium > 0 && s.Acid >= 0 })
 	if base && salt && !(acid > 0) {
-		k.fact("ammonia", s.Number, phrase.Of("fact.ammonia", s.Number))
+		k.fact("ammonia", s.Number, phrase.Of("fact.ammonia", phrase.Step(s.Number)))
 	}
 }

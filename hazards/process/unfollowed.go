@@ -76,10 +76,10 @@ func (k *walker) meets(c *meeting.Contents) {
 	if n, at := k.out.MostOxygen(nil, c.Place.Key); bounded != nil && at != nil && !n.Unknown() {
 		litres := n.V * MolarVolume(k.st, nil).V
 		k.out.Facts = slices.Insert(k.out.Facts, 0, Fact{fact, since,
-			phrase.Of("fact.bounded", c.Place.Key, since, litres, strings.Join(bounded, "; "))})
+			phrase.Of("fact.bounded", c.Place.Key, phrase.Step(since), litres, strings.Join(bounded, "; "))})
 	}
 	if names != nil {
-		says := phrase.Of("fact.unfollowed", c.Place.Key, first, strings.Join(names, "; "))
+		says := phrase.Of("fact.unfollowed", c.Place.Key, phrase.Step(first), strings.Join(names, "; "))
 		if first == 0 {
 			says = phrase.Of("fact.unfollowed_before", c.Place.Key, strings.Join(names, "; "))
 		}

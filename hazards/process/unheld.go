@@ -50,7 +50,7 @@ func (k *walker) unheld(q *Pool, m *route.Material, s *route.Step, mix *Mixing) 
 	if n.Unknown() || len(sub.Formula.Order) == 0 {
 		k.open(sub.Lacks())
 	}
-	k.fact("not_held", s.Number, phrase.Of("fact.not_held", sub.Name, s.Number))
+	k.fact("not_held", s.Number, phrase.Of("fact.not_held", sub.Name, phrase.Step(s.Number)))
 }
 
 // open notes what has to be known to say what went into the route.

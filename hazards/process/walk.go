@@ -56,6 +56,14 @@ type Fact struct {
 	Says phrase.Phrase
 }
 
+// Told is what a fact says, with its step before it where its sentence names none.
+func (f *Fact) Told() phrase.Phrase {
+	if _, named := f.Says.Step(); named || f.Step == 0 {
+		return f.Says
+	}
+	return phrase.Of("fact.at", phrase.Step(f.Step), f.Says)
+}
+
 // Powder is the precursor as it was weighed.
 type Powder struct {
 	Mass       working.Num // g

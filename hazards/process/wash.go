@@ -211,7 +211,7 @@ func (k *walker) count(x *Wash, swells bool) {
 	switch {
 	case need == need:
 	case x.Target != x.Target && x.Written == 0:
-		k.fact("wash_open", x.Step, phrase.Of("fact.wash_open", x.Step))
+		k.fact("wash_open", x.Step, phrase.Of("fact.wash_open", phrase.Step(x.Step)))
 		in = append(in, working.Absent("N", "1", working.Lacks(working.NotGiven, route.At(x.Step, "cycles"))))
 	case x.Target == x.Target:
 		in = append(in, working.Absent("N", "1", working.Lacks(CyclesOpen,

@@ -24,7 +24,7 @@ func (k *walker) watch(p *State, s *route.Step) {
 		return
 	}
 	if len(pick(p.Solids, Product)) == 0 && p.MayCarry > 0 {
-		k.fact("stored_unsaid", s.Number, phrase.Of("fact.stored_unsaid", s.Number, at.Key, p.MayCarry))
+		k.fact("stored_unsaid", s.Number, phrase.Of("fact.stored_unsaid", phrase.Step(s.Number), at.Key, p.MayCarry))
 	}
 }
 
@@ -63,6 +63,6 @@ func (k *walker) fullest(place string, volume, solid working.Num, step int) {
 // overfull says where volume mL is more than a place holds.
 func (k *walker) overfull(at *route.Place, volume float64, s *route.Step) {
 	if holds := at.Capacity.In("mL") * float64(max(at.Count, 1)); volume > holds*(1+1e-9) {
-		k.fact("overfull", s.Number, phrase.Of("fact.overfull", s.Number, volume, at.Key, holds))
+		k.fact("overfull", s.Number, phrase.Of("fact.overfull", phrase.Step(s.Number), volume, at.Key, holds))
 	}
 }

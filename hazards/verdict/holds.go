@@ -36,6 +36,9 @@ func (h *Hold) takes(says phrase.Phrase) bool {
 	return true
 }
 
+// Tells reports whether a hold point says something among what it says.
+func (h *Hold) Tells(says phrase.Phrase) bool { return slices.ContainsFunc(h.Parts, says.Equal) }
+
 // at notes where a hold point holds.
 func at(h *Hold, place figure.Place) {
 	if !place.IsZero() && !slices.Contains(h.Places, place) {
@@ -139,13 +142,13 @@ func stopsMixing(r *route.Route, k *process.Walk, f *figure.Finding) phrase.Phra
 	unknown, named := f.Verdict == figure.UnknownVerdict, p.Comes != "" && p.There != ""
 	switch {
 	case unknown && named:
-		return phrase.Of("hold.finding.mixing_unknown", step, p.Comes, p.There, advice)
+		return phrase.Of("hold.finding.mixing_unknown", phrase.Step(step), p.Comes, p.There, advice)
 	case unknown:
-		return phrase.Of("hold.finding.mixing_unknown_which", step, advice)
+		return phrase.Of("hold.finding.mixing_unknown_which", phrase.Step(step), advice)
 	case named:
-		return phrase.Of("hold.finding.mixing_to_boiling", step, p.Comes, p.There, advice)
+		return phrase.Of("hold.finding.mixing_to_boiling", phrase.Step(step), p.Comes, p.There, advice)
 	}
-	return phrase.Of("hold.finding.mixing_to_boiling_which", step, advice)
+	return phrase.Of("hold.finding.mixing_to_boiling_which", phrase.Step(step), advice)
 }
 
 // supposed reports whether a figure is of an agent the route does not use.

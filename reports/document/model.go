@@ -3,7 +3,12 @@
 // pictures. It must not know what it is about: no figure, no route and no hazard.
 package document
 
-import "etchbound/reports/words"
+import (
+	"slices"
+	"strings"
+
+	"etchbound/reports/words"
+)
 
 // Document is a review as a reader meets it. The first section is page 1.
 // Texts are plain: each writer escapes them for its own format.
@@ -105,12 +110,32 @@ type Cell struct {
 	Anchor string
 	Links  []Link
 	Behind *Behind
+	listed []string // the things that Text lists, where there are several
 }
 
 // Behind is what a reader opens in a cell.
 type Behind struct {
 	Summary string
 	Cell    Cell
+}
+
+// Items are the things that a cell lists; of one that lists none, its text.
+func (c *Cell) Items() []string {
+	if c.listed == nil && c.Text != "" {
+		return []string{c.Text}
+	}
+	return c.listed
+}
+
+// Add puts more behind what a cell lists, each once.
+func (c *Cell) Add(items ...string) {
+	c.listed = slices.Clone(c.Items())
+	for _, x := range items {
+		if x != "" && !slices.Contains(c.listed, x) {
+			c.listed = append(c.listed, x)
+		}
+	}
+	c.Text = strings.Join(c.listed, "; ")
 }
 
 // Says reports whether another cell says the same, whatever it leads to.

@@ -2,12 +2,10 @@ package draft
 
 import (
 	"slices"
-	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/reports/document"
-	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
@@ -39,20 +37,20 @@ func (b *Draft) Counts(want func(*figure.Figure) bool) []document.Block {
 	out := b.matricesOf(want)
 	t := document.Table{Caption: words.Of("held.caption"), Kind: document.Held,
 		Columns: document.Columns("col.figure", "glance.at", "held.limits", "col.verdict", "held.means")}
-	left := 0
+	left, of := 0, "" // of: the quantity of the last row
 	for _, x := range tallies {
 		if !x.counts() {
 			left++
 			continue
 		}
 		row := x.row(b)
-		if Joins(t.Rows, row) || x.alsoOpen(t.Rows, row) {
+		if Joins(t.Rows, row) || of == x.id.Quantity && x.alsoOpen(t.Rows[len(t.Rows)-1], row) {
 			continue
 		}
 		if n := len(t.Rows); n > 0 && row[4].Text != "" && said(t.Rows, row[4].Text) {
 			row[4].Text = words.Of("held.same")
 		}
-		t.Rows = append(t.Rows, row)
+		t.Rows, of = append(t.Rows, row), x.id.Quantity
 	}
 	if len(t.Rows) > 0 {
 		out = append(out, t)
@@ -60,15 +58,11 @@ func (b *Draft) Counts(want func(*figure.Figure) bool) []document.Block {
 	return append(out, b.behind(want, left))
 }
 
-// alsoOpen adds an agent of which nothing is known to the row before it, of the same
-// quantity at the same places. What each is missing stands with what settles it.
-func (x *tally) alsoOpen(rows [][]document.Cell, row []document.Cell) bool {
-	n := len(rows) - 1
-	if n < 0 || x.id.Agent == "" || x.verdict != figure.UnknownVerdict || x.worst == nil {
-		return false
-	}
-	last := rows[n]
-	if lead := number.LabelOf(x.id.Quantity) + ", "; !strings.HasPrefix(last[0].Text, lead) {
+// alsoOpen adds an agent of which nothing is known to the row before it, which is of the
+// same quantity, where that is of the same places. What each is missing stands with what
+// settles it.
+func (x *tally) alsoOpen(last, row []document.Cell) bool {
+	if x.id.Agent == "" || x.verdict != figure.UnknownVerdict || x.worst == nil {
 		return false
 	}
 	for i := 1; i < 4; i++ {
@@ -76,7 +70,7 @@ func (x *tally) alsoOpen(rows [][]document.Cell, row []document.Cell) bool {
 			return false
 		}
 	}
-	last[0].Text += "; " + AgentName(x.id.Quantity, x.id.Agent)
+	last[0].Add(AgentName(x.id.Quantity, x.id.Agent))
 	last[4].Text = words.Of("held.open")
 	return true
 }

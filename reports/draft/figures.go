@@ -28,8 +28,8 @@ func (b *Draft) PlaceName(place figure.Place) string {
 		return words.Of(key)
 	}
 	for i := range b.Route().Places {
-		if p := &b.Route().Places[i]; p.Key == place.Key() && !strings.HasPrefix(p.Key, p.Kind) {
-			return words.Of("place.key", p.Kind, p.Key)
+		if p := &b.Route().Places[i]; p.Key == place.Key() {
+			return KindAndKey(p)
 		}
 	}
 	for i := range b.Review.Held {
@@ -38,6 +38,14 @@ func (b *Draft) PlaceName(place figure.Place) string {
 		}
 	}
 	return place.Key()
+}
+
+// KindAndKey is what a place is and its key, which stands alone where it begins with that.
+func KindAndKey(p *route.Place) string {
+	if strings.HasPrefix(p.Key, p.Kind) {
+		return p.Key
+	}
+	return words.Of("place.key", p.Kind, p.Key)
 }
 
 // AgentName is the substance of a figure, or two of them, in words: what is in the air is
@@ -209,9 +217,7 @@ func (b *Draft) findingRow(f *figure.Finding) []document.Cell {
 func Joins(rows [][]document.Cell, row []document.Cell) bool {
 	for i := range rows {
 		if slices.EqualFunc(rows[i][1:], row[1:], document.Cell.Says) {
-			if !slices.Contains(strings.Split(rows[i][0].Text, "; "), row[0].Text) {
-				rows[i][0].Text += "; " + row[0].Text
-			}
+			rows[i][0].Add(row[0].Items()...)
 			return true
 		}
 	}

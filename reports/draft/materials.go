@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cmp"
 	"math"
 	"strings"
 
@@ -77,7 +78,7 @@ func (b *Draft) Held() []*Held {
 				at[name] = h
 				out = append(out, h)
 			}
-			use := strings.TrimPrefix(b.materialText(m), name+" ")
+			use := cmp.Or(b.howMuch(m), name)
 			h.Uses = append(h.Uses, words.Of("material.use", use, s.Number)+cyclesOf(s))
 		}
 	}

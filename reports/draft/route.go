@@ -86,7 +86,11 @@ func ClosureText(p *route.Place) string {
 
 // materialText is one thing put into a place, with its amount.
 func (b *Draft) materialText(m *route.Material) string {
-	name := b.MaterialName(m)
+	return strings.TrimSpace(b.MaterialName(m) + " " + b.howMuch(m))
+}
+
+// howMuch is how much of a material is taken, and how strong; empty where neither is said.
+func (b *Draft) howMuch(m *route.Material) string {
 	var s []string
 	for _, v := range []quantity.Value{m.Mass, m.Volume, m.Amount, m.Ratio} {
 		if v.Set {
@@ -99,10 +103,7 @@ func (b *Draft) materialText(m *route.Material) string {
 	if m.Strength.Set {
 		s = append(s, words.Of("material.strength", Amount(m.Strength)))
 	}
-	if len(s) == 0 {
-		return name
-	}
-	return name + " " + strings.Join(s, ", ")
+	return strings.Join(s, ", ")
 }
 
 // MaterialName is a material in words.

@@ -8,7 +8,6 @@ import (
 	"etchbound/chemicals/classifying"
 	"etchbound/hazards/labelling"
 	"etchbound/reports/document"
-	"etchbound/reports/selection"
 	"etchbound/reports/words"
 )
 
@@ -49,7 +48,7 @@ func (b *builder) labelled(l *labelling.Label) string {
 	case len(l.Steps) == 0:
 		out = words.Of("classes.end", l.Place)
 	default:
-		out = words.Of("classes.liquor", l.Place, strings.Join(selection.Runs(l.Steps), ", "))
+		out = words.Of("classes.liquor", l.Place, strings.Join(words.Runs(l.Steps), ", "))
 	}
 	switch {
 	case l.Hydrofluoric && l.Dried:

@@ -153,17 +153,6 @@ func (b *builder) unknownBlocks() []document.Block {
 	return out
 }
 
-// joined is a text behind others, where it is not among them yet.
-func joined(all, more string) string {
-	switch {
-	case more == "" || slices.Contains(strings.Split(all, "; "), more):
-		return all
-	case all == "":
-		return more
-	}
-	return all + "; " + more
-}
-
 // unknownTable is what is missing, worst first, with what settles it and who does; what
 // the same settles is one action.
 func (b *builder) unknownTable() document.Table {
@@ -174,9 +163,9 @@ func (b *builder) unknownTable() document.Table {
 		same := func(r []document.Cell) bool { return r[2].Text == plain.Fold(settles) }
 		if at := slices.IndexFunc(t.Rows, same); at >= 0 {
 			r := t.Rows[at]
-			r[0].Text = joined(r[0].Text, plain.Fold(what))
-			r[1].Text = joined(r[1].Text, words.Name(u.Missing))
-			r[6].Text = joined(r[6].Text, strings.Join(draft.Names(u.Figures), ", "))
+			r[0].Add(plain.Fold(what))
+			r[1].Add(words.Name(u.Missing))
+			r[6].Add(strings.Join(draft.Names(u.Figures), ", "))
 			continue
 		}
 		t.Rows = append(t.Rows, []document.Cell{document.Text(plain.Fold(what)), document.Code(words.Name(u.Missing)),

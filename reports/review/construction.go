@@ -67,7 +67,7 @@ func sameBut(rows [][]document.Cell, column int) [][]document.Cell {
 			out = append(out, r)
 			continue
 		}
-		out[at][column].Text = joined(out[at][column].Text, r[column].Text)
+		out[at][column].Add(r[column].Items()...)
 	}
 	return out
 }

@@ -5,13 +5,13 @@ import (
 	"strconv"
 	"strings"
 
-	"etchbound/hazards/process"
+	"etchbound/hazards"
+	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
-	"etchbound/reports/selection"
 	"etchbound/reports/words"
 	"etchbound/scaling"
 )
@@ -152,10 +152,8 @@ func (b *builder) materials() document.Section {
 
 func (b *builder) chemistry() document.Section {
 	s := document.Begin("chemistry")
-	var facts document.List
-	facts.Items = factTexts(b.unsaid(b.Review.Walk.Facts))
-	if len(facts.Items) > 0 {
-		s.Blocks = append(s.Blocks, facts)
+	if facts := b.facts(); len(facts) > 0 {
+		s.Blocks = append(s.Blocks, document.List{Items: facts})
 	}
 	s.Blocks = append(s.Blocks, b.equations()) // first, as a table fills a sheet that no picture fits on
 	s.Blocks = append(s.Blocks, firstPrinted(append(b.fed(), b.fluorine()...))...)
@@ -170,58 +168,21 @@ func (b *builder) chemistry() document.Section {
 	return s
 }
 
-// unsaid are the facts that no hold point says in the same words: those stand on page 1.
-func (b *builder) unsaid(facts []process.Fact) []process.Fact {
-	stops := selection.StopTexts(b.Draft)
-	return slices.DeleteFunc(slices.Clone(facts), func(f process.Fact) bool {
-		says := plain.Fold(words.Say(f.Says))
-		return slices.ContainsFunc(stops, func(s string) bool { return strings.Contains(s, says) })
-	})
+// facts are those of the walk that no hold point tells, which stand on page 1; what is so
+// in several steps is said once.
+func (b *builder) facts() []string {
+	var says []phrase.Phrase
+	for _, f := range b.Review.Walk.Facts {
+		if !slices.ContainsFunc(b.Review.Holds, func(h hazards.Hold) bool { return h.Tells(f.Says) }) {
+			says = append(says, f.Told())
+		}
+	}
+	var out []string
+	for _, text := range words.SayAll(words.Together(says)) {
+		out = append(out, plain.Fold(text))
+	}
+	return out
 }
-
-// factTexts are the facts of the walk; one that is so in several steps is said once.
-func factTexts(facts []process.Fact) []string {
-	var says []string
-	steps := map[string][]int{}
-	for _, f := range facts {
-		text := plain.Fold(words.Say(f.Says))
-		if f.Step > 0 {
-			text = strings.ReplaceAll(text+" ", words.Of("fact.of_step", f.Step)+":", atStep+":")
-			text = strings.ReplaceAll(text, words.Of("fact.of_step", f.Step)+" ", atStep+" ")
-		}
-		if text = strings.TrimSpace(text); !slices.Contains(says, text) {
-			says = append(says, text)
-		}
-		if f.Step > 0 && !slices.Contains(steps[text], f.Step) {
-			steps[text] = append(steps[text], f.Step)
-		}
-	}
-	for i, text := range says {
-		if of := steps[text]; of != nil {
-			says[i] = atSteps(text, of)
-		}
-	}
-	return says
-}
-
-// atSteps is a fact with its steps before it, unless its own words name them.
-func atSteps(text string, of []int) string {
-	first := words.Of("fact.head", of[0])
-	head, in, all := "fact.heads", "fact.of_steps", strings.Join(selection.Runs(of), ", ")
-	if len(of) == 1 {
-		head, in = "fact.head", "fact.of_step"
-	}
-	switch {
-	case strings.Contains(text, atStep):
-		return strings.ReplaceAll(text, atStep, words.Of(in, all))
-	case strings.HasPrefix(text, first+" "), strings.HasPrefix(text, first+":"):
-		return text
-	}
-	return words.Of("fact.step", words.Of(head, all), text)
-}
-
-// atStep stands for the step of a fact while facts are compared.
-const atStep = "\x00"
 
 func (b *builder) account() document.Table {
 	t := document.Table{Caption: words.Of("account.caption"),

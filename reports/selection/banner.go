@@ -174,9 +174,9 @@ func (p *reader) forms() string {
 	case len(of) == 0:
 		return ""
 	case len(steps) == 0:
-		return say("hf.with_acid", listed(of))
+		return say("hf.with_acid", words.List(of))
 	}
-	return say("hf.forms", listed(of), steps[0])
+	return say("hf.forms", words.List(of), steps[0])
 }
 
 // base is the line of tetramethylammonium hydroxide: how much and how strong.
@@ -192,7 +192,7 @@ func (p *reader) base() string {
 		how := joinedBy(", ", written(m.Volume), written(m.Mass), written(m.Amount), written(m.Strength))
 		at = append(at, joinedBy(", ", how, p.v.Place(figure.Step(s.Number))))
 	})
-	return say("tmaoh", listed(at))
+	return say("tmaoh", words.List(at))
 }
 
 func (p *reader) eachMaterial(do func(*route.Step, *route.Material)) {

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"etchbound/hazards/route"
+	"etchbound/reports/draft"
+	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
 
@@ -30,7 +32,7 @@ func written(v quantity.Value) string {
 func (p *reader) asked() string {
 	r := p.route()
 	if r.Precursor == nil && r.BatchText == "" {
-		return say("asked.no_powder", cmp.Or(listed(substances(r)), say("asked.nothing")), p.wherever(), p.watch(r))
+		return say("asked.no_powder", cmp.Or(words.List(substances(r)), say("asked.nothing")), p.wherever(), p.watch(r))
 	}
 	return say("asked", p.batch(), p.etchant(), p.wherever(), p.watch(r))
 }
@@ -82,13 +84,13 @@ func (p *reader) etchant() string {
 	case len(met) == 0:
 		return say("etchant.none")
 	case len(hf) > 0 && len(others) > 0:
-		return say("etchant.hf_with", listed(others))
+		return say("etchant.hf_with", words.List(others))
 	case len(hf) > 0:
 		return say("etchant.hf")
 	case fluorine && p.bare("fluoride.hf_equivalent") != nil:
-		return say("etchant.made", listed(others))
+		return say("etchant.made", words.List(others))
 	case len(others) > 0:
-		return listed(others)
+		return words.List(others)
 	}
 	return say("etchant.water")
 }
@@ -155,14 +157,10 @@ func (p *reader) container(pl *route.Place) string {
 	if pl.Capacity.Set {
 		size = written(pl.Capacity)
 	}
-	name := pl.Key
-	if !strings.HasPrefix(pl.Key, pl.Kind) {
-		name = pl.Kind + " " + pl.Key
-	}
 	if pl.Count > 1 {
 		size = say("size.count", pl.Count, size)
 	}
-	return say("container", name, size, say("closure."+closureOf(pl)))
+	return say("container", draft.KindAndKey(pl), size, say("closure."+closureOf(pl)))
 }
 
 func closureOf(pl *route.Place) string {
@@ -201,7 +199,7 @@ func (p *reader) watch(r *route.Route) string {
 		out = say("watch.alone", p.v.Amount(alone*60, "min"))
 	}
 	if len(silent) > 0 {
-		out += say("watch.silent", listed(silent))
+		out += say("watch.silent", words.List(silent))
 	}
 	if stored > 0 {
 		out += say("watch.stored", p.v.Amount(stored*60, "min"))
@@ -217,14 +215,6 @@ func hours(s *route.Step) float64 {
 		}
 	}
 	return h
-}
-
-// listed joins names: "a, b and c".
-func listed(s []string) string {
-	if len(s) < 2 {
-		return strings.Join(s, "")
-	}
-	return strings.Join(s[:len(s)-1], ", ") + say("and") + s[len(s)-1]
 }
 
 // within is what else the decision is bound to.

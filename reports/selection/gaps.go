@@ -146,7 +146,7 @@ func (p *reader) stopped(kind string) bool {
 // general is what several of a kind are called together, the places standing beside it;
 // empty where each has its own words.
 func general(u *doubt.UnknownItem) string {
-	if what, _ := words.Ask(u.Missing); u.Kind == working.NoDatum && !strings.Contains(what, u.Subject) {
+	if u.Kind == working.NoDatum && !words.NamesSubject(u.Missing) {
 		return "" // what it is has words that need no name of a datum
 	}
 	if key := "gap." + u.Kind; words.HasFirstPage(key) {
@@ -208,7 +208,7 @@ func (p *reader) left() string {
 	if names == nil {
 		return doubted(p.r.Doubts)
 	}
-	return say("left", listed(names)) + " " + doubted(p.r.Doubts)
+	return say("left", words.List(names)) + " " + doubted(p.r.Doubts)
 }
 
 // doubted counts the numbers behind the page that nobody has read or measured.

@@ -111,11 +111,11 @@ func (p *reader) cooling(l *Line) {
 	}
 	p.verdict(l, first)
 	if f := second.top(); f != nil && class(f) == over {
-		if other := p.v.Limit(&f.Limit, f.Figure); !strings.Contains(l.Against, other) {
+		if !slices.Contains(l.limits, p.v.Limit(&f.Limit, f.Figure)) { // two boil at what rounds to the same
 			p.beside(l, f)
 		}
 	}
-	l.Answer = strings.TrimPrefix(p.asRun(run)+p.ifCoolingFails(fails), "; ")
+	l.Answer = joinedBy("; ", p.asRun(run), p.ifCoolingFails(fails))
 	if f := first.top(); f != nil {
 		p.narrows(l, f)
 	}

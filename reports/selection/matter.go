@@ -126,6 +126,7 @@ func (p *reader) verdict(l *Line, m matter) {
 		return
 	}
 	l.State, l.Verdict, l.Against, l.Surely = Judged, f.Verdict, p.v.Limit(&f.Limit, f.Figure), p.surely(f)
+	l.limits = append(l.limits, l.Against)
 	if other := m.house(f); other != nil {
 		p.beside(l, other)
 	}
@@ -135,6 +136,7 @@ func (p *reader) verdict(l *Line, m matter) {
 // is exceeded where the two differ: of one that all of a range is over nobody reads "may".
 func (p *reader) beside(l *Line, other *figure.Finding) {
 	against, surely := p.v.Limit(&other.Limit, other.Figure), p.surely(other)
+	l.limits = append(l.limits, against)
 	if surely == l.Surely {
 		l.Against = say("against.and", l.Against, against)
 		return

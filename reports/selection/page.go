@@ -29,6 +29,8 @@ type Line struct {
 	Verdict figure.Verdict // where it is judged
 	Surely  string         // how surely; empty where nothing is said
 	Section string         // key of the section that tells more
+
+	limits []string // those that stand in Against, as they are told
 }
 
 // State is how far a line is answered.

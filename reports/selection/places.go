@@ -2,11 +2,11 @@ package selection
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"etchbound/hazards/figure"
 	"etchbound/reports/draft"
+	"etchbound/reports/words"
 )
 
 // places are where something is, each once: the steps in their order and joined where
@@ -28,28 +28,9 @@ func (v voice) places(all []figure.Place) string {
 	case 1:
 		rest = slices.Insert(rest, 0, v.Place(figure.Step(steps[0])))
 	default:
-		rest = slices.Insert(rest, 0, say("places.steps", strings.Join(Runs(steps), ", ")))
+		rest = slices.Insert(rest, 0, say("places.steps", strings.Join(words.Runs(steps), ", ")))
 	}
 	return strings.Join(rest, ", ")
-}
-
-// Runs are numbers in their order; three and more that follow each other are one.
-func Runs(steps []int) []string {
-	var out []string
-	for i := 0; i < len(steps); {
-		j := i
-		for j+1 < len(steps) && steps[j+1] == steps[j]+1 {
-			j++
-		}
-		if j < i+2 {
-			j = i
-			out = append(out, strconv.Itoa(steps[i]))
-		} else {
-			out = append(out, say("places.run", steps[i], steps[j]))
-		}
-		i = j + 1
-	}
-	return out
 }
 
 // notKnown are figures that have no number, by what they are of: agents that lack it at

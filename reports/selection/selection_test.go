@@ -162,7 +162,7 @@ func TestSentencesOfPageOne(t *testing.T) {
 			code.Write(b)
 		}
 	}
-	made := regexp.MustCompile(`^(closure|coolant|gap|each|settles|stop\.with|left|short|steps|counts|unknown|in_air)\.`)
+	made := regexp.MustCompile(`^(closure|coolant|gap|each|settles|stop\.with|left|short|counts|unknown|in_air)\.`)
 	for _, key := range words.FirstPageKeys() {
 		if !made.MatchString(key) && !strings.Contains(code.String(), `"`+key+`"`) {
 			t.Errorf("sentence %s is never said", key)

@@ -75,8 +75,8 @@ func Stops(d *draft.Draft) []Stop {
 		s := Stop{ID: h.ID, Key: h.Says.Key, Says: folded(words.Say(ofSteps(&h)))}
 		var unsaid []figure.Place
 		for _, at := range h.Places {
-			if name := v.Place(at); !strings.Contains(s.Says, name) {
-				s.At, unsaid = append(s.At, name), append(unsaid, at)
+			if n, ok := at.Step(); !ok || !h.Says.Names(phrase.Step(n)) {
+				s.At, unsaid = append(s.At, v.Place(at)), append(unsaid, at)
 			}
 		}
 		s.Here = v.places(unsaid)
@@ -94,44 +94,19 @@ func Stops(d *draft.Draft) []Stop {
 	return out
 }
 
-// ofSteps is what a hold point says, with what it says word for word of several steps said
-// once of all of them, where page 1 has a sentence for that.
+// ofSteps is what a hold point says, with what it says of several steps said once of all.
 func ofSteps(h *hazards.Hold) phrase.Phrase {
-	steps := map[string][]int{}
-	var parts []phrase.Phrase
-	for _, x := range h.Parts {
-		n, ok := stepOf(&x)
-		if !ok {
-			parts = append(parts, x)
-			continue
-		}
-		if steps[x.Key] == nil {
-			parts = append(parts, x)
-		}
-		steps[x.Key] = append(steps[x.Key], n)
-	}
-	if len(parts) == len(h.Parts) {
+	if len(h.Parts) < 2 {
 		return h.Says
 	}
-	var said []string
-	for _, x := range parts {
-		if all := steps[x.Key]; len(all) > 1 {
-			slices.Sort(all)
-			said = append(said, say("steps."+x.Key, listed(Runs(all))))
-			continue
+	says := phrase.Phrase{}
+	for i, x := range words.Together(h.Parts) {
+		if i > 0 {
+			says = says.And(phrase.As(" "))
 		}
-		said = append(said, words.Say(x))
+		says = says.And(x)
 	}
-	return phrase.Of(h.Says.Key, phrase.As(strings.Join(said, " ")))
-}
-
-// stepOf is the step that a phrase is of, and of which it says nothing of its own.
-func stepOf(p *phrase.Phrase) (int, bool) {
-	if len(p.Args) != 1 || !words.HasFirstPage("steps."+p.Key) {
-		return 0, false
-	}
-	n, ok := p.Args[0].(int)
-	return n, ok
+	return phrase.Of(h.Says.Key, says)
 }
 
 // shelf is one hold point of what of the stock of a site does not stand together and may, or

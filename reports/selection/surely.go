@@ -3,6 +3,8 @@ package selection
 import (
 	"math"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"etchbound/hazards/figure"
 )
@@ -48,7 +50,7 @@ func (p *reader) narrow(f *figure.Finding, said string) string {
 	switch f.Surely {
 	case figure.DangerousEnd:
 		expected := ""
-		if best := p.v.ValueText(g); !strings.Contains(said, best) {
+		if best := p.v.ValueText(g); !tells(said, best) {
 			expected = say("surely.expected", best)
 		}
 		return joinedBy("; ", expected, p.narrowedBy(g))
@@ -56,6 +58,21 @@ func (p *reader) narrow(f *figure.Finding, said string) string {
 		return p.narrowedBy(g)
 	}
 	return ""
+}
+
+// tells reports whether a number stands in a text by itself, and not as the end of a longer
+// one.
+func tells(text, number string) bool {
+	for {
+		before, after, found := strings.Cut(text, number)
+		if !found {
+			return false
+		}
+		if end, _ := utf8.DecodeLastRuneInString(before); !unicode.IsDigit(end) && !strings.ContainsRune(".,-−", end) {
+			return true
+		}
+		text = after
+	}
 }
 
 // narrowedBy names the assumption that moves a figure most.

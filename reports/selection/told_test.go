@@ -23,7 +23,9 @@ func TestGapsThatTheSameSettlesAreOne(t *testing.T) {
 // What is said word for word of several steps is said once, of all of them; what differs in
 // anything but the step is said by itself.
 func TestAHoldPointSaysStepsOnce(t *testing.T) {
-	part := func(key string, args ...any) phrase.Phrase { return phrase.Of(key, args...) }
+	part := func(key string, step phrase.Step, args ...any) phrase.Phrase {
+		return phrase.Of(key, append([]any{step}, args...)...)
+	}
 	h := hazards.Hold{ID: "ammonia", Parts: []phrase.Phrase{part("fact.ammonia", 4), part("fact.ammonia", 1),
 		part("fact.ammonia", 2)}}
 	h.Says = phrase.Of("hold.ammonia", h.Parts[0].And(phrase.As(" "), h.Parts[1], phrase.As(" "), h.Parts[2]))
@@ -34,7 +36,17 @@ func TestAHoldPointSaysStepsOnce(t *testing.T) {
 	h = hazards.Hold{ID: "hf_strong", Parts: []phrase.Phrase{part("fact.hf_strong", 1, 55.0),
 		part("fact.hf_strong", 3, 60.0)}}
 	h.Says = phrase.Of("hold.hf_strong", h.Parts[0].And(phrase.As(" "), h.Parts[1]))
-	if got := ofSteps(&h); !got.Equal(h.Says) {
-		t.Errorf("two strengths read %q", words.Say(got))
+	if got := words.Say(ofSteps(&h)); got != words.Say(h.Says) {
+		t.Errorf("two strengths read %q", got)
+	}
+}
+
+// A number is told where it stands by itself, and not at the end of a longer one.
+func TestANumberIsToldByItself(t *testing.T) {
+	for text, want := range map[string]bool{"reaches 5 K": true, "5 K": true, "15 K": false, "0.5 K, -5 K": false,
+		"15 K, then 5 K": true, "about5 K": true, "": false} {
+		if tells(text, "5 K") != want {
+			t.Errorf("%q tells 5 K: %v", text, !want)
+		}
 	}
 }

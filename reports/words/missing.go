@@ -85,6 +85,9 @@ func Ask(m working.Missing) (text, settles string) {
 	return with(r.text, m), with(r.settles, m)
 }
 
+// NamesSubject reports whether the words for what is missing name what it is of.
+func NamesSubject(m working.Missing) bool { return strings.Contains(rowOf(m).text, "{subject}") }
+
 // Named is Ask with the name of the thing behind what it says, unless that names it
 // already.
 func Named(m working.Missing) (text, settles string) {

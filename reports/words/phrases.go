@@ -3,6 +3,8 @@ package words
 import (
 	_ "embed"
 	"fmt"
+	"io"
+	"slices"
 	"strings"
 	"sync"
 
@@ -60,6 +62,8 @@ func say(b *strings.Builder, p phrase.Phrase) {
 			args[i] = Say(x)
 		case float64:
 			args[i] = spelled(x)
+		case phrase.Steps:
+			args[i] = numbered(List(Runs(x)))
 		case []string:
 			args[i] = strings.Join(x, " and ")
 		default:
@@ -107,17 +111,29 @@ func (x spelled) Format(s fmt.State, verb rune) {
 	}
 }
 
+// numbered are the numbers of several steps where the sentence of one has a number.
+type numbered string
+
+// Format writes them for any verb.
+func (x numbered) Format(s fmt.State, _ rune) { io.WriteString(s, string(x)) }
+
 // formOf is the sentence of a key: of several where the first argument counts more
-// than one thing.
+// than one thing, or where several steps stand in it.
 func formOf(p phrase.Phrase) string {
 	s, ok := sentences()[p.Key]
 	if !ok {
 		panic("words: no sentence for " + p.Key)
 	}
-	if n, counts := count(p.Args); counts && n != 1 && s.many != "" {
+	n, counts := count(p.Args)
+	if s.many != "" && (counts && n != 1 || slices.ContainsFunc(p.Args, several)) {
 		return s.many
 	}
 	return s.one
+}
+
+func several(arg any) bool {
+	_, is := arg.(phrase.Steps)
+	return is
 }
 
 func count(args []any) (n int, ok bool) {

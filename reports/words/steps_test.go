@@ -1,0 +1,38 @@
+package words_test
+
+import (
+	"slices"
+	"testing"
+
+	"etchbound/hazards/phrase"
+	"etchbound/reports/words"
+)
+
+// What is the same of several steps is said once of all of them, however its sentence
+// names the step; what differs in anything else, or has no sentence for several, is not.
+func TestTogether(t *testing.T) {
+	of := func(key string, args ...any) phrase.Phrase { return phrase.Of("fact."+key, args...) }
+	for _, c := range []struct {
+		says []phrase.Phrase
+		want []string
+	}{
+		{nil, []string{}},
+		{[]phrase.Phrase{of("sieved", phrase.Step(5)), of("wash_open", phrase.Step(1)), of("sieved", phrase.Step(3))},
+			[]string{"Steps 3 and 5 sieve dry powder, which is afloat then and charges itself.",
+				"Step 1 washes, and the route says neither how often nor to which pH: what the solid and the waste hold " +
+					"after it is not known."}},
+		{[]phrase.Phrase{of("hf_formed_water", phrase.Step(2), "x"), of("hf_formed_water", phrase.Step(3), "x"),
+			of("hf_formed_water", phrase.Step(4), "x"), of("hf_formed_water", phrase.Step(4), "x"),
+			of("hf_formed_water", phrase.Step(11), "step 2")},
+			[]string{"HF can form in steps 2 to 4: water, and moist air, free it from x.",
+				"HF can form in step 11: water, and moist air, free it from step 2."}},
+		{[]phrase.Phrase{of("overfull", phrase.Step(2), 10.0, "jar", 5.0), of("overfull", phrase.Step(3), 10.0, "jar", 5.0)},
+			[]string{"Step 2 puts 10 mL into jar, which holds 5 mL.", "Step 3 puts 10 mL into jar, which holds 5 mL."}},
+		{[]phrase.Phrase{of("dry"), of("dry")}, []string{"Drying leaves in the solid whatever acid and fluoride its " +
+			"liquid held; what of it leaves with the water is not followed."}},
+	} {
+		if got := words.SayAll(words.Together(c.says)); !slices.Equal(got, c.want) {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
