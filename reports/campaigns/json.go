@@ -17,22 +17,19 @@ const Format = "etchbound.campaign/1"
 
 // Shape is a campaign as it is written for programs.
 type Shape struct {
-	Format     string             `json:"format"`
-	Notice     string             `json:"notice"`
-	MadeBy     record.MadeByJSON  `json:"made_by"`
-	State      string             `json:"state"`
-	Route      record.OfRouteJSON `json:"route"`
-	Planned    plannedJSON        `json:"planned"`
-	AtMost     record.Nine        `json:"batches_a_week_at_most"`
-	CountedBy  record.Nine        `json:"batches_a_week"`
-	Fits       bool               `json:"fits"`
-	NoTime     []int              `json:"steps_without_time"`
-	Places     []placeJSON        `json:"occupied"`
-	People     twoJSON            `json:"people_hours"`
-	Flows      []flowJSON         `json:"flows"`
-	Containers []containerJSON    `json:"containers"`
-	Stock      []stockJSON        `json:"stock"`
-	Sizes      []sizeJSON         `json:"sizes"`
+	record.Head
+	State      string          `json:"state"`
+	Planned    plannedJSON     `json:"planned"`
+	AtMost     record.Nine     `json:"batches_a_week_at_most"`
+	CountedBy  record.Nine     `json:"batches_a_week"`
+	Fits       bool            `json:"fits"`
+	NoTime     []int           `json:"steps_without_time"`
+	Places     []placeJSON     `json:"occupied"`
+	People     twoJSON         `json:"people_hours"`
+	Flows      []flowJSON      `json:"flows"`
+	Containers []containerJSON `json:"containers"`
+	Stock      []stockJSON     `json:"stock"`
+	Sizes      []sizeJSON      `json:"sizes"`
 }
 
 type plannedJSON struct {
@@ -101,10 +98,8 @@ func two(x ends.Two) twoJSON { return twoJSON{record.Nine(x.Best), record.Nine(x
 // JSON writes a campaign for programs.
 func JSON(w io.Writer, c *campaign.Campaign, o draft.Options) error {
 	r := c.Review
-	d := draft.New(r, o)
 	year := c.Week * c.Weeks
-	out := Shape{Format: Format, Notice: words.Of("deference.line"), MadeBy: record.MadeBy(o, d.ControlLine()),
-		State: words.Of("campaign.state"), Route: record.OfRouteJSON{Title: r.Case.Route.Title, Digest: r.Case.Route.Digest},
+	out := Shape{Head: record.HeadOf(Format, &r.Case, o), State: words.Of("campaign.state"),
 		Planned: plannedJSON{c.Batches, c.PerWeek, record.Nine(c.Hours), record.Nine(c.Weeks), record.Nine(c.Kept)},
 		AtMost:  record.Nine(c.AtMost), CountedBy: record.Nine(c.Week), Fits: c.Fits, NoTime: append([]int{}, c.Unknown...),
 		Places: []placeJSON{}, People: two(c.People), Flows: []flowJSON{}, Containers: []containerJSON{},

@@ -209,9 +209,7 @@ func MetAt(m *scaling.Met) string {
 }
 
 type Shape struct {
-	Format   string              `json:"format"`
-	Notice   string              `json:"notice"`
-	MadeBy   record.MadeByJSON   `json:"made_by"`
+	record.Opening
 	Reviewed changeRouteJSON     `json:"reviewed"`
 	Proposed changeRouteJSON     `json:"proposed"`
 	Fired    []firedJSON         `json:"fired"`
@@ -263,8 +261,7 @@ type verdictChangeJSON struct {
 
 // JSON writes a change for programs.
 func JSON(w io.Writer, c scaling.Change, o draft.Options) error {
-	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy:   record.MadeBy(o, controlOf(&c, o)),
+	out := Shape{Opening: record.OpeningOf(Format, o, controlOf(&c, o)),
 		Reviewed: changeRouteJSON{c.Reviewed.Case.Route.Title, c.Reviewed.Case.Route.Digest},
 		Proposed: changeRouteJSON{c.Proposed.Case.Route.Title, c.Proposed.Case.Route.Digest},
 		Fired:    []firedJSON{}, Inputs: []inputDiffJSON{}, Figures: []movedJSON{}, Findings: []verdictChangeJSON{}}

@@ -217,9 +217,7 @@ func compareWorst(b []*builder, c *scaling.Comparison) []document.Block {
 }
 
 type Shape struct {
-	Format string             `json:"format"`
-	Notice string             `json:"notice"`
-	MadeBy record.MadeByJSON  `json:"made_by"`
+	record.Opening
 	Routes []compareRouteJSON `json:"routes"`
 	Rows   []compareRowJSON   `json:"rows"`
 }
@@ -260,8 +258,7 @@ var toldNames = [...]string{"not told apart", "told apart", "not known"}
 
 // JSON writes a comparison for programs.
 func JSON(w io.Writer, c scaling.Comparison, o draft.Options) error {
-	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy: record.MadeBy(o, controlOf(&c, o)),
+	out := Shape{Opening: record.OpeningOf(Format, o, controlOf(&c, o)),
 		Routes: []compareRouteJSON{}, Rows: []compareRowJSON{}}
 	for i := range c.Reviews {
 		r := &c.Reviews[i]

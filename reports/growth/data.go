@@ -18,20 +18,18 @@ import (
 const Format = "etchbound.scale/1"
 
 type Shape struct {
-	Format      string            `json:"format"`
-	Notice      string            `json:"notice"`
-	MadeBy      record.MadeByJSON `json:"made_by"`
-	Route       growthRoute       `json:"route"`
-	Follows     []string          `json:"follows"`
-	First       *crossingJSON     `json:"first_limit"`
-	Withheld    []string          `json:"not_known"`
-	NotAssessed []string          `json:"not_assessed"`
-	Crossings   []crossingJSON    `json:"crossings"`
-	Overflows   *crossingJSON     `json:"overflows"`
-	Beyond      []string          `json:"beyond_overflow"`
-	Exponents   []exponentJSON    `json:"exponents"`
-	Rungs       []rungJSON        `json:"rungs"`
-	Split       splitJSON         `json:"split"`
+	record.Opening
+	Route       growthRoute    `json:"route"`
+	Follows     []string       `json:"follows"`
+	First       *crossingJSON  `json:"first_limit"`
+	Withheld    []string       `json:"not_known"`
+	NotAssessed []string       `json:"not_assessed"`
+	Crossings   []crossingJSON `json:"crossings"`
+	Overflows   *crossingJSON  `json:"overflows"`
+	Beyond      []string       `json:"beyond_overflow"`
+	Exponents   []exponentJSON `json:"exponents"`
+	Rungs       []rungJSON     `json:"rungs"`
+	Split       splitJSON      `json:"split"`
 }
 
 type growthRoute struct {
@@ -98,8 +96,7 @@ type splitRowJSON struct {
 
 // JSON writes a growing route for programs.
 func JSON(w io.Writer, g *scaling.Growth, s scaling.Split, o draft.Options) error {
-	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy: record.MadeBy(o, draft.ControlOf(o, g.Case.Site, g.Case.Limits, g.Case.Route.Digest)),
+	out := Shape{Opening: record.OpeningOf(Format, o, draft.ControlOf(o, g.Case.Site, g.Case.Limits, g.Case.Route.Digest)),
 		Route: growthRoute{g.Case.Route.Title, g.Case.Route.Digest, record.Nine(g.From.In("g")),
 			record.Nine(g.To.In("g")), "g"},
 		Follows: follows(g.Follow), Withheld: draft.Names(g.Withheld), Beyond: draft.Names(g.Beyond),

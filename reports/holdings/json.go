@@ -7,7 +7,6 @@ import (
 	"etchbound/hazards/stock"
 	"etchbound/reports/draft"
 	"etchbound/reports/record"
-	"etchbound/reports/words"
 	"etchbound/scaling"
 )
 
@@ -16,18 +15,16 @@ import (
 const Format = "etchbound.stock/2"
 
 type Shape struct {
-	Format       string            `json:"format"`
-	Notice       string            `json:"notice"`
-	MadeBy       record.MadeByJSON `json:"made_by"`
-	SiteDigest   string            `json:"site_digest"`
-	Jurisdiction string            `json:"jurisdiction"`
-	SameDay      bool              `json:"same_day"`
-	Assumes      string            `json:"assumes"`
-	Routes       []stockRoute      `json:"routes"`
-	Substances   []substanceJSON   `json:"substances"`
-	Sums         []shareJSON       `json:"sums"`
-	AsHF         *asHFJSON         `json:"hf_equivalent"` // null where there is no fluoride
-	Hood         hoodJSON          `json:"hood"`
+	record.Opening
+	SiteDigest   string          `json:"site_digest"`
+	Jurisdiction string          `json:"jurisdiction"`
+	SameDay      bool            `json:"same_day"`
+	Assumes      string          `json:"assumes"`
+	Routes       []stockRoute    `json:"routes"`
+	Substances   []substanceJSON `json:"substances"`
+	Sums         []shareJSON     `json:"sums"`
+	AsHF         *asHFJSON       `json:"hf_equivalent"` // null where there is no fluoride
+	Hood         hoodJSON        `json:"hood"`
 }
 
 type stockRoute struct {
@@ -125,8 +122,7 @@ func JSON(w io.Writer, h *scaling.Holdings, o draft.Options) error {
 }
 
 func newStockJSON(h *scaling.Holdings, o draft.Options) Shape {
-	out := Shape{Format: Format, Notice: words.Of("deference.line"),
-		MadeBy:  record.MadeBy(o, controlOf(h, o)),
+	out := Shape{Opening: record.OpeningOf(Format, o, controlOf(h, o)),
 		SameDay: h.SameDay, Assumes: assumes(h), Routes: []stockRoute{}, Substances: []substanceJSON{}, Sums: []shareJSON{}}
 	if h.Site != nil {
 		out.SiteDigest, out.Jurisdiction = h.Site.Digest, h.Site.Jurisdiction

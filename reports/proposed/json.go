@@ -15,18 +15,15 @@ import (
 
 // Shape is a proposal as it is written for programs.
 type Shape struct {
-	Format  string             `json:"format"`
-	Notice  string             `json:"notice"`
-	MadeBy  record.MadeByJSON  `json:"made_by"`
-	State   string             `json:"state"`
-	Route   record.OfRouteJSON `json:"route"`
-	Tried   int                `json:"tried"`
-	Before  countJSON          `json:"before"`
-	After   countJSON          `json:"after"`
-	Changes []changeJSON       `json:"changes"`
-	Dropped []string           `json:"dropped"`
-	Left    []leftJSON         `json:"left"`
-	Changed string             `json:"changed_route"`
+	record.Head
+	State   string       `json:"state"`
+	Tried   int          `json:"tried"`
+	Before  countJSON    `json:"before"`
+	After   countJSON    `json:"after"`
+	Changes []changeJSON `json:"changes"`
+	Dropped []string     `json:"dropped"`
+	Left    []leftJSON   `json:"left"`
+	Changed string       `json:"changed_route"`
 }
 
 type countJSON struct {
@@ -77,11 +74,10 @@ var nothing = math.NaN()
 
 // JSON writes a proposal for programs.
 func JSON(w io.Writer, f *levers.Found, o draft.Options) error {
-	out := Shape{Format: Format, Notice: words.Of("deference.line"), MadeBy: record.MadeBy(o, controlOf(f, o)),
-		State: words.Of("propose.state"), Tried: f.Tried, Before: countJSON(count(&f.Before)),
-		After:   countJSON(count(&f.After)),
-		Route:   record.OfRouteJSON{Title: f.Before.Case.Route.Title, Digest: f.Before.Case.Route.Digest},
-		Changes: []changeJSON{}, Dropped: append([]string{}, f.Dropped...), Left: []leftJSON{}, Changed: string(f.Text)}
+	out := Shape{Head: record.HeadOf(Format, &f.Before.Case, o), State: words.Of("propose.state"), Tried: f.Tried,
+		Before: countJSON(count(&f.Before)), After: countJSON(count(&f.After)), Changes: []changeJSON{},
+		Dropped: append([]string{}, f.Dropped...), Left: []leftJSON{}, Changed: string(f.Text)}
+	out.MadeBy = record.MadeBy(o, controlOf(f, o)) // of both routes
 	for i := range f.Bought {
 		out.Changes = append(out.Changes, changeOf(&f.Bought[i]))
 	}

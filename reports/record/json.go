@@ -37,9 +37,7 @@ func (n Nine) MarshalJSON() ([]byte, error) {
 }
 
 type Shape struct {
-	Format      string           `json:"format"`
-	Notice      string           `json:"notice"`
-	MadeBy      MadeByJSON       `json:"made_by"`
+	Opening
 	Route       routeJSON        `json:"route"`
 	Figures     []figureJSON     `json:"figures"`
 	Findings    []findingJSON    `json:"findings"`
@@ -70,19 +68,28 @@ type OfRouteJSON struct {
 	Digest string `json:"digest"`
 }
 
+// Opening is what every document begins with.
+type Opening struct {
+	Format string     `json:"format"`
+	Notice string     `json:"notice"`
+	MadeBy MadeByJSON `json:"made_by"`
+}
+
+// OpeningOf is the opening of a document of some format, with its control line.
+func OpeningOf(format string, o draft.Options, control string) Opening {
+	return Opening{format, words.Of("deference.line"), MadeBy(o, control)}
+}
+
 // Head is what a document of one route begins with.
 type Head struct {
-	Format string      `json:"format"`
-	Notice string      `json:"notice"`
-	MadeBy MadeByJSON  `json:"made_by"`
-	Route  OfRouteJSON `json:"route"`
+	Opening
+	Route OfRouteJSON `json:"route"`
 }
 
 // HeadOf is the head of a document about a case.
 func HeadOf(format string, c *route.Case, o draft.Options) Head {
-	return Head{Format: format, Notice: words.Of("deference.line"),
-		MadeBy: MadeBy(o, draft.ControlOf(o, c.Site, c.Limits, c.Route.Digest)),
-		Route:  OfRouteJSON{Title: c.Route.Title, Digest: c.Route.Digest}}
+	return Head{OpeningOf(format, o, draft.ControlOf(o, c.Site, c.Limits, c.Route.Digest)),
+		OfRouteJSON{c.Route.Title, c.Route.Digest}}
 }
 
 // MadeByJSON is what made a document: the program, its data and the control line.

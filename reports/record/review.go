@@ -19,8 +19,7 @@ import (
 func newReviewJSON(r *hazards.Review, o draft.Options) Shape {
 	b := newBuilder(r, o)
 	return Shape{
-		Format: Format, Notice: words.Of("deference.full"),
-		MadeBy:  MadeBy(o, b.ControlLine()),
+		Opening: Opening{Format, words.Of("deference.full"), MadeBy(o, b.ControlLine())},
 		Route:   b.routeJSON(),
 		Figures: each(r.Figures, b.figureToJSON), Findings: each(r.Findings, b.findingToJSON),
 		Holds: each(selection.Stops(b.Draft), func(s *selection.Stop) holdJSON {
