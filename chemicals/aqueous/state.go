@@ -219,6 +219,9 @@ func (s *State) Reagent() float64 {
 	return 0
 }
 
+// Kept reports whether a reagent keeps the pH.
+func (s *State) Kept() bool { return s.mix.Reagent != "" }
+
 // Gas is the carbon dioxide gas, mol per kg of water at the start, that stands over the
 // solution, and its volume in litres at the temperature and pressure it has.
 func (s *State) Gas() (mol, litres float64) {

@@ -110,6 +110,11 @@ func Apart(pools ...*process.Pool) ([]*process.Pool, []aqueous.Amount) {
 	return rest, out
 }
 
+// phosphate reports whether all phosphorus of a substance is orthophosphate; others are not held.
+func phosphate(s *chemicals.Substance) bool {
+	return s != nil && s.Count("C") == 0 && s.Count("O") >= 4*s.Count("P")
+}
+
 // into adds a share of an entry of a liquor to the components; it is false where no
 // equilibrium is held of it.
 func into(total map[string]float64, e *process.Entry, share float64) bool {
@@ -142,6 +147,8 @@ func into(total map[string]float64, e *process.Entry, share float64) bool {
 		case symbol == "H" || symbol == "O" || symbol == "N" || symbol == "C":
 		case symbol == "Ti":
 			total["Ti"] += n * x
+		case symbol == "P" && phosphate(e.Sub):
+			total["P"] += n * x
 		case components[symbol] == "":
 			if math.Abs(n*x) > 1e-9 {
 				return false

@@ -3,9 +3,13 @@
 // may go down any drain.
 //
 // neutralise.residual_fluoride is the dissolved fluoride in mg/L (a kg of water counts as a
-// litre) at pH 8, with what settles: fluorite, cryolite, sellaite, lithium and sodium
-// fluoride, and hydroxide of aluminium as it comes out of solution. Its range is that from pH
-// 6, where the acid seems gone, to pH 9, with aged hydroxide of aluminium too. A liquor that
+// litre) at pH 8, at the temperature that the step sets, from 5 to 60 degC (25 where it sets
+// none), with what settles: fluorite, cryolite, sellaite, lithium and sodium fluoride,
+// phosphate of calcium, and hydroxide of aluminium as it comes out of solution. Its range is
+// that from pH 6, where the acid seems gone, to pH 9, with aged solids and at 25 degC too.
+// Where pH 8 is a false end, as with ammonium, which takes base beyond it, the figure is that
+// with all base in that acid and ammonium take, or as much of it as is written, and what
+// stopping at pH 8 leaves is in the range. A liquor that
 // is stronger than the equilibria are held for is diluted tenfold or a hundredfold first, as
 // such a liquor is before base meets it; what complexes hold back is told of the water that is
 // there. A step that writes carbonate, several bases, or only what binds fluoride is told with

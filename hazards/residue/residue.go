@@ -3,6 +3,7 @@ package residue
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"etchbound/chemicals/aqueous"
 	"etchbound/chemicals/neutralising"
@@ -35,10 +36,6 @@ const Milligrams = 18998.4
 // or left over.
 func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 	var out []figure.Figure
-	model, err := aqueous.At(25)
-	if err != nil {
-		return nil // 25 degC is what the constants are held at
-	}
 	for i := range k.Treated {
 		l := &k.Treated[i]
 		n := process.Element(w, &l.Pool, "F").As("n_F")
@@ -63,7 +60,7 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 			f.Value = working.Absent("rho_F", "mg/L", k.Open...)
 		case l.Pool.More != nil:
 			f.Value = working.Absent("rho_F", "mg/L", l.Pool.More...)
-		case !known || !end(model, w, l, m, water, n, &f):
+		case !known || !end(At(c, l.Step), w, l, m, water, n, &f):
 			all := working.Given("m_w", "kg", water, l.Place)
 			f.Value = w.Line("rho_F", "mg/L", "n_F*18998.4/m_w", n.V*Milligrams/water, n, all).Worse(working.Bound)
 			f.SetRange(0, f.Value.V)
@@ -76,6 +73,42 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 		out = append(out, f)
 	}
 	return out
+}
+
+// Models are what a liquor is worked out with: at the temperature that a step sets, and at
+// 25 degC, to which it comes as it stands.
+type Models struct{ Set, Room *aqueous.Model }
+
+// Room is the temperature of a liquor of which no step sets one, degC.
+const Room = 25
+
+// Temperatures that constants are held from and to, degC.
+const coldest, warmest = 5, 60
+
+// At are the models of a step; what it sets beyond what constants are held for counts as the
+// nearest of that, and step 0 sets nothing.
+func At(c route.Case, step int) Models {
+	room, _ := aqueous.At(Room)
+	out := Models{room, room}
+	if step == 0 {
+		return out
+	}
+	t := c.Route.Steps[step-1].Temperature
+	if !t.Set {
+		return out
+	}
+	if m, err := aqueous.At(min(max(t.In("degC"), coldest), warmest)); err == nil {
+		out.Set = m
+	}
+	return out
+}
+
+// All are the models, the one at the temperature that is set first.
+func (m Models) All() []*aqueous.Model {
+	if m.Set == m.Room {
+		return []*aqueous.Model{m.Set}
+	}
+	return []*aqueous.Model{m.Set, m.Room}
 }
 
 // trace is the share of the fluorine of a route below which a liquor is not told of.
@@ -115,9 +148,9 @@ func agent(l *process.Liquor) string {
 // end works a figure out as the step ends: at a pH where what it writes is one hydroxide, or
 // nothing, with what binds fluoride beside it, else by what it writes. It is false where no
 // equilibrium is found.
-func end(model *aqueous.Model, w *working.Sheet, l *process.Liquor, m aqueous.Mixture, water float64, n working.Num,
+func end(models Models, w *working.Sheet, l *process.Liquor, m aqueous.Mixture, water float64, n working.Num,
 	f *figure.Figure) bool {
-	reagent, byPH := "", true
+	reagent, byPH, written := "", true, 0.0
 	var doses []aqueous.Amount
 	for _, d := range l.Doses {
 		x := neutralising.Of(d.Sub)
@@ -126,7 +159,7 @@ func end(model *aqueous.Model, w *working.Sheet, l *process.Liquor, m aqueous.Mi
 		case !base && !binds: // it changes nothing that is told of here
 			continue
 		case base && of != "" && (reagent == "" || reagent == of):
-			reagent = of
+			reagent, written = of, written+d.N.V*x.Base/water
 		case base && x.Carbon == 0 || d.Sub.Count("C") != x.Carbon || d.N.Unknown():
 			return false
 		default:
@@ -141,22 +174,39 @@ func end(model *aqueous.Model, w *working.Sheet, l *process.Liquor, m aqueous.Mi
 	case len(doses) == 0:
 		reagent = reagents[lime]
 	case reagent == "" || !byPH:
-		return dosed(model, w, m, doses, n, f)
+		return dosed(models, w, m, doses, n, f)
 	}
 	for _, d := range doses {
 		if d.Of != reagent && !(d.Of == "CaO" && reagent == reagents[lime]) && !(d.Of == "MgO" && reagent == "Mg(OH)2") {
 			m.Added = append(m.Added, d)
 		}
 	}
-	return found(model, w, m, reagent, n, f)
+	whole := needed(&l.Pool) / water
+	if written > 0 {
+		whole = min(whole, written)
+	}
+	return found(models, w, m, reagent, whole/bases[reagent], n, f)
+}
+
+// bases are the mol of base in one of a reagent.
+var bases = map[string]float64{"Ca(OH)2": 2, "NaOH": 1, "KOH": 1, "LiOH": 1, "Mg(OH)2": 2}
+
+// needed is the base, mol, that takes all acid of a liquor, ammonium with it, and makes
+// hydroxides of its metals.
+func needed(q *process.Pool) float64 {
+	sum := 0.0
+	for i := range q.Entries {
+		sum += q.Kept() * q.Entries[i].N.V * q.Entries[i].Base
+	}
+	return sum
 }
 
 // dosed works a figure out with all that a step writes in, a twentieth less and more of it for
 // its range.
-func dosed(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, doses []aqueous.Amount, n working.Num,
+func dosed(models Models, w *working.Sheet, m aqueous.Mixture, doses []aqueous.Amount, n working.Num,
 	f *figure.Figure) bool {
 	for _, thinned := range [...]float64{1, 10, 100} {
-		at := func(times float64, aged bool) (float64, bool) {
+		at := func(model *aqueous.Model, times float64, aged bool) (float64, bool) {
 			x := Thin(m, thinned)
 			for _, d := range doses {
 				x.Added = append(x.Added, aqueous.Amount{Of: d.Of, Mol: d.Mol * times / thinned})
@@ -168,15 +218,15 @@ func dosed(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, doses []aq
 			}
 			return s.Fluoride() * Milligrams, len(s.Outside()) == 0
 		}
-		centre, inside := at(1, false)
+		centre, inside := at(models.Set, 1, false)
 		if !inside {
 			continue
 		}
-		low, high := between(at, 1-asWeighed, 1, 1+asWeighed)
+		low, high := between(models, at, 1-asWeighed, 1, 1+asWeighed)
 		slow := heldBack(&m, thinned)
 		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride with what is written by chemicals/aqueous", centre+slow, n)
-		if f.Conditions = phrase.Of("residue.dosed", thinned); thinned == 1 {
-			f.Conditions = phrase.Of("residue.dosed_as_is")
+		if f.Conditions = phrase.Of("residue.dosed", models.Set.Celsius(), thinned); thinned == 1 {
+			f.Conditions = phrase.Of("residue.dosed_as_is", models.Set.Celsius())
 		}
 		return put(f, low+slow, high+slow)
 	}
@@ -186,36 +236,87 @@ func dosed(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, doses []aq
 // asWeighed is how far a dose and the acid it meets are from what is written, at most.
 const asWeighed = 0.05
 
-// found works a figure out at a pH that a reagent keeps.
-func found(model *aqueous.Model, w *working.Sheet, m aqueous.Mixture, reagent string, n working.Num,
+// found works a figure out at a pH that a reagent keeps, or with the whole dose of it in, mol/kg,
+// where that pH is a false end.
+func found(models Models, w *working.Sheet, m aqueous.Mixture, reagent string, whole float64, n working.Num,
 	f *figure.Figure) bool {
 	m.Reagent = reagent
 	for _, thinned := range [...]float64{1, 10, 100} {
 		x := Thin(m, thinned)
-		at := func(pH float64, aged bool) (float64, bool) { return fluoride(model, x, pH, aged) }
-		centre, inside := at(aimed, false)
-		if !inside && thinned < 100 {
+		at := func(model *aqueous.Model, pH float64, aged bool) (float64, bool) {
+			s, inside := kept(model, x, pH, aged)
+			if s == nil {
+				return math.NaN(), false
+			}
+			return s.Fluoride() * Milligrams, inside
+		}
+		s, inside := kept(models.Set, x, aimed, false)
+		if s == nil || !inside && thinned < 100 {
 			continue
 		}
-		low, high := between(at, wholePH()...)
-		slow := heldBack(&m, thinned)
-		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride at pH 8 by chemicals/aqueous", centre+slow, n)
-		if f.Conditions = phrase.Of("residue.at", thinned); thinned == 1 {
-			f.Conditions = phrase.Of("residue.as_is")
+		low, high := between(models, at, wholePH()...)
+		slow, centre, celsius := heldBack(&m, thinned), s.Fluoride()*Milligrams, models.Set.Celsius()
+		f.Conditions = phrase.Of("residue.at", celsius, thinned)
+		if thinned == 1 {
+			f.Conditions = phrase.Of("residue.as_is", celsius)
 		}
+		x.Solids = settles(false)
+		if after := GoesOn(models.Set, x, aqueous.Amount{Of: reagent, Mol: whole / thinned}, s); after != nil {
+			early := rounded(centre)
+			f.Conditions = phrase.Of("residue.goes_on", celsius, thinned, rounded(after.PH()), early)
+			if thinned == 1 {
+				f.Conditions = phrase.Of("residue.goes_on_as_is", celsius, rounded(after.PH()), early)
+			}
+			centre = after.Fluoride() * Milligrams
+			low = min(low, centre)
+		}
+		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride at its end by chemicals/aqueous", centre+slow, n)
 		return put(f, low+slow, high+slow)
 	}
 	return false
 }
 
+// rounded is a number to two digits, as it is told.
+func rounded(v float64) float64 {
+	p := math.Pow(10, math.Floor(math.Log10(v))-1)
+	return math.Round(v/p) * p
+}
+
+// GoesOn is the end of a base whose dose is not all in at the pH that is aimed at, as where
+// ammonium takes base beyond it: that pH is a false end where all of the dose leaves far less.
+// It is nil where the pH is the end. The mixture is without that base, with the solids that
+// may settle.
+func GoesOn(model *aqueous.Model, m aqueous.Mixture, dose aqueous.Amount, early *aqueous.State) *aqueous.State {
+	if !(early.Reagent() < NotTheEnd*dose.Mol) || !early.Kept() {
+		return nil
+	}
+	m.Reagent, m.FixedPH, m.Added = "", 0, append(slices.Clone(m.Added), dose)
+	s, err := model.Solve(m)
+	if err != nil || len(s.Outside()) > 0 || !(early.Fluoride() > TooMuch*s.Fluoride()) {
+		return nil
+	}
+	return s
+}
+
+// A pH is a false end where it is there well before the dose is, with many times the
+// fluoride that is dissolved in the end.
+const (
+	NotTheEnd = 0.98
+	TooMuch   = 5
+)
+
 // between is the least and the most that is dissolved at some ends, with fresh and with aged
-// hydroxide of aluminium; not a number where one of them is not known.
-func between(at func(end float64, aged bool) (float64, bool), ends ...float64) (low, high float64) {
+// solids, at the temperature that is set and at that of a room; not a number where one of them
+// is not known.
+func between(models Models, at func(model *aqueous.Model, end float64, aged bool) (float64, bool),
+	ends ...float64) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
-	for _, end := range ends {
-		for _, aged := range [...]bool{false, true} {
-			y, _ := at(end, aged)
-			low, high = min(low, y), max(high, y)
+	for _, model := range models.All() {
+		for _, end := range ends {
+			for _, aged := range [...]bool{false, true} {
+				y, _ := at(model, end, aged)
+				low, high = min(low, y), max(high, y)
+			}
 		}
 	}
 	return low, high
@@ -257,26 +358,26 @@ func held(m *aqueous.Mixture) float64 {
 	return n
 }
 
-// fluoride is what stays dissolved at a pH, mg/L, and whether the equilibria are held for
-// that; NaN where none is found.
-func fluoride(model *aqueous.Model, m aqueous.Mixture, pH float64, aged bool) (mg float64, inside bool) {
+// kept is a liquor at a pH, and whether the equilibria are held for that; nil where none is
+// found.
+func kept(model *aqueous.Model, m aqueous.Mixture, pH float64, aged bool) (s *aqueous.State, inside bool) {
 	m.FixedPH, m.Solids = pH, settles(aged)
 	s, err := model.Solve(m)
 	if err != nil { // it may stand above that pH by itself
 		m.Reagent, m.FixedPH = "", 0
 		if s, err = model.Solve(m); err != nil || s.PH() < pH {
-			return math.NaN(), false
+			return nil, false
 		}
 	}
-	return s.Fluoride() * Milligrams, len(s.Outside()) == 0
+	return s, len(s.Outside()) == 0
 }
 
-// settles is what may settle, the hydroxide of aluminium fresh or aged.
+// settles is what may settle, hydroxide of aluminium and phosphate of calcium fresh or aged.
 func settles(aged bool) []aqueous.Amount {
 	out := []aqueous.Amount{{Of: "Fluorite"}, {Of: "Cryolite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
-		{Of: "Calcite"}, {Of: "Gypsum"}, {Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Al(OH)3(a)"}}
+		{Of: "Calcite"}, {Of: "Gypsum"}, {Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Al(OH)3(a)"}, {Of: "Brushite"}}
 	if aged {
-		out[len(out)-1].Of = "Gibbsite"
+		out[len(out)-2].Of, out[len(out)-1].Of = "Gibbsite", "Hydroxyapatite"
 	}
 	return out
 }

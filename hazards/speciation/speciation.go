@@ -188,7 +188,7 @@ func slowly(mix aqueous.Mixture) bool {
 
 // solids may settle.
 var solids = []aqueous.Amount{{Of: "Fluorite"}, {Of: "Cryolite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
-	{Of: "Al(OH)3(a)"}, {Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Gypsum"}, {Of: "Calcite"}}
+	{Of: "Al(OH)3(a)"}, {Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Gypsum"}, {Of: "Calcite"}, {Of: "Brushite"}}
 
 // widen takes in what constants of other sources give. One that finds no equilibrium leaves
 // both ends not known.

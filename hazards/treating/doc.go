@@ -14,8 +14,10 @@
 //
 // A base that binds no fluoride stands again with calcium chloride, chalk with lime. Where
 // the equilibria are not held for a liquor it is diluted tenfold or a hundredfold first, as
-// package residue does. An organic cation counts as sodium and an organic anion as chloride;
-// what has no constants at all leaves all fluoride dissolved.
+// package residue does. They are worked out at the temperature that the step sets, from 5 to 60
+// degC, and at 25 where it sets none or for all liquors together. An organic cation counts as
+// sodium and an organic anion as chloride; what has no constants at all leaves all fluoride
+// dissolved.
 //
 // What practice leaves is more than equilibrium does: both stand side by side. NaN is what
 // nobody knows.

@@ -18,7 +18,9 @@ const asWeighed = 0.05
 
 // PH is the pH of each liquor that a step treats, once all that the step writes is in and
 // at equilibrium: neutralise.ph, held against what is too acid, and neutralise.ph_most,
-// held against what is too alkaline. The range is of a dose a twentieth less and more.
+// held against what is too alkaline, at 25 degC whatever a step sets: at that a pH above 12 is
+// measured where it decides what waste is (recalled). The range is of a dose a twentieth less
+// and more.
 // Unlike what is set side by side it is of every review.
 func PH(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 	model, err := aqueous.At(25)

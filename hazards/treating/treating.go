@@ -19,6 +19,7 @@ type Liquor struct {
 	Fluoride        float64 // mol, all of it
 	Held            float64 // mol of it that cold base leaves in complexes
 	Water           float64 // L of it
+	Celsius         float64 // at which equilibria are worked out
 	Thinned         float64 // times the water in which equilibria are worked out; 0 where none are
 	Ways            []Way
 	Written         *Written // what the step writes; nil where it writes nothing that does anything
@@ -86,11 +87,10 @@ func Read(c route.Case, k *process.Walk) []Liquor { return read(c, k, false) }
 func Usual(c route.Case, k *process.Walk) []Liquor { return read(c, k, true) }
 
 func read(c route.Case, k *process.Walk, usual bool) []Liquor {
-	model, err := aqueous.At(25)
-	if err != nil || k.Open != nil {
+	if k.Open != nil {
 		return nil
 	}
-	b := bench{c: c, model: model, practice: practiceOf(c.Store), usual: usual}
+	b := bench{c: c, practice: practiceOf(c.Store), usual: usual}
 	var of []*process.Liquor
 	for i := range k.Treated {
 		if l := &k.Treated[i]; b.matters(l) {
@@ -100,7 +100,11 @@ func read(c route.Case, k *process.Walk, usual bool) []Liquor {
 	if len(of) == 0 {
 		return nil
 	}
-	out := []Liquor{b.read(of...)}
+	step := 0 // together they stand as they are
+	if len(of) == 1 {
+		step = of[0].Step
+	}
+	out := []Liquor{b.read(step, of...)}
 	b.curves(&out[0], of)
 	if len(of) == 1 {
 		out[0].Step, out[0].Place = of[0].Step, of[0].Place
@@ -109,7 +113,7 @@ func read(c route.Case, k *process.Walk, usual bool) []Liquor {
 	}
 	for _, l := range of {
 		if l.Step > 0 {
-			x := b.read(l)
+			x := b.read(l.Step, l)
 			x.Step, x.Place = l.Step, l.Place
 			b.written(&x, l)
 			out = append(out, x)
@@ -134,8 +138,9 @@ func (b *bench) matters(l *process.Liquor) bool {
 	return !(base <= 1e-6) || !(fluoride <= 1e-6)
 }
 
-func (b *bench) read(of ...*process.Liquor) Liquor {
-	l := Liquor{liquors: waste.Together(b.c, of...)}
+func (b *bench) read(step int, of ...*process.Liquor) Liquor {
+	b.model = residue.At(b.c, step).Set
+	l := Liquor{liquors: waste.Together(b.c, of...), Celsius: b.model.Celsius()}
 	known := true
 	for _, x := range []struct {
 		to   *float64

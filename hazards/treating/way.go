@@ -24,16 +24,17 @@ const (
 // settles is what may settle, and what it is made of.
 var settles = [...]struct{ solid, formula string }{{"Fluorite", "CaF2"}, {"Cryolite", "Na3AlF6"}, {"Sellaite", "MgF2"},
 	{"LiF_s", "LiF"}, {"NaF_s", "NaF"}, {"Portlandite", "Ca(OH)2"}, {"Brucite", "Mg(OH)2"}, {"Gypsum", "CaSO4.2H2O"},
-	{"Calcite", "CaCO3"}, {"SiO2(a)", "SiO2"}, {"Al(OH)3(a)", "Al(OH)3"}}
+	{"Calcite", "CaCO3"}, {"SiO2(a)", "SiO2"}, {"Al(OH)3(a)", "Al(OH)3"}, {"Brushite", "CaHPO4.2H2O"}}
 
-// solids are what may settle: hydroxide of aluminium, the last of them, fresh, or aged.
+// solids are what may settle: hydroxide of aluminium and phosphate of calcium, the last of
+// them, fresh, or aged.
 func solids(aged bool) []aqueous.Amount {
 	out := make([]aqueous.Amount, len(settles))
 	for i, s := range settles {
 		out[i].Of = s.solid
 	}
 	if aged {
-		out[len(out)-1].Of = "Gibbsite"
+		out[len(out)-2].Of, out[len(out)-1].Of = "Gibbsite", "Hydroxyapatite"
 	}
 	return out
 }
@@ -218,7 +219,8 @@ func (b *bench) toPH(w *Way, m aqueous.Mixture, base string, whole float64) {
 	early, err := at(first, false)
 	if err == nil {
 		w.widen(early.Fluoride() * residue.Milligrams)
-		if share := early.Reagent() / s.Reagent(); share < notTheEnd && early.Fluoride() > tooMuch*s.Fluoride() {
+		share := early.Reagent() / s.Reagent()
+		if share < residue.NotTheEnd && early.Fluoride() > residue.TooMuch*s.Fluoride() {
 			w.False = &FalseEnd{first, share, early.Fluoride() * residue.Milligrams, math.NaN()}
 			if old, err := at(first, true); err == nil {
 				w.False.Aged = old.Fluoride() * residue.Milligrams
@@ -228,27 +230,17 @@ func (b *bench) toPH(w *Way, m aqueous.Mixture, base string, whole float64) {
 	if s, err := at(last, true); err == nil {
 		w.widen(s.Fluoride() * residue.Milligrams)
 	}
-	if s.Reagent() < notTheEnd*whole {
-		b.goesOn(w, m, aqueous.Amount{Of: base, Mol: whole}, s)
-	}
+	b.goesOn(w, m, aqueous.Amount{Of: base, Mol: whole}, s)
 }
 
-// goesOn is the end of a base whose dose is not all in at the pH that is aimed at, as where
-// ammonium takes base beyond it: that pH is a false end where all of the dose leaves far less.
+// goesOn is the end of a base whose dose is not all in at the pH that is aimed at.
 func (b *bench) goesOn(w *Way, m aqueous.Mixture, dose aqueous.Amount, early *aqueous.State) {
-	m.Added, m.Solids = append(slices.Clone(m.Added), dose), solids(false)
-	s, err := b.model.Solve(m)
-	if err != nil || len(s.Outside()) > 0 || !(early.Fluoride() > tooMuch*s.Fluoride()) {
+	m.Solids = solids(false)
+	s := residue.GoesOn(b.model, m, dose, early)
+	if s == nil {
 		return
 	}
 	w.False = &FalseEnd{aimed, early.Reagent() / dose.Mol, w.Left, w.Left}
 	w.PH, w.Left = s.PH(), s.Fluoride()*residue.Milligrams
 	w.widen(w.Left)
 }
-
-// A pH is a false end where it is there well before the dose is, with many times the
-// fluoride that is dissolved in the end.
-const (
-	notTheEnd = 0.98
-	tooMuch   = 5
-)

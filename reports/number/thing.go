@@ -203,11 +203,12 @@ func (f form) ends(e Ends, write func(f form, v float64, way int) string) string
 	return f.apart(e, write)
 }
 
-// apart are the ends of a range that spans decades, the end of danger first.
+// apart are the ends of a range that spans decades, the end of danger first, with units where
+// they are not that of the value.
 func (f form) apart(e Ends, write func(f form, v float64, way int) string) string {
 	low, high := f.at(e.Low), f.at(e.High)
 	other := form.number
-	if low.unit != high.unit && e.Low != 0 {
+	if low.unit != high.unit && e.Low != 0 || high.unit != f.unit {
 		write, other = form.with, form.with
 	}
 	switch {

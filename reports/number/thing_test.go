@@ -80,6 +80,7 @@ func TestRange(t *testing.T) {
 		{Thing{Unit: "K"}, Single(64), "no range stated"},
 		{Thing{Unit: "K"}, Ends{nan, nan, nan}, "not known"},
 		{Thing{Unit: "ppm"}, Ends{2.59, 0.00172, 207}, "up to 210, at least 0.0017"},
+		{Thing{Unit: "g as HF"}, Ends{0.00103, 0, 0.335}, "up to 0.34 g as HF"}, // 1.0 mg beside it
 	} {
 		if got := c.of.Range(c.ends); got != c.want {
 			t.Errorf("%+v of %v: %q, want %q", c.ends, c.of.Unit, got, c.want)

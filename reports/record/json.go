@@ -47,6 +47,7 @@ type Shape struct {
 	Containers  []containerJSON  `json:"containers"`
 	Rinsed      []rinsedJSON     `json:"rinsed"`
 	Speciated   []speciatedJSON  `json:"speciated"`
+	Spread      []spreadJSON     `json:"spread"`
 	Lines       []lineJSON       `json:"lines"`
 	Ends        []endJSON        `json:"ends"`
 	Data        []datumJSON      `json:"data"`

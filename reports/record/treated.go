@@ -16,6 +16,7 @@ type treatedJSON struct {
 	Fluoride Nine          `json:"fluoride_mol"`
 	Held     Nine          `json:"held_mol"`
 	Water    Nine          `json:"water_l"`
+	Celsius  Nine          `json:"temperature_c"`
 	Thinned  Nine          `json:"thinned"`
 	Ways     []wayJSON     `json:"ways"`
 	Written  []writtenJSON `json:"written"`
@@ -81,7 +82,8 @@ type writtenJSON struct {
 
 func treatedToJSON(l *treating.Liquor) treatedJSON {
 	out := treatedJSON{Step: l.Step, Place: l.Place, Base: Nine(l.Base), Fluoride: Nine(l.Fluoride), Held: Nine(l.Held),
-		Water: Nine(l.Water), Thinned: Nine(l.Thinned), Ways: each(l.Ways, wayToJSON), Written: []writtenJSON{},
+		Water: Nine(l.Water), Celsius: Nine(l.Celsius), Thinned: Nine(l.Thinned), Ways: each(l.Ways, wayToJSON),
+		Written: []writtenJSON{},
 		Curve: [][3]Nine{}, Worst: []wayJSON{}}
 	if len(l.Curves) > 0 {
 		out.CurveOf = l.Curves[0].Of.Name

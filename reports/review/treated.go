@@ -63,9 +63,9 @@ func thinned(l *treating.Liquor) string {
 	case 0:
 		return words.Of("treated.not_held")
 	case 1:
-		return words.Of("treated.as_is")
+		return words.Of("treated.as_is", number.Nearest(l.Celsius, 3))
 	}
-	return words.Of("treated.thinned", number.Nearest(l.Thinned, 3))
+	return words.Of("treated.thinned", number.Nearest(l.Celsius, 3), number.Nearest(l.Thinned, 3))
 }
 
 // held says what a step writes against its liquor.
