@@ -49,7 +49,8 @@ func spreads(r *hazards.Review) []spreadJSON {
 	}
 	return each(aqueous.Spreads(), func(s *aqueous.Spread) spreadJSON {
 		totals := each(s.Totals, func(a *aqueous.Amount) amountJSON { return amountJSON{a.Of, Nine(a.Mol)} })
-		return spreadJSON{totals, s.Solid, bandToJSON(&s.PH), two(s.OtherPH), bandToJSON(&s.Fluoride), two(s.OtherFluoride), s.Sets, list(s.PH.Outside)}
+		return spreadJSON{totals, s.Solid, bandToJSON(&s.PH), two(s.OtherPH), bandToJSON(&s.Fluoride), two(s.OtherFluoride),
+			s.Sets, list(s.PH.Outside)}
 	})
 }
 

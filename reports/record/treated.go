@@ -84,7 +84,7 @@ func treatedToJSON(l *treating.Liquor) treatedJSON {
 	out := treatedJSON{Step: l.Step, Place: l.Place, Base: Nine(l.Base), Fluoride: Nine(l.Fluoride), Held: Nine(l.Held),
 		Water: Nine(l.Water), Celsius: Nine(l.Celsius), Thinned: Nine(l.Thinned), Ways: each(l.Ways, wayToJSON),
 		Written: []writtenJSON{},
-		Curve: [][3]Nine{}, Worst: []wayJSON{}}
+		Curve:   [][3]Nine{}, Worst: []wayJSON{}}
 	if len(l.Curves) > 0 {
 		out.CurveOf = l.Curves[0].Of.Name
 		out.Curve = each(l.Curves[0].Points, func(p *treating.Point) [3]Nine {
