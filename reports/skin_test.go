@@ -83,18 +83,22 @@ func everyFormat(t *testing.T, r hazards.Review) map[string][]byte {
 }
 
 // dosesIn are the doses of a text, with what stands around them: of each of its lines
-// once, and in the long form of the whole, where one could be broken over two lines.
+// once, and in the long form of what stands around each end of a line, where one could
+// be broken over two.
 func dosesIn(text string) []string {
-	parts := strings.Split(text, "\n")
+	parts := strings.Split(toxicity().Replace(text), "\n")
 	if long.Form() {
-		parts = []string{text}
+		const reach = 100 // longer than any dose
+		for i, line := range parts[:len(parts)-1] {
+			next := parts[i+1]
+			parts = append(parts, line[max(0, len(line)-reach):]+"\n"+next[:min(len(next), reach)])
+		}
 	}
 	var out []string
 	for _, part := range parts {
-		if _, known := noDose.Load(part); known || !long.Form() && !mayDose(part) {
+		if _, known := noDose.Load(part); known || !mayDose(part) {
 			continue
 		}
-		part = toxicity().Replace(part)
 		for _, m := range doses.FindAllStringIndex(part, -1) {
 			out = append(out, part[max(0, m[0]-40):min(len(part), m[1]+40)])
 		}

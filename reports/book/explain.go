@@ -30,14 +30,25 @@ func Explain(w io.Writer, r hazards.Review, figureID string) error {
 	if err != nil || !ok {
 		return fmt.Errorf("%s", words.Of("explain.unknown", figureID, strings.Join(nearestOf(figureID, b.ids(), 3), ", ")))
 	}
-	e := &explainer{b: b, w: bufio.NewWriter(w), shown: map[int]bool{}, data: map[string]*chemicals.Datum{}}
-	for i := range r.Used {
-		e.data[r.Used[i].ID] = &r.Used[i]
-	}
-	e.head(f)
-	e.tree(f)
+	e := newExplainer(b, w)
+	e.centre(f)
 	hazards.Ends(&r, []figure.ID{f.ID}, e.end)
 	return e.w.Flush()
+}
+
+func newExplainer(b *builder, w io.Writer) *explainer {
+	e := &explainer{b: b, w: bufio.NewWriter(w), data: map[string]*chemicals.Datum{}}
+	for i := range b.Review.Used {
+		e.data[b.Review.Used[i].ID] = &b.Review.Used[i]
+	}
+	return e
+}
+
+// centre shows a figure and the working of its best estimate.
+func (e *explainer) centre(f *figure.Figure) {
+	e.shown = map[int]bool{}
+	e.head(f)
+	e.tree(f)
 }
 
 // ids are the ids of the figures in review order.
