@@ -500,8 +500,15 @@ func TestNoDatumOfTheDemonstrationHelpsByMissing(t *testing.T) {
 	if len(used) < 40 {
 		t.Errorf("only %d data are used", len(used))
 	}
-	for _, d := range long.Some(used, 4, 1) {
-		without(t, t, c, &full, d, c.Route.Title)
+	short := c
+	short.Brief = true
+	brief := must(t, short)
+	for i, d := range used { // of a third also in the failures, which are most of the time
+		if i%3 == 0 {
+			without(t, t, c, &full, d, c.Route.Title)
+		} else {
+			without(t, t, short, &brief, d, c.Route.Title)
+		}
 	}
 }
 

@@ -163,7 +163,7 @@ func TestLessOfARouteDoesNotSlip(t *testing.T) {
 	want := 2
 	switch {
 	case long.Form():
-		want = 12
+		want = 6
 	case testing.Short():
 		want = 1
 	}

@@ -41,8 +41,6 @@ func TestColdStart(t *testing.T) {
 		{"version", 15 * time.Millisecond, []string{"version"}},
 		{"help", 15 * time.Millisecond, []string{"--help"}},
 		{"check", 30 * time.Millisecond, []string{"check", route}},
-		{"brief JSON", 200 * time.Millisecond, []string{"review", route, "--brief", "--format", "json"}},
-		{"HTML", 300 * time.Millisecond, []string{"review", route, "--format", "html"}},
 	} {
 		once(t, m.args...) // fills the disk cache
 		var walls, busies []time.Duration
