@@ -29,12 +29,16 @@ func branches(schema map[string]any, naming, value string) []map[string]any {
 // needed reports whether a map of the schema, named by value where the schema
 // has such a key, has to hold the key.
 func needed(schema map[string]any, value, key string) bool {
-	if slices.Contains(stringsOf(schema["required"]), key) {
-		return true
+	return slices.Contains(allNeeded(schema, value), key)
+}
+
+// allNeeded are the keys that such a map has to hold; one can stand there twice.
+func allNeeded(schema map[string]any, value string) []string {
+	out := stringsOf(schema["required"])
+	for _, b := range branches(schema, stringOf(schema["named_by"]), value) {
+		out = append(out, stringsOf(b["required"])...)
 	}
-	return slices.ContainsFunc(branches(schema, stringOf(schema["named_by"]), value), func(b map[string]any) bool {
-		return slices.Contains(stringsOf(b["required"]), key)
-	})
+	return out
 }
 
 // taken reports whether a map of the schema, named by value, may hold the key.

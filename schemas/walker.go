@@ -48,9 +48,9 @@ func (w *walker) visit(n *Node, rule map[string]any) {
 }
 
 func (w *walker) keys(n *Node, rule map[string]any) {
-	name := n.Str(stringOf(rule["named_by"]))
+	needs := allNeeded(rule, n.Str(stringOf(rule["named_by"])))
 	for _, k := range n.Keys {
-		k.Value.required = needed(rule, name, k.Name)
+		k.Value.required = slices.Contains(needs, k.Name)
 		w.owner, w.rule = n, rule
 		w.visit(k.Value, w.doc.property(rule, k.Name))
 	}
