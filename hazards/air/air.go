@@ -24,7 +24,11 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, cou
 // ReadAt is Read as far as some places: those of others may be left out.
 func ReadAt(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, courses []course.Course,
 	asked figure.Asked) []figure.Figure {
-	r := reader{out: make([]figure.Figure, 0, usualFigures), c: c, w: w, k: &k, courses: courses,
+	room := usualFigures
+	if !asked.Has(figure.Place{}) {
+		room = usualAtSteps
+	}
+	r := reader{out: make([]figure.Figure, 0, room), c: c, w: w, k: &k, courses: courses,
 		vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{},
 		escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, until: map[float64]phrase.Phrase{},
 		brief: map[vapourIn]working.Num{}, breathed: map[vapourIn]working.Num{},
@@ -69,8 +73,9 @@ func (r *reader) steps(runs []vessel.Run) {
 // asks reports whether the air of a step is asked for.
 func (r *reader) asks(step int) bool { return r.asked.Has(figure.Step(step)) }
 
-// usualFigures is room for those of a usual route.
-const usualFigures = 176
+// usualFigures is room for those of a usual route, and usualAtSteps for those of some of
+// its steps.
+const usualFigures, usualAtSteps = 192, 48
 
 type reader struct {
 	c       route.Case

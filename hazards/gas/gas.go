@@ -43,7 +43,7 @@ func Read(c route.Case, w *working.Sheet, k process.Walk, _ []vessel.Run, course
 }
 
 // usual is room for the figures of a usual route.
-const usual = 64
+const usual = 72
 
 type reader struct {
 	c   route.Case

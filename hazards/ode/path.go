@@ -2,7 +2,6 @@ package ode
 
 import (
 	"errors"
-	"slices"
 	"sort"
 	"strconv"
 )
@@ -13,7 +12,7 @@ type step struct {
 	t, h, to float64
 	piece    int
 	implicit bool
-	at       int // where its coefficients begin
+	coef     []float64
 }
 
 // value evaluates the interpolant c of the step at time t.
@@ -31,7 +30,7 @@ type path struct {
 	n     int
 	end   float64
 	steps []step
-	coef  []float64
+	room  []float64 // for coefficients, a block at a time: a step is never moved
 }
 
 // usualSteps is room for the steps of most integrations.
@@ -39,14 +38,15 @@ const usualSteps = 64
 
 func (p *path) add(s step, c []float64) {
 	if p.steps == nil {
-		p.steps, p.coef = make([]step, 0, usualSteps), make([]float64, 0, usualSteps*len(c))
+		p.steps = make([]step, 0, usualSteps)
 	}
-	if len(p.coef)+len(c) > cap(p.coef) {
-		p.coef = slices.Grow(p.coef, max(len(p.coef), len(c)))
+	if len(p.room)+len(c) > cap(p.room) {
+		p.room = make([]float64, 0, usualSteps*len(c))
 	}
-	s.at = len(p.coef)
+	from := len(p.room)
+	p.room = append(p.room, c...)
+	s.coef = p.room[from:]
 	p.steps = append(p.steps, s)
-	p.coef = append(p.coef, c...)
 }
 
 // ErrNoTrajectory is the error of At and After where no step was kept.
@@ -79,7 +79,7 @@ func (p *path) evaluate(i int, t float64, y []float64) error {
 		return ErrOutside
 	}
 	s := &p.steps[i]
-	s.value(p.coef[s.at:], t, y[:p.n])
+	s.value(s.coef, t, y[:p.n])
 	return nil
 }
 

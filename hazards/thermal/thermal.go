@@ -46,7 +46,7 @@ func (r *reader) done(step int) *process.Done {
 }
 
 // usual is room for the figures of a usual route.
-const usual = 64
+const usual = 80
 
 type reader struct {
 	c   route.Case

@@ -43,7 +43,11 @@ type Base struct {
 // count from the failure. What a failure does not do has no figure, and
 // what cannot be computed is unknown.
 func Read(c route.Case, w *working.Sheet, b Base) []figure.Figure {
-	r := reader{out: make([]figure.Figure, 0, usual), c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w),
+	room := usual
+	if c.Brief {
+		room = usualBrief
+	}
+	r := reader{out: make([]figure.Figure, 0, room), c: c, w: w, b: b, vm: process.MolarVolume(c.Store, w),
 		tried: map[tried]*search{}, lots: map[lotOf]lot{}}
 	for i := range b.Courses {
 		r.bounds(&b.Courses[i])
@@ -86,7 +90,11 @@ func (r *reader) sorted() []figure.Figure {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return rank[r.out[a].Case.Failure] - rank[r.out[b].Case.Failure] })
+	by := func(a, b int) int { return rank[r.out[a].Case.Failure] - rank[r.out[b].Case.Failure] }
+	if slices.IsSortedFunc(order, by) {
+		return r.out
+	}
+	slices.SortStableFunc(order, by)
 	out := make([]figure.Figure, len(order))
 	for i, from := range order {
 		out[i] = r.out[from]
@@ -128,8 +136,8 @@ func AsMeant(key string) bool { return slices.Contains(besides, key) }
 // besides are failures around a vessel whose run they leave as it is.
 var besides = []string{"lid_closed", "suck_back", "hood_fails", "ignition"}
 
-// usual is room for the figures of a usual route.
-const usual = 112
+// usual is room for the figures of a usual route, and of a brief case of it.
+const usual, usualBrief = 336, 112
 
 type reader struct {
 	c   route.Case
