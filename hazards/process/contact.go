@@ -73,12 +73,12 @@ func (k *walker) goesOn(p *State, s *route.Step, stands bool) {
 			from = t.counted + 1 // with those done elsewhere since
 		}
 		for n := from; n <= s.Number; n++ {
-			x := &k.c.Route.Steps[n-1]
-			t.atLeast += stated(x)
+			x := &k.met.hours[n-1]
+			t.atLeast += x.stated
 			if n == t.step || n == s.Number && !stands {
-				t.met.Hours += stated(x)
+				t.met.Hours += x.stated
 			} else {
-				t.met.Hours += lasts(x)
+				t.met.Hours += x.lasts
 			}
 		}
 		t.counted, t.stands = s.Number, stands
@@ -138,6 +138,7 @@ func (k *walker) holds(q *Pool, medium string) (float64, bool) {
 // contacts judges every part of every place by what its liquor held, and says where
 // one does not stand it or nobody knows.
 func (k *walker) contacts() {
+	walls := map[string]material.Wall{}
 	for i := range k.touched {
 		t := &k.touched[i]
 		if t.stands && !t.kept { // until somebody fetches or uses it
@@ -150,13 +151,13 @@ func (k *walker) contacts() {
 		parts := []route.Wetted{{What: "wall", Material: at.Material}, {What: "lid", Material: at.LidMaterial}}
 		for _, part := range append(parts, at.Wetted...) {
 			if part.What != "lid" || at.Closure != route.Open || part.Material != "" {
-				k.meetsPart(t, part)
+				k.meetsPart(t, part, walls)
 			}
 		}
 	}
 	for i := range k.passing {
 		for _, part := range k.c.Route.Steps[k.passing[i].step-1].Wetted {
-			k.meetsPart(&k.passing[i], part)
+			k.meetsPart(&k.passing[i], part, walls)
 		}
 	}
 	k.sayAttacked()
@@ -164,10 +165,14 @@ func (k *walker) contacts() {
 }
 
 // meetsPart notes what one part stands of what it meets. Hotter than a material is used it
-// stands nothing.
-func (k *walker) meetsPart(t *touch, part route.Wetted) {
+// stands nothing. What it is made of is read once for the same text.
+func (k *walker) meetsPart(t *touch, part route.Wetted, walls map[string]material.Wall) {
 	held := k.st.Materials()
-	wall := held.Read(part.Material)
+	wall, read := walls[part.Material]
+	if !read {
+		wall = held.Read(part.Material)
+		walls[part.Material] = wall
+	}
 	c := Contact{Place: t.place, Part: part.What, Material: wall.Text, Medium: t.medium, Step: t.step, Met: t.met,
 		AtLeast: t.atLeast, UsedTo: math.NaN(), Stand: held.WallStands(&wall, t.medium, t.met)}
 	for _, m := range wall.Wetted {

@@ -28,10 +28,28 @@ type medium struct {
 	bath
 	q                     *Pool
 	melt, current, powder bool
+	words                 []answer // that were asked for: many gases ask for the same
+}
+
+// answer is whether a word of the table of gases holds.
+type answer struct {
+	word  string
+	holds bool
 }
 
 // is reports whether a word of the table of gases holds.
 func (m *medium) is(word string) bool {
+	for i := range m.words {
+		if m.words[i].word == word {
+			return m.words[i].holds
+		}
+	}
+	holds := m.looks(word)
+	m.words = append(m.words, answer{word, holds})
+	return holds
+}
+
+func (m *medium) looks(word string) bool {
 	switch word {
 	case "acid": // a fluoride salt attacks what acid does
 		return !m.melt && (m.acid || m.fluoride && !m.base)
@@ -65,7 +83,7 @@ func (m *medium) held() *medium {
 			q.Entries = append(q.Entries, e)
 		}
 	}
-	out.q, out.bath = &q, look(&q)
+	out.q, out.bath, out.words = &q, look(&q), nil
 	return &out
 }
 

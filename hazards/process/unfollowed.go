@@ -24,11 +24,12 @@ type Unfollowed struct {
 // two things that must not meet, a wall that dissolves, something that is not held. A
 // residue is enough. One that stands open holds no pressure.
 func (k *walker) unfollowed() {
-	for _, c := range k.met {
+	for i := range k.met.of {
+		c := &k.met.of[i]
 		if c.Place.Closure == route.Open || len(c.Tags) == 0 {
 			continue
 		}
-		k.meets(&c)
+		k.meets(c, k.met.pairs[i])
 		if step, there := c.Tags["not_held"]; there {
 			k.unworked(c.Place, step, working.Lacks("gas_of_unheld", c.Place.Key))
 		}
@@ -42,23 +43,22 @@ func (k *walker) unworked(p *route.Place, step int, lacks working.Missing) {
 
 // meets notes the pairs of a place whose gas is not worked out, and says them in one
 // fact, before all others. What is heated closed cannot be kept vented.
-func (k *walker) meets(c *meeting.Contents) {
+func (k *walker) meets(c *meeting.Contents, pairs []paired) {
 	kind, fact := "gas_of_pair", "unfollowed"
 	if k.heatsClosed(c.Place) {
 		kind, fact = "gas_of_pair_hot", "unfollowed_hot"
 	}
 	var names, bounded []string
 	first, since := 0, 0 // 0: what stood in it before does by itself
-	for i := range meeting.Pairs() {
-		p := &meeting.Pairs()[i]
-		step, met := c.Meets(p)
+	for i := range pairs {
+		p, step := pairs[i].Pair, pairs[i].step
 		stood := p.Gas == meeting.Counted || p.Gas == meeting.Bounded
-		if met && p.Gas == meeting.Bounded && !c.Stood(p) {
+		if p.Gas == meeting.Bounded && !c.Stood(p) {
 			if bounded = append(bounded, p.Names); since == 0 || step < since {
 				since = step
 			}
 		}
-		if !met || p.A == "not_held" || !(p.Gas == meeting.UnknownGas || stood && c.Stood(p)) {
+		if p.A == "not_held" || !(p.Gas == meeting.UnknownGas || stood && c.Stood(p)) {
 			continue // what counts gas knows nothing of what earlier stood in a place
 		}
 		if kinds, wall := p.Wall(); wall && !WallGives(k.out.Contacts, c.Place, p.A, kinds) {

@@ -156,16 +156,50 @@ type Dose struct {
 // all; what it cannot model it moves to the place unresolved and says so.
 func Go(c route.Case, w *working.Sheet) (Walk, error) { return Met(c.Route).Go(c, w) }
 
-// Meetings are what meets what in the places of a route. No datum moves them, so that
-// walks of the same route with other data share them; nobody changes them.
-type Meetings struct{ of []meeting.Contents }
+// Meetings are what meets what in the places of a route, and how long its steps take. No
+// datum moves them, so that walks of the same route with other data share them; nobody
+// changes them.
+type Meetings struct {
+	of    []meeting.Contents
+	pairs [][]paired // of each place that is not open
+	hours []hours    // of each step
+}
+
+// paired is a pair whose sides have both been in a place.
+type paired struct {
+	*meeting.Pair
+	step int // from which on; 0: before the first
+}
+
+// hours are how long a step takes, as lasts and stated say.
+type hours struct{ lasts, stated float64 }
 
 // Met are the meetings of a route.
-func Met(r *route.Route) Meetings { return Meetings{meeting.Of(r)} }
+func Met(r *route.Route) Meetings {
+	m := Meetings{of: meeting.Of(r)}
+	m.pairs = make([][]paired, len(m.of))
+	for i := range m.of {
+		c := &m.of[i]
+		if c.Place.Closure == route.Open || len(c.Tags) == 0 {
+			continue
+		}
+		for j := range meeting.Pairs() {
+			p := &meeting.Pairs()[j]
+			if step, met := c.Meets(p); met {
+				m.pairs[i] = append(m.pairs[i], paired{p, step})
+			}
+		}
+	}
+	m.hours = make([]hours, len(r.Steps))
+	for i := range r.Steps {
+		m.hours[i] = hours{lasts(&r.Steps[i]), stated(&r.Steps[i])}
+	}
+	return m
+}
 
 // Go is the Go of the package, of a case whose route has these meetings.
 func (m Meetings) Go(c route.Case, w *working.Sheet) (Walk, error) {
-	k := &walker{c: c, w: w, st: c.Store, places: map[string]*State{}, met: m.of,
+	k := &walker{c: c, w: w, st: c.Store, places: map[string]*State{}, met: m,
 		often: map[string][]working.Missing{}}
 	for i := range c.Route.Places {
 		p := &c.Route.Places[i]
@@ -189,7 +223,7 @@ type walker struct {
 	w       *working.Sheet
 	st      *chemicals.Store
 	places  map[string]*State
-	met     []meeting.Contents
+	met     Meetings
 	in      chemicals.Composition
 	gross   chemicals.Composition // what was entered and taken back, without sign
 	gas     chemicals.Composition
