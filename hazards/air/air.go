@@ -29,7 +29,7 @@ func ReadAt(c route.Case, w *working.Sheet, k process.Walk, runs []vessel.Run, c
 		room = usualAtSteps
 	}
 	r := reader{out: make([]figure.Figure, 0, room), c: c, w: w, k: &k, courses: courses,
-		vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]*limit.Exposure{},
+		vm: process.MolarVolume(c.Store, w), parts: map[int][]working.Num{}, limits: map[string]strict{},
 		escapes: map[string]*limit.Exposure{}, masses: map[string]working.Num{}, until: map[float64]phrase.Phrase{},
 		brief: map[vapourIn]working.Num{}, breathed: map[vapourIn]working.Num{},
 		emitted: map[vapourIn]working.Num{}, drops: map[vapourIn]droplets{}, found: map[mixture][]vapour{}}
@@ -88,7 +88,7 @@ type reader struct {
 	parts   map[int][]working.Num // of their limits, by step
 	out     []figure.Figure
 
-	limits   map[string]*limit.Exposure // the strictest short one, by agent
+	limits   map[string]strict          // the strictest short one, by agent
 	escapes  map[string]*limit.Exposure // immediately dangerous, by agent
 	masses   map[string]working.Num     // molar, by formula
 	until    map[float64]phrase.Phrase  // conditions of a time, by the concentration it lasts to
@@ -99,6 +99,8 @@ type reader struct {
 	found    map[mixture][]vapour       // where no sheet is kept
 	formed   []agent                    // the poisonous gases and the solvents of the steps
 	chill    []working.Num              // gas of what is poured to cool, L
+	surfaces map[lying]surface          // where no sheet is kept
+	etched   map[int]working.Num        // mol/s of gas, by step, where no sheet is kept
 
 	flow, volume working.Num // exchange of the room and its air, once they were asked for
 }
@@ -115,6 +117,9 @@ func (r *reader) molar(formula string) working.Num {
 
 // quiet is a reader for values that are tried and not shown.
 func (r *reader) quiet() *reader {
+	if r.w == nil {
+		return r
+	}
 	q := *r
 	q.w, q.masses = nil, map[string]working.Num{}
 	return &q

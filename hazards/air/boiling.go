@@ -3,7 +3,6 @@ package air
 import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
-	"etchbound/hazards/limit"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -21,7 +20,7 @@ import (
 //	C_t = C_near min(1, all/(n t_w))
 func Breath(c route.Case, w *working.Sheet) func(step int, agent string, n, all working.Num, kase figure.Case,
 	says phrase.Phrase) []figure.Figure {
-	r := reader{c: c, w: w, vm: process.MolarVolume(c.Store, w), limits: map[string]*limit.Exposure{},
+	r := reader{c: c, w: w, vm: process.MolarVolume(c.Store, w), limits: map[string]strict{},
 		parts: map[int][]working.Num{}}
 	return func(step int, agent string, n, all working.Num, kase figure.Case, says phrase.Phrase) []figure.Figure {
 		r.out = nil

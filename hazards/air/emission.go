@@ -23,6 +23,26 @@ const pi = 3.141592653589793
 // a tray as deep as trays are. How wide a vessel is that states no capacity, or that
 // does not hold its liquor, nobody knows, nor how many tubes share one.
 func (r *reader) surface(p *route.Place, s *process.State) surface {
+	if r.w != nil { // every line is wanted
+		return r.surfaceOf(p, s)
+	}
+	x, there := r.surfaces[lying{p, s}]
+	if !there {
+		if x = r.surfaceOf(p, s); r.surfaces == nil {
+			r.surfaces = map[lying]surface{}
+		}
+		r.surfaces[lying{p, s}] = x
+	}
+	return x
+}
+
+// lying is a liquor in a place.
+type lying struct {
+	in *route.Place
+	of *process.State
+}
+
+func (r *reader) surfaceOf(p *route.Place, s *process.State) surface {
 	v := s.Volume(r.w).As("V")
 	cap := working.Absent("V", "mL", working.Lacks(working.NotGiven, p.At+".capacity"))
 	switch {
@@ -280,7 +300,22 @@ func (r *reader) rising(step int, times float64) working.Num {
 // bothElectrodes is the gas of a cell over its hydrogen: half as much oxygen at the other.
 const bothElectrodes = 1.5
 
+// etching is the gas of the powder in a step, mol/s, by the worst of its laws.
 func (r *reader) etching(step int) working.Num {
+	if r.w != nil { // every line is wanted
+		return r.etchingBy(step)
+	}
+	n, there := r.etched[step]
+	if !there {
+		if n = r.etchingBy(step); r.etched == nil {
+			r.etched = map[int]working.Num{}
+		}
+		r.etched[step] = n
+	}
+	return n
+}
+
+func (r *reader) etchingBy(step int) working.Num {
 	var worst working.Num
 	for i := range r.courses {
 		n := &r.courses[i]

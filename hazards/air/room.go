@@ -89,31 +89,38 @@ func (r *reader) exposure(in vapourIn, o *vapour, n working.Num, how string) {
 func (r *reader) strictest(slug string) (working.Num, *limit.Exposure) {
 	out, known := r.limits[slug]
 	if !known {
-		out = r.lowest(slug)
+		if e := r.lowest(slug); e != nil {
+			out = strict{working.Exact("L", "ppm", e.Value, e.Document+": "+e.Label), e}
+		}
 		r.limits[slug] = out
 	}
-	if out == nil {
-		return working.Num{}, nil
-	}
-	return working.Exact("L", "ppm", out.Value, out.Document+": "+out.Label), out
+	return out.value, out.of
+}
+
+// strict is a limit as the sheet has it; the zero strict is none.
+type strict struct {
+	value working.Num // ppm
+	of    *limit.Exposure
 }
 
 func (r *reader) lowest(slug string) *limit.Exposure {
 	var out *limit.Exposure
-	take := func(e limit.Exposure) {
+	take := func(e *limit.Exposure) {
 		if e.Average <= 15 && (out == nil || e.Value < out.Value) {
-			out = &e
+			out = e
 		}
 	}
-	for _, e := range limit.ExposureAt(slug, r.c.Jurisdiction()) {
-		if e.Kind == limit.Work || e.Kind == limit.Advisory {
+	all := limit.ExposureAt(slug, r.c.Jurisdiction())
+	for i := range all {
+		if e := &all[i]; e.Kind == limit.Work || e.Kind == limit.Advisory {
 			take(e)
 		}
 	}
 	for i := range r.c.Limits.Limits {
 		if l := &r.c.Limits.Limits[i]; l.Origin == limit.Local && l.Quantity == "air.breathing_zone" &&
 			(l.Agent == "" || l.Agent == slug) {
-			take(limit.Exposure{ID: l.ID, Agent: slug, Label: l.Label, Value: l.Value, Average: l.Average, Document: l.Document})
+			take(&limit.Exposure{ID: l.ID, Agent: slug, Label: l.Label, Value: l.Value, Average: l.Average,
+				Document: l.Document})
 		}
 	}
 	return out

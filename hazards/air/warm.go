@@ -204,8 +204,8 @@ func (r *reader) taken(o *vapour, n, flow float64) float64 {
 	if l, e := r.strictest(o.slug); e != nil {
 		out = n * r.vm.V / 1000 * 3600 * 1e6 / l.V / flow
 	}
-	for _, l := range r.c.Limits.Limits {
-		if l.Quantity == "air.emission" && l.Agent == o.slug {
+	for i := range r.c.Limits.Limits {
+		if l := &r.c.Limits.Limits[i]; l.Quantity == "air.emission" && l.Agent == o.slug {
 			M := r.molar(o.formula)
 			out = math.Max(out, n*M.V*60000/l.Value)
 		}

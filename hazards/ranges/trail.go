@@ -63,26 +63,26 @@ func (t *Trail) At(c route.Case, id figure.ID) (Sized, error) {
 }
 
 // run assesses the corners of the figures that are wanted, by their number.
-func (t *Trail) run(r *ranger, wanted func(*figure.Figure) bool) []found {
+func (t *Trail) run(r *ranger, watched func(*figure.Figure) bool) []found {
 	var todo []int
-	parts := make([]assess.Set, len(t.corners))
+	of := make([]wanted, len(t.corners))
 	out := make([]found, len(t.corners))
 	for i := range r.base {
-		if !wanted(&r.base[i]) {
+		if !watched(&r.base[i]) {
 			continue
 		}
 		for _, at := range t.cornersOf(&r.base[i]) {
-			if parts[at] == 0 {
+			if of[at].parts == 0 {
 				todo = append(todo, at)
 			}
-			parts[at] |= r.partsOf(i)
+			of[at] = of[at].and(r.wants(i))
 		}
 	}
 	workers.Each(len(todo), func(i int) {
 		x := t.corners[todo[i]]
 		here := *r
 		here.vars = rowsOf(x.vars, r.c)
-		out[todo[i]] = r.lots.with(here.store(x.key), parts[todo[i]])
+		out[todo[i]] = r.lots.asked(here.store(x.key), of[todo[i]])
 	})
 	return out
 }

@@ -231,7 +231,7 @@ func (t *turner) with(v int, share float64) float64 {
 	for row := range t.r.vars[v].rows {
 		move[t.r.vars[v].rows[row].Index] = t.value(v, row, share)
 	}
-	x := t.r.lots.with(t.r.c.Store.With(move), t.r.partsOf(t.i))
+	x := t.r.lots.asked(t.r.c.Store.With(move), t.r.wants(t.i))
 	return t.r.lots.at(&x, t.i)
 }
 
