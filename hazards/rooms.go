@@ -21,6 +21,7 @@ type (
 	Hold        = verdict.Hold
 	Drawing     = ranges.Drawing
 	Drawn       = ranges.Drawn
+	Told        = verdict.Told
 	Sized       = ranges.Sized
 	Stand       = ranges.Stand
 	Trail       = ranges.Trail

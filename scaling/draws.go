@@ -102,7 +102,7 @@ type table struct {
 	findings map[figure.FindingID]*count // of those judged in any draw
 	first    []figure.Figure             // of the first draw: the others mostly have the same in the same order
 	columns  [][]float64                 // of them
-	judged   []figure.Finding            // of the first draw, likewise
+	judged   []hazards.Told              // of the first draw, likewise
 	tallies  []*count                    // of them
 }
 
@@ -148,7 +148,7 @@ func drawAll(ctx context.Context, d *hazards.Drawing, shares *mat.Dense, workers
 // fresh is what a draw gives that the first did not give at the same place.
 type fresh struct {
 	figures  []figure.Figure
-	findings []figure.Finding
+	findings []hazards.Told
 }
 
 // keep writes down what a draw gives, and returns what the table has no place for
@@ -165,7 +165,7 @@ func (t *table) keep(i int, d *hazards.Drawn) fresh {
 	}
 	for k := range d.Findings {
 		f := &d.Findings[k]
-		if k < len(t.judged) && t.judged[k].ID() == f.ID() {
+		if k < len(t.judged) && t.judged[k].ID == f.ID {
 			t.tallies[k].take(f.Verdict)
 			continue
 		}
@@ -208,8 +208,8 @@ func (t *table) add(i int, d *fresh) {
 	t.first, t.judged = d.figures, d.findings
 }
 
-func (t *table) count(f *figure.Finding) *count {
-	id := f.ID()
+func (t *table) count(f *hazards.Told) *count {
+	id := f.ID
 	x, there := t.findings[id]
 	if !there {
 		x = &count{}

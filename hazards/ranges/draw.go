@@ -48,8 +48,8 @@ func (d *Drawing) Inputs() []string {
 
 // Drawn is one draw.
 type Drawn struct {
-	Figures  []figure.Figure  // both ends are the value drawn
-	Findings []figure.Finding // without words
+	Figures  []figure.Figure // both ends are the value drawn
+	Findings []verdict.Told
 }
 
 // At assesses the case with every datum at a share of its distribution, 0 to 1,
@@ -71,7 +71,7 @@ func (d *Drawing) At(shares []float64) (Drawn, error) {
 		f := &a.Figures[i]
 		f.SetRange(f.Value.V, f.Value.V)
 	}
-	return Drawn{a.Figures, verdict.Verdicts(c, a.Figures, &a.Walk, verdict.Traces(a.Figures))}, nil
+	return Drawn{a.Figures, verdict.Names(c, a.Figures, &a.Walk, verdict.Traces(a.Figures))}, nil
 }
 
 // beyond95 is how many standard deviations lie to either side of 95 %.

@@ -21,15 +21,30 @@ func Verdicts(c route.Case, figs []figure.Figure, k *process.Walk, leftOut func(
 	return judgedBy(c, figure.NewSet(figs), k, compared, leftOut)
 }
 
-// by makes a finding of a figure and a limit.
-type by func(h *subject, l *limit.Limit) figure.Finding
+// Told is a verdict with the name of its finding.
+type Told struct {
+	ID      figure.FindingID
+	Verdict figure.Verdict
+}
 
-// judgedBy is Judge with what makes a finding, and figures that are left out.
-func judgedBy(c route.Case, figs *figure.Set, k *process.Walk,
-	find by, leftOut func(*figure.Figure) bool) []figure.Finding {
+// Names is Verdicts with the names of the findings alone: what is drawn very often is
+// asked for no more.
+func Names(c route.Case, figs []figure.Figure, k *process.Walk, leftOut func(*figure.Figure) bool) []Told {
+	told := func(h *subject, l *limit.Limit) Told {
+		f := compared(h, l)
+		return Told{f.ID(), f.Verdict}
+	}
+	return judgedBy(c, figure.NewSet(figs), k, told, leftOut)
+}
+
+// judgedBy is Judge with what is made of a figure and a limit, and figures that are left
+// out.
+func judgedBy[T any](c route.Case, figs *figure.Set, k *process.Walk,
+	find func(h *subject, l *limit.Limit) T, leftOut func(*figure.Figure) bool) []T {
 	all := figs.List()
-	out := make([]figure.Finding, 0, len(all)/2)
+	out := make([]T, 0, len(all)/2)
 	var ls []limit.Limit
+	in := inOrder(c.Limits, "")
 	for i := range all {
 		f := &all[i]
 		if !Judged(figs, f) || leftOut(f) {
@@ -38,9 +53,10 @@ func judgedBy(c route.Case, figs *figure.Set, k *process.Walk,
 		if f.Quantity == "fluoride.hf_strength" && !isWorst(figs, f) && !isWorstKnown(figs, f) {
 			continue // one strength is enough to say so
 		}
-		ls = LimitsOf(c, figs, k, f, ls[:0])
+		h := &subject{c, figs, k, f}
+		ls = limitsOf(h, in, ls[:0])
 		for i := range ls {
-			out = append(out, find(&subject{c, figs, k, f}, &ls[i]))
+			out = append(out, find(h, &ls[i]))
 		}
 	}
 	return out
@@ -129,7 +145,7 @@ func finding(h *subject, l *limit.Limit) figure.Finding {
 // compared holds a figure against a limit, without words.
 func compared(h *subject, l *limit.Limit) figure.Finding {
 	figs, f := h.figs, h.f
-	q, _ := figure.Lookup(f.Quantity)
+	q := figure.Row(f.Quantity)
 	danger := f.High().V
 	if q.Danger == figure.Low {
 		danger = f.Low().V

@@ -13,18 +13,42 @@ import (
 
 // LimitsOf is limitsFor, or that a figure has to be known where no limit judges it.
 func LimitsOf(c route.Case, figs *figure.Set, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
-	out = limitsFor(c, figs, k, f, out)
+	return limitsOf(&subject{c, figs, k, f}, inOrder(c.Limits, f.Quantity), out)
+}
+
+func limitsOf(h *subject, in ordered, out []limit.Limit) []limit.Limit {
+	f := h.f
+	out = limitsFor(h, in, out)
 	if len(out) == 0 && f.Danger().Unknown() && !Beside(f.Quantity) {
 		out = append(out, mustBeKnown(f))
 	}
 	return out
 }
 
+// ordered are the places of the limits of a set by their quantity, from 1: of each the
+// first, and behind each limit the next of the same.
+type ordered struct {
+	first map[string]int32
+	next  []int32
+}
+
+// inOrder orders the limits of a set, or of one quantity where it is named.
+func inOrder(s *limit.Set, only string) ordered {
+	out := ordered{map[string]int32{}, make([]int32, len(s.Limits))}
+	for i := len(s.Limits) - 1; i >= 0; i-- {
+		if q := s.Limits[i].Quantity; only == "" || q == only {
+			out.next[i], out.first[q] = out.first[q], int32(i+1)
+		}
+	}
+	return out
+}
+
 // limitsFor adds the limits of a figure to out: those of the set, and those
 // another figure or the route itself sets.
-func limitsFor(c route.Case, figs *figure.Set, k *process.Walk, f *figure.Figure, out []limit.Limit) []limit.Limit {
-	for i := range c.Limits.Limits {
-		if l := &c.Limits.Limits[i]; l.Quantity != f.Quantity || (l.Agent != "" && l.Agent != f.Agent) || !holdsAt(c, l) {
+func limitsFor(h *subject, in ordered, out []limit.Limit) []limit.Limit {
+	c, figs, f := h.c, h.figs, h.f
+	for i := int(in.first[f.Quantity]) - 1; i >= 0; i = int(in.next[i]) - 1 {
+		if l := &c.Limits.Limits[i]; (l.Agent != "" && l.Agent != f.Agent) || !holdsAt(c, l) {
 			continue
 		}
 		if !heldWhen(c, figs, &c.Limits.Limits[i], f) {
@@ -42,7 +66,7 @@ func limitsFor(c route.Case, figs *figure.Set, k *process.Walk, f *figure.Figure
 		out = append(out, l)
 	}
 	if by := made[f.Quantity]; by != nil {
-		return append(out, by(&subject{c, figs, k, f})...)
+		return append(out, by(h)...)
 	}
 	return out
 }
