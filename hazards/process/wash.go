@@ -239,7 +239,27 @@ func (k *walker) count(x *Wash, swells bool) {
 
 // acidity is a liquor as its pH sees it: mol/L of acid equivalents, of which
 // fluoride mol/L are HF and F-, the rest strong acid or, where negative, alkali.
-type acidity struct{ acid, fluoride, ka, kw float64 }
+type acidity struct {
+	acid, fluoride, ka, kw float64
+	weak                   []Weak
+}
+
+// Weak is an acid, or its salt, that keeps protons by the pH: mol/L of it, whose acid equivalents
+// count as those of strong acid, and its pKa, the strongest first.
+type Weak struct {
+	Amount float64
+	PKa    []float64
+}
+
+// keeps is how many protons a mol of it keeps at h mol/L of H+.
+func (x Weak) keeps(h float64) float64 {
+	term, all, kept := 1.0, 1.0, 0.0
+	for i := range x.PKa {
+		term *= h * math.Pow(10, x.PKa[len(x.PKa)-1-i])
+		all, kept = all+term, kept+float64(i+1)*term
+	}
+	return kept / all
+}
 
 func (a acidity) times(x float64) acidity {
 	a.acid, a.fluoride = a.acid*x, a.fluoride*x
@@ -249,19 +269,23 @@ func (a acidity) times(x float64) acidity {
 // excess is the charge balance at h mol/L of H+; it grows with h and is zero
 // at the h of the liquor:
 //
-//	h + (fluoride - acid) = fluoride Ka/(Ka + h) + Kw/h
+//	h + (fluoride - acid) + what weak acids keep = fluoride Ka/(Ka + h) + Kw/h
 func (a acidity) excess(h float64) float64 {
-	return h + (a.fluoride - a.acid) - a.fluoride*a.ka/(a.ka+h) - a.kw/h
+	x := h + (a.fluoride - a.acid) - a.fluoride*a.ka/(a.ka+h) - a.kw/h
+	for _, w := range a.weak {
+		x += w.Amount * w.keeps(h)
+	}
+	return x
 }
 
 // reaches reports whether the pH of the liquor is ph or more.
 func (a acidity) reaches(ph float64) bool { return a.excess(math.Pow(10, -ph)) >= 0 }
 
 // PH is that of a liquor with acid mol/L of acid equivalents and fluoride
-// mol/L of fluorine, as an ideal solution: activities are left out, so below
+// mol/L of fluorine, and of weak acids, as an ideal solution: activities are left out, so below
 // pH 0.5 and above 0.1 mol/L it is a rough figure. NaN if an input is.
-func PH(acid, fluoride, pka, pkw float64) float64 {
-	a := acidity{acid: acid, fluoride: fluoride, ka: math.Pow(10, -pka), kw: math.Pow(10, -pkw)}
+func PH(acid, fluoride, pka, pkw float64, weak ...Weak) float64 {
+	a := acidity{acid: acid, fluoride: fluoride, ka: math.Pow(10, -pka), kw: math.Pow(10, -pkw), weak: weak}
 	if x := a.excess(1); x != x {
 		return math.NaN()
 	}

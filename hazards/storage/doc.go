@@ -24,7 +24,8 @@
 //
 //	carbon_kept     H2 = (h + 2w - 3n - d)/2
 //	methane         CH4 = c, H2 = (h + 2w - 4c - 3n - d)/2
-//	carbon_dioxide  CO2 = c, H2 = (h + 2w + 4c - 3n - d)/2      outer bound
+//	carbon_dioxide  CO2 = c, H2 = (h + 2w + 4c - 3n - d)/2      outer bound, with all that
+//	                an additive can give itself
 //
 // Nitrogen leaves as ammonia, which stays in the water below pH 8, as far as the acid of the
 // flakes takes it; above that, and where it is more, all of it counts as free. Every gas is
@@ -41,9 +42,10 @@
 // fifth from the first stage on, the oxygen shut in being used at once.
 //
 // What is gone had its halides as fluoride and acid: fluoride = X n d M, and store.ph by the
-// charge balance of the liquid with it. store.ice is 1.09 of the water and the solid over the
-// capacity; what a solvent keeps from freezing is not slowed by ice. A container shut at the
-// end with product in it that no step stores has an unknown pressure.
+// charge balance of the liquid with it; weak acids keep protons by their pKa. store.ice is
+// 1.09 of the water and the solid over the capacity; what a solvent keeps from freezing is not
+// slowed by ice. A container shut at the end with product in it that no step stores comes to
+// the gas of all of it. One of waste holds the flakes and the liquid of all its batches.
 //
 // time_to_quarter is until what burns of the gas, all of it let out, is at 25 % of the lower
 // flammable limit in the air of the fridge or cabinet of the site, of which nothing changes.

@@ -3,6 +3,7 @@ package storage
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
@@ -165,7 +166,8 @@ func (r *reader) additive(s *stage) working.Num {
 	return best
 }
 
-// acidity finds the pH of what is stored. Organic acid counts as strong: it is no lower than that.
+// acidity finds the pH of what is stored. Acid with carbon in it whose pKa are not held counts as
+// strong: it is no lower than that.
 func (r *reader) acidity(s *stage) {
 	st := r.c.Store
 	var acid, fluoride []working.Num
@@ -175,7 +177,8 @@ func (r *reader) acidity(s *stage) {
 			s.ph = working.Absent("pH", "1", u.Lacks())
 			return
 		}
-		s.organic = s.organic || slices.ContainsFunc(q.Entries, organic)
+		s.organic = slices.ContainsFunc(q.Entries, r.organic) || s.organic
+		r.weak(s, q)
 		acid = append(acid, process.Total(r.w, q, "n_acid", (*process.Entry).Free))
 		fluoride = append(fluoride, process.Element(r.w, q, "F"))
 	}
@@ -186,15 +189,72 @@ func (r *reader) acidity(s *stage) {
 	a, f, v := s.acid, s.fluoride, s.d.After.Volume(r.w).As("V")
 	pk, pw := st.Num("pka.hf").As("pK_a"), st.Num("pkw").As("pK_w")
 	s.ph = r.w.Model("pH", "1", "charge balance of strong acid, HF and water in what is stored",
-		process.PH(a.V/v.V*1000, f.V/v.V*1000, pk.V, pw.V), a, f, v, pk, pw)
+		process.PH(a.V/v.V*1000, f.V/v.V*1000, pk.V, pw.V, s.keeping(v)...), append(s.kept(), a, f, v, pk, pw)...)
 	if s.organic {
 		s.ph = s.ph.Worse(working.Bound)
 	}
 }
 
-// organic reports whether an entry is an acid with carbon in it, which are weak.
-func organic(e process.Entry) bool {
-	return e.Sub != nil && e.Sub.Kind == "acid" && e.Sub.Formula.Count("C") > 0 && e.N.V > 0
+// organic reports whether an entry is an acid with carbon in it, which are weak, whose pKa are
+// not held.
+func (r *reader) organic(e process.Entry) bool {
+	if e.Sub == nil || e.Sub.Kind != "acid" || e.Sub.Formula.Count("C") == 0 || !(e.N.V > 0) {
+		return false
+	}
+	_, held := r.c.Store.Row(pKa(e.Sub, 1))
+	return !held
+}
+
+// pKa is the id of the pKa of a substance, the strongest first, or of the acid it is a salt of.
+func pKa(x *chemicals.Substance, i int) string { return "pka." + x.Slug + "." + strconv.Itoa(i) }
+
+// weakly is an acid or a salt of one that keeps protons by the pH, mol of it.
+type weakly struct {
+	n   working.Num
+	pKa []working.Num
+}
+
+// weak adds what a pool has of such substances.
+func (r *reader) weak(s *stage, q *process.Pool) {
+	for i := range q.Entries {
+		e := &q.Entries[i]
+		if e.Sub == nil {
+			continue
+		}
+		x := weakly{}
+		for j := 1; ; j++ {
+			if _, held := r.c.Store.Row(pKa(e.Sub, j)); !held {
+				break
+			}
+			x.pKa = append(x.pKa, r.c.Store.Num(pKa(e.Sub, j)))
+		}
+		if x.pKa != nil {
+			x.n = process.PartOf(r.w, q, e.N)
+			s.weakly = append(s.weakly, x)
+		}
+	}
+}
+
+// keeping is what keeps protons in v mL.
+func (s *stage) keeping(v working.Num) []process.Weak {
+	var out []process.Weak
+	for _, x := range s.weakly {
+		w := process.Weak{Amount: x.n.V / v.V * 1000}
+		for _, k := range x.pKa {
+			w.PKa = append(w.PKa, k.V)
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// kept are its amounts and pKa, for a line of working.
+func (s *stage) kept() []working.Num {
+	var out []working.Num
+	for _, x := range s.weakly {
+		out = append(append(out, x.n), x.pKa...)
+	}
+	return out
 }
 
 // byPH is what pH and an additive make of the rate in a mode.

@@ -48,7 +48,8 @@ func (r *reader) acidBy(s *stage, x working.Num) working.Num {
 	}
 	pk, pw := st.Num("pka.hf").As("pK_a"), st.Num("pkw").As("pK_w")
 	ph := r.w.Model("pH", "1", "charge balance of strong acid, HF and water with what the flakes have given off",
-		process.PH((a.V+x.V*(n.V+m.V))/v.V*1000, (f.V+x.V*n.V)/v.V*1000, pk.V, pw.V), a, f, v, x, n, m, pk, pw)
+		process.PH((a.V+x.V*(n.V+m.V))/v.V*1000, (f.V+x.V*n.V)/v.V*1000, pk.V, pw.V, s.keeping(v)...),
+		append(s.kept(), a, f, v, x, n, m, pk, pw)...)
 	if s.organic {
 		return ph.Worse(working.Bound)
 	}
@@ -79,20 +80,37 @@ func (r *reader) aged(p *route.Place, all *kept) {
 	}
 }
 
-// standing says of a container that is shut with product in it at the end of the route, and
-// that no step stores, that nobody knows its pressure: how long it stands is not said.
+// standing is a container that is shut at the end of the route with product in it, and that no
+// step stores, such as one of waste: how long and how warm it stands is not said, so that it comes
+// to all the gas of all the flakes, at 25 degC. Of what nobody knows the flakes it is not known.
 func (r *reader) standing(p *route.Place) {
 	if p.Closure != route.Closed {
 		return
 	}
 	for i := range r.k.Ends {
-		s := &r.k.Ends[i]
-		if s.Place != p.Key || !s.CarriesFlakes() && s.Doubted().IsZero() {
+		x := &r.k.Ends[i]
+		if x.Place != p.Key || !x.CarriesFlakes() && x.Doubted().IsZero() {
 			continue
 		}
-		for _, name := range wayNames {
-			r.put("store.pressure", p, figure.By(name), working.Absent("p", "kPa gauge", working.Lacks("stands_shut", p.Key)),
-				phrase.Of("store.standing"))
+		s := stage{d: &process.Done{Number: len(r.k.Steps), Place: p.Key, After: *x}}
+		more := unsaid(s.d)
+		if d := x.Doubted(); !d.IsZero() {
+			more = append(more, d)
+		}
+		if more != nil {
+			more = []working.Missing{working.Lacks("stands_shut", p.Key)}
+		}
+		K := r.c.Store.Num("gas.temperature").As("T")
+		s.temperature = r.w.Line("T", "degC", "T-273.15", K.V-kelvin, K)
+		s.brine, s.room, s.gas = r.briny(x), process.RoomIn(r.c, r.w, r.k, p, x), r.content(&s)
+		for way, name := range wayNames {
+			full, left := r.full(p, &s, way)
+			f, l := full.As("p_1"), left.As("p_r")
+			v := r.w.Line("p", "kPa gauge", "p_1+p_r", f.V+l.V, f, l).Worse(working.Bound)
+			if more != nil {
+				v = working.Absent("p", "kPa gauge", more...)
+			}
+			r.put("store.pressure", p, figure.By(name), v, phrase.On[any](r.w, "store.standing"))
 		}
 	}
 }

@@ -20,6 +20,7 @@ type content struct {
 	residual working.Num // hydrogen of powder that the etch left
 	fluorine working.Num // as HF
 	halide   working.Num // other halides, as their acids
+	own      working.Num // carbon dioxide that additives can give themselves
 }
 
 // content adds up the balance of all flakes of a stage.
@@ -42,13 +43,32 @@ func (r *reader) content(s *stage) content {
 	}
 	out := content{carbon: r.w.Sum("n_C", "mol", carbon...), nitrogen: r.w.Sum("n_N", "mol", nitrogen...),
 		residual: r.w.Sum("n_r", "mol", process.Left(r.w, r.k, &s.d.After)...),
-		fluorine: r.w.Sum("n_F", "mol", fluorine...), halide: r.w.Sum("n_X", "mol", halide...)}
+		fluorine: r.w.Sum("n_F", "mol", fluorine...), halide: r.w.Sum("n_X", "mol", halide...), own: r.own(s)}
 	for i := range ways {
 		out.hydrogen[i] = r.w.Sum("n_H2", "mol", hydrogen[i]...)
 	}
 	h := out.hydrogen[0].As("h")
 	out.oxygen = r.w.Line("n_O2", "mol", "h/2", h.V/2, h)
 	return out
+}
+
+// own is the carbon dioxide that what is added to a stage can give itself, at most, mol.
+func (r *reader) own(s *stage) working.Num {
+	var out []working.Num
+	for i := range s.d.After.Liquid {
+		q := &s.d.After.Liquid[i]
+		for _, e := range q.Entries {
+			if e.Sub == nil {
+				continue
+			}
+			id := "storage.additive_gas." + e.Sub.Slug
+			if _, held := r.c.Store.Row(id); held {
+				n, y := process.PartOf(r.w, q, e.N).As("n"), r.c.Store.Num(id).As("y")
+				out = append(out, r.w.Line("n_A", "mol", "n*y", n.V*y.V, n, y))
+			}
+		}
+	}
+	return r.w.Sum("n_A", "mol", out...)
 }
 
 // balance is what a mol of flakes gives, per mol of it.
@@ -93,10 +113,20 @@ func (r *reader) balance(x *process.Solid) balance {
 // space is the gas space over what is stored, mL, and the liquid that gas dissolves in.
 func (r *reader) space(p *route.Place, s *stage) (gas, liquid working.Num) {
 	gas, liquid = s.room.Space.As("V_g"), s.room.Liquid.As("V_l")
+	if N := r.batches(p); !N.None() {
+		cap, solid := s.room.Capacity.As("cap"), s.room.Solid.As("V_s")
+		if !gas.Unknown() {
+			gas = r.w.Line("V_g", "mL", "cap-N*(V_l+V_s)", cap.V-N.V*(liquid.V+solid.V), cap, N, liquid, solid)
+		}
+		liquid = r.w.Line("V_l", "mL", "N*V_l", N.V*liquid.V, N, liquid)
+	}
 	if s.temperature.V < 0 {
 		x, cap, solid := r.c.Store.Num("ice.expansion").As("x"), s.room.Capacity.As("cap"), s.room.Solid.As("V_s")
 		if !gas.Unknown() {
 			gas = r.w.Line("V_g", "mL", "cap-V_l*x-V_s", cap.V-liquid.V*x.V-solid.V, cap, liquid, x, solid)
+			if N := r.batches(p); !N.None() {
+				gas = r.w.Line("V_g", "mL", "cap-V_l*x-N*V_s", cap.V-liquid.V*x.V-N.V*solid.V, cap, liquid, x, N, solid)
+			}
 		}
 		liquid = working.Exact("V_l", "mL", 0, "ice dissolves no gas")
 	}
@@ -119,7 +149,7 @@ func (r *reader) holds(s *stage, gas string, space, liquid working.Num) working.
 }
 
 // full is the pressure of all the gas of a way if every flake is gone, kPa, and that of
-// the powder which the etch left.
+// the powder which the etch left; in the outer bound, of an additive too.
 func (r *reader) full(p *route.Place, s *stage, way int) (full, left working.Num) {
 	space, liquid := r.space(p, s)
 	q, n, m := r.holds(s, "hydrogen", space, liquid).As("q"), s.gas.hydrogen[way].As("n"), s.gas.residual.As("n")
@@ -128,12 +158,33 @@ func (r *reader) full(p *route.Place, s *stage, way int) (full, left working.Num
 	if way > 0 {
 		x, c := r.holds(s, [...]string{"", "methane", "carbon_dioxide"}[way], space, liquid).As("q"), s.gas.carbon.As("n")
 		parts = append(parts, r.w.Line("p_C", "kPa", "n/q", c.V/x.V, c, x))
+		if a := s.gas.own.As("n"); way == outer && a.V != 0 {
+			left = r.w.Sum("p_r", "kPa", left, r.w.Line("p_A", "kPa", "n/q", a.V/x.V, a, x))
+		}
 	}
 	if N := s.gas.nitrogen.V; N > 0 && !(s.ph.V < dissolves && N <= s.gas.fluorine.V+s.gas.halide.V) {
 		x, a := r.holds(s, "ammonia", space, liquid).As("q"), s.gas.nitrogen.As("n")
 		parts = append(parts, r.w.Line("p_N", "kPa", "n/q", a.V/x.V, a, x))
 	}
-	return r.w.Sum("p_1", "kPa", parts...), left
+	full = r.w.Sum("p_1", "kPa", parts...)
+	if N := r.batches(p); !N.None() {
+		f, l := full.As("p_1"), left.As("p_r")
+		full, left = r.w.Line("p_1", "kPa", "N*p_1", N.V*f.V, N, f), r.w.Line("p_r", "kPa", "N*p_r", N.V*l.V, N, l)
+	}
+	return full, left
+}
+
+// batches is how many stand in a place of waste until it is picked up; none where it is one.
+// Where nobody states it, it is not known where it matters: what may hold no pressure exceeds
+// by one batch too.
+func (r *reader) batches(p *route.Place) working.Num {
+	switch {
+	case p.Batches > 1:
+		return working.Given("N", "1", float64(p.Batches), p.At+".batches")
+	case p.Batches == 0 && p.Rating.Set && p.Relief.Set && r.c.Route.TakesWaste(p):
+		return working.Absent("N", "1", working.Lacks(working.NotGiven, "places."+p.Key+".batches"))
+	}
+	return working.Num{}
 }
 
 // dissolves is the pH up to which ammonia stays in the water as its ion.

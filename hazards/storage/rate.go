@@ -31,7 +31,8 @@ type stage struct {
 	fluoride    working.Num        // in the liquid, mol
 	wet         bool               // there is water in it
 	solvent     bool               // and a solvent, which may keep it from freezing
-	organic     bool               // an organic acid, whose pH is a bound
+	organic     bool               // an organic acid without pKa, whose pH is a bound
+	weakly      []weakly           // what keeps protons by the pH
 	brine       bool               // or salt near saturation, which does
 	room        process.Room
 	gas         content

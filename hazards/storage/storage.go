@@ -120,13 +120,13 @@ func (r *reader) carried(d *process.Done) (all *process.Done, unsaid bool) {
 	return &x, true
 }
 
-// Widen lets the gas of what may carry no flakes at all be none: what is told of it is
-// what there is at most.
+// Widen lets the gas of what may carry no flakes at all be none, and that of what stands shut for
+// nobody knows how long: what is told of it is what there is at most.
 func Widen(c route.Case, k *process.Walk, figures []figure.Figure) {
 	for i := range figures {
 		f := &figures[i]
 		if f.Quantity != "store.pressure" && f.Quantity != "store.time_to_10_kpa" || f.Value.Unknown() ||
-			!mayCarry(c, k, f.Place) {
+			!mayCarry(c, k, f.Place) && stores(c, k, f.Place) {
 			continue
 		}
 		f.Value = f.Value.Worse(working.Bound)
@@ -146,6 +146,16 @@ func mayCarry(c route.Case, k *process.Walk, at figure.Place) bool {
 			if _, may := k.MayHold(&d.After); may {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// stores reports whether a step stores what is in a place.
+func stores(c route.Case, k *process.Walk, at figure.Place) bool {
+	for i := range k.Steps {
+		if figure.At(k.Steps[i].Place) == at && c.Route.Steps[i].Verb().Does == route.Stores {
+			return true
 		}
 	}
 	return false

@@ -54,7 +54,7 @@ func entry(t *testing.T, name string, mol float64) process.Entry {
 		t.Fatal(name)
 	}
 	return process.Entry{Name: name, Of: &sub.Formula.Of, Sub: sub, N: working.Exact("n", "mol", mol, "of the test"),
-		Acid: sub.Acid, Base: sub.Acid}
+		Acid: sub.Acid, Base: sub.Neutral()}
 }
 
 func (v vial) read(t *testing.T) []figure.Figure {
@@ -235,7 +235,7 @@ func TestWhatIsNotSaidIsTheWorse(t *testing.T) {
 		t.Errorf("nearly full: %g kPa", full)
 	}
 	few := value(t, vial{gas: "argon", add: map[string]float64{"sodium ascorbate": 0.5}}.read(t), lost1)
-	if !nearly.Share(few, value(t, argon, lost1), 0.01) {
+	if !(few >= value(t, argon, lost1)) { // its pH of 7.4 alone counts
 		t.Errorf("a tenth of the dose counts: %g", few)
 	}
 }
