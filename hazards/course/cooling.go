@@ -46,7 +46,7 @@ const warmer = 10
 //	nothing that cools   the room, or what heats the vessel to its set point; loss to still air
 //	a stated UA below that of still air   likewise: what takes so little is no bath
 //	a stated UA above what its films pass   as much as those pass of the wetted wall
-//	while something goes in   the bath as stated
+//	while something goes in   the bath as stated, but where it then stands for a time
 //	in any other step    the bath brought to the set temperature; ice stays ice
 //	a jacket   the liquid in it, which that temperature comes into
 //	a jacket of which flow, liquid or the power of its chiller is not stated   the room alone
@@ -129,7 +129,8 @@ func (f *finder) bath(s *Stage, p *route.Place) working.Num {
 	default: // colder than the step it lets powder wait, warmer it takes less
 		return working.Absent("T_c", "degC", working.Lacks(working.NotGiven, p.At+".cooling.temperature"))
 	}
-	if len(s.Step.What) > 0 || !(s.Set.V > stated.V) || (k.Kind == "ice_bath" && s.Set.V <= stated.V+warmer) {
+	goesIn := len(s.Step.What) > 0 && (s.Step.Over.Set || !s.Step.Time.Set)
+	if goesIn || !(s.Set.V > stated.V) || (k.Kind == "ice_bath" && s.Set.V <= stated.V+warmer) {
 		if s.Iced = k.Kind == "ice_bath"; s.Iced && !k.Ice.Set { // little of it is gone before anything reacts
 			return working.Absent("T_c", "degC", working.Lacks(working.NotGiven, p.At+".cooling.ice"))
 		}

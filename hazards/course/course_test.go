@@ -2,10 +2,12 @@ package course_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"etchbound/hazards/bench"
 	"etchbound/hazards/course"
+	"etchbound/hazards/process"
 	"etchbound/schemas/nearly"
 )
 
@@ -32,6 +34,35 @@ func TestOneCourseOfAnEtch(t *testing.T) {
 	for i := range c.Stages {
 		if n := c.Stages[i].Step.Number; n != i+2 {
 			t.Errorf("stage %d is step %d", i, n)
+		}
+	}
+}
+
+// A step that brings something and then stands for a time is as warm as it is set: its bath is
+// brought there (definition). While something goes in over a time the bath is as stated.
+func TestWhatIsHeatedWithWhatItBringsIsAsWarmAsItIsSet(t *testing.T) {
+	warm := strings.Replace(bench.Head, "{kind: none}", "{kind: water_bath, temperature: 20 degC, ua: 0.6 W/K}", 1)
+	for _, row := range []struct {
+		step string
+		want float64
+	}{
+		{"intercalate, time: 2 h, temperature: 65 degC", 65},
+		{"add, over: 2 h, temperature: 65 degC", 20},
+		{"hold, time: 2 h, temperature: 65 degC", 65},
+	} {
+		what := ", what: [{substance: lithium chloride, mass: 1 g}]"
+		if strings.HasPrefix(row.step, "hold") {
+			what = ""
+		}
+		c := bench.CaseOf(t, warm+bench.Etch+"  - {do: hold, in: pot, time: 2 h, temperature: 20 degC}\n"+
+			"  - {do: "+row.step+", in: pot"+what+"}\n")
+		k, err := process.Go(c, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := course.Find(c, nil, &k, nil)
+		if s := &all[0].Stages[len(all[0].Stages)-1]; s.Step.Number != 4 || !nearly.To(s.Coolant.V, row.want, 1e-9) {
+			t.Errorf("%s: step %d stands in %v", row.step, s.Step.Number, s.Coolant)
 		}
 	}
 }

@@ -11,8 +11,9 @@
 // after the last powder; its parts at other temperatures by Arrhenius, Ea 60 (50 to 70)
 // kJ/mol.
 //
-// While something goes in, the coolant is the bath as stated; in other steps a bath is
-// brought to the set temperature, and ice stays ice up to 10 K above it. Without cooling,
+// While something goes in, the coolant is the bath as stated; in other steps, and where what
+// went in at once stands for a time, a bath is brought to the set temperature, and ice stays
+// ice up to 10 K above it. Without cooling,
 // heat is lost to still air alone. The wall passes
 //
 //	U = 1/(1/h_i + t/k + 1/h_o),   A = 5 V/D of a cylinder as high as it is wide

@@ -92,7 +92,8 @@ func (r *reader) standing(p *route.Place) {
 		if x.Place != p.Key || !x.CarriesFlakes() && x.Doubted().IsZero() {
 			continue
 		}
-		s := stage{d: &process.Done{Number: len(r.k.Steps), Place: p.Key, After: *x}}
+		s := stage{}
+		s.d, s.unsaid = r.carried(&process.Done{Number: len(r.k.Steps), Place: p.Key, After: *x})
 		more := unsaid(s.d)
 		if d := x.Doubted(); !d.IsZero() {
 			more = append(more, d)
