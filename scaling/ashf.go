@@ -24,7 +24,7 @@ func (h *Holdings) AsHF() (AsHF, bool) {
 		return AsHF{}, false
 	}
 	acid := hf.MolarMass(st, nil).As("M_HF")
-	var runs, stock [3][]working.Num
+	var runs, kept [3][]working.Num
 	for i := range h.Substances {
 		s := &h.Substances[i]
 		f, err := chemicals.ParseFormula(s.Formula)
@@ -41,13 +41,13 @@ func (h *Holdings) AsHF() (AsHF, bool) {
 			runs[j] = append(runs[j], as(m))
 		}
 		for j, m := range [...]working.Num{s.Stock.Low, s.Stock.Mid, s.Stock.Top} {
-			stock[j] = append(stock[j], as(m))
+			kept[j] = append(kept[j], as(m))
 		}
 	}
 	if len(runs[0]) == 0 {
 		return AsHF{}, false
 	}
-	return AsHF{massOf(runs), massOf(stock)}, true
+	return AsHF{massOf(runs), massOf(kept)}, true
 }
 
 func massOf(of [3][]working.Num) stock.Mass {

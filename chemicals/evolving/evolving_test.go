@@ -92,3 +92,14 @@ func TestAGasNobodyListsIsNotIdle(t *testing.T) {
 		}
 	}
 }
+
+// Fine metal burns in nitrogen and in what nobody names; common practice: argon, helium or
+// vacuum over hot titanium.
+func TestWhatHotMetalDoesNotBurnIn(t *testing.T) {
+	for gas, want := range map[string]bool{"argon": true, "Flowing argon, dry": true, "vacuum": true, "nitrogen": false,
+		"argon air": false, "dry": false, "": false, "argon hydrogen": false, "forming gas": false} {
+		if evolving.IdleHot(gas) != want {
+			t.Errorf("%q: %v", gas, !want)
+		}
+	}
+}

@@ -15,12 +15,16 @@ func Density(st *chemicals.Store, w *working.Sheet, model string, fraction worki
 		return st.Num("water.density")
 	}
 	id := "density." + model
-	if _, ok := st.Table(id); !ok {
+	t, ok := st.Table(id)
+	if !ok {
 		return st.Num("density.solution.default")
 	}
-	column := "25"
+	column, other := "25", "20"
 	if at20 {
-		column = "20"
+		column, other = other, column
+	}
+	if _, held := t.Column(column); !held { // a table of one temperature stands for both
+		column = other
 	}
 	return read(st, w, "rho", id, column, fraction, percent)
 }

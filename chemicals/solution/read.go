@@ -15,8 +15,9 @@ func worse(w *working.Sheet, n working.Num, st working.Status) working.Num {
 	return n
 }
 
-// read takes a column of a table at x onto the sheet, estimated where the
-// table is from memory there, unknown outside it.
+// read takes a column of a table at x, times scale in the unit of its first column, onto the
+// sheet: estimated where the table is from memory there, unknown outside it and of a table
+// that has no such column.
 func read(st *chemicals.Store, w *working.Sheet, symbol, id, column string, x working.Num, scale float64) working.Num {
 	t, ok := st.Table(id)
 	if !ok {
@@ -26,10 +27,10 @@ func read(st *chemicals.Store, w *working.Sheet, symbol, id, column string, x wo
 		return w.Table(symbol, t.Unit, id, x.V, x)
 	}
 	c, ok := t.Column(column)
-	if !ok {
-		c = 0
+	v := 0.0
+	if ok {
+		v, ok = t.At(c, x.V*scale)
 	}
-	v, ok := t.At(c, x.V*scale)
 	if !ok {
 		return working.Absent(symbol, t.Unit, working.Lacks(working.NoDatum, id))
 	}

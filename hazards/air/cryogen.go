@@ -12,6 +12,7 @@ import (
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 	"etchbound/schemas/columns"
+	"etchbound/schemas/quantity"
 )
 
 //go:embed cryogens.csv
@@ -65,16 +66,16 @@ func (r *reader) boils(s *route.Step) (v working.Num, of *cryogen) {
 		}
 		return working.Num{}, nil
 	}
-	if x := kind(s.Cryogen); x != nil {
+	if x := cryogenOf(s.Cryogen); x != nil {
 		return r.turned(x, s), x
 	}
 	return working.Absent("v", "L", working.Lacks(working.NotGiven, s.At+".cryogen")), nil
 }
 
-// kind is the row of a kind of what cools, nil where there is none.
-func kind(of string) *cryogen {
+// cryogenOf is the row of a kind of what cools, nil where there is none.
+func cryogenOf(kind string) *cryogen {
 	all := cryogens()
-	if i := slices.IndexFunc(all, func(x cryogen) bool { return x.kind == of }); i >= 0 {
+	if i := slices.IndexFunc(all, func(x cryogen) bool { return x.kind == kind }); i >= 0 {
 		return &all[i]
 	}
 	return nil
@@ -85,17 +86,19 @@ func (r *reader) turned(x *cryogen, s *route.Step) working.Num {
 	if !s.CryogenAmount.Set {
 		return working.Absent("v", "L", working.Lacks(working.NotGiven, s.At+".cryogen_amount"))
 	}
-	M := x.gas.Formula.MolarMass(r.c.Store, r.w).As("M")
 	if s.CryogenAmount.Can("g") {
-		m := r.c.Given("m", "g", s.CryogenAmount)
+		m, M := r.c.Given("m", "g", s.CryogenAmount), x.gas.Formula.MolarMass(r.c.Store, r.w).As("M")
 		return r.w.Line("v", "L", "m/M*Vm", m.V/M.V*r.vm.V, m, M, r.vm)
 	}
-	V, rho := r.c.Given("V", "mL", s.CryogenAmount), x.rho()
-	return r.w.Line("v", "L", "V*rho/M*Vm", V.V*rho.V/M.V*r.vm.V, V, rho, M, r.vm)
+	return r.turnedVolume(x, s.CryogenAmount)
 }
 
-func (x *cryogen) rho() working.Num {
-	return working.Exact("rho", "g/mL", x.density, x.source).Worse(working.Estimated)
+// turnedVolume is the gas of a volume of it, L.
+func (r *reader) turnedVolume(x *cryogen, of quantity.Value) working.Num {
+	M := x.gas.Formula.MolarMass(r.c.Store, r.w).As("M")
+	rho := working.Exact("rho", "g/mL", x.density, x.source).Worse(working.Estimated)
+	V := r.c.Given("V", "mL", of)
+	return r.w.Line("v", "L", "V*rho/M*Vm", V.V*rho.V/M.V*r.vm.V, V, rho, M, r.vm)
 }
 
 // dewar is the gas of the largest vessel of what a site keeps in one, L; none where no site
@@ -109,9 +112,7 @@ func (r *reader) dewar() (working.Num, bool) {
 	if i < 0 {
 		return working.Absent("v", "L", working.Lacks("site_dewar", "")), true
 	}
-	x := &all[i]
-	V, rho, M := r.c.Given("V", "mL", r.c.Site.Dewar), x.rho(), x.gas.Formula.MolarMass(r.c.Store, r.w).As("M")
-	return r.w.Line("v", "L", "V*rho/M*Vm", V.V*rho.V/M.V*r.vm.V, V, rho, M, r.vm), true
+	return r.turnedVolume(&all[i], r.c.Site.Dewar), true
 }
 
 // bottled is the gas of the largest cylinder of the room, L. A route that names a gas which

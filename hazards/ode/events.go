@@ -9,7 +9,7 @@ func (r *run) openEvents() Status {
 	for i := range r.p.Events {
 		e := &r.p.Events[i]
 		v := e.Of(r.piece, r.t, r.y)
-		if v-v != 0 {
+		if !isFinite(v) {
 			return r.badScalar("event", i)
 		}
 		if r.piece > 0 && e.crosses(r.guards[i], v) {
@@ -66,7 +66,7 @@ func (r *run) scan(i int, made step) bool {
 	t, a := made.t, r.guards[i]
 	for _, u := range [...]float64{made.t + 0.5*made.h, made.to} {
 		b := r.scalar(e.Of, made, u)
-		if b-b != 0 {
+		if !isFinite(b) {
 			return false
 		}
 		if e.crosses(a, b) && !r.pin(i, made, t, u, a, b) {
@@ -118,7 +118,7 @@ func crossing(f func(float64) float64, a, b, fa, fb, least float64) (float64, bo
 			return b, true
 		}
 		fm := f(m)
-		if fm-fm != 0 {
+		if !isFinite(fm) {
 			return 0, false
 		}
 		x := m
@@ -130,7 +130,7 @@ func crossing(f func(float64) float64, a, b, fa, fb, least float64) (float64, bo
 		}
 		fx := fm
 		if x != m {
-			if fx = f(x); fx-fx != 0 {
+			if fx = f(x); !isFinite(fx) {
 				return 0, false
 			}
 		}

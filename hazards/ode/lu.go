@@ -21,7 +21,7 @@ func (m *matrix) factor() bool {
 	for k := range n {
 		p := m.largest(k)
 		v := m.a[p*n+k]
-		if v == 0 || v-v != 0 {
+		if v == 0 || !isFinite(v) {
 			return false
 		}
 		m.pivot[k] = p

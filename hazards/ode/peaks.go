@@ -42,7 +42,7 @@ func (r *run) openPeaks() Status {
 	for i := range r.watches {
 		w := &r.watches[i]
 		v := r.p.Peaks[i].Of(r.piece, r.t, r.y)
-		if v-v != 0 {
+		if !isFinite(v) {
 			return r.badScalar("peak", i)
 		}
 		w.value = v
@@ -91,7 +91,7 @@ func (r *run) climb(made step, quarter int, t float64, y []float64) Status {
 	for i := range r.watches {
 		w := &r.watches[i]
 		v := r.p.Peaks[i].Of(made.piece, t, y)
-		if v-v != 0 {
+		if !isFinite(v) {
 			return r.badScalar("peak", i)
 		}
 		w.at[quarter] = v
@@ -139,7 +139,7 @@ func (r *run) summit(w *watch, of Scalar, made step, from, to float64) {
 		return
 	}
 	made.value(r.dense, top, r.inside)
-	if v := of(made.piece, top, r.inside); v-v == 0 {
+	if v := of(made.piece, top, r.inside); isFinite(v) {
 		r.consider(w, made, top, v, r.inside, false)
 	}
 }
@@ -155,15 +155,18 @@ func (r *run) slope(of Scalar, made step, t float64) float64 {
 		return of(made.piece, t+m*d, r.e)
 	}
 	s := (8*(at(1)-at(-1)) - (at(2) - at(-2))) / (12 * d)
-	if s-s == 0 {
+	if isFinite(s) {
 		return s
 	}
 	here := of(made.piece, t, r.inside)
 	for _, side := range [...]float64{1, -1} {
 		s = side * (4*at(side) - at(2*side) - 3*here) / (2 * d)
-		if s-s == 0 {
+		if isFinite(s) {
 			return s
 		}
 	}
 	return 0
 }
+
+// isFinite reports whether a number is neither infinite nor NaN.
+func isFinite(x float64) bool { return x-x == 0 }

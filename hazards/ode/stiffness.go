@@ -92,7 +92,7 @@ func (r *run) change(implicit bool) {
 func (r *run) spectralRadius() float64 {
 	v, u := r.stiffness.v, r.arg
 	size := r.norm(v)
-	if size == 0 || size-size != 0 {
+	if size == 0 || !isFinite(size) {
 		for i := range v {
 			v[i] = 1 / r.weight[i]
 		}

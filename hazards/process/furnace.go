@@ -1,9 +1,7 @@
 package process
 
 import (
-	"slices"
-	"strings"
-
+	"etchbound/chemicals/evolving"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 )
@@ -15,9 +13,6 @@ const (
 	sieves  = "sieve"
 )
 
-// inert are what a furnace or a jar is filled with so that powder does not burn in it.
-var inert = []string{"argon", "ar", "helium", "he", "vacuum"}
-
 // furnace says of a step that makes powder what stops it. What powders sinter to stays where
 // it is, element for element: the powder of the route is what it states.
 func (k *walker) furnace(s *route.Step) {
@@ -25,7 +20,7 @@ func (k *walker) furnace(s *route.Step) {
 	if tag != sinters && tag != mills && tag != sieves {
 		return
 	}
-	if tag != sieves && !slices.Contains(inert, strings.ToLower(s.Gas)) {
+	if tag != sieves && !evolving.IdleHot(s.Gas) {
 		k.fact("powder_in_air", s.Number, phrase.Of("fact.powder_in_air", phrase.Step(s.Number)))
 	}
 	at := k.c.Route.Place(s.In)

@@ -288,7 +288,8 @@ func (t *Threshold) counted(ps []Portion, ofTheSite bool, pick func(*Portion) we
 	return Plus(yes), Plus(no)
 }
 
-// OfTheSite is the store as the site changes it, without what a route says.
+// OfTheSite is the store as the data of a site change it, without what a route says; the
+// store otherwise where they cannot, which the loader has refused before.
 func OfTheSite(s *route.Site, otherwise *chemicals.Store) *chemicals.Store {
 	st, _, err := chemicals.Base().Override(s.Data)
 	if err != nil {

@@ -76,16 +76,17 @@ func (m measures) meet(when []clause) bool {
 // worn is the rows that count, in the order of the file: of one agent and part
 // the last one met.
 func (m measures) worn() []protection {
-	last := map[string]int{}
+	type wornAt struct{ agent, part string }
+	last := map[wornAt]int{}
 	all := protectionRules()
 	for i := range all {
 		if m.meet(all[i].when) {
-			last[all[i].agent+" "+all[i].part] = i
+			last[wornAt{all[i].agent, all[i].part}] = i
 		}
 	}
 	var out []protection
 	for i := range all {
-		if at, ok := last[all[i].agent+" "+all[i].part]; ok && at == i {
+		if at, ok := last[wornAt{all[i].agent, all[i].part}]; ok && at == i {
 			out = append(out, all[i])
 		}
 	}
