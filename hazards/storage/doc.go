@@ -32,7 +32,7 @@
 // shared with the liquid by Henry's law:
 //
 //	p_i = n_i X_w f_g/(V_g/(R T) + H_i V_l)
-//	pressure = sum of p_i - oxygen used
+//	pressure = sum of p_i - oxygen used + what warmth above 25 degC adds
 //
 // Gas of powder that the etch left counts in it. Oxygen that is used makes a slight
 // vacuum first; what it does not cost in gas later is not credited, and where nobody says

@@ -113,6 +113,24 @@ func TestOuterBoundHasTheGasOfAnAdditive(t *testing.T) {
 	}
 }
 
+// Shut at 25 degC and kept at 40, by hand: the gas shut in gains 101.325*15/298.15 = 5.10 kPa, water
+// 7.38 - 3.17 = 4.21 (handbook), isopropanol 14 - 6 (memory: 6.0 kPa at 25 degC, 14 at 40). Colder
+// there is nothing to gain, and nothing is credited.
+func TestWarmthAddsToThePressure(t *testing.T) {
+	for _, row := range []struct{ celsius, isopropanol, kPa, near float64 }{
+		{40, 0, 9.31, 0.05}, {40, 10, 17.3, 2}, {25, 0, 0, 1e-3}, {5, 0, 0, 1e-3},
+	} {
+		v := vial{gas: "argon", days: 1e-6, celsius: row.celsius}
+		if row.isopropanol > 0 {
+			v.add = map[string]float64{"isopropanol": row.isopropanol}
+		}
+		x := value(t, v.read(t), kept)
+		if !nearly.To(x, row.kPa, row.near) {
+			t.Errorf("%g degC, %g mmol/L: %g kPa, want %g", row.celsius, row.isopropanol, x, row.kPa)
+		}
+	}
+}
+
 // Two stages, 1 d at 40 degC and then 60 d at 25 degC, are not worse than their sum: 0.0842
 // and then 0.024 a day come to a fifth, 0.2231, after 1 + (0.2231-0.0842)/0.024 = 6.8 d.
 func TestLifeGoesOnFromStageToStage(t *testing.T) {

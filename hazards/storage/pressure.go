@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/flammable"
+	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
@@ -200,11 +202,50 @@ func (r *reader) pressure(p *route.Place, s *stage, way int) (pressure, soon wor
 		x := pressure.As("p_g")
 		pressure = r.w.Line("p", "kPa gauge", "p_g-p_O", x.V-u.V, x, u)
 	}
+	if h := r.warmed(s); !h.None() {
+		x, y := pressure.As("p_g"), left.As("p_r")
+		pressure = r.w.Line("p", "kPa gauge", "p_g+p_h", x.V+h.V, x, h)
+		left = r.w.Line("p_r", "kPa", "p_r+p_h", y.V+h.V, y, h)
+	}
 	if way == outer {
 		return pressure.Worse(working.Bound), working.Num{}
 	}
 	soon, s.later[way] = r.soon(s, full, left), r.further(s, full, left)
 	return pressure, soon
+}
+
+// warmed is what the gas that was shut in and the vapour of the liquid gain where a stage is
+// warmer than the 25 degC at which it was shut, kPa; none where it is not. A solvent counts as
+// undiluted. What they lose where it is colder is not credited.
+//
+//	p_h = P (T/T_f - 1) + sum of p_v(T) - p_v(T_f)
+func (r *reader) warmed(s *stage) working.Num {
+	P, fill := r.c.Store.Num("gas.pressure").As("P"), r.c.Store.Num("gas.temperature").As("T_f")
+	T := s.temperature
+	if !(T.V+kelvin > fill.V+1e-6) {
+		return working.Num{}
+	}
+	gains := []working.Num{r.w.Line("p_a", "kPa", "P*((T+273.15)/T_f-1)", P.V*((T.V+kelvin)/fill.V-1), P, T, fill)}
+	gain := func(name string, at func(celsius float64) float64) {
+		gains = append(gains, r.w.Model("p_v", "kPa", "vapour pressure of "+name+", less that at which it was shut",
+			at(T.V)-at(fill.V-kelvin), T, fill))
+	}
+	if s.wet {
+		gain("water", func(c float64) float64 { return solution.Saturation(c + kelvin) })
+	}
+	for i := range s.d.After.Liquid {
+		for _, e := range s.d.After.Liquid[i].Entries {
+			if e.Sub == nil || e.Sub.Kind != "solvent" {
+				continue
+			}
+			if l := flammable.Of(e.Sub); l != nil {
+				gain(e.Sub.Name, l.Pressure)
+				continue
+			}
+			gains = append(gains, working.Absent("p_v", "kPa", working.Lacks("flammable", e.Sub.Name)))
+		}
+	}
+	return r.w.Sum("p_h", "kPa", gains...).Worse(working.Bound)
 }
 
 // used is the pressure of the oxygen that is used by the end of a stage, kPa.
