@@ -20,6 +20,9 @@ type Evolved struct {
 	Moved bool                 // as much of it could form where it came from
 }
 
+// usualWords is room for the words that the gases of a usual place ask for.
+const usualWords = 24
+
 // leastGas is what is no gas but rounding, mol.
 const leastGas = 1e-9
 
@@ -94,7 +97,7 @@ func (k *walker) evolve(p *State, s *route.Step, from string, melts bool) {
 		return
 	}
 	q := k.merged(p)
-	m := &medium{bath: look(q), q: q, melt: melts,
+	m := &medium{bath: look(q), q: q, melt: melts, words: make([]answer, 0, usualWords),
 		current: s.Verb().Does == route.Conducts && p.Place == s.In, powder: len(p.Solids) > 0}
 	t := tells{p: p, s: s, from: from, again: m.stranger != nil && (m.melt || m.current || comes(p, s))}
 	if m.stranger != nil {
@@ -141,8 +144,10 @@ func (k *walker) ofElements(t *tells, m *medium) {
 // elements are those of what is in a place, what is not followed among them.
 func (k *walker) elements(p *State, m *medium) (there [chemicals.NumElements]bool) {
 	add := func(of *chemicals.Composition) {
-		for i := range of {
-			there[i] = there[i] || of[i] != 0
+		for i, n := range of {
+			if n != 0 {
+				there[i] = true
+			}
 		}
 	}
 	for i := range m.q.Entries {

@@ -16,7 +16,7 @@ func (k *walker) inert(formula string) bool {
 // impurities lets the foreign solids react: metals dissolve first and fast.
 func (k *walker) impurities(p *State, q *Pool, e *Etch, b bath) bool {
 	did := false
-	kept := p.Solids[:0:0]
+	kept := make([]Solid, 0, len(p.Solids))
 	for _, x := range p.Solids {
 		if x.Kind != Impurity || k.inert(x.Formula) {
 			kept = append(kept, x)
@@ -115,13 +115,17 @@ func (k *walker) dissolveMetal(q *Pool, e *Etch, x Solid, d Dissolved) {
 // metals lets acid take the metal a melt left. Base takes zinc and tin too, how
 // fast and how far is not followed. It reports whether any was taken.
 func (k *walker) metals(p *State, q *Pool, e *Etch, b bath) bool {
-	kept := p.Solids[:0:0]
+	kept := make([]Solid, 0, len(p.Solids))
 	for _, x := range p.Solids {
+		if x.Kind != Metal {
+			kept = append(kept, x)
+			continue
+		}
 		h := k.st.Num("hydrogen.impurity." + x.Formula)
 		if b.base {
 			h = k.inBase(x.Formula)
 		}
-		if x.Kind != Metal || h.V == 0 {
+		if h.V == 0 {
 			kept = append(kept, x)
 			continue
 		}
