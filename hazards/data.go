@@ -19,6 +19,16 @@ import (
 	"etchbound/hazards/wetted"
 )
 
+// Ready reads the tables that every review asks for, so that it goes on while the files of
+// the writer are read. Whoever asks for one meanwhile waits for it.
+func Ready() {
+	chemicals.Base()
+	chemicals.Library()
+	limit.Base()
+	figure.Catalogue()
+	DataDigest()
+}
+
 // DataDigest is the SHA-256 in hex of the data that the program carries: what verdicts
 // rest on beside the files of the writer. Another row gives another.
 var DataDigest = sync.OnceValue(func() string {

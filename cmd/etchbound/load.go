@@ -9,6 +9,7 @@ import (
 	"os"
 	"strings"
 
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
@@ -88,6 +89,7 @@ func refuse(problems []schemas.Problem, s streams) error {
 // load reads the files of a command into a case.
 func load(f files, s streams) (route.Case, error) {
 	var none route.Case
+	go hazards.Ready()
 	if twice(f.route, f.site, f.limits) {
 		return none, input("-: standard input can be only one of the files; name the others")
 	}

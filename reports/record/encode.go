@@ -8,6 +8,8 @@ import (
 	"io"
 	"reflect"
 	"strings"
+
+	"etchbound/hazards/workers"
 )
 
 // Write writes a struct as JSON, as every document of ours is: a space deeper a level,
@@ -47,14 +49,35 @@ func (e *encoder) text(s string) {
 	}
 }
 
+// A long list is encoded some blocks at a time, each on a processor, so that a long
+// document is never held whole; the text does not depend on how many there are.
+const block, blocks = 64, 8
+
 func (e *encoder) entries(list reflect.Value) {
 	e.text("[")
-	for i := range list.Len() {
-		if i > 0 {
-			e.text(",")
+	n := list.Len()
+	for from := 0; from < n && e.err == nil; from += block * blocks {
+		var texts [blocks]bytes.Buffer
+		var faults [blocks]error
+		workers.Each((min(n-from, block*blocks)+block-1)/block, func(b int) {
+			one := encoder{to: &texts[b]}
+			for i := from + b*block; i < min(from+(b+1)*block, n); i++ {
+				if i > 0 {
+					one.text(",")
+				}
+				one.text("\n  ")
+				one.value(list.Index(i), "  ")
+			}
+			faults[b] = one.err
+		})
+		for b := range texts {
+			if e.err == nil {
+				_, e.err = e.to.Write(texts[b].Bytes())
+			}
+			if e.err == nil {
+				e.err = faults[b]
+			}
 		}
-		e.text("\n  ")
-		e.value(list.Index(i), "  ")
 	}
 	e.text("\n ]")
 }

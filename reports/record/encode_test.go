@@ -24,6 +24,9 @@ type encodedJSON struct {
 func TestEncode(t *testing.T) {
 	v := encodedJSON{Text: "a < b & \"c\" \u2028", Empty: []int{}, List: []map[string]any{{}, {"x": []int{}, "y": 1.5}},
 		Deep: [][2]Nine{{1, Nine(math.NaN())}, {2e30, 3}}}
+	for i := range 3*block*blocks/2 + 1 { // more than one round of blocks
+		v.Deep = append(v.Deep, [2]Nine{Nine(i), Nine(-i)})
+	}
 	v.Inner.A, v.Inner.B = []string{"one", "two"}, map[string]Nine{"b": 1, "a": 2}
 	var want, got bytes.Buffer
 	e := json.NewEncoder(&want)
