@@ -161,6 +161,8 @@ func kind(b Block) string {
 		return "fold"
 	case Unprinted:
 		return "unprinted"
+	case Verbatim:
+		return "verbatim"
 	}
 	return "label"
 }

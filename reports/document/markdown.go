@@ -74,6 +74,8 @@ func (m *markdown) block(b Block) {
 		m.line(escape(b.Text))
 	case Label:
 		m.label(b)
+	case Verbatim:
+		m.verbatim(b)
 	case Fold:
 		m.fold(b)
 	case Unprinted:
@@ -158,6 +160,19 @@ func (m *markdown) label(l Label) {
 		m.w.WriteString("\n")
 	}
 	m.w.WriteString("\n")
+}
+
+// verbatim fences a text with more ticks than stand together in it.
+func (m *markdown) verbatim(v Verbatim) {
+	lines := make([]string, len(v.Lines))
+	for i, l := range v.Lines {
+		lines[i] = plain.Printable(l)
+	}
+	text, fence := strings.Join(lines, "\n"), "```"
+	for strings.Contains(text, fence) {
+		fence += "`"
+	}
+	m.w.WriteString(fence + "\n" + text + "\n" + fence + "\n\n")
 }
 
 // prose quotes what the writer wrote. The quotation ends whatever it leaves

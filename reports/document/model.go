@@ -174,6 +174,9 @@ type FormLine struct {
 // Label is a block of text to be copied as it stands, line by line.
 type Label struct{ Lines []string }
 
+// Verbatim is the text of a file, whose blanks and ends of lines count.
+type Verbatim struct{ Lines []string }
+
 // Picture is a drawing with its caption, the sentences that stand for it where none can
 // be shown, and the table of what is drawn, which a page folds away. SVG is our own and
 // written as it is. One for the Screen is not printed.
@@ -205,6 +208,7 @@ func (Facts) block()     {}
 func (Blanks) block()    {}
 func (FormLine) block()  {}
 func (Label) block()     {}
+func (Verbatim) block()  {}
 func (Picture) block()   {}
 
 // Text is a cell of plain text.
