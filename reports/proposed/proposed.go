@@ -35,7 +35,7 @@ func Build(f *levers.Found, o draft.Options) document.Document {
 		{Key: "propose-changes", Title: words.Of("propose.changes"), Blocks: changes(f, a, b)},
 		{Key: "propose-left", Title: words.Of("propose.left"), Blocks: left(f, b)},
 		{Key: "propose-file", Title: words.Of("propose.file"), Blocks: []document.Block{
-			document.Paragraph{Text: words.Of("propose.file_lead")}, document.Label{Lines: lines(f.Text)}}}}
+			document.Paragraph{Text: words.Of("propose.file_lead")}, document.Verbatim{Lines: lines(f.Text)}}}}
 	return d
 }
 
@@ -149,10 +149,8 @@ func left(f *levers.Found, b *builder) []document.Block {
 	of := func(key string, want func(*levers.Left) bool) []document.Block {
 		t := document.Table{Caption: words.Of(key), Columns: document.Columns("col.figure", "col.value", "col.limit_basis",
 			"propose.why")}
-		for i := range f.Left {
-			if l := &f.Left[i]; want(l) {
-				t.Rows = append(t.Rows, b.leftRow(l))
-			}
+		for _, same := range alike(f.Left, want) {
+			t.Rows = append(t.Rows, b.leftRow(same))
 		}
 		if len(t.Rows) == 0 {
 			return nil
@@ -168,24 +166,91 @@ func left(f *levers.Found, b *builder) []document.Block {
 	out := append(surely, of("propose.left_may", func(l *levers.Left) bool {
 		return l.Failure() == "" && l.Finding.Surely < figure.BestEstimate
 	})...)
-	failing := of("propose.left_failing", func(l *levers.Left) bool { return l.Failure() != "" })
-	if len(failing) > 0 {
-		out = append(out, document.Fold{Summary: words.Of("propose.left_failing"), Blocks: failing})
+	if t := b.failing(f.Left); len(t.Rows) > 0 {
+		out = append(out, document.Fold{Summary: words.Of("propose.left_failing"), Blocks: []document.Block{t}})
 	}
 	return out
 }
 
-func (b *builder) leftRow(l *levers.Left) []document.Cell {
-	x := &l.Finding
-	name := b.NameOf(x.Figure)
-	if l.Others > 0 {
-		name = words.Of("propose.others", name, l.Others)
+// alike are what is left of one figure with one reason, which is told in one row: its
+// limits after one another.
+func alike(all []levers.Left, want func(*levers.Left) bool) [][]levers.Left {
+	type told struct {
+		of  figure.ID
+		why string
 	}
-	value := words.Of("value.unknown")
-	if !l.Figure.ID.IsZero() {
-		value = b.ValueAndRange(&l.Figure) + ", " + words.FirstPage("surely."+x.Surely.String())
+	at := map[told]int{}
+	var out [][]levers.Left
+	for i := range all {
+		l := &all[i]
+		if !want(l) {
+			continue
+		}
+		key := told{l.Finding.Figure, whyText(l)}
+		k, there := at[key]
+		if !there {
+			k, at[key] = len(out), len(out)
+			out = append(out, nil)
+		}
+		out[k] = append(out[k], *l)
 	}
-	return document.Row(name, value, b.LimitText(&x.Limit, x.Figure), whyText(l))
+	return out
+}
+
+func (b *builder) leftRow(same []levers.Left) []document.Cell {
+	return document.Row(b.leftName(same, b.NameOf(same[0].Finding.Figure)), b.leftValue(&same[0]), b.limits(same),
+		whyText(&same[0]))
+}
+
+func (b *builder) leftName(same []levers.Left, name string) string {
+	others := 0
+	for i := range same {
+		others = max(others, same[i].Others)
+	}
+	if others > 0 {
+		return words.Of("propose.others", name, others)
+	}
+	return name
+}
+
+// leftValue is the figure, and how surely what stands first of it is exceeded.
+func (b *builder) leftValue(l *levers.Left) string {
+	if l.Figure.ID.IsZero() {
+		return words.Of("value.unknown")
+	}
+	return b.ValueAndRange(&l.Figure) + ", " + words.FirstPage("surely."+l.Finding.Surely.String())
+}
+
+func (b *builder) limits(same []levers.Left) string {
+	out := make([]string, len(same))
+	for i := range same {
+		out[i] = b.LimitText(&same[i].Finding.Limit, same[i].Finding.Figure)
+	}
+	return strings.Join(out, "; ")
+}
+
+// failing is a row a failure: what it comes to, and what keeps it from happening, which
+// is the same for all of it.
+func (b *builder) failing(all []levers.Left) document.Table {
+	t := document.Table{Caption: words.Of("propose.left_failing"), Columns: document.Columns("propose.fails",
+		"propose.exceeds_then", "propose.why")}
+	var keys []string
+	comes := map[string][]string{}
+	for _, same := range alike(all, func(l *levers.Left) bool { return l.Failure() != "" }) {
+		l := &same[0]
+		bare := l.Finding.Figure
+		bare.Case.Failure = ""
+		name := b.leftName(same, b.FigureName(&figure.Figure{ID: bare}))
+		if len(comes[l.Failure()]) == 0 {
+			keys = append(keys, l.Failure())
+			t.Rows = append(t.Rows, document.Row(draft.CaseName(figure.Case{Failure: l.Failure()}), "", whyText(l)))
+		}
+		comes[l.Failure()] = append(comes[l.Failure()], words.Of("propose.comes", name, b.leftValue(l), b.limits(same)))
+	}
+	for i, key := range keys {
+		t.Rows[i][1].Text = strings.Join(comes[key], "; ")
+	}
+	return t
 }
 
 // whyText is why nothing reaches it, with what would.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/proposal"
 	"etchbound/reports/document"
@@ -57,6 +58,33 @@ func TestWhatAProposalSays(t *testing.T) {
 	for _, not := range []string{"NaN", "%!", "is safe", "Approved", "Signature:"} {
 		if strings.Contains(b.String(), not) {
 			t.Errorf("%q is said", not)
+		}
+	}
+}
+
+// What fails is one row, with all that is exceeded then and each limit of it: the same
+// advice fifty times is read by nobody.
+func TestAFailureIsToldOnce(t *testing.T) {
+	f := found(t)
+	at := func(quantity, says string) levers.Left {
+		l := f.Left[0]
+		l.Others, l.Figure = 0, figure.Figure{}
+		l.Finding.Figure = figure.ID{Quantity: quantity, Case: figure.Case{Failure: "stirrer_stops"}}
+		l.Finding.Limit = limit.Limit{Label: says, Value: 7, Unit: "degC"}
+		l.Why = phrase.Of("left.failure")
+		return l
+	}
+	f.Left = []levers.Left{at("heat.temperature_peak", "first"), at("heat.temperature_peak", "second"), at("gas.flow", "third")}
+	var b strings.Builder
+	if err := document.Markdown(&b, proposed.Build(f, draft.Options{})); err != nil {
+		t.Fatal(err)
+	}
+	if n := strings.Count(b.String(), "after a stop, stir up slowly"); n != 1 {
+		t.Errorf("the advice stands %d times in\n%s", n, b.String())
+	}
+	for _, want := range []string{"first; ", "second); ", "third)"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("%q is not said in\n%s", want, b.String())
 		}
 	}
 }
