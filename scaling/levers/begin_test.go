@@ -52,7 +52,7 @@ func TestAShutEtchIsOpenedFirst(t *testing.T) {
 		t.Fatal("the jar is not opened, or twice")
 	}
 	file, err := s.written.With(s.changes(s.chosen)...)
-	if err != nil || !strings.Contains(string(file.Text), "closure: vented} # proposed, not tried; was closed") {
+	if err != nil || !strings.Contains(string(file.Text), "closure: vented} # proposed, not tried; closure was closed") {
 		t.Fatal(err, string(file.Text))
 	}
 	for i := range s.now.sure {

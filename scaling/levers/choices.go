@@ -2,6 +2,7 @@ package levers
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -65,7 +66,7 @@ func change(r *row, path, to, where, was string) proposal.Change {
 	}
 	note := "proposed, not tried"
 	if was != "" {
-		note += "; was " + was
+		note += "; " + path[strings.LastIndex(path, ".")+1:] + " was " + was // a line can hold several keys
 	}
 	return proposal.Change{Edit: edit.Edit{Path: path, To: to, Note: note}, Says: says}
 }
@@ -75,10 +76,18 @@ func (b *bench) upTo(r *row, q quantity.Value, unit, path, where string) {
 	var levels []level
 	for _, v := range r.values {
 		if v > q.In(unit)*(1+1e-9) {
-			levels = append(levels, level{change(r, path, text(v)+" "+unit, where, q.Text)})
+			levels = append(levels, level{change(r, path, inUnit(v, unit), where, q.Text)})
 		}
 	}
 	b.add(r, levels...)
+}
+
+// inUnit is a value as a person writes it: whole hours from two on.
+func inUnit(v float64, unit string) string {
+	if hours := v / 60; unit == "min" && hours >= 2 && hours == math.Trunc(hours) {
+		return text(hours) + " h"
+	}
+	return text(v) + " " + unit
 }
 
 // times are round values that are some factors above one.

@@ -18,7 +18,7 @@ func (b *bench) over(r *row) {
 		case !s.Over.Set && fills(s) && brings(s):
 			var levels []level
 			for _, v := range r.values {
-				levels = append(levels, level{change(r, stepPath(s, "over"), text(v)+" min", stepName(s), "")})
+				levels = append(levels, level{change(r, stepPath(s, "over"), inUnit(v, "min"), stepName(s), "")})
 			}
 			b.add(r, levels...)
 		}

@@ -58,6 +58,8 @@ func TestOneValueIsChangedWhereItStands(t *testing.T) {
 		{"places.etch.vent", "3 mm", "new", "250 mL # room\n", "250 mL # room\n    vent: 3 mm # new\n"},
 		{"places.drum.vent", "3 mm", "new", "count: 2} # shut", "count: 2, vent: 3 mm} # shut; new"},
 		{"places.drum.closure", "open", "", `closure: "vented"`, "closure: open"},
+		{"places.drum.count", "3", "shut; count was 2", "count: 2} # shut", "count: 3} # shut; count was 2"},
+		{"places.drum.count", "3", "shut", "count: 2} # shut", "count: 3} # shut"},
 		{"places.drum.closure", "", "", `, closure: "vented"`, ""},
 		{"places.drum.kind", "", "", "kind: drum, ", ""},
 		{"places.etch.capacity", "", "", "    capacity: 250 mL # room\n", ""},

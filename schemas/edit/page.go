@@ -176,5 +176,10 @@ func (p page) noted(before, after, note string) string {
 			break
 		}
 	}
+	if head, rest, _ := strings.Cut(note, "; "); sign == "; " && strings.Contains(q.text[at:end], head) {
+		if note = rest; note == "" { // it is said there
+			return q.text
+		}
+	}
 	return strings.TrimRight(q.text[:end], " ") + sign + note + q.text[end:]
 }
