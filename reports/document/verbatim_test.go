@@ -17,10 +17,12 @@ func TestAFileStaysAFile(t *testing.T) {
 	if err := HTML(&h, d); err != nil {
 		t.Fatal(err)
 	}
-	if want := "````\nplaces:\n  pot: {closure: open}\n```\n</pre><b>[31m\n````\n"; !strings.Contains(m.String(), want) {
+	want := "````\nplaces:\n  pot: {closure: open}\n```\n</pre><b>[31m\n````\n"
+	if !strings.Contains(m.String(), want) {
 		t.Errorf("Markdown: %s", m.String())
 	}
-	if want := "places:\n  pot: {closure: open}\n```\n&lt;/pre&gt;&lt;b&gt;[31m\n</pre>"; !strings.Contains(h.String(), want) {
+	want = "places:\n  pot: {closure: open}\n```\n&lt;/pre&gt;&lt;b&gt;[31m\n</pre>"
+	if !strings.Contains(h.String(), want) {
 		t.Errorf("HTML: %s", h.String())
 	}
 }

@@ -74,7 +74,8 @@ func TestAFailureIsToldOnce(t *testing.T) {
 		l.Why = phrase.Of("left.failure")
 		return l
 	}
-	f.Left = []levers.Left{at("heat.temperature_peak", "first"), at("heat.temperature_peak", "second"), at("gas.flow", "third")}
+	f.Left = []levers.Left{at("heat.temperature_peak", "first"), at("heat.temperature_peak", "second"),
+		at("gas.flow", "third")}
 	var b strings.Builder
 	if err := document.Markdown(&b, proposed.Build(f, draft.Options{})); err != nil {
 		t.Fatal(err)
