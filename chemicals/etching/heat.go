@@ -3,6 +3,7 @@ package etching
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
@@ -27,7 +28,7 @@ import (
 // Unknown, for want of etch_heat.<phase>, are borides, slabs, ratios other than m = x+1, and
 // elements without q_A or q_M. Acid without fluoride has q_A of its own.
 func (l *Layered) Heat(st *chemicals.Store, w *working.Sheet, in Medium) (q working.Num, standIns bool) {
-	if own := st.Num("etch_heat." + l.Formula.Text); in == Fluoride && !own.Unknown() {
+	if own := st.Num("etch_heat." + l.Formula.Text); !own.Unknown() && (in == Fluoride || l.Measured(st)) {
 		return own, false
 	}
 	unknown := working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, "etch_heat."+l.Formula.Text))
@@ -43,6 +44,13 @@ func (l *Layered) Heat(st *chemicals.Store, w *working.Sheet, in Medium) (q work
 	return q.Worse(working.Estimated), true
 }
 
+// Measured reports whether the route itself states the heat of its etch, whatever etches: that of
+// the data is of fluoride, and so may be that of a site.
+func (l *Layered) Measured(st *chemicals.Store) bool {
+	d, ok := st.Row("etch_heat." + l.Formula.Text)
+	return ok && strings.HasPrefix(d.OverriddenBy, "route")
+}
+
 // Medium is what takes the layer away; it begins the ids of its q_A.
 type Medium string
 
@@ -54,7 +62,8 @@ const (
 )
 
 // HeatOfMelt is what the etch of a phase by a dry chloride MCl2 releases, kJ/mol at 25 degC:
-// the datum etch_heat.melt.<phase>, else stand-ins as in Heat, with chlorine for oxygen:
+// the datum etch_heat.melt.<phase>, what the route measured, else stand-ins as in Heat, with
+// chlorine for oxygen:
 //
 //	M(m)A(a)X(x) = x MX + M + a A              b
 //	A + z/2 Cl2 to its chloride                q_A
@@ -67,8 +76,10 @@ const (
 // Melting and boiling take heat that is not credited. The layer counts as vapour, and at the
 // high end as bound in the melt. Of what chlorides are not held it is unknown.
 func (l *Layered) HeatOfMelt(st *chemicals.Store, w *working.Sheet, salt string) (q working.Num, standIns bool) {
-	id := "etch_heat.melt." + l.Formula.Text
-	if own := st.Num(id); !own.Unknown() {
+	if own := st.Num("etch_heat.melt." + l.Formula.Text); !own.Unknown() {
+		return own, false
+	}
+	if own := st.Num("etch_heat." + l.Formula.Text); !own.Unknown() && l.Measured(st) {
 		return own, false
 	}
 	unknown := working.Absent("q", "kJ/mol", working.Lacks("melt_heat", l.Formula.Text))

@@ -130,3 +130,20 @@ func TestHeatOfMelt(t *testing.T) {
 		t.Errorf("measured: %v, %v", q, err)
 	}
 }
+
+// What a route states as the heat of its etch counts whatever etches; what a site states, and what
+// the data have, is of fluoride.
+func TestHeatThatARouteStates(t *testing.T) {
+	for from, want := range map[string]float64{"route": 410, "site": 413 + 372 - 43 - 50} {
+		x, _, err := chemicals.Base().Override([]chemicals.Override{{ID: "etch_heat.Ti3AlC2", Value: 410, Low: math.NaN(),
+			High: math.NaN(), Unit: "kJ/mol", Source: "own calorimetry", From: from, At: "measured"}})
+		l := split(t, "Ti3AlC2")
+		q, is := l.Heat(x, nil, etching.Base)
+		if err != nil || is != (from == "site") || !nearly.To(q.V, want, 0.5) {
+			t.Errorf("%s: %v, want %g", from, q, want)
+		}
+		if q, is := l.HeatOfMelt(x, nil, "CuCl2"); is != (from == "site") || (q.V == 410) != (from == "route") {
+			t.Errorf("%s: %v of a melt", from, q)
+		}
+	}
+}

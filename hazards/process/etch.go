@@ -102,7 +102,7 @@ func (k *walker) heat(e *Etch) {
 	l := k.out.Layered
 	in, ok := map[Family]etching.Medium{FluorideAcid: etching.Fluoride, Alkaline: etching.Base,
 		HotAcid: etching.Acid}[e.Family]
-	if !ok {
+	if !ok && (e.Family == Current || !l.Measured(k.st)) { // beside its etch a current heats
 		e.Heat = working.Absent("Q", "kJ", working.Lacks("family_heat", l.Formula.Text+" ("+string(e.Family)+")"))
 		return
 	}

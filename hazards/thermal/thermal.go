@@ -97,6 +97,9 @@ func (r *reader) etch(step int) {
 		}
 		heat, powder = append(heat, course.HeatOf(r.w, e)), e.Powder
 		switch {
+		case !e.StandIns && e.Family != process.FluorideAcid && !e.N.None() && !e.Heat.None() &&
+			!e.Heat.Unknown():
+			says = phrase.Of("thermal.etch_stated")
 		case e.StandIns && e.Family == process.Molten:
 			says = phrase.Of("thermal.melt_stand_ins")
 		case e.StandIns:
