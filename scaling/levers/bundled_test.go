@@ -32,6 +32,7 @@ var beyondReach = map[string]map[string]string{
 	"zinc-chloride-melt-1g.yaml": {
 		"heat.addition_time.required": "acid that washes is tipped in, and a wash says no time for it",
 		"gas.addition_time.hood":      "the same",
+		"heat.adiabatic_rise":         "a dry melt has little in it that warms, and its heat is its etch",
 	},
 }
 
