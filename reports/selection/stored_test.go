@@ -48,3 +48,25 @@ func TestWhatIsShutIsNotCalledOpen(t *testing.T) {
 		}
 	}
 }
+
+const poured = `route: etchbound/1
+title: rinse
+basis: {status: invented}
+places:
+  drum: {kind: drum, material: HDPE, closure: vented, capacity: 5 L}
+steps:
+  - {do: charge, in: drum, what: [{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 L}], temperature: 20 degC}
+  - {do: neutralise, in: drum, what: [{substance: AGENT, mass: 60 g}], over: 1 h, temperature: 20 degC}
+`
+
+// What holds no calcium takes the acid and leaves the fluoride dissolved (by the reaction: sodium
+// fluoride is soluble), and is not said to bind it.
+func TestOnlyCalciumIsSaidToBindFluoride(t *testing.T) {
+	for agent, says := range map[string]string{"sodium hydrogencarbonate": "binds all acid, and no fluoride",
+		"calcium hydroxide": "binds all acid and fluoride"} {
+		r := written(t, strings.Replace(poured, "AGENT", agent, 1), "")
+		if l := line(selection.Read(draft.New(&r, draft.Options{}), nil), "neutralise"); !strings.Contains(l.Answer, says) {
+			t.Errorf("%s: %q", agent, l.Answer)
+		}
+	}
+}

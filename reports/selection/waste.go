@@ -28,8 +28,13 @@ func (p *reader) neutralise(l *Line) {
 		return
 	}
 	binds := "neutralise.mass"
-	if p.bare("fluoride.hf_equivalent") == nil {
+	switch {
+	case p.bare("fluoride.hf_equivalent") == nil:
 		binds = "neutralise.acid"
+	case f.Conditions.Says("neutralise.leaves_fluoride"):
+		binds = "neutralise.mass_leaves"
+	case f.Conditions.Says("neutralise.too_little_calcium"):
+		binds = "neutralise.mass_short"
 	}
 	l.Answer = say(binds, p.v.Danger(f), draft.AgentName(f.Quantity, f.Agent))
 	for _, x := range [...]struct{ quantity, some, none string }{
