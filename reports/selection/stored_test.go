@@ -62,11 +62,17 @@ steps:
 // What holds no calcium takes the acid and leaves the fluoride dissolved (by the reaction: sodium
 // fluoride is soluble), and is not said to bind it.
 func TestOnlyCalciumIsSaidToBindFluoride(t *testing.T) {
-	for agent, says := range map[string]string{"sodium hydrogencarbonate": "binds all acid, and no fluoride",
-		"calcium hydroxide": "binds all acid and fluoride"} {
-		r := written(t, strings.Replace(poured, "AGENT", agent, 1), "")
-		if l := line(selection.Read(draft.New(&r, draft.Options{}), nil), "neutralise"); !strings.Contains(l.Answer, says) {
-			t.Errorf("%s: %q", agent, l.Answer)
+	for _, row := range []struct{ acid, agent, says string }{
+		{"hydrofluoric", "sodium hydrogencarbonate", "binds all acid, and no fluoride"},
+		{"hydrofluoric", "calcium hydroxide", "binds all acid and fluoride"},
+		{"hydrofluoric", "calcium chloride", "No: calcium chloride brings no base"},
+		{"tetrafluoroboric", "calcium hydroxide", "cold, none of the fluoride that BF4-"},
+	} {
+		text := strings.NewReplacer("AGENT", row.agent, "hydrofluoric", row.acid).Replace(poured)
+		r := written(t, text, "")
+		l := line(selection.Read(draft.New(&r, draft.Options{}), nil), "neutralise")
+		if !strings.Contains(l.Answer, row.says) {
+			t.Errorf("%v: %q", row, l.Answer)
 		}
 	}
 }
