@@ -63,7 +63,7 @@ steps:
 // fluoride is soluble), and is not said to bind it.
 func TestOnlyCalciumIsSaidToBindFluoride(t *testing.T) {
 	for _, row := range []struct{ acid, agent, says string }{
-		{"hydrofluoric", "sodium hydrogencarbonate", "binds all acid, and no fluoride"},
+		{"hydrofluoric", "sodium hydrogencarbonate", "binds all acid, no fluoride"},
 		{"hydrofluoric", "calcium hydroxide", "binds all acid and fluoride"},
 		{"hydrofluoric", "calcium chloride", "No: calcium chloride brings no base"},
 		{"tetrafluoroboric", "calcium hydroxide", "cold, none of the fluoride that BF4-"},
