@@ -75,14 +75,36 @@ func (r *reader) spans(slug string) (steps []span, sources int) {
 			steps = append(steps, span{c, r.pours(s)})
 			x.breathed = r.w.Line("C", "ppm", "C*f", c.V*f.V, c, f)
 		}
-		if m, there := r.drops[in]; there && x.breathed.None() {
-			x.breathed = m.breathed
-		} else if there {
-			x.breathed = r.w.Sum("C", "ppm", x.breathed, m.breathed)
+		if m, there := r.drops[in]; there {
+			sprayed, still := r.sprays(s, &m, x)
+			steps = append(steps, sprayed, still)
+			continue
 		}
 		steps = append(steps, x)
 	}
 	return steps, sources
+}
+
+// sprays parts a step in two: drops at their most for as long as all its gas would take at
+// its largest flow, and the rest without. Whatever its gas does over time, no mean over any
+// time is above that of the two one after the other:
+//
+//	t_m = t min(1, n_g/(F t))     [min: mol, mol/s, s]
+func (r *reader) sprays(s *route.Step, m *droplets, x span) (with, without span) {
+	with, without = x, x
+	if x.breathed.None() {
+		with.breathed = m.breathed
+	} else {
+		with.breathed = r.w.Sum("C", "ppm", x.breathed, m.breathed)
+	}
+	t, f := x.time.As("t"), r.bubbling(s.Number, m, r.lasts(s)).As("f")
+	if f.Unknown() || t.Unknown() {
+		without.time = working.Exact("t", "min", 0, "drops all the time")
+		return with, without
+	}
+	with.time = r.w.Line("t_m", "min", "t*f", t.V*f.V, t, f)
+	without.time = r.w.Line("t_r", "min", "t*(1-f)", t.V*(1-f.V), t, f)
+	return with, without
 }
 
 // averaged is the strictest limit of an agent that is averaged over a time in min.

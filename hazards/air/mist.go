@@ -76,13 +76,33 @@ func (r *reader) spray(step int, s *process.State, gas working.Num) {
 			x.V*M.V*60000, x, M), phrase.Of("air.mist"))
 		c, near := r.near(x)
 		r.put("air.breathing_zone", figure.Step(step), a.slug, kase, c, phrase.Of(near, phrase.Of("air.mist")))
-		r.drops[vapourIn{step, a.slug}] = droplets{x, gas, c.As("C_m")}
+		m := droplets{x, gas, c.As("C_m")}
+		r.drops[vapourIn{step, a.slug}] = m
+		for _, kase.Over = range r.windows(a.slug) {
+			r.put("air.breathing_zone", figure.Step(step), a.slug, kase, r.meanOf(step, &m, kase.Over),
+				phrase.Of(near, phrase.Of("air.mist_mean")))
+		}
 		r.formed = append(r.formed, agent{slug: a.slug, acid: true})
 		if l, e := r.strictest(a.slug); e != nil {
 			y := c.As("C")
 			r.parts[step] = append(r.parts[step], r.w.Line("C_L", "1", "C/L", y.V/l.V, y, l))
 		}
 	}
+}
+
+// meanOf is the most that the drops of a step come to on average over a time in min, ppm: at
+// their most for as long as all its gas would take at its largest flow.
+//
+//	C_t = C min(1, t f/t_w)     [ppm: min, 1, min]
+func (r *reader) meanOf(step int, m *droplets, window float64) working.Num {
+	s := &r.c.Route.Steps[step-1]
+	t, c, w := r.c.Lasts(r.w, s).As("t"), m.breathed.As("C"), working.Exact("t_w", "min", window,
+		"time the limit is averaged over")
+	if t.Unknown() {
+		return c
+	}
+	f := r.bubbling(step, m, r.lasts(s)).As("f")
+	return r.w.Line("C_t", "ppm", "C*min(1,t*f/t_w)", c.V*min(1, t.V*f.V/w.V), c, t, f, w)
 }
 
 // sour is an acid of a liquor, mol.

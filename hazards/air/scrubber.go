@@ -196,7 +196,7 @@ func (r *reader) noMore(d *process.Done, slug string, n working.Num) working.Num
 // mistIn is the base that the mist of a step takes in its time, mol, as much as it is acid:
 // the drops of all the gas that rises, however fast it does at its fastest.
 //
-//	n = n_d t min(1, n_g/(F t))
+//	n = n_d t f
 func (r *reader) mistIn(d *process.Done, time working.Num) []working.Num {
 	var out []working.Num
 	for _, a := range r.breathable() {
@@ -205,13 +205,21 @@ func (r *reader) mistIn(d *process.Done, time working.Num) []working.Num {
 		if !there || !held {
 			continue
 		}
-		x, t, F, g := m.leaves.As("n_d"), time.As("t"), m.gas.As("F"), r.risen(d.Number, time).As("n_g")
-		n := r.noMore(d, a.slug, r.w.Line("n", "mol", "n_d*t*min(1,n_g/max(F*t,1e-30))",
-			x.V*t.V*min(1, g.V/max(F.V*t.V, 1e-30)), x, t, g, F))
+		x, t, f := m.leaves.As("n_d"), time.As("t"), r.bubbling(d.Number, &m, time).As("f")
+		n := r.noMore(d, a.slug, r.w.Line("n", "mol", "n_d*t*f", x.V*t.V*f.V, x, t, f))
 		b := working.Exact("b", "mol/mol", sub.Acid, "base that one of it takes")
 		out = append(out, r.w.Line("n_b", "mol", "b*n", b.V*n.V, b, n))
 	}
 	return out
+}
+
+// bubbling is the share of the time of a step, s, that all its gas would take at the flow
+// that throws up its drops:
+//
+//	f = min(1, n_g/(F t))
+func (r *reader) bubbling(step int, m *droplets, time working.Num) working.Num {
+	t, F, g := time.As("t"), m.gas.As("F"), r.risen(step, time).As("n_g")
+	return r.w.Line("f", "1", "min(1,n_g/max(F*t,1e-30))", min(1, g.V/max(F.V*t.V, 1e-30)), g, F, t)
 }
 
 // risen is the gas that rises in a step within its time, mol: of the powder no more than all

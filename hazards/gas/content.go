@@ -13,7 +13,7 @@ import (
 
 // contents reports how full each place is at its fullest:
 //
-//	content = (liquid + powder)/capacity     [%: mL, mL, mL]
+//	content = (liquid + solid)/capacity     [%: mL, mL, mL]
 func (r *reader) contents() {
 	for i := range r.k.Fullest {
 		x := &r.k.Fullest[i]

@@ -65,7 +65,7 @@
 //
 // # Closed containers
 //
-// Gas space is capacity less liquid less powder, shut at 101.325 kPa and 25 degC:
+// Gas space is capacity less liquid less solid, shut at 101.325 kPa and 25 degC:
 //
 //	p = n R T/V_g   (kPa gauge)
 //
@@ -80,10 +80,11 @@
 //	p = n R T/V_g + P T/T_f + p_v - P
 //
 // in the room that its swollen liquid leaves, and cold once it is cold again.
-// vessel.filling is that liquid and powder at 25 degC over the capacity. vessel.piled is
-// liquid and powder of one batch by the batches of a container of waste. vessel.content is
-// the most liquid and powder that any place holds at any time over its capacity; more than
-// all of it overflows. gas.closed.time_to_10_kpa
+// vessel.filling is that liquid and solid at 25 degC over the capacity. vessel.piled is
+// liquid and solid of one batch by the batches of a container of waste. vessel.content is
+// the most liquid and solid that any place holds at any time over its capacity; more than
+// all of it overflows. Solid is powder and what was charged as a solid, in grains without
+// pores: dissolved it takes no more. gas.closed.time_to_10_kpa
 // takes the largest flow of any moment; it sets how often to look and permits nothing.
 //
 // gas.to_come is what a place can still give at its worst moment, of waste of all its batches;

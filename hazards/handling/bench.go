@@ -41,7 +41,7 @@ func (r *reader) spun(d *process.Done, s *route.Step) {
 	}
 	m, l := r.solids(r.carried(full), process.Product, process.Unetched, process.Residual, process.Based), r.liquid(full)
 	room := process.RoomIn(r.c, r.w, r.k, p, full)
-	V, S := room.Liquid.As("V_l"), room.Solid.As("V_s")
+	V, S := room.Liquid.As("V_l"), room.Powder.As("V_s") // salt makes it denser
 	at := figure.Step(d.Number)
 	rho := r.w.Line("rho", "g/mL", "(m+m_l)/(V_l+V_s)", (m.V+l.V)/(V.V+S.V), m, l, V, S)
 	r.put("spin.density", at, "", rho, phrase.Of("handling.spun"))

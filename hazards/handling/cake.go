@@ -79,7 +79,7 @@ func (r *reader) lump(p *route.Place, d *process.Done, s *process.State) (lump, 
 		return lump{}, false
 	}
 	room := process.RoomIn(r.c, r.w, r.k, p, s)
-	V, S := room.Liquid.As("V_l"), room.Solid.As("V_s")
+	V, S := room.Liquid.As("V_l"), room.Powder.As("V_s") // salt makes it denser
 	c := r.w.Line("c", "g/mL", "m/(V_l+V_s)", m.V/(V.V+S.V), m, V, S)
 	rho := r.w.Line("rho", "g/mL", "(m+m_l)/(V_l+V_s)", (m.V+l.V)/(V.V+S.V), m, l, V, S)
 	T := r.set(d)

@@ -220,7 +220,7 @@ func (k *walker) account(of *chemicals.Composition, n float64) {
 }
 
 // dissolve charges a solid that goes, or will go, into the liquid. It counts
-// as dissolved whether it is yet or not; it adds no volume.
+// as dissolved whether it is yet or not; it adds no volume of liquid.
 func (k *walker) dissolve(q *Pool, m *route.Material, s *route.Step, mix *Mixing) {
 	M := m.Substance.Formula.MolarMass(k.st, k.w).As("M")
 	var n, g working.Num
@@ -246,8 +246,19 @@ func (k *walker) dissolve(q *Pool, m *route.Material, s *route.Step, mix *Mixing
 	}
 	mix.Salts = append(mix.Salts, Entry{Name: m.Substance.Name, Sub: m.Substance, N: n, Acid: m.Substance.Acid})
 	q.Mass = k.w.Sum("m", "g", q.Mass.As("m"), g)
+	q.Salts = plus(k.w, q.Salts, k.grains(&m.Substance.Formula, g))
 	q.HeatCapacity = k.w.Sum("C", "J/K", q.HeatCapacity.As("C"), k.solidHeat(&m.Substance.Formula, n))
 	k.sayRatio(m, n, g, q)
+}
+
+// grains is the volume of g grams of a solid without its pores, mL: dissolved it takes no more.
+func (k *walker) grains(f *chemicals.Formula, g working.Num) working.Num {
+	id := "density." + f.Text + "(s)"
+	if _, held := k.st.Row(id); !held {
+		id = "density.solid"
+	}
+	m, d := g.As("m"), k.st.Num(id).As("rho_d")
+	return k.w.Line("V_d", "mL", "m/rho_d", m.V/d.V, m, d).Worse(working.Estimated)
 }
 
 func (k *walker) byRatio(m *route.Material) working.Num {

@@ -9,19 +9,20 @@ import (
 
 // Room is what a place holds and what is left in it, in mL, at the temperature
 // at which it was filled. Space may be negative; it is unknown where the
-// capacity, or what came in, is.
-type Room struct{ Capacity, Liquid, Solid, Space working.Num }
+// capacity, or what came in, is. Solid is Powder and what was charged as a solid.
+type Room struct{ Capacity, Liquid, Powder, Solid, Space working.Num }
 
 // RoomIn is the room of a place with the contents s:
 //
-//	space = capacity - liquid - powder     [mL]
+//	space = capacity - liquid - solid     [mL]
 func RoomIn(c route.Case, w *working.Sheet, k *Walk, p *route.Place, s *State) Room {
 	cap := c.Given("cap", "mL", p.Capacity)
 	if p.Count > 1 {
 		x := working.Exact("x", "1", float64(p.Count), fmt.Sprintf("%d equal containers", p.Count))
 		cap = w.Line("cap", "mL", "x*c", x.V*cap.V, x, cap.As("c"))
 	}
-	r := Room{Capacity: cap, Liquid: s.Volume(w).As("V_l"), Solid: solidVolume(c, w, k, s).As("V_s")}
+	r := Room{Capacity: cap, Liquid: s.Volume(w).As("V_l"), Powder: powderVolume(c, w, k, s)}
+	r.Solid = withSalts(w, s, r.Powder).As("V_s")
 	if more := s.Unsaid(); more != nil {
 		r.Space = working.Absent("V_g", "mL", more...)
 		return r
@@ -40,7 +41,25 @@ func layeredDensity(c route.Case, k *Walk) working.Num {
 	return c.Store.Num(id).As("rho")
 }
 
+// solidVolume is that of the powder of a place and of what came into its liquor as a solid, mL:
+//
+//	V_s = m/rho + V_d
 func solidVolume(c route.Case, w *working.Sheet, k *Walk, s *State) working.Num {
+	return withSalts(w, s, powderVolume(c, w, k, s))
+}
+
+func withSalts(w *working.Sheet, s *State, powder working.Num) working.Num {
+	var salts working.Num
+	for i := range s.Liquid {
+		salts = plus(w, salts, s.Liquid[i].Grains(w))
+	}
+	if salts.None() {
+		return powder
+	}
+	return plus(w, powder, salts).As("V_s")
+}
+
+func powderVolume(c route.Case, w *working.Sheet, k *Walk, s *State) working.Num {
 	for i := range s.Solids {
 		x := &s.Solids[i]
 		// the last: powder whose reaction is not followed

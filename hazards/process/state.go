@@ -34,6 +34,7 @@ func (e *Entry) Free() float64 {
 type Pool struct {
 	Entries      []Entry
 	Volume       working.Num // mL of liquid as charged; solids add none
+	Salts        working.Num // mL of what came into it as a solid, in grains: it takes no more once it is dissolved
 	Mass         working.Num // g, dissolved salt included
 	HeatCapacity working.Num // J/K, low end, of the solutions and salts as charged, as far as it is held
 	Uncounted    uncounted   // what of the liquid it leaves out
@@ -151,6 +152,7 @@ func (k *walker) merged(p *State) *Pool {
 	}
 	volumes, masses := make([]working.Num, 0, usualTerms), make([]working.Num, 0, usualTerms)
 	heats := make([]working.Num, 0, usualTerms)
+	var salts working.Num
 	entries := 0
 	for i := range p.Liquid {
 		entries += len(p.Liquid[i].Entries)
@@ -166,6 +168,7 @@ func (k *walker) merged(p *State) *Pool {
 		more = append(more, q.More...)
 		volumes = append(volumes, k.Part(q, q.Volume))
 		masses = append(masses, k.Part(q, q.Mass))
+		salts = plus(k.w, salts, q.Grains(k.w))
 		heats = append(heats, k.Part(q, q.HeatCapacity))
 		for _, e := range q.Entries {
 			e.N = k.Part(q, e.N)
@@ -173,9 +176,9 @@ func (k *walker) merged(p *State) *Pool {
 		}
 	}
 	all = k.addUp(all)
-	p.Liquid = []Pool{{Entries: all, Volume: k.w.Sum("V", "mL", volumes...), Mass: k.w.Sum("m", "g", masses...),
-		HeatCapacity: k.w.Sum("C", "J/K", heats...), Uncounted: left, Share: one, Whole: true, Unfollowed: unfollowed,
-		More: more}}
+	p.Liquid = []Pool{{Entries: all, Volume: k.w.Sum("V", "mL", volumes...), Salts: salts,
+		Mass: k.w.Sum("m", "g", masses...), HeatCapacity: k.w.Sum("C", "J/K", heats...), Uncounted: left,
+		Share: one, Whole: true, Unfollowed: unfollowed, More: more}}
 	return &p.Liquid[0]
 }
 

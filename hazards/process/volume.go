@@ -76,6 +76,26 @@ func (s *State) Volume(w *working.Sheet) working.Num {
 	return w.Sum("V", "mL", terms...)
 }
 
+// Grains is what of a pool came as a solid, mL, as far as it is still there; none where
+// nothing did.
+func (q *Pool) Grains(w *working.Sheet) working.Num {
+	if q.Salts.None() {
+		return working.Num{}
+	}
+	return PartOf(w, q, q.Salts)
+}
+
+// plus is the sum of two volumes in mL, of which either may be none.
+func plus(w *working.Sheet, a, b working.Num) working.Num {
+	switch {
+	case a.None():
+		return b
+	case b.None():
+		return a
+	}
+	return w.Sum(a.Symbol, "mL", a, b)
+}
+
 // formulas are those whose molar mass the readers ask for.
 var formulas = sync.OnceValue(func() map[string]chemicals.Formula {
 	m := map[string]chemicals.Formula{}

@@ -33,12 +33,12 @@ type Walk struct {
 	Unfollowed []Unfollowed // what gives gas that nobody works out, by place
 }
 
-// Fullest is the most liquid and powder that a place holds at any time.
+// Fullest is the most liquid and solid that a place holds at any time.
 type Fullest struct {
 	Place  string
 	Step   int         // in which it holds that
 	Volume working.Num // mL of liquid; unknown where it is in any step
-	Solid  working.Num // mL of powder in it
+	Solid  working.Num // mL of powder and of what was charged as a solid
 }
 
 // Balance is one element of the account, in mol.

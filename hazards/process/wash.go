@@ -153,7 +153,7 @@ func (k *walker) fuller(p *State, q, cycle *Pool, retained, filled working.Num) 
 		a, b := x.As("a"), y.As("b")
 		return k.w.Line(x.Symbol, x.Unit, "f*a+b", stay.V*a.V+b.V, stay, a, b)
 	}
-	s.Liquid = []Pool{{Volume: filled, Mass: both(q.Mass, cycle.Mass),
+	s.Liquid = []Pool{{Volume: filled, Salts: cycle.Salts, Mass: both(q.Mass, cycle.Mass),
 		HeatCapacity: both(q.HeatCapacity, cycle.HeatCapacity),
 		Uncounted:    q.Uncounted.times(stay.V).and(cycle.Uncounted), Share: one, Whole: true, More: q.More}}
 	return &s
@@ -366,6 +366,9 @@ func (k *walker) times(q Pool, n working.Num) Pool {
 	}
 	q.Entries = entries
 	q.Volume, q.Mass, q.HeatCapacity = scale(q.Volume), scale(q.Mass), scale(q.HeatCapacity)
+	if !q.Salts.None() {
+		q.Salts = scale(q.Salts)
+	}
 	q.Uncounted = q.Uncounted.times(N.V)
 	return q
 }

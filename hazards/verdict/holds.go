@@ -94,7 +94,7 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 		if f.Verdict.Rank() < figure.Exceeds.Rank() {
 			continue
 		}
-		if f.Figure.Case == figure.By(figure.Mist) {
+		if f.Figure.Case.Branch == figure.Mist {
 			at(add("acid_mist", phrase.Of("hold.acid_mist")), f.Figure.Place)
 		}
 		if f.Limit.Stops && !supposed(f.Figure) {

@@ -2,7 +2,9 @@ package verdict
 
 import (
 	"math"
+	"slices"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/process"
@@ -159,8 +161,29 @@ func compared(h *subject, l *limit.Limit) figure.Finding {
 	level, margin := l.Compare(danger, q.Danger == figure.Low)
 	out := figure.Finding{Figure: f.ID, Of: of, Margin: margin, Limit: *l}
 	out.Verdict = levels[level]
-	if l.Role == limit.Unrated && level == limit.Unknown {
-		out.Verdict = figure.Exceeds // whatever the pressure is, none may be held
+	if level == limit.Unknown && (l.Role == limit.Unrated || bursts(f) || allOver(f, l, q.Danger == figure.Low)) {
+		out.Verdict = figure.Exceeds // whatever it is, it is more than may be held
 	}
 	return out
+}
+
+// bursts reports whether the dangerous end of a pressure is not known because hot liquid fills
+// all of a shut place: no wall holds that.
+func bursts(f *figure.Figure) bool {
+	return slices.ContainsFunc(f.Danger().Missing(), func(m working.Missing) bool { return m.Kind == "no_space_hot" })
+}
+
+// allOver reports whether what is known of a figure is over a limit at its other end and at the
+// best estimate, where its dangerous end is not known.
+func allOver(f *figure.Figure, l *limit.Limit, low bool) bool {
+	tame := f.Low()
+	if low {
+		tame = f.High()
+	}
+	for _, n := range []working.Num{f.Value, tame} {
+		if level, _ := l.Compare(n.V, low); level != limit.Exceeds {
+			return false
+		}
+	}
+	return true
 }

@@ -60,7 +60,11 @@ func limitsFor(h *subject, in ordered, out []limit.Limit) []limit.Limit {
 				l = r
 			}
 		}
-		if l.Average > 0 {
+		switch {
+		case drops(f) && l.Quantity == "air.breathing_zone" && l.Average != f.Case.Over:
+			continue // the figure of that time is held against it
+		case drops(f):
+		case l.Average > 0:
 			l = averaged(c, f, &l)
 		}
 		out = append(out, l)

@@ -17,8 +17,12 @@ func breathing(c route.Case, f *figure.Figure) []limit.Limit {
 	strictest := limit.Strictest(f.Agent, c.Jurisdiction())
 	for i := range strictest {
 		e := &strictest[i]
-		if boilsOff(f) && e.Average > shortMinutes {
-			continue // it is over by then
+		if boilsOff(f) && e.Average > shortMinutes || drops(f) && e.Average != f.Case.Over {
+			continue // it is over by then, or another figure counts for how long it comes
+		}
+		if f.Case.Over > 0 {
+			out = append(out, exposure(e, f.Quantity, e.Value, math.NaN()))
+			continue
 		}
 		out = append(out, exposure(e, f.Quantity, e.Allowed(minutes), minutes))
 	}
@@ -123,6 +127,10 @@ const shortMinutes, soonest = 15, 10
 func boilsOff(f *figure.Figure) bool {
 	return f.Case.Failure != "" || f.Case.Branch == figure.Boiling
 }
+
+// drops reports whether a figure is of what gas throws up: at its largest flow, or on average
+// over the time of a limit.
+func drops(f *figure.Figure) bool { return f.Case.Branch == figure.Mist && f.Case.Failure == "" }
 
 // averagedAlike adds the limits that are averaged over the time that a figure of all
 // steps is averaged over.
