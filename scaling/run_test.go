@@ -85,7 +85,8 @@ func TestContentsAndNeeds(t *testing.T) {
 	if !found {
 		t.Errorf("no lithium in %+v", held.Elements)
 	}
-	likely(t, "full", held.Full.V, 20.235/100, 1e-4) // 20 mL of acid, and 1 g of powder of 4.25 g/mL
+	// 20 mL of acid, 1 g of powder of 4.25 g/mL, 1.6 g of salt of 2.64 and 10 g of lime of 2.2
+	likely(t, "full", held.Full.V, 25.387/100, 1e-4)
 	if other := ContentsOf(&rv, "nowhere"); !other.Most.Unknown() || !other.Full.Unknown() {
 		t.Error("a place that is not there is empty")
 	}
