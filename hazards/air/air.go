@@ -444,5 +444,8 @@ func (r *reader) strength(formula string, n, water working.Num) working.Num {
 func (r *reader) molal(n, water working.Num) working.Num {
 	Mw := r.molar("H2O").As("M_w")
 	x, y := n.As("n"), water.As("n_w")
+	if y.V == 0 && !y.Unknown() {
+		return working.Absent("m", "mol/kg", working.Lacks("vapour_of_dried", ""))
+	}
 	return r.w.Line("m", "mol/kg", "n/(n_w*M_w/1000)", x.V/(y.V*Mw.V/1000), x, y, Mw)
 }

@@ -60,6 +60,37 @@ func TestSurely(t *testing.T) {
 	}
 }
 
+// Where the dangerous end is not known, what is known can be over the limit all the same; and no
+// wall holds what hot liquid fills.
+func TestWhatIsKnownCanExceed(t *testing.T) {
+	none := math.NaN()
+	for _, c := range []struct {
+		name           string
+		quantity       string
+		low, mid, high float64
+		limit          float64
+		want           figure.Verdict
+	}{
+		{"over at its tame end", "heat.adiabatic_rise", 60, 70, none, 50, figure.Exceeds},
+		{"over at its best estimate alone", "heat.adiabatic_rise", 40, 70, none, 50, figure.UnknownVerdict},
+		{"tame end not known either", "heat.adiabatic_rise", none, 70, none, 50, figure.UnknownVerdict},
+		{"under it as far as known", "heat.adiabatic_rise", 10, 20, none, 50, figure.UnknownVerdict},
+		{"danger is low", "air.oxygen", none, 16, 17, 19.5, figure.Exceeds},
+		{"limit not known", "heat.adiabatic_rise", 60, 70, none, none, figure.UnknownVerdict},
+	} {
+		f := ranged(c.quantity, c.low, c.mid, c.high, working.Known)
+		got := compared(&subject{figs: figure.NewSet(nil), f: f}, &limit.Limit{Value: c.limit, Unit: "1"})
+		if got.Verdict != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got.Verdict, c.want)
+		}
+	}
+	p := ranged("gas.closed.pressure", none, none, none, working.Unknown)
+	p.Value = working.Absent("p", "kPa gauge", working.Lacks("no_space_hot", "jar"))
+	if got := compared(&subject{f: p}, &limit.Limit{Value: 1000, Unit: "kPa gauge"}); got.Verdict != figure.Exceeds {
+		t.Errorf("hot liquid fills a rated jar: %v", got.Verdict)
+	}
+}
+
 // Laws that nobody has measured are a bracket: none of them is a best estimate.
 func TestALawNobodyMeasuredHasNoBestEstimate(t *testing.T) {
 	over := &limit.Limit{Value: 50, Unit: "1"}
