@@ -8,6 +8,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
 	"etchbound/hazards/wetted"
 	"etchbound/reports/words"
 )
@@ -155,11 +156,14 @@ func general(u *doubt.UnknownItem) string {
 	return ""
 }
 
-// places are where something is missing: its step, the place it is of, else those of
-// the figures that lack it.
+// places are where something is missing: its step, or that whose key is not written, the
+// place it is of, else those of the figures that lack it.
 func (p *reader) places(u *doubt.UnknownItem) []figure.Place {
 	if u.Step > 0 {
 		return []figure.Place{figure.Step(u.Step)}
+	}
+	if step, _, is := route.FromAt(u.Subject); is && u.Kind == working.NotGiven {
+		return []figure.Place{figure.Step(step)}
 	}
 	if p.route().Place(u.Subject) != nil {
 		return []figure.Place{figure.At(u.Subject)}

@@ -4,8 +4,12 @@ import (
 	"slices"
 	"testing"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards"
+	"etchbound/hazards/doubt"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
+	"etchbound/hazards/route"
 	"etchbound/reports/words"
 )
 
@@ -17,6 +21,15 @@ func TestGapsThatTheSameSettlesAreOne(t *testing.T) {
 		{"gas", "", "measure it"}, {"what nobody settles", "", ""}, {"another", "", ""}}
 	if !slices.Equal(got, want) {
 		t.Errorf("%+v, want %+v", got, want)
+	}
+}
+
+// What a step does not say stands at that step, whatever earlier figures lack it.
+func TestWhatAStepDoesNotSayIsOfThatStep(t *testing.T) {
+	u := doubt.UnknownItem{Missing: working.Lacks(working.NotGiven, route.At(4, "temperature")),
+		Figures: []figure.ID{{Quantity: "heat.mtsr", Place: figure.Step(2)}}}
+	if got := (&reader{}).places(&u); !slices.Equal(got, []figure.Place{figure.Step(4)}) {
+		t.Errorf("the temperature of step 4 is not known at %v", got)
 	}
 }
 
