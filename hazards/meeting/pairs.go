@@ -3,6 +3,7 @@ package meeting
 import (
 	_ "embed"
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 	"sync"
@@ -42,19 +43,40 @@ const (
 )
 
 var rows = sync.OnceValue(func() []Pair {
-	return columns.Must("hazards/meeting/pairs.csv", pairsCSV, func(r columns.Row) Pair {
-		p := Pair{ID: r.Named("id"), A: r.Named("a"), B: r.Named("b"), Mixed: r.Text("mixed"), Names: r.Text("pair"),
-			Result: r.Text("result"), Severity: r.Choice("severity", mayMeet, "1", "2", "3"),
-			Gas: Gas(r.Choice("gas", string(NoGas), string(Counted), string(Bounded),
-				string(UnknownGas))),
-			Meant: r.List("meant"), Judged: r.List("judged"),
-			Source: r.Named("source"), Status: r.Named("status")}
-		if p.Severity == mayMeet && p.Mixed == "" || p.Severity != mayMeet && (p.Names == "" || p.Result == "") {
-			r.Fault("severity", errors.New("a pair that must not meet says what it is and gives, another how it is mixed"))
-		}
-		return p
-	})
+	return columns.Must("hazards/meeting/pairs.csv", pairsCSV, pairOf)
 })
+
+// pairOf reads a row.
+func pairOf(r columns.Row) Pair {
+	p := Pair{ID: r.Named("id"), A: r.Named("a"), B: r.Named("b"), Mixed: r.Text("mixed"), Names: r.Text("pair"),
+		Result: r.Text("result"), Severity: r.Choice("severity", mayMeet, "1", "2", "3"),
+		Gas: Gas(r.Choice("gas", string(NoGas), string(Counted), string(Bounded),
+			string(UnknownGas))),
+		Meant: r.List("meant"), Judged: r.List("judged"),
+		Source: r.Named("source"), Status: r.Named("status")}
+	if p.Severity == mayMeet && p.Mixed == "" || p.Severity != mayMeet && (p.Names == "" || p.Result == "") {
+		r.Fault("severity", errors.New("a pair that must not meet says what it is and gives, another how it is mixed"))
+	}
+	if p.Severity != mayMeet {
+		p.known(r)
+	}
+	return p
+}
+
+// known faults a tag that nothing brings: a pair of it would never meet, and nobody would
+// hear of it.
+func (p *Pair) known(r columns.Row) {
+	tags := append(chemicals.Classes(), powder, loosePowder, other, water, molten)
+	for column, all := range map[string]string{"a": p.A, "b": p.B} {
+		for tag := range strings.SplitSeq(all, "+") {
+			group, _, of := strings.Cut(tag, ":")
+			if of && (group == "wall" || group == powder || group+":" == does) || slices.Contains(tags, tag) {
+				continue
+			}
+			r.Fault(column, fmt.Errorf("%q is no tag of what can come into a place", tag))
+		}
+	}
+}
 
 // Pairs are the rows of pairs.csv of two that must not meet. The slice is shared and not
 // to be changed.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/route"
+	"etchbound/schemas/columns"
 )
 
 // planted is one of each pair of the table: two that are put in one after the other, in
@@ -185,5 +186,18 @@ func put(what string) string {
 		return "{substance: " + name + ", volume: 10 mL, strength" + more + "}"
 	default:
 		return "{substance: " + name + ", mass: 10 g}"
+	}
+}
+
+// A pair of a tag that nothing can bring into a place would never meet: it is a fault of its
+// row, that names the column.
+func TestATagThatNothingBringsIsAFault(t *testing.T) {
+	const head = "id,a,b,mixed,pair,result,severity,gas,meant,judged,source,status\n"
+	for tags, want := range map[string]string{"acid,strong_base": "", "powder:Si|S,water": "", "nitric,does:sonicate": "",
+		"acid+water,wall:steel": "", "acid,base": `"base"`, "fluoride,acid": `"fluoride"`, "acid+hfl,water": `"hfl"`} {
+		_, err := columns.Read("pairs", head+"x,"+tags+",,a pair,what it gives,2,none,,,own,memory\n", pairOf)
+		if said := fmt.Sprint(err); want == "" && err != nil || !strings.Contains(said, want) {
+			t.Errorf("%s: %v", tags, err)
+		}
 	}
 }
