@@ -63,11 +63,18 @@ func (f *finder) cooling(s *Stage) {
 	}
 	k := p.Cooling
 	if k == nil || k.Kind == "none" {
+		if k == nil {
+			s.Loose = []working.Missing{working.Lacks(working.NotGiven, p.At+".cooling")}
+		}
 		f.inAir(s, "course.uncooled")
 		return
 	}
 	s.Bath = true
+	if !k.UA.Set && (f.insulates(p) == "" || !p.Capacity.Set) {
+		s.Loose = []working.Missing{working.Lacks(working.NotGiven, p.At+".cooling.ua")}
+	}
 	if s.Unsaid = unsaid(p); s.Unsaid != nil {
+		s.Loose = append(s.Loose, s.Unsaid...)
 		f.inAir(s, "course.jacket_unsaid")
 		return
 	}

@@ -44,6 +44,7 @@ type Stage struct {
 	Ice      *Ice              // that bath; nil where it stands in none
 	Jacket   *Jacket           // what flows around it; nil where it stands in none, or that is not all stated
 	Unsaid   []working.Missing // of its jacket, which counts for nothing then
+	Loose    []working.Missing // of what cools it and how much that takes; nil where both are stated
 	Bath     bool              // its place has a bath or a jacket
 	Boils    working.Num       // degC, boiling point of the liquor as it is in this step
 	Boiling  phrase.Phrase     // what that holds for

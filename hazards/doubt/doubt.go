@@ -49,6 +49,9 @@ func Unknown(r *route.Route, figs []figure.Figure, contacts []process.Contact) [
 				add(m, f.ID)
 			}
 		}
+		for _, m := range f.Open() {
+			add(m, f.ID)
+		}
 	}
 	for _, m := range slices.Concat(leftOpen(r), unproven(contacts)) {
 		add(m, figure.ID{})

@@ -17,6 +17,7 @@ type Figure struct {
 	Conditions phrase.Phrase // what the number holds for
 	low, high  float64       // NaN: that end is not known
 	of         *ID
+	open       *[]working.Missing
 	ranged     bool
 	Searched   bool // it comes of a search that a brief assessment leaves out
 	Widened    bool // what is worked out beside the runs set its dangerous end: none of them stands there
@@ -24,6 +25,18 @@ type Figure struct {
 
 // SetRange sets both ends of the range of f, in its unit; NaN where one is not known.
 func (f *Figure) SetRange(low, high float64) { f.low, f.high, f.ranged = low, high, true }
+
+// LeaveOpen says that the range of f bounds nothing where danger lies, and for want of what:
+// what it exceeds it exceeds, and of what else it is held against nothing is known.
+func (f *Figure) LeaveOpen(missing []working.Missing) { f.open = &missing }
+
+// Open is what is missing of a figure that was left open; nil of any other.
+func (f *Figure) Open() []working.Missing {
+	if f.open == nil {
+		return nil
+	}
+	return *f.open
+}
 
 // Low is the low end of the range of f; the zero Num before it is set.
 func (f *Figure) Low() working.Num { return f.end("low", f.low) }
@@ -34,7 +47,8 @@ func (f *Figure) High() working.Num { return f.end("high", f.high) }
 // RepeatedAs is f under another id, with the same range.
 func (f *Figure) RepeatedAs(id ID) Figure {
 	of := f.ID
-	return Figure{ID: id, Value: f.Value, Conditions: f.Conditions, low: f.low, high: f.high, ranged: f.ranged, of: &of}
+	return Figure{ID: id, Value: f.Value, Conditions: f.Conditions, low: f.low, high: f.high, ranged: f.ranged, of: &of,
+		open: f.open}
 }
 
 // Covers takes another member into a sum that stands for both: the value of m if its
@@ -44,6 +58,9 @@ func (f *Figure) RepeatedAs(id ID) Figure {
 func (f *Figure) Covers(m *Figure) {
 	if m.ranged {
 		f.low, f.high = math.Min(f.low, m.low), math.Max(f.high, m.high)
+	}
+	if m.open != nil {
+		f.open = m.open
 	}
 	q, _ := Lookup(f.Quantity)
 	x, y := m.Value.V, f.Value.V

@@ -12,5 +12,10 @@
 // (boiling point, capped rises, the least of several limits) get the quarter points too. If a
 // corner is unknown, that end is unknown. Rows of shape bound
 // are printed and not swung. An amount that the writer gave has no range unless he gives
-// one. What a search over moments found has the range of about eight corners.
+// one.
+//
+// Of a course of several steps that can run away, where nobody states what cools it, no end
+// bounds what a later step does: what is colder early leaves more for it, and the worst lies
+// anywhere between. Flows of later steps are left open there, which no limit is met by, and
+// how hot they get is bounded by all the heat of the course. What a search over moments found has the range of about eight corners.
 package ranges

@@ -87,6 +87,7 @@ type ranger struct {
 	base   []figure.Figure
 	known  *course.Known
 	lots   *lots
+	loose  []loose
 	done   []tries
 	about  func(*figure.Figure) bool // the figures whose ranges are asked for; nil: all
 	moves  map[string]bool           // the variables that can move them; nil: all
@@ -102,7 +103,8 @@ type ranger struct {
 func newRanger(c route.Case, vars []variable, a *assess.Assessment) *ranger {
 	c.Brief = true
 	known := course.Know(a.Courses)
-	return &ranger{c: c, vars: vars, base: a.Figures, known: known, lots: newLots(assess.Keep(c, known), a)}
+	return &ranger{c: c, vars: vars, base: a.Figures, known: known, lots: newLots(assess.Keep(c, known), a),
+		loose: looseOf(c, a.Courses)}
 }
 
 // tries are some runs with what each gave.
@@ -305,6 +307,7 @@ func (r *ranger) setAll(search bool) {
 		}
 		r.set(i, down, up)
 	}
+	r.open()
 }
 
 // corners are runs, each once, with the parts that are wanted of each.

@@ -161,6 +161,9 @@ func compared(h *subject, l *limit.Limit) figure.Finding {
 	level, margin := l.Compare(danger, q.Danger == figure.Low)
 	out := figure.Finding{Figure: f.ID, Of: of, Margin: margin, Limit: *l}
 	out.Verdict = levels[level]
+	if out.Verdict < figure.UnknownVerdict && behind(figs, f, of).Open() != nil {
+		out.Verdict, out.Margin = figure.UnknownVerdict, math.NaN()
+	}
 	if level == limit.Unknown && (l.Role == limit.Unrated || bursts(f) || allOver(f, l, q.Danger == figure.Low)) {
 		out.Verdict = figure.Exceeds // whatever it is, it is more than may be held
 	}

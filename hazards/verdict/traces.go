@@ -40,6 +40,9 @@ func Traces(figs []figure.Figure) func(*figure.Figure) bool {
 		}
 	}
 	return func(f *figure.Figure) bool {
+		if f.Open() != nil {
+			return false
+		}
 		switch f.Quantity {
 		case "air.saturated":
 			return f.High().V < traceOver

@@ -1,0 +1,144 @@
+package ranges
+
+import (
+	"math"
+	"slices"
+
+	"etchbound/chemicals/working"
+	"etchbound/hazards/course"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
+	"etchbound/hazards/vessel"
+)
+
+// loose is a course of several steps of which nobody states what cools it, or how much that
+// takes. What is colder in one step leaves more for a later one, and what is warmer gets
+// faster: where it can run away at all within what is known, nobody knows in which step, and
+// no end of what is not stated bounds what a later step does.
+type loose struct {
+	steps   []figure.Place // in their order
+	set     float64        // degC, the highest that a step is set to, or that what is around it has
+	hot     []float64      // degC beyond which each of them runs away
+	boils   []float64      // degC at which each of them boils
+	missing []working.Missing
+}
+
+// looseOf are those of a case. A vessel that loses what it makes stays below the temperature
+// T around it and
+//
+//	T + R T^2/E_a
+//
+// and what gets hotter runs away (thermal explosion theory, common practice; memory).
+func looseOf(c route.Case, courses []course.Course) []loose {
+	ea := 1000 * c.Store.Num("kinetics.activation").V
+	var out []loose
+	for i := range courses {
+		x := loose{set: math.Inf(-1)}
+		for j := range courses[i].Stages {
+			s := &courses[i].Stages[j]
+			t := max(s.Set.V, s.Coolant.V) + kelvin
+			x.set = max(x.set, t-kelvin)
+			x.steps = append(x.steps, figure.Step(s.Step.Number))
+			x.hot = append(x.hot, t+vessel.R*t*t/ea-kelvin)
+			x.boils = append(x.boils, s.Boils.V)
+			for _, m := range s.Loose {
+				if !slices.Contains(x.missing, m) {
+					x.missing = append(x.missing, m)
+				}
+			}
+		}
+		if x.missing != nil && len(x.steps) > 1 {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+const kelvin = 273.15
+
+// open leaves what goes with the run of a later step of a loose course open where that course
+// runs away in some step by some law; what boils off, where it boils in some step. How hot it
+// gets is bounded by all of its heat.
+func (r *ranger) open() {
+	for n := range r.loose {
+		x := &r.loose[n]
+		away, boils := r.passes(x.steps, x.hot), r.passes(x.steps, x.boils)
+		for i := range r.base {
+			f := &r.base[i]
+			if !away || f.Searched || f.Case.Supposed() || !slices.Contains(x.steps[1:], f.Place) {
+				continue
+			}
+			switch most := r.hottestOf(x); {
+			case !r.goes(i) || !boils && f.Case == figure.By(figure.Boiling):
+			case f.Value.Unit == "degC" && most == most:
+				f.SetRange(f.Low().V, max(f.High().V, most))
+			default:
+				f.LeaveOpen(x.missing)
+			}
+		}
+	}
+}
+
+// hottestOf is the most that a course can come to, degC: all of it has waited for its warmest
+// step and reacts there at once, T + dT. NaN where that is not known.
+func (r *ranger) hottestOf(x *loose) float64 {
+	rise := math.NaN()
+	for i := range r.base {
+		f := &r.base[i]
+		if !tellsHeat(f) || f.Case.Supposed() || !slices.Contains(x.steps, f.Place) {
+			continue
+		}
+		if high := f.High().V; rise != rise {
+			rise = high
+		} else {
+			rise = max(rise, high)
+		}
+	}
+	return x.set + rise
+}
+
+// passes reports whether some of the steps of a course gets hotter, by a law, than it may.
+func (r *ranger) passes(steps []figure.Place, most []float64) bool {
+	return slices.ContainsFunc(r.base, func(f figure.Figure) bool {
+		i := slices.Index(steps, f.Place)
+		return i >= 0 && f.Quantity == "heat.temperature_peak" && law(f.Case) && !(f.High().V <= most[i])
+	})
+}
+
+// goes reports whether a figure goes with how a run goes: it is of a law, or of the air where
+// some datum that says how fast a run goes moves it or the same of another step.
+func (r *ranger) goes(i int) bool {
+	f := &r.base[i]
+	if law(f.Case) || r.runs(i) {
+		return true
+	}
+	if figure.Row(f.Quantity).Family != "air" {
+		return false
+	}
+	for v := range r.vars {
+		if !r.paces(v) {
+			continue
+		}
+		for j := range r.base {
+			if g := &r.base[j]; g.Quantity == f.Quantity && g.Agent == f.Agent && g.Case == f.Case && r.stirs(v, j) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// paces reports whether a variable says how fast a run goes: it moves that, and neither how
+// much heat nor how much gas there is.
+func (r *ranger) paces(v int) bool {
+	fast := false
+	for i := range r.base {
+		switch f := &r.base[i]; {
+		case (tellsHeat(f) || tellsGas(f)) && r.stirs(v, i):
+			return false
+		case tellsRate(f):
+			fast = fast || r.stirs(v, i)
+		}
+	}
+	return fast
+}
