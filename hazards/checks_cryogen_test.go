@@ -17,23 +17,27 @@ import (
 // (by hand). What freezes and does not say with what, or how much of it, is not known, and
 // neither is the cylinder of a gas that a step names; a machine gives none.
 func TestWhatBoilsOffToCool(t *testing.T) {
+	const none = "cylinder: 0 L, dewar: 0 L"
 	for _, row := range []struct {
 		step, site string
 		oxygen     float64 // -1: not known, -2: no figure
 	}{
-		{"do: freeze, in: cup, cryogen: liquid_nitrogen, cryogen_amount: 10 L", "", 17.52},
-		{"do: freeze, in: cup, cryogen: liquid_nitrogen, cryogen_amount: 8.07 kg", "", 17.52},
-		{"do: freeze, in: cup, cryogen: dry_ice, cryogen_amount: 2 kg", "", 20.33},
-		{"do: freeze, in: cup, cryogen: none", "", -2},
-		{"do: freeze, in: cup, cryogen: none", ", dewar: 25 L", 13.45},
-		{"do: freeze, in: cup, temperature: -20 degC", "", -1},
-		{"do: freeze, in: cup", "", -1},
-		{"do: freeze, in: cup, temperature: -120 degC", "", -1},
-		{"do: store, in: cup, time: 1 d, temperature: -80 (-95 to -70) degC", "", -1},
-		{"do: store, in: cup, time: 1 d, temperature: -80 (-85 to -70) degC", "", -2},
-		{"do: freeze, in: cup, cryogen: liquid_nitrogen", "", -1},
-		{"do: hold, in: cup, time: 10 min, temperature: 20 degC, gas: argon, gas_flow: 1 L/min", "", -1},
-		{"do: hold, in: cup, time: 10 min, temperature: 20 degC, gas: argon, gas_flow: 1 L/min", ", cylinder: 2 m3", 19.88},
+		{"do: freeze, in: cup, cryogen: liquid_nitrogen, cryogen_amount: 10 L", none, 17.52},
+		{"do: freeze, in: cup, cryogen: liquid_nitrogen, cryogen_amount: 8.07 kg", none, 17.52},
+		{"do: freeze, in: cup, cryogen: dry_ice, cryogen_amount: 2 kg", none, 20.33},
+		{"do: freeze, in: cup, cryogen: none", none, -2},
+		{"do: freeze, in: cup, cryogen: none", "cylinder: 0 L", -1},
+		{"do: freeze, in: cup, cryogen: none", "dewar: 0 L", -1},
+		{"do: freeze, in: cup, cryogen: none", "cylinder: 0 L, dewar: 25 L", 13.45},
+		{"do: freeze, in: cup, temperature: -20 degC", none, -1},
+		{"do: freeze, in: cup", none, -1},
+		{"do: freeze, in: cup, temperature: -120 degC", none, -1},
+		{"do: store, in: cup, time: 1 d, temperature: -80 (-95 to -70) degC", none, -1},
+		{"do: store, in: cup, time: 1 d, temperature: -80 (-85 to -70) degC", none, -2},
+		{"do: freeze, in: cup, cryogen: liquid_nitrogen", none, -1},
+		{"do: hold, in: cup, time: 10 min, temperature: 20 degC, gas: argon, gas_flow: 1 L/min", "dewar: 0 L", -1},
+		{"do: hold, in: cup, time: 10 min, temperature: 20 degC, gas: argon, gas_flow: 1 L/min",
+			"cylinder: 2 m3, dewar: 0 L", 19.88},
 	} {
 		c := newCase(t, load(t, `route: etchbound/1
 title: cold
@@ -43,7 +47,7 @@ steps:
   - {do: charge, in: cup, what: [{substance: water, volume: 100 mL}], temperature: 20 degC}
   - {`+row.step+"}\n"))
 		s, problems, err := route.LoadSite("s.yaml", strings.NewReader(
-			"site: etchbound/1\ntitle: room\nroom: {volume: 40 m3"+row.site+"}\n"))
+			"site: etchbound/1\ntitle: room\nroom: {volume: 40 m3, "+row.site+"}\n"))
 		if err != nil || s == nil {
 			t.Fatal(err, problems)
 		}

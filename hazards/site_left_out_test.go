@@ -15,12 +15,11 @@ import (
 )
 
 // fullSite is the site of the examples with every fact that the table of keys has.
-// The cylinder is none: of a route that names no inert gas one not stated is not there.
 func fullSite(t testing.TB) *route.Site {
 	t.Helper()
 	s := demoSite(t)
 	s.Hood.Stack = quantity.Of(10, "m")
-	s.Cylinder = quantity.Value{}
+	s.Dewar = quantity.Of(10, "L")
 	s.Cabinet = quantity.Of(200, "L", quantity.AirVolume)
 	hf, _ := chemicals.Library().Find("HF")
 	s.Unattended = &route.Unattended{Time: quantity.Of(100, "h"), Temperature: quantity.Of(60, "degC"),

@@ -38,8 +38,8 @@ var roomKeys = field.Keys[Site]{
 	field.Of("volume", func(s *Site) *quantity.Value { return &s.RoomVolume }).IsFact(),
 	field.Of("flow", func(s *Site) *quantity.Value { return &s.RoomFlow }).IsFact(),
 	field.Of("cabinet", func(s *Site) *quantity.Value { return &s.Cabinet }).IsFact(),
-	field.Of("cylinder", func(s *Site) *quantity.Value { return &s.Cylinder }),
-	field.Of("dewar", func(s *Site) *quantity.Value { return &s.Dewar }),
+	field.Of("cylinder", func(s *Site) *quantity.Value { return &s.Cylinder }).IsFact(),
+	field.Of("dewar", func(s *Site) *quantity.Value { return &s.Dewar }).IsFact(),
 }
 
 var fireKeys = field.Keys[FireCode]{
