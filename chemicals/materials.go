@@ -28,7 +28,8 @@ func ofMaterials(t *material.Table) []Datum {
 			Old: math.NaN()}
 		if !math.IsNaN(m.Conductivity) {
 			k := d
-			k.ID, k.Symbol, k.Unit, k.Shape, k.Note = "conductivity."+m.Slug, "k_w", "W/m/K", "triangle", m.Name
+			k.ID, k.Symbol, k.Unit, k.Shape = "conductivity."+m.Slug, "k_w", "W/m/K", "triangle"
+			k.Note = "how well " + m.Name + " conducts heat"
 			out = append(out, k)
 		}
 		if !math.IsNaN(m.Service) {
