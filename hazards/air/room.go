@@ -206,9 +206,10 @@ func (r *reader) keep(d *process.Done, s *process.State, o *vapour) {
 }
 
 // worse reports whether a spill gives off more than another; what is not known
-// gives off more than anything, and of two such the larger counts.
+// gives off more than anything, and of two such the larger counts. Of what is dry nothing
+// runs out, whatever its vapour.
 func (x *spilt) worse(than *spilt) bool {
-	a, b := x.volume.V*x.pressure.V, than.volume.V*than.pressure.V
+	a, b := x.evaporating(), than.evaporating()
 	switch {
 	case math.IsNaN(a) && math.IsNaN(b):
 		return math.IsNaN(x.volume.V) || x.volume.V > than.volume.V
@@ -216,6 +217,14 @@ func (x *spilt) worse(than *spilt) bool {
 		return math.IsNaN(a)
 	}
 	return a > b
+}
+
+// evaporating is what stands for how much a spill gives off: volume times pressure, mL kPa.
+func (x *spilt) evaporating() float64 {
+	if x.volume.V == 0 {
+		return 0
+	}
+	return x.volume.V * x.pressure.V
 }
 
 // spill reports the room after the largest liquor of the route runs out on the

@@ -1,6 +1,19 @@
 package figure
 
-import "strconv"
+import (
+	"math"
+	"strconv"
+)
+
+// RoundUp prints v, above zero, to n significant digits and not below it: for what is
+// needed. What is over a digit by no more than the last of a computed number does not count.
+func RoundUp(v float64, n int) string {
+	if v > 0 {
+		step := math.Pow(10, math.Floor(math.Log10(v))-float64(n-1))
+		v = math.Ceil(v/step-1e-9) * step
+	}
+	return Round(v, n)
+}
 
 // Round prints v to n significant digits without an exponent where that reads
 // well.

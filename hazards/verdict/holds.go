@@ -125,7 +125,7 @@ func stops(r *route.Route, k *process.Walk, f *figure.Finding) phrase.Phrase {
 	case f.Limit.Role == limit.Unrated && heatedShut(f.Figure):
 		return phrase.Of("hold.finding." + heatedKey)
 	case len(f.Needs) > 0 && f.Limit.Role == limit.Diluted && f.Needs[0].Value > 0:
-		return phrase.Of("hold.finding.bulk_40_degc_by", figure.Round(f.Needs[0].Value, 3))
+		return phrase.Of("hold.finding.bulk_40_degc_by", figure.RoundUp(f.Needs[0].Value, 3))
 	case f.Limit.Role == limit.Met:
 		return phrase.Of("hold.finding."+f.Limit.ID, f.Says)
 	case f.Limit.Role == limit.Mixing:
