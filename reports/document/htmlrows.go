@@ -2,6 +2,7 @@ package document
 
 import (
 	"html/template"
+	"strconv"
 	"strings"
 
 	"etchbound/reports/plain"
@@ -14,8 +15,8 @@ func rowsHTML(t Table) template.HTML {
 	b := &escaper{}
 	for _, r := range t.Rows {
 		b.WriteString("<tr>")
-		for i, c := range r {
-			b.cell(t.Columns[i], c)
+		for i := 0; i < len(r); i += max(r[i].Span, 1) {
+			b.cell(t.Columns[i], r[i])
 		}
 		b.WriteString("</tr>\n")
 	}
@@ -40,6 +41,9 @@ func (b *escaper) cell(col Column, c Cell) {
 		b.WriteString(` id="`)
 		b.write(c.Anchor)
 		b.WriteByte('"')
+	}
+	if c.Span > 1 {
+		b.WriteString(` colspan="` + strconv.Itoa(c.Span) + `"`)
 	}
 	b.WriteByte('>')
 	switch {

@@ -100,13 +100,15 @@ type Column struct {
 
 // Cell is one cell. Code marks identifiers and formulas, Blank a cell that
 // people fill in; Mark is the verdict the cell states, shown by word and symbol.
-// Anchor is where a link to the cell leads, Links stand behind its text. Behind is folded
+// Span is how many cells it takes the place of on a page, itself among them, where that is
+// more than one. Anchor is where a link to the cell leads, Links stand behind its text. Behind is folded
 // away under a summary, on a page alone.
 type Cell struct {
 	Text   string
 	Code   bool
 	Blank  bool
 	Mark   Mark
+	Span   int
 	Anchor string
 	Links  []Link
 	Behind *Behind

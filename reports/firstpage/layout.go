@@ -58,7 +58,11 @@ func table(key, caption, none string, lines []selection.Line, linked bool) docum
 		"col.question", "col.answer", "col.against", "col.verdict", "col.section"), 3, 4)}
 	for i := range lines {
 		l := &lines[i]
-		t.Rows = append(t.Rows, []document.Cell{document.Text(l.Asks), document.Text(l.Answer),
+		answer := document.Text(l.Answer)
+		if against(l) == "" && (l.State == selection.Told || l.State == selection.Absent) {
+			answer.Span = 3 // nothing is held against it
+		}
+		t.Rows = append(t.Rows, []document.Cell{document.Text(l.Asks), answer,
 			document.Text(words.OrDash(against(l))), cell(l), linkOf(l.Section, linked)})
 	}
 	s.Blocks = []document.Block{t}

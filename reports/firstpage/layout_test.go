@@ -24,13 +24,16 @@ var lines = []selection.Line{
 func TestALineSaysNoMoreThanIsKnown(t *testing.T) {
 	s := firstpage.Lay(selection.Page{Questions: lines}, "t", document.Paragraph{}, nil, true)
 	rows := s.Subs[1].Blocks[0].(document.Table).Rows
-	for i, want := range []struct{ against, verdict, section string }{
-		{"a limit; at one end", words.Of("verdict.exceeds"), "5"},
-		{words.Of("value.dash"), words.Of("verdict.unknown"), "6"},
-		{words.Of("value.dash"), words.Of("verdict.none"), "7"},
-		{words.Of("value.dash"), words.Of("value.dash"), words.Of("value.dash")},
+	for i, want := range []struct {
+		against, verdict, section string
+		span                      int // an answer that nothing is held against has their room
+	}{
+		{"a limit; at one end", words.Of("verdict.exceeds"), "5", 0},
+		{words.Of("value.dash"), words.Of("verdict.unknown"), "6", 0},
+		{words.Of("value.dash"), words.Of("verdict.none"), "7", 0},
+		{words.Of("value.dash"), words.Of("value.dash"), words.Of("value.dash"), 3},
 	} {
-		if r := rows[i]; r[2].Text != want.against || r[3].Text != want.verdict || r[4].Text != want.section {
+		if r := rows[i]; r[1].Span != want.span || r[2].Text != want.against || r[3].Text != want.verdict || r[4].Text != want.section {
 			t.Errorf("line %d: %q, %q, %q; want %+v", i, r[2].Text, r[3].Text, r[4].Text, want)
 		}
 	}

@@ -64,19 +64,35 @@ func (p *reader) breathe(l *Line) {
 	}
 }
 
-// eachHeld sets what the agents of a line are held against, and of each how surely where
-// that is not the same of all.
+// eachHeld sets what the agents of a line are held against, one limit of several once, and of
+// each how surely where that is not the same of all.
 func (p *reader) eachHeld(l *Line, held []*figure.Finding) {
 	differ := slices.ContainsFunc(held, func(f *figure.Finding) bool { return p.surely(f) != l.Surely })
-	var against []string
+	var limits []string
+	surely := map[string][]string{}
 	for _, f := range held {
 		s := p.v.Limit(&f.Limit, f.Figure)
-		if differ {
-			s = withSurely(s, p.surely(f))
+		if !slices.Contains(limits, s) {
+			limits = append(limits, s)
 		}
-		against = append(against, s)
+		surely[s] = append(surely[s], p.surely(f))
 	}
-	if l.Against = strings.Join(against, "; "); differ {
+	switch {
+	case len(limits) > 1 && len(limits) < len(held): // the order tells which limit is of which agent
+		limits = nil
+		for _, f := range held {
+			s := p.v.Limit(&f.Limit, f.Figure)
+			if differ {
+				s = withSurely(s, p.surely(f))
+			}
+			limits = append(limits, s)
+		}
+	case differ:
+		for i, s := range limits {
+			limits[i] = withSurely(s, joinedBy(", ", surely[s]...))
+		}
+	}
+	if l.Against = strings.Join(limits, "; "); differ {
 		l.Surely = ""
 	}
 }

@@ -198,8 +198,12 @@ func (p *reader) watch(r *route.Route) string {
 	if alone > 0 {
 		out = say("watch.alone", p.v.Amount(alone*60, "min"))
 	}
-	if len(silent) > 0 {
-		out += say("watch.silent", words.List(silent))
+	switch len(silent) {
+	case 0:
+	case 1:
+		out += say("watch.silent", silent[0])
+	default:
+		out += say("watch.silent_more", words.List(silent))
 	}
 	if stored > 0 {
 		out += say("watch.stored", p.v.Amount(stored*60, "min"))

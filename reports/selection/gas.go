@@ -65,6 +65,10 @@ func (p *reader) lid(l *Line) {
 		l.Answer += strings.Join(lost, ", ")
 		return
 	}
+	if worst.Case.State == figure.Closed && len(m) > 0 && len(lost) > 0 { // what is judged is another place, of which nobody knows
+		l.Answer = say("lid.unknown") + joinedBy("; ", strings.Join(lost, ", "), l.Answer)
+		return
+	}
 	if worst.Case.State == figure.Cold { // what it comes to hot is said to be not known
 		lost = slices.DeleteFunc(lost, func(s string) bool { return s == p.v.Place(worst.Place) })
 	}

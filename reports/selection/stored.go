@@ -28,6 +28,9 @@ func (p *reader) stored(l *Line) {
 	switch {
 	case worst == nil && gone == nil:
 		l.Answer = say("stored.not_known", strings.Join(lost, ", "))
+		if l.Verdict == figure.Exceeds { // no gas at all may stand in what is not rated
+			l.Answer = say("stored.shut", strings.Join(lost, ", "))
+		}
 		return
 	case worst == nil:
 		l.Answer = say("stored.open", p.v.Place(gone.Place))

@@ -8,8 +8,10 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
+	"etchbound/reports/draft"
 	"etchbound/reports/words"
 )
 
@@ -30,6 +32,31 @@ func TestWhatAStepDoesNotSayIsOfThatStep(t *testing.T) {
 		Figures: []figure.ID{{Quantity: "heat.mtsr", Place: figure.Step(2)}}}
 	if got := (&reader{}).places(&u); !slices.Equal(got, []figure.Place{figure.Step(4)}) {
 		t.Errorf("the temperature of step 4 is not known at %v", got)
+	}
+}
+
+// One limit that several vapours are held against stands once; of several limits the order
+// tells whose each is.
+func TestOneLimitOfSeveralVapoursStandsOnce(t *testing.T) {
+	id := func(agent string) figure.ID { return figure.ID{Quantity: "air.breathing_zone", Agent: agent} }
+	of := func(agent string, ppm float64) *figure.Finding {
+		return &figure.Finding{Figure: id(agent), Verdict: figure.Exceeds, Surely: figure.WholeRange,
+			Limit: limit.Limit{Key: limit.Key{Origin: limit.Local}, Quantity: "air.breathing_zone", Value: ppm}}
+	}
+	p := reader{v: voice{&draft.Draft{}}, figs: figure.NewSet(nil)}
+	for _, c := range []struct {
+		held []*figure.Finding
+		want string
+	}{
+		{[]*figure.Finding{of("hf", 2), of("hcl", 2)}, "2 ppm, local limit"},
+		{[]*figure.Finding{of("hf", 2), of("hcl", 5)}, "2 ppm, local limit; 5 ppm, local limit"},
+		{[]*figure.Finding{of("hf", 2), of("hcl", 5), of("chlorine", 2)},
+			"2 ppm, local limit; 5 ppm, local limit; 2 ppm, local limit"},
+	} {
+		var l Line
+		if p.eachHeld(&l, c.held); l.Against != c.want {
+			t.Errorf("%q, want %q", l.Against, c.want)
+		}
 	}
 }
 
