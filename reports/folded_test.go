@@ -6,12 +6,14 @@ import (
 	"testing"
 
 	"etchbound/reports/document"
+	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
 	"etchbound/schemas/long"
 )
 
 // Behind each figure its working is folded, its line leads back to it, and no link of the
-// page leads nowhere.
+// page leads nowhere. Every figure that is not another under a shorter id has its row, those
+// of what fails too.
 func TestFiguresAndLinesLeadToEachOther(t *testing.T) {
 	long.NotShort(t)
 	var page bytes.Buffer
@@ -25,6 +27,12 @@ func TestFiguresAndLinesLeadToEachOther(t *testing.T) {
 			t.Errorf("anchor %s is there twice", m[1])
 		}
 		anchors[m[1]] = true
+	}
+	for i := range r.Figures {
+		f := &r.Figures[i]
+		if f.Of().IsZero() && !anchors[draft.FigureAnchor(f.ID)] {
+			t.Errorf("%s has no row", f.ID)
+		}
 	}
 	back := 0
 	for _, m := range regexp.MustCompile(`href="#([^"]+)"`).FindAllStringSubmatch(page.String(), -1) {

@@ -109,6 +109,17 @@ func (b *Draft) FigureName(f *figure.Figure) string {
 // with what it holds for. A figure that only repeats another under a shorter id is left
 // out there: the other one is there.
 func (b *Draft) FigureTable(want func(*figure.Figure) bool) []document.Block {
+	t := b.Listed(want)
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []document.Block{b.glance(want),
+		document.Fold{Summary: words.Of("figures.fold", len(t.Rows)), Blocks: []document.Block{t}}}
+}
+
+// Listed is every figure that want picks, each with what it holds for, but for those that
+// only repeat another under a shorter id.
+func (b *Draft) Listed(want func(*figure.Figure) bool) document.Table {
 	t := document.Table{Caption: words.Of("figures.caption"),
 		Columns: document.Right(document.Tight(document.Columns("col.figure", "col.value", "col.range", "col.status",
 			"col.conditions", "col.id",
@@ -120,11 +131,7 @@ func (b *Draft) FigureTable(want func(*figure.Figure) bool) []document.Block {
 		}
 		t.Rows = append(t.Rows, b.figureRow(f))
 	}
-	if len(t.Rows) == 0 {
-		return nil
-	}
-	return []document.Block{b.glance(want),
-		document.Fold{Summary: words.Of("figures.fold", len(t.Rows)), Blocks: []document.Block{t}}}
+	return t
 }
 
 func (b *Draft) figureRow(f *figure.Figure) []document.Cell {

@@ -19,7 +19,7 @@ import (
 
 // Section is the section on failures. What is done first is printed on the bench card.
 func Section(d *draft.Draft) document.Section {
-	s := from(d).upset()
+	s := from(d).upset("air")
 	for i, x := range s.Blocks {
 		if l, ok := x.(document.List); ok && l.Ordered && i > 0 { // behind the table of steps
 			once := []document.Block{document.Unprinted{Blocks: []document.Block{s.Blocks[i-1], l}},
@@ -38,10 +38,11 @@ func Section(d *draft.Draft) document.Section {
 // Alone is the same in a paper that has no bench card.
 func Alone(d *draft.Draft) document.Section { return from(d).upset() }
 
-// upset is what happens when something goes wrong, and what is done first.
-func (b *builder) upset() document.Section {
+// upset is what happens when something goes wrong, and what is done first. The figures of
+// some families are listed elsewhere.
+func (b *builder) upset(elsewhere ...figure.Family) document.Section {
 	s := document.Begin("upset")
-	s.Blocks = append(s.Blocks, b.failures()...)
+	s.Blocks = append(s.Blocks, b.failures(elsewhere)...)
 	s.Blocks = append(s.Blocks, b.First()...)
 	s.Blocks = append(s.Blocks, b.Counts(func(f *figure.Figure) bool {
 		return draft.InFamily(f.Quantity, "spill")
@@ -51,8 +52,9 @@ func (b *builder) upset() document.Section {
 	return s
 }
 
-// failures is a table for every vessel, the findings, and every figure.
-func (b *builder) failures() []document.Block {
+// failures is a table for every vessel, the findings, and every figure but those of
+// families that are listed elsewhere.
+func (b *builder) failures(elsewhere []figure.Family) []document.Block {
 	switch {
 	case b.Review.Case.Brief:
 		return []document.Block{document.Paragraph{Text: words.Of("upset.brief"), Tone: document.Warning}}
@@ -74,12 +76,14 @@ func (b *builder) failures() []document.Block {
 	for i := range b.Review.Courses {
 		out = append(out, b.byLaw(&b.Review.Courses[i])...)
 	}
+	all := b.Listed(func(f *figure.Figure) bool {
+		return f.Case.Failure != "" && !draft.InFamily(f.Quantity, elsewhere...)
+	})
 	return append(out, document.Unprinted{Blocks: []document.Block{
-		document.Paragraph{Text: words.Of("upset.ids"), Tone: document.Note}}})
+		document.Fold{Summary: words.Of("upset.ids", len(all.Rows)), Blocks: []document.Block{all}, Away: true}}})
 }
 
-// byLaw is every failure by every law, without the conditions, which would fill
-// pages and stand in the JSON.
+// byLaw is every failure by every law, without the conditions, which stand at each figure.
 func (b *builder) byLaw(n *course.Course) []document.Block {
 	place := figure.Step(n.Stages[0].Step.Number)
 	t := document.Table{Caption: words.Of("upset.by_law", place.String()),
