@@ -100,27 +100,55 @@ func (b *builder) fluorine() []document.Block {
 // breathedBars draw for each agent what is breathed near each step, low to high, on a
 // logarithmic axis with the limits that are held.
 func (b *builder) breathedBars() []document.Block {
-	var agents []string
-	at := map[string][]*figure.Figure{}
-	for i := range b.Review.Figures {
-		f := &b.Review.Figures[i]
-		if _, step := f.Place.Step(); f.Quantity != "air.breathing_zone" || !step || !f.Of().IsZero() || f.Agent == "" ||
-			!f.Case.IsZero() || f.Value.Unknown() || f.High().Unknown() || !(f.High().V > 0) {
-			continue
-		}
-		if at[f.Agent] == nil {
-			agents = append(agents, f.Agent)
-		}
-		at[f.Agent] = append(at[f.Agent], f)
-	}
 	var out []document.Block
+	agents, at := breathedMost(b.Review.Figures)
 	for _, a := range agents {
 		out = append(out, b.breathedBy(a, at[a])...)
 	}
 	return out
 }
 
-func (b *builder) breathedBy(agent string, figures []*figure.Figure) []document.Block {
+// breath is what is breathed near a step: the most that is known, nil where nothing is, and
+// whether something is not known.
+type breath struct {
+	step int
+	most *figure.Figure
+	lost bool
+}
+
+// breathedMost is for each agent what is breathed at each step as the route is written: by
+// vapour, by drops or boiling, whichever comes to most at the end where danger lies. An agent
+// of which no step has a number is left out.
+func breathedMost(all []figure.Figure) (agents []string, at map[string][]breath) {
+	at = map[string][]breath{}
+	for i := range all {
+		f := &all[i]
+		step, ok := f.Place.Step()
+		if f.Quantity != "air.breathing_zone" || !ok || !f.Of().IsZero() || f.Agent == "" || f.Case.Failure != "" {
+			continue
+		}
+		j := slices.IndexFunc(at[f.Agent], func(x breath) bool { return x.step == step })
+		if j < 0 {
+			j = len(at[f.Agent])
+			at[f.Agent] = append(at[f.Agent], breath{step: step})
+		}
+		switch x := &at[f.Agent][j]; {
+		case f.Value.Unknown() || f.High().Unknown():
+			x.lost = true
+		case x.most == nil || f.High().V > x.most.High().V:
+			x.most = f
+		}
+		if !slices.Contains(agents, f.Agent) {
+			agents = append(agents, f.Agent)
+		}
+	}
+	agents = slices.DeleteFunc(agents, func(a string) bool {
+		return !slices.ContainsFunc(at[a], func(x breath) bool { return x.most != nil && x.most.High().V > 0 })
+	})
+	return agents, at
+}
+
+func (b *builder) breathedBy(agent string, at []breath) []document.Block {
 	title := words.Of("bars.air", draft.AgentName("air.breathing_zone", agent))
 	c := chart.Bars{ID: "air-by-step-" + agent, Title: title, Alt: title,
 		X: chart.Axis{Label: words.Of("bars.air_axis"), Unit: "ppm", Log: true}}
@@ -140,17 +168,30 @@ func (b *builder) breathedBy(agent string, figures []*figure.Figure) []document.
 	for _, l := range c.Lines {
 		lowest = min(lowest, l.Y)
 	}
-	for _, f := range figures {
-		lowest = min(lowest, f.High().V)
+	for _, x := range at {
+		if x.most != nil && x.most.High().V > 0 {
+			lowest = min(lowest, x.most.High().V)
+		}
 	}
 	floor := lowest / 100
-	step, reach := 0, func(v float64) float64 { return max(v, floor) }
-	for _, f := range figures {
-		step, _ = f.Place.Step()
-		text := b.ValueAndRange(f)
-		c.Rows = append(c.Rows, chart.Row{Label: words.Of("bars.step", step), Parts: []chart.Part{{From: reach(f.Low().V),
-			To: reach(f.High().V), Mark: reach(f.Value.V), Kind: 1}}})
-		t.Rows = append(t.Rows, document.Row(strconv.Itoa(step), text))
+	reach := func(v float64) float64 { return max(v, floor) }
+	for _, x := range at {
+		row := chart.Row{Label: words.Of("bars.step", x.step)}
+		says := words.Of("bars.unknown")
+		if f := x.most; f != nil {
+			says = b.ValueAndRange(f)
+			if f.High().V > 0 {
+				row.Parts = []chart.Part{{From: reach(f.Low().V), To: reach(f.High().V), Mark: reach(f.Value.V), Kind: 1}}
+			}
+			if x.lost {
+				row.Label = words.Of("bars.step_in_part", x.step)
+				says += "; " + words.Of("bars.more_unknown")
+			}
+		} else {
+			row.Text = says
+		}
+		c.Rows = append(c.Rows, row)
+		t.Rows = append(t.Rows, document.Row(strconv.Itoa(x.step), says))
 	}
 	return bars(c, t)
 }
