@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -135,29 +136,50 @@ func (c Bars) keys() []flag {
 	return out
 }
 
-// place sets the names of the limits in rows above the bars so that no line crosses a
-// text: at the left of their lines, the leftmost lowest, or where these have no room there
-// at the right, the rightmost lowest.
+// place sets the names of the limits in rows above the bars so that no line crosses a text:
+// from the lowest row up, each time one that no line of those above it passes through, at the
+// left of its line before the right. The lines of those that have a row pass below it.
 func (p *bed) place(c Bars) {
 	marks := make([]Mark, len(c.Lines))
-	leftward := true
 	for i, l := range c.Lines {
 		marks[i] = Mark{l.Y, clip(clean(l.Label), letters, pictureWidth-2*pad)}
-		leftward = leftward && p.at(l.Y)-flagGap-width(marks[i].Label, letters) >= pad
 	}
-	for n, i := range byPlace(marks) {
-		at, wide := p.at(marks[i].X), width(marks[i].Label, letters)
-		f := flag{text: marks[i].Label, at: at, from: at - flagGap - wide, row: n}
-		if !leftward {
-			f.from, f.row = min(at+flagGap, pictureWidth-pad-wide), len(marks)-1-n
-		}
-		p.flags = append(p.flags, f)
+	left := byPlace(marks)
+	for row := 0; len(left) > 0; row++ {
+		n, from := p.clear(marks, left)
+		i := left[n]
+		p.flags = append(p.flags, flag{text: marks[i].Label, at: p.at(marks[i].X), from: from, row: row})
+		left = slices.Delete(left, n, n+1)
 	}
 	rows := 0
 	for _, k := range p.keys {
 		rows = max(rows, k.row+1)
 	}
 	p.top = pad + rowStep*float64(rows) + rowStep*float64(len(marks)) + 8
+}
+
+// clear is the first of some marks whose name has room in the picture beside its line and
+// between the lines of the others, and where the name begins; the last, as far right as it
+// goes, where there is none.
+func (p *bed) clear(marks []Mark, left []int) (n int, from float64) {
+	free := func(n int, from float64) bool {
+		to := from + width(marks[left[n]].Label, letters)
+		return from >= pad && to <= pictureWidth-pad && !slices.ContainsFunc(left, func(i int) bool {
+			return p.at(marks[i].X) > from-flagGap/2 && p.at(marks[i].X) < to+flagGap/2
+		})
+	}
+	for n, i := range left {
+		if from := p.at(marks[i].X) - flagGap - width(marks[i].Label, letters); free(n, from) {
+			return n, from
+		}
+	}
+	for n := len(left) - 1; n >= 0; n-- {
+		if from := p.at(marks[left[n]].X) + flagGap; free(n, from) {
+			return n, from
+		}
+	}
+	n = len(left) - 1
+	return n, min(p.at(marks[left[n]].X)+flagGap, pictureWidth-pad-width(marks[left[n]].Label, letters))
 }
 
 // SVG is the picture as one svg element; see Chart.SVG.

@@ -92,3 +92,22 @@ func TestBarsThatCannotBe(t *testing.T) {
 		}
 	}
 }
+
+// The names of limits that have room neither all at the left of their lines nor all at the
+// right are still crossed by none.
+func TestNoLimitCrossesTheNameOfAnother(t *testing.T) {
+	for _, label := range []string{"step 2", "step 2, in part", "the second step, of which a part is known"} {
+		c := Bars{ID: "air", Title: "Air", X: Axis{Label: "In air", Unit: "ppm", Log: true},
+			Rows: []Row{{Label: label, Parts: []Part{{0.005, 4, math.NaN(), 0}}}}, Lines: []Line{{Y: 0.5,
+				Label: "0.5 ppm, TLV over 8 h"}, {Y: 2, Label: "2 ppm, peak of twice the limit over 15 min"},
+				{Y: 30, Label: "30 ppm, immediately dangerous to life or health"}}}
+		p := c.arrange()
+		for _, f := range p.flags {
+			for _, g := range p.flags {
+				if g.row > f.row && g.at > f.from && g.at < f.from+width(f.text, letters) {
+					t.Errorf("%s: the line of %s crosses %s", label, g.text, f.text)
+				}
+			}
+		}
+	}
+}

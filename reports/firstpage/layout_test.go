@@ -33,7 +33,8 @@ func TestALineSaysNoMoreThanIsKnown(t *testing.T) {
 		{words.Of("value.dash"), words.Of("verdict.none"), "7", 0},
 		{words.Of("value.dash"), words.Of("value.dash"), words.Of("value.dash"), 3},
 	} {
-		if r := rows[i]; r[1].Span != want.span || r[2].Text != want.against || r[3].Text != want.verdict || r[4].Text != want.section {
+		r := rows[i]
+		if r[1].Span != want.span || r[2].Text != want.against || r[3].Text != want.verdict || r[4].Text != want.section {
 			t.Errorf("line %d: %q, %q, %q; want %+v", i, r[2].Text, r[3].Text, r[4].Text, want)
 		}
 	}

@@ -1,8 +1,12 @@
 package selection
 
 import (
+	"strings"
+
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
+	"etchbound/reports/draft"
+	"etchbound/reports/number"
 )
 
 // allAtOnce answers whether the whole addition may be tipped in: by the failure in which
@@ -17,7 +21,7 @@ func (p *reader) allAtOnce(l *Line) {
 		l.State, l.Answer = NotYet, say("brief")
 		return
 	case f == nil && p.route().Precursor == nil:
-		l.State, l.Answer = Absent, say("at_once.none")
+		l.State, l.Answer = Absent, say("at_once.none")+p.baseAtOnce()
 		return
 	case f == nil:
 		l.State, l.Verdict, l.Answer = Judged, figure.UnknownVerdict, say("at_once.not_computed")
@@ -26,6 +30,35 @@ func (p *reader) allAtOnce(l *Line) {
 	p.verdict(l, m)
 	l.Answer = p.atOnce(f) + p.atOnceGas(f.Figure.Place) + p.alsoUnknown(m, f)
 	p.narrows(l, f)
+}
+
+// baseAtOnce is what the base of a route without powder gives where all of it goes in at once:
+// its gas and its heat, as far as it gives any. Empty where no step writes one.
+func (p *reader) baseAtOnce() string {
+	f := p.agentMass()
+	if f == nil {
+		return ""
+	}
+	if _, step := f.Place.Step(); !step {
+		return ""
+	}
+	var parts []string
+	for _, x := range [...]struct{ quantity, says string }{
+		{"neutralise.carbon_dioxide", "at_once.base_gas"}, {"neutralise.temperature_rise", "at_once.base_rise"},
+	} {
+		g := p.figs.Get(figure.ID{Quantity: x.quantity, Place: f.Place, Agent: f.Agent})
+		switch {
+		case g == nil:
+		case g.Danger().Unknown():
+			parts = append(parts, say("at_once.base_unknown", number.LabelOf(x.quantity)))
+		case g.Danger().V > 0:
+			parts = append(parts, say(x.says, p.v.Danger(g)))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return say("at_once.base", draft.AgentName("neutralise.mass", f.Agent), p.v.Place(f.Place), strings.Join(parts, ", "))
 }
 
 // atOnce is how hot it gets where all goes in at once.

@@ -65,7 +65,7 @@ func (p *reader) lid(l *Line) {
 		l.Answer += strings.Join(lost, ", ")
 		return
 	}
-	if worst.Case.State == figure.Closed && len(m) > 0 && len(lost) > 0 { // what is judged is another place, of which nobody knows
+	if worst.Case.State == figure.Closed && len(m) > 0 && len(lost) > 0 { // another place is judged, of which nobody knows
 		l.Answer = say("lid.unknown") + joinedBy("; ", strings.Join(lost, ", "), l.Answer)
 		return
 	}

@@ -2,6 +2,7 @@ package selection
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"etchbound/chemicals/working"
@@ -57,6 +58,27 @@ func TestOneLimitOfSeveralVapoursStandsOnce(t *testing.T) {
 		if p.eachHeld(&l, c.held); l.Against != c.want {
 			t.Errorf("%q, want %q", l.Against, c.want)
 		}
+	}
+}
+
+// A route without powder is told what its base gives at once: that no powder goes in is no
+// answer to who holds the bag of bicarbonate. Rounded by hand: up to 223 L, and it cools.
+func TestBaseAtOnceIsTold(t *testing.T) {
+	at := func(quantity string, v float64) figure.Figure {
+		q, _ := figure.Lookup(quantity)
+		f := figure.Figure{ID: figure.ID{Quantity: quantity, Place: figure.Step(2), Agent: "sodium_hydrogencarbonate"},
+			Value: working.Exact("x", q.Unit, v, "as written")}
+		f.SetRange(v, v)
+		return f
+	}
+	r := &hazards.Review{Case: route.Case{Route: &route.Route{}}}
+	p := reader{r: r, v: voice{&draft.Draft{Review: r}},
+		figs: figure.NewSet([]figure.Figure{at("neutralise.mass", 0.763), at("neutralise.carbon_dioxide", 223),
+			at("neutralise.temperature_rise", -12)})}
+	got := p.baseAtOnce()
+	if !strings.Contains(got, "sodium bicarbonate") || !strings.Contains(got, "up to 223 L of carbon dioxide") ||
+		strings.Contains(got, "warmer") {
+		t.Errorf("%q", got)
 	}
 }
 
