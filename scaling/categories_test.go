@@ -66,6 +66,13 @@ func TestAReleaseIsNoHolding(t *testing.T) {
 		if x := share(t, holding(t, h, "7697-37-2"), "epcra_312_hno3"); !nearly.Share(x.Ratio.V, 12.64, 0.005) {
 			t.Errorf("%s: nitric acid %g", site, x.Ratio.V)
 		}
+		// 500 kg of a solid, of 226.8 kg (500 lb) or of what 55 gal of the lightest liquid weigh,
+		// 208.2 L at 0.785 kg/L: the state plan, on top of what holds everywhere.
+		salt := holding(t, h, "7789-24-4")
+		of := slices.IndexFunc(salt.Shares, func(s stock.Share) bool { return s.Threshold.ID == "california_plan" })
+		if (of >= 0) != (site == "us_california") || of >= 0 && !nearly.Share(salt.Shares[of].Ratio.V, 500/163., 0.005) {
+			t.Errorf("%s: state plan %+v", site, salt.Shares)
+		}
 	}
 }
 

@@ -41,10 +41,9 @@ func (t *Threshold) Release() bool { return t.Counts == countsRelease }
 // Holds reports whether the threshold counts at a site; where no jurisdiction
 // is stated, every one does.
 func (t *Threshold) Holds(jurisdiction string) bool {
-	if jurisdiction == "us_california" {
-		jurisdiction = "us"
-	}
-	return jurisdiction == "" || len(t.Jurisdictions) == 0 || slices.Contains(t.Jurisdictions, jurisdiction)
+	state, _, _ := strings.Cut(jurisdiction, "_") // in us_california holds what holds in us
+	return jurisdiction == "" || len(t.Jurisdictions) == 0 || slices.Contains(t.Jurisdictions, jurisdiction) ||
+		slices.Contains(t.Jurisdictions, state)
 }
 
 // Thresholds returns the table the binary carries, in its order. It must not be
