@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
 	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 )
@@ -299,5 +300,33 @@ func TestMoreOfTheSameWasteMixesWithItself(t *testing.T) {
 		if (f != nil) != told {
 			t.Errorf("isopropanol on to %s: %v", there, f)
 		}
+	}
+}
+
+// Acid that washes what is wet warms it as much as acid poured on the same water: 100 mL of
+// sulfuric acid of 96 wt% on 40 mL that stayed of water give 48.6 kJ by the same law of heat as
+// a charge does, and more than boil it; on water that stays of such acid it is told too (Hess).
+func TestAWashWithAcidWarmsWhatStayed(t *testing.T) {
+	const head = "route: etchbound/1\ntitle: check\nbasis: {status: invented}\nplaces:\n" +
+		"  a: {kind: bottle, material: PTFE, capacity: 1 L, closure: vented}\n" +
+		"  drum: {kind: drum, material: PTFE, capacity: 2 L, closure: vented, held_before: empty}\nsteps:\n"
+	const acid = "sulfuric acid, strength: 96 wt%, volume: 100 mL"
+	does := func(what, do string) map[string]*figure.Figure {
+		return byID(assess(t, head+"  - {do: charge, in: a, temperature: 20 degC, what: [{substance: "+what+
+			"}]}\n  - {do: "+do+"}\n").Figures)
+	}
+	const id, wet = "heat.mix.total@2", "water, volume: 40 mL"
+	poured := does(wet, "charge, in: a, temperature: 20 degC, what: [{substance: "+acid+"}]")[id]
+	const wash = "wash, in: a, into: drum, cycles: 2, retained: 40 mL, temperature: 20 degC, what: "
+	on := does(wet, wash+"[{substance: "+acid+"}]")[id]
+	if poured == nil || on == nil || !nearly.To(poured.Value.V, 48.6, 0.1) ||
+		!nearly.To(on.Value.V, poured.Value.V, 0.01) {
+		t.Errorf("poured %v, as a wash %v", poured, on)
+	}
+	if f := does(acid, wash+"[{substance: water, volume: 100 mL}]")["heat.mix.rise@2"]; f == nil || f.Value.V < 30 {
+		t.Errorf("water on acid that stayed: %v", f)
+	}
+	if f := does(wet, wash+"[{substance: water, volume: 90 mL}]")["heat.mix.rise@2"]; f != nil {
+		t.Errorf("water on water: %v", f)
 	}
 }

@@ -88,6 +88,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 		k.warn(phrase.Of("warn.step_water_that_has", s.Number, air.V, x.Target))
 	}
 	k.rinsed(p, s, *c, d)
+	k.cycled(p, c, only.Mixed, &x, d)
 	k.rinse(p, s, &x, *c)
 	if !x.WaterOnly { // an acid, alkaline or carbonate liquid acts on what is there
 		k.carbonate(p, s)
@@ -99,6 +100,41 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	}
 	k.out.Washes = append(k.out.Washes, x)
 	p.Etches = nil
+}
+
+// cycled notes what the first cycle of a wash mixes with the liquor that stayed, which is the
+// most any cycle does: where acid, base or a salt comes with it, the liquor is an acid that
+// gives much heat with water, or what is there lies dry.
+func (k *walker) cycled(p *State, c *Pool, came *Mixing, x *Wash, d *Done) {
+	dense := slices.ContainsFunc(x.Liquor.Entries, func(e Entry) bool { return e.Sub != nil && e.Sub.Is("dense_acid") })
+	strong := slices.ContainsFunc(c.Entries, func(e Entry) bool { return e.Acid != 0 })
+	if came == nil || len(p.Liquid) == 0 || !(dense || strong || len(came.Salts) > 0 || !p.wet()) {
+		return
+	}
+	there, all := p.copy(), p.copy()
+	all.Liquid = append(all.Liquid, *c)
+	all.Liquid[len(all.Liquid)-1].Entries = slices.Clone(c.Entries)
+	a := k.merged(&there)
+	acid0, base0 := sides(a)
+	q := k.merged(&all)
+	salts := slices.Clone(came.Salts)
+	if !a.Wet() { // what was dry, a melt that has set too, dissolves in the first cycle
+		for i := range a.Entries {
+			if e := &a.Entries[i]; !e.Dry && e.Sub != nil && e.Sub.State == "s" {
+				salts = append(salts, *e)
+			}
+		}
+	}
+	mix := &Mixing{Fed: true, Before: append(k.portions(a), came.Before...), After: k.portions(q), Salts: salts,
+		AcidBefore: Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })}
+	mix.Diluted = len(mix.After) > 0
+	k.wetted(q, mix)
+	mix.Met = met(q, acid0, base0)
+	if !sameLiquids(a, c) {
+		mix.Strange, mix.StrangeMol = strange(q)
+	}
+	mix.There = &all
+	d.Mixed = mix
 }
 
 // without takes pH and cycles from a wash with a solvent: acid in it has no pH, and dilution
