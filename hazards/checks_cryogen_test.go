@@ -1,9 +1,11 @@
 package hazards_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
@@ -14,7 +16,7 @@ import (
 // leave exp(-7.048/40) = 0.8385 of the oxygen, 17.52 of 20.9 vol%. 2 kg of dry ice (44.009
 // g/mol) are 1112 L, in a floor layer of a tenth of the room far above what is breathed.
 // With a vessel of 25 L in the room instead of the step there are 17,619 L, and 13.45 vol%
-// (by hand). What freezes and does not say with what, or how much of it, is not known, and
+// (by hand). Below 19.5 vol% work stops. What freezes and does not say with what, or how much of it, is not known, and
 // neither is the cylinder of a gas that a step names; a machine gives none.
 func TestWhatBoilsOffToCool(t *testing.T) {
 	const none = "cylinder: 0 L, dewar: 0 L"
@@ -63,6 +65,10 @@ steps:
 		}
 		if !nearly.To(x, row.oxygen, 0.03) {
 			t.Errorf("%s%s: %g vol%% of oxygen, want %g", row.step, row.site, x, row.oxygen)
+		}
+		stops := slices.ContainsFunc(rv.Holds, func(h hazards.Hold) bool { return h.ID == "oxygen" })
+		if stops != (row.oxygen > 0 && row.oxygen < 19.5) {
+			t.Errorf("%s%s: %g vol%% of oxygen stops work: %v", row.step, row.site, x, stops)
 		}
 	}
 }

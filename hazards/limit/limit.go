@@ -30,6 +30,7 @@ type Limit struct {
 	Unseen       bool // nobody has seen the printed value: to be verified locally
 	Role         Role // what it is beside its number
 	Stops        bool // work stops where it is exceeded or not known
+	Exceeded     bool // work stops where it is exceeded, and not where it is not known
 }
 
 // Role is what a limit is beside its number: what is done with it, or in which words.
@@ -86,7 +87,8 @@ var base = sync.OnceValue(func() *Set {
 			Label: r.Named("label"),
 			Value: r.Stated("value"), Unit: r.Named("unit"), Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"),
 			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"),
-			Report: r.Choice("report", "", "yes") == "yes", Stops: r.Choice("stops", "", "yes") == "yes",
+			Report: r.Choice("report", "", "yes") == "yes", Stops: r.Choice("stops", "", "yes", "exceeded") == "yes",
+			Exceeded: r.Text("stops") == "exceeded",
 			Role: Role(r.Choice("role", "", string(Unrated), string(Met), string(Stands),
 				string(Diluted), string(Mixing))),
 			When: When(r.Choice("when", string(Always), string(Gas), string(NoGas), string(Waste)))}
