@@ -19,6 +19,7 @@ var follows = [...]struct {
 	is       func(*Substance) bool
 }{
 	{"acid", nil, func(s *Substance) bool { return s.Kind == "acid" || s.Acid > 0 && s.Kind != "water" }},
+	{"free_acid", nil, func(s *Substance) bool { return s.Kind == "acid" }},
 	{"hf", []string{"F"}, func(s *Substance) bool { return s.Acid > 0 && s.Formula.Count("F") > 0 }},
 	{"fluoride_salt", []string{"F"}, func(s *Substance) bool { return s.Kind == "fluoride_salt" }},
 	{"carbonate", []string{"C", "O"}, func(s *Substance) bool { return s.Kind == "carbonate" }},

@@ -78,10 +78,10 @@ func (t *tables) worst(family string, parts []Part, rows []*row) (Found, bool) {
 			sum, most = sum+x, max(most, x)
 			f.add(parts[i].Sub.Name, rows[i])
 		}
-		if t.generals[c.Key].adds && sum >= 1 || most >= 1 {
+		if t.generals[c.Key].adds && sum >= 1-rounding || most >= 1-rounding {
 			return f, true
 		}
-		if ate <= c.to {
+		if ate <= c.to*(1+rounding) {
 			f = Found{Class: c}
 			for i := range parts {
 				if rows[i].estimate(family) > 0 {

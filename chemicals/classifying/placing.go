@@ -45,6 +45,9 @@ var entries = sync.OnceValue(func() []Entry {
 	})
 })
 
+// rounding is the share of a limit by which a share worked out from amounts may miss it.
+const rounding = 1e-9
+
 // Carried is the entry under which a mixture is carried: of those that fit the one that
 // names most of it, and of these the one of its greatest share. The rest of a mixture is
 // not seen: who sends it decides.
@@ -60,7 +63,7 @@ func Carried(parts []Part, dry bool) (Entry, bool) {
 		e := &entries()[i]
 		x := share[e.parts[0]]
 		all := !slices.ContainsFunc(e.parts, func(slug string) bool { return share[slug] <= 0 })
-		if !all || e.dry != dry || x < e.from || x >= e.to {
+		if !all || e.dry != dry || x < e.from*(1-rounding) || x >= e.to*(1-rounding) {
 			continue
 		}
 		if best == nil || len(e.parts) > len(best.parts) ||

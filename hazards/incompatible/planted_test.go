@@ -45,15 +45,18 @@ func in(place, what string) string {
 }
 
 const (
-	pour   = "  - {do: collect, in: flask, into: waste_bottle}\n"
-	fresh  = "material: HDPE, closure: vented, held_before: [empty, new]"
-	powder = "  - {do: add, in: flask, what: precursor, over: 10 min, temperature: 20 degC}\n"
-	water  = "water, volume: 100 mL"
-	hf     = "hydrofluoric acid, strength: 10 wt%, volume: 50 mL"
-	hcl    = "hydrochloric acid, strength: 20 wt%, volume: 50 mL"
-	nitric = "nitric acid, strength: 65 wt%, volume: 50 mL"
-	lye    = "sodium hydroxide, strength: 10 wt%, volume: 50 mL"
-	alc    = "ethanol, volume: 20 mL"
+	pour    = "  - {do: collect, in: flask, into: waste_bottle}\n"
+	fresh   = "material: HDPE, closure: vented, held_before: [empty, new]"
+	powder  = "  - {do: add, in: flask, what: precursor, over: 10 min, temperature: 20 degC}\n"
+	water   = "water, volume: 100 mL"
+	hf      = "hydrofluoric acid, strength: 10 wt%, volume: 50 mL"
+	hcl     = "hydrochloric acid, strength: 20 wt%, volume: 50 mL"
+	nitric  = "nitric acid, strength: 65 wt%, volume: 50 mL"
+	lye     = "sodium hydroxide, strength: 10 wt%, volume: 50 mL"
+	salmiac = "ammonium chloride, mass: 5 g"
+	alc     = "ethanol, volume: 20 mL"
+	soda    = "  - {do: neutralise, in: waste_bottle, what: [{substance: sodium hydrogencarbonate, mass: 60 g}], " +
+		"over: 30 min, temperature: 20 degC}\n"
 )
 
 // before is a waste bottle of which something earlier is said.
@@ -103,8 +106,9 @@ func TestPlantedIncidentsAreFound(t *testing.T) {
 		{fresh, []string{in("flask", peroxide), powder}, "flask/peroxide_powder", 2},
 		{fresh, []string{in("flask", "nmp, volume: 50 mL"), in("flask", peroxide)}, "flask/amide_oxidant", 2},
 		{fresh, []string{in("waste_bottle", lye), in("flask", hf), powder, pour}, "waste_bottle/base_powder", 4},
-		{fresh, []string{in("waste_bottle", "ammonium chloride, mass: 5 g"), in("flask", lye), pour},
-			"waste_bottle/base_ammonium", 3},
+		{fresh, []string{in("waste_bottle", salmiac), in("flask", lye), pour}, "waste_bottle/base_ammonium", 3},
+		{before("ammonium bifluoride"), []string{in("flask", hcl), pour}, "waste_bottle/acid_bifluoride", 2},
+		{fresh, []string{in("waste_bottle", hcl), soda, in("flask", hcl), pour}, "waste_bottle/carbonate_acid", 4},
 		{"material: glass, closure: vented, held_before: [new]", []string{in("flask", hf), pour}, "waste_bottle/hf_glass", 2},
 		{"material: steel, closure: vented, held_before: [new]", []string{in("flask", hf), pour},
 			"waste_bottle/acid_metal_can", 2},

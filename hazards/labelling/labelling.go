@@ -31,7 +31,9 @@ type Label struct {
 
 	Hydrofluoric bool // it is headed as hydrofluoric acid
 	Dried        bool // of solids that were dried: their mass counts
-	FormsIn      int  // first step that makes hydrofluoric acid of a dry salt; 0: none
+	Dry          bool // of salts that no liquid has come to: they count as they are
+	FormsIn      int  // first step that makes hydrofluoric acid of this dry salt; 0: none
+	Would        bool // of a dry salt that would, and in no step of the route does
 	Neutralised  bool // it is classified as it was before
 	Product      bool // it holds nanosheets, which nobody has classified
 
@@ -108,7 +110,8 @@ func (l *labeller) delivered() {
 			parts := []classifying.Part{{Sub: m.Substance, Share: share}}
 			dry := m.Substance.State == "s" && !m.Strength.Set
 			if dry && m.Substance.Formula.Count("F") > 0 {
-				x.FormsIn = l.formed()
+				x.FormsIn = l.formed(m.Substance)
+				x.Would = x.FormsIn == 0
 			}
 			l.put(&x, parts, dry)
 			l.out = append(l.out, x)
@@ -122,14 +125,43 @@ func (l *labeller) labelled(m *route.Material) bool {
 	})
 }
 
-// formed is the first step that makes hydrofluoric acid.
-func (l *labeller) formed() int {
-	for _, f := range l.k.Facts {
-		if f.ID == "hf_formed" {
-			return f.Step
+// formed is the first step after which the fluoride of a substance stands as hydrofluoric
+// acid somewhere: with acid, or by itself, once it is wet or hot in the air. 0 where none does.
+func (l *labeller) formed(sub *chemicals.Substance) int {
+	for i := range l.k.Steps {
+		d := &l.k.Steps[i]
+		for _, s := range []*process.State{&d.After, d.Filled} {
+			if s != nil && !s.Powdery() && l.acidFluoride(s) && has(s, sub) {
+				return d.Number
+			}
 		}
 	}
 	return 0
+}
+
+// has reports whether a substance was put into what a place holds.
+func has(s *process.State, sub *chemicals.Substance) bool {
+	return slices.ContainsFunc(s.Liquid, func(q process.Pool) bool {
+		return slices.ContainsFunc(q.Entries, func(e process.Entry) bool { return e.Sub == sub })
+	})
+}
+
+// acidFluoride reports whether fluorine stands in a place together with acid, or with what
+// makes acid of it: ammonium, water on a complex, the air on a hot salt. What the data do not
+// hold may.
+func (l *labeller) acidFluoride(s *process.State) bool {
+	acid, fluorine := s.Fumes, false
+	for i := range s.Liquid {
+		for _, e := range s.Liquid[i].Entries {
+			if e.Sub == nil || e.Sub.Kind == "water" {
+				continue
+			}
+			f := e.Sub.Formula.Count("F") > 0
+			fluorine = fluorine || f
+			acid = acid || e.Sub.Acid > 0 || e.Sub.NotHeld || f && (e.Sub.Ammonium > 0 || e.Sub.HydrolysisHF > 0)
+		}
+	}
+	return acid && fluorine
 }
 
 // liquor labels what a place holds, after a step or at the end; what is labelled as it
@@ -144,8 +176,9 @@ func (l *labeller) liquor(s *process.State, step int, at figure.Place) {
 	if step > 0 {
 		x.Steps = []int{step}
 	}
-	x.Dried = s.Dried()
-	l.put(&x, l.parts(s, at), x.Dried)
+	x.Dried, x.Dry = s.Dried(), s.Powdery()
+	l.put(&x, l.parts(s, at), x.Dried || x.Dry)
+	x.Hydrofluoric = x.Hydrofluoric || x.Dry && l.acidFluoride(s)
 	for i := len(l.out) - 1; i >= 0; i-- {
 		if o := &l.out[i]; o.Substance == nil && o.Place == s.Place {
 			if same(o, &x) {
@@ -164,7 +197,7 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 	mass, fluoride, unsaid := 0.0, 0.0, s.Unsaid() != nil
 	grams := map[*chemicals.Substance]float64{}
 	var order []*chemicals.Substance
-	acid, fluorine := s.Fumes, false
+	hydrofluoric := !s.Powdery() && l.acidFluoride(s)
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
 		mass, fluoride = mass+q.Mass.V*q.Kept(), fluoride+process.Element(nil, q, "F").V
@@ -177,9 +210,6 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 				order = append(order, e.Sub)
 			}
 			grams[e.Sub] += e.N.V * q.Kept() * e.Sub.Formula.MolarMass(l.c.Store, nil).V
-			f := e.Sub.Formula.Count("F") > 0
-			fluorine = fluorine || f
-			acid = acid || e.Sub.Acid > 0 || f && (e.Sub.Ammonium > 0 || e.Sub.HydrolysisHF > 0)
 		}
 	}
 	dried := s.Dried()
@@ -189,7 +219,7 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 		}
 	}
 	var out []classifying.Part
-	if acid && fluorine {
+	if hydrofluoric {
 		w := 100 * fluoride * l.hf.Formula.MolarMass(l.c.Store, nil).V / mass
 		if most, there := l.strength[at]; there && !at.IsZero() && !dried { // a trace has no figure
 			w = max(w, most)
@@ -200,7 +230,7 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 		out = append(out, classifying.Part{Sub: l.hf, Share: w})
 	}
 	for _, sub := range order {
-		if acid && fluorine && (sub == l.hf || sub.Formula.Count("F") > 0 && sub.Acid == 0) {
+		if hydrofluoric && (sub == l.hf || sub.Formula.Count("F") > 0 && sub.Acid == 0) {
 			continue // counted as the acid it makes
 		}
 		w := 100 * grams[sub] / mass
@@ -235,7 +265,7 @@ func same(a, b *Label) bool {
 		return append(out, x.NotHeld...)
 	}
 	return slices.Equal(key(a), key(b)) && a.Neutralised == b.Neutralised &&
-		a.Hydrofluoric == b.Hydrofluoric && a.Dried == b.Dried
+		a.Hydrofluoric == b.Hydrofluoric && a.Dried == b.Dried && a.Dry == b.Dry
 }
 
 // Worst is the label that a container bears from the start: of those of a place the one

@@ -188,3 +188,34 @@ func TestHotFluorideIsHydrofluoric(t *testing.T) {
 		}
 	}
 }
+
+// A salt that lies dry is carried as the solid it is and reads in which step its own fluoride
+// meets acid, not in which another does; that of a tin no acid comes to would form it.
+func TestADrySaltIsItself(t *testing.T) {
+	all := labelsOf(t, "route: etchbound/1\ntitle: T\nbasis: {status: invented}\nplaces:\n"+
+		"  pot: {kind: bottle, material: PTFE, capacity: 1 L, closure: open}\n"+
+		"  tin: {kind: vial, material: PTFE, capacity: 50 mL, closure: closed}\nsteps:\n"+
+		"  - {do: charge, in: tin, what: [{substance: ammonium bifluoride, mass: 5 g}], temperature: 20 degC}\n"+
+		"  - {do: charge, in: pot, what: [{substance: zinc fluoride, mass: 5 g}], temperature: 20 degC}\n"+
+		"  - {do: charge, in: pot, what: [{substance: hydrochloric acid, strength: 10 wt%, volume: 50 mL}], "+
+		"temperature: 20 degC}\n")
+	l := liquor(t, all, "tin", 1)
+	if l.Carried == nil || l.Carried.Number != "UN 1727" || !l.Hydrofluoric || !l.Dry ||
+		strings.Contains(codes(l), "H330") {
+		t.Errorf("the tin: %s %+v", codes(l), l.Carried)
+	}
+	if !all[0].Would || all[0].FormsIn != 0 || all[1].FormsIn != 3 || !liquor(t, all, "pot", 3).Hydrofluoric {
+		t.Errorf("bifluoride forms in %d, zinc fluoride in %d", all[0].FormsIn, all[1].FormsIn)
+	}
+}
+
+// A share worked out from amounts is at a limit that the strength as written is at: base of
+// 25 wt% is carried as from 25 wt% on (UN Model Regulations Rev. 22).
+func TestAShareAtALimitIsAtIt(t *testing.T) {
+	all := labelsOf(t, "route: etchbound/1\ntitle: T\nbasis: {status: invented}\nplaces:\n"+
+		"  pot: {kind: bottle, material: PTFE, capacity: 1 L, closure: open}\nsteps:\n"+
+		"  - {do: charge, in: pot, what: [{substance: tmaoh, strength: 25 wt%, mass: 100 g}], temperature: 20 degC}\n")
+	if l := liquor(t, all, "pot", 1); l.Carried == nil || l.Carried.Number != "UN 3560" {
+		t.Errorf("carried as %+v", l.Carried)
+	}
+}

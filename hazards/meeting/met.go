@@ -31,29 +31,59 @@ type Met struct {
 func (c *Contents) Met() []Met { return slices.Clone(c.met) }
 
 // meets notes the pairs that a step brings together in a place. from is where the liquor
-// comes from, nil where it is put in.
+// comes from, nil where it is put in. A pair that met as a step means it is noted again
+// where a later step brings one side of it unasked: acid on the carbonate that neutralised.
 func (c *Contents) meets(s *route.Step, from *Contents) {
 	all := Pairs()
 	for i := range all {
 		p := &all[i]
-		if slices.ContainsFunc(c.met, func(m Met) bool { return m.Pair.ID == p.ID }) {
+		at := slices.IndexFunc(c.met, func(m Met) bool { return m.Pair.ID == p.ID })
+		if at >= 0 && (c.met[at].How == Unasked || !brings(s, from, p)) {
 			continue
 		}
 		if _, met := c.hold(p); !met {
 			continue
 		}
-		m := Met{Pair: p, How: c.how(p, s)}
-		if s != nil {
-			m.Step = s.Number
+		switch m := c.meeting(p, s, from); {
+		case at < 0:
+			c.met = append(c.met, m)
+		case m.How == Unasked:
+			c.met[at] = m
 		}
-		m.Before = c.Stood(p)
-		if j := slices.IndexFunc(from.all(), func(x Met) bool { return x.Pair.ID == p.ID }); j >= 0 && !m.Before {
-			if m.Came = true; !slices.Contains(p.Meant, vented) {
-				m.How = from.met[j].How
-			}
-		}
-		c.met = append(c.met, m)
 	}
+}
+
+// meeting is a pair that meets in a place with a step.
+func (c *Contents) meeting(p *Pair, s *route.Step, from *Contents) Met {
+	m := Met{Pair: p, How: c.how(p, s)}
+	if s != nil {
+		m.Step = s.Number
+	}
+	m.Before = c.Stood(p)
+	if j := slices.IndexFunc(from.all(), func(x Met) bool { return x.Pair.ID == p.ID }); j >= 0 && !m.Before {
+		if m.Came = true; !slices.Contains(p.Meant, vented) {
+			m.How = from.met[j].How
+		}
+	}
+	return m
+}
+
+// brings reports whether a step brings a side of a pair that is more than water and than
+// what a wash leaves.
+func brings(s *route.Step, from *Contents, p *Pair) bool {
+	in := from
+	if in == nil {
+		in = &Contents{Tags: Tags{}, Place: &route.Place{}}
+		for j := range s.What {
+			in.put(s.Number, &s.What[j], &route.Route{})
+		}
+	}
+	for _, tag := range []string{p.A, p.B} {
+		if _, there := in.step(tag); there && tag != water && !in.onlyWashed(tag) {
+			return true
+		}
+	}
+	return false
 }
 
 func (c *Contents) all() []Met {

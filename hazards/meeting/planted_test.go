@@ -18,6 +18,7 @@ var planted = []struct{ id, wall, first, then string }{
 	{"oxidant_organic", "PTFE", "dmf", "potassium permanganate"},
 	{"nitric_organic", "PTFE", "methanol", "nitric acid, strength: 65 wt%"},
 	{"acid_fluoride_salt", "PTFE", "lithium fluoride", "hydrochloric acid, strength: 20 wt%"},
+	{"acid_bifluoride", "PTFE", "ammonium bifluoride", "hydrochloric acid, strength: 20 wt%"},
 	{"hf_glass", "glass", "hydrofluoric acid, strength: 5 wt%", ""},
 	{"hf_glass", "quartz", "sodium fluoride", "hydrochloric acid, strength: 5 wt%"},
 	{"acid_powder", "PTFE", "hydrofluoric acid, strength: 5 wt%", "P"},

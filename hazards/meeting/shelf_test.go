@@ -18,6 +18,7 @@ func TestWhatDoesNotStandTogether(t *testing.T) {
 		{"nitric acid", "acetone", true, true}, {"hydrogen peroxide", "ethanol", true, true},
 		{"sodium hypochlorite", "hydrochloric acid", true, true}, {"ammonium persulfate", "aluminium", true, true},
 		{"hydrofluoric acid", "lithium fluoride", true, false}, {"hydrofluoric acid", "sodium hydroxide", true, false},
+		{"ammonium bifluoride", "hydrochloric acid", true, false}, {"ammonium bifluoride", "lithium fluoride", false, false},
 		{"hydrochloric acid", "isopropanol", true, false}, {"sulfuric acid", "potassium permanganate", true, true},
 		{"lithium fluoride", "lithium chloride", false, false}, {"hydrofluoric acid", "hydrochloric acid", false, false},
 		{"hydrogen peroxide", "water", false, false}, {"ethanol", "acetone", false, false},

@@ -45,6 +45,12 @@ func (s *State) wet() bool {
 	return slices.ContainsFunc(s.Liquid, func(q Pool) bool { return q.Wet() })
 }
 
+// Powdery reports whether something that was put in lies in a place dry and cold: no liquid,
+// and nothing of it hot enough for the moisture of the air to make acid of fluoride.
+func (s *State) Powdery() bool {
+	return !s.wet() && !s.Fumes && !s.Dried() && slices.ContainsFunc(s.Liquid, func(q Pool) bool { return q.salted() })
+}
+
 // salted reports whether there is something in a pool, and no liquid.
 func (q *Pool) salted() bool {
 	return !q.Wet() && slices.ContainsFunc(q.Entries, func(e Entry) bool { return e.Sub != nil })

@@ -156,7 +156,7 @@ func (h *Holding) byClass(site *route.Site, whole float64) {
 				continue
 			}
 			counted[at][i] = true
-			if !own {
+			if !own && h.named(&g.Threshold, h.portions[i].top.fraction.V) == nil {
 				in = append(in, h.portions[i])
 			}
 		}
@@ -164,6 +164,17 @@ func (h *Holding) byClass(site *route.Site, whole float64) {
 			h.Shares = append(h.Shares, h.shareOf(g.at(site), in, whole))
 		}
 	}
+}
+
+// named is the threshold that counts a share of a substance in place of those of a class, nil
+// where the document of the class names no such.
+func (h *Holding) named(of *Threshold, share float64) *Threshold {
+	for i := range h.Shares {
+		if t := h.Shares[i].Threshold; t.names(h.CAS, of, share) {
+			return t
+		}
+	}
+	return nil
 }
 
 // Sums are the groups of categories that a site adds up, each portion over the quantity
@@ -264,9 +275,14 @@ func quantityOf(h *Holding, p *Portion, known kinds, group, tier string, site *r
 	k, out := known.of(p), math.Inf(1)
 	for i := range categories() {
 		g := &categories()[i]
-		if g.Group == group && g.Tier == tier && g.holds(site) && (!k.held || g.takes(&k)) {
-			out = min(out, g.at(site).Limit)
+		if g.Group != group || g.Tier != tier || !g.holds(site) || k.held && !g.takes(&k) {
+			continue
 		}
+		if t := h.named(&g.Threshold, p.top.fraction.V); t != nil {
+			out = min(out, t.Limit)
+			continue
+		}
+		out = min(out, g.at(site).Limit)
 	}
 	for i := range h.Shares { // a quantity of its own in the same directive counts as well
 		t := h.Shares[i].Threshold

@@ -141,3 +141,35 @@ func TestEveryThresholdIsFoundByItsID(t *testing.T) {
 		t.Errorf("%v", x)
 	}
 }
+
+// What a law names counts by its own quantity, and by that in each sum that its classes are
+// of (Directive 2012/18/EU, Annex I part 2 and note 4, memory): 100 t of methanol are 100/500
+// = 0.2 and no acute toxic 2 of 50 t; 100 kg of hydrazine 0.1/0.5 = 0.2. With 1 t of HF of
+// 10 wt%, 1/5, health is 0.2 + 0.2 + 0.2, and 2 t of permanganate, 2/50, make physical 0.44.
+// Flammable liquids of one place count together over 10,000 lb (29 CFR 1910.119, memory):
+// 3 t and 5 t are 8/4.5359.
+func TestWhatALawNamesCountsByItsOwnQuantity(t *testing.T) {
+	const keeps = "\nstock: [{substance: methanol, mass: 100 t}, {substance: hydrazine, mass: 100 kg}, " +
+		"{substance: HF, strength: 10 wt%, mass: 1 t}, {substance: potassium permanganate, mass: 2 t}]\n"
+	eu := figure.NewSet(made(t, "jurisdiction: eu"+keeps).Figures)
+	us := figure.NewSet(made(t, "jurisdiction: us\nstock: [{substance: methanol, mass: 3 t}, "+
+		"{substance: acetone, mass: 5 t}, {substance: HF, strength: 10 wt%, mass: 1 kg}]\n").Figures)
+	for _, c := range []struct {
+		of        *figure.Set
+		place, by string
+		want      float64
+	}{
+		{eu, "67-56-1", "seveso_methanol_lower", 0.2}, {eu, "67-56-1", "seveso_h2_lower", -1},
+		{eu, "302-01-2", "seveso_hydrazine_lower", 0.2}, {eu, "site", "seveso_sum_health_lower", 0.6},
+		{eu, "site", "seveso_sum_physical_lower", 0.44}, {us, "site", "psm_sum_flammable", 8 / 4.5359},
+	} {
+		at := figure.At(c.place)
+		if c.place == "site" {
+			at = figure.Site
+		}
+		g := c.of.Get(figure.ID{Quantity: "stock.share", Place: at, Agent: c.by})
+		if (g != nil) != (c.want > 0) || g != nil && !nearly.Share(g.Danger().V, c.want, 1e-3) {
+			t.Errorf("%s %s: %v, want %g", c.place, c.by, g, c.want)
+		}
+	}
+}

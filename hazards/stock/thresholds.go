@@ -32,6 +32,7 @@ type Threshold struct {
 	Document, Section, Edition string
 	Status                     string // read, two-sources or memory
 	Note                       string
+	Instead                    bool // what it names counts by it and by no class of its document
 }
 
 // Release reports whether the threshold is of what gets out and not of what is
@@ -58,9 +59,16 @@ var thresholds = sync.OnceValue(func() []Threshold {
 			Counts: r.Choice("counts", countsPure, countsMixture,
 				countsRelease), Jurisdictions: strings.Fields(r.Text("jurisdiction")),
 			Document: r.Named("document"), Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"),
-			Note: r.Text("note"), Group: r.Text("group")}
+			Note: r.Text("note"), Group: r.Text("group"), Instead: r.Yes("instead")}
 	})
 })
+
+// names reports whether a threshold takes a substance of a number in place of the classes of
+// a document and tier, where it is a share of its solution; a share nobody knows is all.
+func (t *Threshold) names(cas string, of *Threshold, share float64) bool {
+	return t.Instead && cas != "" && t.CAS == cas && t.Document == of.Document && t.Tier == of.Tier &&
+		!(100*share < t.Least*(1-1e-9))
+}
 
 // ThresholdOf is the threshold of an id: of a substance, of a class of hazard or of a sum.
 func ThresholdOf(id string) (*Threshold, bool) {

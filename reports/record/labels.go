@@ -15,6 +15,7 @@ type labelJSON struct {
 	Neutralised  bool        `json:"as_before_neutralised"`
 	Product      bool        `json:"flakes"`
 	Dried        bool        `json:"dried"`
+	Dry          bool        `json:"dry_salts"`
 	Signal       string      `json:"signal"`
 	Classes      []classJSON `json:"classes"`
 	Pictograms   []string    `json:"pictograms"`
@@ -53,7 +54,7 @@ type storeJSON struct {
 func labelToJSON(l *labelling.Label) labelJSON {
 	out := labelJSON{Strength: l.Strength, Place: l.Place, Steps: append([]int{}, l.Steps...),
 		Hydrofluoric: l.Hydrofluoric, FormsIn: l.FormsIn, Neutralised: l.Neutralised, Product: l.Product,
-		Dried:  l.Dried,
+		Dried: l.Dried, Dry: l.Dry,
 		Signal: l.Signal(), Pictograms: list(l.Pictograms()), NotHeld: list(l.NotHeld), Carried: []entryJSON{},
 		Classes: each(l.Classes, func(f *classifying.Found) classJSON {
 			return classJSON{f.Class.Key, f.Class.Name, f.Class.Code, f.Class.Statement, list(f.Of), f.Source,

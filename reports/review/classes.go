@@ -53,11 +53,16 @@ func (b *builder) labelled(l *labelling.Label) string {
 	switch {
 	case l.Hydrofluoric && l.Dried:
 		out += words.Of("classes.dried")
+	case l.Hydrofluoric && l.Dry:
+		out += words.Of("classes.dry")
 	case l.Hydrofluoric && l.Substance == nil:
 		out += words.Of("classes.hydrofluoric")
 	}
 	if l.FormsIn > 0 {
 		out += words.Of("classes.forms", l.FormsIn)
+	}
+	if l.Would {
+		out += words.Of("classes.would")
 	}
 	if l.Neutralised {
 		out += words.Of("classes.neutralised")

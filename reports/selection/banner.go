@@ -1,6 +1,7 @@
 package selection
 
 import (
+	"cmp"
 	_ "embed"
 	"slices"
 	"strings"
@@ -8,6 +9,7 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/labelling"
 	"etchbound/hazards/route"
 	"etchbound/reports/number"
 	"etchbound/reports/words"
@@ -124,25 +126,24 @@ func (p *reader) hf() string {
 	if !p.fluorine() {
 		return ""
 	}
-	f := p.bare("fluoride.hf_equivalent")
+	f := p.liquor()
 	if f == nil {
 		return say("hf.amount_unknown") + p.forms()
 	}
 	at := f.Place
-	if m := p.figs.Get(f.Of()); m != nil {
-		f, at = m, m.Place
-	}
 	parts := []string{p.v.Danger(f)}
 	for _, q := range [...]string{"fluoride.hf_concentration", "fluoride.hf_strength"} {
 		g := p.figs.Get(figure.ID{Quantity: q, Place: at})
-		if g == nil {
-			g = p.bare(q)
-		}
-		if g == nil || g.Danger().Unknown() {
+		switch {
+		case g == nil:
+			if len(parts) == 1 {
+				parts = append(parts, say("hf.dry"))
+			}
+		case g.Danger().Unknown():
 			parts = append(parts, say("hf.unknown", number.LabelOf(q)))
-			continue
+		default:
+			parts = append(parts, p.v.Danger(g))
 		}
-		parts = append(parts, p.v.Danger(g))
 	}
 	where := ""
 	if !at.IsZero() {
@@ -151,14 +152,39 @@ func (p *reader) hf() string {
 	return say("hf.present", strings.Join(parts, ", "), where) + p.forms()
 }
 
-// forms says in which step hydrofluoric acid forms of what is not it, or can form.
+// liquor is the figure of the most hydrofluoric acid that stands in one liquor: of dry salts
+// only where there is no liquor.
+func (p *reader) liquor() *figure.Figure {
+	var most, dry *figure.Figure
+	for f := range p.figs.Of("fluoride.hf_equivalent") {
+		at := &dry
+		if f.Place.IsZero() { // the worst of all stands for no place
+			continue
+		}
+		if p.figs.Get(figure.ID{Quantity: "fluoride.hf_strength", Place: f.Place}) != nil {
+			at = &most
+		}
+		if *at == nil || !(*at).Danger().Unknown() && !(f.Danger().V <= (*at).Danger().V) {
+			*at = f
+		}
+	}
+	return cmp.Or(most, dry)
+}
+
+// forms says in which step hydrofluoric acid forms of what is not it, or can form, and what
+// would form it and meets no acid.
 func (p *reader) forms() string {
 	if p.anyMaterial(func(_ *route.Step, s *chemicals.Substance) bool { return s.Formula.Text == "HF" }) {
 		return ""
 	}
-	var of, steps []string
+	var of, would, steps []string
 	p.anyMaterial(func(_ *route.Step, s *chemicals.Substance) bool {
-		if (s.Formula.Count("F") > 0 || s.NotHeld && s.May("F")) && !slices.Contains(of, s.Name) {
+		switch {
+		case !(s.Formula.Count("F") > 0) && !(s.NotHeld && s.May("F")) || slices.Contains(of, s.Name) ||
+			slices.Contains(would, s.Name):
+		case p.would(s):
+			would = append(would, s.Name)
+		default:
 			of = append(of, s.Name)
 		}
 		return false
@@ -170,13 +196,22 @@ func (p *reader) forms() string {
 			}
 		}
 	}
+	out := ""
 	switch {
-	case len(of) == 0:
-		return ""
-	case len(steps) == 0:
-		return say("hf.with_acid", words.List(of))
+	case len(of) > 0 && len(steps) > 0:
+		out = say("hf.forms", words.List(of), steps[0])
+	case len(of) > 0:
+		would = append(of, would...)
 	}
-	return say("hf.forms", words.List(of), steps[0])
+	if len(would) > 0 {
+		out += say("hf.with_acid", words.List(would))
+	}
+	return out
+}
+
+// would reports whether a salt forms hydrofluoric acid in no step of the route.
+func (p *reader) would(s *chemicals.Substance) bool {
+	return slices.ContainsFunc(p.r.Labels, func(l labelling.Label) bool { return l.Substance == s && l.Would })
 }
 
 // base is the line of tetramethylammonium hydroxide: how much and how strong.
