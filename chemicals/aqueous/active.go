@@ -177,7 +177,7 @@ func (w *work) settle(first bool) error {
 		}
 		done := w.search(near)
 		if done && near == rough && w.best() {
-			near, done = converged, w.search(converged)
+			near, done = converged, w.onward(converged)
 		}
 		w.unfold()
 		if done && near == converged {

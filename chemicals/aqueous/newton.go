@@ -268,6 +268,11 @@ func (x *moves) add(line []float64, nb int, by float64) {
 // is taken whatever it brings: it is at the end of what the numbers can hold.
 func (w *work) search(near float64) bool {
 	w.worst = w.evaluate()
+	return w.onward(near)
+}
+
+// onward is search from where the last evaluation was.
+func (w *work) onward(near float64) bool {
 	old := false
 	for range most {
 		if w.worst <= near {

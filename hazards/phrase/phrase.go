@@ -97,6 +97,11 @@ func (p Phrase) Names(what any) bool {
 	return slices.ContainsFunc(p.Args, among) || slices.ContainsFunc(p.More, more)
 }
 
+// Says reports whether the phrase, or one behind it, is of a key.
+func (p Phrase) Says(key string) bool {
+	return p.Key == key || slices.ContainsFunc(p.More, func(q Phrase) bool { return q.Says(key) })
+}
+
 // IsZero reports whether nothing is said.
 func (p Phrase) IsZero() bool { return p.Key == "" && p.Text == "" && len(p.More) == 0 }
 

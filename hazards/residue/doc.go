@@ -6,7 +6,7 @@
 // litre) at pH 8, at the temperature that the step sets, from 5 to 60 degC (25 where it sets
 // none), with what settles: fluorite, cryolite, sellaite, lithium and sodium fluoride,
 // phosphate of calcium, and hydroxide of aluminium as it comes out of solution. Its range is
-// that from pH 6, where the acid seems gone, to pH 9, with aged solids and at 25 degC too.
+// that from pH 6, where the acid seems gone, to pH 9, with aged solids, without cryolite and at 25 degC too.
 // Where pH 8 is a false end, as with ammonium, which takes base beyond it, the figure is that
 // with all base in that acid and ammonium take, or as much of it as is written, and what
 // stopping at pH 8 leaves is in the range. A liquor that

@@ -206,19 +206,19 @@ func needed(q *process.Pool) float64 {
 func dosed(models Models, w *working.Sheet, m aqueous.Mixture, doses []aqueous.Amount, n working.Num,
 	f *figure.Figure) bool {
 	for _, thinned := range [...]float64{1, 10, 100} {
-		at := func(model *aqueous.Model, times float64, aged bool) (float64, bool) {
+		at := func(model *aqueous.Model, times float64, solids []aqueous.Amount) (float64, bool) {
 			x := Thin(m, thinned)
 			for _, d := range doses {
 				x.Added = append(x.Added, aqueous.Amount{Of: d.Of, Mol: d.Mol * times / thinned})
 			}
-			x.Solids = settles(aged)
+			x.Solids = solids
 			s, err := model.Solve(x)
 			if err != nil {
 				return math.NaN(), false
 			}
 			return s.Fluoride() * Milligrams, len(s.Outside()) == 0
 		}
-		centre, inside := at(models.Set, 1, false)
+		centre, inside := at(models.Set, 1, settles(false))
 		if !inside {
 			continue
 		}
@@ -243,14 +243,14 @@ func found(models Models, w *working.Sheet, m aqueous.Mixture, reagent string, w
 	m.Reagent = reagent
 	for _, thinned := range [...]float64{1, 10, 100} {
 		x := Thin(m, thinned)
-		at := func(model *aqueous.Model, pH float64, aged bool) (float64, bool) {
-			s, inside := kept(model, x, pH, aged)
+		at := func(model *aqueous.Model, pH float64, solids []aqueous.Amount) (float64, bool) {
+			s, inside := kept(model, x, pH, solids)
 			if s == nil {
 				return math.NaN(), false
 			}
 			return s.Fluoride() * Milligrams, inside
 		}
-		s, inside := kept(models.Set, x, aimed, false)
+		s, inside := kept(models.Set, x, aimed, settles(false))
 		if s == nil || !inside && thinned < 100 {
 			continue
 		}
@@ -306,15 +306,15 @@ const (
 )
 
 // between is the least and the most that is dissolved at some ends, with fresh and with aged
-// solids, at the temperature that is set and at that of a room; not a number where one of them
-// is not known.
-func between(models Models, at func(model *aqueous.Model, end float64, aged bool) (float64, bool),
+// solids, with cryolite and without it, which may take its time to settle, at the temperature
+// that is set and at that of a room; not a number where one of them is not known.
+func between(models Models, at func(model *aqueous.Model, end float64, settled []aqueous.Amount) (float64, bool),
 	ends ...float64) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, model := range models.All() {
 		for _, end := range ends {
-			for _, aged := range [...]bool{false, true} {
-				y, _ := at(model, end, aged)
+			for _, solids := range [...][]aqueous.Amount{settles(false), settles(true), settles(false)[1:]} {
+				y, _ := at(model, end, solids)
 				low, high = min(low, y), max(high, y)
 			}
 		}
@@ -360,8 +360,8 @@ func held(m *aqueous.Mixture) float64 {
 
 // kept is a liquor at a pH, and whether the equilibria are held for that; nil where none is
 // found.
-func kept(model *aqueous.Model, m aqueous.Mixture, pH float64, aged bool) (s *aqueous.State, inside bool) {
-	m.FixedPH, m.Solids = pH, settles(aged)
+func kept(model *aqueous.Model, m aqueous.Mixture, pH float64, solids []aqueous.Amount) (*aqueous.State, bool) {
+	m.FixedPH, m.Solids = pH, solids
 	s, err := model.Solve(m)
 	if err != nil { // it may stand above that pH by itself
 		m.Reagent, m.FixedPH = "", 0
@@ -372,9 +372,9 @@ func kept(model *aqueous.Model, m aqueous.Mixture, pH float64, aged bool) (s *aq
 	return s, len(s.Outside()) == 0
 }
 
-// settles is what may settle, hydroxide of aluminium and phosphate of calcium fresh or aged.
+// settles is what may settle, cryolite first, hydroxide of aluminium and phosphate of calcium fresh or aged.
 func settles(aged bool) []aqueous.Amount {
-	out := []aqueous.Amount{{Of: "Fluorite"}, {Of: "Cryolite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
+	out := []aqueous.Amount{{Of: "Cryolite"}, {Of: "Fluorite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
 		{Of: "Calcite"}, {Of: "Gypsum"}, {Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Al(OH)3(a)"}, {Of: "Brushite"}}
 	if aged {
 		out[len(out)-2].Of, out[len(out)-1].Of = "Gibbsite", "Hydroxyapatite"

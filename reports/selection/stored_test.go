@@ -49,3 +49,31 @@ func TestWhatIsShutIsNotCalledOpen(t *testing.T) {
 		}
 	}
 }
+
+const poured = `route: etchbound/1
+title: rinse
+basis: {status: invented}
+places:
+  drum: {kind: drum, material: HDPE, closure: vented, capacity: 5 L}
+steps:
+  - {do: charge, in: drum, what: [{substance: hydrofluoric acid, strength: 1 wt%, volume: 1 L}], temperature: 20 degC}
+  - {do: neutralise, in: drum, what: [{substance: AGENT, mass: 60 g}], over: 1 h, temperature: 20 degC}
+`
+
+// What holds no calcium takes the acid and leaves the fluoride dissolved (by the reaction: sodium
+// fluoride is soluble), and is not said to bind it.
+func TestOnlyCalciumIsSaidToBindFluoride(t *testing.T) {
+	for _, row := range []struct{ acid, agent, says string }{
+		{"hydrofluoric", "sodium hydrogencarbonate", "binds all acid, no fluoride"},
+		{"hydrofluoric", "calcium hydroxide", "binds all acid and fluoride"},
+		{"hydrofluoric", "calcium chloride", "No: calcium chloride brings no base"},
+		{"tetrafluoroboric", "calcium hydroxide", "cold, none of the fluoride that BF4-"},
+	} {
+		text := strings.NewReplacer("AGENT", row.agent, "hydrofluoric", row.acid).Replace(poured)
+		r := written(t, text, "")
+		l := line(selection.Read(draft.New(&r, draft.Options{}), nil), "neutralise")
+		if !strings.Contains(l.Answer, row.says) {
+			t.Errorf("%v: %q", row, l.Answer)
+		}
+	}
+}

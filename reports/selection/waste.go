@@ -25,13 +25,12 @@ func (p *reader) neutralise(l *Line) {
 	p.verdict(l, m)
 	if f.Danger().Unknown() {
 		l.Answer = say("neutralise.unknown", draft.AgentName(f.Quantity, f.Agent))
+		if f.Conditions.Says("neutralise.binds_and_leaves_acid") {
+			l.Answer = say("neutralise.stays", draft.AgentName(f.Quantity, f.Agent))
+		}
 		return
 	}
-	binds := "neutralise.mass"
-	if p.bare("fluoride.hf_equivalent") == nil {
-		binds = "neutralise.acid"
-	}
-	l.Answer = say(binds, p.v.Danger(f), draft.AgentName(f.Quantity, f.Agent))
+	l.Answer = say(p.binds(f), p.v.Danger(f), draft.AgentName(f.Quantity, f.Agent))
 	for _, x := range [...]struct{ quantity, some, none string }{
 		{"neutralise.carbon_dioxide", "neutralise.gas", "neutralise.no_gas"},
 		{"neutralise.temperature_rise", "neutralise.rise", ""},
@@ -50,6 +49,21 @@ func (p *reader) neutralise(l *Line) {
 	if t := m.top(); t != nil {
 		p.narrows(l, t)
 	}
+}
+
+// binds is the sentence of what an agent does to acid and fluoride.
+func (p *reader) binds(f *figure.Figure) string {
+	switch {
+	case p.bare("fluoride.hf_equivalent") == nil:
+		return "neutralise.acid"
+	case f.Conditions.Says("neutralise.leaves_fluoride"):
+		return "neutralise.mass_leaves"
+	case f.Conditions.Says("neutralise.held"):
+		return "neutralise.mass_held"
+	case f.Conditions.Says("neutralise.too_little_calcium"):
+		return "neutralise.mass_short"
+	}
+	return "neutralise.mass"
 }
 
 // agentMass is the mass of the agent that the route writes, the largest of them; where
