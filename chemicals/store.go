@@ -87,6 +87,17 @@ func (s *Store) Row(id string) (Datum, bool) {
 	return d, !math.IsNaN(d.Value)
 }
 
+// OverriddenBy is the writing that put the value of a row into this store; empty where it is
+// that of the tables, or there is no row. No run of ranges changes it, so that to ask for it
+// is not to read the value.
+func (s *Store) OverriddenBy(id string) string {
+	i, ok := s.rows.byID[id]
+	if !ok {
+		return ""
+	}
+	return s.rows.rows[i].OverriddenBy
+}
+
 // Rows returns every row with its value in this store, in file order.
 func (s *Store) Rows() []Datum {
 	out := slices.Clone(s.rows.rows)

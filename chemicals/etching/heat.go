@@ -28,8 +28,10 @@ import (
 // Unknown, for want of etch_heat.<phase>, are borides, slabs, ratios other than m = x+1, and
 // elements without q_A or q_M. Acid without fluoride has q_A of its own.
 func (l *Layered) Heat(st *chemicals.Store, w *working.Sheet, in Medium) (q working.Num, standIns bool) {
-	if own := st.Num("etch_heat." + l.Formula.Text); !own.Unknown() && (in == Fluoride || l.Measured(st)) {
-		return own, false
+	if in == Fluoride || l.Measured(st) {
+		if own := st.Num("etch_heat." + l.Formula.Text); !own.Unknown() {
+			return own, false
+		}
 	}
 	unknown := working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, "etch_heat."+l.Formula.Text))
 	if !l.falls() {
@@ -47,8 +49,7 @@ func (l *Layered) Heat(st *chemicals.Store, w *working.Sheet, in Medium) (q work
 // Measured reports whether the route itself states the heat of its etch, whatever etches: that of
 // the data is of fluoride, and so may be that of a site.
 func (l *Layered) Measured(st *chemicals.Store) bool {
-	d, ok := st.Row("etch_heat." + l.Formula.Text)
-	return ok && strings.HasPrefix(d.OverriddenBy, "route")
+	return strings.HasPrefix(st.OverriddenBy("etch_heat."+l.Formula.Text), "route")
 }
 
 // Medium is what takes the layer away; it begins the ids of its q_A.
@@ -79,8 +80,10 @@ func (l *Layered) HeatOfMelt(st *chemicals.Store, w *working.Sheet, salt string)
 	if own := st.Num("etch_heat.melt." + l.Formula.Text); !own.Unknown() {
 		return own, false
 	}
-	if own := st.Num("etch_heat." + l.Formula.Text); !own.Unknown() && l.Measured(st) {
-		return own, false
+	if l.Measured(st) { // asked first: what is read and not used stands on no line
+		if own := st.Num("etch_heat." + l.Formula.Text); !own.Unknown() {
+			return own, false
+		}
 	}
 	unknown := working.Absent("q", "kJ/mol", working.Lacks("melt_heat", l.Formula.Text))
 	if !l.falls() {

@@ -111,8 +111,10 @@ func (p *reader) cooling(l *Line) {
 	}
 	p.verdict(l, first)
 	if f := second.top(); f != nil && class(f) == over {
-		if !slices.Contains(l.limits, p.v.Limit(&f.Limit, f.Figure)) { // two boil at what rounds to the same
-			p.beside(l, f)
+		for _, x := range []*figure.Finding{f, second.house(f)} {
+			if x != nil && !slices.Contains(l.limits, p.v.Limit(&x.Limit, x.Figure)) { // two boil at what rounds to the same
+				p.beside(l, x)
+			}
 		}
 	}
 	l.Answer = joinedBy("; ", p.asRun(run), p.ifCoolingFails(fails))

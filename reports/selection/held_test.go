@@ -21,12 +21,27 @@ steps:
   - {do: hold, in: jar, time: 92 h, temperature: 35 degC, attended: false, stirred: true}
 `
 
+// A limit of the house on what happens if cooling fails stands in the row, though what is
+// so as it runs leads it.
+func TestALimitOfTheHouseStandsInAnyCase(t *testing.T) {
+	long.NotShort(t)
+	r := writtenHeld(t, jar, "limits: etchbound/1\ntitle: h\nentries:\n"+
+		"  - {id: top, quantity: heat.mtsr, value: 40 degC, document: House rules}\n")
+	p := selection.Read(draft.New(&r, draft.Options{}), nil)
+	for _, want := range []string{"boiling", ", bound; ", "40 °C, local limit, whole range over"} {
+		if hot := line(p, "cooling"); !strings.Contains(hot.Against, want) {
+			t.Errorf("held against %q, want %q", hot.Against, want)
+		}
+	}
+}
+
 // A limit of the house that all of a range is over is not said to be one that may be
 // exceeded, though the boiling point beside it is; what is expected stands once; and what a
 // waste warms by is told as what it does without the water that goes in first.
 func TestEachLimitSaysHowSurely(t *testing.T) {
 	long.NotShort(t)
-	r := writtenHeld(t, jar, "limits: etchbound/1\ntitle: h\nentries:\n"+
+	uncooled := strings.Replace(jar, "closure: closed", "closure: closed, cooling: {kind: none}", 1)
+	r := writtenHeld(t, uncooled, "limits: etchbound/1\ntitle: h\nentries:\n"+
 		"  - {id: top, quantity: heat.mtsr, value: 40 degC, document: House rules}\n")
 	p := selection.Read(draft.New(&r, draft.Options{}), nil)
 	hot := line(p, "cooling")
