@@ -126,8 +126,13 @@ func (r *Route) WithKeys(other map[string]string) *Route {
 		}
 	}
 	for i := range out.Places {
-		rename(&out.Places[i].Key)
-		rename(&out.Places[i].Scrubber)
+		p := &out.Places[i]
+		was := "places." + p.Key
+		rename(&p.Key)
+		rename(&p.Scrubber)
+		if p.At == was { // what is missing is told by where it would stand
+			p.At = "places." + p.Key
+		}
 	}
 	for i := range out.Steps {
 		rename(&out.Steps[i].In)
