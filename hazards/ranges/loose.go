@@ -71,6 +71,7 @@ func (r *ranger) open() {
 			switch most := r.hottestOf(x); {
 			case !r.goes(i) || !boils && f.Case == figure.By(figure.Boiling):
 			case f.Value.Unit == "degC" && most == most:
+				f.Widened = f.Widened || most > f.High().V
 				f.SetRange(f.Low().V, max(f.High().V, most))
 			default:
 				f.LeaveOpen(x.missing)
