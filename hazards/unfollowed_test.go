@@ -21,6 +21,9 @@ func oneOf(t *testing.T, class string, not string) (slug, material string) {
 	if class == "water" {
 		return "water", "{substance: water, volume: 50 mL}"
 	}
+	if class == "dry_ice" { // a gas that is put in as a solid
+		return "carbon_dioxide", "{substance: dry ice, mass: 2 g}"
+	}
 	for _, s := range chemicals.Library().All() {
 		if !s.Is(class) || s.Slug == not || s.State == "aq" || s.State == "g" && s.Solution == "" {
 			continue

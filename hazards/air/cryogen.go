@@ -102,34 +102,31 @@ func (r *reader) turnedVolume(x *cryogen, of quantity.Value) working.Num {
 }
 
 // dewar is the gas of the largest vessel of what a site keeps in one, L; none where it says
-// that there is none, or no site is given, unknown where the site does not say, or no row says
-// what that is.
+// that there is none, unknown where no site says, or no row says what that is.
 func (r *reader) dewar() (working.Num, bool) {
-	if r.c.Site == nil || r.c.Site.Dewar.Set && r.c.Site.Dewar.SI == 0 {
+	stated := r.c.Site != nil && r.c.Site.Dewar.Set
+	if stated && r.c.Site.Dewar.SI == 0 {
 		return working.Num{}, false
 	}
 	all := cryogens()
 	i := slices.IndexFunc(all, func(x cryogen) bool { return x.kept == "dewar" })
-	if i < 0 || !r.c.Site.Dewar.Set {
+	if i < 0 || !stated {
 		return working.Absent("v", "L", working.Lacks("site_dewar", "")), true
 	}
 	return r.turnedVolume(&all[i], r.c.Site.Dewar), true
 }
 
 // bottled is the gas of the largest cylinder of the room, L; none where a site says that there
-// is none. A route that names a gas which takes the place of air has it from somewhere: where
-// no site states a cylinder, how much that could let out is not known, as of any route where
-// a site does not say.
+// is none. Where no site says, how much one could let out is not known.
 func (r *reader) bottled() (working.Num, bool) {
-	unknown := working.Absent("v", "L", working.Lacks("site_cylinder", ""))
-	named := slices.ContainsFunc(r.c.Route.Steps, func(s route.Step) bool { return s.Gas != "" && inert(&s) })
 	switch s := r.c.Site; {
-	case s != nil && s.Cylinder.Set && s.Cylinder.SI == 0:
+	case s == nil || !s.Cylinder.Set:
+		return working.Absent("v", "L", working.Lacks("site_cylinder", "")), true
+	case s.Cylinder.SI == 0:
 		return working.Num{}, false
-	case s != nil && s.Cylinder.Set:
+	default:
 		return r.c.Given("v", "L", s.Cylinder), true
 	}
-	return unknown, named || r.c.Site != nil
 }
 
 // cold reports the gas of each step asked for that something cold is poured for, and keeps
