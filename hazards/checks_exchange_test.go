@@ -19,7 +19,7 @@ const flowing = "flow: 10 L/min, liquid: 1 L, power: 500 W"
 // through which less flows is none, and of one nobody knows what flows through it;
 // and the room cools: 0.01 W/K at 0 degC would take less from 60 degC than the air at 25.
 func TestAJacketThatTakesLessThanAirIsNone(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	jacket := func(cooling string) string {
 		return strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "kind: ice_bath, temperature: 0 degC, ice: 100 kg, "+
 			"ua: 2 W/K", cooling, 1)

@@ -96,7 +96,7 @@ func stood(says string) string {
 // flammable limit of 200 L (2.0 L); fifteen bring 1.65 L, and four 0.44 L. Their liquor takes the room of the
 // gas with it. Without the batches it is not known (by hand).
 func TestGasOfSeveralBatchesOfWaste(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for _, row := range []struct {
 		batches, cabinet string
 		litres           float64

@@ -196,7 +196,7 @@ func extensive(f *figure.Figure) bool {
 }
 
 func TestScalingIsExact(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	property(t, func(tb testing.TB, t *rapid.T) {
 		d := &drawing{t: t, calm: true}
 		yaml := d.recipe().yaml(plainly)

@@ -155,7 +155,7 @@ func wholeHF() []string {
 // Wherever one line of the block is printed all of it is, in order, with the
 // pointer, and the sections that need it have it.
 func TestSkinBlockIsWhole(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for name, r := range fixture.Bundled(t) {
 		b := newBuilder(&r, draft.Options{})
 		got := map[string]bool{}

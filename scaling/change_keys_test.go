@@ -204,7 +204,7 @@ func loadedAs(t *testing.T, kind string, text []byte) *route.Case {
 // under data:, a stated lid, layers and a title did not show, and cooling that only one
 // of two routes states ended the program.
 func TestEveryKeyShows(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	names, err := filepath.Glob("../testdata/*/*.yaml")
 	if err != nil || len(names) < 10 {
 		t.Fatal(names, err)
