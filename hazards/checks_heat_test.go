@@ -102,7 +102,7 @@ var heatChecks = []check{
 // HDPE 65 degC (service temperatures of the data, with their sources there); a
 // lid nobody stated counts as the weakest, 60 degC.
 func TestTheLidCounts(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for lid, want := range map[string]float64{"": 60, "lid_material: PTFE, ": 0, "lid_material: HDPE, ": 65,
 		"lid_material: cork, ": 60} {
 		rv := review(t, strings.Replace(inIce("10 g", "200 mL", "2 W/K"), "closure: vented,", lid+"closure: vented,", 1))

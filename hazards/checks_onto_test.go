@@ -50,7 +50,7 @@ func TestAQuenchAtTheEndCoolsNothingBefore(t *testing.T) {
 // water and a fifth of the acid, 2.15 and 0.28 to 0.45 kJ/K: 150 to 161 K by hand,
 // where all the liquor, at 4.18 - 2.5 w, gives 99 K.
 func TestAcidPouredOnToPowderHeatsWhatIsThere(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	rv := followed(t, onto(""))
 	for id, ends := range map[string][2]float64{
 		"heat.adiabatic_rise@3":                           {150, 161},

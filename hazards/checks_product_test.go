@@ -15,7 +15,7 @@ import (
 // holds the flakes, where it says nothing it may hold them all, or none, and never is a
 // stored liquid silent.
 func TestWhatCarriesTheFlakes(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	route := func(key string) string {
 		return bench.Head[:len(bench.Head)-len("steps:\n")] +
 			"  flask: {kind: bottle, material: HDPE, capacity: 250 mL, closure: closed}\nsteps:\n" + bench.Etch + orderHold +

@@ -40,7 +40,7 @@ var quenchChecks = []check{{name: "quenched in tap water", yaml: poured(pail, co
 // = 31.6 degC. With 100 g of ice, 33.4 kJ: (40160 + 16300 - 33400)/(1004 + 2504) = 6.6. In
 // 2 h the room gives 0.041 m2 of it 8.2 W, 59 kJ, and no ice is left: 16.1.
 func TestALiquorIsPouredIntoAnotherVessel(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for _, c := range []struct {
 		name, receives, step string
 		comes, rise          float64

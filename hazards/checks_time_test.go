@@ -27,7 +27,7 @@ func inIce(mass, volume, ua string) string {
 // when the dose ends: in the reference integrations (their first-order case)
 // 92 % is.
 func TestBothBoundsOfTheAddition(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for _, c := range []struct {
 		mass, volume, ua string
 		low, mid, high   float64
@@ -126,7 +126,7 @@ func TestLittleIce(t *testing.T) {
 // of what waits (energy balance); boiling is reached if that is above it, and
 // later the slower the stated etch is.
 func TestCoolingLost(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	weak := followed(t, inIce("10 g", "200 mL", "2 W/K"))
 	top := figureOf(&weak, "heat.temperature_peak@2:cooling_lost,early_peak")
 	mtsr := figureOf(&weak, "heat.mtsr@2")

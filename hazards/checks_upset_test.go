@@ -66,7 +66,7 @@ func TestDoneWrongIsTheRouteWrittenSo(t *testing.T) {
 // Three times the strength makes the etch three times as fast (first order), so
 // the slow law peaks three times as high where the temperature hardly moves.
 func TestStrongerAcidIsFaster(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	rv := followed(t, strings.Replace(inIce("1 g", "200 mL", "20 W/K"), "time: 4 h", "time: 24 h", 1))
 	weak := figureOf(&rv, "gas.hydrogen.peak_rate.after_addition@3:early_peak").Value.V
 	f := figureOf(&rv, "gas.hydrogen.peak_rate@2:stronger_acid,early_peak")

@@ -77,7 +77,7 @@ func TestAClosureLeftOutLetsOutAsMuchAsAny(t *testing.T) {
 // A bath without its temperature says nothing of what it takes, colder or warmer; how
 // many tubes share a liquor says how large its surface is.
 func TestABathAndTubesLeftOutAreUnknown(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	route := func(place string) string {
 		return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\nplaces:\n  pot: {material: PTFE, " +
 			"capacity: 50 mL, closure: vented, " + place + "}\nsteps:\n" + charges(hf10) + addsIt

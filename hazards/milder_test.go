@@ -18,7 +18,7 @@ const ownHeat = "route: etchbound/1\ntitle: t\nbasis: {status: invented}\nprecur
 // with 760 kJ/mol at its high end, more than the 50 K of low severity, and by 20 K with
 // 300 kJ/mol: the writer's own heat makes that milder, and the review says so.
 func TestWhatTheWriterReplacedIsSaidToBeMilder(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for _, row := range []struct {
 		own    string
 		milder bool

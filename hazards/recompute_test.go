@@ -91,7 +91,7 @@ func TestSheetsRecompute(t *testing.T) {
 }
 
 func TestFiguresStandOnTheirLines(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for name, rv := range allReviews(t) {
 		for i := range rv.Figures {
 			f := &rv.Figures[i]

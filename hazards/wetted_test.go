@@ -35,7 +35,7 @@ func wetting(in, place, step string) string {
 // with acid fluoride, steel with it, PVDF and FKM with strong organic base, tubes and
 // membranes with solvents (resistance charts and rows of the tables of materials).
 func TestWhatMeetsTheLiquorIsHeldAgainstIt(t *testing.T) {
-	long.NotShort(t)
+	long.Only(t)
 	for _, c := range []struct {
 		in, what, of string
 		want         material.Verdict
