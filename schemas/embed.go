@@ -32,7 +32,6 @@ type schemaDoc struct {
 	raw      []byte
 	root     map[string]any
 	compiled func() (*validator, error)
-	meets    func() meets
 }
 
 var documents = map[string]func() (*schemaDoc, error){
@@ -55,7 +54,6 @@ func parseDocument(name string) (*schemaDoc, error) {
 	if err := json.Unmarshal(raw, &d.root); err != nil {
 		return nil, fmt.Errorf("schemas: %s: %w", name, err)
 	}
-	d.meets = sync.OnceValue(d.quickly)
 	d.compiled = sync.OnceValues(func() (*validator, error) { return compile(name, d.root) })
 	return d, nil
 }

@@ -82,9 +82,6 @@ type failure struct{ node, schema string } // both JSON pointers
 
 // validate checks the tree against the schema and puts what fails into words.
 func (d *schemaDoc) validate(root *Node) []Problem {
-	if d.meets()(root) {
-		return nil
-	}
 	s, err := d.compiled()
 	if err != nil {
 		return []Problem{root.Problem("the schema of the program is broken: "+err.Error(), "", "please report this")}
