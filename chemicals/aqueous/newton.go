@@ -73,7 +73,7 @@ func (w *work) evaluate() float64 {
 		if ln -= g; ln > 60 {
 			ln = 60
 		}
-		v := exp(ln)
+		v := math.Exp(ln)
 		w.ln[k], w.slope[k], w.mol[k] = ln, slope, v*kg
 		w.charges += v * x.square
 		w.sum += v
