@@ -81,19 +81,17 @@ func (r *ranger) open() {
 }
 
 // hottestOf is the most that a course can come to, degC: all of it has waited for its warmest
-// step and reacts there at once, T + dT. NaN where that is not known.
+// step and reacts there at once, T + dT. NaN where that of any of its steps is not known, or
+// none has one.
 func (r *ranger) hottestOf(x *loose) float64 {
-	rise := math.NaN()
+	rise := math.Inf(-1)
 	for i := range r.base {
-		f := &r.base[i]
-		if !tellsHeat(f) || f.Case.Supposed() || !slices.Contains(x.steps, f.Place) {
-			continue
+		if f := &r.base[i]; tellsHeat(f) && !f.Case.Supposed() && slices.Contains(x.steps, f.Place) {
+			rise = max(rise, f.High().V) // which is NaN where that is
 		}
-		if high := f.High().V; rise != rise {
-			rise = high
-		} else {
-			rise = max(rise, high)
-		}
+	}
+	if math.IsInf(rise, -1) {
+		return math.NaN()
 	}
 	return x.set + rise
 }
