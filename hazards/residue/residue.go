@@ -218,7 +218,7 @@ func dosed(models Models, w *working.Sheet, m aqueous.Mixture, doses []aqueous.A
 			}
 			return s.Fluoride() * Milligrams, len(s.Outside()) == 0
 		}
-		centre, inside := at(models.Set, 1, settles(false))
+		centre, inside := at(models.Set, 1, Settles(false))
 		if !inside {
 			continue
 		}
@@ -250,7 +250,7 @@ func found(models Models, w *working.Sheet, m aqueous.Mixture, reagent string, w
 			}
 			return s.Fluoride() * Milligrams, inside
 		}
-		s, inside := kept(models.Set, x, aimed, settles(false))
+		s, inside := kept(models.Set, x, aimed, Settles(false))
 		if s == nil || !inside && thinned < 100 {
 			continue
 		}
@@ -260,7 +260,7 @@ func found(models Models, w *working.Sheet, m aqueous.Mixture, reagent string, w
 		if thinned == 1 {
 			f.Conditions = phrase.Of("residue.as_is", celsius)
 		}
-		x.Solids = settles(false)
+		x.Solids = Settles(false)
 		if after := GoesOn(models.Set, x, aqueous.Amount{Of: reagent, Mol: whole / thinned}, s); after != nil {
 			early := rounded(centre)
 			f.Conditions = phrase.Of("residue.goes_on", celsius, thinned, rounded(after.PH()), early)
@@ -313,7 +313,7 @@ func between(models Models, at func(model *aqueous.Model, end float64, settled [
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, model := range models.All() {
 		for _, end := range ends {
-			for _, solids := range [...][]aqueous.Amount{settles(false), settles(true), settles(false)[1:]} {
+			for _, solids := range [...][]aqueous.Amount{Settles(false), Settles(true), Settles(false, "Cryolite")} {
 				y, _ := at(model, end, solids)
 				low, high = min(low, y), max(high, y)
 			}
@@ -370,14 +370,4 @@ func kept(model *aqueous.Model, m aqueous.Mixture, pH float64, solids []aqueous.
 		}
 	}
 	return s, len(s.Outside()) == 0
-}
-
-// settles is what may settle, cryolite first, hydroxide of aluminium and phosphate of calcium fresh or aged.
-func settles(aged bool) []aqueous.Amount {
-	out := []aqueous.Amount{{Of: "Cryolite"}, {Of: "Fluorite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
-		{Of: "Calcite"}, {Of: "Gypsum"}, {Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Al(OH)3(a)"}, {Of: "Brushite"}}
-	if aged {
-		out[len(out)-2].Of, out[len(out)-1].Of = "Gibbsite", "Hydroxyapatite"
-	}
-	return out
 }

@@ -117,7 +117,7 @@ func (b *bench) liquor(s *process.State, whole, open bool) (Liquor, found) {
 	if whole {
 		mix = with(mix, process.TakenUp(nil, s), water)
 	}
-	mix.Solids = solids
+	mix.Solids = residue.Settles(false)
 	all := b.at(l.Celsius)
 	state, err := all[0].Solve(mix)
 	if err != nil {
@@ -185,10 +185,6 @@ func slowly(mix aqueous.Mixture) bool {
 	}
 	return false
 }
-
-// solids may settle.
-var solids = []aqueous.Amount{{Of: "Fluorite"}, {Of: "Cryolite"}, {Of: "Sellaite"}, {Of: "LiF_s"}, {Of: "NaF_s"},
-	{Of: "Al(OH)3(a)"}, {Of: "Portlandite"}, {Of: "Brucite"}, {Of: "Gypsum"}, {Of: "Calcite"}, {Of: "Brushite"}}
 
 // widen takes in what constants of other sources give. One that finds no equilibrium leaves
 // both ends not known.

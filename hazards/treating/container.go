@@ -228,8 +228,8 @@ func (b *bench) settle(out *found, m aqueous.Mixture, kilo, grams float64) {
 	out.PH, out.Outside = s.PH(), len(s.Outside()) > 0
 	out.Left = [2]float64{s.Fluoride() * residue.Milligrams, math.NaN()}
 	out.Solids = 0
-	for _, x := range settles {
-		out.Solids += s.Solid(x.solid) * kilo * molar(b.c.Store, x.formula)
+	for _, x := range append(residue.Solids(), silica) {
+		out.Solids += s.Solid(x.Of) * kilo * molar(b.c.Store, x.Formula)
 	}
 	out.Share = out.Solids / grams
 	mol, _ := s.Gas()

@@ -21,22 +21,12 @@ const (
 	last  = 9
 )
 
-// settles is what may settle, and what it is made of.
-var settles = [...]struct{ solid, formula string }{{"Fluorite", "CaF2"}, {"Cryolite", "Na3AlF6"}, {"Sellaite", "MgF2"},
-	{"LiF_s", "LiF"}, {"NaF_s", "NaF"}, {"Portlandite", "Ca(OH)2"}, {"Brucite", "Mg(OH)2"}, {"Gypsum", "CaSO4.2H2O"},
-	{"Calcite", "CaCO3"}, {"SiO2(a)", "SiO2"}, {"Al(OH)3(a)", "Al(OH)3"}, {"Brushite", "CaHPO4.2H2O"}}
+// silica may settle as well: what is left of a complex of silicon weighs in the sludge.
+var silica = residue.Solid{Of: "SiO2(a)", Formula: "SiO2"}
 
-// solids are what may settle: hydroxide of aluminium and phosphate of calcium, the last of
-// them, fresh, or aged.
+// solids are what may settle, fresh or aged.
 func solids(aged bool) []aqueous.Amount {
-	out := make([]aqueous.Amount, len(settles))
-	for i, s := range settles {
-		out[i].Of = s.solid
-	}
-	if aged {
-		out[len(out)-2].Of, out[len(out)-1].Of = "Gibbsite", "Hydroxyapatite"
-	}
-	return out
+	return append(residue.Settles(aged), aqueous.Amount{Of: silica.Of})
 }
 
 // way is one way with all figures of it.
