@@ -183,3 +183,20 @@ steps:
 		t.Errorf("%v, by hand 30.93 %%", f.Value)
 	}
 }
+
+// A pot whose closure nobody states counts as shut, and as full as a wash fills it, whether or
+// not what stood in it is held: by hand, 10 mL of what a wash leaves and 200 mL on it, of 100 mL.
+func TestAWashFillsWhatNobodyKnowsToo(t *testing.T) {
+	for _, acid := range []string{"{substance: hydrofluoric acid, strength: 48 wt%, volume: 40 mL}",
+		"{substance: mystery acid, not_held: true, volume: 40 mL}"} {
+		rv := must(t, briefly(t, load(t, head+"precursor: {phase: Nb2AlC, mass: 2 g, "+pure+"}\nplaces:\n"+
+			"  pot: {kind: vessel, material: PTFE, capacity: 100 mL}\n"+
+			"  jar: {kind: bottle, material: HDPE, capacity: 1 L, closure: vented}\nsteps:\n"+charges(acid)+
+			"  - {do: add, in: pot, what: [precursor], over: 10 min, temperature: 25 degC}\n"+
+			"  - {do: hold, in: pot, time: 48 h, temperature: 50 degC}\n"+
+			"  - {do: wash, in: pot, into: jar, what: [{substance: water, volume: 200 mL}], cycles: 4, retained: 5 mL/g}\n")))
+		if v := verdicts(&rv)["vessel.filling@pot+fill_limit"]; v != figure.Exceeds {
+			t.Errorf("%s: %s", acid, v)
+		}
+	}
+}

@@ -307,7 +307,7 @@ func (r *reader) unworked(key string, hot int, held *process.State) *process.Sta
 	}
 	for i := range r.k.Steps {
 		d := &r.k.Steps[i]
-		for _, s := range [...]*process.State{d.Contents(), d.Filled} {
+		for _, s := range [...]*process.State{d.Contents(), d.Full, d.Filled} {
 			if s == nil || s.Place != key {
 				continue
 			}
