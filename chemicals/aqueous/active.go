@@ -25,8 +25,12 @@ func (w *work) run() (err error) {
 	return err
 }
 
+// little is ln of ion product over constant up to which what settles leaves a solution much as
+// it was: beyond it what is there at rest is a worse beginning than none.
+const little = 3
+
 // follow begins with a solution at rest that holds the same, from which solids settle, and
-// reports whether that came to an end.
+// reports whether that came to an end. It does not try where much would settle.
 func (w *work) follow(r *work) bool {
 	defer w.sit()()
 	copy(w.x, r.x)
@@ -34,6 +38,11 @@ func (w *work) follow(r *work) bool {
 	copy(w.mol, r.mol)
 	w.lnI, w.lnWater, w.lnKg, w.found = r.lnI, r.lnWater, r.lnKg, r.found
 	w.tauWater = w.water
+	for k := range w.holds {
+		if w.over(&w.holds[k]) > little {
+			return false
+		}
+	}
 	return w.finish() == nil
 }
 
@@ -191,7 +200,7 @@ func (w *work) settle(first bool) error {
 // the last solution.
 func (w *work) enter(guessed bool) {
 	lnI, lnWater, lnKg := w.lnI, w.lnWater, w.lnKg
-	w.room(w.rows.n, len(w.spec))
+	w.room(w.rows.n, len(w.kinds))
 	for b, i := range w.base {
 		r := w.spec[i]
 		e := &w.m.known.rows[r]

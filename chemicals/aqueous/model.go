@@ -66,7 +66,6 @@ const strongest = 25
 
 // ion is what the activity coefficient of a species takes, in natural logarithms.
 type ion struct {
-	charge float64
 	square float64 // of the charge
 	limit  float64 // -A z^2
 	size   float64 // B a; 1 in the model of one parameter
@@ -76,7 +75,7 @@ type ion struct {
 // ionOf is that of a row.
 func (m *Model) ionOf(e *entry) ion {
 	z := e.charge * e.charge
-	out := ion{charge: e.charge, square: z, limit: -math.Ln10 * m.a * z, size: m.b * e.size, linear: math.Ln10 * e.b}
+	out := ion{square: z, limit: -math.Ln10 * m.a * z, size: m.b * e.size, linear: math.Ln10 * e.b}
 	if e.form == davies || m.davies && z != 0 {
 		out.size, out.linear = 1, 0.3*math.Ln10*m.a*z
 	}

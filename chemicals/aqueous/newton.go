@@ -7,10 +7,9 @@ import "math"
 type newton struct {
 	u, was, step []float64
 	left         []float64 // ln of one side of each equation over the other
-	up, down     []float64 // the sides of each balance
-	perUp        []float64 // 1 over them
-	perDown      []float64
-	slope        []float64 // of ln of a species by ln of the ionic strength
+	sides        []float64 // of each balance: what counts as more and what counts as less
+	perSide      []float64 // 1 over them, below 0 for the second
+	lnG, slope   []float64 // of each kind of species: ln of its activity coefficient, and by that of the ionic strength
 	matrix       []float64
 	lu
 	slopeOfWater float64
@@ -27,17 +26,17 @@ const (
 	most       = 30    // steps before the search is given up
 )
 
-func (n *newton) room(balances, species int) {
+func (n *newton) room(balances, kinds int) {
 	n.count = balances + 3
 	c := n.count
-	room := grow(n.matrix, c*c+4*c+4*balances+species)
+	room := grow(n.matrix, c*c+4*c+4*balances+2*kinds)
 	n.matrix = room[:c*c]
 	rest := room[c*c:]
 	n.u, n.was, n.step, n.left = rest[:c], rest[c:2*c], rest[2*c:3*c], rest[3*c:4*c]
 	rest = rest[4*c:]
-	n.up, n.down, n.slope = rest[:balances], rest[balances:2*balances], rest[2*balances:2*balances+species]
-	rest = rest[2*balances+species:]
-	n.perUp, n.perDown = rest[:balances], rest[balances:2*balances]
+	n.sides, n.perSide = rest[:2*balances], rest[2*balances:4*balances]
+	rest = rest[4*balances:]
+	n.lnG, n.slope = rest[:kinds], rest[kinds:2*kinds]
 }
 
 // carbonAt is where dissolved carbon dioxide stands among the species.
@@ -57,48 +56,63 @@ func (w *work) evaluate() float64 {
 	i := math.Exp(math.Min(w.lnI, math.Log(strongest)))
 	root, kg := math.Sqrt(i), math.Exp(w.lnKg)
 	for b, t := range w.tau {
-		w.up[b], w.down[b] = math.Max(-t, 0), math.Max(t, 0)
+		w.sides[2*b], w.sides[2*b+1] = math.Max(-t, 0), math.Max(t, 0)
+	}
+	for k := range w.kinds {
+		w.lnG[k], w.slope[k] = w.kinds[k].activity(i, root)
 	}
 	w.charges, w.sum, w.drawn = 0, 0, 0
-	s := &w.side
-	for k := range w.ions {
-		x := &w.ions[k]
-		ln := w.constant[k] + w.ofWater[k]*w.lnWater
-		which := s.which[s.at[k]:s.at[k+1]]
-		count := s.count[s.at[k]:s.at[k+1]][:len(which)]
-		for i, b := range which {
-			ln += count[i] * w.u[b]
-		}
-		g, slope := x.activity(i, root)
-		if ln -= g; ln > 60 {
-			ln = 60
-		}
-		v := math.Exp(ln)
-		w.ln[k], w.slope[k], w.mol[k] = ln, slope, v*kg
-		w.charges += v * x.square
-		w.sum += v
-		w.drawn += v * w.draws[k]
-		w.gather(k, v*kg)
-	}
+	w.each(kg)
 	if w.space > 0 {
 		w.gas(ns)
 	}
 	worst := 0.0
 	for b := range nb {
-		w.left[b] = math.Log((w.up[b] + 1e-300) / (w.down[b] + 1e-300))
+		w.left[b] = math.Log((w.sides[2*b] + 1e-300) / (w.sides[2*b+1] + 1e-300))
 		worst = larger(math.Abs(w.left[b]), worst)
 	}
 	return math.Max(worst, w.others(nb))
 }
 
+// each works out each species, and what all of them add up to.
+func (w *work) each(kg float64) {
+	s, rows, sides := &w.side, w.rows, w.sides
+	from, lnWater := s.at[0], w.lnWater
+	var charges, sum, drawn float64
+	for k, kind := range w.kind {
+		ln := w.constant[k] + w.ofWater[k]*lnWater
+		to := s.at[k+1]
+		which := s.which[from:to]
+		count := s.count[from:to][:len(which)]
+		from = to
+		for i, b := range which {
+			ln += count[i] * w.u[b]
+		}
+		if ln -= w.lnG[kind]; ln > 60 {
+			ln = 60
+		}
+		v := math.Exp(ln)
+		mol := v * kg
+		w.ln[k], w.mol[k] = ln, mol
+		charges += v * w.kinds[kind].square
+		sum += v
+		drawn += v * w.draws[k]
+		first, last := rows.at[k], rows.at[k+1]
+		to2 := rows.toSide[first:last]
+		size := rows.size[first:last][:len(to2)]
+		for i, side := range to2 {
+			sides[side] += size[i] * mol
+		}
+	}
+	w.charges, w.sum, w.drawn = charges, sum, drawn
+}
+
 // gather adds the mol of a species to the side of each balance where it counts.
 func (w *work) gather(k int, mol float64) {
-	for at := w.rows.at[k]; at < w.rows.at[k+1]; at++ {
-		if v := w.rows.count[at] * mol; v > 0 {
-			w.up[w.rows.which[at]] += v
-		} else {
-			w.down[w.rows.which[at]] -= v
-		}
+	from, to := w.rows.at[k], w.rows.at[k+1]
+	size := w.rows.size[from:to]
+	for i, side := range w.rows.toSide[from:to] {
+		w.sides[side] += size[i] * mol
 	}
 }
 
@@ -158,7 +172,7 @@ func contentOf(drawn float64) (mol, slope float64) {
 // Shares of a balance, or of what stands beside it, that are left out of slopes, and of slopes
 // alone: what has to hold is always whole. Few mixtures need more than the first.
 const (
-	negligible = 1e-10
+	negligible = 1e-6
 	invisible  = 1e-16 // in the numbers themselves
 )
 
@@ -169,7 +183,7 @@ func (w *work) linear() {
 	clear(a)
 	w.perWater = math.Exp(-w.lnKg)
 	for b := range nb {
-		w.perUp[b], w.perDown[b] = 1/(w.up[b]+1e-300), 1/(w.down[b]+1e-300)
+		w.perSide[2*b], w.perSide[2*b+1] = 1/(w.sides[2*b]+1e-300), -1/(w.sides[2*b+1]+1e-300)
 	}
 	w.linearOf(a)
 	if w.space > 0 {
@@ -198,23 +212,19 @@ func (w *work) linearOf(a []float64) {
 	strength, dry, mass := a[nb*c:(nb+1)*c], a[(nb+1)*c:(nb+2)*c], a[(nb+2)*c:(nb+3)*c]
 	perCharges, perSum := w.perWater/w.charges, w.perWater/w.sum
 	for k, mol := range w.mol[:len(w.spec)] {
-		x := moves{s.which[s.at[k]:s.at[k+1]], s.count[s.at[k]:s.at[k+1]], w.slope[k], w.ofWater[k]}
+		kind := w.kind[k]
+		x := moves{s.which[s.at[k]:s.at[k+1]], s.count[s.at[k]:s.at[k+1]], w.slope[kind], w.ofWater[k]}
 		from, to := rows.at[k], rows.at[k+1]
-		counts := rows.count[from:to]
-		for i, b := range rows.which[from:to] {
-			v := counts[i] * mol
-			if v > 0 {
-				v *= w.perUp[b]
-			} else {
-				v *= w.perDown[b]
-			}
-			if math.Abs(v) > w.least {
-				line := a[int(b)*c : (int(b)+1)*c]
+		size := rows.size[from:to]
+		for i, side := range rows.toSide[from:to] {
+			if v := size[i] * mol * w.perSide[side]; math.Abs(v) > w.least {
+				b := int(side >> 1)
+				line := a[b*c : (b+1)*c]
 				x.add(line, nb, v)
 				line[nb+2] += v
 			}
 		}
-		if v := mol * w.ions[k].square * perCharges; v > w.least {
+		if v := mol * w.kinds[kind].square * perCharges; v > w.least {
 			x.add(strength, nb, v)
 		}
 		if mol*perSum <= w.least {
@@ -235,13 +245,7 @@ func (w *work) linearOfGas(a []float64) {
 	x := moves{s.which[s.at[k]:s.at[k+1]], s.count[s.at[k]:s.at[k+1]], 0, w.ofWater[k]}
 	for at := rows.at[k]; at < rows.at[k+1]; at++ {
 		b := int(rows.which[at])
-		v := rows.count[at] * w.mol[len(w.spec)]
-		if v > 0 {
-			v *= w.perUp[b]
-		} else {
-			v *= w.perDown[b]
-		}
-		x.add(a[b*c:(b+1)*c], nb, v)
+		x.add(a[b*c:(b+1)*c], nb, rows.size[at]*w.mol[len(w.spec)]*w.perSide[rows.toSide[at]])
 	}
 }
 
@@ -294,8 +298,8 @@ func (w *work) onward(near float64) bool {
 	return true
 }
 
-// finest is what is left where another step changes nothing.
-const finest = 1e-14
+// finest is what is left where another step changes nothing that is told.
+const finest = 1e-13
 
 // direct solves for the next step, by the slopes where it is or by those of the last one.
 func (w *work) direct(old bool) bool {

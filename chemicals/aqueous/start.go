@@ -17,6 +17,7 @@ type start struct {
 	gain   []float64 // of coming into use
 	full   []float64 // at the concentration that is allowed
 	in     []int     // who is in use, by column
+	some   []int32   // what of a column is not 0, while it is taken
 	kept   []bool    // who stays in use
 }
 
@@ -34,7 +35,7 @@ type beginning struct {
 }
 
 // beginnings are taken in this order until one leads to an end.
-var beginnings = [...]beginning{{2, 1e-5}, {1, 1}, {2, 1e-3}, {6, 1e-3}, {4, 1e-9}}
+var beginnings = [...]beginning{{4, 1e-5}, {1, 1}, {2, 1e-3}, {6, 1e-3}, {4, 1e-9}}
 
 // guess sets ln of the species and what settles. Species that are not in use get no
 // amount: their order is by worth.
@@ -52,13 +53,13 @@ func (w *work) guess(from beginning) {
 	}
 	w.lnI = math.Log(math.Min(strength, 1))
 	s := w.begin(total)
-	for range from.rounds {
+	for round := range from.rounds {
 		s.weigh()
 		n := 0
 		for n < exchanges && s.exchange(len(w.spec)+len(w.holds)) {
 			n++
 		}
-		w.revalue(s, from.trace)
+		w.revalue(s, from.trace, round > 0)
 	}
 	for i := range w.spec {
 		w.ln[i] = -100 - s.worth[i]*1e-3
@@ -119,11 +120,16 @@ func (w *work) begin(total []float64) *start {
 	return s
 }
 
-// revalue sets the worth of the species in use by the amounts they have.
-func (w *work) revalue(s *start, trace float64) {
+// revalue sets the worth of the species in use by the amounts they have. Half way there after
+// the first time: a whole way swings, H+ first as too much and then as too little.
+func (w *work) revalue(s *start, trace float64, half bool) {
 	for c, who := range s.in {
 		if who < len(w.spec) {
-			s.worth[who] = math.Log(math.Max(s.t[(c+1)*s.length-1], trace)) - w.m.ln[w.spec[who]]
+			v := math.Log(math.Max(s.t[(c+1)*s.length-1], trace)) - w.m.ln[w.spec[who]]
+			if half {
+				v = 0.5 * (v + s.worth[who])
+			}
+			s.worth[who] = v
 		}
 	}
 }
@@ -207,19 +213,27 @@ func (s *start) exchange(all int) bool {
 func (s *start) pivot(at, who int) {
 	p := s.t[at*s.length : (at+1)*s.length]
 	by := 1 / p[who]
-	for i := range p {
-		p[i] *= by
+	some := s.some[:0]
+	for i, v := range p {
+		if v != 0 {
+			p[i] = v * by
+			some = append(some, int32(i))
+		}
 	}
+	s.some = some
 	for c := range s.in {
-		if col := s.t[c*s.length : (c+1)*s.length]; c != at && col[who] != 0 {
+		if col := s.t[c*s.length : (c+1)*s.length][:len(p)]; c != at && col[who] != 0 {
 			f := col[who]
-			for i, v := range p {
-				col[i] -= f * v
+			for _, i := range some {
+				col[i] -= f * p[i]
 			}
 		}
 	}
 	g := s.gain[who]
-	for i := range s.gain {
+	if some[len(some)-1] == int32(s.length-1) { // amounts gain nothing
+		some = some[:len(some)-1]
+	}
+	for _, i := range some {
 		s.gain[i] -= g * p[i]
 	}
 	out := s.in[at]

@@ -42,35 +42,35 @@ func (s *State) Closure() float64 {
 	k := w.m.known
 	worst := 0.0
 	total, _ := w.loose()
-	for n, c := range w.comp {
-		sum, size := -total[n], 1e-300
-		for i, r := range w.spec {
-			v := w.mol[i] * k.rows[r].of[c]
-			sum, size = sum+v, size+math.Abs(v)
-		}
-		sum, size = s.gasShare(c, sum, size)
-		for _, a := range w.active {
-			v := w.holds[a].moved * w.holds[a].brings[n]
-			sum, size = sum+v, size+math.Abs(v)
-		}
-		worst = larger(worst, math.Abs(sum)/(size+math.Abs(total[n])))
-	}
-	charge, size := 0.0, 1e-300
+	sum, size := make([]float64, len(total)), make([]float64, len(total))
+	charge, charges := 0.0, 1e-300
 	i := math.Min(math.Exp(w.lnI), strongest)
 	root := math.Sqrt(i)
 	for n, r := range w.spec {
 		e := &k.rows[r]
-		charge, size = charge+w.mol[n]*e.charge, size+w.mol[n]*math.Abs(e.charge)
+		mol := w.mol[n]
+		charge, charges = charge+mol*e.charge, charges+mol*math.Abs(e.charge)
 		ln := w.m.ln[r] + e.water*w.lnWater
-		for j, c := range w.comp {
-			ln += e.of[c] * w.x[j]
+		for at := w.made.at[n]; at < w.made.at[n+1]; at++ {
+			j, of := w.made.which[at], w.made.count[at]
+			sum[j] += mol * of
+			size[j] += mol * math.Abs(of)
+			ln += of * w.x[j]
 		}
-		g, _ := w.ions[n].activity(i, root)
-		if w.mol[n] > 1e-290 {
+		g, _ := w.kinds[w.kind[n]].activity(i, root)
+		if mol > 1e-290 {
 			worst = larger(worst, 0.01*math.Abs(ln-g-w.ln[n])) // a constant to 1e-8
 		}
 	}
-	return larger(worst, math.Abs(charge)/size)
+	for j, c := range w.comp {
+		sum[j], size[j] = s.gasShare(c, sum[j]-total[j], size[j]+math.Abs(total[j])+1e-300)
+		for _, a := range w.active {
+			v := w.holds[a].moved * w.holds[a].brings[j]
+			sum[j], size[j] = sum[j]+v, size[j]+math.Abs(v)
+		}
+		worst = larger(worst, math.Abs(sum[j])/size[j])
+	}
+	return larger(worst, math.Abs(charge)/charges)
 }
 
 // larger keeps what is not a number.

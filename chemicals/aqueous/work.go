@@ -73,7 +73,8 @@ type cast struct {
 	some   uint32
 	comp   []int     // masters present, H+ first
 	spec   []int     // rows of species present, masters first and in the order of comp
-	ions   []ion     // of these
+	kinds  []ion     // of these, one of each
+	kind   []int32   // of each of them
 	counts []float64 // of masters in these, master by master
 	charge []float64 // of each
 	made   lists     // masters that are in each, as they stand in comp
@@ -95,7 +96,7 @@ func (m *Model) cast(some uint32) *cast {
 	if c := at.Load(); c != nil && c.some == some {
 		return c
 	}
-	c := &cast{some: some, spec: make([]int, 0, len(m.species)), ions: make([]ion, 0, len(m.species))}
+	c := &cast{some: some, spec: make([]int, 0, len(m.species))}
 	for j := range m.known.masters {
 		if some>>j&1 == 1 {
 			c.comp = append(c.comp, j)
@@ -103,7 +104,11 @@ func (m *Model) cast(some uint32) *cast {
 	}
 	for _, i := range m.species {
 		if m.known.rows[i].present&^some == 0 {
-			c.spec, c.ions = append(c.spec, i), append(c.ions, m.ions[i])
+			kind := slices.Index(c.kinds, m.ions[i])
+			if kind < 0 {
+				kind, c.kinds = len(c.kinds), append(c.kinds, m.ions[i])
+			}
+			c.spec, c.kind = append(c.spec, i), append(c.kind, int32(kind))
 		}
 	}
 	c.counts = make([]float64, len(c.comp)*len(c.spec))
