@@ -133,3 +133,37 @@ func TestEveryLimitHasALeverOrAReason(t *testing.T) {
 		}
 	}
 }
+
+// What is told of what is left: glass that meets acid fluoride needs a part of another material,
+// whatever the batch (common practice); ice that melts before the end is put in again; what only
+// a dangerous end or a bound exceeds, no smaller batch is told to reach, since nothing exceeds
+// there at the best estimate to begin with; and of what is not told of at a smaller batch
+// neither is.
+func TestWhyNothingReachesIt(t *testing.T) {
+	half := []sized{{"0.5 g", map[figure.FindingID]bool{}}}
+	for _, c := range []struct {
+		quantity, agent, why, batch string
+		surely                      figure.Surety
+		told                        bool
+	}{
+		{"meeting.pair", "hf_glass", "left.material", "", figure.WholeRange, false},
+		{"meeting.pair", "oxidant_organic", "left.etchant", "", figure.WholeRange, false},
+		{"material.attack", "", "left.material", "", figure.WholeRange, false},
+		{"heat.ice", "", "left.machine", "0.5 g", figure.BestEstimate, true},
+		{"wash.cycles", "", "left.measurement", "", figure.DangerousEnd, true},
+		{"store.pressure", "", "left.rating", "", figure.NotSaid, true},
+		{"heat.boiled_off.share", "", "left.measurement", "", figure.NotSaid, true},
+		{"wash.cycles", "", "left.batch", "0.5 g", figure.BestEstimate, true},
+		{"wash.cycles", "", "left.etchant", "", figure.BestEstimate, false},
+	} {
+		l := Left{Finding: figure.Finding{Figure: figure.ID{Quantity: c.quantity, Agent: c.agent}, Surely: c.surely}}
+		clear(half[0].over)
+		if c.told {
+			half[0].over[l.Finding.ID()] = false
+		}
+		l.Batch = enough(half, &l.Finding)
+		if got := l.why().Key; got != c.why || l.Batch != c.batch {
+			t.Errorf("%s/%s: %s and batch %q, want %s and %q", c.quantity, c.agent, got, l.Batch, c.why, c.batch)
+		}
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 	"etchbound/schemas/edit"
@@ -65,12 +66,7 @@ func (f *Found) remains() {
 		if x := figs.Get(of); x != nil {
 			l.Figure = *x
 		}
-		for _, s := range smaller {
-			if !s.over[l.Finding.ID()] {
-				l.Batch = s.batch
-				break
-			}
-		}
+		l.Batch = enough(smaller, &l.Finding)
 		l.Data = f.standsOn(of)
 		l.Why = l.why()
 	}
@@ -122,6 +118,11 @@ func (l *Left) why() phrase.Phrase {
 	case site[x.Figure.Place.Key()]:
 		return phrase.Of("left.site")
 	}
+	if p := meeting.Named(x.Figure.Agent); p != nil && x.Figure.Quantity == "meeting.pair" {
+		if _, wall := p.Wall(); wall {
+			return phrase.Of("left.material")
+		}
+	}
 	for i := range rows() {
 		r := &rows()[i]
 		told := !r.written && r.name != "batch" && (r.name != "lid" || x.Limit.ID == "technical_limit")
@@ -130,7 +131,7 @@ func (l *Left) why() phrase.Phrase {
 		}
 	}
 	switch {
-	case x.Surely == figure.DangerousEnd && len(l.Data) > 0:
+	case x.Surely < figure.BestEstimate:
 		return phrase.Of("left.measurement")
 	case l.Batch != "":
 		return phrase.Of("left.batch")
@@ -138,7 +139,19 @@ func (l *Left) why() phrase.Phrase {
 	return phrase.Of("left.etchant")
 }
 
-// sized is a smaller batch with what exceeds there at its best estimate.
+// enough is the largest of some smaller batches at which what exceeds at its best estimate is
+// told of and no longer does; empty where there is none, and of what does not exceed there.
+func enough(smaller []sized, x *figure.Finding) string {
+	for _, s := range smaller {
+		if over, told := s.over[x.ID()]; told && !over && x.Surely >= figure.BestEstimate {
+			return s.batch
+		}
+	}
+	return ""
+}
+
+// sized is a smaller batch with whether what is told of it exceeds at its best estimate, or
+// is not known.
 type sized struct {
 	batch string
 	over  map[figure.FindingID]bool

@@ -1,6 +1,8 @@
 package levers
 
 import (
+	"slices"
+
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/proposal"
@@ -16,6 +18,7 @@ type Found struct {
 	Left             []Left         // what exceeds after them, or is not known
 	Tried            int            // files that were judged
 	Text             []byte         // the changed file, marked as what it is
+	reviewedOf       []int          // what was chosen of Changed and After; nil before there is one
 }
 
 // Bought is a change with what it takes away from what exceeds, judged after the changes
@@ -120,8 +123,12 @@ func harder(r *hazards.Review) int {
 	return n
 }
 
-// reviewed is the review of what is chosen.
+// reviewed is the review of what is chosen, made once.
 func (f *Found) reviewed(s *search) error {
+	if slices.Equal(f.reviewedOf, s.chosen) && f.reviewedOf != nil {
+		return nil
+	}
+	f.reviewedOf = slices.Clone(s.chosen)
 	var err error
 	if f.Changed, err = f.Written.With(s.changes(s.chosen)...); err != nil {
 		return err
