@@ -99,6 +99,31 @@ func TestBoundsOfTheWrongOrder(t *testing.T) {
 	}
 }
 
+// What is drawn back through a bubbler, by hand: after a hold at 60 degC the pot comes to its ice
+// at the end, so that 800 mL of gas with x of vapour shrink to (1 - x) 273.15/T of it, T the
+// highest temperature, x = exp(-40.66 kJ/mol/R (1/T - 1/T_b)); in a bath of 60 degC alone it comes
+// to the room, 25 degC, and never stays as warm as its bath (common practice).
+func TestWhatIsDrawnBackComesToTheColdestBath(t *testing.T) {
+	ice := strings.NewReplacer("closure: vented,", "capacity: 1 L, closure: vented, bubbler: 20 mm,", "time: 4 h, "+
+		"temperature: 2 degC", "time: 4 h, temperature: 60 degC").Replace(inIce("1 g", "200 mL", "2 W/K"))
+	bath := strings.NewReplacer("kind: ice_bath, temperature: 0 degC, ice: 100 kg", "kind: water_bath, temperature: "+
+		"60 degC", "temperature: 2 degC", "temperature: 60 degC").Replace(ice)
+	for yaml, cold := range map[string]float64{ice: 0, bath: 25} {
+		a := hazards.Assess(newCase(t, load(t, yaml)), nil)
+		rv := hazards.Review{Figures: a.Figures}
+		const kase = ":suck_back,self_accelerating"
+		top, boils := figureOf(&rv, "heat.temperature_peak@2"+kase), figureOf(&rv, "heat.boiling_point@2")
+		f := figureOf(&rv, "gas.suck_back@2"+kase)
+		if a.Err != nil || top == nil || boils == nil || f == nil {
+			t.Fatal(a.Err, top, boils, f)
+		}
+		x := math.Exp(-40660 / 8.314462618 * (1/(top.Value.V+273.15) - 1/(boils.Value.V+273.15)))
+		if want := 800 * (1 - (1-x)*(cold+273.15)/(top.Value.V+273.15)); !nearly.Share(f.Value.V, want, 0.02) {
+			t.Errorf("cold %g: %v mL, by hand %g from %v degC", cold, f.Value.V, want, top.Value.V)
+		}
+	}
+}
+
 // A pre-wash takes the metal out; left out, the metal comes to the etch.
 func TestPrewashSkipped(t *testing.T) {
 	long.NotShort(t)

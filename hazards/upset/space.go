@@ -72,8 +72,8 @@ func (r *reader) largest(x *course.Run) working.Num {
 	return r.w.Model("F_n", "mol/s", x.Balance(), x.Vessel.Gas.Value, x.Inputs...)
 }
 
-// suckBack bounds the liquid a bubbler gives back when the vessel cools from its
-// highest temperature to its bath and all vapour in the gas space condenses:
+// suckBack bounds the liquid a bubbler gives back when the vessel cools from its highest
+// temperature to the coldest that it stands in, and all vapour in the gas space condenses:
 //
 //	V = V_g (1 - (1 - x) T_c/T),  x = exp(-L/R (1/T - 1/T_b))
 func (r *reader) suckBack(n *course.Course, x *course.Run) {
@@ -82,7 +82,7 @@ func (r *reader) suckBack(n *course.Course, x *course.Run) {
 	r.asMeant(x, place, kase, cond)
 	top := r.hottest(x)
 	boils, latent, R := r.boils(n), r.c.Store.Num("water.vaporisation").As("L"), r.c.Store.Num("constant.R").As("R")
-	cold, space := n.Stages[len(n.Stages)-1].Coolant.As("T_c"), n.Space.As("V_g")
+	cold, space := r.coldest(n), n.Space.As("V_g")
 	share := working.Exact("x", "1", 1, "no boiling point is known: all of the gas counts as vapour").Worse(working.Bound)
 	if !boils.Unknown() {
 		share = r.w.Line("x", "1", "min(1,exp(-L*1000/R*(1/(T+273.15)-1/(T_b+273.15))))",
@@ -91,6 +91,20 @@ func (r *reader) suckBack(n *course.Course, x *course.Run) {
 	v := r.w.Line("V", "mL", "V_g*(1-(1-x)*(T_c+273.15)/(T+273.15))",
 		space.V*(1-(1-share.V)*(cold.V+kelvin)/(top.V+kelvin)), space, share, cold, top)
 	r.put("gas.suck_back", place, kase, v.Worse(working.Bound), cond)
+}
+
+// coldest is the temperature that a vessel comes to when nothing heats it, degC: that of the
+// room, or of the coldest that it stands in before or after.
+func (r *reader) coldest(n *course.Course) working.Num {
+	cold := r.c.Store.Num("room.temperature").As("T_r")
+	for i := range n.Stages {
+		bath := n.Stages[i].Coolant.As("T_b")
+		if i > 0 && bath.V == n.Stages[i-1].Coolant.V {
+			continue
+		}
+		cold = r.w.Line("T_r", "degC", "min(T_r,T_b)", math.Min(cold.V, bath.V), cold, bath)
+	}
+	return cold.As("T_c")
 }
 
 // ignition bounds the heat of the gas space if it burns where hydrogen and the

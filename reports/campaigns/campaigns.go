@@ -197,7 +197,11 @@ func stock(c *campaign.Campaign) document.Section {
 				limit = words.Of("campaign.over", limit)
 			}
 		}
-		t.Rows = append(t.Rows, document.Row(x.Name, both(x.Batch, "kg"), both(x.Kept, "kg"), share, limit))
+		batch, held := both(x.Batch, "kg"), both(x.Kept, "kg")
+		if x.CAS == "" { // no mass stands behind a sum of shares
+			batch, held = words.Of("campaign.of_shares"), words.Of("campaign.of_shares")
+		}
+		t.Rows = append(t.Rows, document.Row(x.Name, batch, held, share, limit))
 	}
 	s.Blocks = append(s.Blocks, t, document.Paragraph{Text: words.Of("campaign.stock_note"), Tone: document.Note})
 	return s

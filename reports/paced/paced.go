@@ -62,7 +62,7 @@ func Sections(d *draft.Draft, all []pacing.Addition) []document.Section {
 func (b builder) unknown(a *pacing.Addition) []document.Block {
 	l := document.List{}
 	for _, m := range a.Missing {
-		text, settles := words.Ask(m)
+		text, settles := words.Named(m)
 		if item := words.Of("pace.missing", text, settles); !slices.Contains(l.Items, item) {
 			l.Items = append(l.Items, item)
 		}

@@ -176,7 +176,7 @@ func line(t *scrubbing.Train) document.Block {
 func missing(t *scrubbing.Train) document.List {
 	var l document.List
 	for _, m := range t.Missing {
-		text, settles := words.Ask(m)
+		text, settles := words.Named(m)
 		if item := words.Of("pace.missing", text, settles); !slices.Contains(l.Items, item) {
 			l.Items = append(l.Items, item)
 		}

@@ -80,8 +80,11 @@ func TestACampaignByHand(t *testing.T) {
 	if !(d.Litres.Most > 0.015 && d.Litres.Most <= 0.021) || !(d.Holds == 0.15 || d.Holds == 0.1) {
 		t.Errorf("drum: %+v", d)
 	}
-	if n := d.Containers(12).Most; n != math.Ceil(12*d.Litres.Most/d.Holds) {
+	if n := d.Containers(12).Most; n != 3 { // four batches each, though 12 x 21 mL are not two drums full
 		t.Errorf("%g drums", n)
+	}
+	if d.Batches = 0; d.Containers(12).Most != math.Ceil(12*d.Litres.Most/d.Holds) {
+		t.Errorf("%g drums of which nobody says how many batches they take", d.Containers(12).Most)
 	}
 	one, six := &c.Sizes[0], &c.Sizes[1]
 	if one.Batches != 12 || six.Batches != 2 || !nearly.Share(six.HF.Most, 6*one.HF.Most, 1e-6) ||

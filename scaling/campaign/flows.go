@@ -119,6 +119,7 @@ type Filled struct {
 	Place   string
 	Litres  ends.Two // a batch
 	Holds   float64  // L to which it may be filled
+	Batches int      // after which it is picked up at the latest; 0: nobody says
 	Missing []working.Missing
 }
 
@@ -145,7 +146,8 @@ func (c *Campaign) containers() {
 		if !rt.TakesWaste(p) {
 			continue
 		}
-		out := Filled{Place: p.Key, Litres: ends.Same(math.NaN()), Holds: math.NaN(), Missing: missing("waste_filled", p.Key)}
+		out := Filled{Place: p.Key, Litres: ends.Same(math.NaN()), Holds: math.NaN(), Batches: p.Batches,
+			Missing: missing("waste_filled", p.Key)}
 		f := figs.Get(figure.ID{Quantity: "vessel.content", Place: figure.At(p.Key)})
 		if f != nil && p.Capacity.Set && !p.Several() {
 			litres := c.Review.Case.Given("V", "L", p.Capacity).V
@@ -157,8 +159,15 @@ func (c *Campaign) containers() {
 	}
 }
 
-// Containers are how many of it some batches fill, the last one begun counted.
+// Containers are how many of it some batches fill, the last one begun counted: by what they
+// hold, and none takes more batches than its route says.
 func (f *Filled) Containers(batches float64) ends.Two {
-	count := func(l float64) float64 { return math.Ceil(l*batches/f.Holds - 1e-9) }
+	count := func(l float64) float64 {
+		n := math.Ceil(l*batches/f.Holds - 1e-9)
+		if f.Batches > 0 {
+			n = max(n, math.Ceil(batches/float64(f.Batches)-1e-9))
+		}
+		return n
+	}
 	return ends.Pair(count(f.Litres.Best), count(f.Litres.Most))
 }

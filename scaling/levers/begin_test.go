@@ -149,7 +149,7 @@ func TestWhyNothingReachesIt(t *testing.T) {
 		{"meeting.pair", "hf_glass", "left.material", "", figure.WholeRange, false},
 		{"meeting.pair", "oxidant_organic", "left.etchant", "", figure.WholeRange, false},
 		{"material.attack", "", "left.material", "", figure.WholeRange, false},
-		{"heat.ice", "", "left.machine", "0.5 g", figure.BestEstimate, true},
+		{"heat.ice", "", "left.cooling", "0.5 g", figure.BestEstimate, true},
 		{"wash.cycles", "", "left.measurement", "", figure.DangerousEnd, true},
 		{"store.pressure", "", "left.rating", "", figure.NotSaid, true},
 		{"heat.boiled_off.share", "", "left.measurement", "", figure.NotSaid, true},
