@@ -137,17 +137,33 @@ func (p *reader) spill(l *Line) {
 	l.Answer = say("spill.do")
 	m := p.findings("air.room_peak", func(figure.Case) bool { return true })
 	m = slices.DeleteFunc(m, func(f *figure.Finding) bool { return f.Figure.Place != figure.Spill })
-	f := m.top()
+	f := p.foremost(m)
 	if f == nil {
 		l.State = Told
 		return
 	}
 	p.verdict(l, m)
 	if g := p.figs.Get(f.Figure); g != nil && !g.Danger().Unknown() {
-		l.Answer += say("spill.room", draft.AgentName(f.Figure.Quantity, f.Figure.Agent), p.v.Danger(g))
+		l.Answer += say("spill.room", draft.AgentName(f.Figure.Quantity, f.Figure.Agent), p.v.Danger(g)) +
+			p.alsoUnknownOf(m, f)
 	} else {
 		l.Answer += say("spill.unknown")
 	}
+}
+
+// alsoUnknownOf names the agents of a matter at one place that are not known beside the one
+// told.
+func (p *reader) alsoUnknownOf(m matter, told *figure.Finding) string {
+	var names []string
+	for _, id := range m.unknownBeside(told) {
+		if s := draft.AgentName(id.Quantity, id.Agent); !slices.Contains(names, s) {
+			names = append(names, s)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return say("answer.also_unknown", strings.Join(names, ", "))
 }
 
 // skin answers what to do if it touches skin or eye.

@@ -15,7 +15,7 @@ func (p *reader) allAtOnce(l *Line) {
 	m := p.findings("heat.temperature_peak", onFailure("all_at_once"))
 	timed := m.top() != nil
 	m = append(m, p.chargedAtOnce()...)
-	f := m.top()
+	f := p.foremost(m)
 	switch {
 	case !timed && p.r.Case.Brief && p.isTimed():
 		l.State, l.Answer = NotYet, say("brief")

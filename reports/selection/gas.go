@@ -24,9 +24,13 @@ func (p *reader) hydrogen(l *Line) {
 		}
 	}
 	if air := p.bare("gas.hydrogen.dilution_air"); air != nil {
-		if air.Danger().Unknown() {
+		lost := p.notKnown(p.dark(m))
+		switch {
+		case air.Danger().Unknown():
 			l.Answer += say("hydrogen.air_unknown")
-		} else {
+		case lost != "":
+			l.Answer += say("hydrogen.air_known", p.v.Danger(air), lost)
+		default:
 			l.Answer += say("hydrogen.air", p.v.Danger(air))
 		}
 	}
@@ -60,6 +64,10 @@ func (p *reader) lid(l *Line) {
 		}
 		return
 	}
+	over := p.highestOver(m)
+	if over != nil && worst != nil && worst.Case.State != figure.Closed && !p.exceeds(worst, m) {
+		worst = over // one that is rated for what it comes to hides none that is not
+	}
 	p.shut(l, worst, m)
 	if worst == nil {
 		l.Answer += strings.Join(lost, ", ")
@@ -86,6 +94,22 @@ func pressesMore(f, than *figure.Figure) bool {
 		return a
 	}
 	return f.Danger().V > than.Danger().V
+}
+
+// highestOver is the highest pressure of those that exceed what their container may hold.
+func (p *reader) highestOver(m matter) *figure.Figure {
+	var out *figure.Figure
+	for _, f := range m {
+		if g := p.figs.Get(f.Figure); g != nil && class(f) == over && (out == nil || g.Danger().V > out.Danger().V) {
+			out = g
+		}
+	}
+	return out
+}
+
+// exceeds reports whether a finding of a matter is that a figure exceeds what it may be.
+func (p *reader) exceeds(g *figure.Figure, m matter) bool {
+	return slices.ContainsFunc(m, func(f *figure.Finding) bool { return f.Figure == g.ID && class(f) == over })
 }
 
 // shut says what the worst place comes to, and holds it against what a container may

@@ -43,8 +43,8 @@ func (p *reader) addition(l *Line) {
 	p.narrows(l, f)
 }
 
-// longest is the finding that asks for the longest addition, one with a number before
-// one without.
+// longest is the finding that asks for the longest addition, one that exceeds what is written
+// before one that does not, and one with a number before one without.
 func (m matter) longest(p *reader) *figure.Finding {
 	var out *figure.Finding
 	most := math.Inf(-1)
@@ -53,10 +53,13 @@ func (m matter) longest(p *reader) *figure.Finding {
 		if g == nil {
 			continue
 		}
-		if v := g.Danger().V; out == nil || v > most || math.IsNaN(most) && !math.IsNaN(v) {
-			if out == nil || !math.IsNaN(v) {
-				out, most = f, v
-			}
+		v := g.Danger().V
+		longer := out == nil || falseFirst(class(f) != over, class(out) != over) < 0
+		if !longer && (class(f) == over) == (class(out) == over) {
+			longer = v > most || math.IsNaN(most) && !math.IsNaN(v)
+		}
+		if longer {
+			out, most = f, v
 		}
 	}
 	return out
@@ -117,7 +120,11 @@ func (p *reader) cooling(l *Line) {
 			}
 		}
 	}
-	l.Answer = joinedBy("; ", p.asRun(run), p.ifCoolingFails(fails))
+	all := append(slices.Clone(run), fails...)
+	l.Answer = joinedBy("; ", p.asRun(run), p.ifCoolingFails(fails)) + p.boilsAt(l, all)
+	if s := p.notKnown(p.dark(all, p.foremost(run), p.foremost(fails))); s != "" {
+		l.Answer += say("answer.also_unknown", s)
+	}
 	if f := first.top(); f != nil {
 		p.narrows(l, f)
 	}
@@ -138,7 +145,7 @@ func (m matter) standsBehind(fails matter) bool {
 
 // asRun is how hot it gets with its cooling at work.
 func (p *reader) asRun(m matter) string {
-	f := m.top()
+	f := p.foremost(m)
 	if f == nil {
 		return ""
 	}
@@ -154,9 +161,23 @@ func (p *reader) asRun(m matter) string {
 	return say("run.reaches", p.v.Value(g), p.where(f.Figure))
 }
 
+// boilsAt is where the liquor boils, for a row that says so nowhere else.
+func (p *reader) boilsAt(l *Line, m matter) string {
+	for _, f := range m {
+		if boiling(f) && slices.Contains(l.limits, p.v.Limit(&f.Limit, f.Figure)) {
+			return ""
+		}
+	}
+	f := m.headed(func(f *figure.Finding) bool { return boiling(f) && !math.IsNaN(f.Limit.Value) })
+	if f == nil {
+		return ""
+	}
+	return "; " + p.v.Limit(&f.Limit, f.Figure)
+}
+
 // ifCoolingFails is how hot it gets if nothing has reacted when cooling fails.
 func (p *reader) ifCoolingFails(m matter) string {
-	f := m.top()
+	f := p.foremost(m)
 	if f == nil {
 		return ""
 	}

@@ -92,7 +92,7 @@ func supposed(f *figure.Finding) bool {
 // judge answers a line by the finding that stands for a matter, and names what else of
 // it is not known.
 func (p *reader) judge(l *Line, m matter) {
-	f := m.top()
+	f := p.foremost(m)
 	p.verdict(l, m)
 	if g := p.figs.Get(f.Figure); g != nil && !g.Danger().Unknown() {
 		l.Answer = p.named(g) + p.valueOf(g) + p.alsoUnknown(m, f)
@@ -130,6 +130,9 @@ func (p *reader) verdict(l *Line, m matter) {
 	if other := m.house(f); other != nil {
 		p.beside(l, other)
 	}
+	if other := m.boilsUnknown(f); other != nil {
+		p.beside(l, other)
+	}
 }
 
 // beside sets another limit beside the one a line is held against, each with how surely it
@@ -161,6 +164,56 @@ func (m matter) house(top *figure.Finding) *figure.Finding {
 		}
 	}
 	return nil
+}
+
+// foremost is the finding of a matter whose figure is told: the one that stands for it, or, of a
+// limit that nobody knows, the one whose figure lies furthest toward danger.
+func (p *reader) foremost(m matter) *figure.Finding {
+	top := m.top()
+	if top == nil || class(top) != unknown {
+		return top
+	}
+	out := top
+	for _, f := range m {
+		g, worst := p.figs.Get(f.Figure), p.figs.Get(out.Figure)
+		if class(f) != unknown || f.Limit.Key != top.Limit.Key || supposed(f) != supposed(top) || g == nil || worst == nil {
+			continue
+		}
+		q, _ := figure.Lookup(g.Quantity)
+		a, b := g.Danger().V, worst.Danger().V
+		if q.Danger == figure.Low && a < b || q.Danger != figure.Low && a > b {
+			out = f
+		}
+	}
+	return out
+}
+
+// boilsUnknown is a boiling point that nobody knows, beside another limit that stands for the
+// matter: that one of the house is exceeded must not hide it.
+func (m matter) boilsUnknown(top *figure.Finding) *figure.Finding {
+	if boiling(top) {
+		return nil
+	}
+	return m.headed(func(f *figure.Finding) bool { return boiling(f) && class(f) == unknown })
+}
+
+// headed is the finding of a kind that is said first, nil where there is none.
+func (m matter) headed(is func(*figure.Finding) bool) *figure.Finding {
+	return slices.DeleteFunc(slices.Clone(m), func(f *figure.Finding) bool { return !is(f) }).top()
+}
+
+// dark are the figures of a matter that have no number at their dangerous end, or an end that
+// something nobody states leaves open, of another step than one of those told.
+func (p *reader) dark(m matter, told ...*figure.Finding) []figure.ID {
+	var out []figure.ID
+	for _, f := range m {
+		at := func(t *figure.Finding) bool { return t != nil && t.Figure.Place == f.Figure.Place }
+		g := p.figs.Get(f.Figure)
+		if g != nil && (g.Danger().Unknown() || g.Open() != nil) && !slices.ContainsFunc(told, at) {
+			out = append(out, f.Figure)
+		}
+	}
+	return out
 }
 
 // alsoUnknown names the places of a matter that are not known beside the finding that

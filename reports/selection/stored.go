@@ -91,11 +91,21 @@ func (p *reader) mostOf(quantity string, of kind) (worst *figure.Figure, lost []
 			if s := p.v.Place(f.Place); !slices.Contains(lost, s) {
 				lost = append(lost, s)
 			}
-		case worst == nil || f.Danger().V > worst.Danger().V:
+		case worst == nil || moreThan(f, worst):
 			worst = f
 		}
 	}
 	return worst, lost
+}
+
+// moreThan reports whether a figure of a place is told before another: of what is shut as
+// written before what is only supposed to be, then the greater.
+func moreThan(f, than *figure.Figure) bool {
+	written := func(f *figure.Figure) bool { return f.Case.State != figure.Closed && f.Danger().V > 0 }
+	if a, b := written(f), written(than); a != b {
+		return a
+	}
+	return f.Danger().V > than.Danger().V
 }
 
 // percent is a share with its range as people write it.

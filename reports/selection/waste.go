@@ -6,22 +6,15 @@ import (
 	"etchbound/reports/number"
 )
 
-// neutralise answers what neutralises the waste: the agent the route writes, else the
-// first that is offered.
+// neutralise answers what neutralises the waste: the agent the route writes, of several
+// steps that which exceeds, else the first that is offered.
 func (p *reader) neutralise(l *Line) {
 	f := p.agentMass()
 	if f == nil {
 		l.State, l.Answer = Absent, say("neutralise.none")
 		return
 	}
-	var m matter
-	for _, q := range [...]string{"neutralise.mass", "neutralise.temperature_rise"} {
-		for _, x := range p.findings(q, asWritten) {
-			if x.Figure.Place == f.Place && x.Figure.Agent == f.Agent {
-				m = append(m, x)
-			}
-		}
-	}
+	m := p.treating(f)
 	p.verdict(l, m)
 	if f.Danger().Unknown() {
 		l.Answer = say("neutralise.unknown", draft.AgentName(f.Quantity, f.Agent))
@@ -31,6 +24,10 @@ func (p *reader) neutralise(l *Line) {
 		return
 	}
 	l.Answer = say(p.binds(f), p.v.Danger(f), draft.AgentName(f.Quantity, f.Agent))
+	others, lost := p.treatedBeside(f)
+	if others > 0 {
+		l.Answer = say("answer.at", p.v.Place(f.Place)) + l.Answer
+	}
 	for _, x := range [...]struct{ quantity, some, none string }{
 		{"neutralise.carbon_dioxide", "neutralise.gas", "neutralise.no_gas"},
 		{"neutralise.temperature_rise", "neutralise.rise", ""},
@@ -46,9 +43,51 @@ func (p *reader) neutralise(l *Line) {
 			l.Answer += say(x.none)
 		}
 	}
+	if lost != "" {
+		l.Answer += say("answer.also_unknown", lost)
+	}
 	if t := m.top(); t != nil {
 		p.narrows(l, t)
 	}
+}
+
+// treating are the findings of what an agent does where it is put.
+func (p *reader) treating(f *figure.Figure) matter {
+	var m matter
+	for _, q := range [...]string{"neutralise.mass", "neutralise.temperature_rise"} {
+		for _, x := range p.findings(q, asWritten) {
+			if x.Figure.Place == f.Place && x.Figure.Agent == f.Agent {
+				m = append(m, x)
+			}
+		}
+	}
+	return m
+}
+
+// treatedBeside is in how many other steps the route writes an agent, and those of which it
+// is not known how much they take.
+func (p *reader) treatedBeside(told *figure.Figure) (others int, lost string) {
+	var ids []figure.ID
+	for f := range p.figs.Of("neutralise.mass") {
+		if _, step := f.Place.Step(); !step || f.Agent == "" || f.Place == told.Place {
+			continue
+		}
+		others++
+		if f.Danger().Unknown() {
+			ids = append(ids, figure.ID{Quantity: f.Quantity, Place: f.Place})
+		}
+	}
+	return others, p.notKnown(ids)
+}
+
+// worseTreated reports whether what is put into one waste is told before what is put into
+// another: what exceeds first, then the more.
+func (p *reader) worseTreated(f, than *figure.Figure) bool {
+	a, b := p.treating(f).top(), p.treating(than).top()
+	if a != nil && b != nil && class(a) != class(b) {
+		return class(a) < class(b)
+	}
+	return f.Danger().V > than.Danger().V
 }
 
 // binds is the sentence of what an agent does to acid and fluoride.
@@ -66,7 +105,7 @@ func (p *reader) binds(f *figure.Figure) string {
 	return "neutralise.mass"
 }
 
-// agentMass is the mass of the agent that the route writes, the largest of them; where
+// agentMass is the mass of the agent that the route writes, the worst of them; where
 // it writes none, of lime, and else the first.
 func (p *reader) agentMass() *figure.Figure {
 	var written, lime, first *figure.Figure
@@ -76,7 +115,7 @@ func (p *reader) agentMass() *figure.Figure {
 		}
 		_, step := f.Place.Step()
 		switch {
-		case step && (written == nil || f.Danger().V > written.Danger().V):
+		case step && (written == nil || p.worseTreated(f, written)):
 			written = f
 		case f.Agent == "calcium_hydroxide":
 			lime = f
