@@ -122,27 +122,9 @@ func (b *bench) decant(n int, perKg map[string]float64, pH, litres, solid float6
 
 // rinse is one cycle; ok is false where no equilibrium is found.
 func (b *bench) rinse(was *bath, n int, begins Begins) (bath, bool) {
-	kg := was.kg + b.water
-	m := aqueous.Mixture{}
-	now := maps.Clone(was.mol)
-	freed := was.hidden / 2
-	now["F"] += freed // as HF: the charge is closed by hydrogen
-	for _, a := range b.liquid {
-		now[a.Of] += a.Mol * b.water
-	}
+	m, kg := b.cycle(was)
 	if n == 1 && begins == Acid {
-		now["Cl"] += strongRinse * b.water
-	}
-	for _, name := range aqueous.Components() {
-		if x := now[name] / kg; x > 1e-12 {
-			m.Totals = append(m.Totals, aqueous.Amount{Of: name, Mol: x})
-		}
-	}
-	for _, s := range solids {
-		m.Solids = append(m.Solids, aqueous.Amount{Of: s, Mol: was.solid[s] / kg})
-	}
-	for _, a := range b.carbonate {
-		m.Added = append(m.Added, aqueous.Amount{Of: a.Of, Mol: a.Mol * b.water / kg})
+		m.Totals = append(m.Totals, aqueous.Amount{Of: "Cl", Mol: strongRinse * b.water / kg})
 	}
 	switch {
 	case len(b.carbonate) > 0: // no time for air to take up what it holds
@@ -157,7 +139,30 @@ func (b *bench) rinse(was *bath, n int, begins Begins) (bath, bool) {
 	if err != nil {
 		return bath{}, false
 	}
-	return b.after(was, s, n, kg, freed), true
+	return b.after(was, s, n, kg, was.hidden/2), true
+}
+
+// cycle is what is over the solid once the liquid of a cycle has come to it, per kg of its water,
+// and that water. Half of what acid is left between the layers comes out, as HF.
+func (b *bench) cycle(was *bath) (m aqueous.Mixture, kg float64) {
+	kg = was.kg + b.water
+	now := maps.Clone(was.mol)
+	now["F"] += was.hidden / 2 // the charge is closed by hydrogen
+	for _, a := range b.liquid {
+		now[a.Of] += a.Mol * b.water
+	}
+	for _, name := range aqueous.Components() {
+		if x := now[name] / kg; x > 1e-12 {
+			m.Totals = append(m.Totals, aqueous.Amount{Of: name, Mol: x})
+		}
+	}
+	for _, s := range solids {
+		m.Solids = append(m.Solids, aqueous.Amount{Of: s, Mol: was.solid[s] / kg})
+	}
+	for _, a := range b.carbonate {
+		m.Added = append(m.Added, aqueous.Amount{Of: a.Of, Mol: a.Mol * b.water / kg})
+	}
+	return m, kg
 }
 
 // The rinses that stand beside water, mol/L.

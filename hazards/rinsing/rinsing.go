@@ -15,6 +15,8 @@ type Wash struct {
 	Target  float64 // pH that counts: the written one, or what water in air reaches
 	Written float64 // NaN where none is
 	Ceiling bool    // the written target is above what water in air reaches
+	Reach   Reach   // how it is reached then; of any other no cycles, and NaN
+	Celsius float64 // that the step sets, or 25; the nearest that constants are held for
 	Ways    []Way
 	Tubes   Tubes
 }
@@ -25,6 +27,13 @@ type Tubes struct {
 	Filled, Holds  float64    // mL, each
 	Minutes        [2]float64 // of one spin, as published washes have it
 	Spins, Longest int        // as written, the etch liquor first, and at most; 0: not known
+}
+
+// Reach is how a target is reached that water in air does not.
+type Reach struct {
+	Free        [2]int  // cycles without carbon dioxide, with nothing and with most between layers; 0: not within Most
+	Bicarbonate float64 // mmol/L in one rinse in air after the others; NaN where none reaches it
+	Salt        float64 // g of it
 }
 
 // Way is one way to wash.
@@ -74,14 +83,13 @@ const Most = 60
 
 // Read follows every wash of a walk whose liquid and liquor are held.
 func Read(c route.Case, k *process.Walk) []Wash {
-	model, err := aqueous.At(25)
-	if err != nil || k.Open != nil {
+	if k.Open != nil {
 		return nil
 	}
 	var out []Wash
 	var was before
 	for i := range k.Washes {
-		if b, known := benchOf(c, model, &k.Washes[i]); known {
+		if b, known := benchOf(c, &k.Washes[i]); known {
 			was.leads(b)
 			out = append(out, b.read())
 			was = before{b.x, out[len(out)-1].Ways[0].after}
@@ -135,7 +143,7 @@ type bench struct {
 }
 
 // benchOf reads a wash; it is false where something of it is not held.
-func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool) {
+func benchOf(c route.Case, x *process.Wash) (*bench, bool) {
 	st := c.Store
 	liquor, kg, known := residue.Dissolved(st, &x.Liquor)
 	rest, carbonate := residue.Apart(&x.Liquid)
@@ -148,7 +156,7 @@ func benchOf(c route.Case, model *aqueous.Model, x *process.Wash) (*bench, bool)
 		carbonate[i].Mol /= water
 	}
 	row := func(id string) float64 { d, _ := st.Row(id); return d.Value }
-	b := &bench{model: model, x: x, liquid: liquid.Totals, carbonate: carbonate, water: water,
+	b := &bench{model: residue.At(c, x.Step).Set, x: x, liquid: liquid.Totals, carbonate: carbonate, water: water,
 		retained: kg * math.Min(retained/volume, 1), litres: process.MolarVolume(st, nil).V, swells: 1,
 		ceiling: row("wash.criterion"), collect: row("wash.collect"), target: x.Target}
 	b.tubes = tubesOf(c, x)
@@ -180,10 +188,14 @@ func between(c route.Case) float64 {
 }
 
 func (b *bench) read() Wash {
-	w := Wash{Step: b.x.Step, Target: b.target, Written: b.x.Target, Ceiling: b.x.OpenAir && b.x.Target > b.ceiling}
+	w := Wash{Step: b.x.Step, Target: b.target, Written: b.x.Target, Ceiling: b.x.OpenAir && b.x.Target > b.ceiling,
+		Celsius: b.model.Celsius(), Reach: Reach{Bicarbonate: math.NaN(), Salt: math.NaN()}}
 	w.Ways = append(w.Ways, b.follow(AsWritten))
 	if b.x.WaterOnly {
 		w.Ways = append(w.Ways, b.follow(Acid), b.follow(Bicarbonate))
+	}
+	if w.Ceiling {
+		w.Reach = b.reach(&w)
 	}
 	w.Tubes = b.tubes
 	if b.walked > 0 {

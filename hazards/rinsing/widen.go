@@ -3,7 +3,6 @@ package rinsing
 import (
 	"math"
 
-	"etchbound/chemicals/aqueous"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
@@ -14,15 +13,11 @@ import (
 // does when it comes out slowly, and the cycles that undissolved lithium fluoride asks for,
 // and says so. It returns what to warn of.
 func Widen(c route.Case, k *process.Walk, figures []figure.Figure) []phrase.Phrase {
-	model, err := aqueous.At(25)
-	if err != nil {
-		return nil
-	}
 	var out []phrase.Phrase
 	var was before
 	for i := range k.Washes {
 		x := &k.Washes[i]
-		b, known := benchOf(c, model, x)
+		b, known := benchOf(c, x)
 		known = known && k.Open == nil
 		e := ends{known: known, layers: between(c) > 0}
 		if known {

@@ -7,8 +7,16 @@ type rinsedJSON struct {
 	Target  Nine            `json:"target_ph"`
 	Written Nine            `json:"written_ph"`
 	Ceiling bool            `json:"above_what_air_allows"`
+	Reach   reachJSON       `json:"reached"`
+	Celsius Nine            `json:"temperature_degc"`
 	Ways    []rinsedWayJSON `json:"ways"`
 	Tubes   tubesJSON       `json:"tubes"`
+}
+
+type reachJSON struct {
+	Free        [2]int `json:"cycles_without_carbon_dioxide"`
+	Bicarbonate Nine   `json:"bicarbonate_mmol_per_l"`
+	Salt        Nine   `json:"bicarbonate_g"`
 }
 
 type tubesJSON struct {
@@ -51,10 +59,12 @@ func rinsedToJSON(w *rinsing.Wash) rinsedJSON {
 	t := &w.Tubes
 	tubes := tubesJSON{t.Count, Nine(t.Filled), Nine(t.Holds), [2]Nine{Nine(t.Minutes[0]), Nine(t.Minutes[1])}, t.Spins,
 		t.Longest}
-	return rinsedJSON{w.Step, Nine(w.Target), Nine(w.Written), w.Ceiling, each(w.Ways, func(x *rinsing.Way) rinsedWayJSON {
+	reach := reachJSON{w.Reach.Free, Nine(w.Reach.Bicarbonate), Nine(w.Reach.Salt)}
+	ways := each(w.Ways, func(x *rinsing.Way) rinsedWayJSON {
 		return rinsedWayJSON{string(x.Begins), x.Needed, x.Slowly, Nine(x.Left), x.Clean, Nine(x.Limit),
 			Nine(x.Litres), Nine(x.CarbonDioxide), Nine(x.Settled), Nine(x.Undissolved), each(x.Decants, decantToJSON)}
-	}), tubes}
+	})
+	return rinsedJSON{w.Step, Nine(w.Target), Nine(w.Written), w.Ceiling, reach, Nine(w.Celsius), ways, tubes}
 }
 
 func decantToJSON(d *rinsing.Decant) decantJSON {

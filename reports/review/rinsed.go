@@ -20,11 +20,12 @@ func (b *builder) rinsed() []document.Block {
 		w := &b.Review.Rinsed[i]
 		if w.Ceiling {
 			out = append(out, document.Paragraph{Tone: document.Warning, Text: words.Of("rinsed.ceiling", w.Step,
-				number.Nearest(w.Written, 3), number.Nearest(w.Target, 3))})
+				number.Nearest(w.Written, 3), number.Nearest(w.Target, 3)) + reached(&w.Reach)})
 		}
 		out = append(out, b.rinses(w), document.Paragraph{Text: spins(w)})
 		out = append(out, printedDecants(w, decants(w))...)
-		out = append(out, document.Paragraph{Text: words.Of("rinsed.note"), Tone: document.Note})
+		out = append(out, document.Paragraph{Text: words.Of("rinsed.note", number.Measure(w.Celsius, 3, "degC")),
+			Tone: document.Note})
 	}
 	for i := range b.Review.Walk.Washes {
 		step := b.Review.Walk.Washes[i].Step
@@ -84,20 +85,39 @@ func spins(w *rinsing.Wash) string {
 	return out + words.Of("rinsed.tubes", t.Count, number.Measure(t.Filled, 3, "mL"), number.Measure(t.Holds, 3, "mL"))
 }
 
-// cycles are those of a way, and with the most between layers; where pH alone is there it says so.
-func cycles(x *rinsing.Way) string {
+// reached is what brings a target that water in air does not.
+func reached(r *rinsing.Reach) string {
+	free := words.Of("rinsed.reached_free_not", rinsing.Most)
+	if r.Free[0] > 0 {
+		free = words.Of("rinsed.reached_free", times(r.Free))
+	}
+	if r.Bicarbonate != r.Bicarbonate {
+		return free + words.Of("rinsed.reached_salt_not")
+	}
+	return free + words.Of("rinsed.reached_salt",
+		number.Measure(r.Bicarbonate, 2, "mmol/L"), number.Measure(r.Salt, 2, "g"))
+}
+
+// times are cycles with nothing between the layers and with the most.
+func times(n [2]int) string {
 	say := func(n int) string {
 		if n == 0 {
 			return words.Of("rinsed.not_within", rinsing.Most)
 		}
 		return number.Nearest(float64(n), 3)
 	}
-	out := say(x.Needed)
-	if x.Needed != x.Slowly {
-		out = words.Of("treated.between", out, say(x.Slowly))
+	if n[0] == n[1] {
+		return say(n[0])
 	}
+	return words.Of("treated.between", say(n[0]), say(n[1]))
+}
+
+// cycles are those of a way, and with the most between layers; where pH alone is there it says so.
+func cycles(x *rinsing.Way) string {
+	out := times([2]int{x.Needed, x.Slowly})
 	if x.Left > x.Limit {
-		return words.Of("rinsed.by_ph", out, number.Significant(x.Left, 2, 1), say(x.Clean), number.Nearest(x.Limit, 2))
+		return words.Of("rinsed.by_ph", out, number.Significant(x.Left, 2, 1), times([2]int{x.Clean, x.Clean}),
+			number.Nearest(x.Limit, 2))
 	}
 	return out
 }
