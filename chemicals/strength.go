@@ -13,7 +13,7 @@ import (
 type Strength struct {
 	Substance string // slug
 	WT, Molar float64
-	What      string // most, reviewed, dissolves or bought; see the table
+	What      string // most, reviewed, dissolves, bought or decomposes; see the table
 }
 
 var strengths = embedded(loadStrengths)
@@ -22,7 +22,7 @@ func loadStrengths(fsys fs.FS) ([]Strength, error) {
 	return read(fsys, "data/strengths.csv", func(r columns.Row) Strength {
 		_ = r.Text("says") + r.Named("source") + r.Named("status")
 		s := Strength{r.Named("substance"), r.Number("wt"), r.Stated("molar"),
-			r.Choice("what", "most", "reviewed", "dissolves", "bought")}
+			r.Choice("what", "most", "reviewed", "dissolves", "bought", "decomposes")}
 		if _, held := Library().Find(s.Substance); !held {
 			r.Fault("substance", errors.New("there is no substance "+s.Substance))
 		}

@@ -22,6 +22,7 @@ func TestContainersThatBurstAreStopped(t *testing.T) {
 		"nitric-after-methanol":      {"collecting", "nitric acid with an organic"},
 		"two-acids-with-isopropanol": {"collecting", "nitric acid with an organic"},
 		"mixed-acids":                {"collecting", "nitric acid with hydrofluoric acid"},
+		"nitric-alone":               {"collecting", "nitric acid of 60 wt% or more by itself"},
 		"acid-in-a-steel-drum":       {"drum", "acid in metal"},
 	} {
 		text, err := os.ReadFile(filepath.Join("..", "testdata", "bursts", name+".yaml"))

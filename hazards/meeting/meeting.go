@@ -77,13 +77,14 @@ func Of(r *route.Route) []Contents {
 // The tags that are no class: powder of the route, whose reaction is followed; metal,
 // carbide or layered powder that is put in as a substance, whose reaction is not; and
 // what meets something that is not held; water, also that of a solution; a melt that
-// has not been cooled.
+// has not been cooled; what is so strong that it decomposes, of which dilution takes nothing.
 const (
 	powder      = "powder"
 	loosePowder = "loose_powder"
 	other       = "other"
 	water       = "water"
 	molten      = "molten"
+	decomposes  = "decomposes" // a solution so strong that it gives gas by itself
 	does        = "does:" // and what the verb of a step is tagged with; it stays where it is done
 )
 
@@ -101,6 +102,9 @@ func (c *Contents) put(step int, m *route.Material, r *route.Route) {
 		c.brings(step, m.Substance.Classes())
 		if m.Strength.Set || m.Substance.Solution == water {
 			c.Tags.Add(step, water)
+		}
+		if m.Decomposes() {
+			c.brings(step, []string{decomposes})
 		}
 		if m.Substance.Is(powder) {
 			c.Tags.Add(step, loosePowder)

@@ -66,7 +66,7 @@ func pairOf(r columns.Row) Pair {
 // known faults a tag that nothing brings: a pair of it would never meet, and nobody would
 // hear of it.
 func (p *Pair) known(r columns.Row) {
-	tags := append(chemicals.Classes(), powder, loosePowder, other, water, molten)
+	tags := append(chemicals.Classes(), powder, loosePowder, other, water, molten, decomposes)
 	for column, all := range map[string]string{"a": p.A, "b": p.B} {
 		for tag := range strings.SplitSeq(all, "+") {
 			group, _, of := strings.Cut(tag, ":")

@@ -83,6 +83,23 @@ func (k strongestMade) exceeded(v quantity.Value) bool {
 	return false
 }
 
+// Decomposes reports whether a solution is so strong, at the high end of what is stated, that
+// it gives gas by itself while it stands; one of which no strength is stated may be.
+func (m *Material) Decomposes() bool {
+	for _, x := range chemicals.Strengths("decomposes") {
+		if m.Substance == nil || x.Substance != m.Substance.Slug {
+			continue
+		}
+		x.WT, x.Molar = x.WT*(1-least), x.Molar*(1-least)
+		k := strongestMade{x, molarMass(m.Substance)}
+		return !m.Strength.Set || k.exceeded(m.Strength)
+	}
+	return false
+}
+
+// least is the part of a strength by which one that is stated as it is reaches it.
+const least = 1e-6
+
 // note keeps the strongest acid that went into a place.
 func (c *charge) note(place string, m Material) {
 	if m.Precursor || m.Substance.Kind != "acid" || m.Substance.Acid <= 0 || !m.Strength.Set {
