@@ -35,9 +35,10 @@ func Make(c route.Case) (Review, error) {
 	}
 	used := ranges.Used(c.Store, w)
 	swung := ranges.Set(c, used, &a)
-	out := Review{Case: c, Sheet: w, Walk: a.Walk, Runs: a.Runs, Courses: a.Courses, Used: used, Applied: c.Applied}
+	out := Review{Case: c, Sheet: w, Walk: a.Walk, Runs: a.Runs, Courses: a.Courses, Used: used, Applied: c.Applied,
+		Tables: doubt.Tables(c.Store, w)}
 	out.Assumptions = doubt.Assumptions(swung.Data, a.Figures, swung.Ends)
-	out.Doubts = doubt.Count(c.Store, used, w)
+	out.Doubts = doubt.Count(used, out.Tables)
 	out.Leads = swung.Leads
 	out.Speciated = speciation.Read(c, w, &a.Walk, a.Figures)
 	a.Figures = append(a.Figures, residue.Read(c, w, &a.Walk)...)

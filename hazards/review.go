@@ -31,6 +31,7 @@ type Review struct {
 	Runs        []vessel.Run
 	Courses     []course.Course
 	Used        []chemicals.Datum   // rows the traced run read, by id
+	Tables      []*chemicals.Table  // and the tables it read, in that order
 	Applied     []chemicals.Applied // overrides, with old and new value
 	Milder      []Milder            // verdicts that those overrides made milder
 	Turns       []ranges.Turn       // what each datum does to the verdicts that are near or exceed

@@ -1,14 +1,19 @@
 package reports
 
 import (
+	"bytes"
+	"encoding/json"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
+	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
+	"etchbound/reports/record"
 	"etchbound/reports/selection"
 	"etchbound/reports/words"
 )
@@ -49,5 +54,34 @@ func TestContainersThatBurstAreStopped(t *testing.T) {
 		if says := words.Say(b.Review.Holds[0].Says); !strings.Contains(says, c.met) {
 			t.Errorf("%s: the hold point does not name %s: %s", name, c.met, says)
 		}
+		countsAsPageOne(t, name, &r)
+	}
+}
+
+// countsAsPageOne holds what nobody has read, among the data of the JSON, against the counts
+// of page 1: a density of nitric or sulfuric acid is a table, and is counted in both.
+func countsAsPageOne(t *testing.T, name string, r *hazards.Review) {
+	t.Helper()
+	var text bytes.Buffer
+	if err := record.JSON(&text, *r, draft.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	var of struct{ Data []struct{ Status string } }
+	if err := json.Unmarshal(text.Bytes(), &of); err != nil {
+		t.Fatal(err)
+	}
+	var got doubt.Counts
+	for _, d := range of.Data {
+		switch d.Status {
+		case "memory":
+			got.Memory++
+		case "assumed":
+			got.Assumed++
+		case "estimated":
+			got.Estimated++
+		}
+	}
+	if got != r.Doubts || got.Memory == 0 {
+		t.Errorf("%s: the JSON counts %+v, page 1 %+v", name, got, r.Doubts)
 	}
 }

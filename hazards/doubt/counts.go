@@ -1,6 +1,8 @@
 package doubt
 
 import (
+	"slices"
+
 	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 )
@@ -13,24 +15,31 @@ type Counts struct {
 	Estimated int // added up, bracketed or fitted
 }
 
-// Count counts the data of a run and the tables that its sheet names.
-func Count(st *chemicals.Store, used []chemicals.Datum, w *working.Sheet) Counts {
+// Count counts the data of a run and its tables.
+func Count(used []chemicals.Datum, tables []*chemicals.Table) Counts {
 	var c Counts
 	for i := range used {
 		c.add(used[i].Status, used[i].Doubtful())
 	}
-	counted := map[string]bool{}
-	for i := range w.Lines {
-		l := &w.Lines[i]
-		if l.Kind != working.KindTable || counted[l.Formula] {
-			continue
-		}
-		counted[l.Formula] = true
-		if t, ok := st.Table(l.Formula); ok {
-			c.add(t.Status, t.Doubtful())
-		}
+	for _, t := range tables {
+		c.add(t.Status, t.Doubtful())
 	}
 	return c
+}
+
+// Tables are the tables that a sheet names, each once, in the order of first use.
+func Tables(st *chemicals.Store, w *working.Sheet) []*chemicals.Table {
+	var out []*chemicals.Table
+	for i := range w.Lines {
+		l := &w.Lines[i]
+		if l.Kind != working.KindTable {
+			continue
+		}
+		if t, ok := st.Table(l.Formula); ok && !slices.Contains(out, t) {
+			out = append(out, t)
+		}
+	}
+	return out
 }
 
 func (c *Counts) add(status string, doubtful bool) {

@@ -25,7 +25,7 @@ func TestCount(t *testing.T) {
 		w.Table("y", "", id, 1, x)
 	}
 	want := doubt.Counts{Memory: 2, Assumed: 1, Estimated: 2}
-	if got := doubt.Count(st, used, w); got != want {
+	if got := doubt.Count(used, doubt.Tables(st, w)); got != want {
 		t.Errorf("%+v, want %+v", got, want)
 	}
 }

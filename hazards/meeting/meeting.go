@@ -85,7 +85,7 @@ const (
 	water       = "water"
 	molten      = "molten"
 	decomposes  = "decomposes" // a solution so strong that it gives gas by itself
-	does        = "does:" // and what the verb of a step is tagged with; it stays where it is done
+	does        = "does:"      // and what the verb of a step is tagged with; it stays where it is done
 )
 
 func (c *Contents) put(step int, m *route.Material, r *route.Route) {

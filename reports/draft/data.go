@@ -42,7 +42,7 @@ func DataStatus(d chemicals.Datum) string {
 	return s
 }
 
-// Sources are the sources of the rows used, in the order of first use.
+// Sources are the sources of the rows and tables used, in the order of first use.
 func (b *Draft) Sources() []chemicals.Source {
 	st := b.Review.Case.Store
 	if st == nil {
@@ -50,21 +50,31 @@ func (b *Draft) Sources() []chemicals.Source {
 	}
 	seen := map[string]bool{}
 	var out []chemicals.Source
-	for _, d := range b.Review.Used {
-		for _, src := range SourcesOf(st, d) {
+	add := func(keys string) {
+		for _, src := range sourcesOf(st, keys) {
 			if !seen[src.Key] {
 				seen[src.Key] = true
 				out = append(out, src)
 			}
 		}
 	}
+	for _, d := range b.Review.Used {
+		add(d.Source)
+	}
+	for _, t := range b.Review.Tables {
+		add(t.Source)
+	}
 	return out
 }
 
 // SourcesOf resolves the keys of a row, which blanks part.
 func SourcesOf(st *chemicals.Store, d chemicals.Datum) []chemicals.Source {
+	return sourcesOf(st, d.Source)
+}
+
+func sourcesOf(st *chemicals.Store, keys string) []chemicals.Source {
 	var out []chemicals.Source
-	for _, key := range strings.Fields(d.Source) {
+	for _, key := range strings.Fields(keys) {
 		if src, ok := st.Source(key); ok {
 			out = append(out, src)
 		}

@@ -147,6 +147,10 @@ func (b *builder) dataJSON() []datumJSON {
 	for i, d := range b.Review.Used {
 		out[i] = datumJSON{d.ID, Nine(d.Value), Nine(d.Low), Nine(d.High), d.Unit, d.Status, d.Source, d.OverriddenBy}
 	}
+	none := Nine(math.NaN())
+	for _, t := range b.Review.Tables {
+		out = append(out, datumJSON{t.ID, none, none, none, t.Unit, t.Status, t.Source, ""})
+	}
 	return out
 }
 

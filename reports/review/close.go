@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"etchbound/chemicals"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
@@ -94,7 +95,7 @@ func (b *builder) values(moves int) document.Section {
 		folded("data", b.dataBlocks()), rare("overrides", b.overrideBlocks()),
 		folded("limits", b.limitBlocks()), folded("sources", b.sourceBlocks()), rare("warnings", b.warningBlocks()))
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("values.on_paper", len(b.Review.Assumptions),
-		len(b.Review.Used), len(b.Sources())) + none, Tone: document.OnPaper})
+		len(b.Review.Used)+len(b.Review.Tables), len(b.Sources())) + none, Tone: document.OnPaper})
 	return s
 }
 
@@ -205,6 +206,12 @@ func (b *builder) dataBlocks() []document.Block {
 			document.Text(draft.DataRange(d)),
 			document.Text(draft.DataStatus(d)), document.Text(strings.Trim(d.Source+" "+plain.Fold(d.Where), " ")),
 			document.Text(plain.Fold(d.Note))})
+	}
+	for _, x := range b.Review.Tables {
+		t.Rows = append(t.Rows, []document.Cell{{Text: draft.DatumName(x.ID), Code: true, Anchor: draft.DatumAnchor(x.ID)},
+			document.Text(""), document.Text(words.Of("data.table", x.XUnit)), document.Text(words.Of("range.none")),
+			document.Text(draft.DataStatus(chemicals.Datum{Status: x.Status})),
+			document.Text(strings.Trim(x.Source+" "+plain.Fold(x.Where), " ")), document.Text(plain.Fold(x.Note))})
 	}
 	if len(t.Rows) == 0 {
 		return nil
