@@ -12,12 +12,12 @@ import (
 // room while it comes, and to the extract. n mol/s leave, all mol at the most, so that the
 // room never holds more than that:
 //
-//	C_near = s Vm (n/Q + n/B),  C_room = s Vm min(n/Q, all/V_r),  Q_x = n Vm/L
+//	C_near = min(1, C_room + s Vm n/B),  C_room = s Vm min(n/Q, all/V_r),  Q_x = n Vm/L
 //
 // Of a step as it is meant also what that is on average over each longer time t_w of a limit,
-// and of the acids of a step the sum of C/L:
+// over which the room keeps what it got, and of the acids of a step the sum of C/L:
 //
-//	C_t = C_near min(1, all/(n t_w))
+//	C_t = s Vm (n/Q + n/B) min(1, all/(n t_w))
 func Breath(c route.Case, w *working.Sheet) func(step int, agent string, n, all working.Num, kase figure.Case,
 	says phrase.Phrase) []figure.Figure {
 	r := reader{c: c, w: w, vm: process.MolarVolume(c.Store, w), limits: map[string]strict{},
@@ -35,10 +35,17 @@ func (r *reader) boiling(id figure.ID, n, all working.Num, says phrase.Phrase) {
 	put := func(quantity string, v working.Num, cond phrase.Phrase) {
 		r.put(quantity, id.Place, id.Agent, id.Case, v, cond)
 	}
-	breathed, near := r.near(n)
-	put("air.breathing_zone", breathed, phrase.Of(near, says))
+	steady, near := r.near(n)
+	breathed, told := steady, says
+	if !room.Unknown() {
+		b := r.c.Store.Num("air.near").As("B")
+		breathed = r.w.Line("C", "ppm", "1e6*min(1,s*Vm/1000*(min(n*3600/Q,N/V_r)+n*60/B))",
+			1e6*min(1, s.V*r.vm.V/1000*(min(n.V*3600/q.V, all.V/room.V)+n.V*60/b.V)), s, r.vm, n, q, all, room, b)
+		told = phrase.Of("air.no_more_than_all", says)
+	}
+	put("air.breathing_zone", breathed, phrase.Of(near, told))
 	if id.Case == figure.By(figure.Boiling) {
-		r.together(id, breathed, n, all, says)
+		r.together(id, breathed, steady, n, all, says)
 	}
 	c := r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*3600/Q", 1e6*s.V*n.V*r.vm.V/1000*3600/q.V, s, n, r.vm, q)
 	if !room.Unknown() {
@@ -52,10 +59,11 @@ func (r *reader) boiling(id figure.ID, n, all working.Num, says phrase.Phrase) {
 	}
 }
 
-// together is what boils off in a step as it is meant, averaged and beside the other acid.
-func (r *reader) together(id figure.ID, breathed, n, all working.Num, says phrase.Phrase) {
+// together is what boils off in a step as it is meant, averaged and beside the other acid;
+// steady is what would be breathed if it went on until the room has filled.
+func (r *reader) together(id figure.ID, breathed, steady, n, all working.Num, says phrase.Phrase) {
 	step, _ := id.Place.Step()
-	c, kase := breathed.As("C"), id.Case
+	c, kase := steady.As("C"), id.Case
 	for _, window := range r.windows(id.Agent) {
 		if window <= short { // over within it: the limit is held against all that comes
 			continue
@@ -65,6 +73,7 @@ func (r *reader) together(id figure.ID, breathed, n, all working.Num, says phras
 		r.put("air.boiled_average", id.Place, id.Agent, kase, r.w.Line("C_t", "ppm", "C*min(1,N/(n*t_w*60))",
 			c.V*gone(all.V, n.V*window*60), c, all, n, t), phrase.Of("air.boils_on_average", says))
 	}
+	c = breathed.As("C")
 	if l, e := r.strictest(id.Agent); e != nil {
 		r.parts[step] = append(r.parts[step], r.w.Line("C_L", "1", "C/L", c.V/l.V, c, l))
 	}
