@@ -156,6 +156,9 @@ func (p *reader) asRun(m matter) string {
 	case boiling(f) && class(f) == over && p.v.Shut(f.Figure.Place):
 		return say("run.shut", p.v.Value(g), p.where(f.Figure))
 	case boiling(f) && class(f) == over:
+		if f.Surely < figure.BestEstimate {
+			return say("run.can_boil", p.where(f.Figure), p.v.Value(g))
+		}
 		return say("run.boils", p.where(f.Figure))
 	}
 	return say("run.reaches", p.v.Value(g), p.where(f.Figure))
