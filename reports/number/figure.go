@@ -79,7 +79,8 @@ func (u Units) Danger(f *figure.Figure) string {
 const stated = 4
 
 // Limit is the value of a limit on what an agent does, with its unit: not rounded as a
-// figure is, since people look it up.
+// figure is, since people look it up; one over a shorter time than it is stated for was worked
+// out, and is rounded down.
 func (u Units) Limit(l *limit.Limit, agent string) string {
 	t := u.Of(l.Quantity, agent)
 	t.Unit = l.Unit
@@ -87,6 +88,10 @@ func (u Units) Limit(l *limit.Limit, agent string) string {
 	f.digits = stated
 	if l.Origin == limit.Review {
 		f.digits = fine
+	}
+	if l.While.Full != 0 {
+		f.digits = fine
+		return f.with(l.Value, -1)
 	}
 	return f.with(l.Value, 0)
 }

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"etchbound/hazards/limit"
 )
 
 var nan = math.NaN()
@@ -168,4 +170,20 @@ func TestRangeRoundsOutward(t *testing.T) {
 			t.Fatalf("%v to %v prints as %s", low, high, s)
 		}
 	})
+}
+
+// A limit stands as its document has it; one over seven hours of a limit over eight, 0.075
+// and 0.375 ppm times 8/7, is rounded down (by hand).
+func TestLimits(t *testing.T) {
+	at := func(v float64, while limit.While) limit.Limit {
+		return limit.Limit{Quantity: "air.breathing_zone", Unit: "ppm", Value: v, While: while}
+	}
+	for want, l := range map[string]limit.Limit{"0.0875 ppm": at(0.0875, limit.While{Minutes: 60}),
+		"1125 ppm":   at(1125, limit.While{}),
+		"0.0857 ppm": at(0.075*8/7, limit.While{Minutes: 420, Full: 0.075}),
+		"0.428 ppm":  at(0.375*8/7, limit.While{Minutes: 420, Full: 0.375})} {
+		if got := (Units{}).Limit(&l, "hcl"); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
 }
