@@ -75,10 +75,19 @@ func TestTheVesselThatReceivesIsJudged(t *testing.T) {
 	if v := verdicts(&rv)["vessel.content@pail+brim"]; v != exceeds {
 		t.Errorf("800 mL in 750 mL are %v", v)
 	}
+	full := rv
 	rv = review(t, poured(pail, strings.Replace(coldTap, ", temperature: 20 degC", "", 1)))
-	for _, id := range []string{"heat.quench.temperature@5", "heat.mtsr@5"} {
+	for _, id := range []string{"heat.quench.temperature@5", "heat.mtsr@5", "heat.temperature_peak@5",
+		"gas.hydrogen.peak_rate.after_addition@5", "heat.peak_power.after_addition@5"} {
 		if f := figureOf(&rv, id); f == nil || !f.Value.Unknown() {
 			t.Errorf("water of no stated temperature: %s is %+v", id, f)
+		}
+	}
+	for _, id := range []string{"heat.temperature_peak@2", "heat.temperature_peak@3", "heat.mtsr@3",
+		"gas.hydrogen.peak_rate.after_addition@3"} { // neither touches what goes before
+		f, g := figureOf(&rv, id), figureOf(&full, id)
+		if f == nil || g == nil || !nearly.Share(f.Value.V, g.Value.V, 1e-5) || !nearly.Share(f.High().V, g.High().V, 1e-5) {
+			t.Errorf("before water of no stated temperature %s is %v, %v before a pail that runs over", id, f, g)
 		}
 	}
 }

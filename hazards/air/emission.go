@@ -322,8 +322,9 @@ func (r *reader) etchingBy(step int) working.Num {
 		for j := range n.Runs {
 			x := &n.Runs[j]
 			during, after := x.Window(step)
-			v := working.Absent("F_n", "mol/s", x.Missing...)
-			if x.Missing == nil {
+			lacks := x.Lacks(step)
+			v := working.Absent("F_n", "mol/s", lacks...)
+			if lacks == nil {
 				if during.Step == 0 && after.Step == 0 {
 					continue
 				}

@@ -10,13 +10,16 @@ import (
 )
 
 // Run is a course run by one law. Where something is missing there is no run,
-// and Missing says what.
+// and Missing says what. A liquor that is poured into what stands at no stated temperature ends
+// the run, and nobody knows what it does there.
 type Run struct {
 	Law     vessel.Law
 	Vessel  vessel.Run
 	Missing []working.Missing
-	Inputs  []working.Num // what a line made of it stands on
-	balance string        // in words; only where a sheet keeps the working
+	Poured  int               // number of the step that ends it so; 0: none
+	Unsaid  []working.Missing // why nobody knows from there on
+	Inputs  []working.Num     // what a line made of it stands on
+	balance string            // in words; only where a sheet keeps the working
 }
 
 // Laws are those a course is run by: the one the route knows, or the two that
@@ -44,9 +47,13 @@ func (f *finder) runs(n *Course) {
 	}
 }
 
-func (f *finder) run(n *Course, law vessel.Law) Run {
+func (f *finder) run(all *Course, law vessel.Law) Run {
+	n, end, unsaid := all.known()
 	ea, seed := f.c.Store.Num("kinetics.activation").As("E_a"), f.c.Store.Num("kinetics.seed").As("s")
 	out := Run{Law: law, Inputs: []working.Num{n.Heat, n.Gas, n.Capacity.As("C"), ea}}
+	if end != nil {
+		out.Poured, out.Unsaid = end.Step.Number, unsaid
+	}
 	if law == vessel.SelfAccelerating {
 		out.Inputs = append(out.Inputs, seed)
 	}
@@ -88,6 +95,37 @@ func (f *finder) run(n *Course, law vessel.Law) Run {
 		out.balance = balanceOf(&out)
 	}
 	return out
+}
+
+// known is a course as far as it can be run: to where it has been poured into something of
+// which nobody says how warm that is or what it does. end is the step from which on that is
+// so, nil where there is none.
+func (n *Course) known() (to *Course, end *Stage, unsaid []working.Missing) {
+	poured := false
+	for i := lastEtch(n) + 1; i < len(n.Stages); i++ {
+		s := &n.Stages[i]
+		asks := []working.Num{s.Set, s.Coolant, s.UA, s.Filled}
+		if q := s.Done.Quenched; q != nil {
+			asks, poured = append(asks, q.Comes), true
+		}
+		for _, x := range asks {
+			unsaid = append(unsaid, x.Missing()...)
+		}
+		if poured && unsaid != nil {
+			x := *n
+			x.Stages = n.Stages[:i]
+			return &x, s, working.Joined(unsaid)
+		}
+	}
+	return n, nil, nil
+}
+
+// Lacks is what is missing of a run in a step; nil where nothing is.
+func (x *Run) Lacks(step int) []working.Missing {
+	if x.Missing == nil && x.Poured != 0 && step >= x.Poured {
+		return x.Unsaid
+	}
+	return x.Missing
 }
 
 const kelvin = 273.15

@@ -60,9 +60,9 @@ type flowing struct {
 // law reports the peak flows of one integrated law, during an addition and
 // after it.
 func (r *reader) law(n *course.Course, x *course.Run) {
-	at := func(v float64) working.Num {
-		if x.Missing != nil {
-			return working.Absent("F", "L/min", x.Missing...)
+	at := func(s *course.Stage, v float64) working.Num {
+		if lacks := x.Lacks(s.Step.Number); lacks != nil {
+			return working.Absent("F", "L/min", lacks...)
 		}
 		m := r.w.Model("F_n", "mol/s", x.Balance(), v, x.Inputs...)
 		return r.w.Line("F", "L/min", "F_n*Vm*60", m.V*r.vm.V*60, m, r.vm)
@@ -72,10 +72,10 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 		s := &n.Stages[i]
 		during, after := x.Window(s.Step.Number)
 		if s.Etches != nil {
-			r.flow("gas.hydrogen.peak_rate.during_addition", n, s, kase, at(during.Gas.Value), cond)
+			r.flow("gas.hydrogen.peak_rate.during_addition", n, s, kase, at(s, during.Gas.Value), cond)
 		}
-		if after.Step != 0 || x.Missing != nil && s.MayStand() {
-			r.flow("gas.hydrogen.peak_rate.after_addition", n, s, kase, at(after.Gas.Value), cond)
+		if after.Step != 0 || x.Lacks(s.Step.Number) != nil && s.MayStand() {
+			r.flow("gas.hydrogen.peak_rate.after_addition", n, s, kase, at(s, after.Gas.Value), cond)
 		}
 	}
 }

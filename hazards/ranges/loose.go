@@ -17,6 +17,7 @@ import (
 // no end of what is not stated bounds what a later step does.
 type loose struct {
 	steps   []figure.Place // in their order
+	from    int            // the first of them that what is not stated reaches, never the one that begins
 	set     float64        // degC, the highest that a step is set to, or that what is around it has
 	hot     []float64      // degC beyond which each of them runs away
 	boils   []float64      // degC at which each of them boils
@@ -33,7 +34,7 @@ func looseOf(c route.Case, courses []course.Course) []loose {
 	ea := 1000 * c.Store.Num("kinetics.activation").V
 	var out []loose
 	for i := range courses {
-		x := loose{set: math.Inf(-1)}
+		x := loose{set: math.Inf(-1), from: len(courses[i].Stages)}
 		for j := range courses[i].Stages {
 			s := &courses[i].Stages[j]
 			t := max(s.Set.V, s.Coolant.V) + kelvin
@@ -41,6 +42,9 @@ func looseOf(c route.Case, courses []course.Course) []loose {
 			x.steps = append(x.steps, figure.Step(s.Step.Number))
 			x.hot = append(x.hot, t+vessel.R*t*t/ea-kelvin)
 			x.boils = append(x.boils, s.Boils.V)
+			if s.Loose != nil {
+				x.from = min(x.from, max(j, 1))
+			}
 			for _, m := range s.Loose {
 				if !slices.Contains(x.missing, m) {
 					x.missing = append(x.missing, m)
@@ -65,7 +69,7 @@ func (r *ranger) open() {
 		away, boils := r.passes(x.steps, x.hot), r.passes(x.steps, x.boils)
 		for i := range r.base {
 			f := &r.base[i]
-			if !away || f.Searched || f.Case.Supposed() || !slices.Contains(x.steps[1:], f.Place) {
+			if !away || f.Searched || f.Case.Supposed() || !slices.Contains(x.steps[x.from:], f.Place) {
 				continue
 			}
 			switch most := r.hottestOf(x); {

@@ -154,23 +154,18 @@ func (r *reader) add(quantity string, place figure.Place, kase figure.Case, v wo
 // addition, and the peaks during and after it.
 func (r *reader) law(n *course.Course, x *course.Run) {
 	kase := figure.By(string(x.Law))
-	at := func(symbol, unit string, v float64) working.Num {
-		if x.Missing != nil {
-			return working.Absent(symbol, unit, x.Missing...)
-		}
-		return r.w.Model(symbol, unit, x.Balance(), v, x.Inputs...)
-	}
 	cond := x.Conditions()
-	r.jackets(n, x, at)
+	r.jackets(n, x)
 	for i := range n.Stages {
 		s := &n.Stages[i]
-		place := figure.Step(s.Step.Number)
+		place, lacks := figure.Step(s.Step.Number), x.Lacks(s.Step.Number)
+		at := r.byRun(x, lacks)
 		during, after := x.Window(s.Step.Number)
 		if s.Etches != nil {
 			r.add("heat.peak_power.during_addition", place, kase, at("P", "W", during.Heat.Value), cond)
 			r.add("heat.accumulation", place, kase, at("X_ac", "1", x.Waiting(during)), cond)
 		}
-		if after.Step != 0 || x.Missing != nil && s.MayStand() {
+		if after.Step != 0 || lacks != nil && s.MayStand() {
 			r.add("heat.peak_power.after_addition", place, kase, at("P", "W", after.Heat.Value), cond)
 		}
 		if s.Etches == nil && s.Hold.V == 0 {
@@ -179,7 +174,7 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 		r.add("heat.temperature_peak", place, kase, at("T_max", "degC", max(during.Peak.Value, after.Peak.Value)-kelvin),
 			phrase.On(r.w, "thermal.peak_by_law", cond, s.Around(r.w)))
 		to := r.at(place)
-		if x.Missing != nil {
+		if lacks != nil {
 			top := r.add("heat.mtsr", place, kase, r.mostByLaw(n, i), phrase.Of("thermal.mtsr_without_run"))
 			to.byLaw = append(to.byLaw, byLaw{kase, top})
 			continue
@@ -187,6 +182,16 @@ func (r *reader) law(n *course.Course, x *course.Run) {
 		top := r.add("heat.mtsr", place, kase, at("T_m", "degC", max(during.MTSR.Value, after.MTSR.Value)-kelvin),
 			phrase.On(r.w, "thermal.mtsr_by_law", cond))
 		to.byLaw = append(to.byLaw, byLaw{kase, top})
+	}
+}
+
+// byRun makes a number of a run, unknown where that lacks something.
+func (r *reader) byRun(x *course.Run, lacks []working.Missing) func(symbol, unit string, v float64) working.Num {
+	return func(symbol, unit string, v float64) working.Num {
+		if lacks != nil {
+			return working.Absent(symbol, unit, lacks...)
+		}
+		return r.w.Model(symbol, unit, x.Balance(), v, x.Inputs...)
 	}
 }
 

@@ -37,7 +37,7 @@ func lacking(in []working.Num) []working.Missing {
 // jackets reports what the jackets of a course come to by one law: the most heat that goes
 // into one, and how warm the liquid in it gets. Of a vessel of which nobody says what cools
 // it, nobody knows either.
-func (r *reader) jackets(n *course.Course, x *course.Run, at func(symbol, unit string, v float64) working.Num) {
+func (r *reader) jackets(n *course.Course, x *course.Run) {
 	kase := figure.By(string(x.Law))
 	for i := range n.Stages {
 		s := &n.Stages[i]
@@ -56,7 +56,7 @@ func (r *reader) jackets(n *course.Course, x *course.Run, at func(symbol, unit s
 			continue
 		}
 		var warm, load vessel.Moment
-		if x.Missing == nil {
+		if x.Lacks(s.Step.Number) == nil {
 			during, after := x.Window(s.Step.Number)
 			for _, w := range [...]vessel.Window{during, after} {
 				if w.Step != 0 {
@@ -64,6 +64,7 @@ func (r *reader) jackets(n *course.Course, x *course.Run, at func(symbol, unit s
 				}
 			}
 		}
+		at := r.byRun(x, x.Lacks(s.Step.Number))
 		r.add("heat.jacket.load", place, kase, at("P_j", "W", load.Value), how)
 		r.add("heat.jacket.warmest", place, kase, at("T_j", "degC", warm.Value-kelvin), phrase.Of("thermal.jacket_warmest"))
 	}

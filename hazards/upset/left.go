@@ -30,8 +30,8 @@ func (r *reader) left(n *course.Course) {
 // soonest is that time by one law in one step, min.
 func (r *reader) soonest(n *course.Course, law, stage int, boils working.Num) working.Num {
 	x := &n.Runs[law]
-	if x.Missing != nil || boils.Unknown() {
-		return working.Absent("t_b", "min", working.Joined(x.Missing, boils.Missing())...)
+	if lacks := x.Lacks(n.Stages[stage].Step.Number); lacks != nil || boils.Unknown() {
+		return working.Absent("t_b", "min", working.Joined(lacks, boils.Missing())...)
 	}
 	s, missing := r.shortest(n, law, stage)
 	if missing != nil {
