@@ -69,7 +69,8 @@ func line(p selection.Page, key string) selection.Line {
 // best estimate that does not.
 func TestHouseRuleHidesNoBoiling(t *testing.T) {
 	long.NotShort(t)
-	says := map[string]string{"hf-50-10g": "Boils as written (step 3); ", "reactor-50g": "Can boil as written (step 3): 29"}
+	says := map[string]string{"hf-50-10g": "Boils as written (step 3); ",
+		"reactor-50g": "Can boil as written (step 3): 29"}
 	for _, name := range long.Some([]string{"hf-50-10g", "reactor-50g"}, 1, 1) {
 		r := reviewOf(t, name, true)
 		p := selection.Read(draft.New(&r, draft.Options{}), nil)
