@@ -57,6 +57,11 @@ func ContentsOf(r *hazards.Review, place string) Contents {
 func elementsIn(r *hazards.Review, place string) []Part {
 	var w *working.Sheet
 	var out []Part
+	for i := range r.Walk.Ends {
+		if s := &r.Walk.Ends[i]; s.Place == place && s.Unsaid() != nil {
+			return nil
+		}
+	}
 	all := 0.0
 	for _, e := range r.Walk.Account {
 		if math.Abs(e.Out["unresolved"]) > 1e-9*math.Abs(e.In) {

@@ -59,6 +59,10 @@ func Containers(c route.Case, k *process.Walk) []Container {
 // container is one, with the liquor that the first step there that treats it meets.
 func (b *bench) container(p *route.Place, end *process.State, treated []process.Liquor) Container {
 	out := Container{Place: p.Key, Batches: p.Batches}
+	if end.Unsaid() != nil {
+		out.Moments = []Moment{unsaid(p.Batches)}
+		return out
+	}
 	whole := b.stream(end.Liquid)
 	var raw *process.Liquor
 	for i := range treated {
@@ -92,6 +96,14 @@ func (b *bench) container(p *route.Place, end *process.State, treated []process.
 	after.CarbonDioxide = [2]float64{max(after.gas-before.gas, 0), each}
 	out.Moments = append(out.Moments, after.Moment)
 	return out
+}
+
+// unsaid is a container of which nobody can say how much comes to it.
+func unsaid(batches int) Moment {
+	nan := math.NaN()
+	none := [2]float64{nan, nan}
+	return Moment{Batches: max(batches, 1), Litres: nan, Fluoride: nan, Solids: nan, Share: nan, PH: nan, Left: none,
+		Outside: true, Heat: nan, Rise: nan, CarbonDioxide: none, Ammonia: nan}
 }
 
 // meets is the heat, kJ, of so much base that is left over with so much acid, mol.

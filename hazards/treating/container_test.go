@@ -22,6 +22,25 @@ func container(t testing.TB, agent string) *treating.Container {
 	return &all[0]
 }
 
+// A container that takes the decants of a wash of which nobody can say how often it is done holds
+// what nobody knows, and not the one decant that is sure: no volume, no fluoride, no share of it.
+func TestWashedNobodyKnowsHowOften(t *testing.T) {
+	b := bench.Steps(t, bench.Etch, "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 40 mL}], "+
+		"retained: 2 mL, target_ph: 6.5, temperature: 20 degC}\n")
+	b.Case.Route.Place("drum").Batches = 5
+	all := treating.Containers(b.Case, &b.Walk)
+	if len(all) != 1 || len(all[0].Moments) != 1 {
+		t.Fatalf("%+v", all)
+	}
+	m := all[0].Moments[0]
+	for _, v := range []float64{m.Litres, m.Fluoride, m.Left[0], m.Left[1], m.Solids, m.Share, m.PH, m.Heat,
+		m.CarbonDioxide[1]} {
+		if v == v || m.Batches != 5 {
+			t.Errorf("%g is told: %+v", v, m)
+		}
+	}
+}
+
 // 0.0501 mol of HF take 1.856 g of calcium hydroxide (74.09 g/mol). With twice as much, lime
 // stands over the first batch (pH 12.4 to 12.5 of lime water, handbook, from memory); the HF of
 // the second takes just what is left of it: fluorite in pure water, 7 to 8 mg/L (as above), at

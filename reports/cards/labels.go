@@ -54,6 +54,9 @@ func (b *builder) gathered(place string) []string {
 			continue
 		}
 		m := &c.Moments[len(c.Moments)-1]
+		if m.Litres != m.Litres {
+			return []string{words.Of("label.gathered_unknown", m.Batches)}
+		}
 		return []string{words.Of("label.gathered", m.Batches, number.Measure(m.Litres, 3, "L"),
 			number.Measure(m.Fluoride, 2, "g"), draft.Dissolved(m), number.Measure(100*m.Share, 2, "wt%"))}
 	}

@@ -58,7 +58,10 @@ func TestALabelOfSeveralAgentsNamesSolids(t *testing.T) {
 		!strings.Contains(lines, "96.9 wt%") {
 		t.Error(lines)
 	}
-	b.Review.Containers[0].Moments[0].Share = math.NaN()
+	b.Review.Containers[0].Moments[0].Share, b.Review.Containers[0].Moments[0].Litres = math.NaN(), math.NaN()
+	if lines := strings.Join(b.gathered("drum"), "\n"); !strings.Contains(lines, "is not known: look at the level") {
+		t.Error(lines)
+	}
 	if lines := strings.Join(b.treated("drum"), "\n"); !strings.Contains(lines, "not known") {
 		t.Error(lines)
 	}

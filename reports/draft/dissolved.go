@@ -16,6 +16,8 @@ func Dissolved(m *treating.Moment) string {
 		s = words.Of("treated.between", number.Significant(low, 2, -1), s)
 	}
 	switch {
+	case m.Litres != m.Litres:
+		return words.Of("value.unknown")
 	case m.PH != m.PH:
 		return words.Of("contained.not_held", s)
 	case m.Outside:

@@ -58,7 +58,7 @@ func given(m *treating.Moment) string {
 }
 
 func warms(m *treating.Moment) string {
-	if !m.Before {
+	if !m.Before && m.Litres == m.Litres {
 		return words.Of("value.dash")
 	}
 	return words.Of("treated.heat_rise", number.Measure(m.Heat, 2, "kJ"), number.Measure(m.Rise, 2, "K"))

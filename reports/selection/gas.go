@@ -133,14 +133,27 @@ func (p *reader) shut(l *Line, worst *figure.Figure, m matter) {
 	case figure.Cold: // of which nobody knows what it came to hot, or that were the worst
 		says = "lid.cold"
 	}
-	l.Answer = say(says, p.v.Place(worst.Place), p.v.Value(worst))
+	l.Answer = say("lid.supposed", p.v.Place(worst.Place), p.v.Value(worst))
+	if says != "lid.supposed" {
+		l.Answer = say(says, p.v.Place(worst.Place), p.closure(worst.Place), p.v.Value(worst))
+	}
 	least := p.figs.Get(figure.ID{Quantity: "gas.closed.least", Place: worst.Place})
 	if least != nil && worst.Case.State == figure.Cold && !least.Danger().Unknown() {
-		l.Answer = say("lid.least", p.v.Place(worst.Place), p.v.Danger(least), p.v.Value(worst))
+		l.Answer = say("lid.least", p.v.Place(worst.Place), p.closure(worst.Place), p.v.Danger(least), p.v.Value(worst))
 	}
 	if f := p.movedUnfinished(worst); f != nil {
 		l.Answer += say("lid.moved", p.v.Danger(f), p.v.Place(f.Place))
 	}
+}
+
+// closure says that a place is shut: as the route has it, or because it says nothing of it.
+func (p *reader) closure(at figure.Place) string {
+	for i := range p.r.Case.Route.Places {
+		if x := &p.r.Case.Route.Places[i]; figure.At(x.Key) == at && !x.ClosureStated {
+			return say("lid.not_stated")
+		}
+	}
+	return say("lid.as_written")
 }
 
 // movedUnfinished is the highest pressure of what is moved before it has reacted, where

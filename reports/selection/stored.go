@@ -41,7 +41,7 @@ func (p *reader) stored(l *Line) {
 		l.Against = say("lid.must_not")
 		l.Answer = say("stored.supposed", p.v.Place(worst.Place), p.v.Value(worst))
 	default:
-		l.Answer = say("stored.pressure", p.v.Place(worst.Place), p.v.Value(worst))
+		l.Answer = say("stored.pressure", p.v.Place(worst.Place), p.closure(worst.Place), p.v.Value(worst))
 	}
 	if worst != nil {
 		l.Answer += p.unsaid(worst.Place)

@@ -38,10 +38,11 @@ func TestWhatIsShutIsNotCalledOpen(t *testing.T) {
 		closure, volume, store, says string
 		verdict                      figure.Verdict
 	}{
-		{"closed", "24 mL", freezes, "pressure is not known", figure.Exceeds},
-		{"closed", "10 mL", "", "vial, shut as written, up to 430 kPa", figure.Exceeds},
+		{"closure: closed, ", "24 mL", freezes, "pressure is not known", figure.Exceeds},
+		{"closure: closed, ", "10 mL", "", "vial, shut as written, up to 430 kPa", figure.Exceeds},
+		{"", "10 mL", "", "vial, closure not stated, counted as shut, up to 430 kPa", figure.Exceeds},
 	} {
-		text := strings.NewReplacer("CLOSURE", tt.closure, "VOLUME", tt.volume).Replace(stored) + tt.store
+		text := strings.NewReplacer("closure: CLOSURE, ", tt.closure, "VOLUME", tt.volume).Replace(stored) + tt.store
 		r := written(t, text, "")
 		l := line(selection.Read(draft.New(&r, draft.Options{}), nil), "stored")
 		if !strings.Contains(l.Answer, tt.says) || l.Verdict != tt.verdict {
