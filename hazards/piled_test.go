@@ -91,10 +91,11 @@ func stood(says string) string {
 	return "  - {do: charge, in: can, what: [{substance: HF, strength: 5 wt%, volume: 500 mL}], temperature: 20 degC}\n"
 }
 
-// At most a twentieth of 5 g (0.02569 mol) stays unetched, and gives 3.5 mol of hydrogen each:
-// 0.110 L a batch at 25 degC. Twenty of them bring 2.2 L, more than a quarter of the lower
-// flammable limit of 200 L (2.0 L); fifteen bring 1.65 L, and four 0.44 L. Their liquor takes the room of the
-// gas with it. Without the batches it is not known (by hand).
+// The flakes of 5 g (0.02569 mol), all etched and without oxygen on them, Ti3C2F1.8(OH)0.2, take
+// up 5.8 water each to become oxide and give (0.2 + 11.6 - 1.8)/2 = 5.0 mol of hydrogen: 3.143 L a
+// batch at 25 degC. Twenty of them bring 62.9 L, more than a quarter of the lower flammable limit
+// of 5 m3 (50 L); fifteen bring 47.1 L, and four 12.6 L. Their liquor takes the room of the gas
+// with it. Without the batches it is not known (by hand).
 func TestGasOfSeveralBatchesOfWaste(t *testing.T) {
 	long.Only(t)
 	for _, row := range []struct {
@@ -102,13 +103,13 @@ func TestGasOfSeveralBatchesOfWaste(t *testing.T) {
 		litres           float64
 		verdict          figure.Verdict
 	}{
-		{", batches: 20", "room: {cabinet: 200 L}", 2.2, figure.Exceeds},
-		{", batches: 60", "room: {cabinet: 200 L}", 6.6, figure.Exceeds}, // over the rim: no gas space, and no time
-		{", batches: 15", "room: {cabinet: 200 L}", 1.65, figure.Near},
-		{", batches: 4", "room: {cabinet: 200 L}", 0.44, figure.Within},
-		{", batches: 20", "room: {cabinet: 0 L}", 2.2, figure.Within}, // there is no cabinet
-		{", batches: 20", "", 2.2, figure.UnknownVerdict},             // nobody says
-		{"", "room: {cabinet: 200 L}", 0, figure.UnknownVerdict},
+		{", batches: 20", "room: {cabinet: 5 m3}", 62.9, figure.Exceeds},
+		{", batches: 60", "room: {cabinet: 5 m3}", 188.6, figure.Exceeds}, // over the rim: no gas space, and no time
+		{", batches: 15", "room: {cabinet: 5 m3}", 47.1, figure.Near},
+		{", batches: 4", "room: {cabinet: 5 m3}", 12.57, figure.Within},
+		{", batches: 20", "room: {cabinet: 0 L}", 62.9, figure.Within}, // there is no cabinet
+		{", batches: 20", "", 62.9, figure.UnknownVerdict},             // nobody says
+		{"", "room: {cabinet: 5 m3}", 0, figure.UnknownVerdict},
 	} {
 		r := load(t, fmt.Sprintf(`route: etchbound/1
 title: waste

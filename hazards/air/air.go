@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -98,6 +99,7 @@ type reader struct {
 	drops    map[vapourIn]droplets      // mist
 	found    map[mixture][]vapour       // where no sheet is kept
 	formed   []agent                    // the poisonous gases and the solvents of the steps
+	light    []*chemicals.Substance     // liquids of which nothing says how heavy a vapour is
 	chill    []working.Num              // gas of what is poured to cool, L
 	surfaces map[lying]surface          // where no sheet is kept
 	etched   map[int]working.Num        // mol/s of gas, by step, where no sheet is kept
@@ -135,16 +137,16 @@ func (r *reader) put(quantity string, place figure.Place, agent string, kase fig
 type agent struct {
 	slug     string
 	formula  string
-	element  string // without which no liquor gives it off
-	solution string // the model of the solution it stands over
-	moves    string // row of its diffusivity
-	acid     bool   // it acts where the other acids do
-	organic  bool   // a liquid that can burn
+	element  string               // without which no liquor gives it off
+	solution string               // the model of the solution it stands over
+	moves    string               // row of its diffusivity
+	acid     bool                 // it acts where the other acids do
+	burns    *chemicals.Substance // the liquid whose vapour it is, if that can burn
 }
 
-var agents = [...]agent{hf: {"hf", "HF", "F", "hf", "air.diffusivity.hf", true, false},
-	hcl:     {"hcl", "HCl", "Cl", "hcl", "air.diffusivity.hcl", true, false},
-	ammonia: {"ammonia", "NH3", "N", "nh3", "air.diffusivity.nh3", false, false}}
+var agents = [...]agent{hf: {"hf", "HF", "F", "hf", "air.diffusivity.hf", true, nil},
+	hcl:     {"hcl", "HCl", "Cl", "hcl", "air.diffusivity.hcl", true, nil},
+	ammonia: {"ammonia", "NH3", "N", "nh3", "air.diffusivity.nh3", false, nil}}
 
 // The positions of the agents.
 const (
@@ -224,9 +226,8 @@ func (r *reader) step(d *process.Done) {
 				r.w.Line("x", "ppm", "p/P*1e6", x.V/atm.V*1e6, x, atm), phrase.Of(first.over.holds))
 		}
 		r.leaving(d, of)
-		if of[0].over.organic { // whose spill is told by its fire
+		if of[0].over.burns != nil {
 			r.formed = append(r.formed, of[0].over.agent)
-			continue
 		}
 		for i := range of {
 			if of[i].is == left || of[i].in == d.Filled {

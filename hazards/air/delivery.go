@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/flammable"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -35,12 +36,14 @@ func (r *reader) delivery() {
 			broken[x.slug] = append(broken[x.slug], breaks{x, b.told()})
 		}
 	}
-	for _, a := range agents {
+	for _, a := range slices.Concat(agents[:], r.solventsOf()) {
 		if all := broken[a.slug]; len(all) > 0 {
 			all = lasting(all)
 			x := &all[0]
 			r.pool(&x.spilt, figure.Delivery, phrase.Of("air.breaks_on_floor", x.told))
-			r.yard(all)
+			if a.burns == nil { // of solvents no level is held that is told of the yard
+				r.yard(all)
+			}
 		}
 	}
 }
@@ -101,7 +104,7 @@ func (r *reader) bottles() []bottle {
 	for i := range r.c.Route.Steps {
 		for j := range r.c.Route.Steps[i].What {
 			if m := &r.c.Route.Steps[i].What[j]; m.Substance != nil &&
-				(m.Substance.NotHeld || m.Strength.Set && (m.Volume.Set || m.Mass.Set)) {
+				(m.Substance.NotHeld || (m.Strength.Set || flammable.Can(m.Substance)) && (m.Volume.Set || m.Mass.Set)) {
 				b := bottle{sub: m.Substance, strength: m.Strength, volume: m.Volume, mass: m.Mass, charged: true}
 				b.unlisted = !slices.ContainsFunc(out, func(x bottle) bool {
 					return !x.charged && x.sub.Same(b.sub) && asStrong(&x, &b)
@@ -137,29 +140,51 @@ func (r *reader) dropped(b *bottle) []spilt {
 	}
 	st, t := r.c.Store, r.c.Store.Num("room.temperature").As("T")
 	i := slices.IndexFunc(agents[:], func(a agent) bool { return a.solution == b.sub.Solution })
+	if i < 0 && flammable.Can(b.sub) && b.sub.Formula.Text != "" {
+		return r.pureDropped(b, t)
+	}
 	if i < 0 {
 		return nil
 	}
 	a := agents[i]
-	var v, m working.Num
-	if b.volume.Set {
-		v = r.c.Given("V", "mL", b.volume)
-	} else {
-		m = r.c.Given("m", "g", b.mass)
-	}
-	c := solution.Charged(st, r.w, b.sub, r.c.Ranged(b.strength), v, m)
+	c := r.bought(b)
 	var p working.Num
 	if !a.acid {
 		p = solution.Ammonia(st, r.w, r.molal(c.Solute, c.Water), t)
 	} else {
 		p = solution.Vapour(st, r.w, b.sub.Solution, c.Fraction, t)
 	}
+	return []spilt{b.breaks(c, vapour{agent: a, pressure: p}, t)}
+}
+
+// bought is what is in a bottle.
+func (r *reader) bought(b *bottle) solution.Charge {
+	var v, m working.Num
+	if b.volume.Set {
+		v = r.c.Given("V", "mL", b.volume)
+	} else {
+		m = r.c.Given("m", "g", b.mass)
+	}
+	return solution.Charged(r.c.Store, r.w, b.sub, r.c.Ranged(b.strength), v, m)
+}
+
+// breaks is a bottle that breaks, of which nobody knows the size where no stock is stated.
+func (b *bottle) breaks(c solution.Charge, v vapour, t working.Num) spilt {
 	volume, holds := c.Volume, c.Solute
 	if b.unlisted {
 		lacks := working.Lacks("site_stock", b.sub.Name)
 		volume, holds = working.Absent("V", "mL", lacks), working.Absent("N", "mol", lacks)
 	}
-	return []spilt{{vapour: vapour{agent: a, pressure: p}, volume: volume, holds: holds, celsius: t}}
+	return spilt{vapour: v, volume: volume, holds: holds, celsius: t}
+}
+
+// pureDropped is a bottle of a liquid that can burn.
+func (r *reader) pureDropped(b *bottle, t working.Num) []spilt {
+	v := vapour{agent: lightOf(b.sub), pressure: working.Absent("p", "kPa", working.Lacks("flammable", b.sub.Name))}
+	if l := flammable.Of(b.sub); l != nil {
+		v.pressure = r.pure(b.sub, l, t)
+	}
+	return []spilt{b.breaks(r.bought(b), v, t)}
 }
 
 // mayGive are the vapours that a substance which is not held can give off.

@@ -81,8 +81,13 @@
 //
 // over the liquor itself, before air thins it: x is the share of a liquid in the mol of the
 // liquor, p its vapour pressure at the highest temperature set, LFL its lower flammable
-// limit in vol%. It is a bound. What leaves such a liquor, and what people breathe of it, is
-// that of the same bound, p min(1, 20 x), as of an acid; its spill is told by its fire.
+// limit in vol%. It is a bound. What leaves such a liquor, what people breathe of it, and what
+// a spill or a broken bottle brings to the room is that of the same bound, p min(1, 20 x), as
+// of an acid; no level is held for the yard. Mixed with the air of the room,
+//
+//	air.room_flammable = C/1e4/LFL
+//
+// and over the pool it is as over the liquor.
 //
 // A centrifuge counts the air of its chamber, saturated after a tube has broken.
 //

@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
 )
 
 // gases reports what gas without a smell does to the air: oxygen left in the
@@ -23,17 +24,17 @@ func (r *reader) gases() {
 	r.floor()
 }
 
-// hydrogens are the amounts of hydrogen that the route gives off, mol.
+// hydrogens are the amounts of hydrogen that the route gives off, mol: all that each etch can
+// give, of which what a step releases is a part, and that of what dissolves beside it.
 func (r *reader) hydrogens() []working.Num {
 	var out []working.Num
-	for i := range r.k.Releases {
-		if x := &r.k.Releases[i]; x.Gas == "H2" {
-			out = append(out, x.N)
-		}
-	}
 	for i := range r.k.Etches {
-		if e := &r.k.Etches[i]; !e.Hydrogen.None() {
+		e := &r.k.Etches[i]
+		if !e.Hydrogen.None() && (e.Family != process.Molten || e.Hydrogen.Unknown()) {
 			out = append(out, e.Hydrogen)
+		}
+		for j := range e.Dissolved {
+			out = append(out, e.Dissolved[j].Hydrogen)
 		}
 	}
 	return out

@@ -2,6 +2,7 @@ package air
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -77,7 +78,7 @@ func (r *reader) exposure(in vapourIn, o *vapour, n working.Num, how string) {
 	need := r.w.Line("Q", "m3/h", "n*Vm/1000*3600*1e6/L", x.V*r.vm.V/1000*3600*1e6/l.V, x, r.vm, l)
 	r.put("air.exhaust_required", place, o.slug, figure.Case{}, need,
 		phrase.Of("air.to_strictest_limit", e.ID))
-	if o.organic { // it acts otherwise than acid
+	if o.burns != nil { // it acts otherwise than acid
 		return
 	}
 	part := r.w.Line("C_L", "1", "C/L", v.V/l.V, v.As("C"), l)
@@ -232,10 +233,15 @@ func (x *spilt) evaporating() float64 {
 //
 //	A = V/h,  C = n Vm/Q,  t = -V_r/Q ln(1 - C_x Q/(n Vm))
 func (r *reader) spill() {
-	for _, a := range agents {
+	for _, a := range slices.Concat(agents[:], r.solventsOf()) {
 		if x, ok := r.worst[a.slug]; ok {
 			r.spilt(&x)
 		}
+	}
+	for _, sub := range r.light {
+		none := working.Absent("C", "ppm", working.Lacks("flammable", sub.Name))
+		r.put("air.room_peak", figure.Spill, sub.Slug, figure.Case{}, none, phrase.Of("air.burns_unknown"))
+		r.put("air.room_flammable", figure.Spill, sub.Slug, figure.Case{}, none, phrase.Of("air.burns_unknown"))
 	}
 }
 
@@ -261,9 +267,12 @@ func (r *reader) pool(x *spilt, place figure.Place, cond phrase.Phrase) {
 		c = r.untilEmpty(x, c, n, q)
 	}
 	r.put("air.room_peak", place, x.slug, figure.Case{}, c, phrase.Of("air.well_mixed", cond))
-	if runsOut {
+	if runsOut && x.burns == nil { // of solvents no emergency level is held
 		r.put("air.room_peak", place, x.slug, figure.Over(firstMinutes), r.roomMean(x, c, q),
 			phrase.Of("air.well_mixed_on_average", cond))
+	}
+	if x.burns != nil {
+		r.lightIn(x, place, c, cond)
 	}
 	r.idlh(x, place, n, q, cond)
 }

@@ -2,6 +2,7 @@ package air
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/flammable"
@@ -82,8 +83,7 @@ func (r *reader) solvents(s *process.State, step int, t working.Num) []vapour {
 	terms := []working.Num{r.w.Model("p_w", "kPa", "saturation pressure of water", solution.Saturation(t.V+kelvin), t)}
 	for i := range all {
 		o := &all[i]
-		v := vapour{agent: agent{slug: o.sub.Slug, formula: o.sub.Formula.Text, moves: "air.diffusivity.organic",
-			organic: true}, holds: "air.over_organic",
+		v := vapour{agent: lightOf(o.sub), holds: "air.over_organic",
 			pressure: working.Absent("p", "kPa", working.Lacks("flammable", o.sub.Name))}
 		if l := flammable.Of(o.sub); l != nil {
 			x, p := o.bounded(), r.pure(o.sub, l, t).As("p_0")
@@ -111,6 +111,39 @@ func (r *reader) breathe(step int, sub *chemicals.Substance) {
 	if _, there := r.breathed[in]; there {
 		return
 	}
+	if !slices.Contains(r.light, sub) {
+		r.light = append(r.light, sub)
+	}
 	r.breathed[in] = working.Absent("C", "ppm", working.Lacks("flammable", sub.Name))
 	r.put("air.breathing_zone", figure.Step(step), sub.Slug, figure.Case{}, r.breathed[in], phrase.Of("air.burns_unknown"))
+}
+
+// lightOf is the vapour of a liquid that can burn.
+func lightOf(sub *chemicals.Substance) agent {
+	return agent{slug: sub.Slug, formula: sub.Formula.Text, moves: "air.diffusivity.organic", burns: sub}
+}
+
+// solventsOf are the liquids that can burn of the steps, each once.
+func (r *reader) solventsOf() []agent {
+	var out []agent
+	for _, a := range r.formed {
+		if a.burns != nil && !slices.ContainsFunc(out, func(x agent) bool { return x.slug == a.slug }) {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// lightIn reports how near the vapour of what runs out comes to its lower flammable limit
+// once it is mixed with the air of the room; over the pool it is as over the liquor.
+//
+//	air.room_flammable = C/1e4/LFL     [1: ppm, vol%]
+func (r *reader) lightIn(x *spilt, place figure.Place, c working.Num, cond phrase.Phrase) {
+	low := working.Absent("LFL", "vol%", working.Lacks("flammable", x.burns.Name))
+	if l := flammable.Of(x.burns); l != nil {
+		low = working.Exact("LFL", "vol%", l.Lower, l.Source).Worse(working.Estimated)
+	}
+	c = c.As("C")
+	r.put("air.room_flammable", place, x.slug, figure.Case{}, r.w.Line("s", "1", "C/1e4/LFL", c.V/1e4/low.V, c, low),
+		phrase.Of("air.lights_in_room", cond))
 }

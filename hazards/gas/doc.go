@@ -87,7 +87,8 @@
 // pores: dissolved it takes no more. gas.closed.time_to_10_kpa
 // takes the largest flow of any moment; it sets how often to look and permits nothing.
 //
-// gas.to_come is what a place can still give at its worst moment, of waste of all its batches;
+// gas.to_come is what a place can still give at its worst moment, of waste of all its batches,
+// with all that the flakes give which stand in it at the end, once they have degraded;
 // gas.cabinet_share is what of it can burn over a quarter of the lower flammable limit in the
 // cabinet of the site, and gas.cabinet_time how soon so much of waste has come.
 package gas

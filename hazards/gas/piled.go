@@ -42,6 +42,7 @@ type waits struct {
 	waste bool
 	gas   working.Num // all of it
 	burns working.Num // what of it can burn; none where nothing does
+	ages  bool        // flakes that stand in it are counted
 }
 
 // still reports what each place can still give at its worst, of waste that of all batches by
@@ -62,7 +63,11 @@ func (r *reader) still(courses []course.Course) {
 		if x.waste {
 			says = "gas.to_come_of_all"
 		}
-		r.put("gas.to_come", at, "", figure.Case{}, r.litres(all), phrase.Of(says))
+		holds := phrase.Of(says)
+		if x.ages {
+			holds = holds.And(phrase.Of("gas.and_flakes"))
+		}
+		r.put("gas.to_come", at, "", figure.Case{}, r.litres(all), holds)
 		V := r.c.CabinetVolume("V")
 		if x.burns.None() || r.c.NoCabinet() {
 			continue
@@ -88,7 +93,8 @@ func (r *reader) inCabinet(x *waits, N, V working.Num) (share, most working.Num)
 
 // takes notes what can still give gas in a place, of one batch.
 func (r *reader) takes(p *route.Place, all []potential, unfollowed []working.Missing) {
-	if all == nil && unfollowed == nil {
+	ages := r.ages(p.Key)
+	if all == nil && unfollowed == nil && ages.None() {
 		return
 	}
 	x := waits{place: p, waste: p.Batches > 0 || r.c.Route.TakesWaste(p)}
@@ -103,7 +109,30 @@ func (r *reader) takes(p *route.Place, all []potential, unfollowed []working.Mis
 		x.gas = working.Absent("n", "mol", unfollowed...)
 		x.burns = x.gas
 	}
+	if !ages.None() {
+		x.gas, x.burns, x.ages = r.with(x.gas, ages), r.with(x.burns, ages), true
+	}
 	r.waiting = append(r.waiting, x)
+}
+
+// ages is the gas that flakes can give which stand in a place at the end, mol; none where there
+// are none.
+func (r *reader) ages(key string) working.Num {
+	for i := range r.k.Ends {
+		if s := &r.k.Ends[i]; s.Place == key {
+			return process.Ages(r.c.Store, r.w, r.k, s)
+		}
+	}
+	return working.Num{}
+}
+
+// with is an amount and another beside it, mol.
+func (r *reader) with(n, other working.Num) working.Num {
+	if n.None() {
+		return other
+	}
+	a, b := n.As("a"), other.As("b")
+	return r.w.Line("n", "mol", "a+b", a.V+b.V, a, b)
 }
 
 // more is the greater of two amounts, what is not known before any number.

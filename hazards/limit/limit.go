@@ -42,6 +42,7 @@ const (
 	Met     Role = "met"     // what meets is told, known or not, and no number
 	Stands  Role = "stands"  // what does not stand what it meets is told
 	Diluted Role = "diluted" // so much water brings it within
+	Gathers Role = "gathers" // gas that burns gathers in air that does not change
 	Mixing  Role = "mixing"  // how two are mixed is told
 	Boils   Role = "boils"   // a liquor boils at it
 	Escapes Role = "escapes" // immediately dangerous to life or health
@@ -90,7 +91,7 @@ var base = sync.OnceValue(func() *Set {
 			Report: r.Choice("report", "", "yes") == "yes", Stops: r.Choice("stops", "", "yes", "exceeded") == "yes",
 			Exceeded: r.Text("stops") == "exceeded",
 			Role: Role(r.Choice("role", "", string(Unrated), string(Met), string(Stands),
-				string(Diluted), string(Mixing))),
+				string(Diluted), string(Gathers), string(Mixing))),
 			When: When(r.Choice("when", string(Always), string(Gas), string(NoGas), string(Waste)))}
 		if near := r.Number("near"); !math.IsNaN(near) {
 			l.Near = near

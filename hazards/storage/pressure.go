@@ -3,7 +3,6 @@ package storage
 import (
 	"math"
 
-	"etchbound/chemicals"
 	"etchbound/chemicals/flammable"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
@@ -31,15 +30,15 @@ func (r *reader) content(s *stage) content {
 	var carbon, nitrogen, fluorine, halide []working.Num
 	for _, x := range product(&s.d.After) {
 		n := x.N.As("n")
-		b := r.balance(x)
-		c, a := b.c.As("c"), b.n.As("y")
+		b := process.DegradedOf(r.c.Store, r.w, r.k, x)
+		c, a := b.Carbon.As("c"), b.Nitrogen.As("y")
 		carbon = append(carbon, r.w.Line("n_C", "mol", "n*c", n.V*c.V, n, c))
 		nitrogen = append(nitrogen, r.w.Line("n_N", "mol", "n*y", n.V*a.V, n, a))
-		f, d := b.f.As("f"), b.d.As("d")
+		f, d := b.Fluorine.As("f"), b.Halides.As("d")
 		fluorine = append(fluorine, r.w.Line("n_F", "mol", "n*f", n.V*f.V, n, f))
 		halide = append(halide, r.w.Line("n_X", "mol", "n*(d-f)", n.V*(d.V-f.V), n, d, f))
 		for i := range ways {
-			h := b.hydrogen[i].As("h")
+			h := b.Hydrogen[i].As("h")
 			hydrogen[i] = append(hydrogen[i], r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h))
 		}
 	}
@@ -71,45 +70,6 @@ func (r *reader) own(s *stage) working.Num {
 		}
 	}
 	return r.w.Sum("n_A", "mol", out...)
-}
-
-// balance is what a mol of flakes gives, per mol of it.
-type balance struct {
-	c, n     working.Num
-	f, d     working.Num // fluorine, and all halides
-	hydrogen [ways]working.Num
-}
-
-func (r *reader) balance(x *process.Solid) balance {
-	of := func(symbols ...string) working.Num {
-		v := 0.0
-		for _, el := range symbols {
-			if i, ok := chemicals.ElementIndex(el); ok {
-				v += x.Of[i]
-			}
-		}
-		return working.Exact("x", "mol/mol", v, "of the flakes")
-	}
-	var oxide []working.Num
-	for _, m := range r.k.Layered.M {
-		z, y := r.c.Store.Num("storage.valence."+m.Symbol).As("z"), of(m.Symbol).As("m")
-		oxide = append(oxide, r.w.Line("o", "mol/mol", "z*m/2", z.V*y.V/2, z, y))
-	}
-	for _, el := range r.k.Layered.X {
-		if el.Symbol != "C" && el.Symbol != "N" {
-			oxide = append(oxide, working.Absent("o", "mol/mol", working.Lacks(working.NoDatum, "storage.valence."+el.Symbol)))
-		}
-	}
-	need, o := r.w.Sum("O", "mol/mol", oxide...), of("O").As("o")
-	w := r.w.Line("w", "mol/mol", "max(O-o,0)", max(need.V-o.V, 0), need, o)
-	h, c, n, d := of("H").As("h"), of("C").As("c"), of("N").As("n"), of("F", "Cl", "Br", "I").As("d")
-	b := balance{c: c, n: n, f: of("F"), d: d}
-	for i, from := range [ways]float64{0, -4, 4} {
-		y := working.Exact("y", "1", from, "hydrogen with each carbon")
-		b.hydrogen[i] = r.w.Line("H2", "mol/mol", "max((h+2*w+y*c-3*n-d)/2,0)", max((h.V+2*w.V+from*c.V-3*n.V-d.V)/2, 0),
-			h, w, y, c, n, d)
-	}
-	return b
 }
 
 // space is the gas space over what is stored, mL, and the liquid that gas dissolves in.

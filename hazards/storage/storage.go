@@ -35,7 +35,7 @@ func (r *reader) put(quantity string, p *route.Place, kase figure.Case, v workin
 
 // How many modes of pH there are, how many ways the carbon goes, and which of these is the
 // outer bound.
-const modes, ways, outer = 2, 3, 2
+const modes, ways, outer = 2, process.Ways, 2
 
 var (
 	modeNames = [modes]string{"ph_mode_1", "ph_mode_2"}

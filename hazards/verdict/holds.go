@@ -98,7 +98,7 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 			at(add("acid_mist", phrase.Of("hold.acid_mist")), f.Figure.Place)
 		}
 		if (f.Limit.Stops || f.Limit.Exceeded && f.Verdict == figure.Exceeds) && !supposed(f.Figure) {
-			at(add(f.Limit.ID, stops(r, k, f)), f.Figure.Place)
+			at(add(holdOf(f), stops(r, k, f)), f.Figure.Place)
 		}
 	}
 	said(true)
@@ -119,6 +119,17 @@ func heatsClosed(r *route.Route, step int) bool {
 	return false
 }
 
+// holdOf is the id of the hold point of a finding: that of its limit, but for gas that
+// gathers, which is one matter wherever it does.
+func holdOf(f *figure.Finding) string {
+	if f.Limit.Role == limit.Gathers {
+		return gathersKey
+	}
+	return f.Limit.ID
+}
+
+const gathersKey = "hydrogen_quarter"
+
 // stops says what to do before work goes on, with how much where that is a number.
 func stops(r *route.Route, k *process.Walk, f *figure.Finding) phrase.Phrase {
 	switch {
@@ -131,7 +142,7 @@ func stops(r *route.Route, k *process.Walk, f *figure.Finding) phrase.Phrase {
 	case f.Limit.Role == limit.Mixing:
 		return stopsMixing(r, k, f)
 	}
-	return phrase.Of("hold.finding." + f.Limit.ID)
+	return phrase.Of("hold.finding." + holdOf(f))
 }
 
 // stopsMixing names the pair that meets and gives its advice. A heat that nobody knows

@@ -39,6 +39,7 @@ var byLimit = map[string]needed{
 	"wrong_order":         {"order.against", zero, "1"},
 	"mixing_to_boiling":   {"heat.mix.rise", fifthOfLimit, "K"},
 	"flammable_quarter":   {"air.flammable_share", atLimit, "1"},
+	"flammable_room":      {"air.room_flammable", atLimit, "1"},
 	"severity_medium":     {"heat.adiabatic_rise", atLimit, "K"},
 	"boils_dry":           {"heat.boiled_off.share", whereNearBegins, "1"},
 	"bulk_40_degc":        {"neutralise.dilution_water", dilution, "L"},
