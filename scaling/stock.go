@@ -12,6 +12,7 @@ import (
 	"etchbound/hazards/assess"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/route"
 	"etchbound/hazards/stock"
 )
@@ -25,6 +26,7 @@ type Holdings struct {
 	SameDay    bool
 	Substances []stock.Holding // by CAS, then powders by formula
 	Sums       []stock.Share   // of all of them together, where a programme adds up
+	Mixed      []meeting.Mixed // pairs of streams of several routes in one container of waste
 	Hood       HoodLoad
 }
 
@@ -67,6 +69,7 @@ func StockOf(site *route.Site, limits *limit.Set, n int, of func(i int) (route.C
 	})
 	h := &Holdings{Site: site, Limits: limits, SameDay: sameDay}
 	var all []stock.Portion
+	var streams []meeting.Stream
 	st := chemicals.Base()
 	if site != nil {
 		st = stock.OfTheSite(site, st)
@@ -76,7 +79,12 @@ func StockOf(site *route.Site, limits *limit.Set, n int, of func(i int) (route.C
 		rows[i].load.Route = i
 		h.Routes = append(h.Routes, rows[i].named)
 		all = append(all, stock.By(i, rows[i].portions)...)
+		for j := range rows[i].streams {
+			rows[i].streams[j].Route = i
+		}
+		streams = append(streams, rows[i].streams...)
 	}
+	h.Mixed = meeting.Mix(streams)
 	h.Substances = stock.Gather(all, site, limits, st)
 	h.Sums = stock.Sums(h.Substances, site, limits)
 	h.Hood = hood(site, rows, sameDay)
@@ -87,6 +95,7 @@ func StockOf(site *route.Site, limits *limit.Set, n int, of func(i int) (route.C
 type read struct {
 	named    Named
 	portions []stock.Portion
+	streams  []meeting.Stream
 	load     Load
 }
 
@@ -102,5 +111,6 @@ func readOne(i int, c route.Case) (read, error) {
 	}
 	figs := figure.NewSet(a.Figures)
 	r := c.Route
-	return read{Named{r.Name, r.Title, r.Digest}, stock.Taken(i, &c, &a.Walk, figs), loadOf(i, &c, figs)}, nil
+	return read{Named{r.Name, r.Title, r.Digest}, stock.Taken(i, &c, &a.Walk, figs), meeting.Streams(r),
+		loadOf(i, &c, figs)}, nil
 }

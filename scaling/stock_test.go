@@ -9,6 +9,7 @@ import (
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/route"
 	"etchbound/hazards/stock"
 	"etchbound/scaling"
@@ -347,6 +348,54 @@ func TestUnheldSubstancesAreNotAddedTogether(t *testing.T) {
 	for _, name := range []string{"alphite", "betite"} {
 		if ids["stock.mass@x_"+name] != name {
 			t.Errorf("%s is not told apart: %v", name, ids)
+		}
+	}
+}
+
+// Waste of several routes in a container that they call alike meets: bleach comes to acid and
+// gives chlorine, nitric acid to a solvent (lists of incompatible pairs and two incident reports,
+// in the rows of the table), acid to what was neutralised with carbonate; a substance that nobody
+// holds is not known. Two of a kind do not, nor does what goes into another container, and
+// what a route brings together by itself is told in its own review.
+func TestWasteOfSeveralRoutesMeets(t *testing.T) {
+	leaves := func(into string, what ...string) string {
+		yaml := "route: etchbound/1\ntitle: rest\nbasis: {status: invented}\nplaces:\n" +
+			"  pot: {kind: beaker, material: HDPE, closure: open, capacity: 1 L}\n" +
+			"  " + into + ": {kind: drum, material: HDPE, closure: vented, capacity: 9 L, held_before: empty}\nsteps:\n" +
+			"  - {do: charge, in: pot, what: [" + what[0] + "], temperature: 20 degC}\n" +
+			"  - {do: collect, in: pot, into: " + into + "}\n"
+		if len(what) > 1 {
+			yaml += "  - {do: neutralise, in: " + into + ", what: [" + what[1] + "], over: 10 min, temperature: 20 degC}\n"
+		}
+		return yaml
+	}
+	const acid, bleach = "{substance: hydrochloric acid, strength: 10 wt%, volume: 50 mL}",
+		"{substance: water, volume: 50 mL}, {substance: sodium hypochlorite, mass: 2 g}"
+	const nitric, solvent = "{substance: nitric acid, strength: 30 wt%, volume: 50 mL}",
+		"{substance: isopropanol, volume: 50 mL}"
+	const soda, odd = "{substance: sodium carbonate, mass: 10 g}", "{substance: odd salt, not_held: true, mass: 1 g}"
+	for _, row := range []struct {
+		name, one, other, pair string // "" where nothing meets
+		unknown                bool
+	}{
+		{"bleach and acid", leaves("drum", acid), leaves("drum", bleach), "hypochlorite_acid", false},
+		{"apart", leaves("drum", acid), leaves("can", bleach), "", false},
+		{"nitric acid and solvent", leaves("drum", nitric), leaves("drum", solvent), "nitric_organic", false},
+		{"acid twice", leaves("drum", acid), leaves("drum", acid), "", false},
+		{"acid on what was neutralised", leaves("drum", acid), leaves("drum", acid, soda), "carbonate_acid", false},
+		{"neutralised twice", leaves("drum", acid, soda), leaves("drum", acid, soda), "", false},
+		{"nobody knows", leaves("drum", acid), leaves("drum", odd), "not_held", true},
+	} {
+		h := holdings(t, caseAt(t, "a.yaml", row.one, ""), caseAt(t, "b.yaml", row.other, ""))
+		if row.pair == "" {
+			if len(h.Mixed) > 0 {
+				t.Errorf("%s: %+v", row.name, h.Mixed)
+			}
+			continue
+		}
+		i := slices.IndexFunc(h.Mixed, func(m meeting.Mixed) bool { return m.ID == row.pair })
+		if i < 0 || h.Mixed[i].Unknown != row.unknown || len(h.Mixed[i].One)+len(h.Mixed[i].Other) != 2 {
+			t.Errorf("%s: %+v", row.name, h.Mixed)
 		}
 	}
 }

@@ -13,12 +13,11 @@ import (
 //go:embed shelf.csv
 var shelfCSV string
 
-type shelved struct{ a, b, why string }
+type shelved struct{ a, b, why, source, status string }
 
 var shelf = sync.OnceValue(func() []shelved {
 	return columns.Must("hazards/meeting/shelf.csv", shelfCSV, func(r columns.Row) shelved {
-		_ = r.Named("source") + r.Named("status")
-		return shelved{r.Named("a"), r.Named("b"), r.Named("why")}
+		return shelved{r.Named("a"), r.Named("b"), r.Named("why"), r.Named("source"), r.Named("status")}
 	})
 })
 

@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/stock"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
@@ -29,9 +31,14 @@ func Build(h *scaling.Holdings, o draft.Options) document.Document {
 	} else if h.Site.Jurisdiction == "" {
 		top.Blocks = append(top.Blocks, document.Paragraph{Text: words.Of("stock.no_jurisdiction"), Tone: document.Warning})
 	}
+	if len(h.Mixed) > 0 {
+		top.Blocks = append(top.Blocks, document.Paragraph{Text: words.Of("stock.mixed_first", len(h.Mixed),
+			strings.Join(containers(h), ", ")), Tone: document.Warning})
+	}
 	d.Sections = []document.Section{top,
 		{Key: "thresholds", Title: words.Of("stock.shares"), Blocks: stockShares(h)},
 		{Key: "substances", Title: words.Of("stock.substances"), Blocks: stockMasses(h)},
+		{Key: "mixed", Title: words.Of("stock.mixed"), Blocks: stockMixed(h)},
 		{Key: "bottles", Title: words.Of("stock.bottles"), Blocks: stockBottles(h)},
 		{Key: "hood", Title: words.Of("stock.hood"), Blocks: stockHood(h)},
 		{Key: "routes", Title: words.Of("stock.routes"), Blocks: stockRoutes(h)}}
@@ -39,6 +46,65 @@ func Build(h *scaling.Holdings, o draft.Options) document.Document {
 }
 
 // controlOf is the control line of a stock list, on all of its routes.
+// stockMixed are the pairs that meet where routes share a container of waste, the worst first.
+func stockMixed(h *scaling.Holdings) []document.Block {
+	if len(h.Mixed) == 0 {
+		return []document.Block{document.Paragraph{Text: words.Of("stock.mixed_none")},
+			document.Paragraph{Text: words.Of("stock.mixed_note"), Tone: document.Note}}
+	}
+	t := document.Table{Caption: words.Of("stock.mixed_caption"), Columns: document.Columns("stock.container",
+		"stock.pair", "stock.result", "stock.brings", "stock.brings_other", "col.verdict", "col.source", "col.status")}
+	for _, m := range worstFirst(h.Mixed) {
+		name := m.Names
+		if name == "" {
+			name = words.Of("stock.pair_of_store")
+		}
+		t.Rows = append(t.Rows, []document.Cell{document.Text(m.Container), document.Text(name), document.Text(m.Result),
+			document.Text(numbers(m.One)), document.Text(numbers(m.Other)), draft.VerdictCell(mixedVerdict(&m)),
+			document.Text(m.Source), document.Text(m.Status)})
+	}
+	return []document.Block{t, document.Paragraph{Text: words.Of("stock.mixed_note"), Tone: document.Note}}
+}
+
+func worstFirst(all []meeting.Mixed) []meeting.Mixed {
+	out := slices.Clone(all)
+	slices.SortStableFunc(out, func(a, b meeting.Mixed) int { return strings.Compare(b.Severity, a.Severity) })
+	return out
+}
+
+func mixedVerdict(m *meeting.Mixed) figure.Verdict {
+	if m.Unknown {
+		return figure.UnknownVerdict
+	}
+	return figure.Exceeds
+}
+
+// containers are those in which something meets, each once.
+func containers(h *scaling.Holdings) []string {
+	var out []string
+	for i := range h.Mixed {
+		if c := h.Mixed[i].Container; !slices.Contains(out, c) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// numbers are routes by their numbers, the first of many.
+func numbers(routes []int) string {
+	out := make([]string, 0, most)
+	for _, r := range routes {
+		if len(out) == most {
+			return strings.Join(out, ", ") + " " + words.Of("stock.by_more", len(routes)-most)
+		}
+		out = append(out, strconv.Itoa(r+1))
+	}
+	return strings.Join(out, ", ")
+}
+
+// most is how many routes are named one by one.
+const most = 8
+
 func controlOf(h *scaling.Holdings, o draft.Options) string {
 	var routes []string
 	for _, r := range h.Routes {
@@ -171,14 +237,11 @@ func takenBy(s *stock.Holding) string {
 	if len(s.Takes) == 0 {
 		return words.Of("stock.by_none")
 	}
-	out := make([]string, 0, 8)
+	var out []int
 	for _, t := range s.Takes {
-		if len(out) == 8 {
-			return strings.Join(out, ", ") + " " + words.Of("stock.by_more", len(s.Takes)-8)
-		}
-		out = append(out, strconv.Itoa(t.Route+1))
+		out = append(out, t.Route)
 	}
-	return strings.Join(out, ", ")
+	return numbers(out)
 }
 
 func stockHood(h *scaling.Holdings) []document.Block {

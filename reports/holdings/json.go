@@ -24,7 +24,19 @@ type Shape struct {
 	Substances   []substanceJSON `json:"substances"`
 	Sums         []shareJSON     `json:"sums"`
 	AsHF         *asHFJSON       `json:"hf_equivalent"` // null where there is no fluoride
+	Mixed        []mixedJSON     `json:"mixed"`
 	Hood         hoodJSON        `json:"hood"`
+}
+
+type mixedJSON struct {
+	Container string `json:"container"`
+	Pair      string `json:"pair"`
+	Result    string `json:"result"`
+	Verdict   string `json:"verdict"`
+	One       []int  `json:"one"`
+	Other     []int  `json:"other"`
+	Source    string `json:"source"`
+	Status    string `json:"status"`
 }
 
 type stockRoute struct {
@@ -123,7 +135,8 @@ func JSON(w io.Writer, h *scaling.Holdings, o draft.Options) error {
 
 func newStockJSON(h *scaling.Holdings, o draft.Options) Shape {
 	out := Shape{Opening: record.OpeningOf(Format, o, controlOf(h, o)),
-		SameDay: h.SameDay, Assumes: assumes(h), Routes: []stockRoute{}, Substances: []substanceJSON{}, Sums: []shareJSON{}}
+		SameDay: h.SameDay, Assumes: assumes(h), Routes: []stockRoute{}, Substances: []substanceJSON{}, Sums: []shareJSON{},
+		Mixed: []mixedJSON{}}
 	if h.Site != nil {
 		out.SiteDigest, out.Jurisdiction = h.Site.Digest, h.Site.Jurisdiction
 	}
@@ -138,12 +151,25 @@ func newStockJSON(h *scaling.Holdings, o draft.Options) Shape {
 	for i := range h.Sums {
 		out.Sums = append(out.Sums, shareOf(&h.Sums[i]))
 	}
+	for _, m := range worstFirst(h.Mixed) {
+		out.Mixed = append(out.Mixed, mixedJSON{m.Container, m.ID, m.Result, mixedVerdict(&m).String(), fromOne(m.One),
+			fromOne(m.Other), m.Source, m.Status})
+	}
 	if x, there := h.AsHF(); there {
 		out.AsHF = &asHFJSON{both(x.Runs), both(x.Stock)}
 	}
 	l := &h.Hood
 	out.Hood = hoodJSON{one(l.Hydrogen), one(l.Dilution), one(l.Exhaust), one(l.Flow), one(l.DilutionShare),
 		one(l.ExhaustShare)}
+	return out
+}
+
+// fromOne are routes by their numbers.
+func fromOne(routes []int) []int {
+	var out []int
+	for _, r := range routes {
+		out = append(out, r+1)
+	}
 	return out
 }
 
