@@ -59,6 +59,9 @@ func (r *reader) still(courses []course.Course) {
 	for i := range r.waiting {
 		x := &r.waiting[i]
 		N, n, at := r.many(x.place), x.gas.As("n"), figure.At(x.place.Key)
+		if N.Unknown() { // whatever one batch gives
+			n = working.Absent("n", "mol", n.Missing()...)
+		}
 		all, says := r.w.Line("n_N", "mol", "N*n", N.V*n.V, N, n), "gas.to_come"
 		if x.waste {
 			says = "gas.to_come_of_all"
