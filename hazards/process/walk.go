@@ -98,6 +98,7 @@ type Done struct {
 	Filled *State // where it poured to, after it; nil: nowhere
 	Full   *State // the place before it parts liquid in it, or filled for a cycle of washing; nil: it parts none
 	Mixed  *Mixing
+	Parted *Mixing     // what the first decant of a wash mixes with, where it goes; nil: nothing that gives much heat
 	Hot    working.Num // degC, the highest temperature set in the step; unknown if none is
 	First  *State      // a wash in which something reacts, as its first liquid meets what is there; nil elsewhere
 	Etches []int       // etches whose liquor is still whole in the place during the step
@@ -372,23 +373,27 @@ func (k *walker) join(to *State, before State, s *route.Step, d *Done) {
 	state := to.copy()
 	switch {
 	case (s.Verb().Does == route.Moves || s.Verb().Does == route.Parts) && s.Verb().Mixes && len(come.Liquid) > 0:
-		b := k.merged(&come)
-		mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q),
-			AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}
-		mix.Diluted = len(mix.After) > 0
-		if k.wetted(q, mix); len(mix.Salts) > 0 {
-			mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })
-		}
-		mix.Met, mix.There = meet, &state
-		if s.Verb().Waste == "" || !sameLiquids(a, b) { // more of the same in the waste mixes with itself
-			mix.Strange, mix.StrangeMol = strange(q)
-		}
-		d.Mixed = mix
+		d.Mixed = k.poured(a, k.merged(&come), q, s)
+		d.Mixed.Met, d.Mixed.There = meet, &state
 	case d.Mixed != nil:
 		d.Mixed.Met += meet
 	default:
 		d.Mixed = &Mixing{Met: meet, There: &state}
 	}
+}
+
+// poured is what a liquor b that comes into a place mixes with what stood there, a, to q.
+func (k *walker) poured(a, b, q *Pool, s *route.Step) *Mixing {
+	mix := &Mixing{Fed: true, Before: append(k.portions(a), k.portions(b)...), After: k.portions(q),
+		AcidBefore: working.Exact("n_acid", "mol", 0, "no salt goes in")}
+	mix.Diluted = len(mix.After) > 0
+	if k.wetted(q, mix); len(mix.Salts) > 0 {
+		mix.AcidBefore = Total(k.w, q, "n_acid", func(e *Entry) float64 { return max(e.Acid, 0) })
+	}
+	if s.Verb().Waste == "" || !sameLiquids(a, b) { // more of the same in the waste mixes with itself
+		mix.Strange, mix.StrangeMol = strange(q)
+	}
+	return mix
 }
 
 // hot is the temperature of a step: the one it sets, or, of a verb in which none is

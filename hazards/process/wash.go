@@ -70,7 +70,7 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 	x.Decant0 = k.w.Line("V_0", "mL", "max(V-R,0)", max(V.V-R.V, 0), V, R)
 	filled := k.w.Line("V", "mL", "R+W", R.V+W.V, R, W)
 	d.Full = k.fuller(p, q, c, R, filled)
-	k.decant(p, s, x.Retained)
+	d.Parted = k.firstDecant(s, func() { k.decant(p, s, x.Retained) })
 	if at := k.c.Route.Place(p.Place); at != nil {
 		k.filled(at, p, filled, s)
 	}
@@ -135,6 +135,43 @@ func (k *walker) cycled(p *State, c *Pool, came *Mixing, x *Wash, d *Done) {
 	}
 	mix.There = &all
 	d.Mixed = mix
+}
+
+// firstDecant is what the first decant of a wash mixes with what stands where it goes: the liquor
+// itself, before any washing thinned it. Later decants give less, and what acid and base do is told
+// of all of them; nil where neither is strong acid, or nothing stands there.
+func (k *walker) firstDecant(s *route.Step, decant func()) *Mixing {
+	to := k.places[s.Into]
+	if to == nil || len(to.Liquid) == 0 || !to.wet() {
+		decant()
+		return nil
+	}
+	there := to.copy()
+	decant()
+	all := to.copy()
+	come := State{Place: to.Place, Liquid: all.Liquid[len(there.Liquid):]}
+	if len(come.Liquid) == 0 || !strongAcid(&there) && !strongAcid(&come) {
+		return nil
+	}
+	all.Liquid = slices.Clone(all.Liquid)
+	a, b, q := k.merged(&there), k.merged(&come), k.merged(&all)
+	mix := k.poured(a, b, q, s)
+	mix.There = &all
+	return mix
+}
+
+// strongAcid reports whether a liquor of a place gives heat with water that counts: more than a
+// mole of acid in a litre, or nobody knows.
+func strongAcid(s *State) bool {
+	acid, volume := 0.0, 0.0
+	for i := range s.Liquid {
+		q := &s.Liquid[i]
+		volume += q.Volume.V * q.Kept()
+		for j := range q.Entries {
+			acid += max(q.Entries[j].Acid*q.Entries[j].N.V, 0) * q.Kept()
+		}
+	}
+	return !(acid*1000 <= volume) // mol, mL
 }
 
 // without takes pH and cycles from a wash with a solvent: acid in it has no pH, and dilution

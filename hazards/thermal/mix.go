@@ -12,30 +12,73 @@ import (
 	"etchbound/hazards/route"
 )
 
-// mix reports the heat of dissolving and diluting in a step. It is never taken
-// off the heat of the etch; the heat of a neutralisation is another figure.
+// mix reports the heat of dissolving and diluting in a step, of what a wash does in its place
+// and where its first decant goes the greater. It is never taken off the heat of the etch; the
+// heat of a neutralisation is another figure.
 func (r *reader) mix(d *process.Done) {
-	m := d.Mixed
-	if m != nil && r.met(d) {
-		return
+	mixed := r.heatOf(d, d.Mixed)
+	if parted := r.heatOf(d, d.Parted); parted.tells && !mixed.met && (!mixed.tells || parted.over(&mixed)) {
+		mixed = parted
+		mixed.conditions, mixed.risen = phrase.Of("thermal.first_decant", mixed.conditions),
+			phrase.Of("thermal.first_decant", mixed.says())
 	}
-	if m == nil || !r.c.Route.Steps[d.Number-1].Verb().Mixes || !m.Mixes() {
-		return
+	if mixed.tells {
+		r.put("heat.mix.total", figure.Step(d.Number), mixed.total, mixed.conditions)
+		r.put("heat.mix.rise", figure.Step(d.Number), mixed.rise, mixed.says())
 	}
-	if more := mixedIn(d).Unsaid(); more != nil {
-		if r.c.Route.Steps[d.Number-1].Verb().Waste != "" && !slices.ContainsFunc(more, func(x working.Missing) bool {
-			return x.Kind != process.CyclesOpen
-		}) {
-			return // as many rinses as it takes leave less to mix than was told of the liquor before them
+}
+
+// mixed is the heat of one mixing.
+type mixed struct {
+	total, rise working.Num // kJ, K
+	conditions  phrase.Phrase
+	risen       phrase.Phrase // of the rise, where it has other ones
+	met         bool          // acid meets base in it
+	tells       bool
+}
+
+// over reports whether a mixing warms more than another; what is not known warms more than any.
+func (m *mixed) over(o *mixed) bool {
+	return !o.rise.Unknown() && (m.rise.Unknown() || m.rise.V > o.rise.V)
+}
+
+// says is what the rise holds for.
+func (m *mixed) says() phrase.Phrase {
+	if m.risen.Key == "" {
+		return m.conditions
+	}
+	return m.risen
+}
+
+// heatOf is the heat of a mixing of a step; it tells nothing where nothing mixes.
+func (r *reader) heatOf(d *process.Done, m *process.Mixing) mixed {
+	verb := r.c.Route.Steps[d.Number-1].Verb()
+	if m == nil {
+		return mixed{}
+	}
+	if r.met(d, m) {
+		out := notMixed(phrase.Of("thermal.acid_meets_base"), working.Lacks("acid_meets_base", "").In(d.Number))
+		out.met = true
+		return out
+	}
+	if !verb.Mixes || !m.Mixes() {
+		return mixed{}
+	}
+	if more := mixedIn(d, m).Unsaid(); more != nil {
+		if verb.Waste != "" && !slices.ContainsFunc(more, func(x working.Missing) bool { return x.Kind != process.CyclesOpen }) {
+			return mixed{} // as many rinses as it takes leave less to mix than was told of the liquor before them
 		}
-		r.notMixed(d, phrase.Of("thermal.mix_amount_unknown"), more...)
-		return
+		return notMixed(phrase.Of("thermal.mix_amount_unknown"), more...)
 	}
-	if strange := m.StrangeMol * mostMixing * 1000 / mixedIn(d).HeatCapacity(nil).V; m.Strange != "" &&
+	if strange := m.StrangeMol * mostMixing * 1000 / mixedIn(d, m).HeatCapacity(nil).V; m.Strange != "" &&
 		!(strange <= process.NoRise) {
-		r.notMixed(d, phrase.On(r.w, "thermal.mix_unheld", m.Strange), working.Lacks("heat_of_mixing", m.Strange))
-		return
+		return notMixed(phrase.On(r.w, "thermal.mix_unheld", m.Strange), working.Lacks("heat_of_mixing", m.Strange))
 	}
+	return r.mixing(d, m)
+}
+
+// mixing is the heat of all that a mixing dissolves and dilutes.
+func (r *reader) mixing(d *process.Done, m *process.Mixing) mixed {
 	var terms []working.Num
 	for i := range m.After {
 		terms = append(terms, r.integral(&m.After[i], "a", 1))
@@ -54,30 +97,29 @@ func (r *reader) mix(d *process.Done) {
 	for i := range terms {
 		size += math.Abs(terms[i].V)
 	}
-	place := figure.Step(d.Number)
-	r.put("heat.mix.total", place, q, phrase.Of("thermal.mix"))
-	c := mixedIn(d).HeatCapacity(r.w).As("C")
+	out := mixed{total: q, conditions: phrase.Of("thermal.mix"), risen: phrase.Of("thermal.mix_rise"), tells: true}
+	c := mixedIn(d, m).HeatCapacity(r.w).As("C")
 	if q.V < -1e-9*size && c.Status == working.Bound {
 		// A heat capacity left out overstates the cooling, which is no bound.
-		r.put("heat.mix.rise", place, working.Absent("dT", "K", working.Lacks("heat_capacity_mixed", "")),
-			phrase.Of("thermal.mix_cools"))
-		return
+		out.rise = working.Absent("dT", "K", working.Lacks("heat_capacity_mixed", ""))
+		out.risen = phrase.Of("thermal.mix_cools")
+		return out
 	}
 	lo := working.Exact("lo", "K", -25, "from 25 degC to freezing")
-	r.put("heat.mix.rise", place, r.w.Line("dT", "K", "max(Q_mix*1000/C,lo)", max(q.V*1000/c.V, lo.V), q, c, lo),
-		phrase.Of("thermal.mix_rise"))
+	out.rise = r.w.Line("dT", "K", "max(Q_mix*1000/C,lo)", max(q.V*1000/c.V, lo.V), q, c, lo)
+	return out
 }
 
-// notMixed reports that nothing can be said of what a step mixes, and why.
-func (r *reader) notMixed(d *process.Done, conditions phrase.Phrase, missing ...working.Missing) {
-	r.put("heat.mix.total", figure.Step(d.Number), working.Absent("Q_mix", "kJ", missing...), conditions)
-	r.put("heat.mix.rise", figure.Step(d.Number), working.Absent("dT", "K", missing...), conditions)
+// notMixed is a mixing of which nothing can be said, and why.
+func notMixed(conditions phrase.Phrase, missing ...working.Missing) mixed {
+	return mixed{total: working.Absent("Q_mix", "kJ", missing...), rise: working.Absent("dT", "K", missing...),
+		conditions: conditions, tells: true}
 }
 
 // mixedIn is where the liquids of a step came together.
-func mixedIn(d *process.Done) *process.State {
-	if d.Mixed.There != nil {
-		return d.Mixed.There
+func mixedIn(d *process.Done, m *process.Mixing) *process.State {
+	if m.There != nil {
+		return m.There
 	}
 	return d.Contents()
 }
@@ -86,20 +128,11 @@ func mixedIn(d *process.Done) *process.State {
 // much water included.
 const mostMixing = 100.0 // kJ per mol of it; memory
 
-// met reports the mixing figures of a step in which acid meets base as unknown, unless
-// so little does that it cannot matter: that heat is modelled where the step neutralises
-// alone.
-func (r *reader) met(d *process.Done) bool {
-	if d.Mixed.Met == 0 {
-		return false
-	}
-	if r.c.Route.Steps[d.Number-1].Verb().Does == route.Neutralises ||
-		mixedIn(d).MostRise(d.Mixed.Met) <= process.NoRise {
-		return false
-	}
-	r.notMixed(d, phrase.Of("thermal.acid_meets_base"),
-		working.Lacks("acid_meets_base", "").In(d.Number))
-	return true
+// met reports whether acid meets base in a mixing, unless so little does that it cannot matter:
+// that heat is not known, since it is modelled where a step neutralises alone.
+func (r *reader) met(d *process.Done, m *process.Mixing) bool {
+	return m.Met != 0 && r.c.Route.Steps[d.Number-1].Verb().Does != route.Neutralises &&
+		!(mixedIn(d, m).MostRise(m.Met) <= process.NoRise)
 }
 
 // integral is the heat of making a portion from its pure solute, in kJ, with
