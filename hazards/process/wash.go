@@ -150,7 +150,7 @@ func (k *walker) firstDecant(s *route.Step, decant func()) *Mixing {
 	decant()
 	all := to.copy()
 	come := State{Place: to.Place, Liquid: all.Liquid[len(there.Liquid):]}
-	if len(come.Liquid) == 0 || !strongAcid(&there) && !strongAcid(&come) {
+	if come.Volume(nil).V == 0 || !strongAcid(&there) && !strongAcid(&come) {
 		return nil
 	}
 	all.Liquid = slices.Clone(all.Liquid)
