@@ -43,8 +43,9 @@ steps:
 		c.Site, c.Brief = site, true
 		rv := must(t, c)
 		figs := figure.NewSet(rv.Figures)
-		if x := figs.Get(figure.ID{Quantity: "gas.to_come", Place: figure.At("can")}); !nearly.Share(x.Value.V, 0.566, 0.002) {
-			t.Errorf("%s: %g L can come of the waste", row.cabinet, x.Value.V)
+		can := figs.Get(figure.ID{Quantity: "gas.to_come", Place: figure.At("can")})
+		if !nearly.Share(can.Value.V, 0.566, 0.002) {
+			t.Errorf("%s: %g L can come of the waste", row.cabinet, can.Value.V)
 		}
 		x := figs.Get(figure.ID{Quantity: "gas.cabinet_share", Place: figure.At("can")})
 		if !nearly.Share(x.Value.V, row.share, 0.003) {

@@ -65,7 +65,9 @@ func (r *reader) heatOf(d *process.Done, m *process.Mixing) mixed {
 		return mixed{}
 	}
 	if more := mixedIn(d, m).Unsaid(); more != nil {
-		if verb.Waste != "" && !slices.ContainsFunc(more, func(x working.Missing) bool { return x.Kind != process.CyclesOpen }) {
+		if verb.Waste != "" && !slices.ContainsFunc(more, func(x working.Missing) bool {
+			return x.Kind != process.CyclesOpen
+		}) {
 			return mixed{} // as many rinses as it takes leave less to mix than was told of the liquor before them
 		}
 		return notMixed(phrase.Of("thermal.mix_amount_unknown"), more...)
