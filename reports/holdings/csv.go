@@ -54,9 +54,10 @@ func entry(s *stock.Holding, x *stock.Bottle) []string {
 		strings.Join(x.Classes, " "), record.Guard(x.Signal), record.Guard(strings.Join(x.Groups, "; "))), tail...)
 }
 
-// ofSubstance is what is told of a substance once: masses, and its shares of thresholds.
+// ofSubstance is what is told of a substance once: masses, and its shares of thresholds. What is
+// of a release stands among them; it is the nearest only where none is of what is held.
 func ofSubstance(s *stock.Holding) []string {
-	name, most := "", working.Absent("x", "1")
+	name, most, released := "", working.Absent("x", "1"), true
 	var all []string
 	for i := range s.Shares {
 		x := &s.Shares[i]
@@ -65,8 +66,10 @@ func ofSubstance(s *stock.Holding) []string {
 			share = percent(x.Ratio) + " %"
 		}
 		all = append(all, x.Threshold.ID+" "+share)
-		if name == "" || !most.Unknown() && (x.Ratio.Unknown() || x.Ratio.V > most.V) {
-			name, most = x.Threshold.ID, x.Ratio
+		of := x.Threshold.Release()
+		more := !most.Unknown() && (x.Ratio.Unknown() || x.Ratio.V > most.V)
+		if name == "" || released && !of || released == of && more {
+			name, most, released = x.Threshold.ID, x.Ratio, of
 		}
 	}
 	return []string{kg(s.Stock.Mid), kg(s.Largest.Mid), kg(s.Sum.Mid), record.Guard(name), percent(most),

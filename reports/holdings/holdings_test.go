@@ -39,6 +39,35 @@ func TestAMassThatIsNotKnownIsEmpty(t *testing.T) {
 	}
 }
 
+// A quantity of a release is no threshold of what is held (40 CFR 302.6: released within 24 h): the
+// nearest is another one, though less of that is there, and it is the nearest only by itself.
+func TestAReleaseIsNotTheNearest(t *testing.T) {
+	of := func(id string, share float64) stock.Share {
+		for _, x := range stock.Thresholds() {
+			if x.ID == id {
+				return stock.Share{Threshold: &x, Ratio: working.Exact("x", "1", share, "tried")}
+			}
+		}
+		t.Fatalf("no threshold %s", id)
+		return stock.Share{}
+	}
+	for want, shares := range map[string][]stock.Share{
+		"rmp_hf":      {of("cercla_naoh", 1.5), of("rmp_hf", 0.15)},
+		"epcra_hf":    {of("rmp_hf", 0.15), of("cercla_hf", 2), of("epcra_hf", 0.3)},
+		"cercla_naoh": {of("cercla_naoh", 1.5)},
+	} {
+		h := scaling.Holdings{Substances: []stock.Holding{{Name: "base", Shares: shares}}}
+		var b strings.Builder
+		if err := holdings.CSV(&b, &h); err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(strings.NewReader(b.String())).ReadAll()
+		if err != nil || rows[1][slices.Index(rows[0], "nearest_threshold")] != want {
+			t.Errorf("%v, %v: want %s", err, rows, want)
+		}
+	}
+}
+
 // A stock held against no site, or one of no jurisdiction, says so as a warning.
 func TestAStockSaysWhatItIsHeldAgainst(t *testing.T) {
 	for _, c := range []struct {
