@@ -191,19 +191,29 @@ func (f *Found) buys(s *search) error {
 	for _, i := range order {
 		l := s.chosen[i]
 		so[i] = l
-		g, err := f.Written.With(s.changes(so)...)
+		r, err := f.after(s, so)
 		if err != nil {
 			return err
 		}
-		g.Case.Brief = true
-		r, err := hazards.Make(g.Case)
-		if err != nil {
-			return err
-		}
-		f.Bought = append(f.Bought, Bought{s.choices[i].name, s.choices[i].levels[l], moved(last, &r)})
-		last = &r
+		f.Bought = append(f.Bought, Bought{s.choices[i].name, s.choices[i].levels[l], moved(last, r)})
+		last = r
 	}
 	return nil
+}
+
+// after is the review behind some of the changes: the one that there is behind all of them, and
+// a brief one behind others, since of failures nothing is told there.
+func (f *Found) after(s *search, so []int) (*hazards.Review, error) {
+	if slices.Equal(so, f.reviewedOf) {
+		return &f.After, nil
+	}
+	g, err := f.Written.With(s.changes(so)...)
+	if err != nil {
+		return nil, err
+	}
+	g.Case.Brief = true
+	r, err := hazards.Make(g.Case)
+	return &r, err
 }
 
 // moved are the findings that exceed in one review, as the route is written, and no

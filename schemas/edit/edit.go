@@ -35,16 +35,19 @@ var ErrPlace = errors.New("this place of the file cannot be edited")
 // place is at fault.
 func Apply(raw []byte, edits ...Edit) ([]byte, error) {
 	text, mark := strings.CutPrefix(string(raw), "\ufeff")
+	var root *schemas.Node // what the text reads as
+	var err error
 	for _, e := range edits {
-		root, err := read(text)
-		if err != nil {
-			return nil, err
+		if root == nil {
+			if root, err = read(text); err != nil {
+				return nil, err
+			}
 		}
 		changed, err := one(newPage(text), root, e)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", e.Path, err)
 		}
-		if err := onlyThere(root, changed, e); err != nil {
+		if root, err = onlyThere(root, changed, e); err != nil {
 			return nil, err
 		}
 		text = changed
@@ -83,13 +86,13 @@ func read(text string) (*schemas.Node, error) {
 	return root, nil
 }
 
-// onlyThere is an error where a text reads differently from what it was anywhere but where
-// an edit is and below it.
-func onlyThere(was *schemas.Node, text string, e Edit) error {
+// onlyThere is what a text reads as, and an error where that differs from what it was anywhere
+// but where an edit is and below it.
+func onlyThere(was *schemas.Node, text string, e Edit) (*schemas.Node, error) {
 	path := e.Path
 	is, err := read(text)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	a, b := map[string]string{}, map[string]string{}
 	switch {
@@ -104,9 +107,9 @@ func onlyThere(was *schemas.Node, text string, e Edit) error {
 		values(is, path, b)
 	}
 	if !maps.Equal(a, b) {
-		return fmt.Errorf("%w: %s cannot be changed alone", ErrPlace, path)
+		return nil, fmt.Errorf("%w: %s cannot be changed alone", ErrPlace, path)
 	}
-	return nil
+	return is, nil
 }
 
 // none is the path of nothing.
