@@ -8,6 +8,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/proposal"
+	"etchbound/hazards/route"
 	"etchbound/hazards/verdict"
 )
 
@@ -105,6 +106,30 @@ func rises(s *standing) int {
 	return n
 }
 
+// A larger vessel that is rated is another one with a rating of its own, which is never written, and
+// water of 20 degC cools nothing that is heated to 120 degC: neither is tried of an autoclave, and of
+// what more room would help it is told that it needs a certified one (common practice).
+func TestNoRatingIsGivenToALargerVessel(t *testing.T) {
+	rt := cases.CaseOf(t, strings.NewReplacer("kind: bottle, material: PTFE", "kind: autoclave, rating: 600 kPa, relief: "+
+		"500 kPa, material: PTFE", "do: hold", "do: heat_closed", "time: 24 h, temperature: 25", "time: 24 h, "+
+		"temperature: 120").Replace(shut)).Route
+	tried := map[string]bool{}
+	for _, c := range choices(rt) {
+		tried[c.levels[0][0].Path] = true
+	}
+	if tried["places.jar.capacity"] || tried["places.jar.cooling"] || !tried["places.can.capacity"] {
+		t.Errorf("tried: %v", tried)
+	}
+	for place, why := range map[figure.Place]string{figure.Step(3): "left.rating", figure.At("jar"): "left.rating",
+		figure.Step(4): "left.rating", figure.At("can"): "left.etchant"} {
+		l := Left{Finding: figure.Finding{Figure: figure.ID{Quantity: "gas.free_volume.required", Place: place},
+			Surely: figure.WholeRange}}
+		if got := l.why(rt).Key; got != why {
+			t.Errorf("%s: %s, want %s", place, got, why)
+		}
+	}
+}
+
 // Whatever is held against a limit is helped by a lever, or it is told what it needs; the few of
 // which neither is so are named here, each with its reason.
 func TestEveryLimitHasALeverOrAReason(t *testing.T) {
@@ -162,7 +187,7 @@ func TestWhyNothingReachesIt(t *testing.T) {
 			half[0].over[l.Finding.ID()] = false
 		}
 		l.Batch = enough(half, &l.Finding)
-		if got := l.why().Key; got != c.why || l.Batch != c.batch {
+		if got := l.why(&route.Route{}).Key; got != c.why || l.Batch != c.batch {
 			t.Errorf("%s/%s: %s and batch %q, want %s and %q", c.quantity, c.agent, got, l.Batch, c.why, c.batch)
 		}
 	}

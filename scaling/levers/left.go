@@ -68,7 +68,7 @@ func (f *Found) remains() {
 		}
 		l.Batch = enough(smaller, &l.Finding)
 		l.Data = f.standsOn(of)
-		l.Why = l.why()
+		l.Why = l.why(f.Written.Case.Route)
 	}
 	slices.SortStableFunc(f.Left, func(a, b Left) int { return rank(&a) - rank(&b) })
 }
@@ -109,14 +109,27 @@ func (f *Found) standsOn(id figure.ID) []string {
 // site are the quantities of what stands in the room or comes to it, whatever the route.
 var site = map[string]bool{"delivery": true, "yard": true}
 
-// why says why no lever reaches what is left.
-func (l *Left) why() phrase.Phrase {
+// rated reports whether a figure is of a place of a route that has a rating, and a larger
+// container would help it: that is one with a rating of its own.
+func rated(r *route.Route, id figure.ID) bool {
+	key := id.Place.Key()
+	if n, ok := id.Place.Step(); ok && n <= len(r.Steps) {
+		key = r.Steps[n-1].Works()
+	}
+	p := r.Place(key)
+	return p != nil && p.Rating.Set && slices.Contains(lever("capacity").helps, id.Quantity)
+}
+
+// why says why no lever reaches what is left of a route.
+func (l *Left) why(r *route.Route) phrase.Phrase {
 	x := &l.Finding
 	switch {
 	case l.Failure() != "":
 		return phrase.Of("left.failure")
 	case site[x.Figure.Place.Key()]:
 		return phrase.Of("left.site")
+	case rated(r, x.Figure):
+		return phrase.Of("left.rating")
 	}
 	if p := meeting.Named(x.Figure.Agent); p != nil && x.Figure.Quantity == "meeting.pair" {
 		if _, wall := p.Wall(); wall {

@@ -2,6 +2,7 @@ package levers
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"etchbound/hazards/figure"
@@ -87,23 +88,37 @@ func (b *bench) closure(r *row) {
 	}
 }
 
-// capacity is a larger container.
+// capacity is a larger container. One that is rated is another with a rating of its own, which
+// nobody may write for a person.
 func (b *bench) capacity(r *row) {
 	for i := range b.route.Places {
-		if p := &b.route.Places[i]; p.Capacity.Set && !p.Capacity.HasRange() {
+		if p := &b.route.Places[i]; p.Capacity.Set && !p.Capacity.HasRange() && !p.Rating.Set {
 			b.times(r, p.Capacity, "places."+p.Key+".capacity", p.Key)
 		}
 	}
 }
 
+// hottest is the temperature in degC that a bath of water is not brought to.
+const hottest = 90
+
+// inWater reports whether all that is done in a place can be done in a bath of water.
+func (b *bench) inWater(p *route.Place) bool {
+	return !slices.ContainsFunc(b.route.Steps, func(s route.Step) bool {
+		return s.Works() == p.Key && s.Temperature.Set && s.Temperature.In("degC") > hottest
+	})
+}
+
 // coolant is a colder one in the place of the etch, or one where there is none. Water is
-// not colder than 5 degC; below that stands ice.
+// not colder than 5 degC; below that stands ice. What is made hot stands in no water.
 func (b *bench) coolant(r *row) {
 	s := b.etch()
 	if s == nil || b.route.Place(s.Works()) == nil {
 		return
 	}
 	p := b.route.Place(s.Works())
+	if !b.inWater(p) {
+		return
+	}
 	path := "places." + p.Key + ".cooling"
 	var levels []level
 	for _, v := range r.values {
