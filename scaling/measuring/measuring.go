@@ -121,11 +121,12 @@ const rounding, passed = 1e-6, 0.01
 func (f *Figure) keep(all []By) {
 	for i := range all {
 		b := &all[i]
-		cut := f.Cut(b)
-		if cut < -passed && !(f.past(b.Left) <= f.past(f.Beyond)) {
-			f.Beyond = b.Left
+		for _, v := range [...]float64{b.Left, b.Alone} {
+			if (f.End-v)/(f.End-f.Best) < -passed && !(f.past(v) <= f.past(f.Beyond)) {
+				f.Beyond = v
+			}
 		}
-		if !(cut <= rounding) {
+		if !(f.Cut(b) <= rounding) {
 			f.By = append(f.By, *b)
 		}
 	}
