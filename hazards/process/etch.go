@@ -56,7 +56,7 @@ func (k *walker) byCurrent(p *State, q *Pool, s *route.Step, e *Etch, b bath) {
 }
 
 // electrolyte counts what a current makes where no powder is left that it etches, or none is
-// there: all of its charge parts water. Its heat is that of the voltage, which no route states.
+// there: all of its charge parts water.
 func (k *walker) electrolyte(p *State, s *route.Step) {
 	if s.Verb().Does != route.Conducts {
 		return
@@ -68,11 +68,22 @@ func (k *walker) electrolyte(p *State, s *route.Step) {
 	}
 	q := k.merged(p)
 	e := Etch{Step: s.Number, Place: p.Place, Family: Current, Hydrogen: k.charge(s).As("n_H2"),
-		Heat: working.Absent("Q", "kJ", working.Lacks("cell_voltage", "").In(s.Number))}
+		Heat: k.heats(s.Number)}
 	k.parted(p, q, s, e.Hydrogen)
 	p.Etches = append(p.Etches, len(k.out.Etches))
 	k.out.Etches = append(k.out.Etches, e)
 	k.anode(s, look(q))
+}
+
+// heats is the heat of the current of a step, kJ: all that goes in at the highest voltage, and
+// nothing of it kept by what it makes.
+func (k *walker) heats(step int) working.Num {
+	s := &k.c.Route.Steps[step-1]
+	if !s.Voltage.Set {
+		return working.Absent("Q", "kJ", working.Lacks("cell_voltage", "").In(step))
+	}
+	u, i, t := k.c.Given("U", "V", s.Voltage), k.c.Given("I", "A", s.Current), k.c.Given("t", "s", s.Time)
+	return k.w.Line("Q_U", "kJ", "U*I*t/1000", u.V*i.V*t.V/1000, u, i, t)
 }
 
 // charge is the hydrogen that all the charge of a step can make, mol.
@@ -96,19 +107,22 @@ func (k *walker) anode(s *route.Step, b bath) {
 	}
 }
 
-// heat is that of the whole powder, counted from dissolved HF, from base or from acid. Of a
-// current nothing is held.
+// heat is that of the whole powder, counted from dissolved HF, from base or from acid. Of an etch
+// by current none is held: where the route states it the current comes on top.
 func (k *walker) heat(e *Etch) {
 	l := k.out.Layered
 	in, ok := map[Family]etching.Medium{FluorideAcid: etching.Fluoride, Alkaline: etching.Base,
 		HotAcid: etching.Acid}[e.Family]
-	if !ok && (e.Family == Current || !l.Measured(k.st)) { // beside its etch a current heats
+	if !ok && !l.Measured(k.st) {
 		e.Heat = working.Absent("Q", "kJ", working.Lacks("family_heat", l.Formula.Text+" ("+string(e.Family)+")"))
 		return
 	}
 	heat, standIns := l.Heat(k.st, k.w, in)
 	n, q := e.N.As("n"), heat.As("q")
 	e.Heat, e.StandIns = k.w.Line("Q", "kJ", "n*q", n.V*q.V, n, q), standIns
+	if e.Family == Current {
+		e.Heat = k.w.Sum("Q", "kJ", e.Heat, k.heats(e.Step))
+	}
 	if standIns {
 		k.warn(phrase.Of("warn.heat_by_stand_ins", e.Step, l.Formula.Text))
 	}

@@ -180,7 +180,8 @@ func (k *walker) family(p *State, b bath, r reaction) (Family, bool) {
 // unmodelledBath moves the solids of a place to the unresolved, because the
 // electrons go to an oxidant or because nobody knows whether the liquor is acid
 // or alkaline, or what is in it: how much gas of which kind comes off is unknown.
-// lacks is what has to be known, zero for the gas and the heat themselves.
+// lacks is what has to be known, zero for the gas and the heat themselves: a heat that the route
+// itself states of its powder counts.
 func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string, lacks working.Missing) {
 	kept := p.Solids[:0:0]
 	met, seen := false, false
@@ -190,6 +191,7 @@ func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string, l
 		missing, heat = lacks, lacks
 	}
 	lostHeat := working.Absent("Q", "kJ", heat)
+	whole := len(pick(p.Solids, Unetched)) > 0
 	var dissolved []Dissolved // a toxic hydride stays named
 	for i := range p.Solids {
 		switch x := p.Solids[i]; x.Kind {
@@ -218,12 +220,14 @@ func (k *walker) unmodelledBath(p *State, q *Pool, s *route.Step, bath string, l
 		return
 	}
 	q.doubt()
-	family := Oxidising
-	if !lacks.IsZero() {
-		family = Unheld
-	}
-	e := Etch{Step: s.Number, Place: p.Place, Family: family, Powder: k.out.Powder.Mass, N: k.out.Powder.N,
+	e := Etch{Step: s.Number, Place: p.Place, Family: Oxidising, Powder: k.out.Powder.Mass, N: k.out.Powder.N,
 		Hydrogen: working.Absent("n_H2", "mol", missing), Heat: lostHeat, Dissolved: dissolved}
+	switch {
+	case !lacks.IsZero():
+		e.Family = Unheld
+	case whole && bath == "oxidising" && k.out.Layered.Measured(k.st):
+		k.heat(&e)
+	}
 	e.Product.Hydrogen = working.Absent("h", "mol/mol", missing)
 	p.Etches = append(p.Etches, len(k.out.Etches))
 	k.out.Etches = append(k.out.Etches, e)

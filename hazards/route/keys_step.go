@@ -28,6 +28,7 @@ var stepKeys = field.Keys[Step]{
 	field.Custom(field.Choice, "water", waterOf).IsFact(),
 	field.Of("part", func(s *Step) *quantity.Value { return &s.Part }).Grows(field.GrowsAsVolume),
 	field.Of("current", func(s *Step) *quantity.Value { return &s.Current }),
+	field.Of("voltage", func(s *Step) *quantity.Value { return &s.Voltage }).IsFact(),
 	field.Of("power", func(s *Step) *quantity.Value { return &s.Power }).IsFact(),
 	field.Words("gas", func(s *Step) *string { return &s.Gas }),
 	field.Of("gas_flow", func(s *Step) *quantity.Value { return &s.GasFlow }),

@@ -33,7 +33,7 @@ func (l *loader) step(number int, n *schemas.Node, c *charge) Step {
 		Time: n.Value("time"), Temperature: n.Value("temperature"), NotAbove: n.Value("not_above"),
 		Product: n.Str("product"), Form: n.Str("form"),
 		Attended: n.Bool("attended"), Stirred: n.Bool("stirred"), Cycles: n.Int("cycles", 0),
-		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"),
+		Retained: n.Value("retained"), Part: n.Value("part"), Current: n.Value("current"), Voltage: n.Value("voltage"),
 		Power:  n.Value("power"),
 		Wetted: wetted(n),
 		Water:  n.Str("water"), Gas: n.Str("gas"), GasFlow: n.Value("gas_flow"),
@@ -112,7 +112,7 @@ func (l *loader) portionwise(n *schemas.Node, s Step) {
 
 // portions refuses parts of a whole that are nothing or all of it.
 func (l *loader) portions(n *schemas.Node, s Step) {
-	l.aboveZero(n, "time", "part", "current", "power", "retained", "portion_time")
+	l.aboveZero(n, "time", "part", "current", "voltage", "power", "retained", "portion_time")
 	l.portionwise(n, s)
 	if v := s.Retained; v.Set && v.Dim == quantity.Fraction && v.SI >= 1 {
 		l.refuse(n.Near("retained"), fmt.Sprintf("%s stays with the solid, so nothing is washed out", v.Text),

@@ -198,6 +198,7 @@ type Step struct {
 	Part          quantity.Value // Fraction of the contents, or a Volume, that a sample or transfer takes
 	Keeps         string         // solids or liquid: what stays in In on separation
 	Current       quantity.Value
+	Voltage       quantity.Value // highest while the current flows
 	Power         quantity.Value // that a sonicator gives to the liquor
 	Gas           string
 	GasFlow       quantity.Value // of that gas, while the step lasts

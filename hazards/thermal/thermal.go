@@ -97,6 +97,10 @@ func (r *reader) etch(step int) {
 		}
 		heat, powder = append(heat, course.HeatOf(r.w, e)), e.Powder
 		switch {
+		case e.Family == process.Current:
+			says = phrase.Of("thermal.current")
+		case e.Family == process.Oxidising:
+			says = phrase.Of("thermal.oxidant")
 		case !e.StandIns && e.Family != process.FluorideAcid && !e.N.None() && !e.Heat.None() &&
 			!e.Heat.Unknown():
 			says = phrase.Of("thermal.etch_stated")

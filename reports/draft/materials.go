@@ -41,6 +41,9 @@ func StepText(s *route.Step) string {
 	if s.Current.Set {
 		t = append(t, Amount(s.Current))
 	}
+	if s.Voltage.Set {
+		t = append(t, Amount(s.Voltage))
+	}
 	if s.Stirred != nil && !*s.Stirred {
 		t = append(t, words.Of("step.unstirred"))
 	}
