@@ -33,6 +33,7 @@ func TestExposureValues(t *testing.T) {
 		{"us_osha_hcl_c", 5, 0}, {"us_acgih_hcl_c", 2, 0}, {"eu_hcl_twa", 5, 480}, {"eu_hcl_15min", 10, 15},
 		{"idlh_hcl", 45, 0},
 		{"us_osha_ammonia_twa", 50, 480}, {"eu_ammonia_twa", 20, 480}, {"idlh_ammonia", 300, 0},
+		{"us_niosh_hydrazine_2h", 0.03, 120}, {"us_osha_hydrazine_twa", 1, 480}, {"idlh_hydrazine", 50, 0},
 	} {
 		if e := exposure(t, c.id); e.Value != c.value || e.Average != c.average {
 			t.Errorf("%s is %g ppm over %g min, want %g over %g", c.id, e.Value, e.Average, c.value, c.average)
@@ -173,6 +174,7 @@ func TestLimitsOfOtherAgents(t *testing.T) {
 		// from memory, stricter at their site than what holds everywhere: 0.1 mg/m3 of H2SO4 are 0.0245 ppm
 		{"us_california_sulfuric_acid_twa", "sulfuric_acid", 0.024526, 480}, {"uk_nitric_acid_15min", "nitric_acid", 1, 15},
 		{"us_california_nitrogen_dioxide_15min", "nitrogen_dioxide", 1, 15}, {"uk_nmp_twa", "nmp", 10, 480},
+		{"us_osha_hydrazine_twa_for_hydrazine_monohydrate", "hydrazine_monohydrate", 1, 480}, // one N2H4 of each
 	} {
 		if e := exposure(t, c.id); e.Agent != c.agent || !nearly.Share(e.Value, c.value, 1e-3) || e.Average != c.average {
 			t.Errorf("%s: %+v, want %+v", c.id, e, c)
@@ -180,7 +182,7 @@ func TestLimitsOfOtherAgents(t *testing.T) {
 	}
 	for _, agent := range []string{"silicon_tetrafluoride", "silicon_tetrachloride", "chlorine", "fluoride",
 		"sulfuric_acid", "nitric_acid", "nitrogen_dioxide", "hydrogen_peroxide", "arsine", "phosphine",
-		"hydrogen_sulfide", "isopropanol", "acetone", "dmf", "nmp", "dmso"} {
+		"hydrogen_sulfide", "isopropanol", "acetone", "dmf", "nmp", "dmso", "hydrazine_monohydrate"} {
 		for _, site := range []string{"", "us", "us_california", "eu", "uk", "de"} {
 			if len(limit.Strictest(agent, site)) == 0 && !(agent == "nmp" && site == "us") { // none is known of it there
 				t.Errorf("no limit is held for %s at %q", agent, site)
