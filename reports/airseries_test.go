@@ -42,6 +42,12 @@ func TestWhatIsDrawnIsASeries(t *testing.T) {
 		if points[id+"~t"] != len(x.Middle) || points[id+"~t_worst"] != len(x.Worst) || len(x.Worst) == 0 {
 			t.Errorf("%s is drawn and no series of it is written", id)
 		}
+		for i := range x.Middle {
+			if i < len(x.Worst) && x.Worst[i][1] < x.Middle[i][1] {
+				t.Errorf("%s: the dangerous end is drawn below the middle after %g min", id, x.Middle[i][0])
+				break
+			}
+		}
 	}
 	doses := 0
 	for id, n := range points {

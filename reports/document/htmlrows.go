@@ -30,7 +30,8 @@ func (b *escaper) write(s string) { template.HTMLEscape(b, []byte(plain.Printabl
 
 func (b *escaper) cell(col Column, c Cell) {
 	open, shut := "<td", "</td>"
-	if col.RowHead && !c.Blank { // what is empty heads nothing
+	empty := c.Blank || c.Text == "" && c.Mark == NoMark && c.Behind == nil
+	if col.RowHead && !empty { // what is empty heads nothing
 		open, shut = "<th scope=\"row\"", "</th>"
 	}
 	b.WriteString(open)

@@ -31,13 +31,13 @@ func TestPageIsAsValidatorsAsk(t *testing.T) {
 	d := Document{Title: "t", Lang: "en", Sections: []Section{{Key: "one", Blocks: []Block{
 		Table{Columns: []Column{{Text: "a", RowHead: true}, {Text: "b"}},
 			Rows: [][]Cell{{{Blank: true}, {Blank: true}}, {Text("x"), {Blank: true}},
-				{{Text: "y", Span: 2}, Text("-")}}}}}}}
+				{{Text: "y", Span: 2}, Text("-")}, {Text(""), Text("z")}}}}}}}
 	var b strings.Builder
 	if err := HTML(&b, d); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"<!DOCTYPE html>\n", `<tr><td class="fill"></td><td class="fill"></td></tr>`,
-		`<tr><th scope="row">x</th><td class="fill"></td></tr>`, `<tr><th scope="row" colspan="2">y</th></tr>`} {
+		`<tr><th scope="row">x</th><td class="fill"></td></tr>`, `<tr><th scope="row" colspan="2">y</th></tr>`, `<tr><td></td><td>z</td></tr>`} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("the page lacks %s", want)
 		}

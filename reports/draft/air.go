@@ -7,7 +7,8 @@ import (
 
 // AirTrack is what is in the air over an hour, of a room after a spill or within reach of
 // a source in the worst step: ppm against minutes, in the middle of the range and where
-// danger lies.
+// danger lies. Both come to their figure as fast: the air that is slowest to be changed
+// would draw the dangerous end below the middle of the first hour.
 type AirTrack struct {
 	Of            *figure.Figure
 	Near          bool // within reach of a source
@@ -23,32 +24,29 @@ type ventilated struct {
 	exchange, near float64 // m3/s, m3
 }
 
-// airOfSite is the air of the site in the middle of its range and where danger lies;
-// false where the room is not known.
-func (b *Draft) airOfSite() (middle, worst ventilated, ok bool) {
+// airOfSite is the air of the site in the middle of its range; false where the room is
+// not known.
+func (b *Draft) airOfSite() (ventilated, bool) {
 	site, st := b.Review.Case.Site, b.Review.Case.Store
 	if site == nil || !site.RoomVolume.Set || !site.RoomFlow.Set {
-		return middle, worst, false
+		return ventilated{}, false
 	}
 	mixing, a := st.Row("air.mixing")
 	near, c := st.Row("air.near")
 	volume, d := st.Row("air.near_volume")
-	of := func(mixes, exchange float64) ventilated {
-		return ventilated{spread.Room{Volume: site.RoomVolume.In("m3"), Flow: site.RoomFlow.In("m3/h") / 3600 * mixes},
-			exchange / 60, volume.Value}
-	}
-	return of(mixing.Value, near.Value), of(mixing.Low, near.Low), a && c && d
+	return ventilated{spread.Room{Volume: site.RoomVolume.In("m3"),
+		Flow: site.RoomFlow.In("m3/h") / 3600 * mixing.Value}, near.Value / 60, volume.Value}, a && c && d
 }
 
 // AirTracks are the room after the spill of each vapour, and what is breathed near the
 // source in the worst step of each; none where the room is not known.
 func (b *Draft) AirTracks() []AirTrack {
-	middle, worst, ok := b.airOfSite()
+	v, ok := b.airOfSite()
 	if !ok {
 		return nil
 	}
 	track := func(f *figure.Figure, near bool) AirTrack {
-		return AirTrack{f, near, middle.follow(f.Value.V, near), worst.follow(f.High().V, near)}
+		return AirTrack{f, near, v.follow(f.Value.V, near), v.follow(f.High().V, near)}
 	}
 	var out []AirTrack
 	nearest := map[string]*figure.Figure{}

@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/reports/digits"
 )
 
 // Of is how a quantity of an agent is written: "" for none.
@@ -79,8 +80,8 @@ func (u Units) Danger(f *figure.Figure) string {
 const stated = 4
 
 // Limit is the value of a limit on what an agent does, with its unit: not rounded as a
-// figure is, since people look it up; one over a shorter time than it is stated for was worked
-// out, and is rounded down.
+// figure is, since people look it up; one that no document prints, such as a third of 2 ppm,
+// or one over a shorter time than it is stated for, was worked out and is never made milder.
 func (u Units) Limit(l *limit.Limit, agent string) string {
 	t := u.Of(l.Quantity, agent)
 	t.Unit = l.Unit
@@ -89,8 +90,12 @@ func (u Units) Limit(l *limit.Limit, agent string) string {
 	if l.Origin == limit.Review {
 		f.digits = fine
 	}
-	if l.While.Full != 0 {
+	switch {
+	case l.While.Full != 0:
 		f.digits = fine
+		return f.with(l.Value, -1)
+	case l.Unit == "ppm" && digits.Round9(l.Value) != digits.Rounded(l.Value, digits.StepOf(l.Value, fine), 0):
+		f.digits = coarse
 		return f.with(l.Value, -1)
 	}
 	return f.with(l.Value, 0)

@@ -9,6 +9,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/vessel"
 	"etchbound/reports/chart"
+	"etchbound/reports/digits"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
@@ -46,6 +47,7 @@ func (b *builder) curve(at int, n *course.Course, t *draft.Track) []document.Blo
 	c := chart.Chart{ID: t.Quantity + "-" + step, Title: words.Of(t.Title, step), Alt: words.Of(t.Title, step),
 		X: chart.Axis{Label: words.Of("curve.time"), Unit: "h", Break: draft.InBy(n) / 3600},
 		Y: chart.Axis{Label: words.Of(t.Axis), Unit: number.UnitText(t.Unit)}}
+	var worst *figure.Figure
 	for k := range n.Runs {
 		x := &n.Runs[k]
 		v := overTime(n, x, t)
@@ -53,13 +55,15 @@ func (b *builder) curve(at int, n *course.Course, t *draft.Track) []document.Blo
 			continue
 		}
 		v.Label = words.Of("case." + string(x.Law))
-		c.Curves = append(c.Curves, v)
-		c.Bands = append(c.Bands, b.band(at, n, x, t))
+		f := b.peak(n, x, t)
+		if c.Curves, c.Bands = append(c.Curves, v), append(c.Bands, b.band(at, f, x, t)); further(f, worst) {
+			worst = f
+		}
 	}
 	if !slices.ContainsFunc(c.Bands, func(v chart.Curve) bool { return len(v.X) > 1 }) {
 		c.Bands = nil
 	}
-	c.Lines = b.held(n, t)
+	c.Lines = append(b.held(n, t), b.undrawn(worst, append(slices.Clone(c.Curves), c.Bands...))...)
 	if t.Unit == "vol%" {
 		for _, id := range []string{"hydrogen.flammable", "hydrogen.upper"} {
 			d, _ := b.Review.Case.Store.Row(id)
@@ -93,17 +97,27 @@ func overTime(n *course.Course, x *course.Run, t *draft.Track) chart.Curve {
 	return v
 }
 
-// band is how far the same run goes at the dangerous end of what it peaks at; nothing of
-// tracks that no range is told of, and where that end is the best estimate.
-func (b *builder) band(at int, n *course.Course, x *course.Run, t *draft.Track) chart.Curve {
+// peak is what a run peaks at in the worst of its steps; nil of tracks that no range is told of.
+func (b *builder) peak(n *course.Course, x *course.Run, t *draft.Track) *figure.Figure {
 	var worst *figure.Figure
 	for i := range n.Stages {
 		f, there := b.ByID[figure.ID{Quantity: t.Quantity, Place: figure.Step(n.Stages[i].Step.Number),
 			Case: figure.By(string(x.Law))}]
-		if there && t.Ranged() && !f.Danger().Unknown() && (worst == nil || f.Danger().V > worst.Danger().V) {
+		if there && t.Ranged() && further(f, worst) {
 			worst = f
 		}
 	}
+	return worst
+}
+
+// further reports whether a figure goes further toward danger than another, if there is one.
+func further(f, than *figure.Figure) bool {
+	return f != nil && !f.Danger().Unknown() && (than == nil || f.Danger().V > than.Danger().V)
+}
+
+// band is how far the same run goes at the dangerous end of what it peaks at; nothing where
+// that end is the best estimate.
+func (b *builder) band(at int, worst *figure.Figure, x *course.Run, t *draft.Track) chart.Curve {
 	if worst == nil {
 		return chart.Curve{}
 	}
@@ -117,6 +131,25 @@ func (b *builder) band(at int, n *course.Course, x *course.Run, t *draft.Track) 
 		}
 	}
 	return chart.Curve{}
+}
+
+// undrawn is the dangerous end of a peak as a line, where no curve comes to it: what bounds
+// it is no run that could be drawn.
+func (b *builder) undrawn(f *figure.Figure, drawn []chart.Curve) []chart.Line {
+	if f == nil || goesTo(drawn, f.Danger().V) {
+		return nil
+	}
+	if t, ok := b.BoilsAt(f); ok && f.Danger().V >= t {
+		return nil // the line of the boiling point is drawn
+	}
+	y := f.Danger().V
+	return []chart.Line{{Y: digits.Rounded(y, digits.StepOf(y, 3), 1),
+		Label: words.Of("curve.undrawn", b.Options.Units.Danger(f))}}
+}
+
+// goesTo reports whether one of some curves comes within a fiftieth of a number.
+func goesTo(curves []chart.Curve, y float64) bool {
+	return slices.ContainsFunc(curves, func(v chart.Curve) bool { return len(v.Y) > 0 && slices.Max(v.Y) >= 0.98*y })
 }
 
 // held are the limits that a track is held against as it is meant, the lowest three, and
