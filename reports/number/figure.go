@@ -94,7 +94,7 @@ func (u Units) Limit(l *limit.Limit, agent string) string {
 	case l.While.Full != 0:
 		f.digits = fine
 		return f.with(l.Value, -1)
-	case l.Unit == "ppm" && digits.Round9(l.Value) != digits.Rounded(l.Value, digits.StepOf(l.Value, fine), 0):
+	case l.Unit == "ppm" && digits.Round9(l.Value) != digits.Rounded(l.Value, digits.StepOf(l.Value, stated), 0):
 		f.digits = coarse
 		return f.with(l.Value, -1)
 	}
