@@ -37,7 +37,8 @@ func TestPageIsAsValidatorsAsk(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"<!DOCTYPE html>\n", `<tr><td class="fill"></td><td class="fill"></td></tr>`,
-		`<tr><th scope="row">x</th><td class="fill"></td></tr>`, `<tr><th scope="row" colspan="2">y</th></tr>`, `<tr><td></td><td>z</td></tr>`} {
+		`<tr><th scope="row">x</th><td class="fill"></td></tr>`, `<tr><th scope="row" colspan="2">y</th></tr>`,
+		`<tr><td></td><td>z</td></tr>`} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("the page lacks %s", want)
 		}
