@@ -12,8 +12,8 @@ import (
 )
 
 // Behind each figure its working is folded, its line leads back to it, and no link of the
-// page leads nowhere. Every figure that is not another under a shorter id has its row, those
-// of what fails too.
+// page leads nowhere. Every figure that is not another under a shorter id has its row and its
+// line, those of what fails too.
 func TestFiguresAndLinesLeadToEachOther(t *testing.T) {
 	long.NotShort(t)
 	var page bytes.Buffer
@@ -32,6 +32,9 @@ func TestFiguresAndLinesLeadToEachOther(t *testing.T) {
 		f := &r.Figures[i]
 		if f.Of().IsZero() && !anchors[draft.FigureAnchor(f.ID)] {
 			t.Errorf("%s has no row", f.ID)
+		}
+		if n := f.Value.Line(); f.Of().IsZero() && n > 0 && !anchors[draft.LineAnchor(n)] {
+			t.Errorf("line %d of %s is not there", n, f.ID)
 		}
 	}
 	back := 0

@@ -14,6 +14,7 @@ import (
 // its own, with the steps it speaks of.
 func BuildUpset(r hazards.Review, o draft.Options) document.Document {
 	b := newBuilder(&r, o)
+	b.NoLines = true
 	d := document.Document{Title: words.Of("upset.title", b.Title()), Lang: words.Of("lang"), Paper: o.Paper, Flows: true,
 		Control: b.ControlLine()}
 	top := document.Section{Key: "page-1", Title: d.Title,

@@ -20,7 +20,8 @@ var (
 // figure and its line lead to each other.
 func TestWorkingLinks(t *testing.T) {
 	for name, d := range map[string]Document{"empty": BuildWorking(emptyReview(), fixtureOptions),
-		"fixture": BuildWorking(fixture.Review(), fixtureOptions), "review": Build(fixture.Review(), fixtureOptions)} {
+		"fixture": BuildWorking(fixture.Review(), fixtureOptions), "review": Build(fixture.Review(), fixtureOptions),
+		"upset": BuildUpset(fixture.Review(), fixtureOptions)} {
 		var b strings.Builder
 		if err := HTML(&b, d); err != nil {
 			t.Fatal(err)

@@ -26,9 +26,7 @@ func (b *builder) sheets() document.Section {
 	}
 	t := document.Table{Caption: words.Of("sheets.caption"),
 		Columns: document.Right(document.Columns("col.line", "col.symbol", "col.value", "col.made", "col.status"), 0, 2)}
-	used := under(b.Review, b.Review.Sheet.Lines, func(f *figure.Figure) bool {
-		return f.Case.Failure == "" // what fails would be as much again, and stands in the JSON
-	})
+	used := under(b.Review, b.Review.Sheet.Lines, func(*figure.Figure) bool { return true })
 	of := b.figuresOf()
 	for i := range b.Review.Sheet.Lines {
 		l := &b.Review.Sheet.Lines[i]
@@ -50,7 +48,7 @@ func (b *builder) figuresOf() map[int][]document.Link {
 	out := map[int][]document.Link{}
 	for i := range b.Review.Figures {
 		f := &b.Review.Figures[i]
-		if _, repeats := b.ByID[f.Of()]; repeats || f.Case.Failure != "" || f.Value.Line() <= 0 {
+		if _, repeats := b.ByID[f.Of()]; repeats || f.Value.Line() <= 0 {
 			continue
 		}
 		n := f.Value.Line()

@@ -43,6 +43,7 @@ type Draft struct {
 	Places  []meeting.Contents
 	Tags    meeting.Tags      // of the whole route
 	Grown   *scaling.Outgrown // what a few larger batches outgrow, once page 1 has looked; else nil
+	NoLines bool              // the document has no lines for a figure to lead to
 }
 
 // Bare is the figure of a quantity for the whole route.

@@ -145,13 +145,13 @@ func (b *Draft) figureRow(f *figure.Figure) []document.Cell {
 func FigureAnchor(id figure.ID) string { return "of-" + plain.ID(id.String()) }
 
 // lineCell is the number of the line of a figure, which leads to it where the document
-// has the lines: not in a brief one, and not those of what fails.
+// has the lines: not in a brief one, nor one of failures alone.
 func (b *Draft) lineCell(f *figure.Figure) document.Cell {
 	n := f.Value.Line()
 	switch {
 	case n <= 0:
 		return document.Text(words.Of("value.dash"))
-	case b.Options.Brief || f.Case.Failure != "" || b.Review.Sheet == nil || n > len(b.Review.Sheet.Lines):
+	case b.Options.Brief || b.NoLines || b.Review.Sheet == nil || n > len(b.Review.Sheet.Lines):
 		return document.Text(strconv.Itoa(n))
 	}
 	return document.Cell{Links: []document.Link{{Text: strconv.Itoa(n), To: LineAnchor(n)}},
