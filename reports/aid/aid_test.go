@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/hazards/meeting"
 	"etchbound/reports/aid"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
@@ -48,6 +49,35 @@ func TestRowsOfASpill(t *testing.T) {
 		}
 		if !never {
 			t.Errorf("%s is not among what never goes on a spill", word)
+		}
+	}
+}
+
+// Water and carbon dioxide never go on burning powder, a class D extinguisher or dry sand does (a
+// metal-dust page and a metal-printing safety page for water, the rest from memory); no row is half.
+func TestWhatGoesOnAFire(t *testing.T) {
+	for _, r := range aid.FireRows() {
+		if len(r.Tags) == 0 || r.Use == r.Never {
+			t.Errorf("half a row: %+v", r)
+		}
+	}
+	rv := fixture.Review()
+	d := draft.New(&rv, draft.Options{})
+	for tag, want := range map[string]string{"powder": "carbon dioxide", "solvent": "a jet of water", "nothing": ""} {
+		d.Tags = meeting.Tags{tag: 1}
+		all := aid.Of(d).FireTable()
+		if want == "" {
+			if all != nil {
+				t.Errorf("%s burns", tag)
+			}
+			continue
+		}
+		row := all[0].(document.Table).Rows[0]
+		if never := row[2].Text; !strings.Contains(never, want) {
+			t.Errorf("%s: never %q", tag, never)
+		}
+		if use := row[1].Text; tag == "powder" && (!strings.Contains(use, "class D") || !strings.Contains(use, "dry sand")) {
+			t.Errorf("%s: %q", tag, use)
 		}
 	}
 }

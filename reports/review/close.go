@@ -24,7 +24,7 @@ func (b *builder) emergency() document.Section {
 	if b.Tags.Has("tmaoh") {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.tmaoh"), Tone: document.Warning})
 	}
-	s.Blocks = append(s.Blocks, b.SpillWords()...)
+	s.Blocks = append(append(s.Blocks, b.SpillWords()...), b.FireTable()...)
 	var asked []string
 	if b.Ready() == nil { // else they are asked for with the first aid
 		asked = []string{words.Of("emergency.number"), words.Of("emergency.medical"), words.Of("emergency.gel"),
