@@ -12,7 +12,7 @@ import (
 func TestQuestionsOnMaterialsAndStoringHaveASentence(t *testing.T) {
 	all := ""
 	for _, name := range []string{"safeguards.csv", "receiving.csv", "protection.csv", "incidents.csv", "local.csv",
-		"../aid/spill.csv", "../draft/people.csv"} {
+		"../aid/spill.csv", "../aid/fire.csv", "../draft/people.csv"} {
 		b, err := os.ReadFile(name)
 		if err != nil {
 			t.Fatal(err)
@@ -29,6 +29,10 @@ func TestQuestionsOnMaterialsAndStoringHaveASentence(t *testing.T) {
 		"date on the label", "at most half full", "rinsed three times", "names, shares and date", "once a week",
 		"vents by itself", "110 %", "swelling", "hand pump", "acid into water", "shut by default", "vented cap",
 		"sand, vermiculite", "metal scoops", "repairs, moves or throws out", "cold trap", "scrubber",
+		"never of metal", "class d extinguisher", "dry sand", "carbon dioxide, any jet", "a jet of water",
+		"put out while gas still comes", "breathing apparatus", "smallest batch", "compare the routes",
+		"three times the volume", "first water on settled", "never heated shut", "gas space at least half",
+		"only after gas has stopped", "tray below every vessel", "written leave", "confirm every item",
 	} {
 		found := false
 		for words := range strings.SplitSeq(asked, "|") {
