@@ -2,6 +2,7 @@ package upset
 
 import (
 	"slices"
+	"sync"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -81,26 +82,36 @@ func (r *reader) airborne() {
 
 // sorted are the figures in the order in which failures are reported.
 func (r *reader) sorted() []figure.Figure {
+	rank := ranks()
+	at, next, rises := make([]int, len(r.out)), make([]int, len(rank)+1), true
+	for i := range r.out {
+		at[i] = rank[r.out[i].Case.Failure]
+		next[at[i]+1]++
+		rises = rises && (i == 0 || at[i-1] <= at[i])
+	}
+	if rises {
+		return r.out
+	}
+	for i := 1; i < len(next); i++ {
+		next[i] += next[i-1]
+	}
+	out := make([]figure.Figure, len(r.out))
+	for i, k := range at {
+		out[next[k]] = r.out[i]
+		next[k]++
+	}
+	return out
+}
+
+// ranks are the places of the failures in that order; what is no failure by itself comes last.
+var ranks = sync.OnceValue(func() map[string]int {
 	rank := map[string]int{}
 	for i, k := range Keys() {
 		rank[k] = i
 	}
-	rank[""] = len(rank)             // what is no failure by itself comes last
-	order := make([]int, len(r.out)) // a figure is long, and moved once
-	for i := range order {
-		order[i] = i
-	}
-	by := func(a, b int) int { return rank[r.out[a].Case.Failure] - rank[r.out[b].Case.Failure] }
-	if slices.IsSortedFunc(order, by) {
-		return r.out
-	}
-	slices.SortStableFunc(order, by)
-	out := make([]figure.Figure, len(order))
-	for i, from := range order {
-		out[i] = r.out[from]
-	}
-	return out
-}
+	rank[""] = len(rank)
+	return rank
+})
 
 // Keys lists the failures this package knows, in the order they are reported.
 func Keys() []string {
