@@ -54,6 +54,10 @@ func TestContainersThatBurstAreStopped(t *testing.T) {
 		if says := words.Say(b.Review.Holds[0].Says); !strings.Contains(says, c.met) {
 			t.Errorf("%s: the hold point does not name %s: %s", name, c.met, says)
 		}
+		alone := strings.Contains(strings.Join(holds, " "), "Do not keep nitric acid of 60 wt% or more by itself (coll")
+		if alone != (name == "nitric-alone") {
+			t.Errorf("%s: one thing that is kept: %v", name, holds)
+		}
 		countsAsPageOne(t, name, &r)
 	}
 }

@@ -85,7 +85,11 @@ func Stops(d *draft.Draft) []Stop {
 	for _, m := range meets(d) {
 		if m.stops {
 			at := strings.Join(m.where, "; ")
-			out = append(out, Stop{ID: "pair", Says: say("stop.pair", m.Names, at, m.Result), At: m.places,
+			says := "stop.pair"
+			if m.A == m.B {
+				says = "stop.alone"
+			}
+			out = append(out, Stop{ID: "pair", Says: say(says, m.Names, at, m.Result), At: m.places,
 				Part: say("stop.pairs_each", m.Names, at, m.Result)})
 		}
 	}
