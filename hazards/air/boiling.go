@@ -30,27 +30,24 @@ func Breath(c route.Case, w *working.Sheet) func(step int, agent string, n, all 
 }
 
 func (r *reader) boiling(id figure.ID, n, all working.Num, says phrase.Phrase) {
-	share, _ := r.leak()
+	share, near := r.leak()
 	q, room, s := r.exchange(), r.room(), share.As("s")
 	put := func(quantity string, v working.Num, cond phrase.Phrase) {
 		r.put(quantity, id.Place, id.Agent, id.Case, v, cond)
-	}
-	steady, near := r.near(n)
-	breathed, told := steady, says
-	if !room.Unknown() {
-		b := r.c.Store.Num("air.near").As("B")
-		breathed = r.w.Line("C", "ppm", "1e6*min(1,s*Vm/1000*(min(n*3600/Q,N/V_r)+n*60/B))",
-			1e6*min(1, s.V*r.vm.V/1000*(min(n.V*3600/q.V, all.V/room.V)+n.V*60/b.V)), s, r.vm, n, q, all, room, b)
-		told = phrase.Of("air.no_more_than_all", says)
-	}
-	put("air.breathing_zone", breathed, phrase.Of(near, told))
-	if id.Case == figure.By(figure.Boiling) {
-		r.together(id, breathed, steady, n, all, says)
 	}
 	c := r.w.Line("C", "ppm", "1e6*s*n*Vm/1000*3600/Q", 1e6*s.V*n.V*r.vm.V/1000*3600/q.V, s, n, r.vm, q)
 	if !room.Unknown() {
 		c = r.w.Line("C", "ppm", "1e6*s*Vm/1000*min(n*3600/Q,N/V_r)",
 			1e6*s.V*r.vm.V/1000*min(n.V*3600/q.V, all.V/room.V), s, r.vm, n, q, all, room)
+		near = map[string]string{"air.near_source": "air.near_source_all",
+			"air.near_source_past_hood": "air.near_source_past_hood_all"}[near]
+	}
+	b, behind := r.c.Store.Num("air.near").As("B"), c.As("C_r")
+	breathed := r.w.Line("C", "ppm", "min(1e6,C_r+1e6*s*n*Vm/1000*60/B)",
+		min(1e6, behind.V+1e6*s.V*n.V*r.vm.V/1000*60/b.V), behind, s, n, r.vm, b)
+	put("air.breathing_zone", breathed, phrase.Of(near, says))
+	if id.Case == figure.By(figure.Boiling) {
+		r.together(id, breathed, n, all, says)
 	}
 	put("air.room_peak", c, phrase.Of("air.boils_in_room", says))
 	if l, e := r.strictest(id.Agent); e != nil {
@@ -59,10 +56,10 @@ func (r *reader) boiling(id figure.ID, n, all working.Num, says phrase.Phrase) {
 	}
 }
 
-// together is what boils off in a step as it is meant, averaged and beside the other acid;
-// steady is what would be breathed if it went on until the room has filled.
-func (r *reader) together(id figure.ID, breathed, steady, n, all working.Num, says phrase.Phrase) {
+// together is what boils off in a step as it is meant, averaged and beside the other acid.
+func (r *reader) together(id figure.ID, breathed, n, all working.Num, says phrase.Phrase) {
 	step, _ := id.Place.Step()
+	steady, _ := r.near(n) // as if it went on until the room has filled
 	c, kase := steady.As("C"), id.Case
 	for _, window := range r.windows(id.Agent) {
 		if window <= short { // over within it: the limit is held against all that comes

@@ -207,16 +207,18 @@ func (b *builder) dataBlocks() []document.Block {
 			document.Text(draft.DataStatus(d)), document.Text(strings.Trim(d.Source+" "+plain.Fold(d.Where), " ")),
 			document.Text(plain.Fold(d.Note))})
 	}
-	for _, x := range b.Review.Tables {
-		t.Rows = append(t.Rows, []document.Cell{{Text: draft.DatumName(x.ID), Code: true, Anchor: draft.DatumAnchor(x.ID)},
-			document.Text(""), document.Text(words.Of("data.table", x.XUnit)), document.Text(words.Of("range.none")),
-			document.Text(draft.DataStatus(chemicals.Datum{Status: x.Status})),
-			document.Text(strings.Trim(x.Source+" "+plain.Fold(x.Where), " ")), document.Text(plain.Fold(x.Note))})
-	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []document.Block{t}
+	out := []document.Block{t}
+	var tables []string
+	for _, x := range b.Review.Tables {
+		tables = append(tables, draft.DatumName(x.ID)+" ("+draft.DataStatus(chemicals.Datum{Status: x.Status})+")")
+	}
+	if tables != nil {
+		out = append(out, document.Paragraph{Text: words.Of("data.tables", strings.Join(tables, ", "))})
+	}
+	return out
 }
 
 func (b *builder) overrideBlocks() []document.Block {
