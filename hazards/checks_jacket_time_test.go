@@ -1,6 +1,7 @@
 package hazards_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -58,5 +59,48 @@ func TestTimeToHeatAndToCool(t *testing.T) {
 	rv := hazards.Review{Figures: a.Figures}
 	if f := figureOf(&rv, "heat.jacket.time@4"); f == nil || !f.Value.Unknown() {
 		t.Errorf("a chiller that nobody states: %+v", f)
+	}
+}
+
+// What the batch puts into its jacket is held against the chiller of the vessel as it is stated, not
+// against the shared one alone: where more comes in than leaves, the coolant warms (balance of the
+// jacket, common practice). A power or a cooling that nobody states is unknown and no pass.
+func TestTheJacketIsHeldToItsOwnChiller(t *testing.T) {
+	const id = "heat.jacket.load@2:early_peak"
+	of := func(cooling string) (watts float64, verdict string) {
+		r := strings.Replace(inIce("10 g", "200 mL", "2 W/K"), ", cooling: {kind: ice_bath, temperature: 0 degC, "+
+			"ice: 100 kg, ua: 2 W/K}", cooling, 1)
+		c := briefly(t, load(t, r))
+		all, err := hazards.Centre(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range all {
+			if all[i].ID().String() == id+"+written_chiller" {
+				verdict = all[i].Verdict.String()
+			}
+		}
+		a := hazards.Assess(c, nil)
+		if f := figureOf(&hazards.Review{Figures: a.Figures}, id); f != nil {
+			watts = f.Value.V
+		}
+		return watts, verdict
+	}
+	jacket := func(power string) string {
+		return ", cooling: {kind: jacket, temperature: 0 degC, ua: 2 W/K, flow: 3 L/min, liquid: 1 L" + power + "}"
+	}
+	most, _ := of(jacket(", power: 500 W"))
+	if !(most > 0) {
+		t.Fatalf("%g W", most)
+	}
+	for power, want := range map[float64]string{0.5 * most: "exceeds", 1.1 * most: "near", 10 * most: "within"} {
+		if _, got := of(jacket(fmt.Sprintf(", power: %.6f W", power))); got != want {
+			t.Errorf("%g W of %g W: %s, want %s", power, most, got, want)
+		}
+	}
+	for _, cooling := range []string{jacket(""), ""} {
+		if _, got := of(cooling); got != "unknown" {
+			t.Errorf("%q: %s", cooling, got)
+		}
 	}
 }

@@ -106,7 +106,7 @@ var made = map[string]func(*subject) []limit.Limit{
 	"gas.vent.bore_required":      func(h *subject) []limit.Limit { return writtenVent(h.c, h.walk, h.f) },
 	"gas.free_volume.required":    func(h *subject) []limit.Limit { return roomLeft(h.c, h.walk, h.f) },
 	"heat.cooling.required":       func(h *subject) []limit.Limit { return siteCooling(h, "site_cooling") },
-	"heat.jacket.load":            func(h *subject) []limit.Limit { return siteCooling(h, "site_chiller") },
+	"heat.jacket.load":            chillers,
 	"heat.ice":                    func(h *subject) []limit.Limit { return writtenIce(h.c, h.walk, h.f) },
 	"wash.cycles":                 func(h *subject) []limit.Limit { return writtenCycles(h.walk, h.f) },
 	"neutralise.mass":             func(h *subject) []limit.Limit { return writtenMass(h.walk, h.f) },
@@ -201,6 +201,22 @@ func siteCooling(h *subject, key string) []limit.Limit {
 		}
 	}
 	return []limit.Limit{l}
+}
+
+// chillers are the heat that the shared cooling takes, and the heat that the chiller of the vessel
+// itself takes at the temperature of its coolant: more of it comes into the jacket than leaves.
+func chillers(h *subject) []limit.Limit {
+	out := siteCooling(h, "site_chiller")
+	if out == nil {
+		return nil
+	}
+	p, _ := placeOf(h.c, h.walk, h.f)
+	l := limit.Limit{Key: limit.Named(limit.Route, "written_chiller"), Quantity: h.f.Quantity, Value: math.NaN(),
+		Unit: "W", Section: p.At, Status: "given"}
+	if p.Cooling != nil && p.Cooling.Power.Set {
+		l.Value, l.Section = least(p.Cooling.Power).In("W"), p.Cooling.Power.At
+	}
+	return append(out, l)
 }
 
 // writtenIce is the ice that stands around the place of a step; not known where

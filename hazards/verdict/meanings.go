@@ -22,6 +22,7 @@ var byLimit = map[string]needed{
 	"two_phase":           {"gas.superficial_velocity", whereNearBegins, "mm/s"},
 	"site_cooling":        {"heat.cooling.required", highEnd, "W"},
 	"site_chiller":        {"heat.jacket.load", highEnd, "W"},
+	"written_chiller":     {"heat.jacket.load", highEnd, "W"},
 	"written_ice":         {"heat.ice", highEnd, "kg"},
 	"boiling_as_run":      {"heat.temperature_peak", belowLimit, "degC"},
 	"boiling_if_it_fails": {"heat.temperature_peak", belowLimit, "degC"},
