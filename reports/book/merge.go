@@ -132,7 +132,7 @@ func (k *binding) lineOf(f *figure.Figure) document.Cell {
 }
 
 // mostUses is how many users of a line are named.
-const mostUses = 3
+const mostUses = 2
 
 // manyInputs is from how many inputs on a line that is made as another is says so.
 const manyInputs = 5
