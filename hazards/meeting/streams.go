@@ -1,6 +1,7 @@
 package meeting
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -25,15 +26,15 @@ func Streams(r *route.Route) []Stream {
 		if !c.Waste || len(c.Tags) == 0 {
 			continue
 		}
-		tags := Tags{}
+		tags := make(Tags, len(c.Tags)+1)
 		for k, n := range c.Tags {
-			tags[k] = n
+			tags[strings.Clone(k)] = n
 		}
 		if tags.Has("strong_base") || tags.Has("ammonia") || tags.Has("carbonate") {
 			tags.Add(1, "base")
 		}
-		out = append(out, Stream{Container: c.Place.Key,
-			holds: Contents{Place: &route.Place{}, Tags: tags, washed: c.washed},
+		out = append(out, Stream{Container: strings.Clone(c.Place.Key), // and nothing of the file with it
+			holds: Contents{Tags: tags, washed: maps.Clone(c.washed)},
 			treated: slices.ContainsFunc(r.Steps, func(s route.Step) bool {
 				return s.In == c.Place.Key && s.Verb().Does == route.Neutralises
 			})})
