@@ -5,8 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/meeting"
+	"etchbound/hazards/route"
 	"etchbound/reports/aid"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
@@ -96,6 +98,21 @@ func TestTheFirstLineOfASpill(t *testing.T) {
 		got := aid.Of(d).SpillLine()
 		if len(got) != 1 || got[0].(document.Paragraph).Tone != document.Warning {
 			t.Errorf("a room that is %v: %v, want a warning", v, got)
+		}
+	}
+}
+
+// What is no HF and no TMAOH has a line for what it does to people, and eyes, lungs and mouth.
+func TestWhatNobodyHoldsHasALineForItsEffects(t *testing.T) {
+	r := hazards.Review{Case: route.Case{Route: &route.Route{}}}
+	var said strings.Builder
+	d := document.Document{Sections: []document.Section{{Blocks: aid.Of(draft.New(&r, draft.Options{})).FirstAid()}}}
+	if err := document.Markdown(&said, d); err != nil {
+		t.Fatal(err)
+	}
+	for _, key := range []string{"skin.effects", "skin.in_eyes", "skin.in_air", "skin.in_mouth"} {
+		if !strings.Contains(said.String(), words.Of(key)) {
+			t.Errorf("nothing says %q: %s", words.Of(key), said.String())
 		}
 	}
 }

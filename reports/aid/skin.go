@@ -32,10 +32,11 @@ func (b *Aid) FirstAid() []document.Block {
 			document.List{Ordered: true, Items: []string{words.Of("skin.corrosive_rinse"), words.Of("skin.corrosive_help"),
 				words.Of("skin.sheet")}})
 	}
-	if len(out) > 0 {
-		out = append(out, b.otherWays())
+	out = append(out, b.otherWays(), document.Paragraph{Text: words.Of("skin.pointer")})
+	if !b.Tags.Has("hf") && !b.Tags.Has("tmaoh") { // of what else there is nothing is held
+		out = append(out, document.Blanks{Labels: []string{words.Of("skin.effects")}})
 	}
-	return append(out, document.Paragraph{Text: words.Of("skin.pointer")})
+	return out
 }
 
 // burns reports whether the route takes an acid or a base at all.

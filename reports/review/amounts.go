@@ -158,7 +158,7 @@ func breathedTable(caption string) document.Table {
 const breathedAs = "air.saturated"
 
 func breathedRow(agent string, e *limit.Exposure) []document.Cell {
-	ppm := number.Units{}.Amount(breathedAs, agent, e.Value, 0)
+	ppm := number.Units{}.Limit(&limit.Limit{Quantity: breathedAs, Value: e.Value, Unit: "ppm"}, agent)
 	mass := number.Units{Mass: true}.Amount(breathedAs, agent, e.Value, 0)
 	if mass == ppm {
 		mass = words.Of("value.unknown")
@@ -167,13 +167,15 @@ func breathedRow(agent string, e *limit.Exposure) []document.Cell {
 		strings.TrimSpace(e.Document+" "+e.Section), e.Edition, e.Status)
 }
 
-// agentsOfTheAir are the agents of the figures of the air, in the order of first use.
+// agentsOfTheAir are the agents of the figures of the air, in the order of first use: vapours of
+// a liquor, and what people breathe of a gas that comes off without one.
 func (b *builder) agentsOfTheAir() []string {
 	var out []string
 	seen := map[string]bool{}
 	for i := range b.Review.Figures {
 		f := &b.Review.Figures[i]
-		if f.Quantity == breathedAs && f.Agent != "" && !seen[f.Agent] {
+		inAir := f.Quantity == breathedAs || f.Quantity == "air.breathing_zone"
+		if inAir && f.Case.Failure == "" && f.Agent != "" && !seen[f.Agent] {
 			seen[f.Agent] = true
 			out = append(out, f.Agent)
 		}

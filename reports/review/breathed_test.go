@@ -2,11 +2,40 @@ package review
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/reports/document"
+	"etchbound/reports/draft"
 )
+
+// The limits of a gas that comes off a melt or an electrode, with no liquor to give it off as
+// vapour, are listed beside those of vapours, each agent once.
+func TestGasesWithoutALiquorHaveTheirLimitsListed(t *testing.T) {
+	of := func(quantity, agent string) figure.Figure {
+		return figure.Figure{ID: figure.ID{Quantity: quantity, Place: figure.Step(1), Agent: agent}}
+	}
+	zone := "air.breathing_zone"
+	r := &hazards.Review{Figures: []figure.Figure{of(zone, "titanium_tetrachloride"), of(breathedAs, "hf"),
+		of(zone, "hf"), of(zone, "chlorine")}}
+	b := &builder{Draft: draft.New(r, draft.Options{})}
+	if got := strings.Join(b.agentsOfTheAir(), " "); got != "titanium_tetrachloride hf chlorine" {
+		t.Errorf("limits are listed of %s", got)
+	}
+	var said strings.Builder
+	d := document.Document{Sections: []document.Section{{Blocks: b.airLimits()}}}
+	if err := document.Markdown(&said, d); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"titanium tetrachloride", "of hydrogen chloride that it makes", "chlorine"} {
+		if !strings.Contains(said.String(), want) {
+			t.Errorf("the limits do not say %q", want)
+		}
+	}
+}
 
 // The picture of a step shows what gives most of an agent, drops and boiling too, and says
 // where something of it is not known; what fails is drawn elsewhere.
