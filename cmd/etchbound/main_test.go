@@ -178,3 +178,20 @@ func noneLeft(tb testing.TB, dir string, known ...string) {
 		}
 	}
 }
+
+// The name of a file gives no order to a terminal, and what is said keeps its lines.
+func TestANameOrdersNothing(t *testing.T) {
+	var msg bytes.Buffer
+	if code := run([]string{"check", "no\x1b[31m\u009b2J.yaml"}, streams{in: strings.NewReader(""), out: io.Discard,
+		err: &msg}); code != exitInput {
+		t.Errorf("exit code %d", code)
+	}
+	for _, r := range msg.String() {
+		if r < ' ' && r != '\n' || r >= 0x7f && r < 0xa0 {
+			t.Errorf("%q holds %U", msg.String(), r)
+		}
+	}
+	if got := visible("a\x1b\nb"); got != "a\nb" {
+		t.Errorf("two lines become %q", got)
+	}
+}

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"etchbound/reports/plain"
 	"etchbound/schemas"
 )
 
@@ -60,14 +61,24 @@ func run(args []string, s streams) (code int) {
 	case err == nil:
 		return exitDone
 	case errors.As(err, &stop):
-		fmt.Fprintln(s.err, "etchbound:", stop.text)
+		fmt.Fprintln(s.err, "etchbound:", visible(stop.text))
 		return exitFinding
 	case errors.As(err, &in):
-		fmt.Fprintln(s.err, in.text)
+		fmt.Fprintln(s.err, visible(in.text))
 		return exitInput
 	}
-	fmt.Fprintln(s.err, "etchbound:", err)
+	fmt.Fprintln(s.err, "etchbound:", visible(err.Error()))
 	return exitOther
+}
+
+// visible is a text without what a terminal would take for an order, line by line: the name of a
+// file may hold it.
+func visible(text string) string {
+	lines := strings.Split(text, "\n")
+	for i := range lines {
+		lines[i] = plain.Printable(lines[i])
+	}
+	return strings.Join(lines, "\n")
 }
 
 // longest is the length of the longest argument, that of a path.

@@ -5,9 +5,11 @@ package record
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"io"
 	"reflect"
 	"strings"
+	"unicode/utf8"
 
 	"etchbound/hazards/workers"
 )
@@ -94,8 +96,28 @@ func (e *encoder) value(v reflect.Value, begin string) {
 	if e.err = plain.Encode(v.Interface()); e.err != nil {
 		return
 	}
-	text := bytes.TrimSuffix(e.plain.Bytes(), []byte("\n"))
+	text := escaped(bytes.TrimSuffix(e.plain.Bytes(), []byte("\n")))
 	if e.err = json.Indent(&e.indented, text, begin, " "); e.err == nil {
 		_, e.err = e.to.Write(e.indented.Bytes())
 	}
+}
+
+// escaped writes what a terminal would take for an order, U+007F to U+009F, as JSON names it:
+// the encoder leaves them as they are.
+func escaped(text []byte) []byte {
+	var out []byte
+	from := 0
+	for i, c := range text {
+		order := c == 0x7f || i+1 < len(text) && c == 0xc2 && text[i+1] < 0xa0
+		if !order {
+			continue
+		}
+		r, size := utf8.DecodeRune(text[i:])
+		out = fmt.Appendf(append(out, text[from:i]...), "\\u%04x", r)
+		from = i + size
+	}
+	if out == nil {
+		return text
+	}
+	return append(out, text[from:]...)
 }

@@ -54,3 +54,26 @@ func TestEncodeSaysWhatWentWrong(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// What a terminal takes for an order (C1 controls and delete, ECMA-48) is named and not written,
+// and is the same text when it is read.
+func TestNoOrderOfATerminalIsWritten(t *testing.T) {
+	type one struct {
+		Text string `json:"text"`
+	}
+	for _, text := range []string{"a\u009b2Jb", "\u007f", "\u0080°\u009f", "20 °C"} {
+		var b bytes.Buffer
+		if err := Write(&b, one{text}); err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range b.String() {
+			if r >= 0x7f && r < 0xa0 {
+				t.Errorf("%q holds %U", b.String(), r)
+			}
+		}
+		var back one
+		if err := json.Unmarshal(b.Bytes(), &back); err != nil || back.Text != text {
+			t.Errorf("%q is read as %q (%v)", text, back.Text, err)
+		}
+	}
+}
