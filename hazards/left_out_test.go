@@ -34,6 +34,20 @@ func TestWhatAWashLeavesOutStaysAFinding(t *testing.T) {
 	}
 }
 
+// Powder of which nobody says what it retains can hold all of a little liquor, and what is
+// decanted from it is not known to be nothing: 4 g hold 20 mL at 5 mL/g.
+func TestWhatIsDecantedIsNotNothing(t *testing.T) {
+	long.NotShort(t)
+	parts := func(keys string) string {
+		return etches("phase: Ti3AlC2, mass: 4 g, "+pure, hf10) + "  - {do: decant, in: pot, into: drum" + keys + "}\n"
+	}
+	full, bare := review(t, parts(", retained: 2 mL/g")), review(t, parts(""))
+	notBetter(t, &full, &bare, "without retained")
+	if v := verdicts(&bare)["vessel.content@drum+brim"]; v != figure.UnknownVerdict {
+		t.Errorf("the drum is %v", v)
+	}
+}
+
 // More liquor than its containers hold has a surface that nobody knows.
 func TestLiquorThatFindsNoRoomHasNoKnownSurface(t *testing.T) {
 	long.NotShort(t)

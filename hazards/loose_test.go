@@ -11,8 +11,10 @@ import (
 )
 
 // twoHolds is powder that waits cold and reacts in a warmer hold, in a pot with a cooling.
-func twoHolds(cooling string) string {
-	return head + "precursor: {phase: Ti3AlC2, mass: 20 g, " + pure + "}\nplaces:\n" +
+func twoHolds(cooling string) string { return twoHoldsOf(pure, cooling) }
+
+func twoHoldsOf(purity, cooling string) string {
+	return head + "precursor: {phase: Ti3AlC2, mass: 20 g, " + purity + "}\nplaces:\n" +
 		"  pot: {kind: vessel, material: PTFE, lid_material: PTFE, capacity: 800 mL, closure: vented, vent: 10 mm" +
 		cooling + "}\nsteps:\n" +
 		"  - {do: charge, in: pot, what: [{substance: hydrofluoric acid, strength: 20 wt%, volume: 300 mL}], " +
@@ -22,22 +24,31 @@ func twoHolds(cooling string) string {
 		"  - {do: hold, in: pot, time: 8 h, temperature: 40 degC}\n"
 }
 
-// Where nobody says what cools a course that can run away, what it does in its later steps is
-// not known; that nothing cools it is said by none, and then it is.
+// Where nobody says what cools a course that can run away, how well, or what else reacts in it,
+// what it does in its later steps is not known; that nothing cools it is said by none, and then
+// it is.
 func TestWhatALaterStepDoesIsNotKnownWithoutItsCooling(t *testing.T) {
 	id := "gas.superficial_velocity@4:self_accelerating+two_phase"
-	for cooling, want := range map[string]figure.Verdict{
-		"": figure.UnknownVerdict, ", cooling: {kind: none}": figure.Within,
+	const none = ", cooling: {kind: none}"
+	for _, c := range []struct {
+		purity, cooling string
+		want            figure.Verdict
+		asked           string
+	}{
+		{pure, "", figure.UnknownVerdict, "pot.cooling"},
+		{pure, ", cooling: {kind: water_bath, temperature: 5 degC}", figure.UnknownVerdict, "pot.cooling.ua"},
+		{pure, none, figure.Within, ""},
+		{"purity: 97 wt%", none, figure.UnknownVerdict, ""},
 	} {
-		rv := must(t, briefly(t, load(t, twoHolds(cooling))))
-		if got := verdicts(&rv)[id]; got != want {
-			t.Errorf("%q: %s is %v, want %v", cooling, id, got, want)
+		rv := must(t, briefly(t, load(t, twoHoldsOf(c.purity, c.cooling))))
+		if got := verdicts(&rv)[id]; got != c.want {
+			t.Errorf("%q, %q: %s is %v, want %v", c.purity, c.cooling, id, got, c.want)
 		}
-		asked := slices.ContainsFunc(rv.Unknown, func(u hazards.UnknownItem) bool {
-			return strings.HasSuffix(u.Subject, "pot.cooling")
-		})
-		if asked != (cooling == "") {
-			t.Errorf("%q: what cools the pot is asked for: %v", cooling, asked)
+		for _, key := range []string{"pot.cooling", "pot.cooling.ua"} {
+			asked := slices.ContainsFunc(rv.Unknown, func(u hazards.UnknownItem) bool { return strings.HasSuffix(u.Subject, key) })
+			if asked != (c.asked == key) {
+				t.Errorf("%q, %q: %s is asked for: %v", c.purity, c.cooling, key, asked)
+			}
 		}
 	}
 }

@@ -149,7 +149,7 @@ func TestAFindingNamesWhatItWasJudgedBy(t *testing.T) {
 func TestMissingThingsSayWhatTheyAre(t *testing.T) {
 	costly(t, func(tb testing.TB, t *rapid.T) {
 		r := (&drawing{t: t}).recipe()
-		for _, o := range r.optional() {
+		for _, o := range r.leavable() {
 			if rapid.Bool().Draw(t, "left out") {
 				o.from.drop(o.key)
 			}

@@ -340,14 +340,13 @@ func acidOf(q *process.Pool, weights map[string]float64) (acid, from, size float
 	return acid, from, size
 }
 
-// Taking out what describes the material, the equipment or a measurement never
-// makes a verdict better. Nothing stated here is worse than what is assumed in
-// its place: a stated fault is no omission.
+// Taking out whatever a route can leave out never makes a verdict better. Nothing
+// stated here is worse than what is assumed in its place: a stated fault is no omission.
 func TestLeavingOutNeverHelps(t *testing.T) {
 	costly(t, func(tb testing.TB, t *rapid.T) {
-		r := (&drawing{t: t, mild: true}).recipe()
+		r := (&drawing{t: t, mild: true}).either()
 		before := r.yaml(plainly)
-		options := r.optional()
+		options := r.leavable()
 		if len(options) == 0 {
 			return
 		}
@@ -376,32 +375,6 @@ func TestLeavingOutNeverHelps(t *testing.T) {
 type option struct {
 	from *table
 	key  string
-}
-
-func (r *recipe) optional() []option {
-	var out []option
-	facts := map[string]bool{}
-	for _, f := range route.Fields() {
-		facts[f.Path] = f.Fact
-	}
-	add := func(t *table, path string) {
-		for _, e := range t.entries {
-			if facts[path+"."+e.key] && (e.key != "rating" || t.get("relief") == nil) {
-				out = append(out, option{t, e.key})
-			}
-		}
-	}
-	if r.powder != nil {
-		add(r.powder, "precursor")
-	}
-	add(r.measured, "measured")
-	for _, e := range r.places.entries {
-		add(e.value.(*table), "places.*")
-	}
-	for _, s := range r.steps {
-		add(s, "steps[]")
-	}
-	return out
 }
 
 // notBetter compares the verdicts of two reviews figure by figure, and the

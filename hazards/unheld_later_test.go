@@ -1,6 +1,7 @@
 package hazards_test
 
 import (
+	"strings"
 	"testing"
 
 	"etchbound/hazards/figure"
@@ -81,5 +82,26 @@ func TestAWashWithoutATargetNeedsAnElectrode(t *testing.T) {
 		if v := verdicts(&rv)["material.attack@pot/ph_electrode_or_paper+stands_liquor"]; v != figure.UnknownVerdict {
 			t.Errorf("with %q the electrode is %s", target, v)
 		}
+	}
+}
+
+// What stands in the place of something held hides no step that etches, and no liquor that
+// fluoride is left in: powder that may have reacted goes on into acid, and a salt is washed
+// with what may be water.
+func TestWhatIsNotHeldHidesNoLaterStep(t *testing.T) {
+	long.NotShort(t)
+	const strange = "zorblium, not_held: true"
+	for _, c := range []struct{ name, steps, was string }{
+		{"a part of dried powder goes into acid", charges("{substance: hydrofluoric acid, strength: 15 wt%, volume: 15 mL}") +
+			"  - {do: prewash, in: pot, into: drum, what: [{substance: sulfuric acid, strength: 10 wt%, volume: 80 mL}, " +
+			"{substance: ammonium bifluoride, mass: 0.7 g}]}\n" + addsIt + "  - {do: dry, in: pot, temperature: 20 degC}\n" +
+			"  - {do: sample, in: pot, into: drum, part: 3 %}\n", "sulfuric acid"},
+		{"a salt is washed", "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 3 mL}, " +
+			"{substance: sodium fluoride, mass: 0.1 g}], target_ph: 5}\n" + charges(hf10) + addsIt, "water"},
+	} {
+		text := head + "precursor: {phase: Nb2AlC, mass: 0.4 g, " + pure + "}\n" + places + "steps:\n" + c.steps
+		held := reviewed(t, text, true)
+		not := reviewed(t, strings.Replace(text, "substance: "+c.was, "substance: "+strange, 1), true)
+		neverBetter(t, &held, &not, "where "+c.name)
 	}
 }

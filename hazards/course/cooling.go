@@ -70,7 +70,7 @@ func (f *finder) cooling(s *Stage) {
 		return
 	}
 	s.Bath = true
-	if !k.UA.Set && (f.insulates(p) == "" || !p.Capacity.Set) {
+	if !k.UA.Set { // what wall and films pass is an estimate, and no end of it bounds what comes later
 		s.Loose = []working.Missing{working.Lacks(working.NotGiven, p.At+".cooling.ua")}
 	}
 	if s.Unsaid = unsaid(p); s.Unsaid != nil {

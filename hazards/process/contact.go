@@ -30,6 +30,7 @@ type touch struct {
 	place, medium string
 	step          int
 	met           material.Exposure // the greatest; NaN once one was not known
+	least         material.Exposure // the greatest of those that are known
 	atLeast       float64           // h that are stated
 	counted       int               // the step up to which the time is counted
 	stands        bool              // liquor stood in the place after that step
@@ -114,10 +115,20 @@ func noted(list []touch, x touch, each bool) []touch {
 		t := &list[i]
 		if t.place == x.place && t.medium == x.medium && (t.step == x.step || !each) {
 			t.met.Strength, t.met.DegC = math.Max(t.met.Strength, x.met.Strength), math.Max(t.met.DegC, x.met.DegC)
+			t.least.Strength, t.least.DegC = most(t.least.Strength, x.met.Strength), most(t.least.DegC, x.met.DegC)
 			return list
 		}
 	}
+	x.least = x.met
 	return append(list, x)
+}
+
+// most is the greater of two numbers, of which one may not be known.
+func most(a, b float64) float64 {
+	if a != a || b > a {
+		return b
+	}
+	return a
 }
 
 // holds reports whether a liquor holds a medium, and at which strength in wt%, NaN
@@ -164,19 +175,31 @@ func (k *walker) contacts() {
 	k.sayUnknown()
 }
 
-// meetsPart notes what one part stands of what it meets. Hotter than a material is used it
-// stands nothing. What it is made of is read once for the same text.
+// meetsPart notes what one part stands of what it meets. What it is made of is read once for
+// the same text. What is not known of how it met that hides nothing of what is: what the part
+// does not stand of that, it does not stand.
 func (k *walker) meetsPart(t *touch, part route.Wetted, walls map[string]material.Wall) {
-	held := k.st.Materials()
 	wall, read := walls[part.Material]
 	if !read {
-		wall = held.Read(part.Material)
+		wall = k.st.Materials().Read(part.Material)
 		walls[part.Material] = wall
 	}
-	c := Contact{Place: t.place, Part: part.What, Material: wall.Text, Medium: t.medium, Step: t.step, Met: t.met,
-		AtLeast: t.atLeast, UsedTo: math.NaN(), Stand: held.WallStands(&wall, t.medium, t.met)}
+	c := k.contact(t, part.What, &wall, t.met)
+	if x := t.least; c.Verdict != material.No && (x.DegC != t.met.DegC || x.Strength != t.met.Strength) {
+		x.Hours = t.met.Hours
+		if y := k.contact(t, part.What, &wall, x); y.Verdict == material.No {
+			c = y
+		}
+	}
+	k.out.Contacts = append(k.out.Contacts, c)
+}
+
+// contact is a part in what it meets. Hotter than a material is used it stands nothing.
+func (k *walker) contact(t *touch, part string, wall *material.Wall, met material.Exposure) Contact {
+	c := Contact{Place: t.place, Part: part, Material: wall.Text, Medium: t.medium, Step: t.step, Met: met,
+		AtLeast: t.atLeast, UsedTo: math.NaN(), Stand: k.st.Materials().WallStands(wall, t.medium, met)}
 	for _, m := range wall.Wetted {
-		if d, is := k.st.Row("service." + m.Slug); is && t.met.DegC > d.Value && !(c.UsedTo <= d.Value) {
+		if d, is := k.st.Row("service." + m.Slug); is && met.DegC > d.Value && !(c.UsedTo <= d.Value) {
 			c.UsedTo = d.Value
 			c.Stand = material.Stand{Verdict: material.No, Source: d.Source, Status: d.Status}
 			if from, is := k.st.Source(d.Source); is {
@@ -184,7 +207,7 @@ func (k *walker) meetsPart(t *touch, part route.Wetted, walls map[string]materia
 			}
 		}
 	}
-	k.out.Contacts = append(k.out.Contacts, c)
+	return c
 }
 
 // sayAttacked says once for each part of a place what it does not stand.

@@ -99,16 +99,21 @@ func (x *Solid) mayBeMade() bool {
 }
 
 // decant leaves r mL of the liquid of p where it is and sends the rest to the
-// place the step names.
+// place the step names. That a powder of which nobody says what it retains can hold all
+// there is does not say that nothing goes on, where nothing was parted before: how much does
+// is not known then.
 func (k *walker) decant(p *State, s *route.Step, r working.Num) {
 	q := k.merged(p)
 	R, V := r.As("R"), q.Volume.As("V")
 	stay := k.w.Line("f", "1", "min(R/max(V,1e-9),1)", min(R.V/max(V.V, 1e-9), 1), R, V)
 	go1 := k.w.Line("g", "1", "1-f", 1-stay.V, stay)
+	if s.Verb().Does == route.Parts && !s.Retained.Set && stay.V >= 1 && !q.Drained && len(p.Solids) > 0 {
+		go1 = working.Absent("g", "1", working.Lacks(working.NotGiven, s.At+".retained"))
+	}
 	whole := *q
 	kept, gone := whole, whole
-	kept.Share, kept.Whole = stay, false
-	gone.Share, gone.Whole = go1, false
+	kept.Share, kept.Whole, kept.Drained = stay, false, true
+	gone.Share, gone.Whole, gone.Drained = go1, false, false
 	p.Liquid = []Pool{kept}
 	k.send(s.Into, gone)
 }

@@ -40,6 +40,7 @@ type Pool struct {
 	Uncounted    uncounted   // what of the liquid it leaves out
 	Share        working.Num
 	Whole        bool              // Share is exactly one
+	Drained      bool              // it is what the solid held when the rest was parted off
 	Unfollowed   bool              // a reaction that is not modelled may have dissolved metal into it
 	More         []working.Missing // what has to be known to say how much more came into it
 }
@@ -158,11 +159,12 @@ func (k *walker) merged(p *State) *Pool {
 		entries += len(p.Liquid[i].Entries)
 	}
 	all := make([]Entry, 0, entries)
-	unfollowed := false
+	unfollowed, drained := false, len(p.Liquid) > 0
 	var more []working.Missing
 	var left uncounted
 	for i := range p.Liquid {
 		q := &p.Liquid[i]
+		drained = drained && q.Drained
 		left = left.and(q.Uncounted.times(q.Kept()))
 		unfollowed = unfollowed || q.Unfollowed
 		more = append(more, q.More...)
@@ -178,7 +180,7 @@ func (k *walker) merged(p *State) *Pool {
 	all = k.addUp(all)
 	p.Liquid = []Pool{{Entries: all, Volume: k.w.Sum("V", "mL", volumes...), Salts: salts,
 		Mass: k.w.Sum("m", "g", masses...), HeatCapacity: k.w.Sum("C", "J/K", heats...), Uncounted: left,
-		Share: one, Whole: true, Unfollowed: unfollowed, More: more}}
+		Share: one, Whole: true, Drained: drained, Unfollowed: unfollowed, More: more}}
 	return &p.Liquid[0]
 }
 

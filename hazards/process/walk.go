@@ -339,14 +339,22 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 	}
 	etches := len(k.out.Etches)
 	k.react(to, s, reaction{})
-	if len(d.Etches) > 0 && k.strangeFrom(etches) || len(k.out.Etches) == etches {
+	if k.followed(d.Etches) && k.strangeFrom(etches) || len(k.out.Etches) == etches {
 		filled := to.copy()
 		d.Filled = &filled
+		for e := etches; e < len(k.out.Etches); e++ { // what may begin there begins in this step
+			d.Etches = append(d.Etches, e)
+		}
 	} else {
 		d.Place, d.Before, d.After, d.Hot = to.Place, before, to.copy(), to.Set
 		d.Etches = append([]int(nil), to.Etches...)
 	}
 	k.evolve(to, s, s.In, false)
+}
+
+// followed reports whether some etch of a list is one by what is held.
+func (k *walker) followed(etches []int) bool {
+	return slices.ContainsFunc(etches, func(e int) bool { return k.out.Etches[e].Family != Unheld })
 }
 
 // strangeFrom reports whether every etch from a number on is one by what is not held.

@@ -106,7 +106,9 @@ func (k *walker) wash(p *State, s *route.Step, d *Done) {
 // most any cycle does: where acid, base or a salt comes with it, the liquor is an acid that
 // gives much heat with water, or what is there lies dry.
 func (k *walker) cycled(p *State, c *Pool, came *Mixing, x *Wash, d *Done) {
-	dense := slices.ContainsFunc(x.Liquor.Entries, func(e Entry) bool { return e.Sub != nil && e.Sub.Is("dense_acid") })
+	dense := slices.ContainsFunc(x.Liquor.Entries, func(e Entry) bool {
+		return e.Sub != nil && (e.Sub.Is("dense_acid") || e.Sub.NotHeld) // it may be one
+	})
 	strong := slices.ContainsFunc(c.Entries, func(e Entry) bool { return e.Acid != 0 })
 	if came == nil || len(p.Liquid) == 0 || !(dense || strong || len(came.Salts) > 0 || !p.wet()) {
 		return
@@ -408,6 +410,7 @@ func (k *walker) rinse(p *State, s *route.Step, x *Wash, cycle Pool) {
 	away := k.w.Line("f", "1", "s*g", share.V*gone.V, share, gone)
 	a, b := old, old
 	a.Share, a.Whole, b.Share, b.Whole = stay, false, away, false
+	a.Drained, b.Drained = true, false
 
 	total := k.times(cycle, n)
 	R, W := x.Retained.As("R"), x.Added.As("W")
@@ -418,6 +421,7 @@ func (k *walker) rinse(p *State, s *route.Step, x *Wash, cycle Pool) {
 	leave := k.w.Line("f", "1", "1-k", 1-keep.V, keep.As("k"))
 	c, d := total, total
 	c.Share, c.Whole, d.Share, d.Whole = keep, false, leave, false
+	c.Drained = true
 	p.Liquid = []Pool{a, c}
 	k.send(s.Into, b)
 	k.send(s.Into, d)

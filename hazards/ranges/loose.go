@@ -35,10 +35,16 @@ func looseOf(c route.Case, courses []course.Course) []loose {
 	var out []loose
 	for i := range courses {
 		x := loose{set: math.Inf(-1), from: len(courses[i].Stages)}
+		if p := c.Route.Precursor; p != nil && !p.Stated {
+			x.from, x.missing = 1, append(x.missing, working.Lacks("impurities_open", ""))
+		}
 		for j := range courses[i].Stages {
 			s := &courses[i].Stages[j]
 			t := max(s.Set.V, s.Coolant.V) + kelvin
 			x.set = max(x.set, t-kelvin)
+			if s.Loose != nil { // whatever keeps it at what it is set to
+				t = s.Set.V + kelvin
+			}
 			x.steps = append(x.steps, figure.Step(s.Step.Number))
 			x.hot = append(x.hot, t+vessel.R*t*t/ea-kelvin)
 			x.boils = append(x.boils, s.Boils.V)
@@ -61,19 +67,20 @@ func looseOf(c route.Case, courses []course.Course) []loose {
 const kelvin = 273.15
 
 // open leaves what goes with the run of a later step of a loose course open where that course
-// runs away in some step by some law; what boils off, where it boils in some step. How hot it
-// gets is bounded by all of its heat.
+// runs away in some step by some law; what boils off, where it boils in some step or all of its
+// heat suffices for that. How hot it gets is bounded by all of its heat.
 func (r *ranger) open() {
 	for n := range r.loose {
 		x := &r.loose[n]
-		away, boils := r.passes(x.steps, x.hot), r.passes(x.steps, x.boils)
+		away, most := r.passes(x.steps, x.hot), r.hottestOf(x)
+		boils := r.passes(x.steps, x.boils) || slices.ContainsFunc(x.boils, func(b float64) bool { return !(most < b) })
 		for i := range r.base {
 			f := &r.base[i]
 			if !away || f.Searched || f.Case.Supposed() || !slices.Contains(x.steps[x.from:], f.Place) {
 				continue
 			}
-			switch most := r.hottestOf(x); {
-			case !r.goes(i) || !boils && f.Case == figure.By(figure.Boiling):
+			switch {
+			case boilsOff(f) && !boils, !boilsOff(f) && !r.goes(i):
 			case f.Value.Unit == "degC" && most == most:
 				f.Widened = f.Widened || most > f.High().V
 				f.SetRange(f.Low().V, max(f.High().V, most))
@@ -83,6 +90,9 @@ func (r *ranger) open() {
 		}
 	}
 }
+
+// boilsOff reports whether a figure is of what boils off as a step is meant to run.
+func boilsOff(f *figure.Figure) bool { return f.Case.Failure == "" && f.Case.Branch == figure.Boiling }
 
 // hottestOf is the most that a course can come to, degC: all of it has waited for its warmest
 // step and reacts there at once, T + dT. NaN where that of any of its steps is not known, or

@@ -49,7 +49,8 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 		id := figure.ID{Quantity: "neutralise.residual_fluoride", Place: place, Agent: agent(l)}
 		f := figure.Figure{ID: id}
 		m, water, known := Whole(c.Store, &l.Pool)
-		if water == 0 {
+		strange := l.Pool.Stranger()
+		if water == 0 && strange == nil {
 			continue // dried: there is no water for it to be left in
 		}
 		if more := l.First.V * process.MolarMass(c.Store, nil, "H2O").V / 1000; more > 0 { // what the step brings first
@@ -60,6 +61,8 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 			f.Value = working.Absent("rho_F", "mg/L", k.Open...)
 		case l.Pool.More != nil:
 			f.Value = working.Absent("rho_F", "mg/L", l.Pool.More...)
+		case water == 0: // what is not held may be what it is left in
+			f.Value = working.Absent("rho_F", "mg/L", strange.Lacks())
 		case !known || !end(At(c, l.Step), w, l, m, water, n, &f):
 			all := working.Given("m_w", "kg", water, l.Place)
 			f.Value = w.Line("rho_F", "mg/L", "n_F*18998.4/m_w", n.V*Milligrams/water, n, all).Worse(working.Bound)

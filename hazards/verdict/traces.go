@@ -31,9 +31,10 @@ func Traces(figs []figure.Figure) func(*figure.Figure) bool {
 			high[f.Place] = f.High().V
 			most = max(most, f.High().V)
 		case "air.emission":
-			nothing[figure.ID{Place: f.Place, Agent: f.Agent}] = f.High().V < traceLeaving
+			nothing[figure.ID{Place: f.Place, Agent: f.Agent}] = f.High().V < traceLeaving && f.Open() == nil
 		case "air.boiled_off":
-			none, all := boilsOff(f) && f.High().V < traceLeaving, figure.ID{Place: f.Place, Case: f.Case}
+			none := boilsOff(f) && f.High().V < traceLeaving && f.Open() == nil
+			all := figure.ID{Place: f.Place, Case: f.Case}
 			was, seen := nothing[all]
 			nothing[all] = none && (was || !seen)
 			nothing[figure.ID{Place: f.Place, Agent: f.Agent, Case: f.Case}] = none

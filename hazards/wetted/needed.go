@@ -33,9 +33,12 @@ var needs = sync.OnceValue(func() []needed {
 // coldRoom is below any room, K: what is kept colder stands in a fridge.
 const coldRoom = 288.15
 
-// is are the words of the table that are no verb, and when they are so of a step.
+// is are the words of the table that are no verb, and when they are so of a step. What a step
+// is done to that does not say whether it is stirred, may be.
 var is = map[string]func(*route.Step) bool{
-	"stirred": func(s *route.Step) bool { return s.Stirred != nil && *s.Stirred },
+	"stirred": func(s *route.Step) bool {
+		return s.Stirred == nil && s.Verb().Held || s.Stirred != nil && *s.Stirred
+	},
 	"watched": func(s *route.Step) bool {
 		return s.NotAbove.Set || s.Verb().Held && s.Temperature.Set
 	},

@@ -189,6 +189,7 @@ func TestWhatAStepNeedsIsAskedFor(t *testing.T) {
 	filter := "  - {do: filter, in: pot, into: drum}\n"
 	for _, c := range []struct{ pot, steps, part string }{
 		{pfa, in(hf, 1, 20, ", stirred: true"), "pot/stir_bar_or_stirrer"},
+		{pfa, in(hf, 1, 20, ""), "pot/stir_bar_or_stirrer"}, // it may be
 		{pfa, in(hf, 1, 20, ""), "pot/thermometer"},
 		{pfa, strings.Replace(in(hf, 1, 20, ""), "  - {do: collect, in: pot, into: drum}\n", filter, 1),
 			"pot/filter_membrane"},
@@ -206,6 +207,9 @@ func TestWhatAStepNeedsIsAskedFor(t *testing.T) {
 		if f, there := made(t, named, c.steps)[c.part]; there && f.Value.Unknown() {
 			t.Errorf("%s is asked for though it is named", c.part)
 		}
+	}
+	if _, there := made(t, pfa, in(hf, 1, 20, ", stirred: false"))["pot/stir_bar_or_stirrer"]; there {
+		t.Error("what stirs is asked for where nothing does")
 	}
 	for id := range made(t, pfa, in("water", 1, 20, ", stirred: true")) {
 		t.Errorf("%s of water", id)
