@@ -11,8 +11,8 @@ import (
 	"etchbound/hazards/vessel"
 )
 
-// loose is a course of several steps of which nobody states what cools it, or how much that
-// takes. What is colder in one step leaves more for a later one, and what is warmer gets
+// loose is a course of several steps of which nobody states what cools it, how much that takes,
+// or what its powder holds beside its phase. What is colder in one step leaves more for a later one, and what is warmer gets
 // faster: where it can run away at all within what is known, nobody knows in which step, and
 // no end of what is not stated bounds what a later step does.
 type loose struct {
