@@ -95,10 +95,10 @@ func (d *drawing) drawPot(acid, coldest float64) {
 		c.put("ice", amount{d.num("ice", 0.1, 5), "kg"})
 	}
 	if kind != "none" {
-		// 60 to 400 W/m2/K through the wetted wall of a cylinder as high as it is wide: as wall
-		// and films can pass, since a worse one is a stated fault and no omission
+		// 130 to 400 W/m2/K through the wetted wall of a cylinder as high as it is wide: no less than
+		// poor films and a thin wall pass, since a worse one is a stated fault and no omission
 		area := 5e-6 * acid / math.Pow(4e-6*acid/math.Pi, 1/3.0)
-		c.put("ua", amount{d.num("ua", 60*area, 400*area), "W/K"})
+		c.put("ua", amount{d.num("ua", 130*area, 400*area), "W/K"})
 		c.put("temperature", amount{min(coldest, d.num("coolant", 0, 10)), "degC"})
 	}
 	p.put("cooling", c)

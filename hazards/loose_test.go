@@ -45,7 +45,9 @@ func TestWhatALaterStepDoesIsNotKnownWithoutItsCooling(t *testing.T) {
 			t.Errorf("%q, %q: %s is %v, want %v", c.purity, c.cooling, id, got, c.want)
 		}
 		for _, key := range []string{"pot.cooling", "pot.cooling.ua"} {
-			asked := slices.ContainsFunc(rv.Unknown, func(u hazards.UnknownItem) bool { return strings.HasSuffix(u.Subject, key) })
+			asked := slices.ContainsFunc(rv.Unknown, func(u hazards.UnknownItem) bool {
+				return strings.HasSuffix(u.Subject, key)
+			})
 			if asked != (c.asked == key) {
 				t.Errorf("%q, %q: %s is asked for: %v", c.purity, c.cooling, key, asked)
 			}

@@ -12,9 +12,9 @@ import (
 )
 
 // loose is a course of several steps of which nobody states what cools it, how much that takes,
-// or what its powder holds beside its phase. What is colder in one step leaves more for a later one, and what is warmer gets
-// faster: where it can run away at all within what is known, nobody knows in which step, and
-// no end of what is not stated bounds what a later step does.
+// or what its powder holds beside its phase. What is colder in one step leaves more for a later
+// one, and what is warmer gets faster: where it can run away at all within what is known, nobody
+// knows in which step, and no end of what is not stated bounds what a later step does.
 type loose struct {
 	steps   []figure.Place // in their order
 	from    int            // the first of them that what is not stated reaches, never the one that begins
@@ -76,7 +76,7 @@ func (r *ranger) open() {
 		boils := r.passes(x.steps, x.boils) || slices.ContainsFunc(x.boils, func(b float64) bool { return !(most < b) })
 		for i := range r.base {
 			f := &r.base[i]
-			if !away || f.Searched || f.Case.Supposed() || !slices.Contains(x.steps[x.from:], f.Place) {
+			if !away || f.Searched || f.Case.Supposed() || !x.reaches(f) {
 				continue
 			}
 			switch {
@@ -89,6 +89,14 @@ func (r *ranger) open() {
 			}
 		}
 	}
+}
+
+// reaches reports whether a figure is of a later step, or stands on the largest flow of any.
+func (x *loose) reaches(f *figure.Figure) bool {
+	if len(x.steps) > x.from && f.Quantity == "air.hydrogen_share" {
+		return true
+	}
+	return slices.Contains(x.steps[x.from:], f.Place)
 }
 
 // boilsOff reports whether a figure is of what boils off as a step is meant to run.
