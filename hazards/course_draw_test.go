@@ -25,7 +25,7 @@ func (d *drawing) course() *recipe {
 	warm(bath, coldest)
 	s := d.step("add", "pot")
 	s.put("what", []any{"precursor"})
-	s.put("over", amount{d.num("over", 1, 120), "min"})
+	s.put("over", amount{d.num("over", 4, 60), "min"})
 	if d.coin("portions") {
 		s.put("portions", fmt.Sprint(rapid.IntRange(2, 6).Draw(d.t, "portions")))
 		if d.coin("portion time") {
@@ -37,7 +37,7 @@ func (d *drawing) course() *recipe {
 	for range rapid.IntRange(1, 3).Draw(d.t, "holds") {
 		degC += float64(rapid.IntRange(0, 25).Draw(d.t, "warmer"))
 		h := d.step("hold", "pot")
-		h.put("time", amount{d.num("time", 30, 1500), "min"})
+		h.put("time", amount{d.num("time", 60, 1500), "min"}) // no shorter than the addition
 		warm(h, degC)
 		for _, key := range []string{"attended", "stirred"} {
 			if d.coin(key) {
@@ -153,7 +153,7 @@ func (d *drawing) ends() {
 	case "quench":
 		q := d.step("quench", "pot")
 		q.put("what", []any{d.water()})
-		d.warm(q)
+		q.put("temperature", amount{d.num("degC", 20, 60), "degC"})
 	case "decant":
 		s := d.step("decant", "pot")
 		s.put("into", "drum")
