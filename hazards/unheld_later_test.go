@@ -98,10 +98,17 @@ func TestWhatIsNotHeldHidesNoLaterStep(t *testing.T) {
 			"  - {do: sample, in: pot, into: drum, part: 3 %}\n", "sulfuric acid"},
 		{"a salt is washed", "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 3 mL}, " +
 			"{substance: sodium fluoride, mass: 0.1 g}], target_ph: 5}\n" + charges(hf10) + addsIt, "water"},
+		{"a bottle of what can burn is brought", charges("{substance: DMSO, volume: 4 mL}", "{substance: water, "+
+			"volume: 300 mL}"), "DMSO"},
 	} {
 		text := head + "precursor: {phase: Nb2AlC, mass: 0.4 g, " + pure + "}\n" + places + "steps:\n" + c.steps
 		held := reviewed(t, text, true)
-		not := reviewed(t, strings.Replace(text, "substance: "+c.was, "substance: "+strange, 1), true)
-		neverBetter(t, &held, &not, "where "+c.name)
+		for _, formula := range []string{"", ", formula: C2H6OS"} {
+			if formula != "" && c.was != "DMSO" {
+				continue
+			}
+			not := reviewed(t, strings.Replace(text, "substance: "+c.was, "substance: "+strange+formula, 1), true)
+			neverBetter(t, &held, &not, "where "+c.name+formula)
+		}
 	}
 }

@@ -46,6 +46,7 @@ func (r *reader) delivery() {
 			}
 		}
 	}
+	r.burnsUnknown(figure.Delivery)
 }
 
 // breaks is a bottle that breaks, and which it is.
@@ -197,6 +198,11 @@ func (r *reader) mayGive(s *chemicals.Substance) []spilt {
 			out = append(out, spilt{vapour: vapour{agent: a, pressure: p, total: p}, volume: v,
 				holds: working.Absent("N", "mol", s.Lacks()), celsius: t})
 		}
+	}
+	if flammable.Can(s) && s.Formula.Text != "" {
+		p := working.Absent("p", "kPa", s.Lacks())
+		out = append(out, spilt{vapour: vapour{agent: lightOf(s), pressure: p, total: p},
+			volume: working.Absent("V", "mL", s.Lacks()), holds: working.Absent("N", "mol", s.Lacks()), celsius: t})
 	}
 	return out
 }

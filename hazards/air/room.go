@@ -238,10 +238,16 @@ func (r *reader) spill() {
 			r.spilt(&x)
 		}
 	}
+	r.burnsUnknown(figure.Spill)
+}
+
+// burnsUnknown reports of a place that nothing is known there of what may burn and of which
+// nobody says what it is made of.
+func (r *reader) burnsUnknown(place figure.Place) {
 	for _, sub := range r.light {
 		none := working.Absent("C", "ppm", working.Lacks("flammable", sub.Name))
-		r.put("air.room_peak", figure.Spill, sub.Slug, figure.Case{}, none, phrase.Of("air.burns_unknown"))
-		r.put("air.room_flammable", figure.Spill, sub.Slug, figure.Case{}, none, phrase.Of("air.burns_unknown"))
+		r.put("air.room_peak", place, sub.Slug, figure.Case{}, none, phrase.Of("air.burns_unknown"))
+		r.put("air.room_flammable", place, sub.Slug, figure.Case{}, none, phrase.Of("air.burns_unknown"))
 	}
 }
 
