@@ -167,7 +167,8 @@ func (d *drawing) ends() {
 // leavable are the keys of a recipe that can be left out, whatever they say. Those that say
 // what else is to be done are none: a place is one container unless it says how many, powder
 // goes in evenly unless it says by portions, all goes on unless a part of it does, a wash has as
-// many cycles as its target needs, and a stirrer gives the heat that is stated (the table of keys).
+// many cycles as its target needs, a quench is as warm as what it is, and a stirrer gives the
+// heat that is stated (the table of keys).
 func (r *recipe) leavable() []option {
 	var out []option
 	add := func(t *table, kept ...string) {
@@ -191,7 +192,11 @@ func (r *recipe) leavable() []option {
 		}
 	}
 	for _, s := range r.steps {
-		add(s, "do", "in", "into", "what", "portions", "portion_time", "part", "cycles")
+		kept := []string{"do", "in", "into", "what", "portions", "portion_time", "part", "cycles"}
+		if s.get("do") == "quench" {
+			kept = append(kept, "temperature")
+		}
+		add(s, kept...)
 		what, _ := s.get("what").([]any)
 		for _, x := range what {
 			if m, ok := x.(*table); ok {

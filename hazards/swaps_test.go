@@ -58,7 +58,7 @@ func neverBetter(t reporter, full, bare *hazards.Review, what string) {
 func organic(f *figure.Finding) bool {
 	sub, held := chemicals.Library().Find(f.Figure.Agent)
 	return held && flammable.Of(sub) != nil && f.Limit.Origin != limit.Local &&
-		(f.Figure.Quantity == "air.breathing_zone" || f.Figure.Quantity == "air.time_average")
+		slices.Contains([]string{"air.breathing_zone", "air.time_average", "air.room_peak"}, f.Figure.Quantity)
 }
 
 // breathedUnknown reports whether it is a finding that what people breathe of something is

@@ -98,10 +98,14 @@ func TestWhatIsNotHeldHidesNoLaterStep(t *testing.T) {
 			"  - {do: sample, in: pot, into: drum, part: 3 %}\n", "sulfuric acid"},
 		{"a salt is washed", "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 3 mL}, " +
 			"{substance: sodium fluoride, mass: 0.1 g}], target_ph: 5}\n" + charges(hf10) + addsIt, "water"},
+		{"a shut pot is washed after", strings.Replace(charges("{substance: ammonium bifluoride, mass: 90 g}",
+			"{substance: water, volume: 650 mL}"), "in: pot", "in: jar", 1) + "  - {do: wash, in: jar, into: drum, what: [" +
+			"{substance: water, volume: 15 mL}], retained: 5 mL/g, cycles: 3}\n", "ammonium bifluoride"},
 		{"a bottle of what can burn is brought", charges("{substance: DMSO, volume: 4 mL}", "{substance: water, "+
 			"volume: 300 mL}"), "DMSO"},
 	} {
-		text := head + "precursor: {phase: Nb2AlC, mass: 0.4 g, " + pure + "}\n" + places + "steps:\n" + c.steps
+		text := head + "precursor: {phase: Nb2AlC, mass: 0.4 g, " + pure + "}\n" + places +
+			"  jar: {kind: vessel, closure: closed, capacity: 1 L, rating: 400 kPa, relief: 200 kPa}\nsteps:\n" + c.steps
 		held := reviewed(t, text, true)
 		for _, formula := range []string{"", ", formula: C2H6OS"} {
 			if formula != "" && c.was != "DMSO" {

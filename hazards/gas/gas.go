@@ -311,8 +311,8 @@ func (r *reader) unworked(key string, hot int, held *process.State) *process.Sta
 			if s == nil || s.Place != key {
 				continue
 			}
-			if held == nil || !(s.Volume(nil).V <= held.Volume(nil).V) { // not known before any number
-				held = s
+			if held == nil || !held.Volume(nil).Unknown() && !(s.Volume(nil).V <= held.Volume(nil).V) {
+				held = s // not known before any number
 			}
 		}
 	}

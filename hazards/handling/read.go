@@ -97,6 +97,10 @@ func (r *reader) solids(s *process.State, kinds ...process.SolidKind) working.Nu
 // streams carries them.
 func (r *reader) carried(s *process.State) *process.State {
 	made, may := r.k.MayHold(s)
+	if len(made) == 0 && s.MayCarry > 0 {
+		made = r.unfollowed(s.MayCarry)
+		may = len(made) > 0
+	}
 	if !may {
 		return s
 	}
@@ -108,6 +112,21 @@ func (r *reader) carried(s *process.State) *process.State {
 		x.Solids = append(x.Solids, m)
 	}
 	return &x
+}
+
+// unfollowed are the solids that stood in the place of a step before it and of which nobody
+// knows what an etch left.
+func (r *reader) unfollowed(step int) []process.Solid {
+	var out []process.Solid
+	for i := range r.k.Steps {
+		d := &r.k.Steps[i]
+		for j := range d.Before.Solids {
+			if x := &d.Before.Solids[j]; d.Number == step && x.Kind == process.Residual && x.N.Unknown() {
+				out = append(out, *x)
+			}
+		}
+	}
+	return out
 }
 
 // liquid is the mass of the liquid of a place, g.
