@@ -85,7 +85,7 @@ var milder = map[string]struct {
 	"a rule of the house hides no boiling point that is not known": {(*reader).cooling, []judged{
 		{id: step(peak, 2, ""), v: 62, limit: "top", origin: limit.Local, at: 40, verdict: overAt},
 		{id: step(peak, 2, ""), v: 62, limit: "boiling_as_run", at: no, verdict: unknownAt},
-	}, []string{"40 °C, local limit", "a boiling point that is not known"}, nil},
+	}, []string{"40 °C, local limit", "boiling point not known"}, nil},
 	"of a boiling point that is not known the hottest step is told": {(*reader).cooling, []judged{
 		{id: step(mtsr, 2, ""), v: 80, limit: "boiling_point", at: no, verdict: unknownAt},
 		{id: step(mtsr, 3, ""), v: 150, limit: "boiling_point", at: no, verdict: unknownAt},
