@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"io/fs"
 	"math"
-	"path"
 	"strconv"
 	"strings"
 
+	"etchbound/chemicals/datum"
 	"etchbound/schemas/columns"
 )
 
@@ -21,23 +21,19 @@ type Band struct {
 
 // rule is a row of data/bands.csv.
 type rule struct {
-	id               string // with a star for anything, or without
-	begins           string // what it begins with, before the star
-	low, high        float64
-	around, by       float64 // of our own value, 0 where it does not say
-	relative, starry bool
-	says             string
+	id         datum.Pattern
+	low, high  float64
+	around, by float64 // of our own value, 0 where it does not say
+	says       string
 }
 
 var rules = embedded(loadRules)
 
 func loadRules(fsys fs.FS) ([]rule, error) {
 	return read(fsys, "data/bands.csv", func(r columns.Row) rule {
-		x := rule{id: r.Named("id"), low: r.Number("low"), high: r.Number("high"), around: counts(r, "around"),
-			by: counts(r, "by"), says: r.Named("says")}
-		x.begins, _, x.starry = strings.Cut(x.id, "*")
-		x.relative = x.around > 0 || x.by > 0
-		if _, err := path.Match(x.id, ""); err != nil {
+		x := rule{id: datum.Pattern(r.Named("id")), low: r.Number("low"), high: r.Number("high"),
+			around: counts(r, "around"), by: counts(r, "by"), says: r.Named("says")}
+		if err := x.id.Valid(); err != nil {
 			r.Fault("id", err)
 		}
 		if x.low > x.high {
@@ -47,28 +43,11 @@ func loadRules(fsys fs.FS) ([]rule, error) {
 	})
 }
 
-// ruleOf is the rule of a datum: one of its id, else the longest that fits it.
-func ruleOf(id string) (rule, bool) {
-	var best rule
-	for _, r := range rules() {
-		if r.id == id {
-			return r, true
-		}
-		if !r.starry || len(r.id) <= len(best.id) || !strings.HasPrefix(id, r.begins) {
-			continue
-		}
-		if fits, _ := path.Match(r.id, id); fits {
-			best = r
-		}
-	}
-	return best, best.id != ""
-}
-
 // BandOf is the band of a datum, and false where there is none. It stands around the
 // value the program carries, whatever a site put in its place.
-func BandOf(id string) (Band, bool) {
-	r, ok := ruleOf(id)
-	if !ok {
+func BandOf(id datum.ID) (Band, bool) {
+	r := datum.Best(rules(), func(r *rule) datum.Pattern { return r.id }, id)
+	if r == nil {
 		return Band{}, false
 	}
 	b := Band{math.Inf(-1), math.Inf(1), r.says}
@@ -78,7 +57,7 @@ func BandOf(id string) (Band, bool) {
 	if !math.IsNaN(r.high) {
 		b.High = r.high
 	}
-	if own, there := base().Row(id); there && r.relative {
+	if own, there := base().Row(id); there && (r.around > 0 || r.by > 0) {
 		wide := r.around*math.Abs(own.Value) + r.by
 		b.Low, b.High = max(b.Low, own.Value-wide), min(b.High, own.Value+wide)
 	}
@@ -105,11 +84,12 @@ func (b Band) text(unit string) string {
 
 // OutsideBand is the error of an override that cannot be believed.
 type OutsideBand struct {
-	ID, At string
-	End    string // value, low or high: which of the three it is
-	Found  string // with its unit
-	Band   Band
-	Unit   string
+	ID    datum.ID
+	At    string
+	End   string // value, low or high: which of the three it is
+	Found string // with its unit
+	Band  Band
+	Unit  string
 }
 
 // Accepted is the band in the unit of the datum.
@@ -130,7 +110,7 @@ func (e *OutsideBand) Error() string {
 
 // believed refuses a value, or an end of its range, outside of the band.
 func (v Override) believed(d *Datum) error {
-	if strings.HasPrefix(v.ID, statedByRoute) {
+	if _, stated := v.ID.Stated(); stated {
 		return nil // what the route states itself, which its own keys bound
 	}
 	band, ok := BandOf(v.ID)

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 )
 
 // Every datum has a band that its own value and range lie in, and no band is of
@@ -31,7 +32,7 @@ func TestEveryDatumHasABand(t *testing.T) {
 func TestOverridesOutsideOfTheBandAreRefused(t *testing.T) {
 	nan := math.NaN()
 	for _, row := range []struct {
-		id               string
+		id               datum.ID
 		value, low, high float64
 		taken            bool
 		says             string

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -12,12 +13,14 @@ import (
 // from. Value, Low and High are in Unit; NaN stands for blank.
 type Datum struct {
 	Index                int // position in Store.Rows and key of Store.With
-	ID, Symbol           string
+	ID                   datum.ID
+	Symbol               string
 	Value, Low, High     float64
 	Unit, Shape, Group   string
 	Valid, Source, Where string
 	Status, Note         string
 	OverriddenBy         string  // what replaced the row, "" where nothing did
+	From                 string  // the file of that, route or site
 	Old                  float64 // value before that, NaN where there was none
 }
 

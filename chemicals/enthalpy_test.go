@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/schemas/nearly"
 )
 
@@ -23,7 +24,7 @@ func TestReactionEnthalpies(t *testing.T) {
 		sum := 0.0
 		fields := strings.Fields(row["terms"])
 		for i := 0; i+1 < len(fields); i += 2 {
-			h := st.Num("enthalpy." + fields[i+1])
+			h := st.Num(datum.Of("enthalpy", fields[i+1]))
 			if h.Unknown() {
 				t.Errorf("%s: %v", row["case"], h.Missing())
 			}
@@ -70,7 +71,7 @@ func TestReactionsBalance(t *testing.T) {
 func TestDerivedHeatsFollowFromEnthalpies(t *testing.T) {
 	st := chemicals.Base()
 	cases := []struct {
-		id        string
+		id        datum.ID
 		terms     string // products less reactants, as in the check file
 		tolerance float64
 	}{
@@ -97,7 +98,7 @@ func TestDerivedHeatsFollowFromEnthalpies(t *testing.T) {
 		fields := strings.Fields(c.terms)
 		for i := 0; i+1 < len(fields); i += 2 {
 			n, _ := strconv.ParseFloat(fields[i], 64)
-			sum += n * st.Num("enthalpy."+fields[i+1]).V
+			sum += n * st.Num(datum.Of("enthalpy", fields[i+1])).V
 		}
 		if got := st.Num(c.id).V; !(math.Abs(got+sum) <= c.tolerance) {
 			t.Errorf("%s is %g kJ/mol released, the enthalpies give %.2f", c.id, got, -sum)

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"pgregory.net/rapid"
 
@@ -156,7 +157,7 @@ func TestElements(t *testing.T) {
 		if j, ok := chemicals.ElementIndex(symbol); symbol == "" || !ok || j != i {
 			t.Errorf("element %d is %q with index %d", i, symbol, j)
 		}
-		if chemicals.Base().Num("weight." + symbol).Unknown() {
+		if chemicals.Base().Num(datum.Of("weight", symbol)).Unknown() {
 			t.Errorf("no atomic weight of %s", symbol)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -24,7 +25,7 @@ func (f Formula) KoppHeat(st *Store, w *working.Sheet) working.Num {
 	atoms := f.atoms()
 	in, sum := make([]working.Num, 0, len(atoms)), 0.0
 	for _, a := range atoms {
-		c := st.Num("cp.atom." + a.kind)
+		c := st.Num(datum.Of("cp.atom", a.kind))
 		in, sum = append(in, c), sum+a.n*c.V
 	}
 	return w.Line("cp_K", "J/mol/K", koppFormula(w, atoms, in), sum, in...)

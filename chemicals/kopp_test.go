@@ -44,11 +44,11 @@ func TestTheRangeOfKoppsRuleHoldsTheHandbook(t *testing.T) {
 	st, tried := Base(), 0
 	share, _ := st.Row("cp.kopp")
 	for _, d := range st.Rows() {
-		text, solid := strings.CutSuffix(strings.TrimPrefix(d.ID, "cp."), "(s)")
-		if !solid || !strings.HasPrefix(d.ID, "cp.") || !strings.HasPrefix(d.Source, "hcp") {
+		k := d.ID.Key()
+		if !k.Is("cp") || k.Subject != k.Bare()+"(s)" || !strings.HasPrefix(d.Source, "hcp") {
 			continue
 		}
-		f, err := ParseFormula(text)
+		f, err := ParseFormula(k.Bare())
 		if err != nil {
 			t.Fatal(d.ID, err)
 		}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/schemas/nearly"
 )
 
@@ -141,7 +142,7 @@ func TestLiquidsHaveADensity(t *testing.T) {
 		if s.State != "l" || s.Kind == "acid" || s.Slug == "hydrazoic_acid" {
 			continue
 		}
-		if _, held := chemicals.Base().Row("density." + s.Formula.Text + "(l)"); !held {
+		if _, held := chemicals.Base().Row(datum.Of("density", s.Formula.Text+"(l)")); !held {
 			t.Errorf("%s has no density", s.Name)
 		}
 	}
@@ -162,10 +163,10 @@ func TestCompoundsBurnWithLessThanTheirElements(t *testing.T) {
 			n := f.Count(el)
 			atoms += n
 			if el != "N" {
-				apart += n * base.Num("burn.powder."+el).V * base.Num("weight."+el).V
+				apart += n * base.Num(datum.Of("burn.powder", el)).V * base.Num(datum.Of("weight", el)).V
 			}
 		}
-		formed := apart - base.Num("burn.powder."+name).V*f.MolarMass(base, nil).V
+		formed := apart - base.Num(datum.Of("burn.powder", name)).V*f.MolarMass(base, nil).V
 		if !(formed > 0 && formed < 100*atoms) {
 			t.Errorf("%s: its elements give %g kJ/mol more", name, formed)
 		}

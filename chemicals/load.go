@@ -8,6 +8,7 @@ import (
 	"slices"
 	"sync"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/material"
 	"etchbound/schemas/columns"
 )
@@ -94,7 +95,7 @@ func embedded[T any](load func(fs.FS) ([]T, error)) func() []T {
 
 func loadRows(fsys fs.FS, name string, rows []Datum) ([]Datum, error) {
 	more, err := read(fsys, name, func(r columns.Row) Datum {
-		return Datum{ID: r.Named("id"), Symbol: r.Text("symbol"), Unit: r.Text("unit"), Shape: r.Text("shape"),
+		return Datum{ID: datum.ID(r.Named("id")), Symbol: r.Text("symbol"), Unit: r.Text("unit"), Shape: r.Text("shape"),
 			Value: r.Number("value"), Low: r.Number("low"), High: r.Number("high"), Old: math.NaN(),
 			Group: r.Text("group"), Valid: r.Text("valid"), Source: r.Text("source"), Where: r.Text("where"),
 			Status: r.Named("status"), Note: r.Text("note")}

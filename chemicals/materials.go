@@ -4,6 +4,7 @@ import (
 	"io/fs"
 	"math"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/material"
 )
 
@@ -28,13 +29,13 @@ func ofMaterials(t *material.Table) []Datum {
 			Old: math.NaN()}
 		if !math.IsNaN(m.Conductivity) {
 			k := d
-			k.ID, k.Symbol, k.Unit, k.Shape = "conductivity."+m.Slug, "k_w", "W/m/K", "triangle"
+			k.ID, k.Symbol, k.Unit, k.Shape = datum.Of("conductivity", m.Slug), "k_w", "W/m/K", "triangle"
 			k.Note = "how well " + m.Name + " conducts heat"
 			out = append(out, k)
 		}
 		if !math.IsNaN(m.Service) {
 			s := d
-			s.ID, s.Symbol, s.Unit, s.Note = "service."+m.Slug, "T_s", "degC", m.Name
+			s.ID, s.Symbol, s.Unit, s.Note = datum.Of("service", m.Slug), "T_s", "degC", m.Name
 			s.Value, s.Low, s.High = m.Service, math.NaN(), math.NaN()
 			out = append(out, s)
 		}

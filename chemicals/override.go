@@ -5,12 +5,14 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"etchbound/chemicals/datum"
 )
 
 // Override is a number a route or site file puts in the place of a row. Value,
 // Low and High are in the unit of the row; NaN stands for no end given.
 type Override struct {
-	ID               string
+	ID               datum.ID
 	Value, Low, High float64
 	Unit             string // "" for the unit of the row
 	Source           string // where the writer has it from; without one it counts as assumed
@@ -26,41 +28,9 @@ type Applied struct {
 	OldStatus string
 }
 
-// family is a kind of row a route may add for a phase or substance of its own.
-type family struct{ prefix, symbol, unit string }
-
-// statedByRoute begins the id of a quantity that a route states with a range.
-const statedByRoute = "given:"
-
-// openFamilies are the rows that may be added; every other id must exist, so
-// that a misspelt id is refused and not silently kept.
-var openFamilies = [...]family{
-	{"etch_heat.", "q_etch", "kJ/mol"},
-	{"etch_heat.melt.", "q_etch", "kJ/mol"},
-	{"etch_heat_bound.", "q_bound", "kJ/mol"},
-	{"etch_hydrogen.", "h_etch", "mol/mol"},
-	{"etch_conversion.", "X", ""},
-	{"density.", "rho", "g/mL"},
-	{"electrons.", "z", "mol/mol"},
-	{"valence.", "z_M", "mol/mol"},
-	{"leaving_heat.", "q_A", "kJ/mol"},
-	{"surface_heat.", "q_M", "kJ/mol"},
-	{"termination.", "t", "mol/mol"},
-	{"cp.", "Cp", "J/mol/K"},
-	{"enthalpy.", "dfH", "kJ/mol"},
-	{"hydrogen.impurity.", "h_imp", "mol/mol"},
-	{"methane.impurity.", "c_imp", "mol/mol"},
-	{"heat.impurity.hf.", "q_imp", "kJ/mol"},
-	{"heat.impurity.acid.", "q_imp", "kJ/mol"},
-	{"heat.impurity.base.", "q_imp", "kJ/mol"},
-	{"dissolution.", "q_dis", "kJ/mol"},
-	{"dissolution_water.", "q_dis", "kJ/mol"},
-	{statedByRoute, "x", ""}, // a quantity of the route that was stated with a range
-}
-
 // Override returns a store with the rows replaced, site before route so that
 // the route stands, and the list of what was replaced in that order. It is an
-// error to give an id that is neither in the store nor of an open family, a
+// error to give an id that is neither in the store nor of a kind that files may add to, a
 // unit other than the row's, a value outside its own ends, a value that is not
 // a number, one outside the band of what can be believed (an *OutsideBand), or one id twice from the same file.
 func (s *Store) Override(o []Override) (*Store, []Applied, error) {
@@ -69,11 +39,11 @@ func (s *Store) Override(o []Override) (*Store, []Applied, error) {
 	}
 	order := slices.Clone(o)
 	slices.SortStableFunc(order, func(a, b Override) int { return rank(a) - rank(b) })
-	rows, index := s.Rows(), make(map[string]int, len(o))
+	rows, index := s.Rows(), make(map[datum.ID]int, len(o))
 	applied := make([]Applied, 0, len(order))
-	seen := map[string]bool{}
+	seen := map[[2]string]bool{}
 	for _, v := range order {
-		if key := v.From + "\x00" + v.ID; seen[key] {
+		if key := [2]string{v.From, string(v.ID)}; seen[key] {
 			return nil, nil, fmt.Errorf("%s: %s is given twice", v.At, v.ID)
 		} else {
 			seen[key] = true
@@ -132,12 +102,24 @@ func (s *Store) UnitOf(o Override) (string, error) {
 
 func newRow(v Override) (Datum, error) {
 	nan := math.NaN()
-	for _, f := range openFamilies {
-		if name, ok := strings.CutPrefix(v.ID, f.prefix); ok && name != "" {
-			return Datum{ID: v.ID, Symbol: f.symbol, Unit: f.unit, Value: nan, Low: nan, High: nan, Old: nan}, nil
-		}
+	symbol, unit, ok := opened(v.ID)
+	if !ok {
+		return Datum{}, fmt.Errorf("%s: there is no datum %q", v.At, v.ID)
 	}
-	return Datum{}, fmt.Errorf("%s: there is no datum %q", v.At, v.ID)
+	return Datum{ID: v.ID, Symbol: symbol, Unit: unit, Value: nan, Low: nan, High: nan, Old: nan}, nil
+}
+
+// opened is the symbol and unit of a row that may be added: of a quantity that a file states
+// with a range, or of a kind of number that files may state of what they hold. Every other
+// id must exist, so that a misspelt one is refused and not silently kept.
+func opened(id datum.ID) (symbol, unit string, ok bool) {
+	if at, stated := id.Stated(); stated {
+		return "x", "", at != ""
+	}
+	if k := id.Key(); k.Kind.Opens() && k.Subject != "" {
+		return k.Kind.Symbol, k.Kind.Unit, true
+	}
+	return "", "", false
 }
 
 // replace puts the override into the row. A row with its own stated range no
@@ -147,7 +129,7 @@ func replace(d *Datum, v Override) (Applied, error) {
 		return Applied{}, err
 	}
 	a := Applied{v, d.Value, d.Status}
-	d.Old, d.OverriddenBy = d.Value, strings.TrimSpace(v.From+" "+v.At)
+	d.Old, d.From, d.OverriddenBy = d.Value, v.From, strings.TrimSpace(v.From+" "+v.At)
 	d.Value, d.Low, d.High, d.Group = v.Value, v.Low, v.High, ""
 	d.Source, d.Where, d.Note = v.Source, v.At, ""
 	d.Status = "stated"

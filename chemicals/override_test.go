@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -70,7 +71,7 @@ func TestOverrideRefuses(t *testing.T) {
 	if _, _, err := chemicals.Base().Override([]chemicals.Override{ok, ok}); err == nil {
 		t.Error("the same id twice from one file was taken")
 	}
-	for id, unit := range map[string]string{ok.ID: "kJ/mol", "etch_heat.Zr2InC": "kJ/mol"} {
+	for id, unit := range map[datum.ID]string{ok.ID: "kJ/mol", "etch_heat.Zr2InC": "kJ/mol"} {
 		o := ok
 		o.ID = id
 		if got, err := chemicals.Base().Takes(o); got != unit || err != nil {

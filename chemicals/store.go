@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -20,7 +21,7 @@ type Store struct {
 type rowSet struct {
 	rows    []Datum
 	nums    []working.Num // of the rows as stored; With changes only V
-	byID    map[string]int
+	byID    map[datum.ID]int
 	weights [NumElements]int // index of the row of each atomic weight, -1 none
 	files   *files
 }
@@ -33,7 +34,7 @@ func Base() *Store { return base() }
 // read or computed exactly from what was is known; the rest is at best estimated,
 // bounds are bounds. Where the row is
 // absent or was taken away, the number is unknown and lacks id.
-func (s *Store) Num(id string) working.Num {
+func (s *Store) Num(id datum.ID) working.Num {
 	i, ok := s.rows.byID[id]
 	if !ok {
 		return working.Datum("", "", math.NaN(), working.Unknown, id)
@@ -58,7 +59,7 @@ func (s *Store) weight(element int) working.Num {
 	if i := s.rows.weights[element]; i >= 0 {
 		return s.num(i)
 	}
-	return s.Num("weight." + elementSymbols[element])
+	return s.Num(datum.Of("weight", elementSymbols[element]))
 }
 
 // With returns a store in which the rows at the given indices have other
@@ -76,7 +77,7 @@ func (s *Store) With(values map[int]float64) *Store {
 
 // Row returns a row with its value in this store, and false where there is
 // none or it was taken away.
-func (s *Store) Row(id string) (Datum, bool) {
+func (s *Store) Row(id datum.ID) (Datum, bool) {
 	i, ok := s.rows.byID[id]
 	if !ok {
 		return Datum{}, false
@@ -87,15 +88,15 @@ func (s *Store) Row(id string) (Datum, bool) {
 	return d, !math.IsNaN(d.Value)
 }
 
-// OverriddenBy is the writing that put the value of a row into this store; empty where it is
-// that of the tables, or there is no row. No run of ranges changes it, so that to ask for it
-// is not to read the value.
-func (s *Store) OverriddenBy(id string) string {
+// ReplacedBy is the file that put the value of a row into this store, route or site; empty
+// where it is that of the tables, or there is no row. No run of ranges changes it, so that to
+// ask for it is not to read the value.
+func (s *Store) ReplacedBy(id datum.ID) string {
 	i, ok := s.rows.byID[id]
 	if !ok {
 		return ""
 	}
-	return s.rows.rows[i].OverriddenBy
+	return s.rows.rows[i].From
 }
 
 // Rows returns every row with its value in this store, in file order.
@@ -130,7 +131,7 @@ func (s *Store) Table(id string) (*Table, bool) {
 func (s *Store) Tables() []*Table { return slices.Clone(s.rows.files.tableList) }
 
 func newRowSet(rows []Datum, f *files) *rowSet {
-	r := &rowSet{rows: rows, files: f, byID: make(map[string]int, len(rows)), nums: make([]working.Num, len(rows))}
+	r := &rowSet{rows: rows, files: f, byID: make(map[datum.ID]int, len(rows)), nums: make([]working.Num, len(rows))}
 	for i := range rows {
 		rows[i].Index = i
 		r.byID[rows[i].ID] = i
@@ -141,7 +142,7 @@ func newRowSet(rows []Datum, f *files) *rowSet {
 	}
 	for e := range r.weights {
 		r.weights[e] = -1
-		if i, ok := r.byID["weight."+elementSymbols[e]]; ok {
+		if i, ok := r.byID[datum.Of("weight", elementSymbols[e])]; ok {
 			r.weights[e] = i
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/aqueous"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -18,7 +19,7 @@ var (
 
 func TestRowsAreWellFormed(t *testing.T) {
 	st := chemicals.Base()
-	seen := map[string]bool{}
+	seen := map[datum.ID]bool{}
 	for _, d := range st.Rows() {
 		switch {
 		case d.ID == "" || seen[d.ID]:
@@ -39,7 +40,7 @@ func TestRowsAreWellFormed(t *testing.T) {
 			t.Errorf("%s: in group %s without moving", d.ID, d.Group)
 		}
 		seen[d.ID] = true
-		sourced(t, st, d.ID, d.Source, d.Status)
+		sourced(t, st, string(d.ID), d.Source, d.Status)
 	}
 	if len(seen) < 400 {
 		t.Errorf("only %d rows", len(seen))
@@ -87,7 +88,7 @@ func TestEverySourceIsUsed(t *testing.T) {
 
 func TestNumStatus(t *testing.T) {
 	st := chemicals.Base()
-	for id, want := range map[string]working.Status{
+	for id, want := range map[datum.ID]working.Status{
 		"weight.Ti":         working.Known,
 		"etch_heat.Ti3AlC2": working.Estimated, // added up, with its range
 		"electrons.In":      working.Estimated,
@@ -96,11 +97,11 @@ func TestNumStatus(t *testing.T) {
 		"electrons.As":      working.Unknown,
 	} {
 		n := st.Num(id)
-		if n.Status != want || n.Ref() != id {
+		if n.Status != want || n.Ref() != string(id) {
 			t.Errorf("%s is %v from %q, want %v", id, n, n.Ref(), want)
 		}
 		if want == working.Unknown && (!math.IsNaN(n.V) ||
-			!slices.Equal(n.Missing(), []working.Missing{working.Lacks(working.NoDatum, id)})) {
+			!slices.Equal(n.Missing(), []working.Missing{working.LacksDatum(id)})) {
 			t.Errorf("%s: value %g, missing %v", id, n.V, n.Missing())
 		}
 	}
@@ -110,7 +111,7 @@ func TestNumStatus(t *testing.T) {
 // stay without a count of electrons: a number here would read as hydrogen.
 func TestNoElectronsForHydrideFormers(t *testing.T) {
 	for _, element := range []string{"P", "As", "Sb", "S", "Se", "Te", "Tl", "Cd", "Pb", "Zn", "Bi", "Cu", "Au"} {
-		if n := chemicals.Base().Num("electrons." + element); !n.Unknown() {
+		if n := chemicals.Base().Num(datum.Of("electrons", element)); !n.Unknown() {
 			t.Errorf("%v", n)
 		}
 	}
@@ -128,7 +129,7 @@ func TestWith(t *testing.T) {
 	}
 	removed := base.With(map[int]float64{d.Index: math.NaN()})
 	n := removed.Num(d.ID)
-	if !n.Unknown() || !slices.Equal(n.Missing(), []working.Missing{working.Lacks(working.NoDatum, d.ID)}) {
+	if !n.Unknown() || !slices.Equal(n.Missing(), []working.Missing{working.LacksDatum(d.ID)}) {
 		t.Errorf("taken away: %v", n)
 	}
 	if _, ok := removed.Row(d.ID); ok {
@@ -140,7 +141,7 @@ func TestWith(t *testing.T) {
 	titanium, _ := base.Row("weight.Ti")
 	f, _ := chemicals.ParseFormula("Ti3AlC2")
 	m := f.MolarMass(base.With(map[int]float64{titanium.Index: math.NaN()}), nil)
-	if !m.Unknown() || !slices.Equal(m.Missing(), []working.Missing{working.Lacks(working.NoDatum, "weight.Ti")}) {
+	if !m.Unknown() || !slices.Equal(m.Missing(), []working.Missing{working.LacksDatum("weight.Ti")}) {
 		t.Errorf("molar mass without titanium: %v", m)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -39,7 +40,7 @@ func TestWhatWasNotMeasuredIsNotKnown(t *testing.T) {
 // Of each way to come by a number, one of them.
 func TestWhatCountsAsKnown(t *testing.T) {
 	st := chemicals.Base()
-	for id, want := range map[string]working.Status{
+	for id, want := range map[datum.ID]working.Status{
 		"weight.Ti":                 working.Known,     // read twice
 		"cp.LiF(s)":                 working.Known,     // read
 		"hydrogen.impurity.Al":      working.Known,     // a balanced equation
@@ -66,7 +67,7 @@ func TestWhatCountsAsKnown(t *testing.T) {
 // reason stands there for nothing.
 func TestEveryDoubtHasARangeOrAReason(t *testing.T) {
 	st := chemicals.Base()
-	used := map[string]bool{"given:*": true} // rows that a route adds
+	used := map[datum.Pattern]bool{"given:*": true} // rows that a route adds
 	for _, d := range st.Rows() {
 		if !d.Doubtful() || !math.IsNaN(d.Low) {
 			continue

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/process"
@@ -489,7 +490,7 @@ func TestNoDatumOfTheDemonstrationHelpsByMissing(t *testing.T) {
 func without(tb testing.TB, t reporter, c route.Case, full *hazards.Review, d chemicals.Datum, what string) {
 	c.Store = c.Store.With(map[int]float64{d.Index: math.NaN()})
 	rv := must(tb, c)
-	notBetter(t, full, &rv, "without "+d.ID+" in "+what)
+	notBetter(t, full, &rv, "without "+string(d.ID)+" in "+what)
 	was := byID(full.Figures)
 	for i := range rv.Figures {
 		f := &rv.Figures[i]
@@ -527,17 +528,14 @@ func without(tb testing.TB, t reporter, c route.Case, full *hazards.Review, d ch
 
 // standsIn reports whether an estimate takes the place of a datum where it is missing: its
 // range holds the datum, and that no verdict gets better is all that is asked of it.
-func standsIn(id string) bool {
-	return strings.HasPrefix(id, "etch_heat.") || strings.HasPrefix(id, "cp.") && strings.HasSuffix(id, "(s)")
+func standsIn(id datum.ID) bool {
+	return datum.Pattern("etch_heat.*").Fits(id) || datum.Pattern("cp.*(s)").Fits(id)
 }
 
 func exact(d chemicals.Datum) bool {
-	for _, p := range []string{"weight.", "constant.", "gas.temperature", "gas.pressure", route.RangePrefix} {
-		if strings.HasPrefix(d.ID, p) {
-			return true
-		}
-	}
-	return false
+	_, stated := d.ID.Stated()
+	return stated || slices.ContainsFunc([]datum.Pattern{"weight.*", "constant.*", "gas.temperature", "gas.pressure"},
+		func(p datum.Pattern) bool { return p.Fits(d.ID) })
 }
 
 func must(tb testing.TB, c route.Case) hazards.Review {

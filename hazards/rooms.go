@@ -1,6 +1,7 @@
 package hazards
 
 import (
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/assess"
 	"etchbound/hazards/doubt"
@@ -45,9 +46,9 @@ func Stored(c route.Case) (Sized, error) {
 func StoredOnly(c route.Case) Assessment { return assess.Some(c, assess.Of(assess.Storage)) }
 
 // StoredWith is StoredOnly with other data, once for each value of a datum.
-func StoredWith(c route.Case, datum string, values ...float64) []Assessment {
+func StoredWith(c route.Case, id datum.ID, values ...float64) []Assessment {
 	out, kept := make([]Assessment, len(values)), assess.Keep(c, nil)
-	d, held := c.Store.Row(datum)
+	d, held := c.Store.Row(id)
 	for i, v := range values {
 		st := c.Store
 		if held {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/ranges"
@@ -12,7 +13,7 @@ import (
 
 // looked are the data that a run may look at without a figure standing on them, each
 // with the reason; elsewhere they stand on lines and are swung.
-var looked = map[string]string{
+var looked = map[datum.ID]string{
 	"conductivity.carbon_steel":  "compared, to find the wall that passes least heat: that one counts",
 	"cake.heat.thick":            "looked up, and that of the phase itself counts",
 	"storage.family.thick":       "looked up, and that of the phase itself counts",
@@ -40,7 +41,7 @@ func TestWhatIsReadWithARangeIsSwung(t *testing.T) {
 		if a := hazards.Assess(c, w); a.Err != nil {
 			t.Fatal(name, a.Err)
 		}
-		on := map[string]bool{}
+		on := map[datum.ID]bool{}
 		for _, d := range ranges.Used(c.Store, w) {
 			on[d.ID] = true
 		}

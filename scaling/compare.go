@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math"
 
+	"etchbound/chemicals/datum"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
@@ -114,7 +115,7 @@ func product(r *hazards.Review) (mass float64, ends [2]float64) {
 	if l == nil {
 		return math.NaN(), unknown
 	}
-	molar := func(element string) float64 { return r.Case.Store.Num("weight." + element).V }
+	molar := func(element string) float64 { return r.Case.Store.Num(datum.Of("weight", element)).V }
 	core := l.MolarMass.V
 	for _, a := range l.A {
 		core -= a.Count * molar(a.Symbol)

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -21,7 +22,7 @@ import (
 )
 
 // frozen is a case in which only one datum has a range.
-func frozen(t *testing.T, c route.Case, free string) route.Case {
+func frozen(t *testing.T, c route.Case, free datum.ID) route.Case {
 	t.Helper()
 	var over []chemicals.Override
 	for _, d := range c.Store.Rows() {

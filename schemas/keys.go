@@ -144,17 +144,18 @@ func (d *schemaDoc) nearestKey(text string, props map[string]any) string {
 
 // Nearest is the one of the names that was likely meant by the text, empty
 // where none is near.
-func Nearest(text string, names []string) string {
+func Nearest[S ~string](text string, names []S) S {
 	names = slices.Clone(names)
 	slices.Sort(names)
-	best, least := "", 1+max(1, len(text)/3)
-	for _, n := range names {
+	best, least := S(""), 1+max(1, len(text)/3)
+	for _, name := range names {
+		n := string(name)
 		d := quantity.Distance(strings.ToLower(text), strings.ToLower(n))
 		if d > 0 && len(text) >= 3 && len(n) >= 3 && (strings.HasPrefix(n, text) || strings.HasPrefix(text, n)) {
 			d = 1
 		}
 		if d < least {
-			best, least = n, d
+			best, least = name, d
 		}
 	}
 	return best

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
 	"etchbound/schemas/nearly"
@@ -115,7 +116,7 @@ func TestWhatIsNotLayered(t *testing.T) {
 }
 
 // with sets rows by id.
-func with(t *testing.T, values map[string]float64) *chemicals.Store {
+func with(t *testing.T, values map[datum.ID]float64) *chemicals.Store {
 	t.Helper()
 	at := map[int]float64{}
 	for id, v := range values {
@@ -149,7 +150,7 @@ func TestHydrogenByElectronCount(t *testing.T) {
 		{"Ti3SiC2", 1, etching.Bath{Fluoride: true}, 3.5, 0.9, 0, "four electrons"},
 		{"Ti2SnC", 1, etching.Bath{Fluoride: true}, 2.5, 0.9, 0, "two electrons"},
 	} {
-		st := with(t, map[string]float64{"termination.oxygen": tt.oxygen})
+		st := with(t, map[datum.ID]float64{"termination.oxygen": tt.oxygen})
 		l := split(t, tt.phase)
 		p := l.Etched(st, nil, tt.bath)
 		if !nearly.To(p.Hydrogen.V, tt.h, 1e-12) || !nearly.To(p.Fluorine.V, tt.f, 1e-12) ||
@@ -184,7 +185,7 @@ func TestHydrogenOfAnUnlistedLayerIsUnknown(t *testing.T) {
 		l := split(t, phase)
 		for name, n := range map[string]working.Num{"etched": l.Etched(chemicals.Base(), nil,
 			etching.Bath{Fluoride: true}).Hydrogen, "dissolved": l.Dissolved(chemicals.Base(), nil)} {
-			if !n.Unknown() || !slices.Contains(n.Missing(), working.Lacks(working.NoDatum, "electrons."+l.Unlisted)) {
+			if !n.Unknown() || !slices.Contains(n.Missing(), working.LacksDatum(datum.Of("electrons", l.Unlisted))) {
 				t.Errorf("%s, %s: %v", phase, name, n)
 			}
 		}

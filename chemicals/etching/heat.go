@@ -3,9 +3,9 @@ package etching
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -29,15 +29,15 @@ import (
 // elements without q_A or q_M. Acid without fluoride has q_A of its own.
 func (l *Layered) Heat(st *chemicals.Store, w *working.Sheet, in Medium) (q working.Num, standIns bool) {
 	if in == Fluoride || l.Measured(st) {
-		if own := st.Num("etch_heat." + l.Formula.Text); !own.Unknown() {
+		if own := st.Num(datum.Of("etch_heat", l.Formula.Text)); !own.Unknown() {
 			return own, false
 		}
 	}
-	unknown := working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, "etch_heat."+l.Formula.Text))
+	unknown := working.Absent("q", "kJ/mol", working.LacksDatum(datum.Of("etch_heat", l.Formula.Text)))
 	if !l.falls() {
 		return unknown, false
 	}
-	a, m := l.leaving(st, w, "leaving_heat."+string(in)), l.surface(st, w, "surface_heat.")
+	a, m := l.leaving(st, w, string(in)), l.surface(st, w, "surface_heat")
 	b, d := st.Num("layer_heat.bond").As("b"), st.Num("layer_heat.above").As("d")
 	q = w.Line("q", "kJ/mol", "max(a+q_M-b-d,0)", math.Max(a.V+m.V-b.V-d.V, 0), a, m, b, d)
 	if q.Unknown() {
@@ -49,17 +49,17 @@ func (l *Layered) Heat(st *chemicals.Store, w *working.Sheet, in Medium) (q work
 // Measured reports whether the route itself states the heat of its etch, whatever etches: that of
 // the data is of fluoride, and so may be that of a site.
 func (l *Layered) Measured(st *chemicals.Store) bool {
-	return strings.HasPrefix(st.OverriddenBy("etch_heat."+l.Formula.Text), "route")
+	return st.ReplacedBy(datum.Of("etch_heat", l.Formula.Text)) == "route"
 }
 
-// Medium is what takes the layer away; it begins the ids of its q_A.
+// Medium is what takes the layer away: the kind of data that its q_A are.
 type Medium string
 
 // The media of which q_A is held, beside melts.
 const (
-	Fluoride Medium = ""
-	Base     Medium = "base."
-	Acid     Medium = "acid." // without fluoride
+	Fluoride Medium = "leaving_heat"
+	Base     Medium = "leaving_heat.base"
+	Acid     Medium = "leaving_heat.acid" // without fluoride
 )
 
 // HeatOfMelt is what the etch of a phase by a dry chloride MCl2 releases, kJ/mol at 25 degC:
@@ -77,11 +77,11 @@ const (
 // Melting and boiling take heat that is not credited. The layer counts as vapour, and at the
 // high end as bound in the melt. Of what chlorides are not held it is unknown.
 func (l *Layered) HeatOfMelt(st *chemicals.Store, w *working.Sheet, salt string) (q working.Num, standIns bool) {
-	if own := st.Num("etch_heat.melt." + l.Formula.Text); !own.Unknown() {
+	if own := st.Num(datum.Of("etch_heat.melt", l.Formula.Text)); !own.Unknown() {
 		return own, false
 	}
 	if l.Measured(st) { // asked first: what is read and not used stands on no line
-		if own := st.Num("etch_heat." + l.Formula.Text); !own.Unknown() {
+		if own := st.Num(datum.Of("etch_heat", l.Formula.Text)); !own.Unknown() {
 			return own, false
 		}
 	}
@@ -89,9 +89,9 @@ func (l *Layered) HeatOfMelt(st *chemicals.Store, w *working.Sheet, salt string)
 	if !l.falls() {
 		return unknown, false
 	}
-	a, m := l.leaving(st, w, "leaving_heat.melt."), l.surface(st, w, "surface_heat.melt.")
+	a, m := l.leaving(st, w, "leaving_heat.melt"), l.surface(st, w, "surface_heat.melt")
 	b, d := st.Num("layer_heat.bond").As("b"), st.Num("layer_heat.above").As("d")
-	z, s := l.Electrons.As("z"), st.Num("enthalpy."+salt+"(s)").As("H_S")
+	z, s := l.Electrons.As("z"), st.Num(datum.Of("enthalpy", salt+"(s)")).As("H_S")
 	q = w.Line("q", "kJ/mol", "max(a+q_M-b-d+(z+2)/2*H_S,0)",
 		math.Max(a.V+m.V-b.V-d.V+(z.V+2)/2*s.V, 0), a, m, b, d, z, s)
 	if q.Unknown() {
@@ -101,10 +101,10 @@ func (l *Layered) HeatOfMelt(st *chemicals.Store, w *working.Sheet, salt string)
 }
 
 // leaving is what the layer of a formula unit releases where it goes.
-func (l *Layered) leaving(st *chemicals.Store, w *working.Sheet, family string) working.Num {
+func (l *Layered) leaving(st *chemicals.Store, w *working.Sheet, kind string) working.Num {
 	var of []working.Num
 	for _, a := range l.A {
-		q, x := st.Num(family+a.Symbol).As("q_A"), working.Exact("x", "1", a.Count, a.Symbol+" per formula unit")
+		q, x := st.Num(datum.Of(kind, a.Symbol)).As("q_A"), working.Exact("x", "1", a.Count, a.Symbol+" per formula unit")
 		of = append(of, w.Line("a", "kJ/mol", "x*q_A", x.V*q.V, x, q))
 	}
 	return w.Sum("a", "kJ/mol", of...)
@@ -119,11 +119,11 @@ func (l *Layered) falls() bool {
 
 // surface is what the metal of the product releases as it takes up two oxygen from water, or
 // two chlorine.
-func (l *Layered) surface(st *chemicals.Store, w *working.Sheet, family string) working.Num {
-	least := st.Num(family + l.M[0].Symbol).As("q_M")
+func (l *Layered) surface(st *chemicals.Store, w *working.Sheet, kind string) working.Num {
+	least := st.Num(datum.Of(kind, l.M[0].Symbol)).As("q_M")
 	most := least
 	for _, m := range l.M[1:] {
-		q := st.Num(family + m.Symbol).As("q_M")
+		q := st.Num(datum.Of(kind, m.Symbol)).As("q_M")
 		switch {
 		case q.Unknown() || least.Unknown():
 			return working.Absent("q_M", "kJ/mol", append(q.Missing(), least.Missing()...)...)

@@ -2,10 +2,10 @@ package etching_test
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/etching"
 	"etchbound/schemas/nearly"
 )
@@ -26,13 +26,13 @@ func standIn(t *testing.T, phase string, base bool, end int) (float64, bool) {
 func standInData(phase, salt string, end int) *chemicals.Store {
 	values := map[int]float64{}
 	for _, d := range chemicals.Base().Rows() {
-		less := strings.HasPrefix(d.ID, "layer_heat.")
+		less := datum.Pattern("layer_heat.*").Fits(d.ID)
 		switch {
-		case d.ID == "enthalpy."+salt+"(s)" && end != 0: // less negative is more heat
+		case d.ID == datum.Of("enthalpy", salt+"(s)") && end != 0: // less negative is more heat
 			values[d.Index] = map[int]float64{-1: d.Low, 1: d.High}[end]
-		case d.ID == "etch_heat."+phase:
+		case d.ID == datum.Of("etch_heat", phase):
 			values[d.Index] = math.NaN() // taken away
-		case end == 0 || !less && !strings.HasPrefix(d.ID, "leaving_heat.") && !strings.HasPrefix(d.ID, "surface_heat."):
+		case end == 0 || !less && !datum.Pattern("leaving_heat.*").Fits(d.ID) && !datum.Pattern("surface_heat.*").Fits(d.ID):
 		case less == (end < 0):
 			values[d.Index] = d.High
 		default:
@@ -47,7 +47,7 @@ func standInData(phase, salt string, end int) *chemicals.Store {
 // have none.
 func TestStandInsCoverWhatIsAddedUp(t *testing.T) {
 	for _, phase := range []string{"Ti3AlC2", "Ti2AlC", "Ti2AlN", "Nb2AlC", "V2AlC"} {
-		own, ok := chemicals.Base().Row("etch_heat." + phase)
+		own, ok := chemicals.Base().Row(datum.Of("etch_heat", phase))
 		low, _ := standIn(t, phase, false, -1)
 		centre, is := standIn(t, phase, false, 0)
 		high, _ := standIn(t, phase, false, 1)

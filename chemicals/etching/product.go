@@ -2,6 +2,7 @@ package etching
 
 import (
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -27,7 +28,7 @@ type Product struct {
 func (l *Layered) Etched(st *chemicals.Store, w *working.Sheet, b Bath) Product {
 	e := l.Electrons.As("e")
 	o := st.Num("termination.oxygen").As("o")
-	measured := st.Num("etch_hydrogen." + l.Formula.Text)
+	measured := st.Num(datum.Of("etch_hydrogen", l.Formula.Text))
 	if !measured.Unknown() {
 		h := measured.As("h")
 		o = w.Line("o", "mol/mol", "2*h-e-2", 2*h.V-e.V-2, h, e)
@@ -66,7 +67,7 @@ func shares(st *chemicals.Store, w *working.Sheet, b Bath, rest working.Num) (f,
 func (l *Layered) Dissolved(st *chemicals.Store, w *working.Sheet) working.Num {
 	terms := []working.Num{l.Electrons}
 	for _, m := range l.M {
-		v := st.Num("valence." + m.Symbol).As("v")
+		v := st.Num(datum.Of("valence", m.Symbol)).As("v")
 		x := working.Exact("x", "mol/mol", m.Count, m.Symbol+" per formula unit")
 		terms = append(terms, w.Line("v_"+m.Symbol, "mol/mol", "x*v", x.V*v.V, x, v))
 	}
@@ -87,9 +88,9 @@ func Dissolved(st *chemicals.Store, w *working.Sheet, f chemicals.Formula) worki
 		case "C", "N", "B":
 			continue
 		}
-		v := st.Num("valence." + el).As("v")
+		v := st.Num(datum.Of("valence", el)).As("v")
 		if v.Unknown() {
-			v = st.Num("electrons." + el).As("v")
+			v = st.Num(datum.Of("electrons", el)).As("v")
 		}
 		i, _ := chemicals.ElementIndex(el)
 		x := working.Exact("x", "mol/mol", f.Of[i], el+" per formula unit")

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -103,7 +104,7 @@ func (l *Layered) count(st *chemicals.Store, w *working.Sheet) {
 		if Toxic(a.Symbol) {
 			l.Toxic = append(l.Toxic, a.Symbol)
 		}
-		e := st.Num("electrons." + a.Symbol)
+		e := st.Num(datum.Of("electrons", a.Symbol))
 		if e.Unknown() {
 			l.Unlisted = a.Symbol
 		}

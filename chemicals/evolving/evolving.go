@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/schemas/columns"
 )
 
@@ -20,7 +21,7 @@ type Gas struct {
 	Sub   *chemicals.Substance // nil: the element gives none there
 	Takes []Take               // at most two
 	Said  string               // the fact that stops work for it already
-	Slow  string               // what begins the ids of its law of first order; "" for one that comes at once
+	Slow  datum.ID             // what begins the ids of its law of first order; "" for one that comes at once
 }
 
 // Take is what one mol of a gas takes.
@@ -63,7 +64,7 @@ var held = sync.OnceValue(func() map[string][]*Gas {
 // rowOf reads a row of the table: a gas, or elements that give none.
 func rowOf(r columns.Row) []*Gas {
 	_ = r.Named("source") + r.Choice("status", "computed", "memory", "read", "two-sources") + r.Text("note")
-	g := Gas{In: r.List("in"), Said: r.Text("said"), Slow: r.Text("slow")}
+	g := Gas{In: r.List("in"), Said: r.Text("said"), Slow: datum.ID(r.Text("slow"))}
 	for _, text := range r.List("takes") {
 		t, err := takeOf(text)
 		if err != nil {

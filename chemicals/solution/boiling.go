@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -39,7 +40,7 @@ func boiling(st *chemicals.Store, w *working.Sheet, model string, fraction worki
 	}
 	x := fraction.V * percent
 	if !fraction.Unknown() && !(x <= high*(1+1e-12) && x >= 0) {
-		return working.Absent("T", "degC", working.Lacks(working.NoDatum, id+".acid"))
+		return working.Absent("T", "degC", working.LacksDatum(datum.ID(id+".acid")))
 	}
 	if fraction.Unknown() || water.Unknown() {
 		return w.Model("T", "degC", boilingName, math.NaN(), fraction, water)

@@ -2,6 +2,7 @@ package solution
 
 import (
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -51,7 +52,7 @@ func unmixed(st *chemicals.Store, w *working.Sheet, sub *chemicals.Substance, na
 // undilutedHeat is the heat capacity of an amount (mol) of a pure liquid or solid: of its
 // row, or else by Kopp's rule.
 func undilutedHeat(st *chemicals.Store, w *working.Sheet, sub *chemicals.Substance, n working.Num) working.Num {
-	cp := st.Num("cp." + sub.Formula.Text + "(" + sub.State + ")").As("Cp")
+	cp := st.Num(datum.Of("cp", sub.Formula.Text+"("+sub.State+")")).As("Cp")
 	switch {
 	case !cp.Unknown():
 	case sub.State == "s":

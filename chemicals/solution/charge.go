@@ -2,6 +2,7 @@ package solution
 
 import (
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/schemas/quantity"
 )
@@ -77,7 +78,7 @@ func (p *portion) undiluted() Charge {
 	tag := p.sub.Formula.Text + "(" + p.sub.State + ")"
 	switch {
 	case p.sub.State == "l" || p.byVolume:
-		p.weigh(p.st.Num("density." + tag))
+		p.weigh(p.st.Num(datum.Of("density", tag)))
 	case p.sub.State == "s":
 		p.volume = working.Exact("V", "mL", 0, "a solid adds no liquid")
 	default:

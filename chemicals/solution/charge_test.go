@@ -117,7 +117,7 @@ func TestChargedUnknowns(t *testing.T) {
 	}
 	tooStrong := solution.Charged(st, nil, hcl, strength(quantity.Molarity, 20000), given("V", "mL", 100), working.Num{})
 	if !tooStrong.Mass.Unknown() || !slices.Contains(tooStrong.Mass.Missing(),
-		working.Lacks(working.NoDatum, "density.hcl")) || !nearly.To(tooStrong.Solute.V, 2, 1e-12) {
+		working.LacksDatum("density.hcl")) || !nearly.To(tooStrong.Solute.V, 2, 1e-12) {
 		t.Errorf("20 mol/L hydrochloric acid: %+v", tooStrong)
 	}
 	nothing := solution.Charged(st, nil, hcl, strength(quantity.MassFraction, 0.3), working.Num{}, working.Num{})
@@ -129,7 +129,7 @@ func TestChargedUnknowns(t *testing.T) {
 		strength(quantity.MassFraction, 0.3),
 		given("V", "mL", 100), working.Num{})
 	if !without.Solute.Unknown() || !slices.Contains(without.Solute.Missing(),
-		working.Lacks(working.NoDatum, "weight.Cl")) || without.Mass.Unknown() {
+		working.LacksDatum("weight.Cl")) || without.Mass.Unknown() {
 		t.Errorf("without the weight of chlorine: %+v", without)
 	}
 }

@@ -2,6 +2,7 @@ package solution
 
 import (
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -51,7 +52,7 @@ func fractionOf(st *chemicals.Store, w *working.Sheet, model string, y working.N
 		return x/percent*rho - y.V/1000
 	}
 	if excess(high) < 0 || y.V < 0 {
-		return working.Absent("w", "g/g", working.Lacks(working.NoDatum, "density."+model))
+		return working.Absent("w", "g/g", working.LacksDatum(datum.Of("density", model)))
 	}
 	for range 60 {
 		if mid := (low + high) / 2; excess(mid) < 0 {

@@ -2,6 +2,7 @@ package solution
 
 import (
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -33,7 +34,7 @@ func IntegralHeat(st *chemicals.Store, w *working.Sheet, model string, acid, wat
 	case "naoh":
 		q = heatNaOH(st, w, ratio)
 	default:
-		q = working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, "heat_of_solution."+model))
+		q = working.Absent("q", "kJ/mol", working.LacksDatum(datum.Of("heat_of_solution", model)))
 	}
 	return w.Line("Q", "kJ", "n*q", acid.V*q.V, acid, q.As("q"))
 }
@@ -49,7 +50,7 @@ func dilution(st *chemicals.Store, w *working.Sheet, model string, b working.Num
 	id := "heat_of_dilution." + model
 	t, ok := st.Table(id)
 	if !ok {
-		return working.Absent("d", "kJ/mol", working.Lacks(working.NoDatum, id))
+		return working.Absent("d", "kJ/mol", working.LacksDatum(datum.ID(id)))
 	}
 	if low, _ := t.Range(); b.V < low {
 		v, _ := t.At(0, low)
@@ -92,7 +93,7 @@ func heatH2SO4(st *chemicals.Store, w *working.Sheet, ratio working.Num) working
 	k := st.Num("factor.heat.h2so4")
 	t, ok := st.Table(id)
 	if !ok {
-		return working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, id))
+		return working.Absent("q", "kJ/mol", working.LacksDatum(datum.ID(id)))
 	}
 	low, high := t.Range()
 	if ratio.V >= low {
@@ -122,7 +123,7 @@ func heatNaOH(st *chemicals.Store, w *working.Sheet, ratio working.Num) working.
 	k := st.Num("factor.heat.naoh")
 	t, ok := st.Table(id)
 	if !ok {
-		return working.Absent("q", "kJ/mol", working.Lacks(working.NoDatum, id))
+		return working.Absent("q", "kJ/mol", working.LacksDatum(datum.ID(id)))
 	}
 	low, high := t.Range()
 	if ratio.V >= low {

@@ -2,6 +2,7 @@ package solution
 
 import (
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -21,7 +22,7 @@ func worse(w *working.Sheet, n working.Num, st working.Status) working.Num {
 func read(st *chemicals.Store, w *working.Sheet, symbol, id, column string, x working.Num, scale float64) working.Num {
 	t, ok := st.Table(id)
 	if !ok {
-		return working.Absent(symbol, "", working.Lacks(working.NoDatum, id))
+		return working.Absent(symbol, "", working.LacksDatum(datum.ID(id)))
 	}
 	if x.Unknown() {
 		return w.Table(symbol, t.Unit, id, x.V, x)
@@ -32,7 +33,7 @@ func read(st *chemicals.Store, w *working.Sheet, symbol, id, column string, x wo
 		v, ok = t.At(c, x.V*scale)
 	}
 	if !ok {
-		return working.Absent(symbol, t.Unit, working.Lacks(working.NoDatum, id))
+		return working.Absent(symbol, t.Unit, working.LacksDatum(datum.ID(id)))
 	}
 	n := w.Table(symbol, t.Unit, id, v, x)
 	if !t.Read(x.V * scale) {

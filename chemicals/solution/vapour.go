@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -35,7 +36,7 @@ func Vapour(st *chemicals.Store, w *working.Sheet, model string, fraction, celsi
 func spreadOut(st *chemicals.Store, w *working.Sheet, model string, p, fraction working.Num) working.Num {
 	id := "vapour_factor." + model
 	low, high := read(st, w, "f_l", id, "low", fraction, percent), read(st, w, "f_h", id, "high", fraction, percent)
-	z := st.Num("vapour." + model).As("z")
+	z := st.Num(datum.Of("vapour", model)).As("z")
 	v := p.V * math.Pow(high.V, math.Max(z.V, 0)) * math.Pow(low.V, math.Max(-z.V, 0))
 	return w.Line("p", "kPa", "p_0*pow(f_h,max(z,0))*pow(f_l,max(-z,0))", v, p, high, low, z).Worse(working.Estimated)
 }
@@ -49,14 +50,14 @@ func pressure(st *chemicals.Store, w *working.Sheet, model string, fraction, cel
 	case fraction.Unknown() || celsius.Unknown() || highest.Unknown():
 		return working.Absent("p", "kPa", working.Joined(fraction.Missing(), celsius.Missing(), highest.Missing())...)
 	case !ok:
-		return working.Absent("p", "kPa", working.Lacks(working.NoDatum, id))
+		return working.Absent("p", "kPa", working.LacksDatum(datum.ID(id)))
 	case !(celsius.V >= 0 && celsius.V <= highest.V):
 		return working.Absent("p", "kPa", working.Lacks("vapour_outside", model))
 	}
 	x, kelvin := fraction.V*percent, celsius.V+273.15
 	low, high := t.Range()
 	if x > high*(1+1e-12) || x < 0 {
-		return working.Absent("p", "kPa", working.Lacks(working.NoDatum, id))
+		return working.Absent("p", "kPa", working.LacksDatum(datum.ID(id)))
 	}
 	at := func(x float64) float64 {
 		a, b := coefficients(t, x)
@@ -134,7 +135,7 @@ func OverSalt(st *chemicals.Store, w *working.Sheet, free, total, ratio working.
 func BesideHF(st *chemicals.Store, w *working.Sheet, alone, thin, thick, celsius working.Num) working.Num {
 	t, ok := st.Table("pressure.hcl.acid")
 	if !ok {
-		return working.Absent("p", "kPa", working.Lacks(working.NoDatum, "pressure.hcl.acid"))
+		return working.Absent("p", "kPa", working.LacksDatum("pressure.hcl.acid"))
 	}
 	_, end := t.Range()
 	top, x := working.Exact("w_m", "1", end/percent, "where the table of hydrochloric acid ends"), thick.As("w")

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/schemas/nearly"
@@ -68,7 +69,7 @@ func TestVapourRange(t *testing.T) {
 // to 0.34 mmHg, HCl 5.6 (1.0 to 7.1) mmHg.
 func TestVapourOverSaltAndAcid(t *testing.T) {
 	base := chemicals.Base()
-	at := func(id string, v float64) *chemicals.Store {
+	at := func(id datum.ID, v float64) *chemicals.Store {
 		d, ok := base.Row(id)
 		if !ok {
 			t.Fatal("no row " + id)
@@ -96,7 +97,7 @@ func TestVapourOverSaltAndAcid(t *testing.T) {
 }
 
 // What data a row holds is moved to one of its ends, as ranges move it.
-func moved(t *testing.T, id string, high bool) *chemicals.Store {
+func moved(t *testing.T, id datum.ID, high bool) *chemicals.Store {
 	t.Helper()
 	d, ok := chemicals.Base().Row(id)
 	if !ok {

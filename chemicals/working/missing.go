@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+
+	"etchbound/chemicals/datum"
 )
 
 // Missing names a thing that would have to be known: what kind of thing it is, what
@@ -25,6 +27,12 @@ const (
 
 // Lacks is a missing thing of a kind.
 func Lacks(kind, subject string) Missing { return Missing{Kind: kind, Subject: subject} }
+
+// LacksDatum is a missing row of the data.
+func LacksDatum(id datum.ID) Missing { return Lacks(NoDatum, string(id)) }
+
+// Datum is the id of a missing row of the data; false of what is missing otherwise.
+func (m Missing) Datum() (datum.ID, bool) { return datum.ID(m.Subject), m.Kind == NoDatum }
 
 // IsZero reports whether it names nothing.
 func (m Missing) IsZero() bool { return m == Missing{} }

@@ -3,6 +3,8 @@ package working
 import (
 	"fmt"
 	"math"
+
+	"etchbound/chemicals/datum"
 )
 
 // Status says how far a number can be trusted. A line stands no better than its worst
@@ -58,9 +60,10 @@ func Given(symbol, unit string, v float64, at string) Num {
 }
 
 // Datum is a row of the data store.
-func Datum(symbol, unit string, v float64, st Status, id string) Num {
+func Datum(symbol, unit string, v float64, st Status, of datum.ID) Num {
+	id := string(of)
 	if math.IsNaN(v) {
-		n := Absent(symbol, unit, Lacks(NoDatum, id))
+		n := Absent(symbol, unit, LacksDatum(of))
 		n.kind, n.ref, n.made = KindDatum, id, asSaid
 		return n
 	}
@@ -163,6 +166,9 @@ type Line struct {
 	Ref     string
 	Missing []Missing
 }
+
+// Datum is the row of the data that a line reads; false of a line that reads none.
+func (l *Line) Datum() (datum.ID, bool) { return datum.ID(l.Ref), l.Kind == KindDatum }
 
 // Sheet keeps the lines of one traced calculation. A nil Sheet keeps nothing
 // and costs nothing; every method works on it.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -13,10 +14,10 @@ var (
 	known  = working.Datum("M", "g/mol", 194.605, working.Known, "weight.x")
 	guess  = working.Datum("q", "kJ/mol", 760, working.Estimated, "etch_heat.x")
 	bound  = working.Datum("v", "mol/mol", 4, working.Bound, "valence.x")
-	absent = working.Absent("h", "mol/mol", datum("electrons.x"))
+	absent = working.Absent("h", "mol/mol", lacking("electrons.x"))
 )
 
-func datum(id string) working.Missing { return working.Lacks(working.NoDatum, id) }
+func lacking(id datum.ID) working.Missing { return working.LacksDatum(id) }
 
 // A line stands no better than its worst input.
 func TestStatusIsThatOfTheWorstInput(t *testing.T) {
@@ -60,12 +61,12 @@ func TestStatusOrder(t *testing.T) {
 
 // What is missing is merged, sorted and told once; known inputs add nothing.
 func TestMissingMerges(t *testing.T) {
-	other := working.Absent("d", "g/mL", datum("density.x"), datum("capacity.y"))
+	other := working.Absent("d", "g/mL", lacking("density.x"), lacking("capacity.y"))
 	for _, w := range []*working.Sheet{nil, working.NewSheet()} {
 		a := w.Line("a", "L", "h*d*m", math.NaN(), absent, other, given)
 		b := w.Sum("b", "L", a, absent, other.As("d"))
-		if want := []working.Missing{datum("capacity.y"), datum("density.x"),
-			datum("electrons.x")}; !slices.Equal(b.Missing(), want) {
+		if want := []working.Missing{lacking("capacity.y"), lacking("density.x"),
+			lacking("electrons.x")}; !slices.Equal(b.Missing(), want) {
 			t.Errorf("missing %v, want %v", b.Missing(), want)
 		}
 		if len(w.Line("c", "g", "m", 2, given).Missing()) != 0 {
@@ -89,7 +90,7 @@ func TestNoNumberIsUnknown(t *testing.T) {
 	for _, n := range []working.Num{working.Given("x", "g", math.NaN(), "at"),
 		working.Given("x", "g", math.Inf(1), "at"), working.Datum("x", "g", math.NaN(), working.Known, "at")} {
 		given := n.Ref() == ""
-		want := map[bool]working.Missing{true: working.Lacks(working.NotGiven, "at"), false: datum("at")}[given]
+		want := map[bool]working.Missing{true: working.Lacks(working.NotGiven, "at"), false: lacking("at")}[given]
 		if !n.Unknown() || !slices.Equal(n.Missing(), []working.Missing{want}) {
 			t.Errorf("%v, missing %v", n, n.Missing())
 		}

@@ -126,7 +126,7 @@ func dataNames() []string {
 		names = append(names, x.Name)
 	}
 	for _, d := range chemicals.Base().Rows() {
-		names = append(names, d.ID)
+		names = append(names, string(d.ID))
 	}
 	return names
 }

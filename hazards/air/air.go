@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -139,7 +140,7 @@ type agent struct {
 	formula  string
 	element  string               // without which no liquor gives it off
 	solution string               // the model of the solution it stands over
-	moves    string               // row of its diffusivity
+	moves    datum.ID             // row of its diffusivity
 	acid     bool                 // it acts where the other acids do
 	burns    *chemicals.Substance // the liquid whose vapour it is, if that can burn
 }

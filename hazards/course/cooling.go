@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
@@ -12,19 +13,19 @@ import (
 
 // The data of a wall that are of no material.
 const (
-	wallUnknown = "wall.unknown" // of unknown make: heat transfer
-	wallThick   = "wall.thick"   // of what may be a tank
-	wallOther   = "wall.other"   // of a material without a wall of its own
-	wallBig     = "wall.big"     // capacity above which a thick one is taken
+	wallUnknown datum.ID = "wall.unknown" // of unknown make: heat transfer
+	wallThick   datum.ID = "wall.thick"   // of what may be a tank
+	wallOther   datum.ID = "wall.other"   // of a material without a wall of its own
+	wallBig     datum.ID = "wall.big"     // capacity above which a thick one is taken
 )
 
 // wallOf is the id of the wall that such ware of a material usually has.
-func wallOf(slug string) string { return "wall." + slug }
+func wallOf(slug string) datum.ID { return datum.Of("wall", slug) }
 
 // Walls are the data of a store that stand for a wall which nobody states, by id: true
 // where least heat passes at the high end, that of a thickness.
-func Walls(st *chemicals.Store) map[string]bool {
-	out := map[string]bool{wallUnknown: false, wallThick: true, wallOther: true}
+func Walls(st *chemicals.Store) map[datum.ID]bool {
+	out := map[datum.ID]bool{wallUnknown: false, wallThick: true, wallOther: true}
 	materials := st.Materials().Rows()
 	for i := range materials {
 		if id := wallOf(materials[i].Slug); id != wallUnknown {
@@ -176,7 +177,7 @@ func (f *finder) through(s *Stage, p *route.Place) working.Num {
 		x, still := hi.As("h"), st.Num("film.still").As("f")
 		hi = f.w.Line("h_i", "W/m2/K", "h*f", x.V*still.V, x, still)
 	}
-	t, k, ho := f.thickness(p, slug), st.Num("conductivity."+slug).As("k"), st.Num("film.bath").As("h_o")
+	t, k, ho := f.thickness(p, slug), st.Num(datum.Of("conductivity", slug)).As("k"), st.Num("film.bath").As("h_o")
 	return f.w.Line("U", "W/m2/K", "1/(1/h_i+t/1000/k+1/h_o)", 1/(1/hi.V+t.V/1000/k.V+1/ho.V), hi, t, k, ho)
 }
 
@@ -189,10 +190,10 @@ func (f *finder) insulates(p *route.Place) string {
 	}
 	least, slug := math.Inf(1), ""
 	for _, m := range wall.All() {
-		if _, held := f.c.Store.Row("conductivity." + m.Slug); !held {
+		if _, held := f.c.Store.Row(datum.Of("conductivity", m.Slug)); !held {
 			return ""
 		}
-		if k := f.c.Store.Num("conductivity." + m.Slug).V; !(k >= least) {
+		if k := f.c.Store.Num(datum.Of("conductivity", m.Slug)).V; !(k >= least) {
 			least, slug = k, m.Slug
 		}
 	}

@@ -3,6 +3,7 @@ package course
 import (
 	"math"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/process"
 	"etchbound/hazards/vessel"
@@ -410,7 +411,7 @@ func (f *finder) done() working.Num {
 	if f.k.Layered == nil {
 		return full.As("X")
 	}
-	x := st.Num("etch_conversion." + f.k.Layered.Formula.Text).As("X_s")
+	x := st.Num(datum.Of("etch_conversion", f.k.Layered.Formula.Text)).As("X_s")
 	if x.Unknown() {
 		return full.As("X")
 	}

@@ -6,12 +6,13 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/hazards/figure"
 )
 
 // Assumption is a value nobody stated or verified, with what it moves.
 type Assumption struct {
-	ID    string
+	ID    datum.ID
 	Text  string
 	Named string // what it is, in few words; "" where nothing is noted of it
 	Value float64

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/doubt"
 )
@@ -13,7 +14,7 @@ import (
 func TestCount(t *testing.T) {
 	st, w := chemicals.Base(), working.NewSheet()
 	var used []chemicals.Datum
-	for _, id := range []string{"weight.Ti", "electrons.In", "impurity.unstated", "etch_heat.Ti3AlC2"} {
+	for _, id := range []datum.ID{"weight.Ti", "electrons.In", "impurity.unstated", "etch_heat.Ti3AlC2"} {
 		d, ok := st.Row(id)
 		if !ok {
 			t.Fatal(id)

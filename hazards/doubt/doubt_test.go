@@ -20,7 +20,7 @@ func fig(quantity string, v working.Num) figure.Figure {
 
 // What most figures lack comes first, once, with the figures that lack it.
 func TestUnknownIsListedByWeight(t *testing.T) {
-	rare, often := working.Lacks(working.NoDatum, "density.hcl"), working.Lacks(working.NoDatum, "etch_heat.V2AlC")
+	rare, often := working.LacksDatum("density.hcl"), working.LacksDatum("etch_heat.V2AlC")
 	figs := []figure.Figure{fig("heat.mtsr", working.Absent("T", "degC", rare, often)),
 		fig("heat.etch.total", working.Absent("Q", "kJ", often)),
 		fig("gas.hydrogen.total", working.Given("V", "L", 1, "x"))}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -224,7 +225,7 @@ func (r *reader) perAluminium(s *process.State, n, a working.Num) working.Num {
 	}
 	points := [...]struct {
 		ratio float64
-		id    string
+		id    datum.ID
 	}{{3, "complex.ratio_3"}, {4, "complex.ratio_4"}, {5, "complex.ratio_5"}, {10, "complex.ratio_10"},
 		{20, "complex.ratio_20"}}
 	x := n.V / a.V
@@ -236,7 +237,8 @@ func (r *reader) perAluminium(s *process.State, n, a working.Num) working.Num {
 		if x <= hi.ratio {
 			p, q := st.Num(lo.id), st.Num(hi.id)
 			t := (x - lo.ratio) / (hi.ratio - lo.ratio)
-			return r.w.Table("y", "mol/mol", "fluoride bound per aluminium against F:Al, linear between "+lo.id+" and "+hi.id,
+			return r.w.Table("y", "mol/mol",
+				"fluoride bound per aluminium against F:Al, linear between "+string(lo.id)+" and "+string(hi.id),
 				p.V+t*(q.V-p.V), p, q, n, a)
 		}
 		lo = hi

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -141,7 +142,7 @@ func (r *reader) released(step int, cause string) []working.Num {
 func (r *reader) dissolution(e *process.Etch) working.Num {
 	l := r.k.Layered
 	if l.Unlisted != "" {
-		return working.Absent("n_H2", "mol", working.Lacks(working.NoDatum, "electrons."+l.Unlisted))
+		return working.Absent("n_H2", "mol", working.LacksDatum(datum.Of("electrons", l.Unlisted)))
 	}
 	h, n := l.Dissolved(r.c.Store, r.w).As("h"), e.N.As("n")
 	phase := r.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
@@ -225,7 +226,7 @@ func (r *reader) hydrides() {
 		}
 		if l := r.k.Layered; l != nil && l.Unlisted != "" && l.Hydride == "" && !e.N.None() {
 			r.put("gas.hydride.bound", figure.Step(e.Step), "", figure.Case{},
-				working.Absent("V", "L", working.Lacks(working.NoDatum, "electrons."+l.Unlisted)),
+				working.Absent("V", "L", working.LacksDatum(datum.Of("electrons", l.Unlisted))),
 				phrase.On(r.w, "gas.unlisted", l.Unlisted))
 		}
 	}

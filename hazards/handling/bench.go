@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
@@ -64,7 +65,7 @@ func (r *reader) intercalated(d *process.Done, s *route.Step) {
 		if x.NotHeld {
 			n = working.Absent("n", "mol", x.Lacks())
 		}
-		dose, body := r.num("skin.dose."+x.Slug, "d"), r.num("skin.body", "b")
+		dose, body := r.num(datum.Of("skin.dose", x.Slug), "d"), r.num("skin.body", "b")
 		r.put("skin.lethal", figure.Step(d.Number), x.Slug, r.w.Line("y", "1", "n*M*1000/(d*b)",
 			n.V*M.V*1000/(dose.V*body.V), n, M, dose, body), phrase.Of("handling.skin"))
 	}

@@ -1,6 +1,7 @@
 package handling
 
 import (
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
@@ -23,7 +24,7 @@ func (r *reader) dust(d *process.Done, s *route.Step) {
 	case s.Verb().Tag == "sinter" || s.Verb().Tag == "mill" || s.Verb().Tag == "sieve": // told with all that is there
 	case r.k.Powder != nil && bringsPowder(s):
 		m := r.k.Powder.Mass.As("m")
-		heat := r.burns(r.num("burn.powder."+r.k.Layered.Formula.Text, "q"), m)
+		heat := r.burns(r.num(datum.Of("burn.powder", r.k.Layered.Formula.Text), "q"), m)
 		r.dry(at, m, heat, phrase.Of("handling.powder"))
 	}
 }
@@ -65,11 +66,11 @@ func (r *reader) floats() working.Num {
 
 // limitOf is the datum of the dust of the oxide that the flakes become, by their first
 // metal.
-func (r *reader) limitOf() string {
+func (r *reader) limitOf() datum.ID {
 	if r.k.Layered == nil || len(r.k.Layered.M) == 0 {
-		return "dust.limit."
+		return datum.Of("dust.limit", "")
 	}
-	return "dust.limit." + r.k.Layered.M[0].Symbol
+	return datum.Of("dust.limit", r.k.Layered.M[0].Symbol)
 }
 
 // oven is how far a step that dries stays below where flakes take fire in air.

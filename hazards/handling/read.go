@@ -3,6 +3,7 @@ package handling
 import (
 	"slices"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -48,14 +49,14 @@ func (r *reader) put(quantity string, at figure.Place, agent string, v working.N
 }
 
 // num is a datum.
-func (r *reader) num(id, symbol string) working.Num { return r.c.Store.Num(id).As(symbol) }
+func (r *reader) num(id datum.ID, symbol string) working.Num { return r.c.Store.Num(id).As(symbol) }
 
 // ofFlakes is a datum of flakes of this kind.
-func (r *reader) ofFlakes(prefix, symbol string) working.Num {
+func (r *reader) ofFlakes(kind, symbol string) working.Num {
 	if r.k.Layered == nil {
 		return working.Absent(symbol, "", working.Lacks("storage_phase", ""))
 	}
-	return r.num(r.k.ByFamily(r.c.Store, prefix), symbol)
+	return r.num(r.k.ByFamily(r.c.Store, kind), symbol)
 }
 
 // shared is one of the equal containers of a place, of what they hold together.

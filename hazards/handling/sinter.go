@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
@@ -55,7 +56,7 @@ func (r *reader) before(d *process.Done, s *route.Step) {
 	at, all := figure.Step(d.Number), r.grains(&d.After)
 	var mass, heat []working.Num
 	for _, g := range all {
-		mass, heat = append(mass, g.m), append(heat, r.burns(r.num("burn.powder."+g.formula.Text, "q"), g.m))
+		mass, heat = append(mass, g.m), append(heat, r.burns(r.num(datum.Of("burn.powder", g.formula.Text), "q"), g.m))
 	}
 	if len(all) == 0 {
 		return
@@ -78,10 +79,10 @@ func (r *reader) sintered(all []grain) working.Num {
 		return working.Absent("Q", "kJ", working.Lacks("storage_phase", ""))
 	}
 	made := r.most(all, l.Formula)
-	H := r.num("enthalpy."+l.Formula.Text+"(s)", "H")
+	H := r.num(datum.Of("enthalpy", l.Formula.Text+"(s)"), "H")
 	terms := []working.Num{r.w.Line("Q", "kJ", "-n*H", -made.V*H.V, made.As("n"), H)}
 	for _, g := range all {
-		h := r.num("enthalpy."+g.formula.Text+"(s)", "H")
+		h := r.num(datum.Of("enthalpy", g.formula.Text+"(s)"), "H")
 		n := g.n
 		for _, symbol := range g.formula.Order {
 			x := working.Exact("x", "1", l.Formula.Count(symbol)/g.formula.Count(symbol), "mol that one of the phase takes")

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/material"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
@@ -199,7 +200,7 @@ func (k *walker) contact(t *touch, part string, wall *material.Wall, met materia
 	c := Contact{Place: t.place, Part: part, Material: wall.Text, Medium: t.medium, Step: t.step, Met: met,
 		AtLeast: t.atLeast, UsedTo: math.NaN(), Stand: k.st.Materials().WallStands(wall, t.medium, met)}
 	for _, m := range wall.Wetted {
-		if d, is := k.st.Row("service." + m.Slug); is && met.DegC > d.Value && !(c.UsedTo <= d.Value) {
+		if d, is := k.st.Row(datum.Of("service", m.Slug)); is && met.DegC > d.Value && !(c.UsedTo <= d.Value) {
 			c.UsedTo = d.Value
 			c.Stand = material.Stand{Verdict: material.No, Source: d.Source, Status: d.Status}
 			if from, is := k.st.Source(d.Source); is {

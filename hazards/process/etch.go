@@ -2,6 +2,7 @@ package process
 
 import (
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
@@ -131,7 +132,7 @@ func (k *walker) heat(e *Etch) {
 // left is the share of the powder the etch leaves: what the route states, or
 // by default nothing with 5 % at worst.
 func (k *walker) left(phase string) working.Num {
-	if c := k.st.Num("etch_conversion." + phase).As("c"); !c.Unknown() {
+	if c := k.st.Num(datum.Of("etch_conversion", phase)).As("c"); !c.Unknown() {
 		return k.w.Line("r", "1", "1-c", 1-c.V, c)
 	}
 	return k.st.Num("conversion.residual").As("r")
@@ -157,7 +158,7 @@ func (k *walker) exchange(q *Pool, e *Etch, b etching.Bath, done working.Num) {
 	give("hydroxyl taken up (O)", "O", pr.Hydroxyl, 0)
 	give("hydroxyl taken up (H)", "H", pr.Hydroxyl, 0)
 	for _, a := range k.out.Layered.A {
-		z := -k.st.Num("electrons." + a.Symbol).V
+		z := -k.st.Num(datum.Of("electrons", a.Symbol)).V
 		if e.Family == Alkaline {
 			z = 1 // Al(OH)4-: one base each
 		}
@@ -197,7 +198,7 @@ func (k *walker) unmodelled(p *State, at int, e *Etch) {
 		e.Product.Hydrogen = h
 		e.Hydrogen = k.w.Line("n_H2", "mol", "n*h", n.V*h.V, n, h)
 	} else {
-		e.Hydrogen = working.Absent("n_H2", "mol", working.Lacks(working.NoDatum, "electrons."+l.Unlisted))
+		e.Hydrogen = working.Absent("n_H2", "mol", working.LacksDatum(datum.Of("electrons", l.Unlisted)))
 	}
 	k.unresolve(p, at, working.Lacks("gas_of_left", l.Formula.Text))
 }

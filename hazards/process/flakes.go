@@ -2,6 +2,7 @@ package process
 
 import (
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -33,12 +34,12 @@ func DegradedOf(st *chemicals.Store, sheet *working.Sheet, k *Walk, x *Solid) De
 	}
 	var oxide []working.Num
 	for _, m := range k.Layered.M {
-		z, y := st.Num("storage.valence."+m.Symbol).As("z"), of(m.Symbol).As("m")
+		z, y := st.Num(datum.Of("storage.valence", m.Symbol)).As("z"), of(m.Symbol).As("m")
 		oxide = append(oxide, sheet.Line("o", "mol/mol", "z*m/2", z.V*y.V/2, z, y))
 	}
 	for _, el := range k.Layered.X {
 		if el.Symbol != "C" && el.Symbol != "N" {
-			oxide = append(oxide, working.Absent("o", "mol/mol", working.Lacks(working.NoDatum, "storage.valence."+el.Symbol)))
+			oxide = append(oxide, working.Absent("o", "mol/mol", working.LacksDatum(datum.Of("storage.valence", el.Symbol))))
 		}
 	}
 	need, o := sheet.Sum("O", "mol/mol", oxide...), of("O").As("o")

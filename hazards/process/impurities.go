@@ -2,6 +2,7 @@ package process
 
 import (
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
@@ -10,7 +11,8 @@ import (
 
 // inert reports whether an impurity is held as one that gives no gas.
 func (k *walker) inert(formula string) bool {
-	return k.st.Num("hydrogen.impurity."+formula).V == 0 && k.st.Num("methane.impurity."+formula).Unknown()
+	return k.st.Num(datum.Of("hydrogen.impurity", formula)).V == 0 &&
+		k.st.Num(datum.Of("methane.impurity", formula)).Unknown()
 }
 
 // impurities lets the foreign solids react: metals dissolve first and fast.
@@ -42,15 +44,15 @@ func (k *walker) impurity(x Solid, e *Etch, b bath) Dissolved {
 		f.Text = x.Formula
 	}
 	d := Dissolved{Formula: f, N: x.N, Unstated: x.Unstated}
-	h := k.st.Num("hydrogen.impurity." + x.Formula).As("h")
-	way := ".acid."
+	h := k.st.Num(datum.Of("hydrogen.impurity", x.Formula)).As("h")
+	kind := "heat.impurity.acid"
 	switch {
 	case b.base:
-		way = ".base."
+		kind = "heat.impurity.base"
 	case b.fluoride:
-		way = ".hf."
+		kind = "heat.impurity.hf"
 	}
-	heat := k.st.Num("heat.impurity" + way + x.Formula)
+	heat := k.st.Num(datum.Of(kind, x.Formula))
 	switch {
 	case b.base:
 		if h = k.inBase(x.Formula); h.Unknown() {
@@ -67,7 +69,7 @@ func (k *walker) impurity(x Solid, e *Etch, b bath) Dissolved {
 
 // inBase is the hydrogen of a metal in base, mol/mol.
 func (k *walker) inBase(formula string) working.Num {
-	h := k.st.Num("hydrogen.impurity.base." + formula).As("h")
+	h := k.st.Num(datum.Of("hydrogen.impurity.base", formula)).As("h")
 	if h.Unknown() {
 		return working.Absent("h", "mol/mol", working.Lacks("hydrogen_in_base", formula))
 	}
@@ -77,7 +79,7 @@ func (k *walker) inBase(formula string) working.Num {
 // otherImpurity covers foreign layered phases, by the same electron count, and
 // leaves the rest unknown.
 func (k *walker) otherImpurity(f chemicals.Formula, h, heat working.Num, e *Etch, b bath) (working.Num, working.Num) {
-	if !k.st.Num("methane.impurity." + f.Text).Unknown() {
+	if !k.st.Num(datum.Of("methane.impurity", f.Text)).Unknown() {
 		return working.Exact("h", "mol/mol", 0, f.Text+" gives methane"), heat
 	}
 	l, err := etching.Split(k.st, k.w, f, nil)
@@ -91,7 +93,7 @@ func (k *walker) otherImpurity(f chemicals.Formula, h, heat working.Num, e *Etch
 // dissolveMetal moves an impurity into the liquor and its hydrogen out of it.
 // Two acid equivalents, or in base the water, give one hydrogen.
 func (k *walker) dissolveMetal(q *Pool, e *Etch, x Solid, d Dissolved) {
-	perMol := 2 * k.st.Num("hydrogen.impurity."+x.Formula).V
+	perMol := 2 * k.st.Num(datum.Of("hydrogen.impurity", x.Formula)).V
 	if perMol != perMol {
 		perMol = 0 // a layered impurity or a carbide: its acid is left uncounted, so more base is asked for
 	}
@@ -101,7 +103,7 @@ func (k *walker) dissolveMetal(q *Pool, e *Etch, x Solid, d Dissolved) {
 	}
 	q.Entries = append(q.Entries, Entry{Name: x.Formula + " dissolved", Of: x.Of, N: x.N, Acid: acid})
 	k.release(q, e.Step, e.Place, "H2", "impurity", hydrogenGas, d.Hydrogen)
-	if m := k.st.Num("methane.impurity." + x.Formula).As("h"); !m.Unknown() {
+	if m := k.st.Num(datum.Of("methane.impurity", x.Formula)).As("h"); !m.Unknown() {
 		n := x.N.As("n")
 		ch4 := k.w.Line("n_CH4", "mol", "n*h", n.V*m.V, n, m)
 		of := *atoms("C", 1)
@@ -121,7 +123,7 @@ func (k *walker) metals(p *State, q *Pool, e *Etch, b bath) bool {
 			kept = append(kept, x)
 			continue
 		}
-		h := k.st.Num("hydrogen.impurity." + x.Formula)
+		h := k.st.Num(datum.Of("hydrogen.impurity", x.Formula))
 		if b.base {
 			h = k.inBase(x.Formula)
 		}

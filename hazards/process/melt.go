@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
@@ -137,7 +138,7 @@ func (k *walker) offGas(q *Pool, e *Etch, n, z working.Num) {
 	for _, a := range k.out.Layered.A {
 		x := working.Exact("x", "mol/mol", a.Count, a.Symbol+" per formula unit")
 		gas := k.w.Line("n_"+a.Symbol+"Cl", "mol", "n*x", n.V*x.V, n, x)
-		ea := k.st.Num("electrons." + a.Symbol)
+		ea := k.st.Num(datum.Of("electrons", a.Symbol))
 		of := atoms("Cl", ea.V)
 		if i, ok := chemicals.ElementIndex(a.Symbol); ok {
 			of[i] = 1
@@ -181,11 +182,12 @@ func (k *walker) foreignInMelt(formula string, salt *chemicals.Substance) workin
 	if err != nil {
 		return unknown
 	}
-	s, terms := k.st.Num("enthalpy."+salt.Formula.Text+"(s)").As("H_S"), []working.Num{}
+	s, terms := k.st.Num(datum.Of("enthalpy", salt.Formula.Text+"(s)")).As("H_S"), []working.Num{}
 	for _, el := range f.Order {
-		q, z := k.st.Num("leaving_heat.melt."+el), k.st.Num("electrons."+el)
+		q, z := k.st.Num(datum.Of("leaving_heat.melt", el)), k.st.Num(datum.Of("electrons", el))
 		if q.Unknown() {
-			q, z = k.st.Num("surface_heat.melt."+el), working.Exact("z", "mol/mol", 2, "electrons to a chloride of two")
+			q = k.st.Num(datum.Of("surface_heat.melt", el))
+			z = working.Exact("z", "mol/mol", 2, "electrons to a chloride of two")
 		}
 		q, z = q.As("q_A"), z.As("z")
 		x := working.Exact("x", "1", f.Count(el), el+" per formula unit")

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
@@ -253,7 +254,7 @@ func (k *walker) dissolve(q *Pool, m *route.Material, s *route.Step, mix *Mixing
 
 // grains is the volume of g grams of a solid without its pores, mL: dissolved it takes no more.
 func (k *walker) grains(f *chemicals.Formula, g working.Num) working.Num {
-	id := "density." + f.Text + "(s)"
+	id := datum.Of("density", f.Text+"(s)")
 	if _, held := k.st.Row(id); !held {
 		id = "density.solid"
 	}
@@ -272,7 +273,7 @@ func (k *walker) byRatio(m *route.Material) working.Num {
 // solidHeat is the heat capacity of n mol of a solid: of its row, or else by its atoms.
 // One that has neither adds nothing, which makes the rise a bound and not unknown.
 func (k *walker) solidHeat(f *chemicals.Formula, n working.Num) working.Num {
-	cp := k.st.Num("cp." + f.Text + "(s)").As("cp")
+	cp := k.st.Num(datum.Of("cp", f.Text+"(s)")).As("cp")
 	if cp.Unknown() {
 		cp = f.SolidHeat(k.st, k.w)
 	}

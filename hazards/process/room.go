@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
 )
@@ -34,7 +35,7 @@ func RoomIn(c route.Case, w *working.Sheet, k *Walk, p *route.Place, s *State) R
 // layeredDensity is that of the layered phase; of one that is not held that of any, since what
 // it takes of a container is little beside what liquid does.
 func layeredDensity(c route.Case, k *Walk) working.Num {
-	id := "density." + k.Layered.Formula.Text
+	id := datum.Of("density", k.Layered.Formula.Text)
 	if _, held := c.Store.Row(id); !held {
 		id = "density.layered"
 	}

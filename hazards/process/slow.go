@@ -59,7 +59,8 @@ func (k *walker) aging(p *State, s *route.Step, g *evolving.Gas) working.Num {
 	} else if s.Over.Set {
 		t = o.As("t")
 	}
-	c, E, R := k.st.Num(g.Slow+".rate").As("k_90"), k.st.Num(g.Slow+".activation").As("E"), k.st.Num("constant.R").As("R")
+	c, E := k.st.Num(g.Slow.Field("rate")).As("k_90"), k.st.Num(g.Slow.Field("activation")).As("E")
+	R := k.st.Num("constant.R").As("R")
 	return k.w.Line("y", "1", "k_90*t*exp(-E*1000/R*(1/(T+273.15)-1/363.15))",
 		c.V*t.V*math.Exp(-E.V*1000/R.V*(1/(T.V+273.15)-1/363.15)), c, t, E, R, T)
 }

@@ -38,7 +38,7 @@ func NewDrawing(c route.Case) (*Drawing, error) {
 func (d *Drawing) Inputs() []string {
 	out := make([]string, len(d.vars))
 	for i := range d.vars {
-		out[i] = d.vars[i].id
+		out[i] = string(d.vars[i].id)
 		if g := d.vars[i].rows[0].Group; g != "" {
 			out[i] = g
 		}

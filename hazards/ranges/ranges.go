@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/assess"
 	"etchbound/hazards/course"
@@ -15,7 +16,7 @@ import (
 
 // variable is one datum, or one group of data that moves together.
 type variable struct {
-	id   string
+	id   datum.ID
 	rows []chemicals.Datum
 }
 
@@ -41,15 +42,15 @@ const centre = 2
 
 // Used lists the rows of a store that a traced run used, in its order.
 func Used(st *chemicals.Store, w *working.Sheet) []chemicals.Datum {
-	seen := map[string]bool{}
+	seen := map[datum.ID]bool{}
 	var out []chemicals.Datum
 	for i := range w.Lines {
-		l := &w.Lines[i]
-		if l.Kind != working.KindDatum || seen[l.Ref] {
+		id, reads := w.Lines[i].Datum()
+		if !reads || seen[id] {
 			continue
 		}
-		seen[l.Ref] = true
-		if d, ok := st.Row(l.Ref); ok {
+		seen[id] = true
+		if d, ok := st.Row(id); ok {
 			out = append(out, d)
 		}
 	}
@@ -90,7 +91,7 @@ type ranger struct {
 	loose  []loose
 	done   []tries
 	about  func(*figure.Figure) bool // the figures whose ranges are asked for; nil: all
-	moves  map[string]bool           // the variables that can move them; nil: all
+	moves  map[datum.ID]bool         // the variables that can move them; nil: all
 	swings []found                   // [variable*4 + (low, quarter, three quarters, high)]
 
 	corners tries             // of all figures but those that a search finds

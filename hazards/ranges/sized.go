@@ -3,6 +3,7 @@ package ranges
 import (
 	"slices"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/assess"
 	"etchbound/hazards/course"
@@ -16,9 +17,9 @@ type Sized struct {
 	Case    route.Case
 	Walk    process.Walk
 	Courses []course.Course
-	Figures []figure.Figure        // the end that is not dangerous need not be as far out
-	leads   map[figure.ID][]corner // what the dangerous end of each figure stands on
-	moves   map[figure.ID][]string // the variables that move it
+	Figures []figure.Figure          // the end that is not dangerous need not be as far out
+	leads   map[figure.ID][]corner   // what the dangerous end of each figure stands on
+	moves   map[figure.ID][]datum.ID // the variables that move it
 }
 
 // Size assesses a case for the dangerous ends of those figures of it that are
@@ -32,7 +33,7 @@ func Size(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
 // Nearby is Size for a case between two others, whose figures nothing moves there
 // that moves them in neither of the two.
 func Nearby(c route.Case, wanted func(*figure.Figure) bool, others ...*Sized) (Sized, error) {
-	moves := map[string]bool{}
+	moves := map[datum.ID]bool{}
 	for _, s := range others {
 		for i := range s.Figures {
 			if f := &s.Figures[i]; wanted(f) {
@@ -51,7 +52,7 @@ func Lot(c route.Case, parts assess.Set, wanted func(*figure.Figure) bool) (Size
 	return size(c, wanted, nil, parts)
 }
 
-func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool, parts assess.Set) (Sized, error) {
+func size(c route.Case, wanted func(*figure.Figure) bool, moves map[datum.ID]bool, parts assess.Set) (Sized, error) {
 	c.Brief = true
 	w := working.NewSheet()
 	a := assess.Traced(c, w, parts)
@@ -82,7 +83,7 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[string]bool,
 		}
 	}
 	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[figure.ID][]corner{},
-		moves: map[figure.ID][]string{}}
+		moves: map[figure.ID][]datum.ID{}}
 	for i := range r.base {
 		f := &r.base[i]
 		low, high := f.Value.V, f.Value.V
@@ -113,8 +114,8 @@ func farther(f *figure.Figure, v, than float64) bool {
 }
 
 // movers are the variables that move one of some figures at an end, by their ids.
-func (r *ranger) movers(figures ...int) []string {
-	var out []string
+func (r *ranger) movers(figures ...int) []datum.ID {
+	var out []datum.ID
 	for v := range r.vars {
 		for _, i := range figures {
 			of := r.swings[v*len(ends) : (v+1)*len(ends)]

@@ -32,7 +32,7 @@ func (c *corner) words() string {
 	var b strings.Builder
 	for i := range c.vars {
 		if c.key[i] != centre {
-			b.WriteString(c.vars[i].id)
+			b.WriteString(string(c.vars[i].id))
 			b.WriteByte(c.key[i])
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals/aqueous"
+	"etchbound/chemicals/datum"
 	"etchbound/hazards/process"
 	"etchbound/hazards/residue"
 	"etchbound/hazards/route"
@@ -155,7 +156,7 @@ func benchOf(c route.Case, x *process.Wash) (*bench, bool) {
 	for i := range carbonate {
 		carbonate[i].Mol /= water
 	}
-	row := func(id string) float64 { d, _ := st.Row(id); return d.Value }
+	row := func(id datum.ID) float64 { d, _ := st.Row(id); return d.Value }
 	b := &bench{model: residue.At(c, x.Step).Set, x: x, liquid: liquid.Totals, carbonate: carbonate, water: water,
 		retained: kg * math.Min(retained/volume, 1), litres: process.MolarVolume(st, nil).V, swells: 1,
 		ceiling: row("wash.criterion"), collect: row("wash.collect"), target: x.Target}

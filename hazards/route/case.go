@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/limit"
 	"etchbound/schemas/field"
@@ -67,10 +68,6 @@ func (c Case) WithoutOverrides() (Case, error) {
 	return out, err
 }
 
-// RangePrefix begins the id under which the range of a given is kept in the
-// store, so that a stated range moves like any other datum.
-const RangePrefix = "given:"
-
 // Given is a stated quantity as a number on the sheet, in unit. A quantity that
 // was left out is unknown, and one stated with a range is read from the store.
 func (c Case) Given(symbol, unit string, q quantity.Value) working.Num {
@@ -78,12 +75,12 @@ func (c Case) Given(symbol, unit string, q quantity.Value) working.Num {
 		return working.Absent(symbol, unit, working.Lacks(working.NotGiven, q.At))
 	}
 	if ranged(q) {
-		n := c.Store.Num(RangePrefix + q.At)
+		n := c.Store.Num(datum.Stated(q.At))
 		if n.Unknown() {
 			return n.As(symbol)
 		}
 		q.SI = n.V
-		return working.Datum(symbol, unit, in(q, unit), n.Status, RangePrefix+q.At)
+		return working.Datum(symbol, unit, in(q, unit), n.Status, datum.Stated(q.At))
 	}
 	return working.Given(symbol, unit, in(q, unit), q.At)
 }
@@ -162,7 +159,7 @@ func (c Case) HoodFlow(symbol string) working.Num {
 // with a range.
 func (c Case) Ranged(q quantity.Value) quantity.Value {
 	if ranged(q) {
-		q.SI = c.Store.Num(RangePrefix + q.At).V
+		q.SI = c.Store.Num(datum.Stated(q.At)).V
 	}
 	return q
 }
@@ -199,7 +196,7 @@ func (c Case) Ranges() []chemicals.Override {
 				return
 			}
 			q := x.Of
-			out = append(out, chemicals.Override{ID: RangePrefix + q.At, Value: q.SI, Low: q.Low, High: q.High,
+			out = append(out, chemicals.Override{ID: datum.Stated(q.At), Value: q.SI, Low: q.Low, High: q.High,
 				Source: "stated in the " + where, At: Told(q.At), From: where})
 		}
 	}

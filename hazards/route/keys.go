@@ -109,11 +109,11 @@ func substanceKey[T any](of func(*T) **chemicals.Substance) field.Key[T] {
 }
 
 var measuredKeys = field.Keys[Measured]{
-	field.Of("etch_heat", func(m *Measured) *quantity.Value { return &m.EtchHeat }).ForDatum("etch_heat.").IsFact(),
-	field.Of("hydrogen", func(m *Measured) *quantity.Value { return &m.Hydrogen }).ForDatum("etch_hydrogen.").IsFact(),
+	field.Of("etch_heat", func(m *Measured) *quantity.Value { return &m.EtchHeat }).ForDatum("etch_heat").IsFact(),
+	field.Of("hydrogen", func(m *Measured) *quantity.Value { return &m.Hydrogen }).ForDatum("etch_hydrogen").IsFact(),
 	field.Of("conversion", func(m *Measured) *quantity.Value { return &m.Conversion }).
-		ForDatum("etch_conversion.").IsFact(),
-	field.Of("density", func(m *Measured) *quantity.Value { return &m.Density }).ForDatum("density.").IsFact(),
+		ForDatum("etch_conversion").IsFact(),
+	field.Of("density", func(m *Measured) *quantity.Value { return &m.Density }).ForDatum("density").IsFact(),
 	field.Pointer("curve", curveKeys, func(m *Measured) **Curve { return &m.Curve }),
 	field.OneOf("kinetics", func(m *Measured) *string { return &m.Kinetics }),
 	field.Of("td24", func(m *Measured) *quantity.Value { return &m.TD24 }),
@@ -132,14 +132,14 @@ var pointKeys = field.Keys[CurvePoint]{
 }
 
 var datumKeys = field.Keys[chemicals.Override]{
-	field.Words("id", func(o *chemicals.Override) *string { return &o.ID }),
+	field.Words("id", func(o *chemicals.Override) *string { return (*string)(&o.ID) }),
 	field.In("value", func(o *chemicals.Override) (*float64, string) { return &o.Value, o.Unit }),
 	field.In("low", func(o *chemicals.Override) (*float64, string) { return &o.Low, o.Unit }),
 	field.In("high", func(o *chemicals.Override) (*float64, string) { return &o.High, o.Unit }),
 	field.Words("source", func(o *chemicals.Override) *string { return &o.Source }),
 }
 
-func datumName(_ int, o *chemicals.Override) string { return o.ID }
+func datumName(_ int, o *chemicals.Override) string { return string(o.ID) }
 
 // Fields lists every key of a route file.
 func Fields() []field.Field { return routeKeys.File("route").List() }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/hazards/route"
 	"etchbound/schemas"
 	"etchbound/schemas/field"
@@ -202,9 +203,9 @@ func TestEveryRangeIsCarried(t *testing.T) {
 			return
 		}
 		n++
-		id := route.RangePrefix + x.Of.At
+		id := datum.Stated(x.Of.At)
 		if s.Range == field.OfDatum {
-			id = s.Datum + r.Precursor.Phase.Text
+			id = datum.Of(s.Datum, r.Precursor.Phase.Text)
 		}
 		d, there := c.Store.Row(id)
 		if !there || !(d.Low < d.Value && d.Value < d.High) {

@@ -138,8 +138,8 @@ func alike(formula string) string {
 // its formula from what was written. One letter more or another is another solid.
 func nearestFormula(text string) string {
 	for _, d := range chemicals.Base().Rows() {
-		f, ok := strings.CutPrefix(d.ID, "density.")
-		if f = strings.TrimSuffix(f, "(s)"); ok && alike(f) == alike(text) {
+		k := d.ID.Key()
+		if f := k.Bare(); k.Is("density") && alike(f) == alike(text) {
 			return "did you mean " + f + "?"
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"etchbound/chemicals/datum"
 	"etchbound/schemas"
 	"etchbound/schemas/quantity"
 )
@@ -119,7 +120,7 @@ func (r *Route) stated(root *schemas.Node) (n *schemas.Node, low float64, words 
 		return nil, math.NaN(), ""
 	}
 	for _, o := range r.Overrides() {
-		if o.ID != "etch_conversion."+r.Precursor.Phase.Text {
+		if o.ID != datum.Of("etch_conversion", r.Precursor.Phase.Text) {
 			continue
 		}
 		n = root.Get("measured").Get("conversion")

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/schemas"
 	"etchbound/schemas/field"
 	"etchbound/schemas/quantity"
@@ -39,7 +40,7 @@ func (r *Route) replaced(visit func(field.Seen, chemicals.Override)) {
 		if !ok || s.Datum == "" || !x.Of.Set {
 			return
 		}
-		o := chemicals.Override{ID: s.Datum + r.Precursor.Phase.Text, Source: r.Source, At: x.Of.At, From: "route"}
+		o := chemicals.Override{ID: datum.Of(s.Datum, r.Precursor.Phase.Text), Source: r.Source, At: x.Of.At, From: "route"}
 		o.Unit = unitOf(o)
 		o.Value, o.Low, o.High = inUnit(*x.Of, o.Unit)
 		visit(s, o)
@@ -73,7 +74,7 @@ func (l *loader) data(n *schemas.Node, from string, before []chemicals.Override)
 func (l *loader) once(n *schemas.Node, o chemicals.Override, list []chemicals.Override) bool {
 	for _, other := range list {
 		if other.ID == o.ID {
-			l.refuse(n, o.ID+" is given twice: first at "+other.At, "each datum once", "")
+			l.refuse(n, string(o.ID)+" is given twice: first at "+other.At, "each datum once", "")
 			return false
 		}
 	}
@@ -81,7 +82,7 @@ func (l *loader) once(n *schemas.Node, o chemicals.Override, list []chemicals.Ov
 }
 
 func (l *loader) datum(n *schemas.Node, from string) (chemicals.Override, bool) {
-	o := chemicals.Override{ID: n.Str("id"), Source: n.Str("source"), At: n.Path, From: from, Low: math.NaN(),
+	o := chemicals.Override{ID: datum.ID(n.Str("id")), Source: n.Str("source"), At: n.Path, From: from, Low: math.NaN(),
 		High: math.NaN()}
 	if !n.Usable(schemas.Map) || !n.Get("id").Usable(schemas.Text) || n.Get("value") == nil {
 		return o, false
@@ -196,7 +197,7 @@ func (l *loader) there(n *schemas.Node, o chemicals.Override) bool {
 	_, err := chemicals.Base().UnitOf(o)
 	if err != nil {
 		l.refuse(n, strings.TrimPrefix(err.Error(), o.At+": "), "the id of a datum, with a value in its unit",
-			nearestDatum(o.ID, l.holds.ids()))
+			nearestDatum(string(o.ID), l.holds.ids()))
 	}
 	return err == nil
 }
@@ -207,8 +208,9 @@ func (l *loader) of(n *schemas.Node, from string) bool {
 	if from == "site" {
 		return l.ofSite(n)
 	}
-	_, tabled := chemicals.Base().Row(n.Text)
-	if tabled && !forEtched(n.Text) || l.holds.unsure || slices.Contains(l.holds.ids(), n.Text) {
+	id := datum.ID(n.Text)
+	_, tabled := chemicals.Base().Row(id)
+	if tabled && !id.Key().Etched() || l.holds.unsure || slices.Contains(l.holds.ids(), id) {
 		return true
 	}
 	l.refuse(n, n.Text+" would change nothing: the route looks up no such datum",
@@ -220,10 +222,10 @@ func (l *loader) of(n *schemas.Node, from string) bool {
 // ofSite takes data for the powders of many routes, so it can refuse only what
 // no route looks up, and tells of each datum that is not tabled.
 func (l *loader) ofSite(n *schemas.Node) bool {
-	if _, tabled := chemicals.Base().Row(n.Text); tabled {
+	if _, tabled := chemicals.Base().Row(datum.ID(n.Text)); tabled {
 		return true
 	}
-	if formula, ok := anyFormula(n.Text); ok {
+	if formula, ok := anyFormula(datum.ID(n.Text)); ok {
 		l.problems = append(l.problems, newDatum(n, formula))
 		return true
 	}
@@ -241,15 +243,11 @@ func newDatum(n *schemas.Node, formula string) schemas.Problem {
 	return p
 }
 
-func forEtched(id string) bool {
-	return slices.ContainsFunc(etched, func(prefix string) bool { return strings.HasPrefix(id, prefix) })
-}
-
 // nearestDatum offers one of the ids first thought of, else a tabled one.
-func nearestDatum(id string, first []string) string {
+func nearestDatum(id string, first []datum.ID) string {
 	near := schemas.Nearest(id, first)
 	if near == "" {
-		var ids []string
+		var ids []datum.ID
 		for _, d := range chemicals.Base().Rows() {
 			ids = append(ids, d.ID)
 		}
@@ -258,5 +256,5 @@ func nearestDatum(id string, first []string) string {
 	if near == "" {
 		return ""
 	}
-	return "did you mean " + near + "?"
+	return "did you mean " + string(near) + "?"
 }

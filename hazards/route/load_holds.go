@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 )
 
 // holdings are the formulas and elements a route is about. A row of data of
@@ -24,32 +25,21 @@ func (h *holdings) substance(s *chemicals.Substance) {
 	}
 }
 
-// etched are the families of a layered phase as it is etched.
-var etched = []string{"etch_heat.", "etch_heat.melt.", "etch_heat_bound.", "etch_hydrogen.", "etch_conversion."}
-
 // ids lists the rows a route of these holdings looks up, tabled or not.
-func (h *holdings) ids() []string {
-	var list []string
-	add := func(names []string, state string, families ...string) {
+func (h *holdings) ids() []datum.ID {
+	var list []datum.ID
+	add := func(t datum.Thing, names ...string) {
 		for _, name := range names {
-			for _, f := range families {
-				list = append(list, f+name+state)
-			}
+			list = append(list, datum.For(t, name)...)
 		}
 	}
-	phase := []string{h.phase}
-	if h.phase == "" {
-		phase = nil
+	if h.phase != "" {
+		add(datum.Phase, h.phase)
 	}
-	add(phase, "", append([]string{"density."}, etched...)...)
-	add(phase, "(s)", "cp.", "enthalpy.")
-	add(h.leaving, "", "electrons.", "leaving_heat.", "leaving_heat.base.", "leaving_heat.acid.",
-		"leaving_heat.melt.")
-	add(h.staying, "", "valence.", "surface_heat.", "surface_heat.melt.")
-	add(h.impurities, "", "hydrogen.impurity.", "hydrogen.impurity.base.", "methane.impurity.", "heat.impurity.hf.",
-		"heat.impurity.acid.", "heat.impurity.base.", "etch_heat.")
-	add(h.impurities, "(s)", "cp.", "density.", "enthalpy.")
-	add(h.substances, "(s)", "cp.", "density.", "enthalpy.", "dissolution.", "dissolution_water.")
+	add(datum.Leaving, h.leaving...)
+	add(datum.Staying, h.staying...)
+	add(datum.Impurity, h.impurities...)
+	add(datum.Dissolving, h.substances...)
 	return list
 }
 
@@ -68,16 +58,10 @@ func (h *holdings) all() string {
 
 // anyFormula gives the formula in an id that a route with such a phase,
 // element, impurity or substance would look up.
-func anyFormula(id string) (string, bool) {
-	any := holdings{phase: "*", leaving: []string{"*"}, staying: []string{"*"}, impurities: []string{"*"},
-		substances: []string{"*"}}
-	for _, pattern := range any.ids() {
-		before, after, _ := strings.Cut(pattern, "*")
-		rest, begins := strings.CutPrefix(id, before)
-		formula, ends := strings.CutSuffix(rest, after)
-		if _, err := chemicals.ParseFormula(formula); begins && ends && err == nil {
-			return formula, true
-		}
+func anyFormula(id datum.ID) (string, bool) {
+	formula, held := id.Key().Holds()
+	if _, err := chemicals.ParseFormula(formula); !held || err != nil {
+		return "", false
 	}
-	return "", false
+	return formula, true
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 
 	"etchbound/schemas"
 )
@@ -118,7 +119,7 @@ func (l *loader) thick(n *schemas.Node, p *Place) {
 		return
 	}
 	held := chemicals.Base()
-	row, what := "wall.thick", "any vessel"
+	row, what := datum.ID("wall.thick"), "any vessel"
 	if big := held.Num("wall.big").V; p.Capacity.Set && p.Capacity.In("L") <= big {
 		row, what = "wall.other", fmt.Sprintf("a vessel of up to %.4g L", big)
 	}

@@ -11,6 +11,7 @@ import (
 	"testing/iotest"
 	"unicode/utf8"
 
+	"etchbound/chemicals/datum"
 	"etchbound/hazards/route"
 	"etchbound/schemas"
 	"etchbound/schemas/quantity"
@@ -334,7 +335,7 @@ func TestTypedRoute(t *testing.T) {
 		s[5].Water != "co2_free" || s[5].TargetPH != nil {
 		t.Errorf("%+v\n%+v", s[4], s[5])
 	}
-	want := map[string][3]float64{"etch_heat.Ti3AlC2": {720, 650, 790}, "etch_conversion.Ti3AlC2": {0.97,
+	want := map[datum.ID][3]float64{"etch_heat.Ti3AlC2": {720, 650, 790}, "etch_conversion.Ti3AlC2": {0.97,
 		math.NaN(), math.NaN()},
 		"density.Ti3AlC2": {4.2, math.NaN(), math.NaN()}, "weight.Ti": {47.9, 47.8, 48}}
 	if len(r.Overrides()) != len(want) {

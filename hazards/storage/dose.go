@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 )
 
@@ -25,7 +26,7 @@ func (r *reader) antioxidants(all *[]dosed, s *stage) {
 		return
 	}
 	for _, x := range additives() {
-		c, M := r.c.Store.Num("storage.dose."+x.Slug).As("c"), x.Formula.MolarMass(r.c.Store, r.w)
+		c, M := r.c.Store.Num(datum.Of("storage.dose", x.Slug)).As("c"), x.Formula.MolarMass(r.c.Store, r.w)
 		m := r.w.Line("m", "g", "1.05*c*V*M/1000000", 1.05*c.V*v.V*M.V/1000000, c, v, M)
 		at := 0
 		for at < len(*all) && (*all)[at].of != x {
@@ -43,7 +44,7 @@ func (r *reader) antioxidants(all *[]dosed, s *stage) {
 var additives = sync.OnceValue(func() []*chemicals.Substance {
 	var out []*chemicals.Substance
 	for _, x := range chemicals.Library().All() {
-		if _, held := chemicals.Base().Row("storage.dose." + x.Slug); held {
+		if _, held := chemicals.Base().Row(datum.Of("storage.dose", x.Slug)); held {
 			out = append(out, x)
 		}
 	}

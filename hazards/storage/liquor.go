@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/process"
 )
@@ -39,9 +40,9 @@ func (r *reader) medium(s *stage) working.Num {
 	dry := r.c.Store.Num("storage.dry_water").V
 	switch {
 	case !wet:
-		return r.c.Store.Num(forms[s.form].datum)
+		return r.c.Store.Num(forms[s.form].medium)
 	case solvent != nil && 100*water <= dry*mass:
-		return r.c.Store.Num("storage.medium." + solvent.Slug)
+		return r.c.Store.Num(datum.Of("storage.medium", solvent.Slug))
 	case s.brine && s.with == "":
 		return r.c.Store.Num("storage.medium.brine")
 	}
@@ -68,7 +69,10 @@ func (r *reader) traces(s *stage) map[string]bool {
 }
 
 // forms are what dry flakes can lie in: their datum, and what is said of them.
-var forms = map[string]struct{ datum, says, wet string }{
+var forms = map[string]struct {
+	medium    datum.ID
+	says, wet string
+}{
 	"":        {"storage.medium.dried", "store.powder", ""},
 	"powder":  {"storage.medium.dried", "store.powder", ""},
 	"film":    {"storage.medium.film", "store.film", "store.no_film"},
@@ -94,7 +98,7 @@ func (r *reader) briny(s *process.State) bool {
 		}
 	}
 	for x, m := range salts {
-		id := "storage.brine." + x.Slug
+		id := datum.Of("storage.brine", x.Slug)
 		if _, ok := r.c.Store.Row(id); ok && 100*m >= r.c.Store.Num(id).V*water*(1-1e-9) {
 			return true
 		}
@@ -126,8 +130,8 @@ func harmless(x *chemicals.Substance) bool {
 
 // held reports whether the data say what a solvent or an additive does to the rate.
 func (r *reader) held(x *chemicals.Substance) bool {
-	_, medium := r.c.Store.Row("storage.medium." + x.Slug)
-	_, additive := r.c.Store.Row("storage.additive." + x.Slug)
+	_, medium := r.c.Store.Row(datum.Of("storage.medium", x.Slug))
+	_, additive := r.c.Store.Row(datum.Of("storage.additive", x.Slug))
 	return medium || additive
 }
 
@@ -150,11 +154,11 @@ func (r *reader) additive(s *stage) working.Num {
 			if e.Sub == nil {
 				continue
 			}
-			id := "storage.additive." + e.Sub.Slug
+			id := datum.Of("storage.additive", e.Sub.Slug)
 			if _, ok := r.c.Store.Row(id); !ok {
 				continue
 			}
-			dose, x := r.c.Store.Num("storage.dose."+e.Sub.Slug).V, r.c.Store.Num(id)
+			dose, x := r.c.Store.Num(datum.Of("storage.dose", e.Sub.Slug)).V, r.c.Store.Num(id)
 			switch {
 			case !(amounts[e.Sub.Slug]*1e6/v >= dose*(1-1e-9)):
 				s.tooLittle = e.Sub.Name
@@ -206,7 +210,9 @@ func (r *reader) organic(e process.Entry) bool {
 }
 
 // pKa is the id of the pKa of a substance, the strongest first, or of the acid it is a salt of.
-func pKa(x *chemicals.Substance, i int) string { return "pka." + x.Slug + "." + strconv.Itoa(i) }
+func pKa(x *chemicals.Substance, i int) datum.ID {
+	return datum.Of("pka", x.Slug).Field(strconv.Itoa(i))
+}
 
 // weakly is an acid or a salt of one that keeps protons by the pH, mol of it.
 type weakly struct {
@@ -268,7 +274,7 @@ func (r *reader) byPH(s *stage, mode int, additive working.Num) working.Num {
 	}
 	t, ok := r.c.Store.Table("storage.ph")
 	if !ok {
-		return working.Absent("f_pH", "1", working.Lacks(working.NoDatum, "storage.ph"))
+		return working.Absent("f_pH", "1", working.LacksDatum("storage.ph"))
 	}
 	low, high := t.Range()
 	y := math.NaN()

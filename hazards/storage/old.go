@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
@@ -32,7 +33,7 @@ func (r *reader) ages(all *kept, s *stage) {
 func (r *reader) molarMass(name string) working.Num {
 	x, ok := chemicals.Library().Find(name)
 	if !ok {
-		return working.Absent("M", "g/mol", working.Lacks(working.NoDatum, name))
+		return working.Absent("M", "g/mol", working.LacksDatum(datum.ID(name)))
 	}
 	return x.Formula.MolarMass(r.c.Store, r.w).As("M")
 }

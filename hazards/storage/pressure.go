@@ -3,6 +3,7 @@ package storage
 import (
 	"math"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/flammable"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
@@ -62,7 +63,7 @@ func (r *reader) own(s *stage) working.Num {
 			if e.Sub == nil {
 				continue
 			}
-			id := "storage.additive_gas." + e.Sub.Slug
+			id := datum.Of("storage.additive_gas", e.Sub.Slug)
 			if _, held := r.c.Store.Row(id); held {
 				n, y := process.PartOf(r.w, q, e.N).As("n"), r.c.Store.Num(id).As("y")
 				out = append(out, r.w.Line("n_A", "mol", "n*y", n.V*y.V, n, y))
@@ -104,7 +105,7 @@ func (r *reader) space(p *route.Place, s *stage) (gas, liquid working.Num) {
 // holds is what a place takes up of a gas with its gas space and its liquid, mol/kPa.
 func (r *reader) holds(s *stage, gas string, space, liquid working.Num) working.Num {
 	st, T, R := r.c.Store, s.temperature, r.c.Store.Num("constant.R").As("R")
-	h, b := st.Num("henry."+gas).As("H"), st.Num("henry_warming."+gas).As("B")
+	h, b := st.Num(datum.Of("henry", gas)).As("H"), st.Num(datum.Of("henry_warming", gas)).As("B")
 	g, l := space.As("V_g"), liquid.As("V_l")
 	return r.w.Line("q", "mol/kPa", "V_g/1000/(R*(T+273.15))+H/100*exp(B*(1/(T+273.15)-1/298.15))*V_l/1000",
 		g.V/1000/(R.V*(T.V+kelvin))+h.V/100*math.Exp(b.V*(1/(T.V+kelvin)-1/298.15))*l.V/1000, g, R, T, h, b, l)

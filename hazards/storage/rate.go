@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
@@ -146,7 +147,7 @@ func (r *reader) plus(a, b working.Num) working.Num {
 	return r.w.Line("K", "1", "a+b", a.V+b.V, a, b)
 }
 
-func (r *reader) rate(symbol, id string, common, ph working.Num) working.Num {
+func (r *reader) rate(symbol string, id datum.ID, common, ph working.Num) working.Num {
 	k, f, g := r.c.Store.Num(id).As("k"), common.As("f"), ph.As("f_pH")
 	return r.w.Line(symbol, "1/d", "k*f*f_pH", k.V*f.V*g.V, k, f, g)
 }

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/etching"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/process"
@@ -30,12 +31,12 @@ func (r *reader) dissolution(e *process.Etch) working.Num {
 			return working.Absent("Q", "kJ", working.Lacks("light_element", p.Symbol+" of "+l.Formula.Text))
 		}
 	}
-	phase := st.Num("enthalpy." + l.Formula.Text + "(s)").As("H_ph")
+	phase := st.Num(datum.Of("enthalpy", l.Formula.Text+"(s)")).As("H_ph")
 	hf, alf := st.Num("enthalpy.HF(aq)").As("H_HF"), st.Num("enthalpy.AlF3(aq)").As("H_Al")
 	a, b := working.Exact("a", "mol/mol", ti, "Ti per formula unit"),
 		working.Exact("b", "mol/mol", al, "Al per formula unit")
 	n, A := e.N.As("n"), e.AcidBefore.As("A")
-	state := func(id string, perTi float64, why string) working.Num {
+	state := func(id datum.ID, perTi float64, why string) working.Num {
 		s, y := st.Num(id).As("H_s"), working.Exact("y", "mol/mol", perTi, why)
 		q := r.w.Line("q", "kJ/mol", "H_ph+(y*a+3*b)*H_HF-a*H_s-b*H_Al",
 			phase.V+(y.V*a.V+3*b.V)*hf.V-a.V*s.V-b.V*alf.V, phase, hf, s, alf, a, b, y)

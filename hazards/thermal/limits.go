@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
@@ -79,9 +80,9 @@ func (r *reader) stands(of part, text string) (working.Num, phrase.Phrase) {
 		if m.Unlimited || !known {
 			continue
 		}
-		_, held := r.c.Store.Row("service." + m.Slug)
+		_, held := r.c.Store.Row(datum.Of("service", m.Slug))
 		known = known && held
-		if t := r.c.Store.Num("service." + m.Slug).As("T_s"); least.None() || !(t.V >= least.V) {
+		if t := r.c.Store.Num(datum.Of("service", m.Slug)).As("T_s"); least.None() || !(t.V >= least.V) {
 			least = t
 		}
 	}

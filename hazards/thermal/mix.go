@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -154,15 +155,15 @@ func (r *reader) salt(e *process.Entry, m *process.Mixing) working.Num {
 	st, f := r.c.Store, e.Sub.Formula.Text
 	n, a := e.N.As("n"), m.AcidBefore.As("A")
 	if e.Sub.Kind == "fluoride_salt" && !(a.V <= 0) {
-		q := st.Num("dissolution_acid." + f + "(s)").As("q")
+		q := st.Num(datum.Of("dissolution_acid", f+"(s)")).As("q")
 		if q.Unknown() || !strong(m) {
-			q = st.Num("dissolution." + f + "(s)").As("q")
+			q = st.Num(datum.Of("dissolution", f+"(s)")).As("q")
 		}
 		return r.w.Line("Q", "kJ", "q*min(n,A)", q.V*min(n.V, a.V), q, n, a)
 	}
-	q := st.Num("dissolution_water." + f + "(s)").As("q")
+	q := st.Num(datum.Of("dissolution_water", f+"(s)")).As("q")
 	if q.Unknown() && e.Sub.Acid > 0 { // bifluoride in water makes its own acid
-		q = st.Num("dissolution." + f + "(s)").As("q")
+		q = st.Num(datum.Of("dissolution", f+"(s)")).As("q")
 	}
 	return r.w.Line("Q", "kJ", "q*n", q.V*n.V, q, n)
 }

@@ -1,6 +1,9 @@
 package treating
 
-import "etchbound/chemicals"
+import (
+	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
+)
 
 // practice is what is done and found beyond what equilibria and stoichiometry say.
 type practice struct {
@@ -11,7 +14,7 @@ type practice struct {
 }
 
 func practiceOf(st *chemicals.Store) practice {
-	row := func(id string) chemicals.Datum { d, _ := st.Row(id); return d }
+	row := func(id datum.ID) chemicals.Datum { d, _ := st.Row(id); return d }
 	return practice{row("treat.excess.hydroxide"), row("treat.excess.carbonate"), row("treat.excess.salt"),
 		row("treat.left.calcium"), row("treat.left.magnesium"), row("treat.settled"), row("treat.gas"),
 		row("treat.warmed"), row("loss.still_air"), row("treat.meets"), row("treat.portion")}

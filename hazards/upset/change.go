@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -179,7 +180,7 @@ func faster(c *route.Case, ratio float64) {
 		}
 	}
 	to := map[int]float64{}
-	shorten := func(id, order string) {
+	shorten := func(id, order datum.ID) {
 		d, ok := c.Store.Row(id)
 		m := c.Store.Num(order)
 		if v := c.Store.Num(id); ok && !v.Unknown() {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/vessel"
@@ -22,10 +23,10 @@ type failure struct {
 	// uncooled says that nothing is lost: what a stirrer puts in is then counted up
 	// to the rise at which still air would take it.
 	uncooled bool
-	stirs    bool     // a stirrer goes on: what follows is shared only where none heats
-	heaps    bool     // powder lies as a heap and is wetted all at once
-	mistake  bool     // something done wrong at the start rather than something that breaks
-	uses     []string // rows of data it rests on
+	stirs    bool       // a stirrer goes on: what follows is shared only where none heats
+	heaps    bool       // powder lies as a heap and is wetted all at once
+	mistake  bool       // something done wrong at the start rather than something that breaks
+	uses     []datum.ID // rows of data it rests on
 }
 
 // setting is what the failures take from the data, in SI.
@@ -54,15 +55,16 @@ var failures = [...]failure{
 		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
 	{key: "moved_unfinished", as: "left_alone", mistake: true, when: anyTime,
 		then: func(*vessel.Plan, float64, *setting) []vessel.Piece { return nil }},
-	{key: "stirrer_stops", heaps: true, needs: slowly, when: adding, uses: []string{"film.still", "upset.stirrer_stands"},
+	{key: "stirrer_stops", heaps: true, needs: slowly, when: adding,
+		uses: []datum.ID{"film.still", "upset.stirrer_stands"},
 		then: standing},
 	{key: "delayed_start", heaps: true, mistake: true, needs: first, when: fromStart,
 		then: func(p *vessel.Plan, t float64, _ *setting) []vessel.Piece { return settled(rest(p, t), 0, 1) }},
-	{key: "bath_wrong", mistake: true, needs: cooled, when: anyTime, uses: []string{"room.temperature"},
+	{key: "bath_wrong", mistake: true, needs: cooled, when: anyTime, uses: []datum.ID{"room.temperature"},
 		then: func(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
 			return altered(rest(p, t), func(x *vessel.Piece) { x.Coolant, x.Iced = math.Max(x.Coolant, s.room), false })
 		}},
-	{key: "heater_on", needs: heated, when: anyTime, uses: []string{"upset.heater", "room.temperature"},
+	{key: "heater_on", needs: heated, when: anyTime, uses: []datum.ID{"upset.heater", "room.temperature"},
 		then: func(p *vessel.Plan, t float64, s *setting) []vessel.Piece {
 			on := false
 			return altered(rest(p, t), func(x *vessel.Piece) {

@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/solution"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
@@ -26,11 +27,11 @@ var mistakenCSV string
 // mistake is an acid that is taken for one of the route.
 type mistake struct {
 	key, held, taken string
-	molar, capacity  float64 // mol/L; J/mL/K
-	boils            float64 // degC at the most
-	model            string  // of its heat with water; "" where none is counted
-	oxidises         float64 // mol of hydrogen by one of it; 0 of what is no oxidant
-	heat             string  // row of the data for that heat, kJ/mol
+	molar, capacity  float64  // mol/L; J/mL/K
+	boils            float64  // degC at the most
+	model            string   // of its heat with water; "" where none is counted
+	oxidises         float64  // mol of hydrogen by one of it; 0 of what is no oxidant
+	heat             datum.ID // row of the data for that heat, kJ/mol
 	gives            []driven
 }
 
@@ -47,7 +48,7 @@ var mistakes = sync.OnceValue(func() []mistake {
 		r.Text("note")
 		m := mistake{key: r.Named("id"), held: r.Named("for"), taken: r.Named("taken"), molar: r.Stated("molar"),
 			capacity: r.Stated("capacity"), boils: r.Stated("boils"), model: r.Text("dilution"),
-			oxidises: r.Stated("oxidises"), heat: r.Text("heat")}
+			oxidises: r.Stated("oxidises"), heat: datum.ID(r.Text("heat"))}
 		for _, text := range r.List("gives") {
 			g, err := parseDriven(text)
 			if err != nil {

@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/neutralising"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -167,7 +168,7 @@ func (r *reader) hess(symbol string, terms []neutralising.Term) working.Num {
 	v := 0.0
 	var formula strings.Builder
 	for i, t := range terms {
-		in[i] = r.c.Store.Num("enthalpy." + t.Row)
+		in[i] = r.c.Store.Num(datum.Of("enthalpy", t.Row))
 		v -= t.X * in[i].V
 		if r.w == nil {
 			continue

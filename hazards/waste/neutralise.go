@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/neutralising"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -137,7 +138,7 @@ func (r *reader) heat(a acids, g *agent) working.Num {
 // binding is the heat of dissolving all of what binds fluoride, and of all of it
 // binding some, out of HF where no base is there: at least what it gives here.
 func (r *reader) binding(p *part, acid bool) working.Num {
-	q := r.c.Store.Num("dissolution_water." + neutralising.Row(p.sub)).As("q_d")
+	q := r.c.Store.Num(datum.Of("dissolution_water", neutralising.Row(p.sub))).As("q_d")
 	b := r.hess("q_b", neutralising.Binding(p.sub, acid))
 	n := p.n.As("n")
 	return r.w.Line("Q_b", "kJ", "n*max(q_d+q_b,0)", n.V*max(q.V+b.V, 0), n, q, b).Worse(working.Bound)

@@ -3,6 +3,7 @@ package waste
 import (
 	"math"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/neutralising"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
@@ -89,7 +90,7 @@ func (r *reader) slurry(g *agent, b working.Num, cond phrase.Phrase) {
 	}
 	m, st := r.excess(b, g).As("m"), r.c.Store
 	x, rho := st.Num("spill.slurry").As("w"), st.Num("water.density").As("rho_w")
-	solid := st.Num("density." + neutralising.Row(sub)).As("rho_s")
+	solid := st.Num(datum.Of("density", neutralising.Row(sub))).As("rho_s")
 	v := r.w.Line("V", "L", "m*(1/rho_s+(1/w-1)/rho_w)", m.V*(1/solid.V+(1/x.V-1)/rho.V), m, solid, x, rho)
 	r.put("spill.slurry", figure.Spill, g.slug, v, cond)
 }

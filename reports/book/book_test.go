@@ -22,6 +22,30 @@ func TestDataAreFound(t *testing.T) {
 }
 
 // What is not found is refused with the nearest that is there.
+// What is of a substance is found by what each row is of: its formula in any state, its
+// element, its solution, itself (definition).
+func TestDataOfASubstance(t *testing.T) {
+	for query, want := range map[string][]string{
+		"aluminium":         {"weight.Al", "electrons.Al", "heat.impurity.hf.Al", "burn.powder.Al", "cp.Al(s)"},
+		"titanium dioxide":  {"density.TiO2(s,anatase)", "enthalpy.TiO2(s)"},
+		"hydrofluoric acid": {"vapour.hf", "pka.hf", "cp.hf_aq.slope", "density.HF(l)"},
+		"H2O":               {"boiling.water", "water.cp", "enthalpy.H2O(l)"},
+	} {
+		var b strings.Builder
+		if err := book.WriteData(&b, chemicals.Base(), query); err != nil {
+			t.Fatal(err)
+		}
+		for _, id := range want {
+			if !strings.Contains(b.String(), "\n"+id+" ") {
+				t.Errorf("%s: %s is not found", query, id)
+			}
+		}
+		if strings.Contains(b.String(), "conductivity.aluminium") {
+			t.Errorf("%s: a material", query)
+		}
+	}
+}
+
 func TestTheNearestIsOffered(t *testing.T) {
 	err := book.WriteData(io.Discard, chemicals.Base(), "vapour.highst")
 	if err == nil || !strings.Contains(err.Error(), "vapour.highest") {

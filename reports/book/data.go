@@ -3,11 +3,11 @@ package book
 import (
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 	"text/tabwriter"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
@@ -41,7 +41,7 @@ func WriteData(w io.Writer, st *chemicals.Store, query string) error {
 	}
 	fmt.Fprintln(t, strings.Join(head, "\t"))
 	for _, d := range found {
-		fmt.Fprintln(t, strings.Join([]string{d.ID, d.Symbol, number.Measure(d.Value, 9, d.Unit), draft.DataRange(d),
+		fmt.Fprintln(t, strings.Join([]string{string(d.ID), d.Symbol, number.Measure(d.Value, 9, d.Unit), draft.DataRange(d),
 			draft.DataStatus(d),
 			strings.Trim(d.Source+" "+plain.Fold(d.Where), " "), plain.Fold(d.Note)}, "\t"))
 	}
@@ -57,8 +57,8 @@ func dataRows(st *chemicals.Store, query string, sub *chemicals.Substance) []che
 	var out []chemicals.Datum
 	for _, d := range st.Rows() {
 		switch {
-		case query == "", strings.HasPrefix(strings.ToLower(d.ID), strings.ToLower(query)):
-		case sub != nil && ofSubstance(d.ID, sub):
+		case d.ID.Begins(query):
+		case sub != nil && ofSubstance(d.ID.Key(), sub):
 		default:
 			continue
 		}
@@ -67,45 +67,39 @@ func dataRows(st *chemicals.Store, query string, sub *chemicals.Substance) []che
 	return out
 }
 
-// ofSubstance reports whether a row is about a substance: a part of its id is
-// the slug, the aqueous model or the formula, with or without its phase.
-func ofSubstance(id string, s *chemicals.Substance) bool {
-	if _, rest, ok := strings.Cut(id, "."); ok {
-		for _, phase := range []string{"", "(s)", "(l)", "(g)", "(aq)"} {
-			if rest == s.Formula.Text+phase {
-				return true
-			}
-		}
+// ofSubstance reports whether a row is about a substance: about its formula in whatever state,
+// its solution in water, its element, or itself.
+func ofSubstance(k datum.Key, s *chemicals.Substance) bool {
+	if k.Kind == nil {
+		return false
 	}
-	if s.Solution != "" && strings.Contains(id, "."+s.Solution+"_aq.") {
-		return true
+	switch k.Kind.Of {
+	case datum.Formula:
+		return k.Bare() == s.Formula.Text || s.Solution != "" && k.Subject == s.Solution+"_aq"
+	case datum.Element:
+		return k.Subject == s.Formula.Text
+	case datum.Substance:
+		return k.Subject == s.Slug
+	case datum.Solution:
+		return k.Subject == s.Solution
 	}
-	return len(s.Slug) > 2 && hasPart(id, []string{s.Slug})
-}
-
-func hasPart(id string, names []string) bool {
-	for p := range strings.SplitSeq(id, ".") {
-		if slices.ContainsFunc(names, func(n string) bool { return strings.EqualFold(n, p) }) {
-			return true
-		}
-	}
-	return false
+	return k.Kind.About == s.Slug
 }
 
 // nearestData offers substances first, then the ids whose beginning is nearest.
 func nearestData(st *chemicals.Store, query string) []string {
 	out := chemicals.Library().Nearest(query, 3)
-	heads := map[string]string{}
+	heads := map[string]datum.ID{}
 	var names []string
 	for _, d := range st.Rows() {
-		head := strings.ToLower(d.ID[:min(len(d.ID), len(query))])
+		head := d.ID.Head(len(query))
 		if _, ok := heads[head]; !ok {
 			heads[head] = d.ID
 			names = append(names, head)
 		}
 	}
 	for _, h := range nearestOf(strings.ToLower(query), names, 2) {
-		out = append(out, heads[h])
+		out = append(out, string(heads[h]))
 	}
 	return out
 }

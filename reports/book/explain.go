@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
@@ -37,7 +38,7 @@ func Explain(w io.Writer, r hazards.Review, figureID string) error {
 }
 
 func newExplainer(b *builder, w io.Writer) *explainer {
-	e := &explainer{b: b, w: bufio.NewWriter(w), data: map[string]*chemicals.Datum{}}
+	e := &explainer{b: b, w: bufio.NewWriter(w), data: map[datum.ID]*chemicals.Datum{}}
 	for i := range b.Review.Used {
 		e.data[b.Review.Used[i].ID] = &b.Review.Used[i]
 	}
@@ -84,7 +85,7 @@ type explainer struct {
 	w     *bufio.Writer
 	sheet *working.Sheet
 	shown map[int]bool
-	data  map[string]*chemicals.Datum
+	data  map[datum.ID]*chemicals.Datum
 }
 
 func (e *explainer) print(depth int, s string) {
@@ -159,11 +160,12 @@ func (e *explainer) line(depth, n int) {
 // origin is where a line came from: formula, table, model, or for the leaves
 // the place in the file or the row of data.
 func (e *explainer) origin(l *working.Line) string {
+	if id, reads := l.Datum(); reads {
+		return e.datum(id)
+	}
 	switch l.Kind {
 	case working.KindGiven:
 		return draft.GivenAt(l)
-	case working.KindDatum:
-		return e.datum(l.Ref)
 	case working.KindTable:
 		return words.Of("made.table", l.Formula)
 	case working.KindModel:
@@ -177,7 +179,7 @@ func (e *explainer) origin(l *working.Line) string {
 	return l.Formula
 }
 
-func (e *explainer) datum(id string) string {
+func (e *explainer) datum(id datum.ID) string {
 	d, ok := e.data[id]
 	if !ok {
 		st := e.b.Review.Case.Store

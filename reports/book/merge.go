@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
@@ -138,7 +139,7 @@ const mostUses = 2
 const manyInputs = 5
 
 // amongData reports whether a datum has a row of its own.
-func (k *binding) amongData(id string) bool {
+func (k *binding) amongData(id datum.ID) bool {
 	return slices.ContainsFunc(k.Review.Used, func(d chemicals.Datum) bool { return d.ID == id })
 }
 
@@ -161,14 +162,15 @@ func (k *binding) made(l *working.Line) document.Cell {
 			continue
 		}
 		from := &k.sheet().Lines[in.Line-1]
+		id, reads := from.Datum()
 		switch {
 		case k.as[in.Line] > 0:
 			made.Links = append(made.Links, document.Link{Text: draft.InputText(in, k.as[in.Line]),
 				To: draft.LineAnchor(k.as[in.Line])})
-		case from.Kind == working.KindDatum && !k.amongData(from.Ref):
+		case reads && !k.amongData(id):
 			made.Text += ", " + draft.InputOf(in, from)
-		case from.Kind == working.KindDatum:
-			made.Links = append(made.Links, document.Link{Text: draft.InputOf(in, from), To: draft.DatumAnchor(from.Ref)})
+		case reads:
+			made.Links = append(made.Links, document.Link{Text: draft.InputOf(in, from), To: draft.DatumAnchor(id)})
 		}
 	}
 	return made

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/hazards"
 	"etchbound/hazards/route"
 	"etchbound/reports/number"
@@ -12,11 +13,20 @@ import (
 )
 
 // DatumName is the id of a data row, or of what the writer stated with a range.
-func DatumName(id string) string {
-	if at, stated := strings.CutPrefix(id, route.RangePrefix); stated {
-		return route.RangePrefix + " " + route.Told(at)
+func DatumName(id datum.ID) string {
+	if at, stated := id.Stated(); stated {
+		return words.Of("data.stated", route.Told(at))
 	}
-	return id
+	return string(id)
+}
+
+// DatumNames are the names of some, in their order.
+func DatumNames(ids []datum.ID) []string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		out[i] = DatumName(id)
+	}
+	return out
 }
 
 func DataRange(d chemicals.Datum) string {

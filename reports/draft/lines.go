@@ -3,6 +3,7 @@ package draft
 import (
 	"strings"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/route"
 	"etchbound/reports/document"
@@ -47,11 +48,12 @@ func Made(l *working.Line) string {
 
 // MadeBy is what made a line, without its inputs: a formula, a table, a datum.
 func MadeBy(l *working.Line) string {
+	id, reads := l.Datum()
 	switch {
 	case l.Kind == working.KindGiven:
 		return GivenAt(l)
-	case l.Kind == working.KindDatum:
-		return words.Of("made.datum", DatumName(l.Ref))
+	case reads:
+		return words.Of("made.datum", DatumName(id))
 	case l.Kind == working.KindTable:
 		return words.Of("made.table", l.Formula)
 	case l.Kind == working.KindModel:
@@ -86,12 +88,13 @@ func InputText(in *working.Input, line int) string {
 }
 
 // InputOf is an input of a line with the datum that it is.
-func InputOf(in *working.Input, datum *working.Line) string {
-	return words.Of("made.input_datum", in.Symbol, number.Measure(in.V, SheetDigits, in.Unit), DatumName(datum.Ref))
+func InputOf(in *working.Input, read *working.Line) string {
+	id, _ := read.Datum()
+	return words.Of("made.input_datum", in.Symbol, number.Measure(in.V, SheetDigits, in.Unit), DatumName(id))
 }
 
 // DatumAnchor is where a link to a datum leads: its row among the data.
-func DatumAnchor(id string) string { return "datum-" + plain.ID(id) }
+func DatumAnchor(id datum.ID) string { return "datum-" + plain.ID(string(id)) }
 
 // SumOf writes a sum out: several inputs may bear one symbol, and their line
 // numbers tell them apart.

@@ -54,7 +54,7 @@ func JSON(w io.Writer, r *hazards.Review, all []measuring.Figure, o draft.Option
 			y := byJSON{b.Experiment, words.Of("measure.by." + b.Experiment), append([]string{}, b.Keys...), []string{},
 				record.Nine(b.Alone), record.Nine(b.Left), record.Nine(f.Cut(b))}
 			for j := range b.Data {
-				y.Data = append(y.Data, b.Data[j].ID)
+				y.Data = append(y.Data, string(b.Data[j].ID))
 			}
 			x.By = append(x.By, y)
 		}

@@ -4,6 +4,7 @@ import (
 	"io"
 	"math"
 
+	"etchbound/chemicals/datum"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
 	"etchbound/reports/draft"
@@ -66,7 +67,7 @@ type leftJSON struct {
 	Others int         `json:"others"`
 	Why    string      `json:"why"`
 	Batch  *string     `json:"smaller_batch"`
-	Data   []string    `json:"data"`
+	Data   []datum.ID  `json:"data"`
 }
 
 // nothing is a number that is not there.
@@ -116,7 +117,7 @@ func leftOf(l *levers.Left) leftJSON {
 	x, f := &l.Finding, &l.Figure
 	out := leftJSON{ID: x.ID().String(), Unit: number.UnitOf(x.Figure.Quantity), Limit: record.Nine(x.Limit.Value),
 		Value: record.Nine(nothing), Low: record.Nine(nothing), High: record.Nine(nothing), Surely: x.Surely.String(),
-		Others: l.Others, Why: words.Say(l.Why), Data: append([]string{}, l.Data...)}
+		Others: l.Others, Why: words.Say(l.Why), Data: append([]datum.ID{}, l.Data...)}
 	if f.ID != (figure.ID{}) {
 		out.Value, out.Low, out.High = record.Nine(f.Value.V), record.Nine(f.Low().V), record.Nine(f.High().V)
 	}

@@ -260,7 +260,7 @@ func whyText(l *levers.Left) string {
 		return plain.Fold(text + " " + words.Of(prevent))
 	}
 	if len(l.Data) > 0 && l.Finding.Surely == figure.DangerousEnd {
-		text = words.Of("propose.on_data", text, strings.Join(l.Data, ", "))
+		text = words.Of("propose.on_data", text, strings.Join(draft.DatumNames(l.Data), ", "))
 	}
 	if l.Batch != "" && l.Finding.Surely >= figure.BestEstimate {
 		text = words.Of("propose.at_batch", text, l.Batch)

@@ -23,12 +23,12 @@ func endsToJSON(r *hazards.Review) []endJSON {
 }
 
 func stoodToJSON(s *ranges.Stood) stoodJSON {
-	return stoodJSON{s.ID, Nine(s.Value), Nine(s.At), s.Unit}
+	return stoodJSON{string(s.ID), Nine(s.Value), Nine(s.At), s.Unit}
 }
 
 func turnToJSON(t *ranges.Turn) turnJSON {
 	d := &t.Datum
-	out := turnJSON{Finding: t.Finding.String(), Verdict: t.Verdict.String(), Datum: d.ID, Value: Nine(d.Value),
+	out := turnJSON{Finding: t.Finding.String(), Verdict: t.Verdict.String(), Datum: string(d.ID), Value: Nine(d.Value),
 		Low: Nine(d.Low), High: Nine(d.High), Unit: d.Unit, Worst: Nine(t.Worst), At: Nine(t.At),
 		Becomes: t.Becomes.String()}
 	if d.ID == "" {

@@ -145,7 +145,7 @@ func MissingJSONs(all []working.Missing) []MissingJSON {
 func (b *builder) dataJSON() []datumJSON {
 	out := make([]datumJSON, len(b.Review.Used))
 	for i, d := range b.Review.Used {
-		out[i] = datumJSON{d.ID, Nine(d.Value), Nine(d.Low), Nine(d.High), d.Unit, d.Status, d.Source, d.OverriddenBy}
+		out[i] = datumJSON{string(d.ID), Nine(d.Value), Nine(d.Low), Nine(d.High), d.Unit, d.Status, d.Source, d.OverriddenBy}
 	}
 	none := Nine(math.NaN())
 	for _, t := range b.Review.Tables {
@@ -267,7 +267,7 @@ func (b *builder) seriesJSON() []seriesJSON {
 }
 
 func assumptionToJSON(a *hazards.Assumption) assumptionJSON {
-	return assumptionJSON{a.ID, a.Text, Nine(a.Value), a.Unit, a.Status,
+	return assumptionJSON{string(a.ID), a.Text, Nine(a.Value), a.Unit, a.Status,
 		each(a.Moves, func(m *hazards.Move) moveJSON { return moveJSON{m.Figure.String(), Nine(m.From), Nine(m.To)} })}
 }
 
@@ -280,7 +280,7 @@ func unknownToJSON(u *hazards.UnknownItem) unknownJSON {
 // replacedToJSON writes a datum that was replaced, in the unit of its row.
 func replacedToJSON(r *hazards.Review) func(*chemicals.Applied) replacedJSON {
 	return func(a *chemicals.Applied) replacedJSON {
-		return replacedJSON{ID: a.ID, Value: Nine(a.Value), Low: Nine(a.Low), High: Nine(a.High),
+		return replacedJSON{ID: string(a.ID), Value: Nine(a.Value), Low: Nine(a.Low), High: Nine(a.High),
 			Unit: draft.UnitOfDatum(r, a),
 			Old:  Nine(a.Old), Source: a.Source, At: a.At, From: a.From}
 	}

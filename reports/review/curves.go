@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"etchbound/chemicals/datum"
 	"etchbound/hazards"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
@@ -65,7 +66,7 @@ func (b *builder) curve(at int, n *course.Course, t *draft.Track) []document.Blo
 	}
 	c.Lines = append(b.held(n, t), b.undrawn(worst, append(slices.Clone(c.Curves), c.Bands...))...)
 	if t.Unit == "vol%" {
-		for _, id := range []string{"hydrogen.flammable", "hydrogen.upper"} {
+		for _, id := range []datum.ID{"hydrogen.flammable", "hydrogen.upper"} {
 			d, _ := b.Review.Case.Store.Row(id)
 			c.Lines = append(c.Lines, chart.Line{Y: d.Value, Label: d.Valid})
 		}

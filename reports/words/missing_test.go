@@ -101,7 +101,7 @@ func TestWordsOfMissingThings(t *testing.T) {
 			"temperature set in this step [step 5: temperature]", "write it in the route"},
 		{working.Lacks(working.NotGiven, "places.etch.headspace"), "etch: headspace", "etch: headspace is not stated",
 			"write it in the route"},
-		{working.Lacks(working.NoDatum, "etch_heat.Mo2GaC"), "etch_heat.Mo2GaC", "heat of etching this phase " +
+		{working.LacksDatum("etch_heat.Mo2GaC"), "etch_heat.Mo2GaC", "heat of etching this phase " +
 			"[etch_heat.Mo2GaC]",
 			"reaction calorimetry of this powder in this acid at small scale; state it under measured: etch_heat"},
 		{working.Lacks("bath_gas", "HF").In(3), "gas of the HF etch in step 3", "gas of this step [gas of the HF etch " +

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
@@ -103,7 +104,7 @@ func massOf(st *chemicals.Store, of *chemicals.Composition) float64 {
 	sum := 0.0
 	for i, n := range of {
 		if n != 0 {
-			sum += n * value(st.Num("weight."+chemicals.ElementSymbol(i)))
+			sum += n * value(st.Num(datum.Of("weight", chemicals.ElementSymbol(i))))
 		}
 	}
 	return sum

@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
@@ -205,16 +206,16 @@ func (m *maker) dose(slug string) string {
 		m.why = phrase.Of("keep.no_liquid", m.place)
 		return ""
 	}
-	c, molar := st.Num("storage.dose."+sub.Slug), sub.Formula.MolarMass(st, nil)
+	c, molar := st.Num(datum.Of("storage.dose", sub.Slug)), sub.Formula.MolarMass(st, nil)
 	mass := reserve * c.V * v.V * molar.V / 1e6
 	if !(mass > 0) {
 		m.why = phrase.Of("keep.no_dose", sub.Name)
 		return ""
 	}
 	up := upward(mass)
-	own := working.Absent("V", "mL", working.Lacks(working.NoDatum, "storage.additive_gas."+sub.Slug))
-	if _, held := st.Row("storage.additive_gas." + sub.Slug); held {
-		y, R, P := st.Num("storage.additive_gas."+sub.Slug), st.Num("constant.R"), st.Num("gas.pressure")
+	own := working.Absent("V", "mL", working.LacksDatum(datum.Of("storage.additive_gas", sub.Slug)))
+	if _, held := st.Row(datum.Of("storage.additive_gas", sub.Slug)); held {
+		y, R, P := st.Num(datum.Of("storage.additive_gas", sub.Slug)), st.Num("constant.R"), st.Num("gas.pressure")
 		own = working.Exact("V", "mL", up/molar.V*y.V*R.V*298.15/P.V*1000, "all of it")
 	}
 	m.additives = append(m.additives, Additive{sub, working.Exact("m", "g", up, "the dose"), own})

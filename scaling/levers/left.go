@@ -3,6 +3,7 @@ package levers
 import (
 	"slices"
 
+	"etchbound/chemicals/datum"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -20,7 +21,7 @@ type Left struct {
 	Others  int           // findings of the same at other places and by other laws
 	Why     phrase.Phrase // why no lever reaches it
 	Batch   string        // a smaller batch at whose best estimate it no longer exceeds; empty where none was found
-	Data    []string      // ids of the data on whose ends it stands, where only its dangerous end exceeds
+	Data    []datum.ID    // ids of the data on whose ends it stands, where only its dangerous end exceeds
 }
 
 // Failure is the key of the failure that it is of; empty where it is of the route as it
@@ -95,9 +96,9 @@ func worse(x, than *figure.Finding) bool {
 }
 
 // standsOn are the data on whose ends the dangerous end of a figure stands.
-func (f *Found) standsOn(id figure.ID) []string {
+func (f *Found) standsOn(id figure.ID) []datum.ID {
 	_, stood, there := f.After.Leads.Case(f.After.Case, f.After.Member(id))
-	var out []string
+	var out []datum.ID
 	for i := range stood {
 		if there && len(out) < 3 {
 			out = append(out, stood[i].ID)

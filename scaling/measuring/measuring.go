@@ -12,9 +12,9 @@ import (
 	_ "embed"
 	"math"
 	"slices"
-	"strings"
 	"sync"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
@@ -26,11 +26,18 @@ import (
 //go:embed experiments.csv
 var table string
 
-type row struct{ id, experiment, key string }
+type row struct {
+	id              datum.Pattern
+	experiment, key string
+}
 
 var rows = sync.OnceValue(func() []row {
 	return columns.Must("scaling/measuring/experiments.csv", table, func(r columns.Row) row {
-		return row{r.Named("id"), r.Named("experiment"), r.Text("key")}
+		x := row{datum.Pattern(r.Named("id")), r.Named("experiment"), r.Text("key")}
+		if err := x.id.Valid(); err != nil {
+			r.Fault("id", err)
+		}
+		return x
 	})
 })
 
@@ -46,18 +53,8 @@ func Experiments() []string {
 }
 
 // of is the row of a datum: the one that says it, or the longest with a star.
-func of(id string) row {
-	var best row
-	for _, r := range rows() {
-		stem, star := strings.CutSuffix(r.id, "*")
-		if r.id == id {
-			return r
-		}
-		if star && strings.HasPrefix(id, stem) && (best.id == "" || len(r.id) > len(best.id)) {
-			best = r
-		}
-	}
-	return best
+func of(id datum.ID) row {
+	return *datum.Best(rows(), func(r *row) datum.Pattern { return r.id }, id)
 }
 
 // Figure is a figure that people ask for first, with what would narrow it, most first.
@@ -147,10 +144,10 @@ func narrowed(c route.Case, id figure.ID, stood []ranges.Stood) []By {
 	for _, s := range stood {
 		r := of(s.ID)
 		key := r.key
-		if at, given := strings.CutPrefix(s.ID, route.RangePrefix); given {
+		if at, given := s.ID.Stated(); given {
 			key = route.Told(at)
 		} else if key == "" {
-			key = "data: " + s.ID
+			key = "data: " + string(s.ID)
 		}
 		i := slices.IndexFunc(out, func(b By) bool { return b.Experiment == r.experiment })
 		if i < 0 {

@@ -1,6 +1,7 @@
 package scrubbing
 
 import (
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/scaling/ends"
@@ -64,14 +65,14 @@ const (
 )
 
 // datum is a row of the data at both ends; one of which nobody says how far it goes has no end.
-func (b *builder) datum(id string, at end) ends.Two {
+func (b *builder) datum(id datum.ID, at end) ends.Two {
 	d, held := b.r.Case.Store.Row(id)
 	out := ends.Two{Best: d.Value, Most: d.Low}
 	if at == high {
 		out.Most = d.High
 	}
 	if !held || !out.Known() {
-		b.lacks("datum", id)
+		b.lacks("datum", string(id))
 		if !held {
 			out = ends.Unknown()
 		}

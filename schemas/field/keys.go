@@ -51,9 +51,9 @@ func Of[T any](name string, of func(*T) *quantity.Value) Key[T] {
 	return k
 }
 
-// ForDatum says that the quantity replaces a datum whose id begins so, range and all.
-func (k Key[T]) ForDatum(prefix string) Key[T] {
-	k.Range, k.Datum = OfDatum, prefix
+// ForDatum says that the quantity replaces a datum of a kind, range and all.
+func (k Key[T]) ForDatum(kind string) Key[T] {
+	k.Range, k.Datum = OfDatum, kind
 	return k
 }
 
