@@ -61,15 +61,15 @@ func met(at *meeting.Contents, m *meeting.Met, k *process.Walk) (figure.Figure, 
 	if p.Severity == "1" || m.Came && m.How != meeting.Unasked {
 		return figure.Figure{}, false
 	}
-	if kinds, wall := p.Wall(); wall && material.Judges(p.A) && !process.WallGives(k.Contacts, at.Place, p.A, kinds) {
+	if kinds, wall := p.Wall(); wall && material.Judges(p.A.String()) && !process.WallGives(k.Contacts, at.Place, p.A.String(), kinds) {
 		return figure.Figure{}, false
 	}
 	key := at.Place.Key
 	f := figure.Figure{ID: figure.ID{Quantity: Quantity, Place: figure.At(key), Agent: p.ID}}
 	switch {
-	case p.A == "not_held":
+	case p.A.Is("not_held"):
 		f.Conditions = phrase.Of("meeting.not_held", key, m.Step)
-		if p.B == p.A { // it may be one of those that count by themselves
+		if p.B.Same(p.A) { // it may be one of those that count by themselves
 			f.Conditions = phrase.Of("meeting.not_held_alone", key, m.Step)
 			if m.Step == 0 {
 				f.Conditions = phrase.Of("meeting.not_held_before", key)

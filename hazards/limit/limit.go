@@ -29,9 +29,21 @@ type Limit struct {
 	When         When // of which places it is
 	Unseen       bool // nobody has seen the printed value: to be verified locally
 	Role         Role // what it is beside its number
-	Stops        bool // work stops where it is exceeded or not known
-	Exceeded     bool // work stops where it is exceeded, and not where it is not known
+	Stops        Stopping
 }
+
+// Stopping is where work stops at a limit.
+type Stopping string
+
+// The ways in which it does.
+const (
+	GoesOn        Stopping = ""
+	WhereExceeded Stopping = "exceeded" // and not where it is not known
+	UnlessKept    Stopping = "yes"      // where it is exceeded or not known
+)
+
+// Halts reports whether work stops at a limit that is exceeded, or of which that is not known.
+func (s Stopping) Halts(known bool) bool { return s == UnlessKept || s == WhereExceeded && known }
 
 // Role is what a limit is beside its number: what is done with it, or in which words.
 type Role string
@@ -88,8 +100,8 @@ var base = sync.OnceValue(func() *Set {
 			Label: r.Named("label"),
 			Value: r.Stated("value"), Unit: r.Named("unit"), Jurisdiction: r.Text("jurisdiction"), Document: r.Named("document"),
 			Section: r.Text("section"), Edition: r.Text("edition"), Status: r.Named("status"),
-			Report: r.Choice("report", "", "yes") == "yes", Stops: r.Choice("stops", "", "yes", "exceeded") == "yes",
-			Exceeded: r.Text("stops") == "exceeded",
+			Report: r.Choice("report", "", "yes") == "yes",
+			Stops:  Stopping(r.Choice("stops", string(GoesOn), string(WhereExceeded), string(UnlessKept))),
 			Role: Role(r.Choice("role", "", string(Unrated), string(Met), string(Stands),
 				string(Diluted), string(Gathers), string(Mixing))),
 			When: When(r.Choice("when", string(Always), string(Gas), string(NoGas), string(Waste)))}

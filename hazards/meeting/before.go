@@ -16,12 +16,19 @@ var beforeCSV string
 
 // stoodIn is what some words for what earlier stood in a container mean: classes of
 // substances, none where it was empty.
-type stoodIn struct{ words, tags []string }
+type stoodIn struct {
+	words []string
+	tags  []Tag
+}
 
 var stoodIns = sync.OnceValue(func() []stoodIn {
 	return columns.Must("hazards/meeting/before.csv", beforeCSV, func(r columns.Row) stoodIn {
 		_ = r.Named("source") + r.Named("status")
-		return stoodIn{r.List("words"), r.List("tags")}
+		s := stoodIn{words: r.List("words")}
+		for _, tag := range r.List("tags") {
+			s.tags = append(s.tags, Tag(tag))
+		}
+		return s
 	})
 })
 
@@ -58,7 +65,7 @@ func (c *Contents) before() {
 		}
 		c.put(0, &route.Material{Substance: s}, &route.Route{})
 		if s.Acid < 0 {
-			c.Tags.Add(0, "base")
+			c.Tags.Add(0, base)
 		}
 	}
 	if c.joined(0); len(c.Tags) > 0 {

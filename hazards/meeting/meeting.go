@@ -5,36 +5,26 @@ package meeting
 
 import (
 	"slices"
-	"strings"
 
 	"etchbound/hazards/route"
 )
-
-// Tags are the properties that make a row of a rule apply, each with the first step that
-// brought it: a class of a substance, or what is done with it.
-type Tags map[string]int
-
-// Add puts in tags that a step brings; what is there stays.
-func (t Tags) Add(step int, tags ...string) {
-	for _, k := range tags {
-		if _, ok := t[k]; !ok {
-			t[k] = step
-		}
-	}
-}
-
-// Has reports whether a tag is there.
-func (t Tags) Has(tag string) bool { _, ok := t[tag]; return ok }
 
 // Contents is what one place has held by the end of the route. It errs toward
 // more: what was rinsed or poured out is still counted, since a residue is enough.
 type Contents struct {
 	Place  *route.Place
 	Tags   Tags
-	Names  []string        // substances that were put in or came over, in that order
-	Waste  bool            // it takes waste
-	washed map[string]bool // tags of which only what a wash leaves is there
-	met    []Met           // pairs that have met in it, in the order of the steps
+	Names  []string     // substances that were put in or came over, in that order
+	Waste  bool         // it takes waste
+	washed map[Tag]bool // tags of which only what a wash leaves is there
+
+	elements, done map[string]int // of the layered powder; what verbs are tagged with, which stays where it is done
+	met            []Met          // pairs that have met in it, in the order of the steps
+}
+
+// empty is a place in which nothing has been.
+func empty(p *route.Place) *Contents {
+	return &Contents{Place: p, Tags: Tags{}, washed: map[Tag]bool{}, elements: map[string]int{}, done: map[string]int{}}
 }
 
 // Of follows the materials of a route through its places in step order.
@@ -45,7 +35,8 @@ func Of(r *route.Route) []Contents {
 	out := make([]Contents, len(r.Places))
 	at := make(map[string]*Contents, len(r.Places))
 	for i := range r.Places {
-		out[i] = Contents{Place: &r.Places[i], Tags: Tags{}, washed: map[string]bool{}, Waste: r.Places[i].Kind == "drum"}
+		out[i] = *empty(&r.Places[i])
+		out[i].Waste = r.Places[i].Kind == "drum"
 		out[i].before()
 		at[r.Places[i].Key] = &out[i]
 	}
@@ -59,7 +50,7 @@ func Of(r *route.Route) []Contents {
 			c.put(s.Number, &s.What[j], r)
 		}
 		if tag := s.Verb().Tag; tag != "" {
-			c.Tags.Add(s.Number, does+tag)
+			bring(c.done, s.Number, []string{tag})
 		}
 		c.joined(s.Number)
 		c.cools(s)
@@ -79,13 +70,13 @@ func Of(r *route.Route) []Contents {
 // what meets something that is not held; water, also that of a solution; a melt that
 // has not been cooled; what is so strong that it decomposes, of which dilution takes nothing.
 const (
-	powder      = "powder"
-	loosePowder = "loose_powder"
-	other       = "other"
-	water       = "water"
-	molten      = "molten"
-	decomposes  = "decomposes" // a solution so strong that it gives gas by itself
-	does        = "does:"      // and what the verb of a step is tagged with; it stays where it is done
+	powder      Tag = "powder"
+	loosePowder Tag = "loose_powder"
+	other       Tag = "other"
+	water       Tag = "water"
+	molten      Tag = "molten"
+	base        Tag = "base"       // below zero acid equivalents: of what stood there or stands on a shelf
+	decomposes  Tag = "decomposes" // a solution so strong that it gives gas by itself
 )
 
 func (c *Contents) put(step int, m *route.Material, r *route.Route) {
@@ -94,19 +85,17 @@ func (c *Contents) put(step int, m *route.Material, r *route.Route) {
 	case m.Precursor && r.Precursor != nil:
 		name = r.Precursor.Phase.Text
 		c.Tags.Add(step, powder)
-		for _, e := range r.Precursor.Phase.Order {
-			c.Tags.Add(step, powder+":"+e)
-		}
+		bring(c.elements, step, r.Precursor.Phase.Order)
 	case m.Substance != nil:
 		name = m.Substance.Name
-		c.brings(step, m.Substance.Classes())
-		if m.Strength.Set || m.Substance.Solution == water {
+		c.brings(step, TagsOf(m.Substance))
+		if m.Strength.Set || m.Substance.Solution == string(water) {
 			c.Tags.Add(step, water)
 		}
 		if m.Decomposes() {
-			c.brings(step, []string{decomposes})
+			c.brings(step, []Tag{decomposes})
 		}
-		if m.Substance.Is(powder) {
+		if m.Substance.Is(string(powder)) {
 			c.Tags.Add(step, loosePowder)
 		}
 	}
@@ -121,15 +110,15 @@ func (c *Contents) named(name string) {
 
 func (c *Contents) takes(step int, from *Contents) {
 	for k := range from.Tags {
-		if strings.HasPrefix(k, does) {
-			continue
-		}
 		if _, there := c.Tags[k]; !there && from.washed[k] {
 			c.washed[k] = true
 		} else if !from.washed[k] {
 			delete(c.washed, k)
 		}
 		c.Tags.Add(step, k)
+	}
+	for e := range from.elements {
+		bring(c.elements, step, []string{e})
 	}
 	for _, n := range from.Names {
 		c.named(n)
@@ -138,7 +127,7 @@ func (c *Contents) takes(step int, from *Contents) {
 }
 
 // brings puts in what is more than the residue of a wash.
-func (c *Contents) brings(step int, tags []string) {
+func (c *Contents) brings(step int, tags []Tag) {
 	for _, k := range tags {
 		delete(c.washed, k)
 	}
@@ -150,12 +139,12 @@ func (c *Contents) washes(s *route.Step) {
 	if does := s.Verb().Does; does != route.Washes && does != route.Prewashes {
 		return
 	}
-	kept := &Contents{Tags: Tags{}, washed: map[string]bool{}, Place: c.Place}
+	kept := empty(c.Place)
 	for j := range s.What {
 		kept.put(s.Number, &s.What[j], &route.Route{})
 	}
 	for k := range c.Tags {
-		if !kept.Tags.Has(k) && !strings.HasPrefix(k, powder) && k != loosePowder {
+		if !kept.Tags.Has(k) && k != powder && k != loosePowder {
 			c.washed[k] = true
 		}
 	}

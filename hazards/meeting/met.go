@@ -2,7 +2,6 @@ package meeting
 
 import (
 	"slices"
-	"strings"
 
 	"etchbound/hazards/route"
 )
@@ -73,13 +72,13 @@ func (c *Contents) meeting(p *Pair, s *route.Step, from *Contents) Met {
 func brings(s *route.Step, from *Contents, p *Pair) bool {
 	in := from
 	if in == nil {
-		in = &Contents{Tags: Tags{}, Place: &route.Place{}}
+		in = empty(&route.Place{})
 		for j := range s.What {
 			in.put(s.Number, &s.What[j], &route.Route{})
 		}
 	}
-	for _, tag := range []string{p.A, p.B} {
-		if _, there := in.step(tag); there && tag != water && !in.onlyWashed(tag) {
+	for _, side := range []Side{p.A, p.B} {
+		if _, there := in.step(side); there && !side.Is(water) && !in.onlyWashed(side) {
 			return true
 		}
 	}
@@ -112,9 +111,9 @@ func (c *Contents) how(p *Pair, s *route.Step) How {
 }
 
 // onlyWashed reports whether of one side of a pair only the residue of a wash is there.
-func (c *Contents) onlyWashed(tags string) bool {
-	for tag := range strings.SplitSeq(tags, "+") {
-		if c.washed[tag] {
+func (c *Contents) onlyWashed(side Side) bool {
+	for _, n := range side.needs {
+		if n.of == aTag && c.washed[Tag(n.names[0])] {
 			return true
 		}
 	}

@@ -3,9 +3,7 @@ package meeting
 import (
 	_ "embed"
 	"errors"
-	"fmt"
 	"slices"
-	"strings"
 	"sync"
 
 	"etchbound/chemicals"
@@ -21,11 +19,13 @@ var pairsCSV string
 // tag twice is something that is not to be kept shut by itself. Mixed is the id of what is
 // told where a step brings the two together; "" where another row tells it.
 type Pair struct {
-	ID, A, B, Mixed, Names, Result, Severity string
-	Gas                                      Gas
-	Meant                                    []string // what a step does that intends it
-	Judged                                   []string // quantities that judge it then
-	Source, Status                           string
+	ID                             string
+	A, B                           Side
+	Mixed, Names, Result, Severity string
+	Gas                            Gas
+	Meant                          []string // what a step does that intends it
+	Judged                         []string // quantities that judge it then
+	Source, Status                 string
 }
 
 // mayMeet is the severity of a row that only says how two are mixed.
@@ -48,7 +48,7 @@ var rows = sync.OnceValue(func() []Pair {
 
 // pairOf reads a row.
 func pairOf(r columns.Row) Pair {
-	p := Pair{ID: r.Named("id"), A: r.Named("a"), B: r.Named("b"), Mixed: r.Text("mixed"), Names: r.Text("pair"),
+	p := Pair{ID: r.Named("id"), Mixed: r.Text("mixed"), Names: r.Text("pair"),
 		Result: r.Text("result"), Severity: r.Choice("severity", mayMeet, "1", "2", "3"),
 		Gas: Gas(r.Choice("gas", string(NoGas), string(Counted), string(Bounded),
 			string(UnknownGas))),
@@ -57,25 +57,21 @@ func pairOf(r columns.Row) Pair {
 	if p.Severity == mayMeet && p.Mixed == "" || p.Severity != mayMeet && (p.Names == "" || p.Result == "") {
 		r.Fault("severity", errors.New("a pair that must not meet says what it is and gives, another how it is mixed"))
 	}
-	if p.Severity != mayMeet {
-		p.known(r)
+	var mixed []Tag // tags of rows that only say how two are mixed: those of order hold them
+	if p.Severity == mayMeet {
+		mixed = []Tag{Any, base}
 	}
+	p.A, p.B = SideOf(r, "a", mixed...), SideOf(r, "b", mixed...)
 	return p
 }
 
-// known faults a tag that nothing brings: a pair of it would never meet, and nobody would
-// hear of it.
-func (p *Pair) known(r columns.Row) {
-	tags := append(chemicals.Classes(), powder, loosePowder, other, water, molten, decomposes)
-	for column, all := range map[string]string{"a": p.A, "b": p.B} {
-		for tag := range strings.SplitSeq(all, "+") {
-			group, _, of := strings.Cut(tag, ":")
-			if of && (group == "wall" || group == powder || group+":" == does) || slices.Contains(tags, tag) {
-				continue
-			}
-			r.Fault(column, fmt.Errorf("%q is no tag of what can come into a place", tag))
-		}
+// SideOf is one side of a row, whose tags something has to bring, but those beside.
+func SideOf(r columns.Row, column string, beside ...Tag) Side {
+	s, err := ReadSide(r.Named(column), beside...)
+	if err != nil {
+		r.Fault(column, err)
 	}
+	return s
 }
 
 // Pairs are the rows of pairs.csv of two that must not meet. The slice is shared and not
@@ -124,18 +120,12 @@ func (c *Contents) hold(p *Pair) (step int, ok bool) {
 
 // Wall is what a pair needs a part of the place to be made of; ok is false where it is
 // of two substances.
-func (p *Pair) Wall() (kinds []string, ok bool) {
-	list, ok := strings.CutPrefix(p.B, "wall:")
-	if !ok {
-		return nil, false
-	}
-	return strings.Split(list, "|"), true
-}
+func (p *Pair) Wall() (kinds []string, ok bool) { return p.B.Wall() }
 
-// step is when the last of some tags joined by + came into a place.
-func (c *Contents) step(tags string) (last int, ok bool) {
-	for tag := range strings.SplitSeq(tags, "+") {
-		n, ok := c.one(tag)
+// step is when the last of what a side needs came into a place.
+func (c *Contents) step(s Side) (last int, ok bool) {
+	for i := range s.needs {
+		n, ok := c.came(&s.needs[i])
 		if !ok {
 			return 0, false
 		}
@@ -144,25 +134,28 @@ func (c *Contents) step(tags string) (last int, ok bool) {
 	return last, true
 }
 
-// one is when a tag came into a place. What the place itself is made of is a tag
-// too, there from the start: wall: with slugs and classes of the table of materials.
-// Of the elements of a powder the first that is there counts.
-func (c *Contents) one(tag string) (int, bool) {
-	if elements, ok := strings.CutPrefix(tag, powder+":"); ok {
-		for e := range strings.SplitSeq(elements, "|") {
-			if n, there := c.Tags[powder+":"+e]; there {
-				return n, true
-			}
-		}
-		return 0, false
-	}
-	if kinds, ok := strings.CutPrefix(tag, "wall:"); ok {
-		of := strings.Split(kinds, "|")
+// came is when a thing that is needed came into a place. What the place itself is made of
+// was there from the start. Of several names the first that is there counts.
+func (c *Contents) came(x *need) (int, bool) {
+	if x.of == wall {
 		parts := append([]route.Wetted{{Material: c.Place.Material}, {Material: c.Place.LidMaterial}}, c.Place.Wetted...)
-		return 1, slices.ContainsFunc(parts, func(x route.Wetted) bool { return MadeOf(x.Material, of) })
+		return 1, slices.ContainsFunc(parts, func(w route.Wetted) bool { return MadeOf(w.Material, x.names) })
 	}
-	n, ok := c.Tags[tag]
-	return n, ok
+	for _, name := range x.names {
+		step, there := 0, false
+		switch x.of {
+		case element:
+			step, there = c.elements[name]
+		case verb:
+			step, there = c.done[name]
+		default:
+			step, there = c.Tags[Tag(name)]
+		}
+		if there {
+			return step, true
+		}
+	}
+	return 0, false
 }
 
 // MadeOf reports whether something of what a text names that meets the liquor is of

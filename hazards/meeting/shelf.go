@@ -13,11 +13,15 @@ import (
 //go:embed shelf.csv
 var shelfCSV string
 
-type shelved struct{ a, b, why, source, status string }
+type shelved struct {
+	a, b                Side
+	why, source, status string
+}
 
 var shelf = sync.OnceValue(func() []shelved {
 	return columns.Must("hazards/meeting/shelf.csv", shelfCSV, func(r columns.Row) shelved {
-		return shelved{r.Named("a"), r.Named("b"), r.Named("why"), r.Named("source"), r.Named("status")}
+		return shelved{SideOf(r, "a", base), SideOf(r, "b", base), r.Named("why"), r.Named("source"),
+			r.Named("status")}
 	})
 })
 
@@ -104,11 +108,12 @@ func stands(a, b *route.Stock) Apart {
 }
 
 func two(one, other *Contents, s shelved) bool {
-	return one.Tags.Has(s.a) && other.Tags.Has(s.b) || one.Tags.Has(s.b) && other.Tags.Has(s.a)
+	has := func(c *Contents, of Side) bool { _, there := c.step(of); return there }
+	return has(one, s.a) && has(other, s.b) || has(one, s.b) && has(other, s.a)
 }
 
 func meets(c *Contents, p *Pair) bool {
-	if strings.HasPrefix(p.B, "wall:") {
+	if _, wall := p.Wall(); wall {
 		return false
 	}
 	_, met := c.Meets(p)
@@ -117,11 +122,11 @@ func meets(c *Contents, p *Pair) bool {
 
 // kept is what some of a stock would be together.
 func kept(stock ...*route.Stock) *Contents {
-	c := &Contents{Place: &route.Place{}, Tags: Tags{}}
+	c := empty(&route.Place{})
 	for _, x := range stock {
 		c.put(1, &route.Material{Substance: x.Substance, Strength: x.Strength}, &route.Route{})
 		if x.Substance.Acid < 0 {
-			c.Tags.Add(1, "base")
+			c.Tags.Add(1, base)
 		}
 	}
 	c.joined(1)

@@ -28,13 +28,17 @@ func Streams(r *route.Route) []Stream {
 		}
 		tags := make(Tags, len(c.Tags)+1)
 		for k, n := range c.Tags {
-			tags[strings.Clone(k)] = n
+			tags[Tag(strings.Clone(string(k)))] = n
 		}
 		if tags.Has("strong_base") || tags.Has("ammonia") || tags.Has("carbonate") {
-			tags.Add(1, "base")
+			tags.Add(1, base)
+		}
+		elements := make(map[string]int, len(c.elements))
+		for e, n := range c.elements {
+			elements[strings.Clone(e)] = n
 		}
 		out = append(out, Stream{Container: strings.Clone(c.Place.Key), // and nothing of the file with it
-			holds: Contents{Tags: tags, washed: maps.Clone(c.washed)},
+			holds: Contents{Tags: tags, washed: maps.Clone(c.washed), elements: elements, done: maps.Clone(c.done)},
 			treated: slices.ContainsFunc(r.Steps, func(s route.Step) bool {
 				return s.In == c.Place.Key && s.Verb().Does == route.Neutralises
 			})})
@@ -86,11 +90,11 @@ func mixed(key string, of []*Stream) []Mixed {
 	}
 	for i := range Pairs() {
 		p := &Pairs()[i]
-		if _, wall := p.Wall(); wall || p.A == p.B || p.Severity == "1" || strings.HasPrefix(p.A, does) {
+		if _, wall := p.Wall(); wall || p.A.Same(p.B) || p.Severity == "1" || p.A.Done() {
 			continue
 		}
 		m := Mixed{ID: p.ID, Names: p.Names, Result: p.Result, Severity: p.Severity, Source: p.Source, Status: p.Status}
-		if m.Unknown = p.B == other; m.Unknown { // whatever the others bring
+		if m.Unknown = p.B.Is(other); m.Unknown { // whatever the others bring
 			one := slices.DeleteFunc(slices.Clone(of), func(s *Stream) bool { return !s.has(p.A, true) })
 			rest := slices.DeleteFunc(slices.Clone(of), func(s *Stream) bool { return len(one) == 1 && s == one[0] })
 			add(m, one, rest)
@@ -102,14 +106,14 @@ func mixed(key string, of []*Stream) []Mixed {
 	for i := range shelf() {
 		x := &shelf()[i]
 		one, others := sides(of, x.a, x.b, false)
-		add(Mixed{ID: x.a + "_" + x.b, Result: x.why, Severity: "2", Source: x.source, Status: x.status}, one, others)
+		add(Mixed{ID: x.a.String() + "_" + x.b.String(), Result: x.why, Severity: "2", Source: x.source, Status: x.status}, one, others)
 	}
 	return out
 }
 
-// sides are the routes that bring each of two tags. One that brings both counts where it is
+// sides are the routes that bring each of two sides. One that brings both counts where it is
 // treated, beside one that brings a single one of them. near counts the residue of a wash.
-func sides(of []*Stream, a, b string, near bool) (first, second []*Stream) {
+func sides(of []*Stream, a, b Side, near bool) (first, second []*Stream) {
 	var both []*Stream
 	for _, s := range of {
 		x, y := s.has(a, near), s.has(b, near)
@@ -140,10 +144,10 @@ func routes(of []*Stream) []int {
 	return slices.Compact(out)
 }
 
-// has reports whether some tags came into a container.
-func (s *Stream) has(tags string, near bool) bool {
-	if _, there := s.holds.step(tags); !there {
+// has reports whether a side of a pair came into a container.
+func (s *Stream) has(side Side, near bool) bool {
+	if _, there := s.holds.step(side); !there {
 		return false
 	}
-	return near || !s.holds.onlyWashed(tags)
+	return near || !s.holds.onlyWashed(side)
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -39,7 +40,7 @@ func early(c *route.Case, k *process.Walk) []against {
 
 // etches tells whether acid or base stands in a place, and what it is called.
 func (c *contents) etches() (truth, string) {
-	for _, tag := range [...]string{"hf", "acid", "base"} {
+	for _, tag := range [...]meeting.Tag{"hf", "acid", "base"} {
 		if is, name := c.tag(tag); is != no {
 			return is, name
 		}

@@ -53,13 +53,13 @@ func (m *together) either(x *meeting.Pair) (Pair, bool) {
 }
 
 // fits reports whether what comes is of one tag and what is there of another.
-func (m *together) fits(x *meeting.Pair, comes, there string) (Pair, bool) {
+func (m *together) fits(x *meeting.Pair, comes, there meeting.Side) (Pair, bool) {
 	a, what := m.comes.has(comes)
 	b, to := m.there.has(there)
-	if anything(comes) {
+	if of, one := comes.One(); one && anything(of) {
 		what = m.comes.leading()
 	}
-	if anything(there) {
+	if of, one := there.One(); one && anything(of) {
 		to = m.there.leading()
 	}
 	return Pair{x.Mixed, what, to, x.Result}, a == yes && b == yes

@@ -3,11 +3,13 @@ package order
 import (
 	_ "embed"
 	"math"
+	"slices"
 	"sync"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
@@ -17,8 +19,9 @@ import (
 
 // rule is what may not come to what.
 type rule struct {
-	id, there, comes string
-	met              bool // only where the acid and base that meet warm it
+	id           string
+	there, comes meeting.Side
+	met          bool // only where the acid and base that meet warm it
 }
 
 //go:embed rules.csv
@@ -27,7 +30,14 @@ var rulesCSV string
 var rules = sync.OnceValue(func() []rule {
 	return columns.Must("hazards/order/rules.csv", rulesCSV, func(r columns.Row) rule {
 		_ = r.Named("source") + r.Named("status")
-		return rule{r.Named("id"), r.Named("there"), r.Named("comes"), r.Yes("met")}
+		side := func(column string) meeting.Side {
+			s, err := meeting.ReadSide(r.Named(column), solids, meeting.Any, "base")
+			if err != nil {
+				r.Fault(column, err)
+			}
+			return s
+		}
+		return rule{r.Named("id"), side("there"), side("comes"), r.Yes("met")}
 	})
 })
 
@@ -60,15 +70,17 @@ type against struct {
 // against holds a meeting against every rule.
 func (m *together) against(step int) []against {
 	var out []against
-	said := map[string]bool{} // what comes is told once, by the first row that holds
+	var told []meeting.Side // what comes is told once, by the first row that holds
 	for _, r := range rules() {
 		there, lies := m.there.has(r.there)
 		comes, what := m.comes.has(r.comes)
 		is := there.and(comes)
-		if is == no || said[r.comes] {
+		if is == no || slices.ContainsFunc(told, r.comes.Same) {
 			continue
 		}
-		said[r.comes] = is == yes
+		if is == yes {
+			told = append(told, r.comes)
+		}
 		x := against{step: step, is: is, says: phrase.Of("order."+r.id, phrase.Step(step), what, lies, m.place),
 			lacks: working.Lacks("order", m.place).In(step)}
 		switch {

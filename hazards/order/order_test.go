@@ -42,7 +42,7 @@ func TestTags(t *testing.T) {
 		{"powder", contents{powder: "Ti3AlC2", solids: true}, "powder", yes},
 		{"liquid of it", contents{powder: "Ti3AlC2", solids: true}.liquid(), "powder", no},
 	} {
-		if got, _ := c.of.has(c.tag); got != c.want {
+		if got, _ := c.of.tag(meeting.Tag(c.tag)); got != c.want {
 			t.Errorf("%s, %s: %v, want %v", c.name, c.tag, got, c.want)
 		}
 	}
@@ -87,7 +87,7 @@ func TestUsedUpBaseTakesNoAcid(t *testing.T) {
 		there.acid = c.net
 		m := together{comes: acid, there: there, rise: 0}
 		m = m.washed()
-		if got, _ := m.comes.has("acid"); got != c.want {
+		if got, _ := m.comes.tag("acid"); got != c.want {
 			t.Errorf("%g mol of acid there: what comes is acid %v, want %v", c.net, got, c.want)
 		}
 	}

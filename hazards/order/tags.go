@@ -3,9 +3,9 @@ package order
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"etchbound/chemicals"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 )
@@ -90,9 +90,13 @@ func (c contents) liquid() contents {
 }
 
 // has tells whether a side of a rule is there, and what it is called.
-func (c *contents) has(side string) (truth, string) {
+func (c *contents) has(side meeting.Side) (truth, string) {
 	out, name := yes, ""
-	for tag := range strings.SplitSeq(side, "+") {
+	tags, liquor := side.Tags()
+	if !liquor {
+		return no, ""
+	}
+	for _, tag := range tags {
 		t, n := c.tag(tag)
 		if out = out.and(t); name == "" {
 			name = n
@@ -102,9 +106,9 @@ func (c *contents) has(side string) (truth, string) {
 }
 
 // tag tells whether something of one tag is there, and what it is called.
-func (c *contents) tag(tag string) (truth, string) {
+func (c *contents) tag(tag meeting.Tag) (truth, string) {
 	switch tag {
-	case "solids":
+	case solids:
 		if c.solids {
 			return yes, ""
 		}
@@ -148,17 +152,20 @@ func hydrofluoric() string {
 
 // is tells whether a substance is of a class. What is not held may be of any that its
 // formula allows.
-func is(s *chemicals.Substance, tag string) truth {
+func is(s *chemicals.Substance, tag meeting.Tag) truth {
 	switch {
-	case anything(tag) || s.Is(tag) || tag == "water" && s.Solution == "water":
+	case anything(tag) || s.Is(string(tag)) || tag == "water" && s.Solution == "water":
 		return yes
 	case tag == "base" && s.Acid < 0:
 		return yes
-	case tag == "powder" || !s.MayBe(tag):
+	case tag == "powder" || !s.MayBe(string(tag)):
 		return no
 	}
 	return maybe
 }
 
 // anything reports a side of a rule that every substance is.
-func anything(tag string) bool { return tag == "any" || tag == "other" }
+func anything(tag meeting.Tag) bool { return tag == meeting.Any || tag == "other" }
+
+// solids is the tag of powder, etched or not, beside those that meet.
+const solids meeting.Tag = "solids"

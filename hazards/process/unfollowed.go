@@ -58,10 +58,10 @@ func (k *walker) meets(c *meeting.Contents, pairs []paired) {
 				since = step
 			}
 		}
-		if p.A == "not_held" || !(p.Gas == meeting.UnknownGas || stood && c.Stood(p)) {
+		if p.A.Is("not_held") || !(p.Gas == meeting.UnknownGas || stood && c.Stood(p)) {
 			continue // what counts gas knows nothing of what earlier stood in a place
 		}
-		if kinds, wall := p.Wall(); wall && !WallGives(k.out.Contacts, c.Place, p.A, kinds) {
+		if kinds, wall := p.Wall(); wall && !WallGives(k.out.Contacts, c.Place, p.A.String(), kinds) {
 			continue
 		}
 		lacks := working.Lacks(kind, p.Names).In(step)

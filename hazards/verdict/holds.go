@@ -97,7 +97,7 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 		if f.Figure.Case.Branch == figure.Mist {
 			at(add("acid_mist", phrase.Of("hold.acid_mist")), f.Figure.Place)
 		}
-		if (f.Limit.Stops || f.Limit.Exceeded && f.Verdict == figure.Exceeds) && !supposed(f.Figure) {
+		if f.Limit.Stops.Halts(f.Verdict == figure.Exceeds) && !supposed(f.Figure) {
 			at(add(holdOf(f), stops(r, k, f)), f.Figure.Place)
 		}
 	}

@@ -127,7 +127,7 @@ func ofPeak(h *subject) []limit.Limit {
 	l := boilingLimit(h.figs, h.f)
 	l.Key = limit.Named(limit.Review, "boiling_as_run")
 	if h.f.Case.Failure != "" {
-		l.Key, l.Stops = limit.Named(limit.Review, "boiling_if_it_fails"), false
+		l.Key, l.Stops = limit.Named(limit.Review, "boiling_if_it_fails"), limit.GoesOn
 	}
 	return []limit.Limit{l}
 }
@@ -160,7 +160,7 @@ func rating(c route.Case, f *figure.Figure) (limit.Limit, bool) {
 func boilingLimit(figs *figure.Set, f *figure.Figure) limit.Limit {
 	l := limit.Limit{Key: limit.Named(limit.Review, "boiling_point"), Quantity: f.Quantity, Value: math.NaN(),
 		Unit:   "degC",
-		Status: "computed", Role: limit.Boils, Stops: true}
+		Status: "computed", Role: limit.Boils, Stops: limit.UnlessKept}
 	for g := range figs.At("heat.boiling_point", f.Place) {
 		l.Value, l.Section = g.Low().V, g.ID.String()
 	}
@@ -265,7 +265,8 @@ func writtenMass(k *process.Walk, f *figure.Figure) []limit.Limit {
 		x := &k.Treated[i]
 		if x.Step > 0 && figure.Step(x.Step) == f.Place {
 			return []limit.Limit{{Key: limit.Named(limit.Route, "written_mass"), Quantity: f.Quantity,
-				Value: x.Added.V, Unit: "kg", Section: route.At(x.Step, "what"), Status: "given", Near: 1, Stops: true}}
+				Value: x.Added.V, Unit: "kg", Section: route.At(x.Step, "what"), Status: "given", Near: 1,
+				Stops: limit.UnlessKept}}
 		}
 	}
 	return nil

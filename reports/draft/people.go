@@ -30,6 +30,6 @@ func (b *Draft) Duties() []Duty { return dutiesOf(b.Tags) }
 
 func dutiesOf(of meeting.Tags) []Duty {
 	return slices.DeleteFunc(slices.Clone(allDuties()), func(d Duty) bool {
-		return slices.ContainsFunc(d.tags, func(tag string) bool { return !of.Has(tag) })
+		return slices.ContainsFunc(d.tags, func(tag string) bool { return !of.Has(meeting.Tag(tag)) })
 	})
 }

@@ -26,7 +26,9 @@ func TestDutiesByTag(t *testing.T) {
 		{"tmaoh", "TMAOH", 1},
 	} {
 		of := meeting.Tags{}
-		of.Add(1, strings.Fields(row.tags)...)
+		for _, tag := range strings.Fields(row.tags) {
+			of.Add(1, meeting.Tag(tag))
+		}
 		got := dutiesOf(of)
 		var all string
 		for _, d := range got {

@@ -3,6 +3,7 @@ package draft
 import (
 	"math"
 
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/route"
 	"etchbound/schemas/quantity"
 )
@@ -96,7 +97,7 @@ func (b *Draft) eachMaterial(do func(*route.Material)) {
 
 // Largest is the capacity of the largest container that comes to hold a tag,
 // mL; not known where one is not stated, or where there is none.
-func (b *Draft) Largest(tag string) float64 {
+func (b *Draft) Largest(tag meeting.Tag) float64 {
 	out := math.Inf(-1)
 	for i := range b.Places {
 		if c := &b.Places[i]; c.Tags.Has(tag) {

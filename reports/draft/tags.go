@@ -27,7 +27,7 @@ func (b *Draft) routeTags() meeting.Tags {
 	for i := range b.Route().Steps {
 		s := &b.Route().Steps[i]
 		if tag := s.Verb().Tag; tag != "" {
-			t.Add(s.Number, tag)
+			t.Add(s.Number, meeting.Tag(tag))
 		}
 		if s.Attended != nil && !*s.Attended {
 			t.Add(s.Number, "unattended")

@@ -17,11 +17,14 @@ import (
 var receivingCSV string
 
 // kept is one thing to do where a bottle is received, carried, stored or poured from.
-type kept struct{ tag, when, text, source, status string }
+type kept struct {
+	tag                        meeting.Tag
+	when, text, source, status string
+}
 
 var receivingRules = sync.OnceValue(func() []kept {
 	return tables.Must("reports/review/receiving.csv", receivingCSV, func(r tables.Row) kept {
-		return kept{r.Named("tag"), r.Choice("when", "receive", "carry", "store", "dispense", "empty", "drain"),
+		return kept{meeting.Tag(r.Named("tag")), r.Choice("when", "receive", "carry", "store", "dispense", "empty", "drain"),
 			r.Named("text"), r.Named("source"), r.Named("status")}
 	})
 })

@@ -25,11 +25,15 @@ var safeguardsCSV string
 var localCSV string
 
 // safeguard is one precaution of one order.
-type safeguard struct{ tag, order, text, source, status string }
+type safeguard struct {
+	tag                         meeting.Tag
+	order, text, source, status string
+}
 
 var safeguardRules = sync.OnceValue(func() []safeguard {
 	return tables.Must("reports/review/safeguards.csv", safeguardsCSV, func(r tables.Row) safeguard {
-		return safeguard{r.Named("tag"), r.Named("order"), r.Named("text"), r.Named("source"), r.Named("status")}
+		return safeguard{meeting.Tag(r.Named("tag")), r.Named("order"), r.Named("text"), r.Named("source"),
+			r.Named("status")}
 	})
 })
 

@@ -6,6 +6,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/chemicals/material"
 	"etchbound/hazards/meeting"
+	"etchbound/hazards/route"
 	"etchbound/reports/words"
 )
 
@@ -45,17 +46,18 @@ func TestExpectedPairs(t *testing.T) {
 		{"sodium hydrogencarbonate", "hydrofluoric acid", "carbonate_acid"},
 		{"hydrogen peroxide", "ethanol", "oxidant_organic"},
 	} {
-		x := meeting.Contents{Tags: meeting.Tags{}}
+		x := meeting.Contents{Place: &route.Place{}, Tags: meeting.Tags{}}
 		for _, name := range []string{c.a, c.b} {
 			s, ok := chemicals.Library().Find(name)
 			if !ok {
 				t.Fatalf("the library lacks %s", name)
 			}
-			x.Tags.Add(1, s.Classes()...)
+			x.Tags.Add(1, meeting.TagsOf(s)...)
 		}
 		found := false
 		for _, p := range meeting.Pairs() {
-			found = found || x.Tags.Has(p.A) && x.Tags.Has(p.B) && p.ID == c.want
+			_, met := x.Meets(&p)
+			found = found || met && p.ID == c.want
 		}
 		if !found {
 			t.Errorf("%s with %s does not raise %s: tags %v", c.a, c.b, c.want, x.Tags)

@@ -27,21 +27,27 @@ var incidentsCSV string
 var waysCSV string
 
 // reaction is a balanced equation of two tags that meet.
-type reaction struct{ a, b, equation, says, source, status string }
+type reaction struct {
+	pair                           meeting.Pair
+	equation, says, source, status string
+}
 
 var reactions = sync.OnceValue(func() []reaction {
 	return tables.Must("reports/review/reactions.csv", reactionsCSV, func(r tables.Row) reaction {
-		return reaction{r.Named("a"), r.Named("b"), r.Named("equation"), r.Named("says"), r.Named("source"),
-			r.Named("status")}
+		pair := meeting.Pair{A: meeting.SideOf(r, "a"), B: meeting.SideOf(r, "b")}
+		return reaction{pair, r.Named("equation"), r.Named("says"), r.Named("source"), r.Named("status")}
 	})
 })
 
 // tagged is a sentence for a route that has a tag.
-type tagged struct{ tag, text, source, status string }
+type tagged struct {
+	tag                  meeting.Tag
+	text, source, status string
+}
 
 func taggedRows(file, text, column string) []tagged {
 	return tables.Must(file, text, func(r tables.Row) tagged {
-		return tagged{r.Named("tag"), r.Named(column), r.Named("source"), r.Named("status")}
+		return tagged{meeting.Tag(r.Named("tag")), r.Named(column), r.Named("source"), r.Named("status")}
 	})
 }
 
@@ -68,7 +74,7 @@ func (b *builder) equations() document.Block {
 			words.Of("equations.step", x.Step), words.Of("equations.walk"), words.Of("equations.computed")))
 	}
 	for _, x := range reactions() {
-		if at := b.meet(&meeting.Pair{A: x.a, B: x.b}); len(at) > 0 {
+		if at := b.meet(&x.pair); len(at) > 0 {
 			t.Rows = append(t.Rows, document.Row(x.equation, x.says, strings.Join(at, "; "), x.source, x.status))
 		}
 	}
@@ -105,10 +111,10 @@ func (b *builder) forms() document.Block {
 			}
 			seen[name] = true
 			form, dust, vapour := "forms.powder", "forms.dusty", "forms.no_vapour"
-			tags := []string{"powder"}
+			tags := []meeting.Tag{"powder"}
 			if s := what[j].Substance; s != nil {
 				form, dust, vapour = formOf(s, what[j].Strength.Set && (what[j].Volume.Set || what[j].Mass.Set))
-				tags = s.Classes()
+				tags = meeting.TagsOf(s)
 			}
 			w := wayOf(tags)
 			if vapour == "forms.water" {
@@ -142,7 +148,7 @@ func formOf(s *chemicals.Substance, dissolved bool) (form, dust, vapour string) 
 }
 
 // wayOf is the first row whose tag a material bears; that none is held where none is.
-func wayOf(tags []string) tagged {
+func wayOf(tags []meeting.Tag) tagged {
 	for _, x := range ways() {
 		if slices.Contains(tags, x.tag) {
 			return x

@@ -33,7 +33,7 @@ func TestWhatIsNotHeldMeetsNothingSilently(t *testing.T) {
 	} {
 		r := fixture.Brief(t, strings.Replace(unheldRoute, " FORMULA", c.formula, 1)+c.step)
 		b := from(draft.New(&r, draft.Options{}))
-		i := slices.IndexFunc(meeting.Pairs(), func(p meeting.Pair) bool { return p.A == "not_held" })
+		i := slices.IndexFunc(meeting.Pairs(), func(p meeting.Pair) bool { return p.A.Is("not_held") })
 		if met := len(b.meet(&meeting.Pairs()[i])) > 0; met != c.pair {
 			t.Errorf("%s: the pair is told: %v", c.name, met)
 		}
