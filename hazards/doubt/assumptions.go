@@ -51,12 +51,14 @@ func Assumptions(vars []chemicals.Datum, base []figure.Figure, ends func(v int) 
 			}
 			a.Moves = append(a.Moves, Move{Figure: base[i].ID, From: lo, To: hi})
 		}
-		slices.SortStableFunc(a.Moves, func(x, y Move) int { return -cmp.Compare(share(x), share(y)) })
+		slices.SortStableFunc(a.Moves, func(x, y Move) int { return cmp.Compare(share(y), share(x)) })
 		out = append(out, a)
 	}
 	return out
 }
 
+// share is what a move is of its figure, to a millionth: those that move alike keep the order
+// of the figures on every processor.
 func share(m Move) float64 {
-	return math.Abs(m.To-m.From) / max(math.Abs(m.To), math.Abs(m.From))
+	return math.Round(1e6 * math.Abs(m.To-m.From) / max(math.Abs(m.To), math.Abs(m.From)))
 }

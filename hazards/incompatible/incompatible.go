@@ -61,7 +61,8 @@ func met(at *meeting.Contents, m *meeting.Met, k *process.Walk) (figure.Figure, 
 	if p.Severity == "1" || m.Came && m.How != meeting.Unasked {
 		return figure.Figure{}, false
 	}
-	if kinds, wall := p.Wall(); wall && material.Judges(p.A.String()) && !process.WallGives(k.Contacts, at.Place, p.A.String(), kinds) {
+	medium := p.A.String()
+	if kinds, wall := p.Wall(); wall && material.Judges(medium) && !process.WallGives(k.Contacts, at.Place, medium, kinds) {
 		return figure.Figure{}, false
 	}
 	key := at.Place.Key

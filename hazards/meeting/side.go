@@ -83,7 +83,9 @@ func (s Side) Is(tag Tag) bool { one, ok := s.One(); return ok && one == tag }
 
 // Same reports whether two sides need the same.
 func (s Side) Same(o Side) bool {
-	return slices.EqualFunc(s.needs, o.needs, func(a, b need) bool { return a.of == b.of && slices.Equal(a.names, b.names) })
+	return slices.EqualFunc(s.needs, o.needs, func(a, b need) bool {
+		return a.of == b.of && slices.Equal(a.names, b.names)
+	})
 }
 
 // Tags are the tags of a side. One that also needs an element, a verb or a wall is in no
