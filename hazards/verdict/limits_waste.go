@@ -40,5 +40,5 @@ func writtenStore(c route.Case, f *figure.Figure) []limit.Limit {
 		}
 	}
 	return []limit.Limit{{Key: limit.Named(limit.Route, "written_store"), Quantity: f.Quantity, Value: days, Unit: "d",
-		Status: "given", Near: 1, Role: limit.Gathers, Exceeded: true}}
+		Status: "given", Near: 1, Role: limit.Gathers, Stops: limit.WhereExceeded}}
 }
