@@ -24,11 +24,7 @@ type stoodIn struct {
 var stoodIns = sync.OnceValue(func() []stoodIn {
 	return columns.Must("hazards/meeting/before.csv", beforeCSV, func(r columns.Row) stoodIn {
 		_ = r.Named("source") + r.Named("status")
-		s := stoodIn{words: r.List("words")}
-		for _, tag := range r.List("tags") {
-			s.tags = append(s.tags, Tag(tag))
-		}
-		return s
+		return stoodIn{r.List("words"), Listed(r.List("tags"))}
 	})
 })
 

@@ -123,10 +123,13 @@ func (t Tags) Add(step int, tags ...Tag) { bring(t, step, tags) }
 func (t Tags) Has(tag Tag) bool { _, ok := t[tag]; return ok }
 
 // TagsOf are the tags of a substance: its classes.
-func TagsOf(s *chemicals.Substance) []Tag {
-	var out []Tag
-	for _, c := range s.Classes() {
-		out = append(out, Tag(c))
+func TagsOf(s *chemicals.Substance) []Tag { return Listed(s.Classes()) }
+
+// Listed are tags as a cell of a table lists them.
+func Listed(names []string) []Tag {
+	out := make([]Tag, len(names))
+	for i, n := range names {
+		out[i] = Tag(n)
 	}
 	return out
 }

@@ -66,7 +66,7 @@ func TestWhatGoesOnAFire(t *testing.T) {
 	rv := fixture.Review()
 	d := draft.New(&rv, draft.Options{})
 	for tag, want := range map[string]string{"powder": "carbon dioxide", "solvent": "a jet of water", "nothing": ""} {
-		d.Tags = meeting.Tags{tag: 1}
+		d.Tags = meeting.Tags{meeting.Tag(tag): 1}
 		all := aid.Of(d).FireTable()
 		if want == "" {
 			if all != nil {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sync"
 
+	"etchbound/hazards/meeting"
 	"etchbound/reports/document"
 	"etchbound/reports/words"
 	tables "etchbound/schemas/columns"
@@ -15,13 +16,13 @@ var fireCSV string
 
 // fireRow is what burns where a route holds one of some tags, and what goes on it.
 type fireRow struct {
-	Tags                                   []string
+	Tags                                   []meeting.Tag
 	Burns, Use, Never, Why, Source, Status string
 }
 
 var FireRows = sync.OnceValue(func() []fireRow {
 	return tables.Must("reports/aid/fire.csv", fireCSV, func(r tables.Row) fireRow {
-		return fireRow{r.List("tag"), r.Named("burns"), r.Named("use"), r.Named("never"), r.Named("why"),
+		return fireRow{meeting.Listed(r.List("tag")), r.Named("burns"), r.Named("use"), r.Named("never"), r.Named("why"),
 			r.Named("source"), r.Named("status")}
 	})
 })
