@@ -86,7 +86,7 @@ func Stops(d *draft.Draft) []Stop {
 		if m.stops {
 			at := strings.Join(m.where, "; ")
 			says := "stop.pair"
-			if m.A == m.B {
+			if m.A.Same(m.B) {
 				says = "stop.alone"
 			}
 			out = append(out, Stop{ID: "pair", Says: say(says, m.Names, at, m.Result), At: m.places,
