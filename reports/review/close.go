@@ -213,7 +213,7 @@ func (b *builder) dataBlocks() []document.Block {
 	out := []document.Block{t}
 	var tables []string
 	for _, x := range b.Review.Tables {
-		tables = append(tables, draft.DatumName(x.ID)+" ("+draft.DataStatus(chemicals.Datum{Status: x.Status})+")")
+		tables = append(tables, x.ID+" ("+draft.DataStatus(chemicals.Datum{Status: x.Status})+")")
 	}
 	if tables != nil {
 		out = append(out, document.Paragraph{Text: words.Of("data.tables", strings.Join(tables, ", "))})
