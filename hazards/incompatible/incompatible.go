@@ -62,7 +62,8 @@ func met(at *meeting.Contents, m *meeting.Met, k *process.Walk) (figure.Figure, 
 		return figure.Figure{}, false
 	}
 	medium := p.A.String()
-	if kinds, wall := p.Wall(); wall && material.Judges(medium) && !process.WallGives(k.Contacts, at.Place, medium, kinds) {
+	kinds, wall := p.Wall()
+	if wall && material.Judges(medium) && !process.WallGives(k.Contacts, at.Place, medium, kinds) {
 		return figure.Figure{}, false
 	}
 	key := at.Place.Key

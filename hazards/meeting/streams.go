@@ -106,7 +106,8 @@ func mixed(key string, of []*Stream) []Mixed {
 	for i := range shelf() {
 		x := &shelf()[i]
 		one, others := sides(of, x.a, x.b, false)
-		add(Mixed{ID: x.a.String() + "_" + x.b.String(), Result: x.why, Severity: "2", Source: x.source, Status: x.status}, one, others)
+		add(Mixed{ID: x.a.String() + "_" + x.b.String(),
+			Result: x.why, Severity: "2", Source: x.source, Status: x.status}, one, others)
 	}
 	return out
 }
