@@ -99,7 +99,7 @@ var milder = map[string]struct {
 		{id: figure.ID{Quantity: "gas.hydrogen.total"}, v: 1},
 		{id: figure.ID{Quantity: "gas.hydrogen.dilution_air"}, v: 0.9},
 		{id: step("gas.hydrogen.dilution_air", 3, ""), v: 0.9, limit: "site_hood", at: 900, verdict: unknownAt, open: true},
-	}, []string{"as far as is known", "not known: step 3"}, []string{"at its fastest"}},
+	}, []string{"not known: step 3"}, []string{"at its fastest"}},
 	"what is rated for its pressure hides nothing that is not": {(*reader).lid, []judged{
 		{id: place(shut, "autoclave", figure.AsWritten), v: 610, limit: "container_rating", at: 5500, verdict: withinAt},
 		{id: place(shut, "tubes", figure.AsWritten), v: 150, limit: "no_rated_container", verdict: overAt},
