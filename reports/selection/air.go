@@ -11,7 +11,7 @@ import (
 
 // breathe answers what people breathe at the worst step, agent by agent.
 func (p *reader) breathe(l *Line) {
-	m := p.findings("air.breathing_zone", asWritten)
+	m := append(p.findings("air.breathing_zone", asWritten), p.onTheFloor()...)
 	lost := p.unbreathed()
 	switch {
 	case len(m) == 0 && len(lost) == 0:
@@ -46,8 +46,11 @@ func (p *reader) breathe(l *Line) {
 			dark = append(dark, name)
 			continue
 		}
-		told = append(told, say("breathe.agent", draft.AgentName("air.breathing_zone", a), p.v.Danger(g),
-			p.v.Place(f.Figure.Place)))
+		key := "breathe.agent"
+		if f.Figure.Quantity == "air.floor" {
+			key = "breathe.floor"
+		}
+		told = append(told, say(key, draft.AgentName("air.breathing_zone", a), p.v.Danger(g), p.v.Place(f.Figure.Place)))
 		held = append(held, f)
 	}
 	if len(told) > 0 {
@@ -62,6 +65,13 @@ func (p *reader) breathe(l *Line) {
 			l.Verdict, l.Surely = figure.UnknownVerdict, ""
 		}
 	}
+}
+
+// onTheFloor are the findings of gas that lies on the floor, as dry ice gives it, where it is
+// not within what people may breathe.
+func (p *reader) onTheFloor() matter {
+	return slices.DeleteFunc(p.findings("air.floor", asWritten),
+		func(f *figure.Finding) bool { return f.Verdict == figure.Within })
 }
 
 // eachHeld sets what the agents of a line are held against, one limit of several once, and of

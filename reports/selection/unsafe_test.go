@@ -117,6 +117,11 @@ var milder = map[string]struct {
 		{id: step(lime, 9, "calcium_hydroxide"), v: 5, limit: "written_mass", at: 2, verdict: overAt},
 		{id: step(lime, 10, "calcium_hydroxide"), v: no, limit: "written_mass", at: 2, verdict: unknownAt},
 	}, []string{"step 9: 5", "not known: step 10"}, nil},
+	"gas on the floor stands before a vapour that is within": {(*reader).breathe, []judged{
+		{id: step("air.breathing_zone", 3, "hf"), v: 1, limit: "site_hood", at: 2, verdict: withinAt},
+		{id: figure.ID{Quantity: "air.floor", Place: figure.Room, Agent: "carbon_dioxide"}, v: 340000, limit: "site_hood",
+			at: 5000, verdict: overAt},
+	}, []string{"carbon dioxide up to 340000 ppm on the floor"}, nil},
 	"what is spilled beside what is known is named": {(*reader).spill, []judged{
 		{id: figure.ID{Quantity: "air.room_peak", Place: figure.Spill, Agent: "ammonia"}, v: 530, limit: "site_hood",
 			at: 220, verdict: overAt},
