@@ -99,7 +99,7 @@ func (k *walker) evolve(p *State, s *route.Step, from string, melts bool) {
 	q := k.merged(p)
 	m := &medium{bath: look(q), q: q, melt: melts, words: make([]answer, 0, usualWords),
 		current: s.Verb().Does == route.Conducts && p.Place == s.In, powder: len(p.Solids) > 0}
-	t := tells{p: p, s: s, from: from, again: m.stranger != nil && (m.melt || m.current || comes(p, s))}
+	t := tells{p: p, s: s, from: from, again: m.stranger != nil && (m.melt || m.current || comes(p, s) || k.melted(p))}
 	if m.stranger != nil {
 		t.held, t.stranger = m.held(), m.stranger
 	}
@@ -116,6 +116,17 @@ func (k *walker) evolve(p *State, s *route.Step, from string, melts bool) {
 	if m.is("acid") || m.is("base") || m.melt {
 		k.ofElements(&t, m)
 	}
+}
+
+// melted reports whether what a place holds was a melt in the step before that worked in it: a
+// liquor gives other gases than the melt did.
+func (k *walker) melted(p *State) bool {
+	for i := len(k.out.Steps) - 1; i >= 0; i-- {
+		if d := &k.out.Steps[i]; d.Place == p.Place {
+			return d.Melts
+		}
+	}
+	return false
 }
 
 // ofElements are the gases of the elements of a place.

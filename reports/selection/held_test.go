@@ -40,8 +40,9 @@ func TestALimitOfTheHouseStandsInAnyCase(t *testing.T) {
 // waste warms by is told as what it does without the water that goes in first.
 func TestEachLimitSaysHowSurely(t *testing.T) {
 	long.NotShort(t)
-	uncooled := strings.Replace(jar, "closure: closed", "closure: closed, cooling: {kind: none}", 1)
-	r := writtenHeld(t, uncooled, "limits: etchbound/1\ntitle: h\nentries:\n"+
+	told := strings.NewReplacer("closure: closed", "closure: closed, cooling: {kind: none}", "mass: 3 g}",
+		"mass: 3 g, purity: 95 wt%, impurities: [{formula: Al, share: 5 wt%}]}").Replace(jar)
+	r := writtenHeld(t, told, "limits: etchbound/1\ntitle: h\nentries:\n"+
 		"  - {id: top, quantity: heat.mtsr, value: 40 degC, document: House rules}\n")
 	p := selection.Read(draft.New(&r, draft.Options{}), nil)
 	hot := line(p, "cooling")
