@@ -1,11 +1,13 @@
 package hazards_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/verdict"
 	"etchbound/schemas/long"
 	"etchbound/schemas/nearly"
 	"etchbound/schemas/quantity"
@@ -98,6 +100,40 @@ func TestMistOfSulfuricAcidStopsWork(t *testing.T) {
 		exceeds := verdicts(&rv)["air.breathing_zone@2/sulfuric_acid:mist,over_480_min+eu_sulfuric_acid_twa"] == exceeds
 		if stops != want || exceeds != want {
 			t.Errorf("a hold point %v, over its limit %v, want %v: %s", stops, exceeds, want, yaml)
+		}
+	}
+}
+
+// A probe throws up drops that nobody counts: what it throws is unknown with what settles it
+// and stops work in that step, in acid and in an organic base; a closed vessel, a bath or
+// water throws none (common practice: probes are run in a box whose air is drawn off).
+func TestAProbeThrowsUpDrops(t *testing.T) {
+	site := *demoSite(t)
+	site.Hood = nil
+	const acid, base = "sulfuric acid, strength: 18 wt%", "TMAOH, strength: 5 wt%"
+	for _, c := range []struct {
+		in, step, closure string
+		mist, stops       bool
+	}{
+		{acid, "power: 50 W", "open", true, true}, {acid, "power: 50 W", "closed", false, false},
+		{acid, "wetted: [{what: sonicator tip, material: titanium}]", "vented", true, true},
+		{acid, "power: 50 W, wetted: [{what: sonicator bath, material: PTFE}]", "open", false, false},
+		{base, "power: 50 W", "open", false, true}, {"water", "power: 50 W", "open", false, false},
+	} {
+		text := strings.NewReplacer("sulfuric acid, strength: 18 wt%", c.in, ", precursor]", "]", "closure: open",
+			"closure: "+c.closure, "electrolyse, in: pot, current: 2 A", "sonicate, in: pot, "+c.step).Replace(lead)
+		k := newCase(t, load(t, text))
+		k.Site = &site
+		a := hazards.Assess(k, nil)
+		f := byID(a.Figures)["air.mist@2/sulfuric_acid"]
+		if (f != nil) != c.mist || f != nil && (!f.Value.Unknown() || len(f.Value.Missing()) == 0) {
+			t.Errorf("%+v: drops %+v", c, f)
+		}
+		stops := slices.ContainsFunc(verdict.Holds(k.Route, &a.Walk, nil), func(h verdict.Hold) bool {
+			return h.ID == "acid_mist" && slices.Equal(h.Places, []figure.Place{figure.Step(2)})
+		})
+		if stops != c.stops {
+			t.Errorf("%+v: stops %v", c, stops)
 		}
 	}
 }

@@ -15,7 +15,8 @@ import (
 //
 //	n = e F Vm N/V         [mol/s: mL/L, mol/s, L/mol, mol, mL]
 //
-// What is shut keeps it, and what base has neutralised is no acid.
+// What is shut keeps it, and what base has neutralised is no acid. What a sonicator throws up
+// is not known, unless it is said to be a bath.
 func (r *reader) mist() {
 	for i := range r.k.Steps {
 		d := &r.k.Steps[i]
@@ -23,7 +24,11 @@ func (r *reader) mist() {
 		if !r.asks(d.Number) || p == nil || p.Closure == route.Closed && p.ClosureStated || len(s.Liquid) == 0 {
 			continue
 		}
-		if gas := r.bubbles(d.Number); !gas.None() {
+		gas := r.bubbles(d.Number)
+		if r.c.Route.Throws(&r.c.Route.Steps[i]) {
+			gas = working.Absent("F_n", "mol/s", working.Lacks("sonicator_drops", "").In(d.Number))
+		}
+		if !gas.None() {
 			r.spray(d.Number, s, gas)
 		}
 	}

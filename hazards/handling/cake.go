@@ -15,6 +15,7 @@ import (
 type lump struct {
 	step                     int
 	share, critical, warming working.Num
+	boiling                  working.Num // rise to where its water boils
 	temperature              working.Num
 }
 
@@ -44,6 +45,7 @@ func (r *reader) cake(p *route.Place) {
 		says = phrase.Of("handling.cake", worst.step, figure.Round(worst.temperature.V, 3))
 	}
 	r.put("cake.warming", at, "", worst.warming, says)
+	r.put("cake.boiling", at, "", worst.boiling, says)
 	r.put("cake.critical", at, "", worst.critical, says)
 	r.put("cake.share", at, "", worst.share, says)
 }
@@ -72,7 +74,8 @@ func (r *reader) lump(p *route.Place, d *process.Done, s *process.State) (lump, 
 	if x := s.Doubted(); !x.IsZero() && m.V == 0 {
 		rest := r.solids(s, process.Unetched, process.Residual, process.Based)
 		none := working.Absent("y", "1", x)
-		return lump{step: d.Number, share: none, critical: none, warming: none, temperature: r.set(d)},
+		return lump{step: d.Number, share: none, critical: none, warming: none, boiling: none,
+				temperature: r.set(d)},
 			len(s.Liquid) > 0 && !(100*rest.V < least.V*(rest.V+l.V))
 	}
 	if m.V == 0 || len(s.Liquid) == 0 || 100*m.V < least.V*(m.V+l.V) {
@@ -87,6 +90,8 @@ func (r *reader) lump(p *route.Place, d *process.Done, s *process.State) (lump, 
 	k, q := r.rate(T), r.ofFlakes("cake.heat", "q")
 	C := s.HeatCapacity(r.w).As("C")
 	x.warming = r.w.Line("y", "K", "m*q*1000*k/24/C", m.V*q.V*1000*k.V/24/C.V, m, q, k, C)
+	boils := r.num("boiling.water", "T_w")
+	x.boiling = r.w.Line("y", "K", "max(T_w-T,0)", max(boils.V-T.V, 0), boils, T)
 	E, R, delta, lambda := r.num("storage.activation", "E"), r.num("constant.R", "R"), r.num("cake.delta", "delta"),
 		r.num("cake.conductivity", "lambda")
 	size := r.w.Line("r", "m", "pow(delta*lambda*R*pow(T+273.15,2)/(E*1000*c*q*pow(10,9)*k/86400),0.5)",

@@ -13,6 +13,7 @@
 // 2.76, order zero, its surface at the temperature of the step):
 //
 //	r = (delta lambda R T^2/(E c q k))^(1/2)
+//	cake.boiling = T_w-T                              K, to where its water boils
 //	cake.critical = rho 2 pi r^3                      kg
 //	cake.share = cake/cake.critical                   1
 //

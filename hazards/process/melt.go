@@ -6,6 +6,7 @@ import (
 
 	"etchbound/chemicals"
 	"etchbound/chemicals/datum"
+	"etchbound/chemicals/evolving"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
@@ -37,8 +38,21 @@ func (k *walker) fumes(p *State, s *route.Step) {
 		if slices.ContainsFunc(p.Liquid, func(q Pool) bool { return q.salted() && look(&q).fluoride }) {
 			p.Fumes = true
 			k.fact("hf_formed", s.Number, phrase.Of("fact.hf_formed_hot", phrase.Step(s.Number)))
+			k.moistened(p, s)
 		}
 	}
+}
+
+// moistened notes the hydrogen fluoride that hot fluoride gives off in air, or in a gas of
+// which nobody says that it is dry and inert; how much is not known.
+func (k *walker) moistened(p *State, s *route.Step) {
+	hf, held := chemicals.Library().Find("hf")
+	if !held || evolving.IdleHot(s.Gas) {
+		return
+	}
+	k.fact("toxic_gas", s.Number, phrase.Of("fact.hf_gas_hot", phrase.Step(s.Number)))
+	k.gives(&tells{p: p, s: s}, evolving.Gas{Sub: hf, Said: "toxic_gas"},
+		working.Absent("n", "mol", working.Lacks("fluoride_in_air", "").In(s.Number)))
 }
 
 // wet reports whether there is a liquid in a place.

@@ -1,6 +1,7 @@
 package process
 
 import (
+	"etchbound/chemicals"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
@@ -20,11 +21,22 @@ func (k *walker) watch(p *State, s *route.Step) {
 	}
 	k.filled(at, p, q.Volume, s)
 	k.touches(p, q, s)
+	k.thrown(p, q, s)
 	if s.Verb().Does != route.Stores || len(p.Liquid) == 0 {
 		return
 	}
 	if len(pick(p.Solids, Product)) == 0 && p.MayCarry > 0 {
 		k.fact("stored_unsaid", s.Number, phrase.Of("fact.stored_unsaid", phrase.Step(s.Number), at.Key, p.MayCarry))
+	}
+}
+
+// thrown says that a step throws up drops of a liquor that eats or poisons: of acid, of
+// fluoride or of a base of ammonium that carries carbon.
+func (k *walker) thrown(p *State, q *Pool, s *route.Step) {
+	b := look(q)
+	if p.Place == s.In && p.wet() && k.c.Route.Throws(s) && (b.acid || b.fluoride || b.stranger != nil ||
+		has(q, func(x *chemicals.Substance) bool { return x.Kind == "base" && x.Count("C") > 0 })) {
+		k.fact("drops_thrown", s.Number, phrase.Of("fact.drops_thrown", phrase.Step(s.Number)))
 	}
 }
 

@@ -2,6 +2,8 @@ package route
 
 import (
 	_ "embed"
+	"slices"
+	"strings"
 	"sync"
 
 	"etchbound/schemas/columns"
@@ -41,21 +43,22 @@ type Verb struct {
 	Liquid, Solids string // where they go: Stays, Into or Out
 	// "contents": its place has to be filled; "nothing": it may be empty; "": unless it brings something
 	Needs        string
-	Passive      bool   // no temperature is set in it: the one last set in the place holds
-	EndsEtch     bool   // after it the powder no longer stands in the liquor of its etch
-	Cooled       bool   // its temperature is one that the coolant of the place has to reach
-	Runs         bool   // it can go on with nobody there, whether its time is stated or not
-	Held         bool   // its time is time that the liquor is held
-	Opens        bool   // the vessel stands open in it, whatever its closure
-	Pours        bool   // liquor is poured over in it
-	Spins        string // "yes": it spins; "tube": it spins what stands in tubes
-	Mixes        bool   // the heat of what it dissolves and dilutes is reported
-	Waste        string // "yes": what it sends on is waste; "here": what it is done in
-	Aims         bool   // it can be told a pH to reach
-	Lights       string // what it brings that can light a gas, as a key of the report
-	Tag          string // the tag by which rules of the report apply
-	Moving       string // the verb it moves its contents like, where a step of it names another place
-	Receives     bool   // it tells of the place that it pours into, and sets the temperature there
+	Passive      bool     // no temperature is set in it: the one last set in the place holds
+	EndsEtch     bool     // after it the powder no longer stands in the liquor of its etch
+	Cooled       bool     // its temperature is one that the coolant of the place has to reach
+	Runs         bool     // it can go on with nobody there, whether its time is stated or not
+	Held         bool     // its time is time that the liquor is held
+	Opens        bool     // the vessel stands open in it, whatever its closure
+	Pours        bool     // liquor is poured over in it
+	Spins        string   // "yes": it spins; "tube": it spins what stands in tubes
+	Mixes        bool     // the heat of what it dissolves and dilutes is reported
+	Waste        string   // "yes": what it sends on is waste; "here": what it is done in
+	Aims         bool     // it can be told a pH to reach
+	Lights       string   // what it brings that can light a gas, as a key of the report
+	Calm         []string // it throws up drops, unless something wetted is called by one of these
+	Tag          string   // the tag by which rules of the report apply
+	Moving       string   // the verb it moves its contents like, where a step of it names another place
+	Receives     bool     // it tells of the place that it pours into, and sets the temperature there
 	Status, Note string
 }
 
@@ -92,7 +95,7 @@ func verbRow(r columns.Row) Verb {
 		Needs: r.Choice("needs", "", "contents", "nothing"), Passive: r.Yes("passive"), EndsEtch: r.Yes("ends_etch"),
 		Cooled: r.Yes("cooled"), Held: r.Yes("held"), Runs: r.Yes("runs"), Opens: r.Yes("opens"), Pours: r.Yes("pours"),
 		Spins: r.Choice("spins", "", "yes", "tube"), Mixes: r.Yes("mixes"), Waste: r.Choice("waste", "", "yes", "here"),
-		Lights: r.Text("lights"), Aims: r.Yes("aims"), Tag: r.Text("tag"), Moving: r.Text("into"),
+		Lights: r.Text("lights"), Calm: r.List("calm"), Aims: r.Yes("aims"), Tag: r.Text("tag"), Moving: r.Text("into"),
 		Status: r.Named("status"), Note: r.Text("note")}
 }
 
@@ -105,6 +108,18 @@ func (s *Step) Verb() *Verb {
 		}
 	}
 	return VerbOf(s.Do)
+}
+
+// Throws reports whether a step throws up drops of its liquor by itself: a sonicator does in
+// a vessel that is not closed, unless step or place says that it is a bath.
+func (r *Route) Throws(s *Step) bool {
+	v, p := s.Verb(), r.Place(s.In)
+	if v.Calm == nil || p == nil || p.Closure == Closed && p.ClosureStated {
+		return false
+	}
+	return !slices.ContainsFunc(slices.Concat(s.Wetted, p.Wetted), func(x Wetted) bool {
+		return slices.ContainsFunc(v.Calm, func(w string) bool { return strings.Contains(strings.ToLower(x.What), w) })
+	})
 }
 
 // Works is the place of which a step tells, that of its reaction and its temperature.

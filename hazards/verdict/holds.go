@@ -75,6 +75,8 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 	said := func(last bool) {
 		for _, f := range k.Facts {
 			switch {
+			case f.ID == "drops_thrown" && !last:
+				at(add("acid_mist", phrase.Of("hold.acid_mist")), figure.Step(f.Step))
 			case !holdFact[f.ID] || (f.ID == "lid_unknown") != last:
 			case keptVented[f.ID] && heatsClosed(r, f.Step):
 				add(f.ID, phrase.Of("hold.gives_gas_closed", f.Says))

@@ -14,19 +14,33 @@ import (
 // rise is the rise that all the heat would give; of an open liquor it ends at boiling.
 const rise = "heat.adiabatic_rise"
 
+// selfHeated is the rise that cake gives itself; it is told to where its water boils.
+const selfHeated = "cake.warming"
+
+// isRise reports whether a figure is a rise, K, and no temperature.
+func isRise(f *figure.Figure) bool { return f.Quantity == rise || f.Quantity == selfHeated }
+
 // cappable are the temperatures that an open liquor cannot have beyond boiling, and the
 // rise to there: what is left of the heat goes off as vapour.
-var cappable = []string{"heat.mtsr", "heat.temperature_peak", rise}
+var cappable = []string{"heat.mtsr", "heat.temperature_peak", rise, selfHeated}
 
 // BoilsAt is the high end of the boiling point of the open liquor that a temperature is
 // of, degC, or the rise to there, K; false for what is no such figure, where it is not
-// known, and for what is shut or molten, which gets hotter and presses.
+// known, and for what is shut or molten, which gets hotter and presses. Cake loses its water
+// by then wherever it lies, and degrades no more in it.
 func (b *Draft) BoilsAt(f *figure.Figure) (float64, bool) {
 	if !slices.Contains(cappable, f.Quantity) {
 		return 0, false
 	}
 	if of, ok := b.ByID[f.Of()]; ok {
 		f = of
+	}
+	if f.Quantity == selfHeated {
+		t, ok := b.At("cake.boiling", f.Place)
+		if !ok || t.High().Unknown() {
+			return 0, false
+		}
+		return t.High().V, true
 	}
 	s := b.step(f.Place)
 	if s == nil || b.Route().Place(s.Works()) == nil || b.Shut(f.Place) || s.Verb().Does == route.Melts {
@@ -92,7 +106,7 @@ func (b *Draft) step(at figure.Place) *route.Step {
 // it boils.
 func (b *Draft) ValueText(f *figure.Figure) string {
 	if t, ok := b.BoilsAt(f); ok && f.Value.V >= t {
-		if f.Quantity == rise {
+		if isRise(f) {
 			return words.Of("rise.boils", b.Options.Units.Amount(f.Quantity, "", t, 1))
 		}
 		return words.Of("temperature.boils", b.Options.Units.Amount(f.Quantity, "", t, 1))
