@@ -88,6 +88,14 @@ func TestWarmCakeIsWorse(t *testing.T) {
 	}
 }
 
+// Cake at 60 degC boils after 40 K: water boils at 100 degC.
+func TestCakeBoils(t *testing.T) {
+	all := read(t, wash, filter, "  - {do: dry, in: pot, time: 12 h, temperature: 60 degC}\n")
+	if v := bench.Find(t, all, "cake.boiling@pot").Value.V; !nearly.Share(v, 40, 1e-9) {
+		t.Errorf("it boils after %g K, want 40", v)
+	}
+}
+
 // What is not stated or not held stays, as unknown with what settles it.
 func TestWhatIsNotHeldStays(t *testing.T) {
 	all := read(t, wash, "  - {do: intercalate, in: pot, what: [{substance: a new base, "+

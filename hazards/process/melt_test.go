@@ -43,6 +43,29 @@ func TestDrySaltMeltsWhateverTheVerb(t *testing.T) {
 	}
 }
 
+// Fluoride that is hot and dry gives hydrogen fluoride with the moisture of the air, nobody
+// knows how much (pyrohydrolysis, common practice); in argon, cold or as chloride it gives none.
+func TestHotFluorideGivesGasInAir(t *testing.T) {
+	for _, c := range []struct {
+		salt, then string
+		want       bool
+	}{
+		{"sodium fluoride", "melt, in: pot, time: 5 h, temperature: 550 degC, gas: air", true},
+		{"sodium fluoride", "hold, in: pot, time: 5 h, temperature: 550 degC", true},
+		{"sodium fluoride", "melt, in: pot, time: 5 h, temperature: 550 degC, gas: argon", false},
+		{"sodium fluoride", "hold, in: pot, time: 5 h, temperature: 25 degC", false},
+		{"zinc chloride", "melt, in: pot, time: 5 h, temperature: 550 degC, gas: air", false},
+	} {
+		b := bench.Steps(t, salts(c.salt, "  - {do: "+c.then+"}\n")...)
+		is := slices.ContainsFunc(b.Walk.Evolved, func(e process.Evolved) bool {
+			return e.Step == 2 && e.Gas != nil && e.Gas.Slug == "hf" && e.N.Unknown() && len(e.N.Missing()) > 0
+		})
+		if is != c.want {
+			t.Errorf("%s, %s: hydrogen fluoride %v, want %v", c.salt, c.then, is, c.want)
+		}
+	}
+}
+
 // What is wet, cold or powder alone is no melt (definition).
 func TestWhatIsNoMelt(t *testing.T) {
 	for _, steps := range [][]string{
