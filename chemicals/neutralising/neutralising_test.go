@@ -1,7 +1,6 @@
 package neutralising_test
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -129,24 +128,32 @@ func TestBrings(t *testing.T) {
 	}
 }
 
-// A base is known by what it is: the library's bases whose heat can be balanced,
-// and those whose cation it does not hold.
+// A base is known by what it is: the heat of every base of the library can be balanced but of
+// those with nitrogen in the cation and those with a metal that the ions do not hold, whatever
+// rows come to it.
 func TestNothingWithBaseIsLeftOut(t *testing.T) {
-	var not []string
+	balanced := 0
 	for _, s := range chemicals.Library().All() {
 		if neutralising.Of(s).Base <= 0 {
 			continue
 		}
-		if _, ok := neutralising.Reaction(s, neutralising.HF); !ok {
-			not = append(not, s.Slug)
+		if _, ok := neutralising.Reaction(s, neutralising.HF); ok {
+			balanced++
+			continue
+		}
+		followed := s.Formula.Count("N") == 0
+		for i := range chemicals.NumElements {
+			symbol := chemicals.ElementSymbol(i)
+			if s.Formula.Count(symbol) > 0 && !slices.Contains([]string{"H", "O", "C", "Li", "Na", "K", "Mg", "Ca"}, symbol) {
+				followed = false
+			}
+		}
+		if followed {
+			t.Errorf("%s is not balanced", s.Slug)
 		}
 	}
-	want := []string{"butylamine", "choline_hydroxide", "diethylamine", "ethanolamine", "ethylenediamine", "hydrazine",
-		"hydrazine_monohydrate", "isopropylamine", "tbaoh", "tetraethylammonium_hydroxide", "tmaoh", "tpaoh",
-		"triethanolamine", "triethylamine"}
-	slices.Sort(not)
-	if fmt.Sprint(not) != fmt.Sprint(want) {
-		t.Errorf("not balanced: %v, want %v", not, want)
+	if balanced < 15 {
+		t.Errorf("only %d bases are balanced", balanced)
 	}
 }
 
