@@ -126,13 +126,42 @@ func TestEntriesByStrength(t *testing.T) {
 		{map[string]float64{"tmaoh": 25}, false, "UN 3560", "I", "8"},
 		{map[string]float64{"tmaoh": 10}, false, "UN 1835", "II", "6.1"},
 		{map[string]float64{"ammonium_fluoride": 100}, true, "UN 2505", "III", ""},
+		{map[string]float64{"hf": 60}, false, "UN 1790", "II", "6.1"},
+		{map[string]float64{"tmaoh": 2.5}, false, "UN 1835", "III", ""},
+		{map[string]float64{"sulfuric_acid": 51}, false, "UN 2796", "II", ""},
+		{map[string]float64{"hydrogen_peroxide": 60}, false, "UN 2014", "II", "8"},
+		{map[string]float64{"hydrogen_peroxide": 65}, false, "UN 2015", "I", "8"},
+		{map[string]float64{"hydrogen_peroxide": 8}, false, "UN 2984", "III", ""},
+		{map[string]float64{"hydrogen_peroxide": 3}, false, free, "", ""},
+		{map[string]float64{"sodium_hydroxide": 100}, true, "UN 1823", "II", ""},
+		{map[string]float64{"potassium_bifluoride": 100}, true, "UN 1811", "II", "6.1"},
+		{map[string]float64{"hydrazine": 37}, false, "UN 3293", "III", ""},
+		{map[string]float64{"hydrazine_monohydrate": 100}, false, "UN 2030", "II", "6.1"},
+		{map[string]float64{"acetic_acid": 80}, false, "UN 2790", "II", ""},
+		{map[string]float64{"acetic_acid": 10}, false, free, "", ""},
+		{map[string]float64{"tbaoh": 2}, false, "UN 3267", "II", ""},
+		// Class 3 of group II comes before class 8 of group II (2.0.3.3, memory).
+		{map[string]float64{"isopropanol": 95, "hf": 0.05, "hcl": 0.1}, false, "UN 1219", "II", ""},
+		{map[string]float64{"methanol": 95, "hf": 0.03, "hcl": 0.03}, false, "UN 1230", "II", "6.1"},
+		{map[string]float64{"isopropanol": 70, "hcl": 26}, false, "UN 2924", "II", "8"},
+		{map[string]float64{"isopropanol": 90, "hf": 2, "hcl": 2}, false, "UN 3286", "II", "6.1, 8"},
+		{map[string]float64{"isopropanol": 10, "hf": 0.05, "hcl": 0.1}, false, "UN 1993", "II", ""},
+		{map[string]float64{"dmf": 95, "hf": 0.05, "hcl": 0.1}, false, "UN 2265", "III", ""},
+		{map[string]float64{"isopropanol": 60, "hydrogen_peroxide": 20}, false, "", "", ""},
+		// What has no entry is not restricted only where all of it has none (memory).
+		{map[string]float64{"ammonia": 9, "lithium_chloride": 5}, false, free, "", ""},
+		{map[string]float64{"lithium_chloride": 100}, true, free, "", ""},
+		{map[string]float64{"lithium_chloride": 20, "hcl": 1}, false, "UN 1789", "III", ""},
+		{map[string]float64{"lithium_chloride": 20, "oxalic_acid": 1}, false, "", "", ""},
+		{map[string]float64{"lithium_chloride": math.NaN()}, false, "", "", ""},
 	} {
 		var mix []Part
 		for name, share := range v.mix {
 			mix = append(mix, Part{sub(t, name), share})
 		}
-		e, ok := Carried(mix, v.dry)
-		if !ok || e.Number != v.un || e.Group != v.group || e.Subsidiary != v.subsidiary {
+		c := Mixture(mix)
+		e, ok := Carried(&c, mix, v.dry)
+		if ok != (v.un != "") || e.Number != v.un || e.Group != v.group || e.Subsidiary != v.subsidiary {
 			t.Errorf("%v: %+v", v.mix, e)
 		}
 	}

@@ -24,6 +24,7 @@ var table string
 type Liquid struct {
 	Flash  float64 // degC, closed cup, the lowest found
 	Lower  float64 // vol% in air, the lower flammable limit, the lowest found
+	Dries  bool    // of a solvent: gone when what it wetted has been dried as water is
 	Source string
 	Status string
 
@@ -45,7 +46,7 @@ var held = sync.OnceValue(func() map[string]*Liquid {
 			return false
 		}
 		out[s.Slug] = &Liquid{Flash: r.Stated("flash"), Lower: r.Stated("lower"), pressure: r.Stated("pressure"),
-			slope: r.Stated("slope"), Source: r.Named("source"),
+			slope: r.Stated("slope"), Dries: r.Yes("dries"), Source: r.Named("source"),
 			Status: r.Choice("status", "read", "two-sources", "memory", "assumed")}
 		return true
 	})

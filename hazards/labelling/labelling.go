@@ -178,6 +178,9 @@ func (l *labeller) liquor(s *process.State, step int, at figure.Place) {
 	}
 	x.Dried, x.Dry = s.Dried(), s.Powdery()
 	l.put(&x, l.parts(s, at), x.Dried || x.Dry)
+	if x.Carried != nil && x.Carried.Free && len(s.Solids) > 0 {
+		x.Carried = nil // nobody has classified them
+	}
 	x.Hydrofluoric = x.Hydrofluoric || x.Dry && l.acidFluoride(s)
 	for i := len(l.out) - 1; i >= 0; i-- {
 		if o := &l.out[i]; o.Substance == nil && o.Place == s.Place {
@@ -197,7 +200,7 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 	mass, fluoride, unsaid := 0.0, 0.0, s.Unsaid() != nil
 	grams := map[*chemicals.Substance]float64{}
 	var order []*chemicals.Substance
-	hydrofluoric := !s.Powdery() && l.acidFluoride(s)
+	dried, hydrofluoric := s.Dried(), !s.Powdery() && l.acidFluoride(s)
 	for i := range s.Liquid {
 		q := &s.Liquid[i]
 		mass, fluoride = mass+q.Mass.V*q.Kept(), fluoride+process.Element(nil, q, "F").V
@@ -206,13 +209,18 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 			if e.Sub == nil || e.Sub.Kind == "water" {
 				continue
 			}
+			m := e.N.V * q.Kept() * e.Sub.Formula.MolarMass(l.c.Store, nil).V
+			if dried && process.DriesOff(e.Sub) {
+				mass -= m
+				continue
+			}
 			if _, there := grams[e.Sub]; !there {
 				order = append(order, e.Sub)
 			}
-			grams[e.Sub] += e.N.V * q.Kept() * e.Sub.Formula.MolarMass(l.c.Store, nil).V
+			grams[e.Sub] += m
 		}
 	}
-	dried := s.Dried()
+	mass = max(mass, 0) // of rounding
 	for i := range s.Solids {
 		if x := &s.Solids[i]; dried && !x.Mass.None() {
 			mass += x.Mass.V
@@ -245,7 +253,7 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 // put classifies a label.
 func (l *labeller) put(x *Label, parts []classifying.Part, dry bool) {
 	x.Classified = classifying.Mixture(parts)
-	if e, ok := classifying.Carried(parts, dry); ok && len(x.Classes)+len(x.NotHeld) > 0 {
+	if e, ok := classifying.Carried(&x.Classified, parts, dry); ok && (e.Free || len(x.Classes)+len(x.NotHeld) > 0) {
 		x.Carried = &e
 	}
 	x.Hydrofluoric = slices.ContainsFunc(parts, func(p classifying.Part) bool { return p.Sub == l.hf })

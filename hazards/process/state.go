@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/flammable"
 	"etchbound/chemicals/working"
 )
 
@@ -72,15 +73,27 @@ func (q *Pool) Kept() float64 {
 	return q.Share.V
 }
 
+// DriesOff reports whether a substance is a solvent that is gone when what it wetted has been
+// dried. An acid, a base and a solvent that boils high stay in part.
+func DriesOff(s *chemicals.Substance) bool {
+	if s == nil || s.Kind != "solvent" {
+		return false
+	}
+	l := flammable.Of(s)
+	return l != nil && l.Dries
+}
+
 // Dried reports whether solids of a place have been dried: what was dissolved is still there
-// with them, and no liquid.
+// with them, and no liquid; what dries off is not looked at.
 func (s *State) Dried() bool {
 	if len(s.Liquid) == 0 || len(s.Solids) == 0 {
 		return false
 	}
 	return !slices.ContainsFunc(s.Liquid, func(q Pool) bool {
 		return q.More != nil || q.Volume.None() || q.Volume.Unknown() || q.Volume.V != 0 ||
-			slices.ContainsFunc(q.Entries, func(e Entry) bool { return e.Sub != nil && (e.Sub.NotHeld || e.Sub.State == "l") })
+			slices.ContainsFunc(q.Entries, func(e Entry) bool {
+				return e.Sub != nil && !DriesOff(e.Sub) && (e.Sub.NotHeld || e.Sub.State == "l")
+			})
 	})
 }
 

@@ -108,6 +108,9 @@ func carried(l *labelling.Label) string {
 		return words.Of("classes.no_entry")
 	}
 	e := l.Carried
+	if e.Free {
+		return words.Of("classes.free", e.Status)
+	}
 	class := e.Class
 	if e.Subsidiary != "" {
 		class += " (" + e.Subsidiary + ")"
