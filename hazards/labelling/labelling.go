@@ -194,6 +194,10 @@ func (l *labeller) liquor(s *process.State, step int, at figure.Place) {
 	l.out = append(l.out, x)
 }
 
+// trace is what no balance of a laboratory shows, in g: what was dried and weighs less has no
+// share that means anything.
+const trace = 1e-6
+
 // parts are what a liquor is mixed of, or dried solids with what was dissolved, in wt%,
 // fluoride that is acid as hydrofluoric acid.
 func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
@@ -227,6 +231,12 @@ func (l *labeller) parts(s *process.State, at figure.Place) []classifying.Part {
 		}
 	}
 	var out []classifying.Part
+	if dried && mass < trace {
+		if hydrofluoric {
+			return []classifying.Part{{Sub: l.hf}} // none of it, yet it is headed so
+		}
+		return nil
+	}
 	if hydrofluoric {
 		w := 100 * fluoride * l.hf.Formula.MolarMass(l.c.Store, nil).V / mass
 		if most, there := l.strength[at]; there && !at.IsZero() && !dried { // a trace has no figure

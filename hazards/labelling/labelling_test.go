@@ -157,7 +157,7 @@ func TestDriedFlakesAreNoAcid(t *testing.T) {
 		last := strings.Count(text, "do:")
 		for step, place := range map[int]string{last - 1: "one", last: "jar"} {
 			l := liquor(t, all, place, step)
-			if !l.Dried || l.Carried != nil || codes(l) != "" {
+			if !l.Dried || !l.Hydrofluoric || l.Carried != nil || codes(l) != "" {
 				t.Errorf("%s: %+v", place, l)
 			}
 		}
