@@ -40,6 +40,9 @@ func TestWorkingLinks(t *testing.T) {
 				t.Errorf("%s: a link leads to %q, which is not there", name, m[1])
 			}
 		}
+		if strings.Contains(b.String(), "data row ") && !strings.Contains(b.String(), `href="#datum-`) {
+			t.Errorf("%s: no line leads to its datum", name)
+		}
 		if strings.Contains(b.String(), "landscape") != d.Wide || links == 0 {
 			t.Errorf("%s: %d links, or not printed across", name, links)
 		}

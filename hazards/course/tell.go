@@ -2,6 +2,7 @@ package course
 
 import (
 	"fmt"
+	"math"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards/phrase"
@@ -40,8 +41,13 @@ var names = map[vessel.Law]string{
 func (x *Run) Balance() string { return x.balance }
 
 func balanceOf(x *Run) string {
-	return fmt.Sprintf("heat and mass balance, %s, tolerance %.0e, %d steps, energy closes to %.0e", names[x.Law],
-		tolerance, len(x.Vessel.Path.Times())-1, x.Vessel.Closure)
+	return fmt.Sprintf("heat and mass balance, %s, tolerance %s, %d steps, energy closes to %s", names[x.Law],
+		power(tolerance), len(x.Vessel.Path.Times())-1, power(x.Vessel.Closure))
+}
+
+// power is the power of ten that a share is no more than.
+func power(share float64) string {
+	return fmt.Sprintf("10^%.0f", math.Ceil(math.Log10(max(share, 1e-16))-1e-9))
 }
 
 // conditions are the keys of what a figure of a run by each law holds for.

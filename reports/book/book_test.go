@@ -21,7 +21,6 @@ func TestDataAreFound(t *testing.T) {
 	}
 }
 
-// What is not found is refused with the nearest that is there.
 // What is of a substance is found by what each row is of: its formula in any state, its
 // element, its solution, itself (definition).
 func TestDataOfASubstance(t *testing.T) {
@@ -46,6 +45,7 @@ func TestDataOfASubstance(t *testing.T) {
 	}
 }
 
+// What is not found is refused with the nearest that is there.
 func TestTheNearestIsOffered(t *testing.T) {
 	err := book.WriteData(io.Discard, chemicals.Base(), "vapour.highst")
 	if err == nil || !strings.Contains(err.Error(), "vapour.highest") {

@@ -139,8 +139,8 @@ const mostUses = 2
 const manyInputs = 5
 
 // amongData reports whether a datum has a row of its own.
-func (k *binding) amongData(id datum.ID) bool {
-	return slices.ContainsFunc(k.Review.Used, func(d chemicals.Datum) bool { return d.ID == id })
+func (b *builder) amongData(id datum.ID) bool {
+	return slices.ContainsFunc(b.Review.Used, func(d chemicals.Datum) bool { return d.ID == id })
 }
 
 // inputs is how a line was made: by what, of what.

@@ -33,10 +33,14 @@ func (b *builder) sheets() document.Section {
 		if !used[l.N] {
 			continue
 		}
+		made := draft.MadeOf(l)
+		if id, reads := l.Datum(); reads && b.amongData(id) {
+			made = document.Cell{Links: []document.Link{{Text: made.Text, To: draft.DatumAnchor(id)}}}
+		}
 		t.Rows = append(t.Rows, []document.Cell{{Text: strconv.Itoa(l.N), Anchor: draft.LineAnchor(l.N), Links: of[l.N]},
 			document.Code(l.Symbol),
 			document.Text(number.Measure(l.V, draft.SheetDigits, l.Unit)),
-			draft.MadeOf(l), document.Text(number.StatusText(l.Status))})
+			made, document.Text(number.StatusText(l.Status))})
 	}
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("sheets.lead")},
 		document.Fold{Summary: words.Of("sheets.fold", len(t.Rows)), Blocks: []document.Block{t}, Away: true})

@@ -28,7 +28,7 @@ var namesIn = map[string][]string{
 	"hazards/process/": {"fluorine taken up", "chlorine taken up", "oxygen taken up", "hydroxyl taken up (O)",
 		"hydroxyl taken up (H)", "chlorine driven off", "CO2 given off", "share of the carbonate that has met acid"},
 	"hazards/course/": {"first-order law", "law of contracting grains", "self-accelerating law",
-		"heat and mass balance, %s, tolerance %.0e, %d steps, energy closes to %.0e"},
+		"heat and mass balance, %s, tolerance %s, %d steps, energy closes to %s"},
 	"hazards/thermal/": {"HF per Ti to TiF3", "HF per Ti to TiF6(2-)"},
 	"hazards/limit/":   {" that it makes"}, // in the name of a limit
 	"hazards/upset/":   {"assessed again with this done wrong", "the failure looked at"},
