@@ -91,9 +91,10 @@ func (r *ranger) open() {
 	}
 }
 
-// reaches reports whether a figure is of a later step, or stands on the largest flow of any.
+// reaches reports whether a figure is of a later step, or stands on the largest flow of any: in
+// the air of a hood, where all the gas there is comes at once into a room.
 func (x *loose) reaches(f *figure.Figure) bool {
-	if len(x.steps) > x.from && f.Quantity == "air.hydrogen_share" {
+	if len(x.steps) > x.from && f.Quantity == "air.hydrogen_share" && f.Place == figure.Hood {
 		return true
 	}
 	return slices.Contains(x.steps[x.from:], f.Place)
