@@ -37,7 +37,7 @@ var addedRows = []addedRow{
 		Value: w.Line("m", "g", "2", 2), Conditions: phrase.As("a test says")})`, "for i := range k.Washes {"},
 
 	{"reports/selection/questions.csv", "settled,,dust.settled,solids,Does dust settle?", ""},
-	{"hazards/route/verbs.csv", "steep,fill,stays,stays,,,,yes,yes,,,,,,,,,,,assumed,", ""},
+	{"hazards/route/verbs.csv", "steep,fill,stays,stays,,,,yes,yes,,,,,,,,,,,,assumed,", ""},
 	{"schemas/route.schema.json", `"steep", `, `"charge", "mix", "dilute", "add", "hold", "heat", "cool"`},
 
 	{"schemas/route.schema.json", `"gasket": {"type": "string", "dimension": ["length"],
