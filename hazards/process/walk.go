@@ -339,7 +339,8 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 	}
 	etches := len(k.out.Etches)
 	k.react(to, s, reaction{})
-	if k.followed(d.Etches) && k.strangeFrom(etches) || len(k.out.Etches) == etches {
+	goesOn := k.followed(d.Etches) || len(d.Etches) > 0 && len(before.Liquid) == 0 // nothing was there to begin with
+	if goesOn && k.strangeFrom(etches) || len(k.out.Etches) == etches {
 		filled := to.copy()
 		d.Filled = &filled
 		for e := etches; e < len(k.out.Etches); e++ { // what may begin there begins in this step
