@@ -57,6 +57,9 @@ func contents(p *State) chemicals.Composition {
 	return c
 }
 
+// rounding is the error of an account that closes.
+const rounding = 1e-9
+
 func (k *walker) balance() {
 	held := make([]chemicals.Composition, len(k.out.Ends))
 	for i := range k.out.Ends {
@@ -82,10 +85,16 @@ func (k *walker) balance() {
 		put("evaporated", k.lost[el])
 		put("unresolved", k.unres[el])
 		b.Error = math.Abs(b.In-sum) / math.Abs(b.In)
+		if b.Error > rounding && k.decanted != nil { // something stands where nobody knows how much there is
+			b.Error = math.NaN()
+		}
 		if math.IsNaN(b.Error) || b.Error > worst {
 			worst = b.Error
 		}
 		k.out.Account = append(k.out.Account, b)
+	}
+	if math.IsNaN(worst) {
+		k.unclosed = append(k.unclosed, k.decanted...)
 	}
 	if len(k.unclosed) > 0 {
 		k.out.Error = working.Absent("err", "1", k.unclosed...)

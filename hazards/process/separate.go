@@ -107,11 +107,13 @@ func (k *walker) decant(p *State, s *route.Step, r working.Num) {
 	R, V := r.As("R"), q.Volume.As("V")
 	stay := k.w.Line("f", "1", "min(R/max(V,1e-9),1)", min(R.V/max(V.V, 1e-9), 1), R, V)
 	go1 := k.w.Line("g", "1", "1-f", 1-stay.V, stay)
+	if s.Verb().Does == route.Parts && !s.Retained.Set && stay.V >= 1 && !q.Drained && len(p.Solids) > 0 {
+		missing := working.Lacks(working.NotGiven, s.At+".retained")
+		go1 = working.Absent("g", "1", missing)
+		k.decanted = append(k.decanted, missing) // what it is poured to is not in the account either
+	}
 	whole := *q
 	kept, gone := whole, whole
-	if s.Verb().Does == route.Parts && !s.Retained.Set && stay.V >= 1 && !q.Drained && len(p.Solids) > 0 {
-		gone.More = append(slices.Clip(gone.More), working.Lacks(working.NotGiven, s.At+".retained"))
-	}
 	kept.Share, kept.Whole, kept.Drained = stay, false, true
 	gone.Share, gone.Whole, gone.Drained = go1, false, false
 	p.Liquid = []Pool{kept}

@@ -239,6 +239,7 @@ type walker struct {
 	often map[string][]working.Missing // what has to be known to say how often a place is poured into
 
 	unclosed []working.Missing // what has to be known to close the account
+	decanted []working.Missing // what has to be known to say how much was parted off
 	out      Walk
 }
 
