@@ -113,14 +113,7 @@ func (s *side) take(row int, used *uint32) bool {
 	*used |= 1 << at
 	s.pivot = append(s.pivot, at)
 	p := s.v[at*s.length : (at+1)*s.length]
-	by := 1 / p[row]
-	some := s.some[:0]
-	for i, v := range p {
-		if v != 0 {
-			p[i] = v * by
-			some = append(some, int32(i))
-		}
-	}
+	some := scaled(p, 1/p[row], s.some[:0])
 	s.some = some
 	for j := range nc {
 		if j == at {

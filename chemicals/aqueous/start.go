@@ -209,17 +209,21 @@ func (s *start) exchange(all int) bool {
 	return true
 }
 
-// pivot takes one into use in place of another.
-func (s *start) pivot(at, who int) {
-	p := s.t[at*s.length : (at+1)*s.length]
-	by := 1 / p[who]
-	some := s.some[:0]
+// scaled multiplies a column and gives where it is not 0.
+func scaled(p []float64, by float64, some []int32) []int32 {
 	for i, v := range p {
 		if v != 0 {
 			p[i] = v * by
 			some = append(some, int32(i))
 		}
 	}
+	return some
+}
+
+// pivot takes one into use in place of another.
+func (s *start) pivot(at, who int) {
+	p := s.t[at*s.length : (at+1)*s.length]
+	some := scaled(p, 1/p[who], s.some[:0])
 	s.some = some
 	for c := range s.in {
 		if col := s.t[c*s.length : (c+1)*s.length][:len(p)]; c != at && col[who] != 0 {
