@@ -23,13 +23,11 @@ func (b *bench) reach(w *Wash) Reach {
 	m, kg := b.cycle(&a)
 	m.Reagent, m.FixedPH, m.Gas = "NaHCO3", w.Written, aqueous.Gas{Kind: aqueous.Open, Value: b.air}
 	if s, err := b.model.Solve(m); err == nil && len(s.Outside()) == 0 && s.Reagent() <= bicarbonate {
-		out.Salt = math.Max(s.Reagent(), 0) * kg * sodiumBicarbonate
+		out.Salt = math.Max(s.Reagent(), 0) * kg * b.salt
 		out.Bicarbonate = math.Max(s.Reagent(), 0) * kg / b.water * 1000
 	}
 	return out
 }
-
-const sodiumBicarbonate = 84.007 // g/mol
 
 // times is how many cycles bring the target; 0 where not within Most.
 func (b *bench) times(a bath) int {

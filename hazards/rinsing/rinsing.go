@@ -3,6 +3,7 @@ package rinsing
 import (
 	"math"
 
+	"etchbound/chemicals"
 	"etchbound/chemicals/aqueous"
 	"etchbound/chemicals/datum"
 	"etchbound/hazards/process"
@@ -133,6 +134,7 @@ type bench struct {
 	liquid           []aqueous.Amount // of a cycle, mol per kg
 	carbonate        []aqueous.Amount // in it, mol per kg
 	water            float64          // kg of a cycle
+	salt             float64          // g of sodium bicarbonate in a mol
 	retained         float64          // kg that stay while acid
 	swells           float64          // times that above pH 4
 	target           float64
@@ -141,6 +143,14 @@ type bench struct {
 	walked           int
 	litres           float64 // of gas in a mol
 	tubes            Tubes
+}
+
+// saltOf is the mass of a mol of sodium bicarbonate, g; NaN where the data do not hold it.
+func saltOf(st *chemicals.Store) float64 {
+	if s, held := chemicals.Library().Find("sodium_hydrogencarbonate"); held {
+		return s.Formula.MolarMass(st, nil).V
+	}
+	return math.NaN()
 }
 
 // benchOf reads a wash; it is false where something of it is not held.
@@ -157,7 +167,8 @@ func benchOf(c route.Case, x *process.Wash) (*bench, bool) {
 		carbonate[i].Mol /= water
 	}
 	row := func(id datum.ID) float64 { d, _ := st.Row(id); return d.Value }
-	b := &bench{model: residue.At(c, x.Step).Set, x: x, liquid: liquid.Totals, carbonate: carbonate, water: water,
+	b := &bench{salt: saltOf(st), model: residue.At(c, x.Step).Set, x: x,
+		liquid: liquid.Totals, carbonate: carbonate, water: water,
 		retained: kg * math.Min(retained/volume, 1), litres: process.MolarVolume(st, nil).V, swells: 1,
 		ceiling: row("wash.criterion"), collect: row("wash.collect"), target: x.Target}
 	b.tubes = tubesOf(c, x)
