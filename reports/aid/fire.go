@@ -20,6 +20,7 @@ type fireRow struct {
 	Burns, Use, Never, Why, Source, Status string
 }
 
+// FireRows is the table of what burns and what goes on it, read once.
 var FireRows = sync.OnceValue(func() []fireRow {
 	return tables.Must("reports/aid/fire.csv", fireCSV, func(r tables.Row) fireRow {
 		return fireRow{meeting.Listed(r.List("tag")), r.Named("burns"), r.Named("use"), r.Named("never"), r.Named("why"),

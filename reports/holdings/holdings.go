@@ -45,7 +45,6 @@ func Build(h *scaling.Holdings, o draft.Options) document.Document {
 	return d
 }
 
-// controlOf is the control line of a stock list, on all of its routes.
 // stockMixed are the pairs that meet where routes share a container of waste, the worst first.
 func stockMixed(h *scaling.Holdings) []document.Block {
 	if len(h.Mixed) == 0 {
@@ -105,6 +104,7 @@ func numbers(routes []int) string {
 // most is how many routes are named one by one.
 const most = 8
 
+// controlOf is the control line of a stock list, on all of its routes.
 func controlOf(h *scaling.Holdings, o draft.Options) string {
 	var routes []string
 	for _, r := range h.Routes {
