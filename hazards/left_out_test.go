@@ -1,9 +1,11 @@
 package hazards_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/schemas/long"
 )
@@ -133,5 +135,19 @@ func TestAFactStruckOutOfAStepIsNeverMilder(t *testing.T) {
 		}
 		full, bare := review(t, text), review(t, said)
 		neverBetter(t, &full, &bare, c.route+" without"+c.fact)
+	}
+}
+
+// Carbonate that may meet acid stops work as carbonate that does: who shuts what may give gas
+// is told so, though nobody knows how much.
+func TestCarbonateBesideWhatIsNotHeldMayGiveGas(t *testing.T) {
+	long.NotShort(t)
+	for _, acid := range []string{"{substance: hydrochloric acid, strength: 10 wt%, volume: 20 mL}",
+		"{substance: acid of the shelf, not_held: true, volume: 20 mL}"} {
+		rv := reviewed(t, head+places+"steps:\n"+charges(acid)+"  - {do: neutralise, in: pot, what: "+
+			"[{substance: sodium carbonate, mass: 10 g}], temperature: 20 degC, over: 10 min}\n", true)
+		if !slices.ContainsFunc(rv.Holds, func(h hazards.Hold) bool { return h.ID == "carbon_dioxide" }) {
+			t.Errorf("%s: nothing says that it gives gas", acid)
+		}
 	}
 }

@@ -134,6 +134,7 @@ func (k *walker) carbonate(p *State, s *route.Step) {
 	gas := k.w.Line("n_CO2", "mol", "n_C*x-n_gone", carbon.V*x.V-gone.V, carbon, x, gone)
 	if gas.Unknown() {
 		k.out.Releases = append(k.out.Releases, Release{s.Number, p.Place, "CO2", "carbonate", gas})
+		k.fact("carbon_dioxide", s.Number, phrase.Of("fact.carbon_dioxide_unknown", phrase.Step(s.Number)))
 		return
 	}
 	if gas.V <= 1e-12*carbon.V {
