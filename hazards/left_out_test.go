@@ -142,12 +142,14 @@ func TestAFactStruckOutOfAStepIsNeverMilder(t *testing.T) {
 // is told so, though nobody knows how much.
 func TestCarbonateBesideWhatIsNotHeldMayGiveGas(t *testing.T) {
 	long.NotShort(t)
-	for _, acid := range []string{"{substance: hydrochloric acid, strength: 10 wt%, volume: 20 mL}",
-		"{substance: acid of the shelf, not_held: true, volume: 20 mL}"} {
-		rv := reviewed(t, head+places+"steps:\n"+charges(acid)+"  - {do: neutralise, in: pot, what: "+
-			"[{substance: sodium carbonate, mass: 10 g}], temperature: 20 degC, over: 10 min}\n", true)
+	const acid, soda = "{substance: hydrochloric acid, strength: 10 wt%, volume: 20 mL}", "{substance: sodium carbonate, "
+	const strange = "not_held: true, "
+	for _, c := range [][2]string{{acid, soda}, {"{substance: acid of the shelf, " + strange + "volume: 20 mL}", soda},
+		{acid, "{substance: soda of the shelf, " + strange}, {acid, "{substance: soda, " + strange + "formula: Na2CO3, "}} {
+		rv := reviewed(t, head+places+"steps:\n"+charges(c[0])+"  - {do: neutralise, in: pot, what: ["+c[1]+
+			"mass: 10 g}], temperature: 20 degC, over: 10 min}\n", true)
 		if !slices.ContainsFunc(rv.Holds, func(h hazards.Hold) bool { return h.ID == "carbon_dioxide" }) {
-			t.Errorf("%s: nothing says that it gives gas", acid)
+			t.Errorf("%v: nothing says that it gives gas", c)
 		}
 	}
 }

@@ -85,6 +85,9 @@ func (k *walker) mayGive(q *Pool, s *route.Step, place string) {
 	}
 	k.out.Releases = append(k.out.Releases, Release{s.Number, place, "CO2", NotHeld,
 		working.Absent("n_CO2", "mol", x.Lacks())})
+	if len(q.Entries) > 1 { // it meets something
+		k.fact("carbon_dioxide", s.Number, phrase.Of("fact.carbon_dioxide_unknown", phrase.Step(s.Number)))
+	}
 }
 
 // NotHeld is the cause of a gas that a substance which is not held can give.
