@@ -153,3 +153,17 @@ func TestCarbonateBesideWhatIsNotHeldMayGiveGas(t *testing.T) {
 		}
 	}
 }
+
+// Oxygen of a room of which the gas of something not held is a part is not known, and stops work
+// as too little of it does: 10 L of liquid nitrogen let out, and an acid that nobody knows.
+func TestOxygenBesideWhatIsNotHeldStopsWork(t *testing.T) {
+	long.NotShort(t)
+	for _, acid := range []string{hf10, "{substance: zorblium, not_held: true, volume: 10 mL}"} {
+		c := newCase(t, load(t, bottle(acid)))
+		c.Brief, c.Site = true, fullSite(t)
+		rv := must(t, c)
+		if !holdsAt(&rv, "oxygen") {
+			t.Errorf("%s: nothing says that the room may lack oxygen", acid)
+		}
+	}
+}

@@ -73,7 +73,7 @@ func Make(c route.Case) (Review, error) {
 	}
 	out.Unknown = doubt.Unknown(c.Route, out.Figures, a.Walk.Contacts)
 	out.Unknown = append(out.Unknown, doubt.Unjudged(c.Route, out.Figures, &a.Walk)...)
-	out.Holds = verdict.Holds(c.Route, &a.Walk, out.Findings)
+	out.Holds = verdict.Holds(c.Route, &a.Walk, figure.NewSet(out.Figures), out.Findings)
 	out.Labels = labelling.Of(c, &a.Walk, out.Figures)
 	var err error
 	out.Milder, err = milder(c, out.Findings)

@@ -129,7 +129,7 @@ func TestAProbeThrowsUpDrops(t *testing.T) {
 		if (f != nil) != c.mist || f != nil && (!f.Value.Unknown() || len(f.Value.Missing()) == 0) {
 			t.Errorf("%+v: drops %+v", c, f)
 		}
-		stops := slices.ContainsFunc(verdict.Holds(k.Route, &a.Walk, nil), func(h verdict.Hold) bool {
+		stops := slices.ContainsFunc(verdict.Holds(k.Route, &a.Walk, nil, nil), func(h verdict.Hold) bool {
 			return h.ID == "acid_mist" && slices.Equal(h.Places, []figure.Place{figure.Step(2)})
 		})
 		if stops != c.stops {

@@ -3,6 +3,7 @@ package verdict
 import (
 	"slices"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/phrase"
@@ -57,7 +58,7 @@ func onlyPart(p phrase.Phrase) (phrase.Phrase, bool) {
 
 // Holds are the points at which work stops until something is so, of what the walk
 // of a route says and of what was found against limits.
-func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
+func Holds(r *route.Route, k *process.Walk, set *figure.Set, findings []figure.Finding) []Hold {
 	var out []Hold
 	add := func(id string, says phrase.Phrase) *Hold {
 		for i := range out {
@@ -99,12 +100,18 @@ func Holds(r *route.Route, k *process.Walk, findings []figure.Finding) []Hold {
 		if f.Figure.Case.Branch == figure.Mist {
 			at(add("acid_mist", phrase.Of("hold.acid_mist")), f.Figure.Place)
 		}
-		if f.Limit.Stops.Halts(f.Verdict == figure.Exceeds) && !supposed(f.Figure) {
+		if f.Limit.Stops.Halts(f.Verdict == figure.Exceeds || strange(set.Get(f.Figure))) && !supposed(f.Figure) {
 			at(add(holdOf(f), stops(r, k, f)), f.Figure.Place)
 		}
 	}
 	said(true)
 	return out
+}
+
+// strange reports whether a figure is unknown by something that the data do not hold: it may
+// be as bad as any, and work stops as where it is exceeded.
+func strange(f *figure.Figure) bool {
+	return f != nil && slices.ContainsFunc(f.Value.Missing(), func(m working.Missing) bool { return m.Kind == "not_held" })
 }
 
 // keptVented are the facts that say to keep a vessel open, which one that is heated
