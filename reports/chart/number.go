@@ -36,7 +36,7 @@ func digits(v float64, n int) string {
 	if err != nil || r == 0 {
 		return "0"
 	}
-	if a := math.Abs(r); a >= 1e7 || a < 1e-3 {
+	if a := math.Abs(r); a >= 1e7 || a < 1e-6 {
 		return power(r)
 	}
 	return strconv.FormatFloat(r, 'f', -1, 64)

@@ -22,7 +22,7 @@ func (c Chart) told() string {
 		out = append(out, c.tellLine(l))
 	}
 	for _, m := range c.Marks {
-		out = append(out, sentence("Mark at "+titled(with(exact(m.X), c.X.Unit), m.Label)))
+		out = append(out, sentence("Mark at "+titled(with(rounded(m.X, 0), c.X.Unit), m.Label)))
 	}
 	return strings.Join(out, " ")
 }
