@@ -72,7 +72,7 @@ func compareRoutes(b []*builder, c *scaling.Comparison) document.Block {
 		}
 		t.Rows = append(t.Rows, []document.Cell{document.Text(letter(i)), document.Text(b[i].Title()),
 			document.Text(words.OrDash(r.Case.Route.BatchText)),
-			document.Text(number.Measure(c.Product[i], 3, "g")), document.Text(hf),
+			document.Text(number.Said(c.Product[i], 3, "g")), document.Text(hf),
 			document.Text(number.Nearest(attended, 3)), document.Text(number.Nearest(alone, 3)),
 			document.Code(b[i].DigestText())})
 	}

@@ -11,8 +11,8 @@ import (
 // beyond what equilibria are held for no pH is told.
 func Dissolved(m *treating.Moment) string {
 	low, high := min(m.Left[0], m.Left[1]), max(m.Left[0], m.Left[1])
-	s := number.Measure(high, 2, "mg/L")
-	if number.Measure(low, 2, "mg/L") != s {
+	s := number.Said(high, 2, "mg/L")
+	if number.Said(low, 2, "mg/L") != s {
 		s = words.Of("treated.between", number.Significant(low, 2, -1), s)
 	}
 	switch {

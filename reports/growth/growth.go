@@ -448,10 +448,10 @@ func (b *builder) split(g *scaling.Growth, x scaling.Split) document.Section {
 		unit := number.UnitOf(r.Quantity)
 		all := words.Of("growth.not_added")
 		if r.Adds {
-			all = number.Measure(r.All, 3, unit)
+			all = number.Said(r.All, 3, unit)
 		}
-		t.Rows = append(t.Rows, document.Row(name, number.Measure(r.Large.Danger().V, 3, unit),
-			number.Measure(r.One.Danger().V, 3, unit), all))
+		t.Rows = append(t.Rows, document.Row(name, number.Said(r.Large.Danger().V, 3, unit),
+			number.Said(r.One.Danger().V, 3, unit), all))
 	}
 	steps, attended, alone := g.Handling()
 	n := x.Pots

@@ -32,6 +32,15 @@ func Measure(v float64, most int, unit string) string {
 	return With(Nearest(v, most), unit)
 }
 
+// Said is Measure as a table for people has it: what is too small to be read is less than
+// that, and no power of ten.
+func Said(v float64, most int, unit string) string {
+	if v != 0 && math.Abs(v) < least {
+		return words.Of("number.less", With(digits.Readable(least, -1), unit))
+	}
+	return Measure(v, most, unit)
+}
+
 // DigitsOf is the number of significant digits of a quantity in a report at most.
 func DigitsOf(quantity string) int {
 	if q, ok := figure.Lookup(quantity); ok && q.Digits > 0 {

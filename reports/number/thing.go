@@ -35,6 +35,8 @@ const (
 	spans = 10
 	// least is what is written of a number in its unit; below it is "less than".
 	least = 1e-4
+	// many is a million: one part in more is "less than 1 part in 1 million".
+	many = 1e6
 	// last is the last place behind the point, as a power of ten.
 	last = -5
 )
@@ -103,8 +105,13 @@ func (f form) step(v float64, way int) int {
 	return max(step, last)
 }
 
-// to is v to a place, in the unit of the form.
-func (f form) to(v float64, step, way int) string { return digits.ToStep(v*f.per, step, way) }
+// to is v to a place, in the unit of the form; in millions where it would be a power of ten.
+func (f form) to(v float64, step, way int) string {
+	if x := v * f.per; digits.Is(x) && math.Abs(x) >= 10*many {
+		return words.Of("number.million", digits.ToStep(x/many, step-6, way))
+	}
+	return digits.ToStep(v*f.per, step, way)
+}
 
 // beside is an end of a range, to no finer a place than the number it stands beside.
 func (f form) beside(of, v float64, way int) string {
@@ -120,7 +127,10 @@ func (f form) beside(of, v float64, way int) string {
 // tiny is what is written of a number too small to be read: what it is less than, or of
 // a plain share one part in how many.
 func (f form) tiny(x float64) string {
-	if f.unit.name == "1" || f.unit.name == "" {
+	switch counted := f.unit.name == "1" || f.unit.name == ""; {
+	case counted && many*math.Abs(x) < 1:
+		return words.Of("number.less", words.Of("number.part", words.Of("number.million", "1")))
+	case counted:
 		return words.Of("number.part", Significant(1/math.Abs(x), 2, 0))
 	}
 	return words.Of("number.less", digits.Readable(least, -1))

@@ -60,11 +60,30 @@ func TestWhole(t *testing.T) {
 		{low("min", 43200), Ends{300, 13.27, 43200}, "5 h (13 min at the soonest, else not within 30 days)"},
 		// Too small to be read.
 		{Thing{Unit: "ppm"}, Single(3e-7), "less than 0.0001 ppm"},
-		{Thing{Unit: "1"}, Single(1e-9), "1 part in 10⁹"},
 		// One end, or nothing, known.
 		{Thing{Unit: "K"}, Ends{nan, nan, nan}, "not known"},
 		{Thing{Unit: "K"}, Ends{64, 58, nan}, "64 K (58 to not known)"},
 		{Thing{}, Single(3), "3"},
+	} {
+		if got := c.of.Whole(c.ends); got != c.want {
+			t.Errorf("%+v of %v: %q, want %q", c.ends, c.of.Unit, got, c.want)
+		}
+	}
+}
+
+// What is very small or very many is written in words and no power of ten.
+func TestWholeOfExtremes(t *testing.T) {
+	for _, c := range []struct {
+		of   Thing
+		ends Ends
+		want string
+	}{
+		{Thing{Unit: "1"}, Single(0.00002), "1 part in 50000"},
+		{Thing{Unit: "1"}, Single(1e-9), "less than 1 part in 1 million"},
+		{Thing{Unit: ""}, Single(1.56e7), "15.6 million"},
+		{Thing{Unit: "ppm"}, Single(999999), "100 vol%"},
+		{Thing{Unit: "ppm"}, Ends{20000, 0.2, 1e6}, "up to 100 vol%, at least 0.2 ppm"},
+		{Thing{Unit: "ppm"}, Single(24000), "24000 ppm"},
 	} {
 		if got := c.of.Whole(c.ends); got != c.want {
 			t.Errorf("%+v of %v: %q, want %q", c.ends, c.of.Unit, got, c.want)

@@ -20,8 +20,8 @@ func (b *builder) contained() []document.Block {
 			"contained.warms")}
 		for j := range c.Moments {
 			m := &c.Moments[j]
-			t.Rows = append(t.Rows, document.Row(moment(m), number.Measure(m.Litres, 3, "L"),
-				number.Measure(m.Fluoride, 2, "g"), draft.Dissolved(m), settled(m), given(m), warms(m)))
+			t.Rows = append(t.Rows, document.Row(moment(m), number.Said(m.Litres, 3, "L"),
+				number.Said(m.Fluoride, 2, "g"), draft.Dissolved(m), settled(m), given(m), warms(m)))
 		}
 		out = append(out, t)
 		if c.Batches == 0 {
@@ -45,14 +45,14 @@ func moment(m *treating.Moment) string {
 }
 
 func settled(m *treating.Moment) string {
-	return words.Of("contained.share", number.Measure(m.Solids, 2, "g"), number.Measure(100*m.Share, 2, "wt%"))
+	return words.Of("contained.share", number.Said(m.Solids, 2, "g"), number.Said(100*m.Share, 2, "wt%"))
 }
 
 // given is the gas that comes off.
 func given(m *treating.Moment) string {
 	s := between(m.CarbonDioxide, "L")
 	if m.Ammonia > 0 {
-		s = words.Of("treated.with_ammonia", s, number.Measure(m.Ammonia, 2, "L"))
+		s = words.Of("treated.with_ammonia", s, number.Said(m.Ammonia, 2, "L"))
 	}
 	return s
 }
@@ -61,5 +61,5 @@ func warms(m *treating.Moment) string {
 	if !m.Before && m.Litres == m.Litres {
 		return words.Of("value.dash")
 	}
-	return words.Of("treated.heat_rise", number.Measure(m.Heat, 2, "kJ"), number.Measure(m.Rise, 2, "K"))
+	return words.Of("treated.heat_rise", number.Said(m.Heat, 2, "kJ"), number.Said(m.Rise, 2, "K"))
 }

@@ -24,7 +24,7 @@ func (b *builder) rinsed() []document.Block {
 		}
 		out = append(out, b.rinses(w), document.Paragraph{Text: spins(w)})
 		out = append(out, printedDecants(w, decants(w))...)
-		out = append(out, document.Paragraph{Text: words.Of("rinsed.note", number.Measure(w.Celsius, 3, "degC")),
+		out = append(out, document.Paragraph{Text: words.Of("rinsed.note", number.Said(w.Celsius, 3, "degC")),
 			Tone: document.Note})
 	}
 	for i := range b.Review.Walk.Washes {
@@ -49,11 +49,11 @@ func (b *builder) rinses(w *rinsing.Wash) document.Table {
 		x := &w.Ways[i]
 		per := words.Of("value.dash")
 		if grams > 0 {
-			per = number.Measure(x.Litres/grams, 2, "L/g")
+			per = number.Said(x.Litres/grams, 2, "L/g")
 		}
 		t.Rows = append(t.Rows, document.Row(words.Of("rinsed."+string(x.Begins)), cycles(x),
-			number.Measure(x.Litres, 2, "L"), per, number.Measure(x.CarbonDioxide, 2, "L"),
-			number.Measure(x.Undissolved, 2, "mmol"), number.Measure(x.Settled, 2, "g")))
+			number.Said(x.Litres, 2, "L"), per, number.Said(x.CarbonDioxide, 2, "L"),
+			number.Said(x.Undissolved, 2, "mmol"), number.Said(x.Settled, 2, "g")))
 	}
 	return t
 }
@@ -74,15 +74,15 @@ func spins(w *rinsing.Wash) string {
 	if t.Spins > 0 {
 		most := float64(max(t.Spins, t.Longest))
 		out += words.Of("rinsed.spinning", number.Significant(t.Minutes[0], 2, -1), number.Significant(t.Minutes[1], 2, 1),
-			number.Measure(float64(t.Spins)*t.Minutes[0]/60, 2, "h"), number.Measure(most*t.Minutes[1]/60, 2, "h"))
+			number.Said(float64(t.Spins)*t.Minutes[0]/60, 2, "h"), number.Said(most*t.Minutes[1]/60, 2, "h"))
 	}
 	switch {
 	case t.Count == 0:
 		return out + words.Of("rinsed.tubes_unknown")
 	case t.Holds != t.Holds:
-		return out + words.Of("rinsed.tubes_filled", t.Count, number.Measure(t.Filled, 3, "mL"))
+		return out + words.Of("rinsed.tubes_filled", t.Count, number.Said(t.Filled, 3, "mL"))
 	}
-	return out + words.Of("rinsed.tubes", t.Count, number.Measure(t.Filled, 3, "mL"), number.Measure(t.Holds, 3, "mL"))
+	return out + words.Of("rinsed.tubes", t.Count, number.Said(t.Filled, 3, "mL"), number.Said(t.Holds, 3, "mL"))
 }
 
 // reached is what brings a target that water in air does not.
@@ -95,7 +95,7 @@ func reached(r *rinsing.Reach) string {
 		return free + words.Of("rinsed.reached_salt_not")
 	}
 	return free + words.Of("rinsed.reached_salt",
-		number.Measure(r.Bicarbonate, 2, "mmol/L"), number.Measure(r.Salt, 2, "g"))
+		number.Said(r.Bicarbonate, 2, "mmol/L"), number.Said(r.Salt, 2, "g"))
 }
 
 // times are cycles with nothing between the layers and with the most.
@@ -144,9 +144,9 @@ func decants(w *rinsing.Wash) document.Table {
 		for _, f := range c.Classes {
 			codes = append(codes, f.Class.Code)
 		}
-		t.Rows = append(t.Rows, document.Row(number.Nearest(float64(d.Number), 3), number.Measure(1000*d.Litres, 2, "mL"),
+		t.Rows = append(t.Rows, document.Row(number.Nearest(float64(d.Number), 3), number.Said(1000*d.Litres, 2, "mL"),
 			acidity(d), fluorideOf(d), small(d.Acid), small(d.Aluminium),
-			number.Measure(d.Undissolved, 2, "mmol"), words.OrDash(strings.Join(codes, ", ")), words.Of(goes)))
+			number.Said(d.Undissolved, 2, "mmol"), words.OrDash(strings.Join(codes, ", ")), words.Of(goes)))
 	}
 	return t
 }

@@ -191,7 +191,7 @@ func (b *builder) account() document.Table {
 		var out []string
 		for _, k := range sortedKeys(e.Out) {
 			if v := draft.Tiny(e.Out[k]); v != 0 {
-				out = append(out, words.Of("account.out", k, number.Nearest(v, 6)))
+				out = append(out, words.Of("account.out", k, number.Said(v, 6, "")))
 			}
 		}
 		t.Rows = append(t.Rows, document.Row(e.Element, number.Nearest(e.In, 6), strings.Join(out, "; "),

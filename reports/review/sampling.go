@@ -37,8 +37,8 @@ func (b *builder) bandTable() document.Block {
 	for i := range x.Ranked {
 		id := x.Ranked[i].Figure
 		v, q := x.Bands[id], id.Quantity
-		t.Rows = append(t.Rows, document.Row(b.NameOf(id), number.Measure(v.P05, 3, number.UnitOf(q)),
-			number.Measure(v.P50, 3, number.UnitOf(q)), number.Measure(v.P95, 3, number.UnitOf(q)), strconv.Itoa(v.Unknown)))
+		t.Rows = append(t.Rows, document.Row(b.NameOf(id), number.Said(v.P05, 3, number.UnitOf(q)),
+			number.Said(v.P50, 3, number.UnitOf(q)), number.Said(v.P95, 3, number.UnitOf(q)), strconv.Itoa(v.Unknown)))
 	}
 	return t
 }

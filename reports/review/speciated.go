@@ -26,8 +26,8 @@ func (b *builder) speciated() []document.Block {
 		if l.PerAluminium == l.PerAluminium {
 			per = number.Nearest(l.PerAluminium, 3)
 		}
-		t.Rows = append(t.Rows, document.Row(l.Place.String(), number.Nearest(l.PH, 3), number.Measure(l.Dissolved, 2, "wt%"),
-			number.Measure(l.Free, 2, "wt%"), per, number.Measure(l.Over, 2, "ppm"), number.Measure(l.Molecules, 2, "ppm")))
+		t.Rows = append(t.Rows, document.Row(l.Place.String(), number.Nearest(l.PH, 3), number.Said(l.Dissolved, 2, "wt%"),
+			number.Said(l.Free, 2, "wt%"), per, number.Said(l.Over, 2, "ppm"), number.Said(l.Molecules, 2, "ppm")))
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -50,5 +50,5 @@ func (b *builder) freeOnSkin() []document.Block {
 		return nil
 	}
 	return []document.Block{document.Unprinted{Blocks: []document.Block{document.Paragraph{
-		Text: words.Of("skin.free", number.Measure(most, 2, "wt%")), Tone: document.Note}}}}
+		Text: words.Of("skin.free", number.Said(most, 2, "wt%")), Tone: document.Note}}}}
 }

@@ -22,9 +22,9 @@ func dosings(l *treating.Liquor) []document.Block {
 		}
 		if d := w.Dosing; d != nil && len(w.Parts) == 1 && d.Portions > 1 {
 			s := words.Of("treated.dosing", w.Parts[0].Sub.Name, lasting(d.Minutes), d.Portions,
-				number.Measure(d.Peak, 2, "°C"))
+				number.Said(d.Peak, 2, "°C"))
 			if w.CarbonDioxide > 0 {
-				s += words.Of("treated.dosing_gas", number.Measure(d.Gas, 2, "L/min"))
+				s += words.Of("treated.dosing_gas", number.Said(d.Gas, 2, "L/min"))
 			}
 			says = append(says, s)
 		}

@@ -78,9 +78,9 @@ func held(l *treating.Liquor) string {
 	out := words.Of("treated.written", l.Step, strings.Join(names, words.Of("treated.and")))
 	switch {
 	case !(w.AcidLeft <= 1e-9*l.Base):
-		out += words.Of("treated.acid_left", number.Measure(w.AcidLeft, 2, "mol"))
+		out += words.Of("treated.acid_left", number.Said(w.AcidLeft, 2, "mol"))
 		if w.Strong > 0.01*w.AcidLeft {
-			out += words.Of("treated.strong_left", number.Measure(w.Strong, 2, "mol"))
+			out += words.Of("treated.strong_left", number.Said(w.Strong, 2, "mol"))
 		}
 	default:
 		out += words.Of("treated.acid_gone")
@@ -101,9 +101,9 @@ func held(l *treating.Liquor) string {
 		out += words.Of("treated.equilibrium_beyond")
 	case w.Thinned > 0:
 		out += words.Of("treated.at_thinned", number.Nearest(w.Thinned, 3), number.Nearest(w.PH, 2),
-			number.Measure(w.Left, 2, "mg/L"))
+			number.Said(w.Left, 2, "mg/L"))
 	default:
-		out += words.Of("treated.at_equilibrium", number.Nearest(w.PH, 2), number.Measure(w.Left, 2, "mg/L"))
+		out += words.Of("treated.at_equilibrium", number.Nearest(w.PH, 2), number.Said(w.Left, 2, "mg/L"))
 	}
 	return out
 }
@@ -119,7 +119,7 @@ func waysTable(caption string, ways []*treating.Way) document.Table {
 	t := document.Table{Caption: caption, Columns: document.Columns("treated.agent", "treated.heat", "treated.water",
 		"treated.gas", "treated.sludge", "treated.acid", "treated.left", "treated.practice", "treated.leaves")}
 	for _, w := range ways {
-		gas, first := number.Measure(w.CarbonDioxide, 2, "L"), number.Measure(w.WaterFirst, 2, "L")
+		gas, first := number.Said(w.CarbonDioxide, 2, "L"), number.Said(w.WaterFirst, 2, "L")
 		if w.CarbonDioxide > 0 {
 			gas = words.Of("treated.over", gas, lasting(w.MinutesGas))
 		}
@@ -127,12 +127,12 @@ func waysTable(caption string, ways []*treating.Way) document.Table {
 			first = words.Of("treated.or_slowly", first, lasting(w.MinutesHeat))
 		}
 		if w.Ammonia > 0 {
-			gas = words.Of("treated.with_ammonia", gas, number.Measure(w.Ammonia, 2, "L"))
+			gas = words.Of("treated.with_ammonia", gas, number.Said(w.Ammonia, 2, "L"))
 		}
-		t.Rows = append(t.Rows, document.Row(parts(w), words.Of("treated.heat_rise", number.Measure(w.Heat, 2, "kJ"),
-			number.Measure(w.Rise, 2, "K")), first, gas,
-			words.Of("treated.dry_wet", number.Measure(w.SludgeDry, 2, "g"), between(w.SludgeWet, "L")),
-			number.Measure(w.AcidLeft, 2, "mol"), stays(w), between(w.Practical, "mg/L"), leaves(w)))
+		t.Rows = append(t.Rows, document.Row(parts(w), words.Of("treated.heat_rise", number.Said(w.Heat, 2, "kJ"),
+			number.Said(w.Rise, 2, "K")), first, gas,
+			words.Of("treated.dry_wet", number.Said(w.SludgeDry, 2, "g"), between(w.SludgeWet, "L")),
+			number.Said(w.AcidLeft, 2, "mol"), stays(w), between(w.Practical, "mg/L"), leaves(w)))
 	}
 	return t
 }
@@ -150,15 +150,15 @@ func parts(w *treating.Way) string {
 	var out []string
 	for i := range w.Parts {
 		p := &w.Parts[i]
-		out = append(out, words.Of("treated.part", p.Sub.Name, number.Measure(p.Grams, 2, "g"),
-			number.Measure(p.Excess, 2, "g")))
+		out = append(out, words.Of("treated.part", p.Sub.Name, number.Said(p.Grams, 2, "g"),
+			number.Said(p.Excess, 2, "g")))
 	}
 	return strings.Join(out, words.Of("treated.then"))
 }
 
 func between(x [2]float64, unit string) string {
-	a, b := number.Significant(x[0], 2, -1), number.Measure(x[1], 2, unit)
-	if number.Measure(x[0], 2, unit) == b {
+	a, b := number.Significant(x[0], 2, -1), number.Said(x[1], 2, unit)
+	if number.Said(x[0], 2, unit) == b {
 		return b
 	}
 	return words.Of("treated.between", a, b)
@@ -166,7 +166,7 @@ func between(x [2]float64, unit string) string {
 
 // stays is the fluoride that stays dissolved, with its range and the pH.
 func stays(w *treating.Way) string {
-	s := number.Measure(w.Left, 2, "mg/L")
+	s := number.Said(w.Left, 2, "mg/L")
 	if r := between(w.Ends, "mg/L"); r != s {
 		s = words.Of("treated.ranged", s, r)
 	}
@@ -205,8 +205,8 @@ func falseEnds(l *treating.Liquor) []document.Block {
 		if f := l.Ways[i].False; f != nil && l.Ways[i].Usual() {
 			return []document.Block{document.Paragraph{Tone: document.Warning, Text: words.Of("treated.false_end",
 				l.Ways[i].Parts[0].Sub.Name, number.Nearest(f.PH, 2), number.Nearest(100*f.Share, 2),
-				number.Measure(f.Left, 2, "mg/L"), number.Measure(f.Aged, 2, "mg/L"),
-				number.Measure(l.Ways[i].Left, 2, "mg/L"), number.Nearest(l.Ways[i].PH, 2))}}
+				number.Said(f.Left, 2, "mg/L"), number.Said(f.Aged, 2, "mg/L"),
+				number.Said(l.Ways[i].Left, 2, "mg/L"), number.Nearest(l.Ways[i].PH, 2))}}
 		}
 	}
 	return nil

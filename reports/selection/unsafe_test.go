@@ -121,7 +121,7 @@ var milder = map[string]struct {
 		{id: step("air.breathing_zone", 3, "hf"), v: 1, limit: "site_hood", at: 2, verdict: withinAt},
 		{id: figure.ID{Quantity: "air.floor", Place: figure.Room, Agent: "carbon_dioxide"}, v: 340000, limit: "site_hood",
 			at: 5000, verdict: overAt},
-	}, []string{"carbon dioxide up to 340000 ppm on the floor"}, nil},
+	}, []string{"carbon dioxide up to 34 vol% on the floor"}, nil},
 	"what is spilled beside what is known is named": {(*reader).spill, []judged{
 		{id: figure.ID{Quantity: "air.room_peak", Place: figure.Spill, Agent: "ammonia"}, v: 530, limit: "site_hood",
 			at: 220, verdict: overAt},
