@@ -52,7 +52,18 @@ func (r *reader) spun(d *process.Done, s *route.Step) {
 }
 
 // intercalated ranks what stands between layers, or is to, by its way through the skin.
+// What is not held and stands in the liquor already may be as bad as any of them.
 func (r *reader) intercalated(d *process.Done, s *route.Step) {
+	lethal := func(x *chemicals.Substance) {
+		n, M := r.mol(&d.After, x), x.Formula.MolarMass(r.c.Store, r.w)
+		if x.NotHeld {
+			n = working.Absent("n", "mol", x.Lacks())
+		}
+		dose, body := r.num(datum.Of("skin.dose", x.Slug), "d"), r.num("skin.body", "b")
+		r.put("skin.lethal", figure.Step(d.Number), x.Slug, r.w.Line("y", "1", "n*M*1000/(d*b)",
+			n.V*M.V*1000/(dose.V*body.V), n, M, dose, body), phrase.Of("handling.skin"))
+	}
+	there := d.After.Strangers()
 	for i := range s.What {
 		x := s.What[i].Substance
 		if first := slices.IndexFunc(s.What, func(m route.Material) bool { return m.Substance == x }); first < i {
@@ -61,13 +72,13 @@ func (r *reader) intercalated(d *process.Done, s *route.Step) {
 		if x == nil || !betweenLayers(x) && !(s.Verb().Tag == "intercalate" && x.Kind != "water") {
 			continue
 		}
-		n, M := r.mol(&d.After, x), x.Formula.MolarMass(r.c.Store, r.w)
-		if x.NotHeld {
-			n = working.Absent("n", "mol", x.Lacks())
+		for _, y := range there {
+			if !slices.ContainsFunc(s.What, func(m route.Material) bool { return m.Substance == y }) {
+				lethal(y)
+			}
 		}
-		dose, body := r.num(datum.Of("skin.dose", x.Slug), "d"), r.num("skin.body", "b")
-		r.put("skin.lethal", figure.Step(d.Number), x.Slug, r.w.Line("y", "1", "n*M*1000/(d*b)",
-			n.V*M.V*1000/(dose.V*body.V), n, M, dose, body), phrase.Of("handling.skin"))
+		there = nil // each once
+		lethal(x)
 	}
 }
 

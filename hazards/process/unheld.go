@@ -63,6 +63,19 @@ func (k *walker) open(missing working.Missing) {
 	}
 }
 
+// Strangers are the substances of a place that the data do not hold, each once.
+func (s *State) Strangers() []*chemicals.Substance {
+	var out []*chemicals.Substance
+	for i := range s.Liquid {
+		for j := range s.Liquid[i].Entries {
+			if x := s.Liquid[i].Entries[j].Sub; x != nil && x.NotHeld && !slices.Contains(out, x) {
+				out = append(out, x)
+			}
+		}
+	}
+	return out
+}
+
 // Stranger is a substance of a pool that the data do not hold; nil where there is
 // none.
 func (q *Pool) Stranger() *chemicals.Substance {
