@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 )
 
 // What a substance that is not held may give is one short sentence, once, however many
@@ -31,6 +32,25 @@ func TestGasesOfWhatIsNotHeldAreOneSentence(t *testing.T) {
 		slices.Sort(got)
 		if !slices.Equal(got, c.says) {
 			t.Errorf("%s: %v, want %v", name, got, c.says)
+		}
+	}
+}
+
+// What is not held and stands in a shut bottle may give gas, so that it is kept vented; and under
+// the skin it may be as bad as what is put between the layers later.
+func TestWhatIsNotHeldStaysInTheLiquor(t *testing.T) {
+	const strange, water = "{substance: florbide, mass: 1 g, not_held: true}", "{substance: water, volume: 10 mL}"
+	for what, unheld := range map[string]bool{strange + ", " + water: true, water: false} {
+		a := assess(t, bottle(what)+"  - {do: intercalate, in: pot, what: [{substance: TMAOH, strength: 25 wt%, "+
+			"volume: 1 mL}], temperature: 20 degC}\n")
+		gas := slices.ContainsFunc(a.Walk.Facts, func(f process.Fact) bool {
+			return f.ID == "unfollowed" && f.Says.Key == "fact.unfollowed_unheld"
+		})
+		skin := slices.ContainsFunc(a.Figures, func(f figure.Figure) bool {
+			return f.Quantity == "skin.lethal" && f.Place == figure.Step(2) && f.Value.Unknown()
+		})
+		if gas != unheld || skin != unheld {
+			t.Errorf("%s: gas %v, skin %v, want both %v", what, gas, skin, unheld)
 		}
 	}
 }

@@ -32,6 +32,7 @@ func (k *walker) unfollowed() {
 		k.meets(c, k.met.pairs[i])
 		if step, there := c.Tags["not_held"]; there {
 			k.unworked(c.Place, step, working.Lacks("gas_of_unheld", c.Place.Key))
+			k.fact(k.vents(c.Place), step, phrase.Of("fact.unfollowed_unheld", c.Place.Key, phrase.Step(step)))
 		}
 		k.eaten(c.Place)
 	}
@@ -44,9 +45,9 @@ func (k *walker) unworked(p *route.Place, step int, lacks working.Missing) {
 // meets notes the pairs of a place whose gas is not worked out, and says them in one
 // fact, before all others. What is heated closed cannot be kept vented.
 func (k *walker) meets(c *meeting.Contents, pairs []paired) {
-	kind, fact := "gas_of_pair", "unfollowed"
+	kind, fact := "gas_of_pair", k.vents(c.Place)
 	if k.heatsClosed(c.Place) {
-		kind, fact = "gas_of_pair_hot", "unfollowed_hot"
+		kind = "gas_of_pair_hot"
 	}
 	var names, bounded []string
 	first, since := 0, 0 // 0: what stood in it before does by itself
@@ -73,7 +74,13 @@ func (k *walker) meets(c *meeting.Contents, pairs []paired) {
 			first = step
 		}
 	}
-	if n, at := k.out.MostOxygen(nil, c.Place.Key); bounded != nil && at != nil && !n.Unknown() {
+	n, at := k.out.MostOxygen(nil, c.Place.Key)
+	switch {
+	case bounded != nil && at != nil && n.Unknown(): // no bound is known: it is as any other
+		if names = append(names, bounded...); len(names) == len(bounded) || since < first {
+			first = since
+		}
+	case bounded != nil && at != nil:
 		litres := n.V * MolarVolume(k.st, nil).V
 		k.out.Facts = slices.Insert(k.out.Facts, 0, Fact{fact, since,
 			phrase.Of("fact.bounded", c.Place.Key, phrase.Step(since), litres, strings.Join(bounded, "; "))})
@@ -85,6 +92,14 @@ func (k *walker) meets(c *meeting.Contents, pairs []paired) {
 		}
 		k.out.Facts = slices.Insert(k.out.Facts, 0, Fact{fact, first, says})
 	}
+}
+
+// vents is the fact that says to keep a place vented, or not to heat it closed.
+func (k *walker) vents(p *route.Place) string {
+	if k.heatsClosed(p) {
+		return "unfollowed_hot"
+	}
+	return "unfollowed"
 }
 
 // heatsClosed reports whether a step heats a place closed.
