@@ -382,7 +382,7 @@ func thresholdText(r *scaling.Rung) string {
 	case s.Ratio.Unknown():
 		return words.Of("value.unknown")
 	}
-	return number.Significant(100*s.Ratio.V, 3, 1) + " %: " + s.Threshold.Programme + " (" + s.Threshold.Substance + ")"
+	return number.Percent(s.Ratio.V, 3, 1) + ": " + s.Threshold.Programme + " (" + s.Threshold.Substance + ")"
 }
 
 // powers is how the main quantities grow.

@@ -320,7 +320,7 @@ func shareText(n working.Num) string {
 	if n.Unknown() {
 		return words.Of("value.unknown")
 	}
-	return number.Significant(100*n.V, 3, 1) + " %"
+	return number.Percent(n.V, 3, 1)
 }
 
 func strength(n working.Num) string {

@@ -41,6 +41,18 @@ func Said(v float64, most int, unit string) string {
 	return Measure(v, most, unit)
 }
 
+// Percent is a share of a whole as people say it, to some digits: in percent, and of more than
+// ten wholes how many times it is.
+func Percent(share float64, most, way int) string {
+	if share > 10 {
+		return words.Of("number.times", Significant(share, most, way))
+	}
+	if x := 100 * share; x != 0 && math.Abs(x) < least {
+		return Said(x, most, "%")
+	}
+	return With(Significant(100*share, most, way), "%")
+}
+
 // DigitsOf is the number of significant digits of a quantity in a report at most.
 func DigitsOf(quantity string) int {
 	if q, ok := figure.Lookup(quantity); ok && q.Digits > 0 {

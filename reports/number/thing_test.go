@@ -91,6 +91,16 @@ func TestWholeOfExtremes(t *testing.T) {
 	}
 }
 
+// A share of a whole is in percent, and above ten wholes in times.
+func TestPercent(t *testing.T) {
+	for share, want := range map[float64]string{0.0512: "5.12 %", 1: "100 %", 9.99: "999 %", 650: "650 times",
+		12.341: "12.4 times", 1e-9: "less than 0.0001 %", 0: "0 %"} {
+		if got := Percent(share, 3, 1); got != want {
+			t.Errorf("%g is written %q, want %q", share, got, want)
+		}
+	}
+}
+
 func TestRange(t *testing.T) {
 	for _, c := range []struct {
 		of   Thing

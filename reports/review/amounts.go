@@ -206,7 +206,7 @@ func (b *builder) thresholds(run *scaling.Run) []document.Block {
 			x := &h.Shares[j]
 			share := words.Of("value.unknown")
 			if !x.Ratio.Unknown() {
-				share = number.Significant(100*x.Ratio.V, 3, 1) + " %"
+				share = number.Percent(x.Ratio.V, 3, 1)
 			}
 			into := &t
 			if x.Verdict == figure.Within && x.Ratio.V < farWithin {

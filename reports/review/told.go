@@ -168,7 +168,7 @@ func (b *builder) hood() []document.Block {
 	for _, n := range scaling.NeedsOf(b.Review) {
 		share := words.Of("value.unknown")
 		if !n.Share.Unknown() {
-			share = number.Significant(100*n.Share.V, 2, 1) + " %"
+			share = number.Percent(n.Share.V, 2, 1)
 		}
 		row := document.Row(b.FigureName(n.Of), b.ValueAndRange(n.Of), flow, share)
 		if !slices.ContainsFunc(t.Rows, func(r []document.Cell) bool {
