@@ -17,6 +17,9 @@ func exact(v float64) string { return digits(v, 9) }
 // million.
 func rounded(v, width float64) string {
 	n, a := 4, math.Abs(v)
+	if a < noise*width {
+		return "0"
+	}
 	if a > 0 && width > noise*a {
 		n = max(n, int(math.Ceil(math.Log10(a/width)))+3)
 	}

@@ -76,7 +76,7 @@ func TestScalesHoldTheirRange(t *testing.T) {
 func TestNumbers(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
 		{rounded(63.1038, 50), "63.1"}, {rounded(63.1538, 50), "63.15"}, {rounded(0, 1), "0"},
-		{rounded(-0.00012345, 1), "-0.0001234"},
+		{rounded(-0.00012345, 1), "-0.0001234"}, {rounded(1.26e-17, 4.069), "0"},
 		{rounded(12345.6, 20000), "12346"}, {rounded(1.23456e8, 1e8), "1.235·10⁸"},
 		{rounded(101325.0186, 0.04), "101325.0186"}, {rounded(25+1e-13, 1e-13), "25"},
 		{rounded(3.0591e-7, 1), "3.059·10⁻⁷"}, {exact(101325), "101325"}, {exact(0.1 + 0.2), "0.3"}, {exact(-40), "-40"},
