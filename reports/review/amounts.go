@@ -240,5 +240,5 @@ func batches(n working.Num) string {
 	if n.Unknown() {
 		return words.Of("value.dash")
 	}
-	return number.Significant(n.V, 3, -1)
+	return number.Thing{}.Bound(n.V, -1)
 }

@@ -24,7 +24,7 @@ func (b *builder) speciated() []document.Block {
 		told++
 		per := dash
 		if l.PerAluminium == l.PerAluminium {
-			per = number.Nearest(l.PerAluminium, 3)
+			per = number.Said(l.PerAluminium, 3, "")
 		}
 		t.Rows = append(t.Rows, document.Row(l.Place.String(), number.Nearest(l.PH, 3), number.Said(l.Dissolved, 2, "wt%"),
 			number.Said(l.Free, 2, "wt%"), per, number.Said(l.Over, 2, "ppm"), number.Said(l.Molecules, 2, "ppm")))
