@@ -35,8 +35,10 @@ const (
 	spans = 10
 	// least is what is written of a number in its unit; below it is "less than".
 	least = 1e-4
-	// many is a million: one part in more is "less than 1 part in 1 million".
-	many = 1e6
+	// million is what many are counted in.
+	million = 1e6
+	// parts is of how many one part is the least that is written of a plain share.
+	parts = 1e9
 	// last is the last place behind the point, as a power of ten.
 	last = -5
 )
@@ -106,12 +108,17 @@ func (f form) step(v float64, way int) int {
 }
 
 // to is v to a place, in the unit of the form; in millions where it would be a power of ten.
-func (f form) to(v float64, step, way int) string {
-	if x := v * f.per; digits.Is(x) && math.Abs(x) >= 10*many {
-		return words.Of("number.million", digits.ToStep(x/many, step-6, way))
+func (f form) to(v float64, step, way int) string { return toStep(v*f.per, step, way) }
+
+func toStep(v float64, step, way int) string {
+	if digits.Is(v) && math.Abs(v) >= 10*million {
+		return words.Of("number.million", digits.ToStep(v/million, step-6, way))
 	}
-	return digits.ToStep(v*f.per, step, way)
+	return digits.ToStep(v, step, way)
 }
+
+// count is how many there are, to some digits.
+func count(v float64, most, way int) string { return toStep(v, digits.StepOf(v, most), way) }
 
 // beside is an end of a range, to no finer a place than the number it stands beside.
 func (f form) beside(of, v float64, way int) string {
@@ -128,10 +135,10 @@ func (f form) beside(of, v float64, way int) string {
 // a plain share one part in how many.
 func (f form) tiny(x float64) string {
 	switch counted := f.unit.name == "1" || f.unit.name == ""; {
-	case counted && many*math.Abs(x) < 1:
-		return words.Of("number.less", words.Of("number.part", words.Of("number.million", "1")))
+	case counted && parts*math.Abs(x) < 1-1e-9:
+		return words.Of("number.less", words.Of("number.part", count(parts, 1, 0)))
 	case counted:
-		return words.Of("number.part", Significant(1/math.Abs(x), 2, 0))
+		return words.Of("number.part", count(1/math.Abs(x), coarse, 0))
 	}
 	return words.Of("number.less", digits.Readable(least, -1))
 }

@@ -79,7 +79,9 @@ func TestWholeOfExtremes(t *testing.T) {
 		want string
 	}{
 		{Thing{Unit: "1"}, Single(0.00002), "1 part in 50000"},
-		{Thing{Unit: "1"}, Single(1e-9), "less than 1 part in 1 million"},
+		{Thing{Unit: "1"}, Single(1.92e-8), "1 part in 52 million"},
+		{Thing{Unit: "1"}, Single(1e-9), "1 part in 1000 million"}, // a limit is not said to be less
+		{Thing{Unit: "1"}, Single(1e-11), "less than 1 part in 1000 million"},
 		{Thing{Unit: ""}, Single(1.56e7), "15.6 million"},
 		{Thing{Unit: "ppm"}, Single(999999), "100 vol%"},
 		{Thing{Unit: "ppm"}, Ends{20000, 0.2, 1e6}, "up to 100 vol%, at least 0.2 ppm"},
