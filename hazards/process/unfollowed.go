@@ -32,7 +32,8 @@ func (k *walker) unfollowed() {
 		k.meets(c, k.met.pairs[i])
 		if step, there := c.Tags["not_held"]; there {
 			k.unworked(c.Place, step, working.Lacks("gas_of_unheld", c.Place.Key))
-			k.fact(k.vents(c.Place), step, phrase.Of("fact.unfollowed_unheld", c.Place.Key, phrase.Step(step)))
+			_, fact := k.toldBy(c.Place)
+			k.fact(fact, step, phrase.Of("fact.unfollowed_unheld", c.Place.Key, phrase.Step(step)))
 		}
 		k.eaten(c.Place)
 	}
@@ -45,10 +46,7 @@ func (k *walker) unworked(p *route.Place, step int, lacks working.Missing) {
 // meets notes the pairs of a place whose gas is not worked out, and says them in one
 // fact, before all others. What is heated closed cannot be kept vented.
 func (k *walker) meets(c *meeting.Contents, pairs []paired) {
-	kind, fact := "gas_of_pair", k.vents(c.Place)
-	if k.heatsClosed(c.Place) {
-		kind = "gas_of_pair_hot"
-	}
+	kind, fact := k.toldBy(c.Place)
 	var names, bounded []string
 	first, since := 0, 0 // 0: what stood in it before does by itself
 	for i := range pairs {
@@ -94,12 +92,13 @@ func (k *walker) meets(c *meeting.Contents, pairs []paired) {
 	}
 }
 
-// vents is the fact that says to keep a place vented, or not to heat it closed.
-func (k *walker) vents(p *route.Place) string {
+// toldBy is what gas of a place that nobody works out is told by: what is lacking, and the
+// fact that says to keep it vented, or not to heat it closed.
+func (k *walker) toldBy(p *route.Place) (kind, fact string) {
 	if k.heatsClosed(p) {
-		return "unfollowed_hot"
+		return "gas_of_pair_hot", "unfollowed_hot"
 	}
-	return "unfollowed"
+	return "gas_of_pair", "unfollowed"
 }
 
 // heatsClosed reports whether a step heats a place closed.
