@@ -150,6 +150,8 @@ func stops(r *route.Route, k *process.Walk, f *figure.Finding) phrase.Phrase {
 		return phrase.Of("hold.finding."+f.Limit.ID, f.Says)
 	case f.Limit.Role == limit.Mixing:
 		return stopsMixing(r, k, f)
+	case f.Figure.Quantity == "air.oxygen" && f.Verdict == figure.UnknownVerdict: // of no one gas
+		return phrase.Of("hold.finding.oxygen_unknown")
 	}
 	return phrase.Of("hold.finding." + holdOf(f))
 }
