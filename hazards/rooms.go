@@ -54,7 +54,7 @@ func StoredWith(c route.Case, id datum.ID, values ...float64) []Assessment {
 		if held {
 			st = st.With(map[int]float64{d.Index: v})
 		}
-		out[i] = kept.Assessment(st, assess.Of(assess.Storage))
+		out[i] = kept.Assessment(st, assess.Of(assess.Storage), figure.Everywhere)
 	}
 	return out
 }

@@ -183,9 +183,9 @@ func (k *Kept) read(p Part, st *chemicals.Store, from from, asked figure.Asked,
 	return Lot{r.number, r.gave, asked}
 }
 
-// Assessment is With as an assessment, of some parts.
-func (k *Kept) Assessment(st *chemicals.Store, want Set) Assessment {
-	l := k.With(st, want)
+// Assessment is At as an assessment, of some parts.
+func (k *Kept) Assessment(st *chemicals.Store, want Set, asked figure.Asked) Assessment {
+	l := k.At(st, want, asked)
 	if l.Err != nil {
 		return Assessment{Err: l.Err}
 	}

@@ -134,16 +134,16 @@ func (r *ranger) all(keys []key, want func(i int) wanted) []found {
 	return out
 }
 
-// parts is the set of those that give the figures asked for, and the figures that
-// say which way those go.
-func (r *ranger) parts() assess.Set {
+// asks is what the figures asked for, those that say which way they go and those that they
+// are like ask for of a run.
+func (r *ranger) asks() wanted {
 	if r.about == nil {
-		return assess.All
+		return wanted{assess.All, figure.Everywhere}
 	}
-	var out assess.Set
+	var out wanted
 	for i := range r.base {
 		if r.about(&r.base[i]) {
-			out |= r.partsOf(i)
+			out = out.and(r.wants(i)).and(r.wants(r.likest(i)))
 		}
 	}
 	return out
@@ -152,10 +152,16 @@ func (r *ranger) parts() assess.Set {
 // partsOf is the set of those that figure i, the one that drives it and the temperatures
 // that it goes with stand on.
 func (r *ranger) partsOf(i int) assess.Set {
-	out := assess.Of(r.lots.part[i], r.lots.part[r.driver(i)])
+	out := r.made(i) | assess.Of(r.lots.part[r.driver(i)])
 	for _, j := range r.peaks(i) {
 		out |= assess.Of(r.lots.part[j])
 	}
+	return out
+}
+
+// made is the set of parts that figure i is made of.
+func (r *ranger) made(i int) assess.Set {
+	out := assess.Of(r.lots.part[i])
 	if r.lots.part[i] == assess.Sums {
 		out |= assess.GivenBy(r.base[i].Quantity)
 	}
@@ -183,21 +189,21 @@ var ends = [...]byte{0, 1, 3, 4}
 // move a kinked figure at all.
 func (r *ranger) swing() {
 	r.swings = make([]found, len(r.vars)*len(ends))
-	want := r.parts()
+	want := r.asks()
 	run := func(which func(variable, end int) wanted) {
 		var keys []key
-		var at []int
+		var place []int
 		var of []wanted
 		for v := range r.vars {
 			for e := range ends {
 				if x := which(v, e); x.parts != 0 {
-					keys, at, of = append(keys, r.single(v, ends[e])), append(at, v*len(ends)+e), append(of, x)
+					keys, place, of = append(keys, r.single(v, ends[e])), append(place, v*len(ends)+e), append(of, x)
 				}
 			}
 		}
 		found := r.all(keys, func(i int) wanted { return of[i] })
-		for i := range at {
-			r.swings[at[i]] = found[i]
+		for i := range place {
+			r.swings[place[i]] = found[i]
 		}
 		r.done = append(r.done, tries{keys, found})
 	}
@@ -206,12 +212,12 @@ func (r *ranger) swing() {
 		if quarter(e) || r.moves != nil && !r.moves[r.vars[v].id] {
 			return wanted{}
 		}
-		return wanted{want, figure.Everywhere}
+		return want
 	})
 	bent := make([]wanted, len(r.vars))
 	for v := range bent {
 		bent[v] = r.bends(v)
-		bent[v].parts &= want
+		bent[v].parts &= want.parts
 	}
 	run(func(v, e int) wanted {
 		if !quarter(e) {

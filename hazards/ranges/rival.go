@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"etchbound/hazards/assess"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 )
@@ -25,7 +24,7 @@ type rival struct {
 // variable stands for a wall, or none moves a figure that is asked for.
 func (r *ranger) rivals() *rival {
 	x := &rival{r: r, at: slices.Repeat([]byte{centre}, len(r.vars)), moved: make([]bool, len(r.base))}
-	parts := assess.Set(0)
+	want := wanted{}
 	walls := course.Walls(r.c.Store)
 	for v := range r.vars {
 		thick, wall := walls[r.vars[v].id]
@@ -37,11 +36,11 @@ func (r *ranger) rivals() *rival {
 		}
 		for i := range r.base {
 			if x.moved[i] = x.moved[i] || r.asked(i) && r.stirs(v, r.driver(i)); x.moved[i] {
-				parts |= r.partsOf(i)
+				want = want.and(r.wants(i))
 			}
 		}
 	}
-	if parts == 0 {
+	if want.parts == 0 {
 		return nil
 	}
 	keys, place := []key{key(x.at)}, map[int]int{}
@@ -56,7 +55,7 @@ func (r *ranger) rivals() *rival {
 			keys = append(keys, key(b))
 		}
 	}
-	got := r.all(keys, func(int) wanted { return wanted{parts, figure.Everywhere} })
+	got := r.all(keys, func(int) wanted { return want })
 	x.base, x.swings = got[0], make([]found, 2*len(r.vars))
 	for k, at := range place {
 		x.swings[k] = got[at]

@@ -20,7 +20,12 @@ type Sized struct {
 	Figures []figure.Figure          // the end that is not dangerous need not be as far out
 	leads   map[figure.ID][]corner   // what the dangerous end of each figure stands on
 	moves   map[figure.ID][]datum.ID // the variables that move it
+	given   map[figure.ID]given      // the parts that give it
 }
+
+// given are the parts that give a figure, and those that give its dangerous end as well: what
+// drives it, and the temperatures that it goes with.
+type given struct{ itself, end assess.Set }
 
 // Size assesses a case for the dangerous ends of those figures of it that are
 // wanted, each from the swings and its own corner, as a review has them. Failures
@@ -33,17 +38,24 @@ func Size(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
 // Nearby is Size for a case between two others, whose figures nothing moves there
 // that moves them in neither of the two.
 func Nearby(c route.Case, wanted func(*figure.Figure) bool, others ...*Sized) (Sized, error) {
-	moves := map[datum.ID]bool{}
+	moves, parts := map[datum.ID]bool{}, assess.Set(0)
 	for _, s := range others {
 		for i := range s.Figures {
-			if f := &s.Figures[i]; wanted(f) {
-				for _, id := range s.moves[f.ID] {
-					moves[id] = true
-				}
+			f := &s.Figures[i]
+			if !wanted(f) {
+				continue
+			}
+			for _, id := range s.moves[f.ID] {
+				moves[id] = true
+			}
+			if of, there := s.given[f.ID]; there {
+				parts |= of.end
+			} else {
+				parts = assess.All
 			}
 		}
 	}
-	return size(c, wanted, moves, assess.All)
+	return size(c, wanted, moves, parts)
 }
 
 // Lot is Size as far as some parts: nothing else of the case is worked out, and figures of
@@ -83,7 +95,7 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[datum.ID]boo
 		}
 	}
 	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[figure.ID][]corner{},
-		moves: map[figure.ID][]datum.ID{}}
+		moves: map[figure.ID][]datum.ID{}, given: map[figure.ID]given{}}
 	for i := range r.base {
 		f := &r.base[i]
 		low, high := f.Value.V, f.Value.V
@@ -96,6 +108,7 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[datum.ID]boo
 		}
 		r.set(i, low, high)
 		if of[i] >= 0 {
+			out.given[f.ID] = given{r.made(i), r.partsOf(i)}
 			out.moves[f.ID] = r.movers(append(r.peaks(i), r.driver(i), i, r.likest(i))...)
 			out.leads[f.ID] = r.leads(i, ends.keys[of[i]], r.lots.at(&found[of[i]], i))
 		}

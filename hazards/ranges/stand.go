@@ -3,7 +3,6 @@ package ranges
 import (
 	"slices"
 
-	"etchbound/hazards/assess"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/hazards/verdict"
@@ -22,15 +21,6 @@ func Watch(id figure.ID) func(*figure.Figure) bool {
 	return func(f *figure.Figure) bool {
 		return f.ID == id || f.Place == id.Place && slices.Contains(stands, f.Quantity)
 	}
-}
-
-// standOn is the set of parts that give what a finding of a quantity stands on.
-func standOn(quantity string) assess.Set {
-	out := assess.GivenBy(quantity)
-	for _, q := range figure.Row(quantity).StandsOn {
-		out |= assess.GivenBy(q)
-	}
-	return out
 }
 
 // Wanted reports whether a figure has, or may have, a verdict, or is a limit of one

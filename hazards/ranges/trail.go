@@ -19,6 +19,7 @@ import (
 type Trail struct {
 	corners []corner
 	of      map[figure.ID][]int // of a figure, into corners
+	given   map[figure.ID]assess.Set
 }
 
 // corner is one run, for any size of the route.
@@ -45,7 +46,7 @@ func (c *corner) words() string {
 func (t *Trail) At(c route.Case, id figure.ID) (Sized, error) {
 	c.Brief = true
 	wanted, kept := Watch(id), assess.Keep(c, course.Know(nil))
-	a := kept.Assessment(c.Store, standOn(id.Quantity))
+	a := kept.Assessment(c.Store, t.standOn(id), figure.AskedAt(id.Place))
 	if a.Err != nil {
 		return Sized{}, a.Err
 	}
@@ -75,7 +76,7 @@ func (t *Trail) run(r *ranger, watched func(*figure.Figure) bool) []found {
 			if of[at].parts == 0 {
 				todo = append(todo, at)
 			}
-			of[at] = of[at].and(r.wants(i))
+			of[at] = of[at].and(wanted{r.made(i), figure.AskedAt(r.base[i].Place)})
 		}
 	}
 	workers.Each(len(todo), func(i int) {
@@ -119,9 +120,12 @@ func (t *Trail) ends(r *ranger, i int, found []found) (low, high float64) {
 
 // Between is a trail for sizes between two.
 func Between(a, b *Sized) *Trail {
-	out := &Trail{of: map[figure.ID][]int{}}
+	out := &Trail{of: map[figure.ID][]int{}, given: map[figure.ID]assess.Set{}}
 	seen := map[string]int{}
 	for _, s := range []*Sized{a, b} {
+		for id, of := range s.given {
+			out.given[id] |= of.itself
+		}
 		for _, id := range slices.SortedFunc(maps.Keys(s.leads), figure.ID.Compare) {
 			leads := s.leads[id]
 			if len(leads) > 1 && SameLead(a, b, id) {
@@ -140,6 +144,18 @@ func Between(a, b *Sized) *Trail {
 				}
 			}
 		}
+	}
+	return out
+}
+
+// standOn is the set of parts that give what a finding of a figure stands on.
+func (t *Trail) standOn(id figure.ID) assess.Set {
+	out := t.given[id]
+	if out == 0 {
+		out = assess.GivenBy(id.Quantity)
+	}
+	for _, q := range figure.Row(id.Quantity).StandsOn {
+		out |= assess.GivenBy(q)
 	}
 	return out
 }
