@@ -45,7 +45,7 @@ const warmer = 10
 // there:
 //
 //	nothing that cools   the room, or what heats the vessel to its set point; loss to still air
-//	a stated UA below that of still air   likewise: what takes so little is no bath
+//	less than still air takes at least   likewise: what takes so little is no bath
 //	a stated UA above what its films pass   as much as those pass of the wetted wall
 //	while something goes in   the bath as stated, but where it then stands for a time
 //	in any other step    the bath brought to the set temperature; ice stays ice
@@ -81,20 +81,53 @@ func (f *finder) cooling(s *Stage) {
 	}
 	s.Coolant = f.bath(s, p)
 	s.Cooled = phrase.Of(coolings[k.Kind])
+	var least float64
 	if k.UA.Set {
-		if s.UA = f.stated(s, k.UA); s.UA.V < f.air(s).V {
-			s.Bath, s.Iced = false, false
-			f.inAir(s, "course.less_than_air")
-			return
-		}
+		s.UA = f.stated(s, k.UA)
+		least = f.end(f.c.Given("UA", "W/K", k.UA), false)
 	} else {
-		area, u := f.area(s), f.through(s, p)
+		area, u := f.area(s), working.Num{}
+		u, least = f.through(s, p)
 		s.UA = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
 	}
-	if s.Jacket = f.jacket(k, s.Coolant); s.Passes(nil).V < f.air(s).V {
-		s.Bath, s.Jacket = false, nil
+	s.Jacket = f.jacket(k, s.Coolant)
+	f.orNone(s, s.UA.V*least)
+}
+
+// orNone takes a bath for none that passes less than still air takes at least. That is an end
+// and itself never moved: no run with more air loses a bath by it. Where only the low end of what
+// the wall passes, in W/K, is less, air and room are read all the same, to be moved with it.
+func (f *finder) orNone(s *Stage, least float64) {
+	area, u := f.area(s), f.c.Store.Num("upset.still_air").As("U_b")
+	none := f.w.Line("UA_b", "W/K", "U_b*A", u.V*area.V, u, area)
+	if s.Passes(nil).V < none.V {
+		s.Bath, s.Iced, s.Jacket = false, false, nil
 		f.inAir(s, "course.less_than_air")
+		return
 	}
+	if j := s.Jacket; j != nil {
+		least = least * j.least / (least + j.least)
+	}
+	if f.w != nil && least < none.V {
+		f.air(s)
+		f.around(s)
+	}
+}
+
+// end is the low or high end of a datum or of what a writer states with a range, as a share of
+// its value; 1 of what has none, and where nothing is traced that could be moved later.
+func (f *finder) end(n working.Num, high bool) float64 {
+	if f.w == nil {
+		return 1
+	}
+	d, held := f.c.Store.Row(datum.ID(n.Ref()))
+	switch {
+	case !held || !d.Swings() || d.Value == 0:
+		return 1
+	case high:
+		return d.High / d.Value
+	}
+	return d.Low / d.Value
 }
 
 // stated is what a bath or jacket takes as the route says, and no more than the films on both
@@ -115,9 +148,13 @@ func (f *finder) stated(s *Stage, ua quantity.Value) working.Num {
 
 // inAir lets a stage lose heat to the still air of the room alone.
 func (f *finder) inAir(s *Stage, how string) {
+	s.Coolant, s.UA, s.Cooled = f.around(s), f.air(s), phrase.Of(how)
+}
+
+// around is how warm it is about a stage that stands in the room, or is heated there, degC.
+func (f *finder) around(s *Stage) working.Num {
 	room := f.c.Store.Num("room.temperature").As("T_r")
-	s.Coolant = f.w.Line("T_c", "degC", "max(T,T_r)", max(s.Set.V, room.V), s.Set, room)
-	s.UA, s.Cooled = f.air(s), phrase.Of(how)
+	return f.w.Line("T_c", "degC", "max(T,T_r)", max(s.Set.V, room.V), s.Set, room)
 }
 
 // air is what still air takes from a stage, W/K.
@@ -164,21 +201,25 @@ func (f *finder) area(s *Stage) working.Num {
 	return f.w.Line("A", "m2", "5*V/1e6/D", 5*x.V/1e6/d.V, x, d)
 }
 
-// through is the overall coefficient of heat transfer from the liquor to the
-// bath: 1/U = 1/h_i + t/k + 1/h_o. A wall of which anything is not known counts as
-// one of unknown make.
-func (f *finder) through(s *Stage, p *route.Place) working.Num {
+// through is the overall coefficient of heat transfer from the liquor to the bath, and the
+// least that it may be, as a share of it: 1/U = 1/h_i + t/k + 1/h_o. A wall of which anything
+// is not known counts as one of unknown make.
+func (f *finder) through(s *Stage, p *route.Place) (u working.Num, least float64) {
 	st, slug := f.c.Store, f.insulates(p)
 	if slug == "" {
-		return st.Num(wallUnknown).As("U")
+		u = st.Num(wallUnknown).As("U")
+		return u, f.end(u, false)
 	}
 	hi := st.Num("film.inside").As("h_i")
+	inside := f.end(hi, false)
 	if s.Step.Stirred != nil && !*s.Step.Stirred {
 		x, still := hi.As("h"), st.Num("film.still").As("f")
 		hi = f.w.Line("h_i", "W/m2/K", "h*f", x.V*still.V, x, still)
 	}
 	t, k, ho := f.thickness(p, slug), st.Num(datum.Of("conductivity", slug)).As("k"), st.Num("film.bath").As("h_o")
-	return f.w.Line("U", "W/m2/K", "1/(1/h_i+t/1000/k+1/h_o)", 1/(1/hi.V+t.V/1000/k.V+1/ho.V), hi, t, k, ho)
+	u = f.w.Line("U", "W/m2/K", "1/(1/h_i+t/1000/k+1/h_o)", 1/(1/hi.V+t.V/1000/k.V+1/ho.V), hi, t, k, ho)
+	most := 1/hi.V/inside + t.V*f.end(t, true)/1000/(k.V*f.end(k, false)) + 1/ho.V/f.end(ho, false)
+	return u, 1 / most / u.V
 }
 
 // insulates is the material of a wall that conducts heat least, lining and shell

@@ -2,13 +2,20 @@ package course_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
+	"etchbound/chemicals/working"
 	"etchbound/hazards/bench"
 	"etchbound/hazards/course"
 	"etchbound/hazards/process"
+	"etchbound/hazards/ranges"
+	"etchbound/hazards/route"
 	"etchbound/schemas/nearly"
+	"etchbound/schemas/quantity"
 )
 
 // A gram of Ti3AlC2 is 1/194.605 mol, which gives 760 kJ and 3.0 mol of hydrogen a
@@ -83,6 +90,49 @@ func TestBoiling(t *testing.T) {
 		got, _ := course.Boiling(b.Case, nil, &b.Walk.Steps[0])
 		if math.IsNaN(row.want) && !got.Unknown() || !math.IsNaN(row.want) && !nearly.To(got.V, row.want, 2) {
 			t.Errorf("%s boils at %g degC, want %g", row.what, got.V, row.want)
+		}
+	}
+}
+
+// Whether a bath counts does not hang on how much still air takes, 5 to 12 W/m2/K: 20 mL wet
+// 5 V/D = 0.003399 m2, and 0.025 W/K of a bath at 0 degC are 7.4 of each by hand. Nor do air and
+// room tell anything where the wall always passes more; where it may pass less than 5 they do:
+// 1/(1/300+0.025/0.1+1/300) = 3.9 W/m2/K of 25 mm of polypropylene, 17.6 of 10 mm of PTFE.
+func TestABathCountsWhateverTheAirTakes(t *testing.T) {
+	bath := func(ua string) route.Case {
+		in := "{kind: water_bath, temperature: 0 degC" + ua + "}"
+		return bench.CaseOf(t, strings.Replace(bench.Head, "{kind: none}", in, 1)+bench.Etch)
+	}
+	stage := func(c route.Case, w *working.Sheet) course.Stage {
+		k, err := process.Go(c, w)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return course.Find(c, w, &k, nil)[0].Stages[0]
+	}
+	c := bath(", ua: 0.025 W/K")
+	air, _ := c.Store.Row("loss.still_air")
+	for _, at := range []float64{air.Low, air.Value, air.High} {
+		moved := c
+		moved.Store = c.Store.With(map[int]float64{air.Index: at})
+		if s := stage(moved, nil); !s.Bath || !nearly.To(s.UA.V, 0.025, 1e-12) || !nearly.To(s.Coolant.V, 0, 1e-12) {
+			t.Errorf("air of %g: %v to %v", at, s.UA, s.Coolant)
+		}
+	}
+	for _, row := range []struct {
+		material string
+		litres   float64
+		reads    bool
+	}{{"PTFE", 1, false}, {"polypropylene", 12, true}} {
+		c, w := bath(""), working.NewSheet()
+		p := &c.Route.Places[0]
+		p.Material, p.Capacity = row.material, quantity.Of(row.litres, "L")
+		stage(c, w)
+		for _, id := range []datum.ID{"loss.still_air", "room.temperature"} {
+			is := func(d chemicals.Datum) bool { return d.ID == id }
+			if reads := slices.ContainsFunc(ranges.Used(c.Store, w), is); reads != row.reads {
+				t.Errorf("%s of %g L: %s is read: %v", row.material, row.litres, id, reads)
+			}
 		}
 	}
 }

@@ -13,8 +13,8 @@
 //
 // While something goes in, the coolant is the bath as stated; in other steps, and where what
 // went in at once stands for a time, a bath is brought to the set temperature, and ice stays
-// ice up to 10 K above it. Without cooling,
-// heat is lost to still air alone. The wall passes
+// ice up to 10 K above it. Without cooling, and where a bath passes less than still air takes at
+// least (5 W/m2/K of the wetted wall), heat is lost to still air alone. The wall passes
 //
 //	U = 1/(1/h_i + t/k + 1/h_o),   A = 5 V/D of a cylinder as high as it is wide
 //

@@ -14,6 +14,8 @@ type Jacket struct {
 	Exchange
 	Holds working.Num // J/K of the liquid in it
 	Power working.Num // W that its chiller takes at the temperature of the coolant
+
+	least float64 // W/K, the low end of what flows through
 }
 
 // unsaid is what a jacket needs and nobody states; nil of what is none. A coolant that stays
@@ -45,8 +47,9 @@ func (f *finder) jacket(k *route.Cooling, coolant working.Num) *Jacket {
 	}
 	flow, v := f.c.Given("F", "L/min", k.Flow), f.c.Given("V_j", "L", k.Liquid)
 	c := f.c.Store.Num("jacket.coolant").As("c_j")
-	return &Jacket{Exchange{coolant, f.w.Line("J", "W/K", "F/60*c_j*1000", flow.V/60*c.V*1000, flow, c)},
-		f.w.Line("C_j", "J/K", "V_j*c_j*1000", v.V*c.V*1000, v, c), f.c.Given("P_c", "W", k.Power)}
+	j := f.w.Line("J", "W/K", "F/60*c_j*1000", flow.V/60*c.V*1000, flow, c)
+	return &Jacket{Exchange: Exchange{coolant, j}, Holds: f.w.Line("C_j", "J/K", "V_j*c_j*1000", v.V*c.V*1000, v, c),
+		Power: f.c.Given("P_c", "W", k.Power), least: j.V * f.end(flow, false) * f.end(c, false)}
 }
 
 // plan is the jacket in SI, around a vessel that starts at a temperature in K.
