@@ -113,15 +113,16 @@ func (g *Growth) cross() error {
 		}
 	}
 	errs := make([]error, len(gaps))
-	hazards.Each(len(gaps), func(i int) { errs[i] = g.narrow(gaps[i], short[[2]*Rung{gaps[i].low, gaps[i].high}]) })
+	hazards.Each(len(gaps), func(i int) {
+		x := gaps[i]
+		errs[i] = g.narrow(x, short[[2]*Rung{x.low, x.high}])
+		if errs[i] == nil && (g.restless(x.of.id.Figure, x.out.Grams) || turns[x.turn].to == figure.UnknownVerdict) {
+			errs[i] = g.verify(x)
+		}
+	})
 	for i, x := range gaps {
 		if errs[i] != nil {
 			return errs[i]
-		}
-		if g.restless(x.of.id.Figure, x.out.Grams) || turns[x.turn].to == figure.UnknownVerdict {
-			if err := g.verify(x); err != nil {
-				return err
-			}
 		}
 		g.Crossings = append(g.Crossings, x.out)
 	}
