@@ -39,6 +39,7 @@ var evolvedChecks = []check{
 			{id: "gas.evolved.mass@1/silicon_tetrachloride", value: 0.86805, from: "1/195.708*169.89: 0.87 g"},
 			{id: "gas.evolved.bound@1/titanium_tetrachloride", value: 0.17643, from: "(2*4/134.45 - 6/195.708)/4 mol: " +
 				"the chloride that is left over"},
+			{id: "gas.evolved.bound@1/chlorine", value: 0.36394, from: "2 CuCl2 = 2 CuCl + Cl2: 4/134.45/2 mol"},
 		}, holds: []string{"toxic_gas"}},
 	{name: "a gas that is led over hot powder", yaml: head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure +
 		"}\nplaces:\n  boat: {kind: crucible, material: alumina, capacity: 25 mL, closure: open}\nsteps:\n" +

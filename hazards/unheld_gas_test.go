@@ -19,7 +19,9 @@ func TestGasesOfWhatIsNotHeldAreOneSentence(t *testing.T) {
 		yaml string
 		says []string
 	}{
-		"in acid, then powder":  {etches("phase: Ti3AlC2, mass: 1 g, "+pure, hcl, strange), []string{"fact.gas_of_unheld"}},
+		"in acid, then powder": {etches("phase: Ti3AlC2, mass: 1 g, "+pure, hcl, strange), []string{"fact.gas_of_unheld"}},
+		"two of them": {etches("phase: Ti3AlC2, mass: 1 g, "+pure, hcl, strange, "{substance: morvane, mass: 1 g, "+
+			"not_held: true}"), []string{"fact.gas_of_unheld", "fact.gas_of_unheld"}},
 		"beside what frees HCl": {bottle(salt, sulfuric, strange), []string{"fact.gas_of_unheld", "fact.toxic_gas_unknown"}},
 		"all held":              {bottle(salt, sulfuric), []string{"fact.toxic_gas"}},
 	} {

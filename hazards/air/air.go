@@ -282,8 +282,8 @@ func (r *reader) vapours(s *process.State, t working.Num) []vapour {
 	if r.w != nil { // every line is wanted
 		return r.stands(&l, t)
 	}
-	k := mixture{l.HF.V, l.HCl.V, l.Water.V, l.Salt.V, l.Bifluoride.V, l.Fluoride.V, l.Ammonium.V, t.V, l.Other, l.Neutral,
-		l.Unsure, l.Salted, l.Fluorine, l.Chloride, l.Ammoniac}
+	k := mixture{l.HF.V, l.HCl.V, l.Water.V, l.Salt.V, l.Bifluoride.V, l.Fluoride.V, l.Ammonia.V, t.V, l.Other, l.Neutral,
+		l.Unsure, l.Salted, l.Fluorine, l.Chloride, !l.Ammonia.None()}
 	out, there := r.found[k]
 	if !there {
 		out = r.stands(&l, t)
@@ -295,9 +295,9 @@ func (r *reader) vapours(s *process.State, t working.Num) []vapour {
 // mixture is what the vapours over a liquor depend on. A number that is not known is
 // like no other.
 type mixture struct {
-	hf, hcl, water, salt, half, fluoride, ammonium, celsius float64
-	other                                                   string
-	neutral, unsure, salted, fluorine, chloride, ammoniac   bool
+	hf, hcl, water, salt, half, fluoride, ammonia, celsius float64
+	other                                                  string
+	neutral, unsure, salted, fluorine, chloride, ammoniac  bool
 }
 
 // stands are the vapours over what a liquor holds.
@@ -306,7 +306,7 @@ func (r *reader) stands(l *process.Acids, t working.Num) []vapour {
 	add := func(a agent, p working.Num, holds string) {
 		out = append(out, vapour{agent: a, pressure: p, holds: holds})
 	}
-	if l.Ammoniac && (l.Neutral || l.Unsure) {
+	if !l.Ammonia.None() {
 		p, holds := r.ammonia(l, t)
 		add(agents[ammonia], p, holds)
 	}
@@ -428,11 +428,14 @@ func (r *reader) overHCl(n, hf, water, t working.Num) working.Num {
 	return solution.BesideHF(r.c.Store, r.w, alone, r.strength("HCl", n, more), r.strength("HCl", n, less), t)
 }
 
-// ammonia is the pressure over a liquor that base has made alkaline: all
-// ammonium as ammonia.
+// ammonia is the pressure over a liquor of what base has set free: all ammonium as ammonia
+// where it has made the liquor alkaline.
 func (r *reader) ammonia(l *process.Acids, t working.Num) (working.Num, string) {
-	return solution.Ammonia(r.c.Store, r.w, r.molal(l.Ammonium, l.Water), t),
-		"air.all_ammonia"
+	holds := "air.all_ammonia"
+	if !l.Neutral && !l.Unsure {
+		holds = "air.some_ammonia"
+	}
+	return solution.Ammonia(r.c.Store, r.w, r.molal(l.Ammonia, l.Water), t), holds
 }
 
 // strength is the mass fraction of n mol of an acid in its water alone.

@@ -42,3 +42,30 @@ func TestTemperatureCounts(t *testing.T) {
 		t.Errorf("%g mg/min at no stated temperature", v)
 	}
 }
+
+// Base that takes half of an ammonium salt sets half of the ammonia free: 2 g of sodium hydroxide, 40.00 g/mol,
+// on 5.349 g of ammonium chloride, 53.49 g/mol, and 4 g of it all (by hand). Acid that is there takes base
+// first: with as much of it as there is base nothing comes.
+func TestSomeBaseFreesSomeAmmonia(t *testing.T) {
+	over := func(more string) (kPa float64, there bool) {
+		b := bench.Steps(t, "  - {do: charge, in: pot, what: [{substance: water, volume: 100 mL}, {substance: ammonium "+
+			"chloride, mass: 5.349 g}"+more+"], temperature: 25 degC}\n")
+		for _, f := range air.Read(b.Case, nil, b.Walk, nil, b.Courses) {
+			if f.ID.String() == "air.saturated@1/ammonia" {
+				return f.Value.V, true
+			}
+		}
+		return 0, false
+	}
+	const acid = ", {substance: hydrochloric acid, strength: 1 mol/L, volume: 51 mL}"
+	base := func(mass string) string { return ", {substance: sodium hydroxide, mass: " + mass + "}" }
+	all, _ := over(base("4.0001 g"))
+	if half, there := over(base("2 g")); !there || !nearly.Share(half, all/2, 0.03) {
+		t.Errorf("half the base frees %g ppm, all %g", half, all)
+	}
+	for _, none := range []string{"", base("2 g") + acid} {
+		if ppm, there := over(none); there && !(ppm < 1e-6*all) {
+			t.Errorf("%q frees %g ppm", none, ppm)
+		}
+	}
+}

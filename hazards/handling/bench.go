@@ -58,6 +58,9 @@ func (r *reader) intercalated(d *process.Done, s *route.Step) {
 		n, M := r.mol(&d.After, x), x.Formula.MolarMass(r.c.Store, r.w)
 		if x.NotHeld {
 			n = working.Absent("n", "mol", x.Lacks())
+			if len(x.Formula.Order) == 0 {
+				M = working.Absent("M", "g/mol", x.Lacks())
+			}
 		}
 		dose, body := r.num(datum.Of("skin.dose", x.Slug), "d"), r.num("skin.body", "b")
 		r.put("skin.lethal", figure.Step(d.Number), x.Slug, r.w.Line("y", "1", "n*M*1000/(d*b)",

@@ -57,6 +57,29 @@ func contents(p *State) chemicals.Composition {
 	return c
 }
 
+// unshared is what has to be known to say how much of what went in stands in a place.
+func (k *walker) unshared() []working.Missing {
+	var in []working.Num
+	for i := range k.out.Ends {
+		for j := range k.out.Ends[i].Liquid {
+			q := &k.out.Ends[i].Liquid[j]
+			if !q.Whole {
+				in = append(in, q.Share)
+			}
+			for l := range q.Entries {
+				in = append(in, q.Entries[l].N)
+			}
+		}
+	}
+	var out []working.Missing
+	for i := range in {
+		if in[i].Unknown() {
+			out = append(out, in[i].Missing()...)
+		}
+	}
+	return working.Joined(out)
+}
+
 // rounding is the error of an account that closes.
 const rounding = 1e-9
 
@@ -85,6 +108,9 @@ func (k *walker) balance() {
 		put("evaporated", k.lost[el])
 		put("unresolved", k.unres[el])
 		b.Error = math.Abs(b.In-sum) / math.Abs(b.In)
+		if b.Error > rounding && k.decanted == nil {
+			k.decanted = k.unshared()
+		}
 		if b.Error > rounding && k.decanted != nil { // something stands where nobody knows how much there is
 			b.Error = math.NaN()
 		}

@@ -12,6 +12,7 @@ type Acids struct {
 	Salt           working.Num // mol of fluoride salt that can take up strong acid
 	Fluoride       working.Num // mol of fluorine in all of it
 	Ammonium       working.Num // mol
+	Ammonia        working.Num // mol of it that base has set free; none where acid is left that takes base first
 	Acids          int         // kinds of volatile acid
 	Bifluoride     working.Num // mol of a salt that is half an acid; not there where it has no symbol
 	Salted         bool        // there is such a salt
@@ -78,7 +79,24 @@ func AcidsIn(w *working.Sheet, s *State) Acids {
 		}
 	}
 	l.Neutral, l.Unsure = left <= 0, left != left
+	l.Ammonia = l.freed(w, left)
 	return l
+}
+
+// freed is the ammonia that base has set free of ammonium, mol: all of it where base has taken
+// all there is to take or nobody knows; else as far as the acid left is less than the ammonium,
+// which gives up its proton last.
+func (l *Acids) freed(w *working.Sheet, left float64) working.Num {
+	switch {
+	case !l.Ammoniac:
+		return working.Num{}
+	case l.Neutral, l.Unsure:
+		return l.Ammonium
+	case l.Ammonium.V-left <= rounding*l.Ammonium.V:
+		return working.Num{}
+	}
+	n, a := l.Ammonium.As("n_N"), w.Model("n_a", "mol", "acid left, ammonium among it", left, l.Ammonium)
+	return w.Line("n_N", "mol", "n_N-n_a", n.V-left, n, a)
 }
 
 // mayHold adds what a substance that is not held can bring of fluoride, chloride

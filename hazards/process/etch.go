@@ -218,7 +218,11 @@ func (q *Pool) doubt() {
 func (k *walker) unresolve(p *State, at int, missing working.Missing) {
 	was := p.Solids[at]
 	k.toUnresolved(was.Of, was.N.V)
-	p.Solids[at] = Solid{Name: was.Name + ", not followed", Kind: Residual, Of: new(chemicals.Composition),
+	name := was.Name
+	if was.Kind != Residual || !was.N.Unknown() { // else it says so already
+		name += ", not followed"
+	}
+	p.Solids[at] = Solid{Name: name, Kind: Residual, Of: new(chemicals.Composition),
 		N:    working.Absent("n", "mol", missing),
 		Mass: was.Mass, HeatCapacity: was.HeatCapacity, Formula: was.Formula}
 }

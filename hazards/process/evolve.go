@@ -101,7 +101,7 @@ func (k *walker) evolve(p *State, s *route.Step, from string, melts bool) {
 		current: s.Verb().Does == route.Conducts && p.Place == s.In, powder: len(p.Solids) > 0}
 	t := tells{p: p, s: s, from: from, again: m.stranger != nil && (m.melt || m.current || comes(p, s) || k.melted(p))}
 	if m.stranger != nil {
-		t.held, t.stranger = m.held(), m.stranger
+		t.held = m.held()
 	}
 	if u := m.stranger; u != nil && (m.powder || len(q.Entries) > 1) {
 		k.gives(&t, evolving.Gas{}, working.Absent("n", "mol", u.Lacks()))
@@ -110,7 +110,7 @@ func (k *walker) evolve(p *State, s *route.Step, from string, melts bool) {
 		if n := k.most(p, m, s, g); g.Slow == "" {
 			k.gives(&t, *g, n)
 		} else if so := k.slowly(p, s, from, g, n); !so.None() {
-			k.gives(&tells{p: p, s: s, from: from, again: t.again, held: t.held, stranger: t.stranger, all: n}, *g, so)
+			k.gives(&tells{p: p, s: s, from: from, again: t.again, held: t.held, all: n}, *g, so)
 		}
 	}
 	if m.is("acid") || m.is("base") || m.melt {
@@ -275,8 +275,7 @@ type tells struct {
 	again bool        // with what is not held more may form than was told of before
 	all   working.Num // what a gas that comes slowly comes to in the end
 
-	held     *medium // of what the data hold there; nil where they hold all of it
-	stranger *chemicals.Substance
+	held *medium // of what the data hold there; nil where they hold all of it
 }
 
 // only reports whether a gas is there for nothing but what the data do not hold: one
@@ -308,7 +307,6 @@ func (k *walker) gives(t *tells, g evolving.Gas, n working.Num) {
 	if covered(p.Place) {
 		return
 	}
-	_, before := k.told[gasAt{p.Place, g.Of, g.Sub}]
 	if k.told == nil {
 		k.told = map[gasAt]float64{}
 	}
@@ -319,8 +317,23 @@ func (k *walker) gives(t *tells, g evolving.Gas, n working.Num) {
 	case x.Moved || g.Said != "" || t.only(&g, n):
 	case g.Sub != nil || g.Of != "":
 		k.sayGas(&x, g.Of, t.all)
-	case !before:
-		k.fact("toxic_gas", s.Number, phrase.Of("fact.gas_of_unheld", phrase.Step(s.Number), t.stranger.Name))
+	default:
+		k.sayStrangers(p, s)
+	}
+}
+
+// sayStrangers says of each thing in a place that the data do not hold, once, that nobody knows
+// which gases it gives there.
+func (k *walker) sayStrangers(p *State, s *route.Step) {
+	for _, sub := range p.Strangers() {
+		at := gasAt{place: p.Place, gas: sub}
+		if !k.strange[at] {
+			if k.strange == nil {
+				k.strange = map[gasAt]bool{}
+			}
+			k.strange[at] = true
+			k.fact("toxic_gas", s.Number, phrase.Of("fact.gas_of_unheld", sub.Name, phrase.Step(s.Number)))
+		}
 	}
 }
 

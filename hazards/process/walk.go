@@ -236,6 +236,8 @@ type walker struct {
 	told    map[gasAt]float64     // mol of each poisonous gas that was told of a place
 	aged    map[gasAt]working.Num // k t of what gives a gas slowly, in a place
 
+	strange map[gasAt]bool // what is not held of which it was told, by place
+
 	often map[string][]working.Missing // what has to be known to say how often a place is poured into
 
 	unclosed []working.Missing // what has to be known to close the account

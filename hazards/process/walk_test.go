@@ -107,3 +107,14 @@ func TestTooFullWhateverThePowderTakes(t *testing.T) {
 		t.Error("300 mL in a pot of 250 mL are not said to be too much")
 	}
 }
+
+// What nobody knows how much of it stands where is no error of the account: it is not known
+// whether it closes.
+func TestWhatIsNotKnownIsNoErrorOfTheAccount(t *testing.T) {
+	b := bench.Steps(t, bench.Etch, "  - {do: charge, in: pot, what: [{substance: glimmerol, formula: C6H14O3, not_held: "+
+		"true, mass: 3 g}]}\n", "  - {do: wash, in: pot, into: drum, what: [{substance: water, volume: 50 mL}], cycles: 3, "+
+		"retained: 5 mL/g}\n")
+	if e := b.Walk.Error; !e.Unknown() || len(e.Missing()) == 0 {
+		t.Errorf("the account is out by %g, lacking %v", e.V, e.Missing())
+	}
+}

@@ -63,6 +63,8 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 			f.Value = working.Absent("rho_F", "mg/L", l.Pool.More...)
 		case water == 0: // what is not held may be what it is left in
 			f.Value = working.Absent("rho_F", "mg/L", strange.Lacks())
+		case water != water:
+			f.Value = working.Absent("rho_F", "mg/L", lacks(&l.Pool)...)
 		case !known || !end(At(c, l.Step), w, l, m, water, n, &f):
 			all := working.Given("m_w", "kg", water, l.Place)
 			f.Value = w.Line("rho_F", "mg/L", "n_F*18998.4/m_w", n.V*Milligrams/water, n, all).Worse(working.Bound)
@@ -76,6 +78,17 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 		out = append(out, f)
 	}
 	return out
+}
+
+// lacks is what has to be known to say how much stands in a liquor.
+func lacks(q *process.Pool) []working.Missing {
+	var out []working.Missing
+	for i := range q.Entries {
+		if n := &q.Entries[i].N; n.Unknown() {
+			out = append(out, n.Missing()...)
+		}
+	}
+	return working.Joined(out)
 }
 
 // Models are what a liquor is worked out with: at the temperature that a step sets, and at

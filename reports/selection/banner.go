@@ -25,7 +25,7 @@ var bannerTable string
 
 var killers = sync.OnceValue(func() []killer {
 	return columns.Must("reports/selection/banner.csv", bannerTable, func(r columns.Row) killer {
-		return killer{r.Choice("on", "pair", "fact", "powder"), r.Named("of"), r.Named("says")}
+		return killer{r.Choice("on", "pair", "fact", "gas", "powder"), r.Named("of"), r.Named("says")}
 	})
 })
 
@@ -78,12 +78,30 @@ func (p *reader) shows(k killer) []string {
 		if at != nil {
 			out = append(out, p.v.places(at))
 		}
+	case "gas":
+		if sub, held := chemicals.Library().Find(k.of); held {
+			out = p.givenOff(sub.Name)
+		}
 	case "powder":
 		if x := p.route().Precursor; x != nil && x.Phase.Count(k.of) > 0 && p.fluorine() {
 			out = append(out, x.Phase.Text)
 		}
 	}
 	return out
+}
+
+// givenOff is where a poisonous gas can come off; nil where it cannot.
+func (p *reader) givenOff(name string) []string {
+	var at []figure.Place
+	for _, f := range p.r.Walk.Facts {
+		if f.ID == "toxic_gas" && f.Says.Names(name) {
+			at = append(at, figure.Step(f.Step))
+		}
+	}
+	if at == nil {
+		return nil
+	}
+	return []string{p.v.places(at)}
 }
 
 // hydride is how much of a toxic gas at most.
@@ -126,9 +144,12 @@ func (p *reader) hf() string {
 	if !p.fluorine() {
 		return ""
 	}
-	f := p.liquor()
-	if f == nil {
+	f, dark := p.liquor()
+	switch {
+	case f == nil && dark == nil:
 		return say("hf.amount_unknown") + p.forms()
+	case f == nil:
+		return say("hf.amount_unknown_in", p.v.places(dark)) + p.forms()
 	}
 	at := f.Place
 	parts := []string{p.v.Danger(f)}
@@ -149,26 +170,33 @@ func (p *reader) hf() string {
 	if !at.IsZero() {
 		where = say("hf.where", p.v.Place(at))
 	}
-	return say("hf.present", strings.Join(parts, ", "), where) + p.forms()
+	out := say("hf.present", strings.Join(parts, ", "), where)
+	if dark != nil {
+		out += say("hf.more_unknown", p.v.places(dark))
+	}
+	return out + p.forms()
 }
 
-// liquor is the figure of the most hydrofluoric acid that stands in one liquor: of dry salts
-// only where there is no liquor.
-func (p *reader) liquor() *figure.Figure {
+// liquor is the figure of the most hydrofluoric acid that is known to stand in one liquor, of dry
+// salts only where there is no liquor, and where nobody knows how much there is.
+func (p *reader) liquor() (f *figure.Figure, dark []figure.Place) {
 	var most, dry *figure.Figure
 	for f := range p.figs.Of("fluoride.hf_equivalent") {
 		at := &dry
-		if f.Place.IsZero() { // the worst of all stands for no place
+		switch {
+		case f.Place.IsZero(): // the worst of all stands for no place
 			continue
-		}
-		if p.figs.Get(figure.ID{Quantity: "fluoride.hf_strength", Place: f.Place}) != nil {
+		case f.Danger().Unknown():
+			dark = append(dark, f.Place)
+			continue
+		case p.figs.Get(figure.ID{Quantity: "fluoride.hf_strength", Place: f.Place}) != nil:
 			at = &most
 		}
-		if *at == nil || !(*at).Danger().Unknown() && !(f.Danger().V <= (*at).Danger().V) {
+		if *at == nil || !(f.Danger().V <= (*at).Danger().V) {
 			*at = f
 		}
 	}
-	return cmp.Or(most, dry)
+	return cmp.Or(most, dry), dark
 }
 
 // forms says in which step hydrofluoric acid forms of what is not it, or can form, and what

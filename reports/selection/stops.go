@@ -71,16 +71,21 @@ func plainly(s *Stop) bool { return s.Key == "hold.finding."+s.ID && s.Here != "
 func Stops(d *draft.Draft) []Stop {
 	v := voice{d}
 	var out []Stop
-	for _, h := range d.Review.Holds {
-		s := Stop{ID: h.ID, Key: h.Says.Key, Says: folded(words.Say(ofSteps(&h)))}
-		var unsaid []figure.Place
-		for _, at := range h.Places {
-			if n, ok := at.Step(); !ok || !h.Says.Names(phrase.Step(n)) {
-				s.At, unsaid = append(s.At, v.Place(at)), append(unsaid, at)
-			}
+	for i := range d.Review.Holds {
+		h := &d.Review.Holds[i]
+		same := with(d.Review.Holds, h)
+		if same[0] != h {
+			continue // it is told with the first of them
 		}
-		s.Here = v.places(unsaid)
-		out = append(out, s)
+		for _, says := range ofAll(same) {
+			s := Stop{ID: h.ID, Key: h.Says.Key, Says: folded(words.Say(says))}
+			unsaid := unnamed(same)
+			for _, at := range unsaid {
+				s.At = append(s.At, v.Place(at))
+			}
+			s.Here = v.places(unsaid)
+			out = append(out, s)
+		}
 	}
 	for _, m := range meets(d) {
 		if m.stops {
@@ -98,13 +103,55 @@ func Stops(d *draft.Draft) []Stop {
 	return out
 }
 
-// ofSteps is what a hold point says, with what it says of several steps said once of all.
+// with are the hold points that say the same of different steps and things; one without a key
+// is by itself.
+func with(all []hazards.Hold, h *hazards.Hold) []*hazards.Hold {
+	if h.Says.Key == "" {
+		return []*hazards.Hold{h}
+	}
+	var out []*hazards.Hold
+	for i := range all {
+		if all[i].ID == h.ID && all[i].Says.Key == h.Says.Key {
+			out = append(out, &all[i])
+		}
+	}
+	return out
+}
+
+// unnamed are the places of some hold points that their words do not name.
+func unnamed(all []*hazards.Hold) []figure.Place {
+	var out []figure.Place
+	for _, h := range all {
+		for _, at := range h.Places {
+			if n, ok := at.Step(); (!ok || !h.Says.Names(phrase.Step(n))) && !slices.Contains(out, at) {
+				out = append(out, at)
+			}
+		}
+	}
+	return out
+}
+
+// ofAll is what some hold points say, with what they say of several steps or things said once
+// of all.
+func ofAll(all []*hazards.Hold) []phrase.Phrase {
+	if len(all) == 1 {
+		return []phrase.Phrase{ofSteps(all[0])}
+	}
+	var says []phrase.Phrase
+	for _, h := range all {
+		says = append(says, h.Says)
+	}
+	return words.Alike(words.Together(says))
+}
+
+// ofSteps is what a hold point says, with what it says of several steps or things said once of
+// all.
 func ofSteps(h *hazards.Hold) phrase.Phrase {
 	if len(h.Parts) < 2 {
 		return h.Says
 	}
 	says := phrase.Phrase{}
-	for i, x := range words.Together(h.Parts) {
+	for i, x := range words.Alike(words.Together(h.Parts)) {
 		if i > 0 {
 			says = says.And(phrase.As(" "))
 		}

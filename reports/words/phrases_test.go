@@ -76,7 +76,11 @@ func TestEveryKeyHasItsSentence(t *testing.T) {
 			t.Errorf("nothing says %q", key)
 		}
 	}
-	for _, key := range rows {
+	for _, row := range rows {
+		key := row
+		if one := strings.TrimSuffix(strings.TrimSuffix(row, ".each"), ".all"); slices.Contains(rows, one) {
+			key = one // said of several things, in a list
+		}
 		named := all[key] || slices.ContainsFunc(joined, func(part string) bool {
 			id, ok := strings.CutPrefix(key, part)
 			return ok && all[part] && all[id]
@@ -86,7 +90,7 @@ func TestEveryKeyHasItsSentence(t *testing.T) {
 			named = named || ok && slices.Contains(ids(t, file), id)
 		}
 		if !named {
-			t.Errorf("no code says %q", key)
+			t.Errorf("no code says %q", row)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -36,6 +37,51 @@ func Together(all []phrase.Phrase) []phrase.Phrase {
 		}
 	}
 	return out
+}
+
+// Alike are phrases of which those that say the same of different things are one: what differs,
+// the first of what stands in them, is listed as the row that ends in .each says it, in the
+// sentence of the row that ends in .all.
+func Alike(all []phrase.Phrase) []phrase.Phrase {
+	var out []phrase.Phrase
+	var lists [][]string
+	for _, p := range all {
+		each, n := eachOf(p)
+		at := -1
+		if n > 0 {
+			at = slices.IndexFunc(out, func(q phrase.Phrase) bool {
+				return q.Key == p.Key && reflect.DeepEqual(q.Args[n:], p.Args[n:])
+			})
+		}
+		if at < 0 {
+			out, lists = append(out, p), append(lists, nil)
+			at = len(out) - 1
+		}
+		if n > 0 {
+			lists[at] = append(lists[at], each)
+		}
+	}
+	for i, list := range lists {
+		if len(list) > 1 {
+			_, n := eachOf(out[i])
+			out[i] = phrase.Of(out[i].Key+allEnds, append([]any{List(list)}, out[i].Args[n:]...)...)
+		}
+	}
+	return out
+}
+
+// What the keys of rows end in that list what a sentence says of several things.
+const eachEnds, allEnds = ".each", ".all"
+
+// eachOf is what of a phrase stands in a list with others, and how many of its arguments that
+// takes; none where it stands in none.
+func eachOf(p phrase.Phrase) (text string, args int) {
+	s, there := sentences()[p.Key+eachEnds]
+	if !there || len(p.More) > 0 {
+		return "", 0
+	}
+	n := strings.Count(s.one, "%")
+	return Say(phrase.Of(s.key, p.Args[:n]...)), n
 }
 
 // Runs are numbers in their order; three and more that follow each other are one.

@@ -36,3 +36,23 @@ func TestTogether(t *testing.T) {
 		}
 	}
 }
+
+// What is the same of several things is said once, with all of them in a list; what is said
+// with another end is another matter.
+func TestAlike(t *testing.T) {
+	gas := func(place string, step int, what string) phrase.Phrase {
+		return phrase.Of("fact.unfollowed", place, phrase.Step(step), what)
+	}
+	heat := func(step int, a, b string) phrase.Phrase {
+		return phrase.Of("hold.finding.mixing_unknown", phrase.Step(step), a, b, phrase.As("Ask."))
+	}
+	got := words.SayAll(words.Alike([]phrase.Phrase{gas("jar", 2, "x"), gas("drum", 5, "x"), gas("pot", 3, "y"),
+		phrase.Of("fact.dry"), heat(1, "acid", "salt"), heat(4, "water", "salt")}))
+	want := []string{"How much gas comes off in jar (from step 2 on) and drum (from step 5 on) is not worked out: x.",
+		"How much gas comes off in pot from step 3 on is not worked out: y.", words.Say(phrase.Of("fact.dry")),
+		"Do not do these yet, of which the heat of mixing is not known: step 1 (acid with salt) and step 4 (water with " +
+			"salt). Ask."}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
