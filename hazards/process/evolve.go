@@ -350,15 +350,15 @@ func (k *walker) sayGas(x *Evolved, of string, all working.Num) {
 	case x.Gas == nil:
 		k.fact("toxic_gas", x.Step, phrase.Of("fact.gas_unlisted", phrase.Step(x.Step), of))
 	case x.N.Unknown():
-		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_unknown", phrase.Step(x.Step), x.Gas.Name))
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_unknown", x.Gas.Name, phrase.Step(x.Step)))
 	case !all.None():
 		vm := MolarVolume(k.st, nil)
-		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_slow", phrase.Step(x.Step), x.Gas.Name, x.N.V*vm.V,
-			all.V*vm.V))
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas_slow", x.Gas.Name, x.N.V*vm.V, all.V*vm.V,
+			phrase.Step(x.Step)))
 	default:
 		vm, M := MolarVolume(k.st, nil), x.Gas.Formula.MolarMass(k.st, nil)
-		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas", phrase.Step(x.Step), x.Gas.Name, x.N.V*vm.V,
-			x.N.V*M.V))
+		k.fact("toxic_gas", x.Step, phrase.Of("fact.toxic_gas", x.Gas.Name, x.N.V*vm.V, x.N.V*M.V,
+			phrase.Step(x.Step)))
 	}
 }
 

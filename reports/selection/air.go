@@ -90,8 +90,11 @@ func (p *reader) eachHeld(l *Line, held []*figure.Finding) {
 	switch {
 	case len(limits) > 1 && len(limits) < len(held): // the order tells which limit is of which agent
 		limits = nil
-		for _, f := range held {
+		for i, f := range held {
 			s := p.v.Limit(&f.Limit, f.Figure)
+			if i > 0 && s == p.v.Limit(&held[i-1].Limit, held[i-1].Figure) {
+				s = say("against.same")
+			}
 			if differ {
 				s = withSurely(s, p.surely(f))
 			}

@@ -2,6 +2,7 @@ package selection
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"etchbound/hazards/figure"
@@ -142,6 +143,16 @@ func (p *reader) failing(l *Line, m matter) {
 	if other := m.house(f); other != nil {
 		p.beside(l, other)
 	}
+	if len(over) == 0 {
+		switch f = p.hottest(boils); {
+		case f == nil && len(lost) == 1:
+			l.Answer = say("failures.dark_one")
+			return
+		case f == nil:
+			l.Answer = say("failures.dark", len(lost))
+			return
+		}
+	}
 	name, where := draft.CaseName(f.Figure.Case), p.where(f.Figure)
 	shut := slices.ContainsFunc(boils, func(f *figure.Finding) bool { return class(f) == 0 && p.v.Shut(f.Figure.Place) })
 	switch {
@@ -153,11 +164,28 @@ func (p *reader) failing(l *Line, m matter) {
 		l.Answer = say("failures.none", name, where)
 	}
 	if g := p.figs.Get(f.Figure); g != nil && !g.Danger().Unknown() {
-		l.Answer += say("failures.reaches", p.v.Value(g))
+		key := "failures.reaches"
+		if class(f) == unknown {
+			key = "failures.unless"
+		}
+		l.Answer += say(key, p.v.Value(g))
 	}
 	if len(lost) > 0 {
 		l.Answer += say("failures.unknown", len(lost))
 	}
+}
+
+// hottest is the finding of which the figure lies furthest toward danger; nil where none has a
+// number there.
+func (p *reader) hottest(m matter) *figure.Finding {
+	var out *figure.Finding
+	most := math.Inf(-1)
+	for _, f := range m {
+		if g := p.figs.Get(f.Figure); g != nil && g.Danger().V > most {
+			out, most = f, g.Danger().V
+		}
+	}
+	return out
 }
 
 // first is the first of the worst class of the findings of boiling, or of all where

@@ -22,7 +22,7 @@ type met struct {
 func meets(d *draft.Draft) []met {
 	var out []met
 	for i := range meeting.Pairs() {
-		m := met{Pair: &meeting.Pairs()[i]}
+		m, from := met{Pair: &meeting.Pairs()[i]}, []int(nil)
 		for j := range d.Places {
 			step, ok := d.Places[j].Meets(m.Pair)
 			if !ok {
@@ -31,16 +31,34 @@ func meets(d *draft.Draft) []met {
 			key := d.Places[j].Place.Key
 			switch stops := stopped(d, m.Pair, key); {
 			case stops && !m.stops: // where a step means it is not told beside where none does
-				m.stops, m.where, m.places = true, nil, nil
+				m.stops, m.places, from = true, nil, nil
 			case !stops && m.stops:
 				continue
 			}
-			m.where = append(m.where, draft.MetAt(key, step))
-			m.places = append(m.places, key)
+			m.places, from = append(m.places, key), append(from, step)
 		}
-		if m.where != nil {
+		if m.places != nil {
+			m.where = metAt(m.places, from)
 			out = append(out, m)
 		}
+	}
+	return out
+}
+
+// metAt are some places with the steps from which something meets in them, each step once.
+func metAt(places []string, from []int) []string {
+	var out []string
+	for i, step := range from {
+		if slices.Index(from, step) < i {
+			continue // it stands with the first
+		}
+		var keys []string
+		for j, key := range places {
+			if from[j] == step {
+				keys = append(keys, key)
+			}
+		}
+		out = append(out, draft.MetAt(strings.Join(keys, ", "), step))
 	}
 	return out
 }

@@ -53,6 +53,7 @@ func TestOneLimitOfSeveralVapoursStandsOnce(t *testing.T) {
 		{[]*figure.Finding{of("hf", 2), of("hcl", 5)}, "2 ppm, local limit; 5 ppm, local limit"},
 		{[]*figure.Finding{of("hf", 2), of("hcl", 5), of("chlorine", 2)},
 			"2 ppm, local limit; 5 ppm, local limit; 2 ppm, local limit"},
+		{[]*figure.Finding{of("hf", 2), of("hcl", 5), of("chlorine", 5)}, "2 ppm, local limit; 5 ppm, local limit; the same"},
 	} {
 		var l Line
 		if p.eachHeld(&l, c.held); l.Against != c.want {

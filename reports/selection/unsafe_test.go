@@ -76,6 +76,20 @@ const (
 
 var no = math.NaN() // what nobody knows
 
+// failing is a figure of what fails in step 2.
+func failing(failure string) figure.ID {
+	return figure.ID{Quantity: mtsr, Place: figure.Step(2), Case: figure.Case{Failure: failure}}
+}
+
+// failed is the line of all failures.
+func failed(p *reader, l *Line) {
+	var m matter
+	for i := range p.r.Findings {
+		m = append(m, &p.r.Findings[i])
+	}
+	p.failing(l, m)
+}
+
 // milder are rows of which one would hide another, with what page 1 has to say, and not.
 var milder = map[string]struct {
 	ask       func(*reader, *Line)
@@ -122,6 +136,13 @@ var milder = map[string]struct {
 		{id: figure.ID{Quantity: "air.floor", Place: figure.Room, Agent: "carbon_dioxide"}, v: 340000, limit: "site_hood",
 			at: 5000, verdict: overAt},
 	}, []string{"carbon dioxide up to 34 vol% on the floor"}, nil},
+	"of failures the hottest is told where nobody knows what boils": {failed, []judged{
+		{id: failing("cooling_lost"), v: 79, limit: "boiling_point", at: no, verdict: unknownAt},
+		{id: failing("all_at_once"), v: 276, limit: "boiling_point", at: no, verdict: unknownAt},
+	}, []string{"276 °C, unless it boils before", "2 not known"}, []string{"79"}},
+	"no failure is the worst of those that are not known": {failed, []judged{
+		{id: failing("cooling_lost"), v: no, limit: "boiling_point", at: no, verdict: unknownAt},
+	}, []string{"Not known of one failure"}, []string{"worst"}},
 	"what is spilled beside what is known is named": {(*reader).spill, []judged{
 		{id: figure.ID{Quantity: "air.room_peak", Place: figure.Spill, Agent: "ammonia"}, v: 530, limit: "site_hood",
 			at: 220, verdict: overAt},
