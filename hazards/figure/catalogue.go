@@ -124,6 +124,12 @@ func (Units) Unit(quantity string) (string, bool) {
 	return q.Unit, ok
 }
 
+// Low reports whether danger lies below a limit of a quantity.
+func (Units) Low(quantity string) bool {
+	q, _ := Lookup(quantity)
+	return q.Danger == Low
+}
+
 // Names lists the catalogued quantities.
 func (Units) Names() []string {
 	var out []string

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/schemas"
 	"etchbound/schemas/field"
@@ -33,7 +34,7 @@ func TestEveryKeyIsKept(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, problems, err := limit.Load("l.yaml", bytes.NewReader(text), catalogue{})
+	s, problems, err := limit.Load("l.yaml", bytes.NewReader(text), figure.Units{})
 	if err != nil || s == nil {
 		t.Fatalf("%v %v", err, problems)
 	}

@@ -30,6 +30,8 @@ type Limit struct {
 	Unseen       bool // nobody has seen the printed value: to be verified locally
 	Role         Role // what it is beside its number
 	Stops        Stopping
+
+	low bool // of a local one: danger lies below it
 }
 
 // Stopping is where work stops at a limit.
@@ -124,7 +126,8 @@ func (s *Set) With(local *Set) *Set {
 	out.Notices = append(append(out.Notices, s.Notices...), local.Notices...)
 	for _, l := range local.Limits {
 		for _, ours := range s.Limits {
-			if ours.Quantity == l.Quantity && (ours.Agent == "" || ours.Agent == l.Agent) && l.Value > ours.Value {
+			same := ours.Quantity == l.Quantity && (ours.Agent == "" || ours.Agent == l.Agent)
+			if same && (l.low && l.Value < ours.Value || !l.low && l.Value > ours.Value) {
 				out.Notices = append(out.Notices, phrase.Of("warn.local_looser", l.ID, l.Quantity, ours.ID))
 			}
 		}

@@ -34,9 +34,11 @@ type Entry struct {
 }
 
 // Catalogue is what has to be known of the catalogued quantities to read
-// limits: the unit of each, and their names for suggestions.
+// limits: the unit of each, whether danger lies below its limits, and their names for
+// suggestions.
 type Catalogue interface {
 	Unit(quantity string) (unit string, known bool)
+	Low(quantity string) bool
 	Names() []string
 }
 
@@ -163,7 +165,7 @@ func (e Entry) resolve(c Catalogue) (Limit, []schemas.Problem) {
 		return l, []schemas.Problem{e.node.Near("quantity").Problem(e.Quantity+" is no catalogued quantity",
 			"the name of a figure, without @ and what follows it", hint)}
 	}
-	l.Unit = unit
+	l.Unit, l.low = unit, c.Low(e.Quantity)
 	v, err := inCatalogueUnit(e.node.Get("value").Text, unit)
 	if err != nil {
 		p := refusal(e.node.Get("value"), err)

@@ -9,22 +9,6 @@ import (
 	"etchbound/schemas/nearly"
 )
 
-// catalogue is the catalogue of figures as the loader asks for it.
-type catalogue struct{}
-
-func (catalogue) Unit(name string) (string, bool) {
-	q, ok := figure.Lookup(name)
-	return q.Unit, ok
-}
-
-func (catalogue) Names() []string {
-	var names []string
-	for _, q := range figure.Catalogue() {
-		names = append(names, q.Name)
-	}
-	return names
-}
-
 const head = "limits: etchbound/1\ntitle: House rules\nentries:\n"
 
 func entryText(quantity, value, more string) string {
@@ -49,7 +33,7 @@ func TestLimitsInCatalogueUnits(t *testing.T) {
 		{"neutralise.residual_fluoride", "15 mg/L", 15},
 	}
 	for _, tt := range tests {
-		s, problems, err := limit.Load("l.yaml", strings.NewReader(head+entryText(tt.quantity, tt.value, "")), catalogue{})
+		s, problems, err := limit.Load("l.yaml", strings.NewReader(head+entryText(tt.quantity, tt.value, "")), figure.Units{})
 		if err != nil || s == nil {
 			t.Errorf("%s %s: %v %v", tt.quantity, tt.value, err, problems)
 			continue
@@ -66,7 +50,7 @@ func TestEveryCatalogueUnitIsReadable(t *testing.T) {
 	for _, q := range figure.Catalogue() {
 		number, _, _ := strings.Cut(q.Unit, " ")
 		value := strings.TrimSpace("3 " + strings.TrimPrefix(number, "1"))
-		s, problems, _ := limit.Load("l.yaml", strings.NewReader(head+entryText(q.Name, value, "")), catalogue{})
+		s, problems, _ := limit.Load("l.yaml", strings.NewReader(head+entryText(q.Name, value, "")), figure.Units{})
 		if s == nil {
 			t.Errorf("%s in %s: %v", q.Name, q.Unit, problems)
 		} else if got := s.Limits[0].Value; !nearly.To(got, 3, 1e-12) {
@@ -89,7 +73,7 @@ func TestNear(t *testing.T) {
 		if tt.near != "" {
 			more = "    near: " + tt.near + "\n"
 		}
-		s, problems, _ := limit.Load("l.yaml", strings.NewReader(head+entryText(tt.quantity, tt.value, more)), catalogue{})
+		s, problems, _ := limit.Load("l.yaml", strings.NewReader(head+entryText(tt.quantity, tt.value, more)), figure.Units{})
 		if s == nil || s.Limits[0].Near != tt.want {
 			t.Errorf("%+v: %+v %v", tt, s, problems)
 		}
@@ -114,7 +98,7 @@ func TestRefusedLimits(t *testing.T) {
 		{"list under the format key", "limits: etchbound/1\ntitle: x\nlimits:\n  - a\n", "entries", 3, 1},
 	}
 	for _, tt := range tests {
-		s, problems, err := limit.Load("l.yaml", strings.NewReader(tt.text), catalogue{})
+		s, problems, err := limit.Load("l.yaml", strings.NewReader(tt.text), figure.Units{})
 		if err != nil || s != nil || len(problems) == 0 {
 			t.Errorf("%s: accepted: %v %v", tt.what, err, problems)
 			continue
@@ -125,6 +109,26 @@ func TestRefusedLimits(t *testing.T) {
 		}
 		if !found {
 			t.Errorf("%s: want %d:%d %q, got\n%v", tt.what, tt.line, tt.column, tt.message, problems)
+		}
+	}
+}
+
+// More oxygen is the stricter limit, less heat is: of 19.5 vol% and 50 K, which the program
+// carries, a looser one of the house is told, and stands beside.
+func TestALooserLimitIsTold(t *testing.T) {
+	for _, tt := range []struct {
+		quantity, value string
+		looser          bool
+	}{
+		{"air.oxygen", "18 vol%", true}, {"air.oxygen", "20.5 vol%", false}, {"air.oxygen", "19.5 vol%", false},
+		{"heat.adiabatic_rise", "60 K", true}, {"heat.adiabatic_rise", "40 K", false},
+	} {
+		s, problems, err := limit.Load("l.yaml", strings.NewReader(head+entryText(tt.quantity, tt.value, "")), figure.Units{})
+		if err != nil || s == nil {
+			t.Fatal(err, problems)
+		}
+		if told := len(limit.Base().With(s).Notices); (told == 1) != tt.looser {
+			t.Errorf("%s of %s: %d notices, looser %v", tt.quantity, tt.value, told, tt.looser)
 		}
 	}
 }
