@@ -19,8 +19,15 @@ type line struct {
 // law. It is what is printed; what each number holds for is folded behind it.
 func (b *Draft) glance(want func(*figure.Figure) bool) document.Table {
 	t := document.Table{Caption: words.Of("glance.caption"), Columns: document.Columns("col.figure", "glance.at")}
+	before := ""
 	for _, x := range b.tallies(want) {
-		t.Rows = append(t.Rows, document.Row(glanceName(x.id), x.line.text()))
+		name := glanceName(x.id)
+		if more, same := strings.CutPrefix(name, before+", "); same && before != "" {
+			name = words.Of("glance.more", more)
+		} else if before = number.LabelOf(x.id.Quantity); name != before && !strings.HasPrefix(name, before+", ") {
+			before = ""
+		}
+		t.Rows = append(t.Rows, document.Row(name, x.line.text()))
 	}
 	return t
 }

@@ -1,6 +1,8 @@
 package draft
 
 import (
+	"math"
+
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/reports/document"
@@ -30,7 +32,15 @@ func (b *Draft) LimitText(l *limit.Limit, of figure.ID) string {
 	if l.Value == 0 && l.Unit == "1" {
 		return words.Say(l.Says())
 	}
-	return b.Boiling(l, of, b.Options.Units.Limit(l, of.Agent)) + ", " + words.Say(l.Says())
+	return b.Boiling(l, of, b.Options.Units.LimitBeside(l, of.Agent, b.DangerOf(of))) + ", " + words.Say(l.Says())
+}
+
+// DangerOf is the end of a figure at which danger lies; NaN where there is none.
+func (b *Draft) DangerOf(id figure.ID) float64 {
+	if f := b.ByID[id]; f != nil {
+		return f.Danger().V
+	}
+	return math.NaN()
 }
 
 // Boiling is how a limit is told; of the boiling point, that it is that of an open liquor

@@ -348,8 +348,7 @@ func (b *builder) required(g *scaling.Growth) document.Section {
 		for i := range g.Rungs {
 			if _, ok := g.Rungs[i].Worst(q, ""); ok {
 				names = append(names, q)
-				t.Columns = append(t.Columns, document.Column{Text: number.LabelOf(q) + ", " + number.UnitText(number.UnitOf(q)),
-					Right: true})
+				t.Columns = append(t.Columns, document.Column{Text: number.LabelOf(q), Right: true})
 				break
 			}
 		}
@@ -364,7 +363,7 @@ func (b *builder) required(g *scaling.Growth) document.Section {
 			case !ok:
 				row = append(row, document.Text(words.Of("value.dash")))
 			default:
-				row = append(row, document.Text(number.Significant(f.Danger().V, 3, 1)))
+				row = append(row, document.Text(number.Units{}.Amount(q, "", f.Danger().V, 1)))
 			}
 		}
 		t.Rows = append(t.Rows, append(row, document.Text(thresholdText(r))))
@@ -445,13 +444,12 @@ func (b *builder) split(g *scaling.Growth, x scaling.Split) document.Section {
 		if r.Case != "" {
 			name += ", " + draft.CaseName(figure.By(r.Case))
 		}
-		unit := number.UnitOf(r.Quantity)
+		is := func(v float64) string { return number.Units{}.Amount(r.Quantity, "", v, 1) }
 		all := words.Of("growth.not_added")
 		if r.Adds {
-			all = number.Said(r.All, 3, unit)
+			all = is(r.All)
 		}
-		t.Rows = append(t.Rows, document.Row(name, number.Said(r.Large.Danger().V, 3, unit),
-			number.Said(r.One.Danger().V, 3, unit), all))
+		t.Rows = append(t.Rows, document.Row(name, is(r.Large.Danger().V), is(r.One.Danger().V), all))
 	}
 	steps, attended, alone := g.Handling()
 	n := x.Pots

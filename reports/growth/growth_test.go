@@ -2,9 +2,11 @@ package growth_test
 
 import (
 	"encoding/csv"
+	"slices"
 	"strings"
 	"testing"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/reports/document"
@@ -101,6 +103,33 @@ func TestWhatFailsIsToldAfterWhatIsWritten(t *testing.T) {
 	if got := warnings(g); !strings.Contains(got, "exceeded if something fails: Highest temperature (a limit).") ||
 		strings.Contains(got, "exceeded already") {
 		t.Errorf("it reads %q", got)
+	}
+}
+
+// Times of addition of a large batch and of small ones are in hours and days, and kilograms in
+// kilograms: 2960 min are 2.056 d, 13200 min 9.17 d (by hand).
+func TestALargeBatchIsToldAsPeopleTellIt(t *testing.T) {
+	of := func(q, unit string, v float64) figure.Figure {
+		f := figure.Figure{ID: figure.ID{Quantity: q}, Value: working.Exact("x", unit, v, "as written")}
+		f.SetRange(v, v)
+		return f
+	}
+	took, acid := "heat.addition_time.required", "fluoride.hf_equivalent"
+	s := scaling.Split{Pots: 10, Rows: []scaling.SplitRow{
+		{Quantity: took, Large: of(took, "min", 2960), One: of(took, "min", 90), All: 13200, Adds: true},
+		{Quantity: acid, Large: of(acid, "g as HF", 42800), One: of(acid, "g as HF", 428), All: 4280, Adds: true}}}
+	var got []string
+	for _, sec := range growth.Build(crossed(true), s, draft.Options{}).Sections {
+		for _, b := range sec.Blocks {
+			if table, ok := b.(document.Table); ok && len(table.Rows) > 2 && len(table.Rows[0]) == 4 {
+				for _, row := range table.Rows[:2] {
+					got = append(got, row[1].Text+"|"+row[2].Text+"|"+row[3].Text)
+				}
+			}
+		}
+	}
+	if want := []string{"2.06 d|90 min|9.17 d", "42.8 kg as HF|428 g as HF|4.28 kg as HF"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 

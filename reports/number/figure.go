@@ -82,10 +82,16 @@ const stated = 4
 // Limit is the value of a limit on what an agent does, with its unit: not rounded as a
 // figure is, since people look it up; one that no document prints, such as a third of 2 ppm,
 // or one over a shorter time than it is stated for, was worked out and is never made milder.
-func (u Units) Limit(l *limit.Limit, agent string) string {
+func (u Units) Limit(l *limit.Limit, agent string) string { return u.LimitBeside(l, agent, l.Value) }
+
+// LimitBeside is Limit in the unit in which a number of its kind is read that it stands beside.
+func (u Units) LimitBeside(l *limit.Limit, agent string, v float64) string {
 	t := u.Of(l.Quantity, agent)
 	t.Unit = l.Unit
 	f := t.form(Single(l.Value))
+	if other := t.form(Single(v)); other.unit.name == share {
+		f = other
+	}
 	f.digits = stated
 	if l.Origin == limit.Review {
 		f.digits = fine

@@ -111,7 +111,7 @@ func (f form) step(v float64, way int) int {
 func (f form) to(v float64, step, way int) string { return toStep(v*f.per, step, way) }
 
 func toStep(v float64, step, way int) string {
-	if digits.Is(v) && math.Abs(v) >= 10*million {
+	if digits.Is(v) && math.Abs(v) >= million {
 		return words.Of("number.million", digits.ToStep(v/million, step-6, way))
 	}
 	return digits.ToStep(v, step, way)
@@ -165,6 +165,15 @@ func (f form) with(v float64, way int) string {
 
 // Bound is one number with its unit: rounded up for way 1, down for way -1.
 func (t Thing) Bound(v float64, way int) string { return t.form(Single(v)).with(v, way) }
+
+// Beside is Bound in the unit in which a number of the same kind is read that it stands beside.
+func (t Thing) Beside(v, of float64) string {
+	f := t.form(Single(v))
+	if other := t.form(Single(of)); other.unit.name == share {
+		f = other
+	}
+	return f.with(v, 0)
+}
 
 // Value is the value of a figure with its unit.
 func (t Thing) Value(e Ends) string { return t.form(e).with(e.Value, 0) }
@@ -229,6 +238,8 @@ func (f form) apart(e Ends, write func(f form, v float64, way int) string) strin
 		write, other = form.with, form.with
 	}
 	switch {
+	case f.Low && isTime(f.unit.name) && digits.Round9(e.Low*low.per) < least:
+		return words.Of("range.at_once", high.with(e.High, 1))
 	case f.Low:
 		return words.Of("range.down", write(low, e.Low, -1), other(high, e.High, 1))
 	case e.Low == 0:

@@ -61,21 +61,26 @@ type unit struct {
 type rung struct {
 	name     string
 	of, from float64
-	stays    bool // what is given in it is read in it
 }
 
 // ladders are units of the same kind, the largest first. The last one takes the rest.
 var ladders = [][]rung{
-	{{"kg", 1, 1, false}, {"g", 1e-3, 0.1, false}, {"mg", 1e-6, 0, false}},
-	{{"L", 1, 0.1, false}, {"mL", 1e-3, 0, false}},
-	{{"L/min", 1, 0.1, false}, {"mL/min", 1e-3, 0, false}},
-	{{"m3/h", 1, 0.1, false}, {"L/h", 1e-3, 0, false}},
-	{{"g/min", 1, 1, false}, {"mg/min", 1e-3, 0, false}},
-	{{"kW", 1, 1, false}, {"W", 1e-3, 0.1, false}, {"mW", 1e-6, 0, false}},
-	{{"MJ", 1, 10, false}, {"kJ", 1e-3, 0.1, false}, {"J", 1e-6, 0, false}},
-	{{name: "vol%", of: 1, from: 10, stays: true}, {name: "ppm", of: 1e-4}}, // a tenth of the air and more is no trace
-	{{"d", 1, 2, false}, {"h", 1.0 / 24, 2, false}, {"min", 1.0 / 1440, 1, false}, {"s", 1.0 / 86400, 0, false}},
+	{{"kg", 1, 1}, {"g", 1e-3, 0.1}, {"mg", 1e-6, 0}},
+	{{"L", 1, 0.1}, {"mL", 1e-3, 0}},
+	{{"L/min", 1, 0.1}, {"mL/min", 1e-3, 0}},
+	{{"m3/h", 1, 0.1}, {"L/h", 1e-3, 0}},
+	{{"g/min", 1, 1}, {"mg/min", 1e-3, 0}},
+	{{"kW", 1, 1}, {"W", 1e-3, 0.1}, {"mW", 1e-6, 0}},
+	{{"MJ", 1, 10}, {"kJ", 1e-3, 0.1}, {"J", 1e-6, 0}},
+	{{share, 1, 10}, {"ppm", 1e-4, 0}}, // a tenth of the air and more is no trace
+	{{"d", 1, 2}, {"h", 1.0 / 24, 2}, {"min", 1.0 / 1440, 1}, {"s", 1.0 / 86400, 0}},
 }
+
+// share is the unit of a share of the air; what is given in it is read in it.
+const share = "vol%"
+
+// isTime reports whether a unit is one of time.
+func isTime(name string) bool { return name == "d" || name == "h" || name == "min" || name == "s" }
 
 // unitOf is the unit in which v, in a unit of the catalogue, is read: grams below a
 // kilogram, hours and days above two hours. What is behind "as" stays: g as HF.
@@ -86,7 +91,7 @@ func unitOf(name string, v float64) unit {
 	}
 	for _, l := range ladders {
 		for _, was := range l {
-			if was.name != base || was.stays {
+			if was.name != base || base == share {
 				continue
 			}
 			for i, r := range l {

@@ -38,7 +38,7 @@ func (p *reader) holding(l *Line, m matter) {
 // shared is what counts toward a threshold, its share, and the batches that are left.
 func (p *reader) shared(s *stock.Share, name string) string {
 	out := say("held.share", name, number.Thing{Unit: "kg"}.Bound(s.Held.V, 1), s.Threshold.Programme,
-		number.Significant(100*s.Ratio.V, 3, 1))
+		number.Percent(s.Ratio.V, 3, 1))
 	if !s.Headroom.Unknown() {
 		out += say("held.room", number.Thing{}.Bound(s.Headroom.V, -1))
 	}

@@ -135,7 +135,7 @@ var milder = map[string]struct {
 		{id: step("air.breathing_zone", 3, "hf"), v: 1, limit: "site_hood", at: 2, verdict: withinAt},
 		{id: figure.ID{Quantity: "air.floor", Place: figure.Room, Agent: "carbon_dioxide"}, v: 340000, limit: "site_hood",
 			at: 5000, verdict: overAt},
-	}, []string{"carbon dioxide up to 34 vol% on the floor"}, nil},
+	}, []string{"carbon dioxide up to 34 vol% on the floor", "0.5 vol% of the hood"}, []string{"5000"}},
 	"of failures the hottest is told where nobody knows what boils": {failed, []judged{
 		{id: failing("cooling_lost"), v: 79, limit: "boiling_point", at: no, verdict: unknownAt},
 		{id: failing("all_at_once"), v: 276, limit: "boiling_point", at: no, verdict: unknownAt},

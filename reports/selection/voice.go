@@ -38,7 +38,7 @@ func (v voice) Limit(l *limit.Limit, of figure.ID) string {
 		key = "short.local"
 	}
 	q, _ := figure.Lookup(l.Quantity)
-	told := number.Thing{Unit: q.Unit, Digits: 4, Units: v.Options.Units}.Bound(l.Value, 0)
+	told := number.Thing{Unit: q.Unit, Digits: 4, Units: v.Options.Units}.Beside(l.Value, v.DangerOf(of))
 	return v.Boiling(l, of, words.FirstPage(key, told))
 }
 
