@@ -17,19 +17,23 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"strconv"
+	"sync"
+	"sync/atomic"
 	"time"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/page"
-	"github.com/chromedp/cdproto/runtime"
+	devtools "github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
 
 const (
 	notRun = 75
 	rows   = 8 // of a table that axe is shown, unless AXE_ROWS says otherwise
+	most   = 4 // pages that are looked at at a time
 	// each bounds one look at one page.
 	each = 2 * time.Minute
 )
@@ -59,11 +63,11 @@ func main() {
 		fmt.Fprintln(os.Stderr, "axe: give axe.min.js and the pages")
 		os.Exit(2)
 	}
-	most := rows
+	kept := rows
 	if n, err := strconv.Atoi(os.Getenv("AXE_ROWS")); err == nil && n >= 0 {
-		most = n
+		kept = n
 	}
-	found, err := check(os.Args[1], os.Args[2:], fmt.Sprintf(broken, most))
+	found, err := check(os.Args[1], os.Args[2:], fmt.Sprintf(broken, kept))
 	switch {
 	case errors.Is(err, exec.ErrNotFound):
 		fmt.Println("no chromium is installed: no page was opened")
@@ -92,22 +96,31 @@ func check(axe string, pages []string, ask string) (int, error) {
 	}
 	ctx, stop := chromedp.NewExecAllocator(context.Background(), options...)
 	defer stop()
-	ctx, quit := chromedp.NewContext(ctx)
-	defer quit()
-	if err := chromedp.Do(ctx); err != nil {
-		return 0, err
+	said, errs := make([]string, len(pages)*len(looks)), make([]error, len(pages)*len(looks))
+	var next atomic.Int64
+	var browsers sync.WaitGroup
+	for range max(1, min(runtime.NumCPU(), most)) {
+		own, quit := chromedp.NewContext(ctx) // a browser: pages of one share a process
+		defer quit()
+		if err := chromedp.Do(own); err != nil {
+			return 0, err
+		}
+		browsers.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(said); i = int(next.Add(1)) - 1 {
+				said[i], errs[i] = inspect(own, pages[i/len(looks)], string(script), ask, looks[i%len(looks)])
+			}
+		})
 	}
+	browsers.Wait()
 	found := 0
-	for _, name := range pages {
-		for _, l := range looks {
-			said, err := inspect(ctx, name, string(script), ask, l)
-			if err != nil {
-				return found, fmt.Errorf("%s, %s, %d px: %w", name, l.scheme, l.width, err)
-			}
-			if said != "" {
-				found++
-				fmt.Printf("%s, %s, %d px:\n  %s\n", filepath.Base(name), l.scheme, l.width, said)
-			}
+	for i := range said {
+		name, l := pages[i/len(looks)], looks[i%len(looks)]
+		if errs[i] != nil {
+			return found, fmt.Errorf("%s, %s, %d px: %w", name, l.scheme, l.width, errs[i])
+		}
+		if said[i] != "" {
+			found++
+			fmt.Printf("%s, %s, %d px:\n  %s\n", filepath.Base(name), l.scheme, l.width, said[i])
 		}
 	}
 	fmt.Printf("axe-core looked at %d pages in %d ways: violations in %d\n", len(pages), len(looks), found)
@@ -139,7 +152,7 @@ func inspect(ctx context.Context, name, axe, ask string, l look) (string, error)
 }
 
 // awaited waits for what a script promises.
-func awaited(p *runtime.EvaluateParams) { yes := true; p.AwaitPromise = &yes }
+func awaited(p *devtools.EvaluateParams) { yes := true; p.AwaitPromise = &yes }
 
 // bypass lets axe into a page whose own policy runs no script.
 func bypass() chromedp.Action[chromedp.Void] {
