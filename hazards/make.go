@@ -67,6 +67,10 @@ func Make(c route.Case) (Review, error) {
 	if c.Site == nil || c.Site.Jurisdiction == "" {
 		out.Warnings = append(out.Warnings, phrase.Of("warn.no_jurisdiction"))
 	}
+	for _, at := range swung.Away {
+		n, _ := at.Step()
+		out.Warnings = append(out.Warnings, phrase.Of("warn.runs_away", n))
+	}
 	out.Warnings = append(out.Warnings, tooCold(c)...)
 	if c.Brief {
 		out.Warnings = append(out.Warnings, phrase.Of("warn.brief"))

@@ -1,9 +1,13 @@
 package hazards_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	"etchbound/chemicals/datum"
+	"etchbound/hazards"
+	"etchbound/hazards/phrase"
 	"etchbound/schemas/long"
 )
 
@@ -70,5 +74,33 @@ func TestTheWorstOfAHoldGoesOnSmoothly(t *testing.T) {
 				t.Errorf("%s: %g where powder goes in over %s min, %g over 10 min", id, got, minutes, first)
 			}
 		}
+	}
+}
+
+// Near a runaway a quick etch gets hotter and a slow one lets more wait: the dangerous end of a
+// flow is never less than what it comes to at data within their ranges. Of 50 g in a lined
+// reactor these, by hand the low end of heat out of it and the pace at its best estimate, come to
+// 20 times what the quickest etch alone does. It says that what was tried is no bound.
+func TestASlowEtchCanRunAwayToo(t *testing.T) {
+	long.NotShort(t)
+	rv := reviewed(t, bundledTexts(t)["reactor-50g.yaml"], true)
+	move := map[int]float64{}
+	for id, at := range map[datum.ID]float64{"etch_heat.Ti3AlC2": 835, "termination.oxygen": 2, "kinetics.hold_share": 0.1,
+		"wall.other": 10, "conductivity.polymer": 0.1} {
+		d, held := rv.Case.Store.Row(id)
+		if !held || !(at >= d.Low && at <= d.High) {
+			t.Fatalf("%s: %+v", id, d)
+		}
+		move[d.Index] = at
+	}
+	c := rv.Case
+	c.Store = c.Store.With(move)
+	const id = "gas.hydrogen.peak_rate.during_addition@2:self_accelerating"
+	at := figureOf(&hazards.Review{Figures: hazards.Assess(c, nil).Figures}, id)
+	if f := byID(rv.Figures)[id]; !(at.Value.V > 20) || !(f.High().V >= at.Value.V) {
+		t.Errorf("%g L/min, and its range ends at %g", at.Value.V, f.High().V)
+	}
+	if !slices.ContainsFunc(rv.Warnings, func(p phrase.Phrase) bool { return p.Key == "warn.runs_away" }) {
+		t.Error("it is not told that the range of a flow is no bound")
 	}
 }

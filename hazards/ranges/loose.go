@@ -8,7 +8,6 @@ import (
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
-	"etchbound/hazards/vessel"
 )
 
 // loose is a course of several steps of which nobody states what cools it, how much that takes,
@@ -24,14 +23,8 @@ type loose struct {
 	missing []working.Missing
 }
 
-// looseOf are those of a case. A vessel that loses what it makes stays below the temperature
-// T around it and
-//
-//	T + R T^2/E_a
-//
-// and what gets hotter runs away (thermal explosion theory, common practice; memory).
-func looseOf(c route.Case, courses []course.Course) []loose {
-	ea := 1000 * c.Store.Num("kinetics.activation").V
+// looseOf are those of a case.
+func looseOf(c route.Case, ea float64, courses []course.Course) []loose {
 	var out []loose
 	for i := range courses {
 		x := loose{set: math.Inf(-1), from: len(courses[i].Stages)}
@@ -40,13 +33,9 @@ func looseOf(c route.Case, courses []course.Course) []loose {
 		}
 		for j := range courses[i].Stages {
 			s := &courses[i].Stages[j]
-			t := max(s.Set.V, s.Coolant.V) + kelvin
-			x.set = max(x.set, t-kelvin)
-			if s.Loose != nil { // whatever keeps it at what it is set to
-				t = s.Set.V + kelvin
-			}
+			x.set = max(x.set, s.Set.V, s.Coolant.V)
 			x.steps = append(x.steps, figure.Step(s.Step.Number))
-			x.hot = append(x.hot, t+vessel.R*t*t/ea-kelvin)
+			x.hot = append(x.hot, hot(s, ea))
 			x.boils = append(x.boils, s.Boils.V)
 			if s.Loose != nil {
 				x.from = min(x.from, max(j, 1))

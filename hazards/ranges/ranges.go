@@ -89,6 +89,8 @@ type ranger struct {
 	known  *course.Known
 	lots   *lots
 	loose  []loose
+	hot    map[figure.Place]float64 // degC beyond which a step runs away in which something begins to react
+	gone   []figure.Place           // the steps that run away in some run
 	done   []tries
 	about  func(*figure.Figure) bool // the figures whose ranges are asked for; nil: all
 	moves  map[datum.ID]bool         // the variables that can move them; nil: all
@@ -103,9 +105,9 @@ type ranger struct {
 // search gives.
 func newRanger(c route.Case, vars []variable, a *assess.Assessment) *ranger {
 	c.Brief = true
-	known := course.Know(a.Courses)
+	known, ea := course.Know(a.Courses), 1000*c.Store.Num("kinetics.activation").V
 	return &ranger{c: c, vars: vars, base: a.Figures, known: known, lots: newLots(assess.Keep(c, known), a),
-		loose: looseOf(c, a.Courses)}
+		loose: looseOf(c, ea, a.Courses), hot: hotOf(ea, a.Courses)}
 }
 
 // tries are some runs with what each gave.
@@ -249,6 +251,7 @@ func (r *ranger) bends(v int) wanted {
 type Swung struct {
 	Data  []chemicals.Datum // what was moved: of data that move together, the first
 	Leads *Leads            // nil of a brief case
+	Away  []figure.Place    // the steps that run away in some run: no number of runs bounds their flows
 	r     *ranger
 }
 
@@ -263,7 +266,7 @@ func (s *Swung) Ends(v int) (low, high []float64) {
 func Set(c route.Case, used []chemicals.Datum, a *assess.Assessment) *Swung {
 	r := newRanger(c, variables(used), a)
 	r.setAll(!c.Brief)
-	out := &Swung{r: r}
+	out := &Swung{r: r, Away: r.gone}
 	if !c.Brief {
 		r.failures(newLots(assess.Keep(c, r.known), a))
 		out.Leads = r.leadOf()
@@ -299,6 +302,7 @@ func (r *ranger) setAll(search bool) {
 	}
 	r.own = func(i int) []int { return append([]int{want[i][0], want[i][1]}, more[i]...) }
 	found := r.all(c.keys, c.want)
+	found = r.pace(&c, found, more)
 	r.done = append(r.done, tries{c.keys, found})
 	r.corners = tries{c.keys, found}
 	for i := range r.base {

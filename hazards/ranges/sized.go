@@ -87,6 +87,7 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[datum.ID]boo
 		}
 	}
 	found := r.all(ends.keys, ends.want)
+	found = r.pace(&ends, found, more)
 	for i := range r.base {
 		for _, at := range more[i] {
 			if f := &r.base[i]; farther(f, r.lots.at(&found[at], i), r.lots.at(&found[of[i]], i)) {
