@@ -21,7 +21,7 @@ func (d *schemaDoc) missing(node *Node, keys []string) []Problem {
 		if naming := stringOf(schema["named_by"]); naming != "" && node.Has(naming) {
 			what = article(node.Str(naming)) + " step needs the key " + key
 		}
-		p := node.KeyProblem(key, what, stringOf(rule["description"]), d.addHint(key, rule))
+		p := node.KeyProblem(key, what, said(rule), d.addHint(key, rule))
 		p.Found = ""
 		list = append(list, p)
 	}

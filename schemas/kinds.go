@@ -127,6 +127,12 @@ func dimensionsOf(rule map[string]any) []quantity.Dimension {
 	return dims
 }
 
+// said is what a rule says of its key, as a terminal shows it: without the stars that make a
+// word heavy on a page.
+func said(rule map[string]any) string {
+	return strings.ReplaceAll(stringOf(rule["description"]), "**", "")
+}
+
 // acceptedWords says what a key takes.
 func (d *schemaDoc) acceptedWords(rule map[string]any) string {
 	if dims := dimensionsOf(rule); len(dims) > 0 {
@@ -138,7 +144,7 @@ func (d *schemaDoc) acceptedWords(rule map[string]any) string {
 	if s := stringOf(rule["explain"]); s != "" {
 		return s
 	}
-	s := strings.TrimSpace(shapeWords(rule) + stringOf(rule["description"]))
+	s := strings.TrimSpace(shapeWords(rule) + said(rule))
 	if e := d.shown(rule); e != "" && !strings.Contains(s, e) {
 		s = strings.TrimSuffix(s, ".") + "; written as " + e
 	}

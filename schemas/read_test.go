@@ -292,6 +292,8 @@ var malformed = []struct {
 		"{conversion: 12 %}, {time: 24 h, conversion: 97 %}]}}"), "the key time is missing"},
 	{"point as a pair", with("measured: {curve: {temperature: 35 degC, points: [" + mark + "[2 h, 12 %], {time: 24 " +
 		"h, conversion: 97 %}]}}"), "{conversion: ..., time: ...}"},
+	{"yes where true is meant", step("{do: hold, in: a, time: 1 h, temperature: 20 degC, stirred: " + mark + "\"yes\"}"),
+		"write true"},
 	{"no steps", start + "steps: " + mark + "[]\n", "steps is empty"},
 	{"element twice", with("precursor: {phase: Ti3AlC2, mass: 1 g, layers: " + mark + "[Al, Al]}"), "twice"},
 }
@@ -307,6 +309,9 @@ func TestMalformed(t *testing.T) {
 			for _, p := range problems {
 				if p.Accepted == "" && p.Hint == "" {
 					t.Errorf("neither what is accepted nor what to try: %v", p)
+				}
+				if strings.Contains(p.Accepted, "**") {
+					t.Errorf("stars of a page in a message: %v", p)
 				}
 				if p.Line == line && p.Column == column && strings.Contains(p.String(), tt.message) {
 					return

@@ -89,7 +89,7 @@ func (m *together) against(step int) []against {
 		case r.met && math.IsNaN(m.rise):
 			x.is = maybe
 		case r.met && m.rise <= process.NoRise:
-			x.is = no
+			x.is, x.says = no, phrase.Of("order.washed", phrase.Step(step), what, lies, m.place)
 		}
 		out = append(out, x)
 	}
@@ -100,7 +100,7 @@ func (m *together) against(step int) []against {
 // go against one and surely goes against none.
 func told(w *working.Sheet, step int, all []against) (figure.Figure, bool) {
 	n, there := 0.0, false
-	var first, open *against
+	var first, open, washed *against
 	for i := range all {
 		x := &all[i]
 		if x.step != step {
@@ -114,6 +114,8 @@ func told(w *working.Sheet, step int, all []against) (figure.Figure, bool) {
 			}
 		case x.is == maybe && open == nil:
 			open = x
+		case x.is == no && washed == nil:
+			washed = x
 		}
 	}
 	if !there {
@@ -126,7 +128,7 @@ func told(w *working.Sheet, step int, all []against) (figure.Figure, bool) {
 	case open != nil:
 		f.Conditions, f.Value = open.says, working.Absent("n", "1", open.lacks)
 	default:
-		f.Conditions = phrase.Of("order.washed")
+		f.Conditions = washed.says
 		f.Value = working.Exact("n", "1", 0, "rules of order that the step goes against")
 	}
 	f.Value = w.Keep(f.Value)
