@@ -40,8 +40,20 @@ func TestWhatIsNotSaidOrNotHeldKeepsItsFindings(t *testing.T) {
 		{"a wash before the etch", etch + "  - {do: charge, in: pot, what: [precursor], temperature: 20 degC}\n" +
 			"  - {do: prewash, in: pot, into: drum, what: [" + hf10 + "], cycles: 1, time: 10 min}\n",
 			", time: 10 min", ""},
+		{"acid of a shut pot that is nearly full", head + "precursor: {phase: Ti2AlC, mass: 2.72 g}\nplaces: {pot: " +
+			"{kind: beaker, material: polypropylene, capacity: 38.5 mL, closure: closed, rating: 400 kPa, relief: 200 kPa}, " +
+			"drum: {kind: drum}}\nsteps:\n" + charges("{substance: potassium fluoride, mass: 3 g}, {substance: "+
+			"hydrochloric acid, strength: 10.6 mol/L, volume: 25.68 mL}") + addsIt + "  - {do: decant, in: pot, into: drum, retained: 3 mL/g}\n",
+			"{substance: hydrochloric acid", shelf + "HCl"},
+		{"solvent poured to powder and water", etch + "  - {do: charge, in: pot, what: [{substance: ethanol, " +
+			"volume: 24 mL}], temperature: 0 degC}\n  - {do: charge, in: drum, what: [precursor, {substance: water, " +
+			"volume: 2 mL}], temperature: 0 degC}\n  - {do: wash, in: pot, into: drum, what: [{substance: water, " +
+			"volume: 6 mL}], retained: 5 mL/g, cycles: 5}\n", "{substance: water, volume: 2", shelf + "H2O, volume: 2"},
 	} {
-		text := head + powder + c.text
+		text := c.text
+		if !strings.HasPrefix(text, head) {
+			text = head + powder + text
+		}
 		less := strings.Replace(text, c.was, c.is, 1)
 		if less == text {
 			t.Fatalf("%s: nothing to leave out", c.name)

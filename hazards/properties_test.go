@@ -359,8 +359,8 @@ func TestLeavingOutNeverHelps(t *testing.T) {
 		if heat := byID(full.Figures)["heat.etch.total"]; o.key == "impurities" && heat != nil && heat.Value.Unknown() {
 			return // an impurity without a heat in this bath is worse than the metal assumed in its place
 		}
-		if o.key == "capacity" && slices.ContainsFunc(full.Unknown,
-			func(u hazards.UnknownItem) bool { return u.Kind == "room_for_liquor" }) {
+		if o.key == "capacity" && (holdsAt(&full, "overfull") || slices.ContainsFunc(full.Unknown,
+			func(u hazards.UnknownItem) bool { return u.Kind == "room_for_liquor" })) {
 			return // too small for its liquor: a stated fault is no omission
 		}
 		o.from.drop(o.key)
@@ -381,6 +381,7 @@ type option struct {
 // notBetter compares the verdicts of two reviews figure by figure, and the
 // worst of all.
 func notBetter(t reporter, full, bare *hazards.Review, what string) {
+	keepsHolds(t, full, bare, what)
 	before, after := ranks(full), ranks(bare)
 	for id, was := range before {
 		is, there := after[id]

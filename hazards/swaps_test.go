@@ -41,6 +41,7 @@ func worstOf(rv *hazards.Review) map[judged]int {
 
 // neverBetter holds that nothing was removed and nothing improved.
 func neverBetter(t reporter, full, bare *hazards.Review, what string) {
+	keepsHolds(t, full, bare, what)
 	after, breathed := worstOf(bare), breathedUnknown(bare)
 	for k, was := range worstOf(full) {
 		is, there := after[k]

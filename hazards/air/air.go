@@ -211,6 +211,9 @@ func (r *reader) step(d *process.Done) {
 	if q := d.Quenched; q != nil { // what is poured, as strong and as warm as it was
 		see(&q.From, r.place(q.From.Place), hotter(d.Hot, q.From.Set), before, true)
 	}
+	if b := d.Behind; b != nil {
+		see(b.Contents(), r.place(b.Place), b.Hot, left, verb.Opens)
+	}
 	if d.Filled != nil {
 		see(d.Filled, r.place(d.Filled.Place), hotter(d.Hot, d.Filled.Set), filled, true)
 	}

@@ -34,6 +34,10 @@ func (r *reader) fire() {
 				r.over(d, s)
 			}
 		}
+		if b := d.Behind; b != nil {
+			r.over(b, &b.Before)
+			r.over(b, &b.After)
+		}
 	}
 }
 

@@ -79,6 +79,9 @@ func (f *finder) cooling(s *Stage) {
 		f.inAir(s, "course.jacket_unsaid")
 		return
 	}
+	if s.Guessed = k.Kind == "ice_bath" && !k.Temperature.Set; s.Guessed {
+		s.Loose = append(s.Loose, working.Lacks(working.NotGiven, p.At+".cooling.temperature"))
+	}
 	s.Coolant = f.bath(s, p)
 	s.Cooled = phrase.Of(coolings[k.Kind])
 	var least float64
@@ -170,7 +173,7 @@ func (f *finder) bath(s *Stage, p *route.Place) working.Num {
 	case k.Temperature.Set:
 		stated = f.c.Given("T_c", "degC", k.Temperature)
 	case k.Kind == "ice_bath":
-		stated = f.c.Store.Num("ice.temperature").As("T_c")
+		stated = f.c.Store.Num("bath.ice").As("T_c") // and warmer where nobody stirs it
 	default: // colder than the step it lets powder wait, warmer it takes less
 		return working.Absent("T_c", "degC", working.Lacks(working.NotGiven, p.At+".cooling.temperature"))
 	}

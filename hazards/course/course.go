@@ -46,6 +46,7 @@ type Stage struct {
 	Unsaid   []working.Missing // of its jacket, which counts for nothing then
 	Loose    []working.Missing // of what cools it and how much that takes; nil where both are stated
 	Bath     bool              // its place has a bath or a jacket
+	Guessed  bool              // that bath is of ice, and nobody states how warm it is
 	Boils    working.Num       // degC, boiling point of the liquor as it is in this step
 	Boiling  phrase.Phrase     // what that holds for
 }

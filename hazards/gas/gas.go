@@ -1,6 +1,7 @@
 package gas
 
 import (
+	"math"
 	"slices"
 
 	"etchbound/chemicals"
@@ -258,11 +259,11 @@ func (r *reader) closed(courses []course.Course) {
 			}
 		}
 		u := r.unfollowed(p, worst)
-		r.takes(p, can, u)
+		r.takes(p, can, r.unfollowed(p, working.Num{}))
 		hot := r.heatedClosed(p)
 		if u != nil {
 			worst, gas = working.Absent("p", "kPa gauge", u...), working.Absent("n", "mol", u...)
-			held = r.unworked(p.Key, hot, held)
+			held = r.unworked(p, hot, held)
 		}
 		if hot != 0 && held == nil {
 			gas, held = working.Exact("n", "mol", 0, "nothing in it gives gas"), r.done(hot).Contents()
@@ -299,7 +300,8 @@ func (r *reader) closed(courses []course.Course) {
 
 // unworked is a place of which the gas is not worked out: as the step finds it that heats it
 // closed, else as it is fullest.
-func (r *reader) unworked(key string, hot int, held *process.State) *process.State {
+func (r *reader) unworked(p *route.Place, hot int, held *process.State) *process.State {
+	key := p.Key
 	if d := r.done(hot); hot != 0 && d != nil {
 		return d.Contents()
 	}
@@ -312,12 +314,18 @@ func (r *reader) unworked(key string, hot int, held *process.State) *process.Sta
 			if s == nil || s.Place != key {
 				continue
 			}
-			if held == nil || !held.Volume(nil).Unknown() && !(s.Volume(nil).V <= held.Volume(nil).V) {
+			if held == nil || !math.IsNaN(r.fills(p, held)) && !(r.fills(p, s) <= r.fills(p, held)) {
 				held = s // not known before any number
 			}
 		}
 	}
 	return held
+}
+
+// fills is the liquid and solid of a place, mL.
+func (r *reader) fills(p *route.Place, s *process.State) float64 {
+	room := process.RoomIn(r.c, nil, r.k, p, s)
+	return room.Liquid.V + room.Solid.V
 }
 
 // shut is a place with a closed pressure, by the case it is of.

@@ -125,6 +125,9 @@ func (k *walker) carbonate(p *State, s *route.Step) {
 	})
 	left := max(0, -value(q, func(e *Entry) float64 { return e.Base })) // dissolved metal takes base too
 	x := working.Given("x", "1", max(0, 1-left/base), "share of the carbonate that has met acid")
+	if u := q.Stranger(); u != nil && x.Unknown() { // it may be acid
+		x = working.Absent("x", "1", u.Lacks())
+	}
 	gone := Total(k.w, q, "n_gone", func(e *Entry) float64 {
 		if e.Name == freed {
 			return -1

@@ -105,6 +105,7 @@ type Done struct {
 	Melts  bool        // dry salt in it is melted, whatever the verb
 
 	Quenched *Quenched // what was poured in from another place; nil elsewhere
+	Behind   *Done     // as it went where it poured from, if something not held may etch where it poured to; nil elsewhere
 }
 
 // Mixing is what a step dissolved and diluted.
@@ -350,7 +351,11 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 			d.Etches = append(d.Etches, e)
 		}
 	} else {
-		d.Place, d.Before, d.After, d.Hot = to.Place, before, to.copy(), to.Set
+		if k.strangeFrom(etches) { // nothing may: what stays behind counts as before
+			was := *d
+			d.Behind = &was
+		}
+		d.Place, d.Before, d.After, d.Hot, d.First = to.Place, before, to.copy(), to.Set, nil
 		d.Etches = append([]int(nil), to.Etches...)
 	}
 	k.evolve(to, s, s.In, false)

@@ -16,7 +16,7 @@ import (
 // knows in which step, and no end of what is not stated bounds what a later step does.
 type loose struct {
 	steps   []figure.Place // in their order
-	from    int            // the first of them that what is not stated reaches, never the one that begins
+	from    int            // the first of them that what is not stated reaches; of the one that begins only how warm its ice is
 	set     float64        // degC, the highest that a step is set to, or that what is around it has
 	hot     []float64      // degC beyond which each of them runs away
 	boils   []float64      // degC at which each of them boils
@@ -37,7 +37,10 @@ func looseOf(c route.Case, ea float64, courses []course.Course) []loose {
 			x.steps = append(x.steps, figure.Step(s.Step.Number))
 			x.hot = append(x.hot, hot(s, ea))
 			x.boils = append(x.boils, s.Boils.V)
-			if s.Loose != nil {
+			switch {
+			case s.Guessed: // colder, more waits in the step that begins too
+				x.from = min(x.from, j)
+			case s.Loose != nil:
 				x.from = min(x.from, max(j, 1))
 			}
 			for _, m := range s.Loose {
