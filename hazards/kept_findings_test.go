@@ -43,8 +43,13 @@ func TestWhatIsNotSaidOrNotHeldKeepsItsFindings(t *testing.T) {
 		{"acid of a shut pot that is nearly full", head + "precursor: {phase: Ti2AlC, mass: 2.72 g}\nplaces: {pot: " +
 			"{kind: beaker, material: polypropylene, capacity: 38.5 mL, closure: closed, rating: 400 kPa, relief: 200 kPa}, " +
 			"drum: {kind: drum}}\nsteps:\n" + charges("{substance: potassium fluoride, mass: 3 g}, {substance: "+
-			"hydrochloric acid, strength: 10.6 mol/L, volume: 25.68 mL}") + addsIt + "  - {do: decant, in: pot, into: drum, retained: 3 mL/g}\n",
-			"{substance: hydrochloric acid", shelf + "HCl"},
+			"hydrochloric acid, strength: 10.6 mol/L, volume: 25.68 mL}") + addsIt +
+			"  - {do: decant, in: pot, into: drum, retained: 3 mL/g}\n", "{substance: hydrochloric acid", shelf + "HCl"},
+		{"base that a current goes through", head + "precursor: {phase: Ti2AlC, mass: 11.719 g, impurities: none " +
+			"(certificate)}\n" + places + "steps:\n" + charges("{substance: ammonium bifluoride, mass: "+
+			"1.393 g}, {substance: sodium hydroxide, strength: 0.505 mol/L, volume: 100 mL}") + addsIt + "  - {do: " +
+			"electrolyse, in: pot, time: 1 min, current: 1 A, temperature: 20 degC}\n", "{substance: sodium hydroxide",
+			"{substance: base of the shelf, not_held: true"},
 		{"solvent poured to powder and water", etch + "  - {do: charge, in: pot, what: [{substance: ethanol, " +
 			"volume: 24 mL}], temperature: 0 degC}\n  - {do: charge, in: drum, what: [precursor, {substance: water, " +
 			"volume: 2 mL}], temperature: 0 degC}\n  - {do: wash, in: pot, into: drum, what: [{substance: water, " +

@@ -91,3 +91,21 @@ func TestGasOfAWrongAcidIsUnknownBesideWhatIsNotHeld(t *testing.T) {
 		}
 	}
 }
+
+// Silicide gives silane with acid and silicon tetrafluoride where fluoride is left; how much is
+// left beside what is not held nobody knows, so both are told.
+func TestGasesOfSilicideBesideWhatIsNotHeld(t *testing.T) {
+	const strange = "{substance: florbide, mass: 1 g, not_held: true}"
+	const powder = "phase: Ti3AlC2, mass: 1 g, impurities: [{formula: CrSi2, share: 1 wt%}]"
+	var got []string
+	for _, x := range assess(t, etches(powder, hf10, strange)).Walk.Evolved {
+		if x.Gas != nil {
+			got = append(got, x.Gas.Slug)
+		}
+	}
+	for _, gas := range []string{"silane", "silicon_tetrafluoride"} {
+		if !slices.Contains(got, gas) {
+			t.Errorf("no %s among %v", gas, got)
+		}
+	}
+}

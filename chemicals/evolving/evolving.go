@@ -122,6 +122,23 @@ func From(element string, is Is) (g *Gas, listed bool) {
 	return nil, false
 }
 
+// Others are the gases that a medium could make of an element were it not for the one that it
+// makes of it first.
+func Others(element string, is Is) []*Gas {
+	var out []*Gas
+	first := true
+	for _, g := range held()[element] {
+		if !g.Forms(is) {
+			continue
+		}
+		if !first && g.Sub != nil {
+			out = append(out, g)
+		}
+		first = false
+	}
+	return out
+}
+
 // With are the gases that form of nothing but what their takes say.
 func With(is Is) []*Gas {
 	var out []*Gas

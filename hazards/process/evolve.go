@@ -139,6 +139,11 @@ func (k *walker) ofElements(t *tells, m *medium) {
 		}
 		element := chemicals.ElementSymbol(i)
 		g, listed := evolving.From(element, m.is)
+		if t.held != nil { // how much of anything is left beside what is not held, nobody knows: any of them
+			for _, h := range evolving.Others(element, m.is) {
+				k.gives(t, *h, k.most(p, m, s, h))
+			}
+		}
 		switch {
 		case !listed:
 			missing := working.Lacks("gas_unlisted", element).In(s.Number)

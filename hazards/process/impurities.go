@@ -1,6 +1,8 @@
 package process
 
 import (
+	"slices"
+
 	"etchbound/chemicals"
 	"etchbound/chemicals/datum"
 	"etchbound/chemicals/etching"
@@ -164,4 +166,15 @@ func (k *walker) residual(p *State, s *route.Step) {
 		p.Solids[i].Kind = Based
 		k.fact("second_gas", s.Number, phrase.Of("fact.second_gas_step_brings", phrase.Step(s.Number)))
 	}
+}
+
+// mayTake notes once in a place that what is not held may be base, or stands in base, and takes
+// hydrogen off powder that an earlier step left: how much, nobody knows.
+func (k *walker) mayTake(p *State, s *route.Step, b *bath) {
+	told := slices.ContainsFunc(k.out.Releases, func(r Release) bool { return r.Place == p.Place && r.Cause == "residual" })
+	if told || len(pick(p.Solids, Residual)) == 0 || !b.base && b.stranger.Acid >= 0 {
+		return
+	}
+	k.out.Releases = append(k.out.Releases, Release{s.Number, p.Place, "H2", "residual",
+		working.Absent("n_H2", "mol", b.stranger.Lacks())})
 }

@@ -102,6 +102,9 @@ func (k *walker) react(p *State, s *route.Step, r reaction) {
 	switch {
 	case family == Unheld:
 		k.unmodelledBath(p, q, s, "unknown", b.stranger.Lacks())
+		if !phase {
+			k.mayTake(p, s, &b)
+		}
 		return
 	case !lacks.IsZero() && comes(p, s): // it may be as it was, and react with this now
 		k.unmodelledBath(p, q, s, "unknown", lacks)
