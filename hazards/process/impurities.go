@@ -171,7 +171,9 @@ func (k *walker) residual(p *State, s *route.Step) {
 // mayTake notes once in a place that what is not held may be base, or stands in base, and takes
 // hydrogen off powder that an earlier step left: how much, nobody knows.
 func (k *walker) mayTake(p *State, s *route.Step, b *bath) {
-	told := slices.ContainsFunc(k.out.Releases, func(r Release) bool { return r.Place == p.Place && r.Cause == "residual" })
+	told := slices.ContainsFunc(k.out.Releases, func(r Release) bool {
+		return r.Place == p.Place && r.Cause == "residual"
+	})
 	if told || len(pick(p.Solids, Residual)) == 0 || !b.base && b.stranger.Acid >= 0 {
 		return
 	}

@@ -16,7 +16,7 @@ import (
 // knows in which step, and no end of what is not stated bounds what a later step does.
 type loose struct {
 	steps   []figure.Place // in their order
-	from    int            // the first of them that what is not stated reaches; of the one that begins only how warm its ice is
+	from    int            // the first of them that what is not stated reaches: how warm ice is, the one that begins
 	set     float64        // degC, the highest that a step is set to, or that what is around it has
 	hot     []float64      // degC beyond which each of them runs away
 	boils   []float64      // degC at which each of them boils
