@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"etchbound/hazards/ranges"
 	"etchbound/reports/chart"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
@@ -62,7 +63,8 @@ func Sections(d *draft.Draft, all []measuring.Figure) []document.Section {
 	}
 	if len(t.Rows) > 0 {
 		first.Blocks = append(first.Blocks, document.Paragraph{Text: words.Of("measure.lead")}, t)
-		first.Blocks = append(append(first.Blocks, past(d, all)...), pictures...)
+		first.Blocks = append(append(first.Blocks, past(d, all)...), unexplained(d, all)...)
+		first.Blocks = append(first.Blocks, pictures...)
 		how.Blocks = append(how.Blocks, order)
 	} else {
 		first.Blocks = append(first.Blocks, document.Paragraph{Text: words.Of("measure.none")})
@@ -89,6 +91,26 @@ func past(d *draft.Draft, all []measuring.Figure) []document.Block {
 	}
 	return []document.Block{document.Paragraph{Text: words.Of("measure.beyond", strings.Join(of, "; ")),
 		Tone: document.Warning}}
+}
+
+// unexplained says of a powder whose impurities are stated why an analysis of it cuts all the same:
+// what its purity and they leave of it counts at worst as free metal.
+func unexplained(d *draft.Draft, all []measuring.Figure) []document.Block {
+	p := d.Review.Case.Route.Precursor
+	open := slices.ContainsFunc(all, func(f measuring.Figure) bool {
+		return slices.ContainsFunc(f.By, func(b measuring.By) bool {
+			return slices.ContainsFunc(b.Data, func(s ranges.Stood) bool { return s.ID == "impurity.unstated" })
+		})
+	})
+	if !open || p == nil || !p.Stated || !p.Purity.Set {
+		return nil
+	}
+	left := 1 - p.Purity.SI
+	for i := range p.Impurities {
+		left -= p.Impurities[i].Share.SI
+	}
+	return []document.Block{document.Paragraph{Tone: document.Note, Text: words.Of("measure.unexplained",
+		number.Nearest(100*p.Purity.SI, 4), number.Nearest(100*left, 3))}}
 }
 
 // amount is a value of a figure in its unit.
