@@ -22,6 +22,7 @@ type files struct {
 	route, site, limits string
 	batch               string
 	units               unitsFlag
+	asked               string // what is worked out of them, for the control line
 }
 
 // inputs are the names of the files, which no output may overwrite.

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
@@ -28,13 +29,35 @@ const (
 
 func (f files) options(brief bool) reports.Options {
 	return reports.Options{Brief: brief, Version: version, DataVersion: dataVersion, DataDigest: hazards.DataDigest(),
-		Platform: runtime.GOOS + "/" + runtime.GOARCH, Units: f.units.Units}
+		Platform: runtime.GOOS + "/" + runtime.GOARCH, Units: f.units.Units,
+		Asked: f.asked}
 }
 
 func caseFlags(c *cobra.Command, f *files) {
 	c.Flags().StringVar(&f.site, "site", "", "site file: hood, room, jurisdiction, local data")
 	c.Flags().StringVar(&f.limits, "limits", "", "file of local limits; they count where they are stricter")
+	c.PreRun = func(c *cobra.Command, _ []string) { f.asked = worksOut(c) }
 }
+
+// worksOut is what a command works out and what was chosen for it, for the control line: two papers
+// on which another verdict stands carry others. What is in the digests of the files, and what
+// changes no number, is not in it.
+func worksOut(c *cobra.Command) string {
+	var out []string
+	if c.Name() != "review" {
+		out = append(out, c.Name())
+	}
+	c.Flags().Visit(func(g *pflag.Flag) {
+		if !slices.Contains(toldElsewhere, g.Name) {
+			out = append(out, g.Name+" "+plain.Printable(plain.Fold(strings.Trim(g.Value.String(), "[]"))))
+		}
+	})
+	return strings.Join(out, ", ")
+}
+
+// toldElsewhere are the flags of which a control line says nothing by itself.
+var toldElsewhere = []string{"site", "limits", "batch", "reviewed", "reviewed-batch", "reviewed-site", "reviewed-limits",
+	"format", "output", "paper", "units", "workers", "brief", "working", "stop-when", "records"}
 
 // unitsFor lets a reader choose the units of what a command writes.
 func unitsFor(c *cobra.Command, f *files) {

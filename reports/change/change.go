@@ -41,10 +41,11 @@ func Build(c scaling.Change, o draft.Options) document.Document {
 	return d
 }
 
-// controlOf is the control line of a change, on both routes.
+// controlOf is the control line of a change, on both routes, with the site and the limits of the
+// review where they are others.
 func controlOf(c *scaling.Change, o draft.Options) string {
-	to := &c.Proposed.Case
-	return draft.ControlOf(o, to.Site, to.Limits, c.Reviewed.Case.Route.Digest, to.Route.Digest)
+	was, to := &c.Reviewed.Case, &c.Proposed.Case
+	return draft.ControlOf(o, to.Site, to.Limits, was.Route.Digest, to.Route.Digest) + draft.ReviewedWith(was, to)
 }
 
 // changeSheet is what a committee signs.

@@ -56,7 +56,20 @@ func ControlOf(o Options, s *route.Site, l *limit.Set, routes ...string) string 
 	if o.Brief {
 		line += words.Of("control.brief")
 	}
+	if o.Asked != "" {
+		line += words.Of("control.asked", o.Asked)
+	}
 	return line
+}
+
+// ReviewedWith names the site and the limits that a route was reviewed with where it is held
+// beside one with others; empty where they are the same.
+func ReviewedWith(was, to *route.Case) string {
+	site, limits := digests(was.Site, was.Limits)
+	if a, b := digests(to.Site, to.Limits); a == site && b == limits {
+		return ""
+	}
+	return words.Of("control.reviewed_with", short(site), short(limits))
 }
 
 // digests are those of the site file and of the file of local limits, "" without one.

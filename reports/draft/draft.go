@@ -20,6 +20,7 @@ type Options struct {
 	DataVersion string // of the embedded data
 	DataDigest  string // SHA-256 of the embedded data, hex
 	Platform    string // operating system and architecture
+	Asked       string // what is worked out of the files beside a review, with what was chosen; "" for a review
 	Paper       document.Paper
 	Units       number.Units    // in which pressures and what is in air are written
 	Sample      *scaling.Sample // draws of the data; nil where none were made

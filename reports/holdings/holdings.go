@@ -110,7 +110,7 @@ func controlOf(h *scaling.Holdings, o draft.Options) string {
 	for _, r := range h.Routes {
 		routes = append(routes, r.Digest)
 	}
-	return draft.ControlOf(o, h.Site, nil, routes...)
+	return draft.ControlOf(o, h.Site, h.Limits, routes...)
 }
 
 func stockShares(h *scaling.Holdings) []document.Block {

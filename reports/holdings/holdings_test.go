@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"etchbound/chemicals/working"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/route"
 	"etchbound/hazards/stock"
 	"etchbound/reports/document"
@@ -97,5 +98,13 @@ func TestADigestStandsForAllFiles(t *testing.T) {
 			t.Errorf("digest %q of %+v", d, h)
 		}
 		seen[d] = true
+	}
+}
+
+// A stock list that was held against limits of the house names them.
+func TestAStockNamesItsLimits(t *testing.T) {
+	h := scaling.Holdings{Limits: &limit.Set{Digest: strings.Repeat("12", 32)}}
+	if got := holdings.Build(&h, draft.Options{}).Control; !strings.Contains(got, "limits 12121212") {
+		t.Errorf("%q", got)
 	}
 }
