@@ -56,8 +56,8 @@ func worksOut(c *cobra.Command) string {
 }
 
 // toldElsewhere are the flags of which a control line says nothing by itself.
-var toldElsewhere = []string{"site", "limits", "batch", "reviewed", "reviewed-batch", "reviewed-site", "reviewed-limits",
-	"format", "output", "paper", "units", "workers", "brief", "working", "stop-when", "records"}
+var toldElsewhere = []string{"site", "limits", "batch", "reviewed", "reviewed-batch", "reviewed-site",
+	"reviewed-limits", "format", "output", "paper", "units", "workers", "brief", "working", "stop-when", "records"}
 
 // unitsFor lets a reader choose the units of what a command writes.
 func unitsFor(c *cobra.Command, f *files) {

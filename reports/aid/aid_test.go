@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"etchbound/hazards"
+	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/meeting"
 	"etchbound/hazards/route"
@@ -114,5 +115,22 @@ func TestWhatNobodyHoldsHasALineForItsEffects(t *testing.T) {
 		if !strings.Contains(said.String(), words.Of(key)) {
 			t.Errorf("nothing says %q: %s", words.Of(key), said.String())
 		}
+	}
+}
+
+// What is done first in several steps is said once, of steps that stand in two courses too.
+func TestWhatIsDoneFirstIsSaidOnce(t *testing.T) {
+	stages := func(steps ...int) (out course.Course) {
+		for _, n := range steps {
+			out.Stages = append(out.Stages, course.Stage{Step: &route.Step{Number: n}})
+		}
+		return out
+	}
+	r := hazards.Review{Case: route.Case{Route: &route.Route{}}}
+	r.Courses = []course.Course{stages(2, 3, 4), stages(4, 6)}
+	p, ok := aid.Of(draft.New(&r, draft.Options{})).FirstLines()[0].(document.Paragraph)
+	if !ok || !strings.HasPrefix(p.Text, "Steps 2 to 4 and 6, if it gets hot: ") ||
+		strings.Count(p.Text, "gets hot") != 1 {
+		t.Errorf("%q", p.Text)
 	}
 }

@@ -5,6 +5,7 @@ package aid
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"etchbound/hazards/figure"
@@ -91,22 +92,30 @@ func (b *Aid) away(step figure.Place) string {
 // FirstLines are for a card at the bench, and never for a door: nobody goes in to do them.
 // Steps of which the same holds are said together.
 func (b *Aid) FirstLines() []document.Block {
-	var hot []string
+	var said, hot []string
+	steps := map[string][]int{}
 	for i := range b.Review.Courses {
 		n := &b.Review.Courses[i]
-		var steps []string
 		for j := range n.Stages {
-			step := figure.Step(n.Stages[j].Step.Number)
-			steps = append(steps, step.String())
-			if j+1 < len(n.Stages) && b.ifHot(figure.Step(n.Stages[j+1].Step.Number)) == b.ifHot(step) {
-				continue
+			number := n.Stages[j].Step.Number
+			text := b.ifHot(figure.Step(number))
+			if steps[text] == nil {
+				said = append(said, text)
 			}
-			hot = append(hot, words.Of("first.at", strings.Join(steps, ", "), b.ifHot(step)))
-			steps = nil
+			steps[text] = append(steps[text], number)
 		}
 	}
-	if len(hot) == 0 {
+	if len(said) == 0 {
 		return nil
+	}
+	for _, text := range said {
+		of := steps[text]
+		slices.Sort(of)
+		key := "first.at"
+		if of = slices.Compact(of); len(of) > 1 {
+			key = "first.at_steps"
+		}
+		hot = append(hot, words.Of(key, words.List(words.Runs(of)), text))
 	}
 	return []document.Block{document.Paragraph{Text: strings.Join(hot, " "), Tone: document.Warning}, b.rules()}
 }

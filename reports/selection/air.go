@@ -47,8 +47,11 @@ func (p *reader) breathe(l *Line) {
 			continue
 		}
 		key := "breathe.agent"
-		if f.Figure.Quantity == "air.floor" {
+		switch {
+		case f.Figure.Quantity == "air.floor":
 			key = "breathe.floor"
+		case f.Figure.Case.Branch == figure.Mist:
+			key = "breathe.drops"
 		}
 		told = append(told, say(key, draft.AgentName("air.breathing_zone", a), p.v.Danger(g), p.v.Place(f.Figure.Place)))
 		held = append(held, f)

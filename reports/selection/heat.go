@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"etchbound/hazards/figure"
 	"etchbound/hazards/route"
@@ -121,13 +123,22 @@ func (p *reader) cooling(l *Line) {
 		}
 	}
 	all := append(slices.Clone(run), fails...)
-	l.Answer = joinedBy("; ", p.asRun(run), p.ifCoolingFails(fails)) + p.boilsAt(l, all)
+	l.Answer = capital(joinedBy("; ", p.asRun(run), p.ifCoolingFails(fails))) + p.boilsAt(l, all)
 	if s := p.notKnown(p.dark(all, p.foremost(run), p.foremost(fails))); s != "" {
 		l.Answer += say("answer.also_unknown", s)
 	}
 	if f := first.top(); f != nil {
 		p.narrows(l, f)
 	}
+}
+
+// capital begins a text as a sentence begins.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 // byNoLaw picks what goes as written, by no law in particular.

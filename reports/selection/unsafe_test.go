@@ -136,6 +136,13 @@ var milder = map[string]struct {
 		{id: figure.ID{Quantity: "air.floor", Place: figure.Room, Agent: "carbon_dioxide"}, v: 340000, limit: "site_hood",
 			at: 5000, verdict: overAt},
 	}, []string{"carbon dioxide up to 34 vol% on the floor", "0.5 vol% of the hood"}, []string{"5000"}},
+	"what people breathe as drops is told as drops": {(*reader).breathe, []judged{
+		{id: figure.ID{Quantity: "air.breathing_zone", Place: figure.Step(3), Agent: "hf",
+			Case: figure.Case{Branch: figure.Mist}}, v: 161, limit: "site_hood", at: 2, verdict: overAt},
+	}, []string{"hydrogen fluoride, as drops, up to 161 ppm (step 3)"}, nil},
+	"what is not told of the run begins the row": {(*reader).cooling, []judged{
+		{id: step(mtsr, 1, ""), v: 1650, limit: "boiling_point", at: no, verdict: unknownAt},
+	}, []string{"If cooling fails"}, []string{"if cooling fails"}},
 	"of failures the hottest is told where nobody knows what boils": {failed, []judged{
 		{id: failing("cooling_lost"), v: 79, limit: "boiling_point", at: no, verdict: unknownAt},
 		{id: failing("all_at_once"), v: 276, limit: "boiling_point", at: no, verdict: unknownAt},
