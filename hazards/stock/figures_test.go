@@ -140,6 +140,17 @@ func TestEveryThresholdIsFoundByItsID(t *testing.T) {
 	if x, ok := stock.ThresholdOf("seveso_sum_health_upper"); !ok || x.Tier != "upper tier" {
 		t.Errorf("%v", x)
 	}
+	named := map[string]string{} // no two sums of one tier are told by one name
+	for _, tier := range []string{"lower", "upper"} {
+		for _, of := range []string{"health", "physical", "environment"} {
+			x, ok := stock.ThresholdOf("seveso_sum_" + of + "_" + tier)
+			if !ok || named[x.Programme+x.Tier] != "" || !strings.Contains(x.Programme, of) {
+				t.Errorf("%v, beside %q", x, named[x.Programme+x.Tier])
+				continue
+			}
+			named[x.Programme+x.Tier] = x.ID
+		}
+	}
 }
 
 // What a law names counts by its own quantity, and by that in each sum that its classes are

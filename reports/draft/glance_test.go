@@ -8,6 +8,7 @@ import (
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
+	"etchbound/reports/number"
 	"etchbound/reports/words"
 )
 
@@ -42,9 +43,16 @@ func TestGlanceSaysVerdicts(t *testing.T) {
 	r := fixture.Review()
 	b := draft.New(&r, draft.Options{})
 	blocks := b.FigureTable(func(*figure.Figure) bool { return true })
-	all := ""
+	all, named := "", map[string]int{}
 	for _, row := range blocks[0].(document.Table).Rows {
 		all += row[1].Text + "\n"
+		name, _, _ := strings.Cut(row[0].Text, ", ")
+		named[name]++
+	}
+	for i := range r.Figures { // rows of one quantity follow its name once
+		if name := number.LabelOf(r.Figures[i].Quantity); named[name] > 1 {
+			t.Errorf("%q stands %d times", name, named[name])
+		}
 	}
 	for _, v := range []figure.Verdict{figure.Exceeds, figure.Near} {
 		if !strings.Contains(all, ", "+words.Of("verdict."+v.String())) {

@@ -10,8 +10,11 @@ import (
 	"etchbound/hazards/doubt"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
+	"etchbound/hazards/meeting"
 	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
 	"etchbound/hazards/route"
+	"etchbound/hazards/stock"
 	"etchbound/reports/draft"
 	"etchbound/reports/words"
 )
@@ -110,6 +113,61 @@ func TestANumberIsToldByItself(t *testing.T) {
 		"15 K, then 5 K": true, "about5 K": true, "": false} {
 		if tells(text, "5 K") != want {
 			t.Errorf("%q tells 5 K: %v", text, !want)
+		}
+	}
+}
+
+// Places in which a pair meets from one step on are told with that step once, in the order in
+// which they first stand.
+func TestAPlaceWhereAPairMeetsSaysItsStepOnce(t *testing.T) {
+	got := metAt([]string{"etch", "drum", "tubes", "jar"}, []int{2, 4, 2, 0})
+	want := []string{draft.MetAt("etch, tubes", 2), draft.MetAt("drum", 4), draft.MetAt("jar", 0)}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// What counts toward a threshold ten times over and more is told in times, and less in percent.
+func TestAShareOfAThresholdIsToldAsPeopleTellIt(t *testing.T) {
+	of := func(kg, ratio float64) *stock.Share {
+		return &stock.Share{Threshold: &stock.Threshold{Programme: "a code"}, Headroom: working.Absent("n", "1"),
+			Held: working.Exact("m", "kg", kg, "as written"), Ratio: working.Exact("r", "1", ratio, "as written")}
+	}
+	for want, s := range map[string]*stock.Share{
+		"x: 630 kg counts for a code, 140 times of its threshold": of(630, 140),
+		"x: 4.5 kg counts for a code, 100 % of its threshold":     of(4.5, 1),
+	} {
+		if got := (&reader{}).shared(s, "x"); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// A poisonous gas that kills without warning is in the banner of whatever gives it off, each
+// gas once with all that shows it; one that the step does not name is not (common practice:
+// hot copper(II) chloride gives chlorine, an anode in chloride too).
+func TestAGasThatAStepGivesOffIsInTheBanner(t *testing.T) {
+	off := func(step int, gas string) process.Fact {
+		return process.Fact{ID: "toxic_gas", Step: step,
+			Says: phrase.Of("fact.toxic_gas", gas, 2.0, 6.0, phrase.Step(step))}
+	}
+	for _, c := range []struct {
+		facts []process.Fact
+		met   []met
+		want  string
+	}{
+		{facts: []process.Fact{off(2, "chlorine"), off(4, "ammonia"), off(5, "chlorine")},
+			want: "Chlorine can come off: steps 2, 5."},
+		{facts: []process.Fact{off(4, "ammonia")}},
+		{[]process.Fact{off(3, "chlorine")}, []met{{Pair: &meeting.Pair{ID: "persulfate_chloride", Names: "salt with acid"},
+			where: []string{"jar from step 2 on"}}},
+			"Chlorine can come off: salt with acid (jar from step 2 on); step 3."},
+	} {
+		r := &hazards.Review{Case: route.Case{Route: &route.Route{}}, Walk: process.Walk{Facts: c.facts}}
+		d := draft.New(r, draft.Options{})
+		p := &reader{r: r, v: voice{d}, figs: d.Set, met: c.met}
+		if got := strings.Join(p.banner(), " "); got != c.want {
+			t.Errorf("the banner says %q, want %q", got, c.want)
 		}
 	}
 }

@@ -46,12 +46,22 @@ func TestAlike(t *testing.T) {
 	heat := func(step int, a, b string) phrase.Phrase {
 		return phrase.Of("hold.finding.mixing_unknown", phrase.Step(step), a, b, phrase.As("Ask."))
 	}
+	off := func(what string, litres, grams float64, step int) phrase.Phrase {
+		return phrase.Of("fact.toxic_gas", what, litres, grams, phrase.Step(step))
+	}
+	lost := func(what string, step int) phrase.Phrase {
+		return phrase.Of("fact.toxic_gas_unknown", what, phrase.Step(step))
+	}
 	got := words.SayAll(words.Alike([]phrase.Phrase{gas("jar", 2, "x"), gas("drum", 5, "x"), gas("pot", 3, "y"),
-		phrase.Of("fact.dry"), heat(1, "acid", "salt"), heat(4, "water", "salt")}))
+		phrase.Of("fact.dry"), heat(1, "acid", "salt"), heat(4, "water", "salt"), off("ammonia", 1.5, 1, 3),
+		off("chlorine", 2, 6, 3), off("chlorine", 2, 6, 4), lost("phosphine", 5), lost("arsine", 5)}))
 	want := []string{"How much gas comes off in jar (from step 2 on) and drum (from step 5 on) is not worked out: x.",
 		"How much gas comes off in pot from step 3 on is not worked out: y.", words.Say(phrase.Of("fact.dry")),
 		"Do not do these yet, of which the heat of mixing is not known: step 1 (acid with salt) and step 4 (water with " +
-			"salt). Ask."}
+			"salt). Ask.",
+		"Poisonous gas, at 25 °C: ammonia (up to 1.5 L, 1 g) and chlorine (up to 2 L, 6 g), in step 3.",
+		"Poisonous gas: chlorine (up to 2 L at 25 °C, 6 g), in step 4.",
+		"Poisonous gas: phosphine and arsine, nobody knows how much, in step 5."}
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
