@@ -1,9 +1,11 @@
 package levers
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
 	cases "etchbound/hazards/bench"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
@@ -190,5 +192,32 @@ func TestWhyNothingReachesIt(t *testing.T) {
 		if got := l.why(&route.Route{}).Key; got != c.why || l.Batch != c.batch {
 			t.Errorf("%s/%s: %s and batch %q, want %s and %q", c.quantity, c.agent, got, l.Batch, c.why, c.batch)
 		}
+	}
+}
+
+// Acid that comes out slowly from between the layers asks for more cycles than dilution does, which
+// no datum moves: that it may take more than are written is seen, and that enough of them do.
+func TestCyclesAreTriedForWhatComesOutSlowly(t *testing.T) {
+	text := strings.Replace(shut, "cycles: 5", "target_ph: 6, cycles: 7, retained: 6 mL/g, water: co2_free", 1)
+	s := searchOf(t, text)
+	s.written.Case.Brief = true
+	r, err := hazards.Make(s.written.Case)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.views = viewsOf(&r)
+	more := func(n int) bool {
+		for i := range s.choices {
+			if s.choices[i].name != "cycles" {
+				continue
+			}
+			st, ok := s.try(s.with(pick{i, n}))
+			return ok && slices.ContainsFunc(st.may, func(x figure.Finding) bool { return x.Figure.Quantity == "wash.cycles" })
+		}
+		t.Fatal("no cycles to change")
+		return false
+	}
+	if len(s.views) != 1 || !more(0) || more(5) {
+		t.Errorf("%d views; may exceed with one more %v, with twelve more %v", len(s.views), more(0), more(5))
 	}
 }

@@ -144,6 +144,8 @@ const mostViews = 3
 func viewsOf(r *hazards.Review) []view {
 	var out []view
 	var first []figure.ID
+	wide := view{store: r.Case.Store, of: map[figure.FindingID]bool{}, widened: true}
+	figs := figure.NewSet(r.Figures)
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		if f.Verdict != figure.Exceeds || f.Surely >= figure.BestEstimate || f.Figure.Case.Failure != "" {
@@ -152,6 +154,10 @@ func viewsOf(r *hazards.Review) []view {
 		id := r.Member(f.Figure)
 		if !f.Of.IsZero() {
 			id = r.Member(f.Of)
+		}
+		if g := figs.Get(id); g != nil && g.Widened {
+			wide.of[f.ID()] = true
+			continue
 		}
 		c, _, there := r.Leads.Case(r.Case, id)
 		if !there {
@@ -165,11 +171,14 @@ func viewsOf(r *hazards.Review) []view {
 		}
 		if at < 0 && len(out) < mostViews {
 			at = len(out)
-			first, out = append(first, id), append(out, view{c.Store, map[figure.FindingID]bool{}})
+			first, out = append(first, id), append(out, view{store: c.Store, of: map[figure.FindingID]bool{}})
 		}
 		if at >= 0 {
 			out[at].of[f.ID()] = true
 		}
+	}
+	if len(wide.of) > 0 {
+		out = append(out, wide)
 	}
 	return out
 }

@@ -8,12 +8,23 @@ import (
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/proposal"
+	"etchbound/hazards/route"
 )
 
 // view is a set of data to judge by, and the findings that are judged by it.
 type view struct {
-	store *chemicals.Store
-	of    map[figure.FindingID]bool
+	store   *chemicals.Store
+	of      map[figure.FindingID]bool
+	widened bool // at the ends to which no datum moves a figure
+}
+
+// findings are those of a case at the data of a view.
+func (v *view) findings(c route.Case) ([]figure.Finding, error) {
+	c.Store = v.store
+	if v.widened {
+		return hazards.Widened(c)
+	}
+	return hazards.Centre(c)
 }
 
 // standing is how a file stands.
@@ -51,10 +62,9 @@ func stand(f proposal.File, views []view, written int) (standing, error) {
 			out.over += overrun(x)
 		}
 	}
-	for _, v := range views {
-		c := f.Case
-		c.Store = v.store
-		at, err := hazards.Centre(c)
+	for i := range views {
+		v := &views[i]
+		at, err := v.findings(f.Case)
 		if err != nil {
 			return out, err
 		}
