@@ -59,6 +59,11 @@ func TestClassesOfMixtures(t *testing.T) {
 		{"two general irritants of 6 %", map[string]float64{"lithium_chloride": 6, "potassium_carbonate": 6},
 			[]string{"skin_irrit_2", "eye_irrit_2"}},
 		{"ammonia 3 %", map[string]float64{"ammonia": 3}, []string{"skin_irrit_2", "eye_dam_1", "aquatic_chronic_3"}},
+		{"copper chloride 3 %: ten times 3 is over 25", map[string]float64{"copper_ii_chloride": 3},
+			[]string{"eye_dam_1", "aquatic_chronic_2"}},
+		{"copper chloride 0.35 %: a hundred times 0.35 is over 25", map[string]float64{"copper_ii_chloride": 0.35},
+			[]string{"aquatic_chronic_3"}},
+		{"copper chloride 0.2 %", map[string]float64{"copper_ii_chloride": 0.2}, nil},
 		{"salt water", map[string]float64{"sodium_chloride": 20}, nil},
 	} {
 		var mix []Part

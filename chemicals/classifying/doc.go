@@ -150,7 +150,9 @@ func (t *tables) read(r columns.Row) {
 func Held(s *chemicals.Substance) bool { return s != nil && held().substances[s.Slug] != nil }
 
 // limit is the share in wt% from which a part alone gives a class or a severer one of its
-// family: its own limit, else the general one of what it is. NaN where it never does.
+// family: its own limit, else the general one of what it is, or of what that becomes, step by
+// step: a hundred times chronic 1 counts as chronic 3 (Regulation (EC) 1272/2008, table 4.1.2).
+// NaN where it never does.
 func (x *row) limit(t *tables, c *Class) float64 {
 	least, any := math.NaN(), false
 	for _, o := range x.limits {
@@ -169,12 +171,14 @@ func (x *row) limit(t *tables, c *Class) float64 {
 		if b.Family != c.Family || b.ate == b.ate {
 			continue
 		}
-		g := t.generals[b.Key]
-		if b.Rank <= c.Rank && !(g.from >= least) {
-			least = g.from
-		}
-		if m := t.byKey[g.becomes]; m != nil && m.Family == c.Family && m.Rank <= c.Rank && !(g.becomesFrom >= least) {
-			least = g.becomesFrom
+		for times := 1.0; b != nil && b.Family == c.Family; {
+			g := t.generals[b.Key]
+			if from := g.from * times; b.Rank <= c.Rank && !(from >= least) {
+				least = from
+			}
+			if b = t.byKey[g.becomes]; b != nil {
+				times *= g.becomesFrom / t.generals[b.Key].from
+			}
 		}
 	}
 	return least
