@@ -3,6 +3,7 @@
 package cards
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -65,6 +66,12 @@ func (b *builder) gasText() string {
 	for _, q := range []string{"gas.hydrogen.total", "gas.hydride.bound", "neutralise.ammonia"} {
 		if f, ok := b.Bare(q); ok && (f.Value.Unknown() || f.Value.V > 0 || f.High().V > 0) {
 			s = append(s, b.FigureName(f)+": "+b.ValueAndRange(f))
+		}
+	}
+	for f := range b.Set.Of("gas.evolved.bound") {
+		name := draft.AgentName(f.Quantity, f.Agent)
+		if f.Agent != "" && f.Case.Failure == "" && !(f.Danger().V <= 0) && !slices.Contains(s, name) {
+			s = append(s, name)
 		}
 	}
 	for f := range b.Set.Of("neutralise.carbon_dioxide") { // of an agent the route uses, not of those it might

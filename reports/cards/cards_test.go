@@ -5,7 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/chemicals/working"
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/route"
 	"etchbound/reports/aid"
 	"etchbound/reports/cards"
 	"etchbound/reports/document"
@@ -58,6 +61,25 @@ func TestTheDoorNamesTheGases(t *testing.T) {
 	}
 	if got := gas(func(f *figure.Figure) bool { return !hydrogen(f) }); got == "" || strings.Contains(got, label) {
 		t.Errorf("%q", got)
+	}
+}
+
+// The door names a poisonous gas that a step gives off as written, once, known or not, and none
+// that only a mistake would bring.
+func TestTheDoorNamesPoisonousGases(t *testing.T) {
+	of := func(step int, agent, failure string, v float64) figure.Figure {
+		f := figure.Figure{ID: figure.ID{Quantity: "gas.evolved.bound", Place: figure.Step(step), Agent: agent,
+			Case: figure.Case{Failure: failure}}, Value: working.Exact("x", "L", v, "as written")}
+		f.SetRange(v, v)
+		return f
+	}
+	r := hazards.Review{Case: route.Case{Route: &route.Route{}}, Figures: []figure.Figure{of(1, "chlorine", "", 0.4),
+		of(2, "chlorine", "", 0.1), of(2, "phosgene", "all_at_once", 1), of(2, "ammonia", "", 0)}}
+	for _, s := range cards.Sections(draft.New(&r, draft.Options{})) {
+		if got := fmt.Sprint(s.Blocks); s.Key == "door" && (strings.Count(got, "chlorine") != 1 ||
+			strings.Contains(got, "phosgene") || strings.Contains(got, "ammonia")) {
+			t.Error(got)
+		}
 	}
 }
 
