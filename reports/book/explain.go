@@ -167,16 +167,16 @@ func (e *explainer) origin(l *working.Line) string {
 	case working.KindGiven:
 		return draft.GivenAt(l)
 	case working.KindTable:
-		return words.Of("made.table", l.Formula)
+		return words.Of("made.table", number.Formula(l.Formula))
 	case working.KindModel:
-		return words.Of("made.model", l.Formula)
+		return words.Of("made.model", number.Formula(l.Formula))
 	case working.KindSum:
 		return draft.SumOf(l)
 	}
 	if l.Formula == "" {
 		return words.Of("value.not_stated")
 	}
-	return l.Formula
+	return number.Formula(l.Formula)
 }
 
 func (e *explainer) datum(id datum.ID) string {

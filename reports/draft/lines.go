@@ -55,15 +55,15 @@ func MadeBy(l *working.Line) string {
 	case reads:
 		return words.Of("made.datum", DatumName(id))
 	case l.Kind == working.KindTable:
-		return words.Of("made.table", l.Formula)
+		return words.Of("made.table", number.Formula(l.Formula))
 	case l.Kind == working.KindModel:
-		return words.Of("made.model", l.Formula)
+		return words.Of("made.model", number.Formula(l.Formula))
 	case l.Kind == working.KindSum:
 		return l.Symbol + " = " + SumOf(l)
 	case l.Formula == "":
 		return words.Of("value.not_stated")
 	}
-	return l.Symbol + " = " + l.Formula
+	return l.Symbol + " = " + number.Formula(l.Formula)
 }
 
 // MadeOf is how a line was made, each input leading to its own line.
