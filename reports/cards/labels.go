@@ -33,6 +33,9 @@ func (b *builder) labelLines(c *meeting.Contents, waste bool) []string {
 	if c.Tags.Has("powder") {
 		lines = append(lines, words.Of("label.gas"))
 	}
+	if gases := b.Poisons(c.Place.Key); gases != nil {
+		lines = append(lines, words.Of("label.poison", words.List(gases)))
+	}
 	lines = append(lines, b.inside(c, waste)...)
 	if waste {
 		lines = append(lines, b.treated(c.Place.Key)...)

@@ -9,6 +9,7 @@ import (
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/treating"
 	"etchbound/reports/draft"
 )
@@ -64,5 +65,17 @@ func TestALabelOfSeveralAgentsNamesSolids(t *testing.T) {
 	}
 	if lines := strings.Join(b.treated("drum"), "\n"); !strings.Contains(lines, "not known") {
 		t.Error(lines)
+	}
+}
+
+// A container of a melt that gives off chlorine says so, once, and one beside it does not.
+func TestALabelNamesWhatPoisons(t *testing.T) {
+	chlorine, _ := chemicals.Library().Find("chlorine")
+	b := &builder{Draft: &draft.Draft{Review: &hazards.Review{Walk: process.Walk{Evolved: []process.Evolved{
+		{Step: 2, Place: "boat", Gas: chlorine}, {Step: 3, Place: "boat", Gas: chlorine}, {Step: 3, Place: "jar"}}}}}}
+	for place, want := range map[string]string{"boat": "chlorine", "jar": "a gas that nobody names", "drum": ""} {
+		if got := strings.Join(b.Poisons(place), ", "); got != want {
+			t.Errorf("%s gives off %q, want %q", place, got, want)
+		}
 	}
 }

@@ -1,6 +1,8 @@
 package draft
 
 import (
+	"slices"
+
 	"etchbound/hazards/meeting"
 	"etchbound/reports/words"
 )
@@ -46,7 +48,26 @@ func (b *Draft) routeTags() meeting.Tags {
 			t.Add(0, "scrubber")
 		case "gas.hydride.bound":
 			t.Add(0, "hydride")
+		case "gas.evolved.bound":
+			t.Add(0, "poison_gas")
 		}
 	}
 	return t
+}
+
+// Poisons are the poisonous gases that can form in a container, each once, and what is said
+// where nobody knows which.
+func (b *Draft) Poisons(place string) []string {
+	var out []string
+	all := b.Review.Walk.Evolved
+	for i := range all {
+		name := words.Of("label.poison_unknown")
+		if all[i].Gas != nil {
+			name = all[i].Gas.Name
+		}
+		if all[i].Place == place && !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	return out
 }
