@@ -49,7 +49,9 @@ func kept(after map[stopped]bool, h stopped) bool {
 			return true
 		case byUnheld[h.id] && x.id == "not_held" && (h.place.IsZero() || x.place == h.place || earlier(x.place, h.place)):
 			return true
-		case h.id == "attacked" && (x.id == "material_unknown" || x.id == "lid_unknown"): // what it is made of was left out
+		case h.id == "attacked" && x.id == "material_unknown": // what it is made of was left out
+			return true
+		case (h.id == "attacked" || h.id == "material_unknown") && x.id == "lid_unknown": // likewise of a lid
 			return true
 		case fromThen[h.id] && x.id == h.id && earlier(x.place, h.place): // from there on
 			return true

@@ -16,7 +16,8 @@ import (
 // knows in which step, and no end of what is not stated bounds what a later step does.
 type loose struct {
 	steps   []figure.Place // in their order
-	from    int            // the first of them that what is not stated reaches: how warm ice is, the one that begins
+	from    int            // the first of them that what is not stated reaches, never the one that begins
+	warm    int            // likewise of temperatures and air, with the first where nobody states how warm ice is
 	set     float64        // degC, the highest that a step is set to, or that what is around it has
 	hot     []float64      // degC beyond which each of them runs away
 	boils   []float64      // degC at which each of them boils
@@ -27,7 +28,7 @@ type loose struct {
 func looseOf(c route.Case, ea float64, courses []course.Course) []loose {
 	var out []loose
 	for i := range courses {
-		x := loose{set: math.Inf(-1), from: len(courses[i].Stages)}
+		x := loose{set: math.Inf(-1), from: len(courses[i].Stages), warm: len(courses[i].Stages)}
 		if p := c.Route.Precursor; p != nil && !p.Stated {
 			x.from, x.missing = 1, append(x.missing, working.Lacks("impurities_open", ""))
 		}
@@ -37,11 +38,11 @@ func looseOf(c route.Case, ea float64, courses []course.Course) []loose {
 			x.steps = append(x.steps, figure.Step(s.Step.Number))
 			x.hot = append(x.hot, hot(s, ea))
 			x.boils = append(x.boils, s.Boils.V)
-			switch {
-			case s.Guessed: // colder, more waits in the step that begins too
-				x.from = min(x.from, j)
-			case s.Loose != nil:
+			if s.Loose != nil {
 				x.from = min(x.from, max(j, 1))
+			}
+			if s.Guessed { // colder, more waits in the step that begins too
+				x.warm = min(x.warm, j)
 			}
 			for _, m := range s.Loose {
 				if !slices.Contains(x.missing, m) {
@@ -89,7 +90,11 @@ func (x *loose) reaches(f *figure.Figure) bool {
 	if len(x.steps) > x.from && f.Quantity == "air.hydrogen_share" && f.Place == figure.Hood {
 		return true
 	}
-	return slices.Contains(x.steps[x.from:], f.Place)
+	from := x.from
+	if f.Value.Unit == "degC" || figure.Row(f.Quantity).Family == "air" {
+		from = min(from, x.warm)
+	}
+	return slices.Contains(x.steps[from:], f.Place)
 }
 
 // boilsOff reports whether a figure is of what boils off as a step is meant to run.
