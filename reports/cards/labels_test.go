@@ -72,8 +72,10 @@ func TestALabelOfSeveralAgentsNamesSolids(t *testing.T) {
 func TestALabelNamesWhatPoisons(t *testing.T) {
 	chlorine, _ := chemicals.Library().Find("chlorine")
 	b := &builder{Draft: &draft.Draft{Review: &hazards.Review{Walk: process.Walk{Evolved: []process.Evolved{
-		{Step: 2, Place: "boat", Gas: chlorine}, {Step: 3, Place: "boat", Gas: chlorine}, {Step: 3, Place: "jar"}}}}}}
-	for place, want := range map[string]string{"boat": "chlorine", "jar": "a gas that nobody names", "drum": ""} {
+		{Step: 2, Place: "boat", Gas: chlorine}, {Step: 3, Place: "boat", Gas: chlorine}, {Step: 3, Place: "jar"},
+		{Step: 4, Place: "cell"}, {Step: 4, Place: "cell", Gas: chlorine}}}}}}
+	for place, want := range map[string]string{"boat": "chlorine", "jar": "a gas that nobody names", "drum": "",
+		"cell": "chlorine, a gas that nobody names"} {
 		if got := strings.Join(b.Poisons(place), ", "); got != want {
 			t.Errorf("%s gives off %q, want %q", place, got, want)
 		}

@@ -48,26 +48,31 @@ func (b *Draft) routeTags() meeting.Tags {
 			t.Add(0, "scrubber")
 		case "gas.hydride.bound":
 			t.Add(0, "hydride")
-		case "gas.evolved.bound":
-			t.Add(0, "poison_gas")
 		}
+	}
+	for i := range b.Review.Walk.Evolved { // as the route is written: not what a wrong acid would give
+		t.Add(b.Review.Walk.Evolved[i].Step, "poison_gas")
 	}
 	return t
 }
 
-// Poisons are the poisonous gases that can form in a container, each once, and what is said
-// where nobody knows which.
+// Poisons are the poisonous gases that can form in a container, each once, and last what is
+// said where nobody knows which.
 func (b *Draft) Poisons(place string) []string {
 	var out []string
+	unnamed := false
 	all := b.Review.Walk.Evolved
 	for i := range all {
-		name := words.Of("label.poison_unknown")
-		if all[i].Gas != nil {
-			name = all[i].Gas.Name
+		switch x := &all[i]; {
+		case x.Place != place:
+		case x.Gas == nil:
+			unnamed = true
+		case !slices.Contains(out, x.Gas.Name):
+			out = append(out, x.Gas.Name)
 		}
-		if all[i].Place == place && !slices.Contains(out, name) {
-			out = append(out, name)
-		}
+	}
+	if unnamed {
+		out = append(out, words.Of("label.poison_unknown"))
 	}
 	return out
 }

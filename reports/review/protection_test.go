@@ -11,6 +11,7 @@ import (
 	"etchbound/chemicals"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/route"
 	"etchbound/reports/aid"
 	"etchbound/reports/document"
@@ -207,6 +208,21 @@ func TestPouredAcidCounts(t *testing.T) {
 		if !nearly.Alike(got, c.want, 1e-6) {
 			t.Errorf("%s: %g, want %g", c.v.Text, got, c.want)
 		}
+	}
+}
+
+// A gas that a step gives as the route is written asks for an exhaust that copes with it and a
+// detector; one that only a mistaken acid would give does not.
+func TestAPoisonousGasIsVentilated(t *testing.T) {
+	r := fixture.Review()
+	r.Figures = append(r.Figures, figure.Figure{ID: figure.ID{Quantity: "gas.evolved.bound", Place: figure.Step(1),
+		Agent: "chlorine", Case: figure.If("nitric_for_hydrochloric")}})
+	if draft.New(&r, draft.Options{}).Tags.Has("poison_gas") {
+		t.Error("the gas of a mistaken acid calls for an exhaust")
+	}
+	r.Walk.Evolved = []process.Evolved{{Step: 1, Place: "etch"}}
+	if !draft.New(&r, draft.Options{}).Tags.Has("poison_gas") {
+		t.Error("a gas that nobody names calls for nothing")
 	}
 }
 
