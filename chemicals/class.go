@@ -36,6 +36,7 @@ var follows = [...]struct {
 	}},
 	{"solvent", nil, func(s *Substance) bool { return s.Kind == "solvent" }},
 	{"powder", nil, func(s *Substance) bool { return s.Kind == "precursor_metal" }},
+	{"hydrogenous", []string{"H"}, func(s *Substance) bool { return s.Kind != "water" && s.Formula.Count("H") > 0 }},
 	{"not_held", nil, func(s *Substance) bool { return s.NotHeld }},
 }
 

@@ -35,6 +35,7 @@ type Label struct {
 	FormsIn      int  // first step that makes hydrofluoric acid of this dry salt; 0: none
 	Would        bool // of a dry salt that would, and in no step of the route does
 	Neutralised  bool // it is classified as it was before
+	Extreme      bool // corrosive by its pH alone, 2 or below or 11.5 or above by what was put in
 	Product      bool // it holds nanosheets, which nobody has classified
 
 	classifying.Classified
@@ -181,6 +182,7 @@ func (l *labeller) liquor(s *process.State, step int, at figure.Place) {
 	if x.Carried != nil && x.Carried.Free && len(s.Solids) > 0 {
 		x.Carried = nil // nobody has classified them
 	}
+	x.Extreme = !x.Dried && !x.Dry && extreme(s) && x.Classified.Extreme()
 	x.Hydrofluoric = x.Hydrofluoric || x.Dry && l.acidFluoride(s)
 	for i := len(l.out) - 1; i >= 0; i-- {
 		if o := &l.out[i]; o.Substance == nil && o.Place == s.Place {
@@ -283,7 +285,7 @@ func same(a, b *Label) bool {
 		return append(out, x.NotHeld...)
 	}
 	return slices.Equal(key(a), key(b)) && a.Neutralised == b.Neutralised &&
-		a.Hydrofluoric == b.Hydrofluoric && a.Dried == b.Dried && a.Dry == b.Dry
+		a.Hydrofluoric == b.Hydrofluoric && a.Extreme == b.Extreme && a.Dried == b.Dried && a.Dry == b.Dry
 }
 
 // Worst is the label that a container bears from the start: of those of a place the one

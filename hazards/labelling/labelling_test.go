@@ -96,6 +96,33 @@ steps:
   - {do: charge, in: one, what: [{substance: water, volume: 90 mL}, %s], temperature: 20 degC}
 `
 
+// A liquor counts as corrosive by its pH alone: 0.1 mol/L of hydrochloric acid is at pH 1, 0.1 g of
+// caustic soda in 90 mL, 0.028 mol/L, at 12.4, 0.05 g of slaked lime, 0.015 mol/L of hydroxide, at 12.2;
+// 0.002 mol/L of acid is at 2.7, and 0.37 g of lime, 10 mmol of base, takes 10 mmol of acid.
+func TestAnExtremePHIsCorrosive(t *testing.T) {
+	const lime = "{substance: calcium hydroxide, mass: 5 g}"
+	for _, v := range []struct {
+		what    string
+		extreme bool
+	}{
+		{"{substance: hydrochloric acid, strength: 1 mol/L, volume: 10 mL}", true},
+		{"{substance: hydrochloric acid, strength: 0.02 mol/L, volume: 10 mL}", false},
+		{"{substance: sodium hydroxide, mass: 0.1 g}", true},
+		{"{substance: calcium hydroxide, mass: 0.05 g}", true},
+		{"{substance: tetramethylammonium hydroxide, strength: 1 wt%, volume: 50 mL}", true},
+		{"{substance: sodium hydroxide, mass: 5 mg}", false},
+		{"{substance: sodium chloride, mass: 1 g}", false},
+		{"{substance: hydrochloric acid, strength: 1 mol/L, volume: 10 mL}, " + lime, true},
+		{"{substance: hydrochloric acid, strength: 1 mol/L, volume: 10 mL}, {substance: calcium hydroxide, mass: 0.37 g}",
+			false},
+	} {
+		l := liquor(t, labelsOf(t, strings.Replace(oneLiquor, "%s", v.what, 1)), "one", 1)
+		if l.Extreme != v.extreme || v.extreme != strings.Contains(codes(l), "H314") || v.extreme && l.Signal() != "danger" {
+			t.Errorf("%s: %v %s", v.what, l.Extreme, codes(l))
+		}
+	}
+}
+
 // What is acid fluoride counts as hydrofluoric acid without another acid; a plain fluoride
 // salt in water does not; what has no row is named (common practice).
 func TestAcidFluorideNeedsNoAcid(t *testing.T) {

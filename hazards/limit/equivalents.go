@@ -60,3 +60,14 @@ func ofMass(agent string, mass float64) float64 {
 	}
 	return mass * molarVolume / s.Formula.MolarMass(chemicals.Base(), nil).V
 }
+
+// Makes is what one of a gas turns into in moist air or water, and how many of it; "" of a
+// gas of which no row is held.
+func Makes(gas string) (as string, moles float64) {
+	for _, q := range equivalentsHeld() {
+		if q.agent == gas {
+			return q.as, q.moles
+		}
+	}
+	return "", 0
+}

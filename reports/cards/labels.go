@@ -30,7 +30,7 @@ func (b *builder) labelLines(c *meeting.Contents, waste bool) []string {
 	if c.Tags.Has("tmaoh") {
 		lines = append(lines, words.Of("label.tmaoh"))
 	}
-	if c.Tags.Has("powder") {
+	if c.Tags.Has("powder") && (c.Tags.Has("water") || c.Tags.Has("hydrogenous")) { // of what holds none none comes
 		lines = append(lines, words.Of("label.gas"))
 	}
 	if gases := b.Poisons(c.Place.Key); gases != nil {
@@ -132,7 +132,11 @@ func (b *builder) inside(c *meeting.Contents, waste bool) []string {
 		if !held.Full.Unknown() {
 			full = number.Significant(100*held.Full.V, 2, 1) + " %"
 		}
-		lines[0] = words.Of("label.total", poured(held.Most.V), held.Step, full)
+		in := words.Of("label.in_it")
+		if n := c.Place.Count; n > 1 {
+			in = words.Of("label.in_all", n)
+		}
+		lines[0] = words.Of("label.total", poured(held.Most.V), in, held.Step, full)
 	}
 	if !waste {
 		return lines

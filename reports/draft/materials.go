@@ -75,8 +75,11 @@ func (b *Draft) Held() []*Held {
 			h := at[name]
 			if h == nil {
 				h = &Held{Name: name}
-				if m.Substance != nil {
+				switch p := b.Route().Precursor; {
+				case m.Substance != nil:
 					h.Formula, h.Cas = m.Substance.Formula.Text, m.Substance.CAS
+				case p != nil:
+					h.Formula = p.Phase.Text
 				}
 				at[name] = h
 				out = append(out, h)

@@ -59,7 +59,8 @@ func (b *builder) failures(elsewhere []figure.Family) []document.Block {
 	case b.Review.Case.Brief:
 		return []document.Block{document.Paragraph{Text: words.Of("upset.brief"), Tone: document.Warning}}
 	case len(b.Review.Courses) == 0:
-		return []document.Block{document.Paragraph{Text: words.Of("upset.none"), Tone: document.Warning}}
+		return append([]document.Block{document.Paragraph{Text: words.Of("upset.none"), Tone: document.Warning}},
+			b.unfollowed()...)
 	}
 	out := []document.Block{document.Paragraph{Text: words.Of("upset.lead")}}
 	for i := range b.Review.Courses {

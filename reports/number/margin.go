@@ -22,6 +22,8 @@ func (t Thing) Margin(m, limit float64) string {
 		return words.Of("margin.needed", Significant(1+m, coarse, -1))
 	case m > 1:
 		return words.Of("margin.far")
+	case m > mostLeft && m < 1:
+		return words.Of("margin.most_left", Nearest(100*mostLeft, coarse))
 	case m >= 0:
 		return words.Of("margin.left", Significant(100*m, coarse, -1))
 	case t.Low:
@@ -31,6 +33,9 @@ func (t Thing) Margin(m, limit float64) string {
 	}
 	return words.Of("margin.over", Significant(-100*m, coarse, 1))
 }
+
+// mostLeft is the share of a limit above which what is left is said as more than that.
+const mostLeft = 0.99
 
 // kelvin is the margin of a temperature.
 func (t Thing) kelvin(m float64) string {

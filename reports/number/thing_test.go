@@ -162,6 +162,8 @@ func TestMargin(t *testing.T) {
 		{Thing{Unit: "degC"}, 5.42, 103.6, "5.42 K left"}, {Thing{Unit: "degC"}, -2.371, 103.6, "2.38 K over"},
 		{Thing{Unit: "degC", Low: true}, -2.371, 103.6, "2.38 K too low"},
 		{Thing{Unit: "wt%"}, 0.896, 50, "89 % left"}, {Thing{Unit: "K"}, -0.386, 50, "39 % over"},
+		{Thing{Unit: "wt%"}, 0.9998, 50, "over 99 % left"}, {Thing{Unit: "kg"}, 0.999998945, 1, "over 99 % left"},
+		{Thing{Unit: "kg"}, 1, 1, "100 % left"}, {Thing{Unit: "wt%"}, 0.99, 50, "99 % left"},
 		{Thing{Unit: "ppm"}, -139, 3, "140 times the limit"}, {Thing{Unit: "ppm"}, -1.5, 3, "2.5 times the limit"},
 		{Thing{Unit: "K"}, 1.2, 75, "far below the limit"}, {Thing{Unit: "min", Low: true}, 1.6, 5, "2.6 times the " +
 			"least needed"},

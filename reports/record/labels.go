@@ -13,6 +13,7 @@ type labelJSON struct {
 	Hydrofluoric bool        `json:"hydrofluoric_acid"`
 	FormsIn      int         `json:"forms_hf_in"`
 	Neutralised  bool        `json:"as_before_neutralised"`
+	Extreme      bool        `json:"extreme_ph"`
 	Product      bool        `json:"flakes"`
 	Dried        bool        `json:"dried"`
 	Dry          bool        `json:"dry_salts"`
@@ -54,7 +55,7 @@ type storeJSON struct {
 func labelToJSON(l *labelling.Label) labelJSON {
 	out := labelJSON{Strength: l.Strength, Place: l.Place, Steps: append([]int{}, l.Steps...),
 		Hydrofluoric: l.Hydrofluoric, FormsIn: l.FormsIn, Neutralised: l.Neutralised, Product: l.Product,
-		Dried: l.Dried, Dry: l.Dry,
+		Dried: l.Dried, Dry: l.Dry, Extreme: l.Extreme,
 		Signal: l.Signal(), Pictograms: list(l.Pictograms()), NotHeld: list(l.NotHeld), Carried: []entryJSON{},
 		Classes: each(l.Classes, func(f *classifying.Found) classJSON {
 			return classJSON{f.Class.Key, f.Class.Name, f.Class.Code, f.Class.Statement, list(f.Of), f.Source,

@@ -89,8 +89,9 @@ func (b *builder) molar(run *scaling.Run) []document.Block {
 			counted(p.Mol), counted(p.PerPhase), counted(p.Molar), counted(p.WT)))
 	}
 	if f := b.formed(); f != nil {
-		t.Rows = append(t.Rows, document.Row(words.Of("materials.formed"), f.Place.String(), words.Of("value.dash"),
-			words.Of("value.dash"), b.strengthAt("fluoride.hf_concentration", f), b.strengthAt("fluoride.hf_strength", f)))
+		mol, per := scaling.FormedHF(b.Review, f.Danger())
+		t.Rows = append(t.Rows, document.Row(words.Of("materials.formed"), f.Place.String(), counted(mol), counted(per),
+			b.strengthAt("fluoride.hf_concentration", f), b.strengthAt("fluoride.hf_strength", f)))
 	}
 	return []document.Block{t, document.Paragraph{Text: words.Of("molar.note"), Tone: document.Note}}
 }
@@ -100,7 +101,7 @@ func (b *builder) strengthAt(quantity string, of *figure.Figure) string {
 	if !ok {
 		return words.Of("value.not_assessed")
 	}
-	return b.ValueAndRange(f)
+	return counted(f.Danger()) // its column has the unit
 }
 
 // counted is a number of the table; a dash for one that is not there.

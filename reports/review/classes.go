@@ -64,6 +64,9 @@ func (b *builder) labelled(l *labelling.Label) string {
 	if l.Would {
 		out += words.Of("classes.would")
 	}
+	if l.Extreme {
+		out += words.Of("classes.extreme")
+	}
 	if l.Neutralised {
 		out += words.Of("classes.neutralised")
 	}

@@ -24,7 +24,7 @@ func (b *builder) emergency() document.Section {
 	if b.Tags.Has("tmaoh") {
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("emergency.tmaoh"), Tone: document.Warning})
 	}
-	s.Blocks = append(append(s.Blocks, b.SpillWords()...), b.FireTable()...)
+	s.Blocks = append(append(append(s.Blocks, b.SpillWords()...), b.spillBase()...), b.FireTable()...)
 	var asked []string
 	if b.Ready() == nil { // else they are asked for with the first aid
 		asked = []string{words.Of("emergency.number"), words.Of("emergency.medical"), words.Of("emergency.gel"),
@@ -33,6 +33,22 @@ func (b *builder) emergency() document.Section {
 	s.Blocks = append(s.Blocks, document.Blanks{Labels: append(asked, words.Of("emergency.kit"),
 		words.Of("emergency.fire"), words.Of("emergency.assembly"))})
 	return s
+}
+
+// spillBase is what of each base the largest spill takes, for who fills the kit.
+func (b *builder) spillBase() []document.Block {
+	var parts []string
+	for f := range b.Set.Of("spill.neutraliser") {
+		if f.Agent != "" && f.Case.Failure == "" {
+			parts = append(parts, words.Of("emergency.base_of", b.Options.Units.Danger(f),
+				draft.AgentName(f.Quantity, f.Agent)))
+		}
+	}
+	if parts == nil {
+		return nil
+	}
+	return []document.Block{document.Paragraph{Text: words.Of("emergency.base",
+		strings.Join(parts, words.Of("emergency.base_or")))}}
 }
 
 func (b *builder) local() document.Section {

@@ -7,6 +7,7 @@ import (
 	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
+	"etchbound/scaling"
 )
 
 func (b *builder) heat() document.Section {
@@ -55,6 +56,7 @@ func (b *builder) air() document.Section {
 
 func (b *builder) solids() document.Section {
 	s := document.Begin("solids")
+	s.Blocks = append(s.Blocks, b.nanoforms()...)
 	s.Blocks = append(s.Blocks, b.About("handling", "dust")...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("solids.dust")})
 	return s
@@ -117,6 +119,12 @@ func (b *builder) waste() document.Section {
 	}
 	s.Blocks = append(s.Blocks, about...)
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: words.Of("waste.base")})
+	if !draft.InAny(b.Review.Figures, "neutralise") {
+		all := scaling.HydrolysedOf(b.Review)
+		for i := range all {
+			s.Blocks = append(s.Blocks, document.Paragraph{Text: draft.HydrolysedText(&all[i]), Tone: document.Warning})
+		}
+	}
 	s.Blocks = append(append(append(s.Blocks, treated...), b.contained()...), b.rinsed()...)
 	return s
 }

@@ -129,7 +129,7 @@ func (b *builder) materials() document.Section {
 			"col.room", "col.sheet_date"), 2)}
 	run := scaling.RunOf(b.Review)
 	for _, h := range b.Held() {
-		t.Rows = append(t.Rows, []document.Cell{document.Text(h.Name), document.Text(h.Formula), document.Text(h.Cas),
+		t.Rows = append(t.Rows, []document.Cell{document.Text(h.Name), document.Text(words.OrDash(h.Formula)), casOf(h.Cas),
 			document.Text(strings.Join(h.Uses, "; ")), onHand(&run, h.Cas), {Blank: true}, {Blank: true}})
 	}
 	t.Rows = append(t.Rows, b.formedRow()...)
@@ -148,6 +148,14 @@ func (b *builder) materials() document.Section {
 	s.Blocks = append(s.Blocks, b.thresholds(&run)...)
 	s.Blocks = append(s.Blocks, b.receiving()...)
 	return s
+}
+
+// casOf is a number of the register; a blank where none is held, for the label of the bottle.
+func casOf(number string) document.Cell {
+	if number == "" {
+		return document.Cell{Blank: true}
+	}
+	return document.Text(number)
 }
 
 func (b *builder) chemistry() document.Section {

@@ -69,8 +69,8 @@ func (b *builder) equations() document.Block {
 			continue
 		}
 		n := func(v float64) string { return number.Nearest(v, 3) }
-		t.Rows = append(t.Rows, document.Row(words.Of("equations.etch", x.Phase, n(x.Acid), n(x.Water), n(x.Oxygen),
-			n(x.Fluorine), n(x.Hydroxyl), n(x.Chlorine), n(x.Hydrogen)), words.Of("equations.etch_says"),
+		t.Rows = append(t.Rows, document.Row(words.Of("equations.etch", x.Phase, n(x.Acid), n(x.Water),
+			terminations(&x), n(x.Hydrogen)), words.Of("equations.etch_says"),
 			words.Of("equations.step", x.Step), words.Of("equations.walk"), words.Of("equations.computed")))
 	}
 	for _, x := range reactions() {
@@ -82,6 +82,20 @@ func (b *builder) equations() document.Block {
 		return document.Paragraph{Text: words.Of("equations.none")}
 	}
 	return t
+}
+
+// terminations are what the product bears for each formula unit, without what it has none of.
+func terminations(x *scaling.Reaction) string {
+	var out []string
+	for _, of := range [...]struct {
+		name string
+		n    float64
+	}{{"O", x.Oxygen}, {"F", x.Fluorine}, {"OH", x.Hydroxyl}, {"Cl", x.Chlorine}} {
+		if of.n != 0 {
+			out = append(out, of.name+" "+number.Nearest(of.n, 3))
+		}
+	}
+	return strings.Join(out, ", ")
 }
 
 // past is what is publicly known to have gone wrong with what the route has.

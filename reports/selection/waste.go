@@ -4,6 +4,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
+	"etchbound/scaling"
 )
 
 // neutralise answers what neutralises the waste: the agent the route writes, of several
@@ -11,7 +12,7 @@ import (
 func (p *reader) neutralise(l *Line) {
 	f := p.agentMass()
 	if f == nil {
-		l.State, l.Answer = Absent, say("neutralise.none")
+		p.hydrolysed(l)
 		return
 	}
 	m := p.treating(f)
@@ -48,6 +49,23 @@ func (p *reader) neutralise(l *Line) {
 	}
 	if t := m.top(); t != nil {
 		p.narrows(l, t)
+	}
+}
+
+// hydrolysed answers for a waste without acid by the walk: none, but for what of a chloride that
+// water turns into acid did not leave as gas, which nobody knows.
+func (p *reader) hydrolysed(l *Line) {
+	all := scaling.HydrolysedOf(p.r)
+	if len(all) == 0 {
+		l.State, l.Answer = Absent, say("neutralise.none")
+		return
+	}
+	l.State, l.Verdict, l.Against = Judged, figure.UnknownVerdict, say("against.nothing")
+	for i := range all {
+		if i > 0 {
+			l.Answer += "; "
+		}
+		l.Answer += draft.HydrolysedText(&all[i])
 	}
 }
 
