@@ -264,6 +264,26 @@ func printedHeight(ctx context.Context, t *testing.T, address string, width floa
 	return h
 }
 
+// What is wider than its sheet makes the browser print all of it smaller: a whole review of a
+// route with acid fluoride and TMAOH has nothing of the kind on the width that A4 leaves.
+func TestNothingPrintedIsWiderThanItsSheet(t *testing.T) {
+	long.Only(t)
+	o := fixtureOptions
+	o.Paper = document.A4
+	address := pageFile(t, Build(fixture.AtSite(t, "tmaoh-half-gram.yaml", "site-demo.yaml"), o))
+	ctx := browser(t)
+	printedHeight(ctx, t, address, 210-33)
+	wide, err := chromedp.Run(ctx, chromedp.Evaluate[string](`(() => { let most = innerWidth + 1, what = "";
+		for (const e of document.querySelectorAll("main > section:not(.one) *")) {
+			const right = e.getBoundingClientRect().right;
+			if (right > most && getComputedStyle(e).position != "absolute") {
+				most = right; what = e.closest("section").id + ": " + e.textContent.slice(0, 80) } }
+		return what })()`))
+	if err != nil || wide != "" {
+		t.Errorf("wider than the sheet: %q, %v", wide, err)
+	}
+}
+
 // media shows the page as a medium and a colour scheme would.
 func media(medium, scheme string) chromedp.Action[chromedp.Void] {
 	return chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
