@@ -15,7 +15,7 @@ type Assessment struct {
 	Figures  []figure.Figure // with bare sums; ranges not set
 	Counts   [Parts]int      // how many of them each part gave, in their order
 	Walk     process.Walk
-	Runs     []vessel.Run
+	Runs     []vessel.Run // where a part that is there looks at them
 	Courses  []course.Course
 	Warnings []phrase.Phrase
 	Err      error // the route cannot be walked
@@ -46,9 +46,10 @@ func some(c route.Case, w *working.Sheet, met process.Meetings, known *course.Kn
 	if k.err != nil {
 		return Assessment{Err: k.err}
 	}
-	a := Assessment{Walk: k.walk, Warnings: k.walk.Warnings, Runs: k.runs}
+	a := Assessment{Walk: k.walk, Warnings: k.walk.Warnings}
 	want = want.whole()
 	if want.runs() {
+		a.Runs = k.runs()
 		a.Courses = course.Find(c, w, &k.walk, known)
 	}
 	var parts [Parts][]figure.Figure

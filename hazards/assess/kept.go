@@ -189,7 +189,10 @@ func (k *Kept) Assessment(st *chemicals.Store, want Set, asked figure.Asked) Ass
 	if l.Err != nil {
 		return Assessment{Err: l.Err}
 	}
-	a := Assessment{Walk: l.walk.walk, Runs: l.walk.runs, Courses: l.courses, Warnings: l.walk.walk.Warnings}
+	a := Assessment{Walk: l.walk.walk, Courses: l.courses, Warnings: l.walk.walk.Warnings}
+	if want.whole().runs() {
+		a.Runs = l.walk.runs()
+	}
 	for p := range l.Of {
 		a.Figures, a.Counts[p] = append(a.Figures, l.Of[p].Figures...), len(l.Of[p].Figures)
 	}

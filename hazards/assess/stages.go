@@ -67,9 +67,9 @@ var readers = [...]reader{
 // of are the figures of a reader.
 func (r *reader) of(c route.Case, w *working.Sheet, k *walked, courses []course.Course) []figure.Figure {
 	if !r.runs {
-		courses = nil
+		return r.read(c, w, k.walk, nil, nil)
 	}
-	return r.read(c, w, k.walk, k.runs, courses)
+	return r.read(c, w, k.walk, k.runs(), courses)
 }
 
 // some are the figures of a reader as far as some places.
@@ -77,14 +77,14 @@ func (r *reader) some(c route.Case, k *walked, courses []course.Course, asked fi
 	if r.at == nil || asked == figure.Everywhere {
 		return r.of(c, nil, k, courses)
 	}
-	return r.at(c, nil, k.walk, k.runs, courses, asked)
+	return r.at(c, nil, k.walk, k.runs(), courses, asked)
 }
 
-// walked is what the first stage gives: the walk, and its runs by full
-// accumulation.
+// walked is what the first stage gives: the walk, and its runs by full accumulation,
+// which are integrated where the first reader looks at them.
 type walked struct {
 	walk process.Walk
-	runs []vessel.Run
+	runs func() []vessel.Run
 	err  error
 }
 
@@ -94,7 +94,7 @@ func walk(c route.Case, w *working.Sheet, met process.Meetings) *walked {
 	if err != nil {
 		return &walked{err: err}
 	}
-	return &walked{walk: k, runs: runs(&k)}
+	return &walked{walk: k, runs: sync.OnceValue(func() []vessel.Run { return runs(&k) })}
 }
 
 // account is the figure of the account of a walk.
@@ -120,8 +120,8 @@ func again(c route.Case, known *course.Known) (*figure.Set, []course.Course, err
 		return nil, nil, k.err
 	}
 	courses := course.Find(c, nil, &k.walk, known)
-	figs := gas.Read(c, nil, k.walk, k.runs, courses)
-	return figure.NewSet(append(figs, thermal.Read(c, nil, k.walk, k.runs, courses)...)), courses, nil
+	figs := gas.Read(c, nil, k.walk, k.runs(), courses)
+	return figure.NewSet(append(figs, thermal.Read(c, nil, k.walk, k.runs(), courses)...)), courses, nil
 }
 
 // runs builds the plan of every step whose vessel still holds the liquor of an
