@@ -9,7 +9,7 @@ import (
 // up to what a large route may take. Still less often costs more than it saves, since a
 // short run then pays for touching memory that it uses once.
 func collects() {
-	debug.SetGCPercent(200)
+	debug.SetGCPercent(400)
 	within(240 << 20)
 }
 
