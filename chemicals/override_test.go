@@ -82,3 +82,31 @@ func TestOverrideRefuses(t *testing.T) {
 		t.Error("nothing to override is not nothing")
 	}
 }
+
+// Stores are alike where they hold the same rows with the same values, however they were made.
+func TestStoresAlike(t *testing.T) {
+	with := func(v float64) *chemicals.Store {
+		st, _, err := chemicals.Base().Override([]chemicals.Override{{ID: "room.temperature", Value: v, Low: math.NaN(),
+			High: math.NaN(), At: "data", From: "route"}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return st
+	}
+	row, _ := with(22).Row("room.temperature")
+	for _, x := range []struct {
+		name string
+		a, b *chemicals.Store
+		want bool
+	}{
+		{"the tables", chemicals.Base(), chemicals.Base(), true},
+		{"the same put in twice", with(22), with(22), true},
+		{"another value", with(22), with(23), false},
+		{"the tables and one put in", chemicals.Base(), with(22), false},
+		{"one moved", with(22), with(22).With(map[int]float64{row.Index: 23}), false},
+	} {
+		if got := x.a.Alike(x.b); got != x.want {
+			t.Errorf("%s: %v", x.name, got)
+		}
+	}
+}

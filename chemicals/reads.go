@@ -3,6 +3,7 @@ package chemicals
 import (
 	"math"
 	"math/bits"
+	"slices"
 )
 
 // Reads are the rows that were read of a store, and of every store made from it by
@@ -20,6 +21,24 @@ type Reads struct {
 func (s *Store) Noting() (*Store, *Reads) {
 	r := &Reads{of: s, rows: make([]uint64, (len(s.values)+63)/64)}
 	return &Store{rows: s.rows, values: s.values, reads: r}, r
+}
+
+// Noted are the reads so far of a store that notes them, nil of another.
+func (s *Store) Noted() *Reads {
+	if s.reads == nil {
+		return nil
+	}
+	return &Reads{of: s, rows: slices.Clone(s.reads.rows)}
+}
+
+// Note counts as read what was read of a store with the same rows.
+func (s *Store) Note(r *Reads) {
+	if s.reads == nil {
+		return
+	}
+	for w, set := range r.rows {
+		s.reads.rows[w] |= set
+	}
 }
 
 func (s *Store) note(i int) {

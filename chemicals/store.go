@@ -75,6 +75,21 @@ func (s *Store) With(values map[int]float64) *Store {
 	return out
 }
 
+// Alike reports whether another store has the same rows with the same values, so that one serves
+// for the other.
+func (s *Store) Alike(o *Store) bool {
+	same := func(x, y float64) bool { return math.Float64bits(x) == math.Float64bits(y) }
+	return s.rows == o.rows && slices.EqualFunc(s.values, o.values, same) ||
+		s.rows.files == o.rows.files && slices.EqualFunc(s.rows.rows, o.rows.rows, func(x, y Datum) bool {
+			if !same(x.Value, y.Value) || !same(x.Low, y.Low) || !same(x.High, y.High) || !same(x.Old, y.Old) {
+				return false
+			}
+			x.Value, x.Low, x.High, x.Old = 0, 0, 0, 0
+			y.Value, y.Low, y.High, y.Old = 0, 0, 0, 0
+			return x == y
+		}) && slices.EqualFunc(s.values, o.values, same)
+}
+
 // Row returns a row with its value in this store, and false where there is
 // none or it was taken away.
 func (s *Store) Row(id datum.ID) (Datum, bool) {

@@ -37,17 +37,20 @@ func Size(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
 	return ranges.Size(c, wanted)
 }
 
-// Stored is Size of what stored product does, and of nothing else.
-func Stored(c route.Case) (Sized, error) {
-	return ranges.Lot(c, assess.Of(assess.Storage), func(*figure.Figure) bool { return true })
+// Stored is Size of what stored product does, and of nothing else. Common is that of StoredOnly.
+func Stored(c route.Case, common *process.Common) (Sized, error) {
+	return ranges.Lot(c, assess.Of(assess.Storage), func(*figure.Figure) bool { return true }, common)
 }
 
-// StoredOnly works out what stored product does on central values, and nothing else.
-func StoredOnly(c route.Case) Assessment { return assess.Some(c, assess.Of(assess.Storage)) }
+// StoredOnly works out what stored product does on central values, and nothing else. Common is
+// what the route begins with as others do, nil where that is not known.
+func StoredOnly(c route.Case, common *process.Common) Assessment {
+	return assess.Keep(c, nil).From(common).Assessment(c.Store, assess.Of(assess.Storage), figure.Everywhere)
+}
 
 // StoredWith is StoredOnly with other data, once for each value of a datum.
-func StoredWith(c route.Case, id datum.ID, values ...float64) []Assessment {
-	out, kept := make([]Assessment, len(values)), assess.Keep(c, nil)
+func StoredWith(c route.Case, common *process.Common, id datum.ID, values ...float64) []Assessment {
+	out, kept := make([]Assessment, len(values)), assess.Keep(c, nil).From(common)
 	d, held := c.Store.Row(id)
 	for i, v := range values {
 		st := c.Store

@@ -14,6 +14,7 @@ import (
 	"etchbound/chemicals/working"
 	assessing "etchbound/hazards/assess"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/process"
 	"etchbound/hazards/ranges"
 	"etchbound/hazards/route"
 	"etchbound/schemas/long"
@@ -80,11 +81,15 @@ func movesOf(t testing.TB, c route.Case, n int) []map[int]float64 {
 	return out
 }
 
+// walkedOnly are parts that look at the walk and at no courses.
+var walkedOnly = assessing.Of(assessing.Fluoride, assessing.Wash, assessing.Waste, assessing.Order, assessing.Storage,
+	assessing.Handling, assessing.Account)
+
 // slicedIsWhole assesses a case with data moved, as a whole and by kept stages, all
-// of it and some of its parts.
+// of it, some of its parts, and going on from a beginning.
 func slicedIsWhole(t testing.TB, c route.Case, moves []map[int]float64) {
 	t.Helper()
-	kept := assessing.Keep(c, nil)
+	kept, common := assessing.Keep(c, nil), process.Until(len(c.Route.Steps)/2)
 	var all sync.WaitGroup
 	faults := make([]string, len(moves))
 	for i, m := range moves {
@@ -102,6 +107,20 @@ func slicedIsWhole(t testing.TB, c route.Case, moves []map[int]float64) {
 					return
 				}
 			}
+			if i%3 != 2 {
+				return
+			}
+			for range 2 { // the second goes on from where the first stood
+				anew := assessing.Keep(c, nil).From(common)
+				got := anew.Assessment(moved.Store, walkedOnly, figure.Everywhere)
+				if a, b := told(&whole.Walk), told(&got.Walk); a != b {
+					faults[i] = fmt.Sprintf("%s, and from a beginning %s", a, b)
+					return
+				}
+				if faults[i] = differ(&whole, anew.With(moved.Store, walkedOnly), walkedOnly); faults[i] != "" {
+					return
+				}
+			}
 		})
 	}
 	all.Wait()
@@ -110,6 +129,11 @@ func slicedIsWhole(t testing.TB, c route.Case, moves []map[int]float64) {
 			t.Fatalf("with %v: %s", moves[i], faults[i])
 		}
 	}
+}
+
+// told is what a walk tells beside states and figures.
+func told(k *process.Walk) string {
+	return fmt.Sprint(k.Facts, k.Warnings, k.Fullest, k.Contacts, k.Unfollowed, k.Evolved, k.Releases)
 }
 
 // differ says where the parts of an assessment that are wanted differ from the whole.

@@ -29,6 +29,12 @@ func Keep(c route.Case, known *course.Known) *Kept {
 	return &Kept{c: c, known: known, met: process.Met(c.Route)}
 }
 
+// From has the walks of the case go on from a beginning that it has in common with others.
+func (k *Kept) From(common *process.Common) *Kept {
+	k.met = k.met.From(common)
+	return k
+}
+
 // Anew assesses the case with other data whole, and neither uses nor remembers what a
 // stage gave. It gives what Case does without a sheet.
 func (k *Kept) Anew(st *chemicals.Store) Assessment {

@@ -57,6 +57,7 @@ func (k *walker) held(l *Liquor) {
 // fluoride, from the step on in which base is there: in acid it stays whole, or forms
 // again.
 func (k *walker) heated(l *Liquor) bool {
+	k.ahead = true
 	hot, long := k.st.Num("hydrolysis.temperature").V, k.st.Num("hydrolysis.time").V
 	for i := range k.c.Route.Steps {
 		s := &k.c.Route.Steps[i]

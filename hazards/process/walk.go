@@ -165,6 +165,8 @@ type Meetings struct {
 	of    []meeting.Contents
 	pairs [][]paired // of each place that is not open
 	hours []hours    // of each step
+
+	common *Common // what the route begins with as others do; nil: as none is known to
 }
 
 // paired is a pair whose sides have both been in a place.
@@ -201,22 +203,38 @@ func Met(r *route.Route) Meetings {
 
 // Go is the Go of the package, of a case whose route has these meetings.
 func (m Meetings) Go(c route.Case, w *working.Sheet) (Walk, error) {
-	k := &walker{c: c, w: w, st: c.Store, places: map[string]*State{}, met: m,
-		often: map[string][]working.Missing{}}
-	for i := range c.Route.Places {
-		p := &c.Route.Places[i]
-		k.places[p.Key] = &State{Place: p.Key}
-	}
-	if err := k.weigh(); err != nil {
+	k, from, err := m.begin(c, w)
+	if err != nil {
 		return Walk{}, err
 	}
-	for i := range c.Route.Steps {
+	for i := from; i < len(c.Route.Steps); i++ {
 		k.step(&c.Route.Steps[i])
+		if w == nil && m.common != nil && i+1 == m.common.steps {
+			m.common.keep(k)
+		}
 	}
 	k.contacts()
 	k.unfollowed()
 	k.end()
 	return k.out, nil
+}
+
+// begin is a walk before its first step, or, without a sheet, one that has the beginning behind it
+// which the route has in common with others; and the step, from 0, from which it goes on.
+func (m Meetings) begin(c route.Case, w *working.Sheet) (k *walker, from int, err error) {
+	if w == nil && m.common != nil {
+		if k = m.common.begun(c.Store); k != nil {
+			k.c, k.st, k.met = c, c.Store, m
+			return k, m.common.steps, nil
+		}
+	}
+	k = &walker{c: c, w: w, st: c.Store, places: map[string]*State{}, met: m,
+		often: map[string][]working.Missing{}}
+	for i := range c.Route.Places {
+		p := &c.Route.Places[i]
+		k.places[p.Key] = &State{Place: p.Key}
+	}
+	return k, 0, k.weigh()
 }
 
 // walker carries the state of one walk.
@@ -232,6 +250,7 @@ type walker struct {
 	lost    chemicals.Composition // evaporated
 	unres   chemicals.Composition
 	charged bool                  // the powder has gone in
+	ahead   bool                  // it looked at steps to come
 	touched []touch               // by place
 	passing []touch               // of steps that say what their liquor meets
 	told    map[gasAt]float64     // mol of each poisonous gas that was told of a place

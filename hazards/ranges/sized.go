@@ -32,7 +32,7 @@ type given struct{ itself, end assess.Set }
 // are left out, and ends that are not dangerous need not be as far out as a review
 // has them.
 func Size(c route.Case, wanted func(*figure.Figure) bool) (Sized, error) {
-	return size(c, wanted, nil, assess.All)
+	return size(c, nil, wanted, nil, assess.All)
 }
 
 // Nearby is Size for a case between two others, whose figures nothing moves there
@@ -55,16 +55,18 @@ func Nearby(c route.Case, wanted func(*figure.Figure) bool, others ...*Sized) (S
 			}
 		}
 	}
-	return size(c, wanted, moves, parts)
+	return size(c, nil, wanted, moves, parts)
 }
 
 // Lot is Size as far as some parts: nothing else of the case is worked out, and figures of
-// other parts are left out.
-func Lot(c route.Case, parts assess.Set, wanted func(*figure.Figure) bool) (Sized, error) {
-	return size(c, wanted, nil, parts)
+// other parts are left out. Common is what the route begins with as others do, nil where that
+// is not known.
+func Lot(c route.Case, parts assess.Set, wanted func(*figure.Figure) bool, common *process.Common) (Sized, error) {
+	return size(c, common, wanted, nil, parts)
 }
 
-func size(c route.Case, wanted func(*figure.Figure) bool, moves map[datum.ID]bool, parts assess.Set) (Sized, error) {
+func size(c route.Case, common *process.Common, wanted func(*figure.Figure) bool, moves map[datum.ID]bool,
+	parts assess.Set) (Sized, error) {
 	c.Brief = true
 	w := working.NewSheet()
 	a := assess.Traced(c, w, parts)
@@ -72,6 +74,7 @@ func size(c route.Case, wanted func(*figure.Figure) bool, moves map[datum.ID]boo
 		return Sized{}, a.Err
 	}
 	r := newRanger(c, variables(Used(c.Store, w)), &a)
+	r.lots.kept.From(common)
 	r.about, r.moves = wanted, moves
 	r.swing()
 	rivals := r.rivals()

@@ -87,7 +87,7 @@ func (w *Way) after(seconds float64) Point {
 	c.Route = &r
 	out := Point{Days: seconds / 86400, Lost: [2]float64{math.NaN(), math.NaN()},
 		Pressure: [2]float64{math.NaN(), math.NaN()}}
-	a := hazards.StoredOnly(c)
+	a := hazards.StoredOnly(c, w.common)
 	for i := range a.Figures {
 		if f := &a.Figures[i]; at(f, w.Place) {
 			out.take(f)

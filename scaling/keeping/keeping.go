@@ -2,11 +2,13 @@ package keeping
 
 import (
 	"slices"
+	"strings"
 
 	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
+	"etchbound/hazards/process"
 	"etchbound/hazards/proposal"
 	"etchbound/hazards/route"
 	"etchbound/schemas/edit"
@@ -34,15 +36,16 @@ type Way struct {
 	Why       phrase.Phrase            // why nothing is told of it; zero where something is
 	Over      []Point                  // how it goes over the time of the store, once traced
 
-	of   route.Case // the route as it is changed
-	same bool       // its edits change nothing that is written
+	of     route.Case      // the route as it is changed
+	common *process.Common // what it begins with as others do; nil where it changes a place
+	same   bool            // its edits change nothing that is written
 }
 
 // Of are the ways in which the product of a route can be kept, place by place, as it is
 // written first. None where nothing is stored.
 func Of(c route.Case) ([]Way, error) {
 	c.Brief = true
-	base := hazards.StoredOnly(c)
+	base := hazards.StoredOnly(c, nil)
 	if base.Err != nil {
 		return nil, base.Err
 	}
@@ -53,10 +56,14 @@ func Of(c route.Case) ([]Way, error) {
 	var out []Way
 	for _, place := range places(&base) {
 		m := maker{c: &c, walk: &base.Walk, place: place, ratio: ratio}
-		out = append(out, Way{Condition: AsWritten, Place: place})
+		common := process.Until(m.stores()[0])
+		out = append(out, Way{Condition: AsWritten, Place: place, common: common})
 		for _, name := range names() {
 			w := Way{Condition: name, Place: place}
 			w.Edits, w.Additives, w.Why = m.edits(name)
+			if !slices.ContainsFunc(w.Edits, ofPlace) {
+				w.common = common
+			}
 			out = append(out, w)
 		}
 	}
@@ -72,6 +79,9 @@ func Of(c route.Case) ([]Way, error) {
 	}
 	return out, nil
 }
+
+// ofPlace reports whether an edit changes a place, of which the steps before know as well.
+func ofPlace(e edit.Edit) bool { return strings.HasPrefix(e.Path, "places.") }
 
 // places are those with stored product, in the order of the figures.
 func places(a *hazards.Assessment) []string {
@@ -102,7 +112,7 @@ func (w *Way) judge(c route.Case) {
 		}
 	}
 	w.of = c
-	s, err := hazards.Stored(c)
+	s, err := hazards.Stored(c, w.common)
 	if err != nil {
 		w.Why = phrase.Of("keep.cannot", err.Error())
 		return
@@ -111,7 +121,7 @@ func (w *Way) judge(c route.Case) {
 		w.Why = phrase.Of("keep.gone")
 		return
 	}
-	for i, a := range hazards.StoredWith(c, lossDatum, Losses[:]...) {
+	for i, a := range hazards.StoredWith(c, w.common, lossDatum, Losses[:]...) {
 		w.Days[i] = life(&a, w.Place)
 	}
 }
@@ -129,6 +139,9 @@ func changed(c route.Case, edits []edit.Edit) (route.Case, error) {
 		changes[i].Edit = edits[i]
 	}
 	f, err := proposal.File{Case: c, Text: []byte(c.Route.Text)}.With(changes...)
+	if err == nil && f.Case.Store.Alike(c.Store) {
+		f.Case.Store = c.Store // what was worked out with the one serves for the other
+	}
 	return f.Case, err
 }
 
