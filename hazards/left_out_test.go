@@ -7,6 +7,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/reports/words"
 	"etchbound/schemas/long"
 )
 
@@ -190,5 +191,30 @@ func TestOxygenBesideWhatIsNotHeldStopsWork(t *testing.T) {
 		if !holdsAt(&rv, "oxygen") {
 			t.Errorf("%s: nothing says that the room may lack oxygen", acid)
 		}
+	}
+}
+
+// A stirrer of which nobody states how much it heats is as bad as one of 1 W/L, kW/m3, at the
+// dangerous end in 20 L that nothing cools: D = (4 0.02/pi)^(1/3) = 0.294 m, 5 V/D = 0.34 m2 of
+// still air at 5 W/m2/K take 20 W at 11.8 K. In 0.2 L it warms at most 2.5 K, and is left out.
+func TestAStirrerOfNoStatedHeatIsAsBadAsAny(t *testing.T) {
+	long.NotShort(t)
+	const id = "heat.temperature_peak@3:self_accelerating"
+	stirs := func(litres, heat string) (*hazards.Review, *figure.Figure) {
+		rv := review(t, head+"precursor: {phase: Ti3AlC2, mass: 1 g, "+pure+"}\nplaces:\n  pot: {kind: vessel, material: "+
+			"HDPE, capacity: 30 L, closure: vented, cooling: {kind: none}"+heat+"}\nsteps:\n"+
+			charges("{substance: hydrofluoric acid, strength: 10 wt%, volume: "+litres+" L}")+addsIt+
+			"  - {do: hold, in: pot, time: 24 h, temperature: 25 degC, stirred: true}\n")
+		return &rv, figureOf(&rv, id)
+	}
+	full, stated := stirs("20", ", stirrer_heat: 20 W")
+	bare, left := stirs("20", "")
+	notBetter(t, full, bare, "without stirrer_heat")
+	if stated == nil || left == nil || !(left.High().V >= stated.High().V-1e-6) || !(left.High().V > left.Value.V+5) {
+		t.Errorf("stated to %+v, left out to %+v", stated.High(), left.High())
+	}
+	_, little := stirs("0.2", "")
+	if little == nil || !strings.Contains(words.Say(little.Conditions), "no heat of a stirrer counted") {
+		t.Errorf("little liquor does not say that its stirrer is left out: %+v", little)
 	}
 }

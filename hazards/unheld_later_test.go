@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/hazards"
 	"etchbound/hazards/figure"
 	"etchbound/schemas/long"
 )
@@ -113,6 +114,27 @@ func TestWhatIsNotHeldHidesNoLaterStep(t *testing.T) {
 			}
 			not := reviewed(t, strings.Replace(text, "substance: "+c.was, "substance: "+strange+formula, 1), true)
 			neverBetter(t, &held, &not, "where "+c.name+formula)
+		}
+	}
+}
+
+// A place that nobody gave a temperature does not send on what is as warm as where it goes, only
+// because what is not held may etch there: what can burn over that liquor stays unknown.
+func TestWhatComesFromNoTemperatureHasNone(t *testing.T) {
+	long.NotShort(t)
+	route := func(acid string) string {
+		return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\n" + places + "steps:\n" +
+			charges("{substance: DMSO, volume: 15 mL}") + addsIt +
+			"  - {do: add, in: pot, what: [" + acid + "], over: 3 min, temperature: 2 degC}\n" +
+			"  - {do: filter, in: drum, into: pot, retained: 4 mL}\n"
+	}
+	held, not := reviewed(t, route("{substance: hydrofluoric acid, strength: 2 wt%, volume: 4 mL}"), true),
+		reviewed(t, route("{substance: zorblium, not_held: true, formula: HF, strength: 2 wt%, volume: 4 mL}"), true)
+	neverBetter(t, &held, &not, "with an acid that is not held")
+	const id = "air.flammable_share@4/dmso+flammable_quarter"
+	for _, rv := range []*hazards.Review{&held, &not} {
+		if v, there := verdicts(rv)[id]; !there || v != figure.UnknownVerdict {
+			t.Errorf("%s is %v (there: %v)", id, v, there)
 		}
 	}
 }

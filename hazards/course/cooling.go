@@ -19,13 +19,16 @@ const (
 	wallBig     datum.ID = "wall.big"     // capacity above which a thick one is taken
 )
 
+// stillAir is what still air takes from a vessel per area.
+const stillAir datum.ID = "loss.still_air"
+
 // wallOf is the id of the wall that such ware of a material usually has.
 func wallOf(slug string) datum.ID { return datum.Of("wall", slug) }
 
-// Walls are the data of a store that stand for a wall which nobody states, by id: true
-// where least heat passes at the high end, that of a thickness.
-func Walls(st *chemicals.Store) map[datum.ID]bool {
-	out := map[datum.ID]bool{wallUnknown: false, wallThick: true, wallOther: true}
+// Unstated are the data of a store that stand for a wall or for the heat of a stirrer which
+// nobody states, by id: true where a vessel gets hottest at the high end, that of a thickness.
+func Unstated(st *chemicals.Store) map[datum.ID]bool {
+	out := map[datum.ID]bool{wallUnknown: false, wallThick: true, wallOther: true, powerUnstated: true}
 	materials := st.Materials().Rows()
 	for i := range materials {
 		if id := wallOf(materials[i].Slug); id != wallUnknown {
@@ -57,10 +60,6 @@ func (f *finder) cooling(s *Stage) {
 		s.Coolant, s.UA = working.Absent("T_c", "degC", working.Lacks("place", s.Done.Place)), working.Absent("UA", "W/K",
 			working.Lacks("place", s.Done.Place))
 		return
-	}
-	if p.StirrerHeat.Set {
-		area, u := f.area(s), f.c.Store.Num("upset.still_air").As("U")
-		s.Still = f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
 	}
 	k := p.Cooling
 	if k == nil || k.Kind == "none" {
@@ -111,7 +110,7 @@ func (f *finder) orNone(s *Stage, least float64) {
 	if j := s.Jacket; j != nil {
 		least = least * j.least / (least + j.least)
 	}
-	if f.w != nil && least < none.V {
+	if s.least = least; f.w != nil && least < none.V {
 		f.air(s)
 		f.around(s)
 	}
@@ -152,6 +151,7 @@ func (f *finder) stated(s *Stage, ua quantity.Value) working.Num {
 // inAir lets a stage lose heat to the still air of the room alone.
 func (f *finder) inAir(s *Stage, how string) {
 	s.Coolant, s.UA, s.Cooled = f.around(s), f.air(s), phrase.Of(how)
+	s.least = s.UA.V * f.end(f.c.Store.Num(stillAir), false)
 }
 
 // around is how warm it is about a stage that stands in the room, or is heated there, degC.
@@ -162,7 +162,7 @@ func (f *finder) around(s *Stage) working.Num {
 
 // air is what still air takes from a stage, W/K.
 func (f *finder) air(s *Stage) working.Num {
-	area, u := f.area(s), f.c.Store.Num("loss.still_air").As("U")
+	area, u := f.area(s), f.c.Store.Num(stillAir).As("U")
 	return f.w.Line("UA", "W/K", "U*A", u.V*area.V, u, area)
 }
 

@@ -18,6 +18,7 @@ type Course struct {
 	Capacity working.Num // J/K of what is in the vessel when the last of it can react, low end
 	Liquid   working.Num // mL in the vessel when the powder is in
 	Space    working.Num // mL of gas over it; unknown where the contents leave none
+	Still    working.Num // W/K to still air alone at its first stage; no symbol where no stirrer heats
 	Runs     []Run       // by the laws that are integrated
 
 	Incomplete []working.Missing // what of the heat capacity is not known
@@ -38,7 +39,9 @@ type Stage struct {
 	Filled   working.Num       // J/K of what is in the vessel once everything is in, low end
 	Set      working.Num       // degC
 	Exchange                   // with the bath, the liquid in its jacket through the wall, or the room
-	Still    working.Num       // W/K to still air alone; no symbol where no stirrer heats
+	Stirring working.Num       // W that a stirrer puts in; no symbol where none counts
+	Unheated bool              // nobody states what its stirrer puts in, and that is left out
+	least    float64           // W/K that it loses at least, at the low ends of what that stands on
 	Cooled   phrase.Phrase     // what cools
 	Iced     bool              // it stands in the ice bath of its place
 	Ice      *Ice              // that bath; nil where it stands in none
@@ -87,6 +90,7 @@ func Find(c route.Case, w *working.Sheet, k *process.Walk, known *Known) []Cours
 		}
 		f.sum(&n)
 		f.room(&n)
+		f.still(&n)
 		f.runs(&n)
 		out = append(out, n)
 	}
@@ -152,6 +156,7 @@ func (f *finder) stage(d *process.Done) Stage {
 	}
 	s.Boils, s.Boiling = Boiling(f.c, f.w, d)
 	f.cooling(&s)
+	f.stirring(&s)
 	s.Ice = f.ice(&s)
 	return s
 }

@@ -230,9 +230,9 @@ func (f *finder) pieces(n *Course, in []liquor, p *vessel.Plan, out *Run) {
 		}
 		x := vessel.Piece{Feed: p.Start, UA: s.UA.V, Coolant: s.Coolant.V + kelvin, Iced: s.Iced,
 			Jacketed: s.Jacket != nil, PourAt: s.Set.V + kelvin}
-		if heat := f.stirring(s); !heat.None() {
-			x.Stirring = heat.V
-			out.Inputs = append(out.Inputs, heat)
+		if !s.Stirring.None() {
+			x.Stirring = s.Stirring.V
+			out.Inputs = append(out.Inputs, s.Stirring)
 		}
 		if s.Etches != nil {
 			out.Inputs = append(out.Inputs, s.Over)
@@ -272,8 +272,8 @@ func (f *finder) pouring(from, s *Stage, in liquor, t float64, x *vessel.Piece, 
 	out.Inputs = append(out.Inputs, over)
 	y := vessel.Piece{Step: 2 * s.Step.Number, Until: t + over.V, UA: from.UA.V, Coolant: from.Coolant.V + kelvin,
 		Iced: from.Iced, Jacketed: from.Jacket != nil, Feed: p.Start}
-	if heat := f.stirring(from); !heat.None() {
-		y.Stirring = heat.V
+	if !from.Stirring.None() {
+		y.Stirring = from.Stirring.V
 	}
 	if over.V > 0 {
 		p.Pieces = append(p.Pieces, y)
@@ -323,16 +323,6 @@ func portions(s *Stage, x vessel.Piece, t float64) []vessel.Piece {
 		out, x.Added = append(out, x, y), 0
 	}
 	return out
-}
-
-// stirring is the heat of the stirrer in a step, W; nothing where none is stated
-// or the step says that nobody stirs.
-func (f *finder) stirring(s *Stage) working.Num {
-	p := f.c.Route.Place(s.Done.Place)
-	if p == nil || !p.StirrerHeat.Set || s.Step.Stirred != nil && !*s.Step.Stirred {
-		return working.Num{}
-	}
-	return f.c.Given("P_s", "W", p.StirrerHeat)
 }
 
 // boils sets the temperature above which no rate grows: an open liquor gets no

@@ -79,5 +79,8 @@ func (s *Stage) Around(w *working.Sheet) phrase.Phrase {
 	if w == nil || s.Cooled.IsZero() || s.Coolant.Unknown() {
 		return s.Cooled
 	}
+	if s.Unheated {
+		return phrase.Of("course.around_unheated", s.Cooled, s.Coolant.V)
+	}
 	return phrase.Of("course.around", s.Cooled, s.Coolant.V)
 }

@@ -370,11 +370,15 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 			d.Etches = append(d.Etches, e)
 		}
 	} else {
+		hot := to.Set
 		if k.strangeFrom(etches) { // nothing may: what stays behind counts as before
 			was := *d
 			d.Behind = &was
+			if was.Hot.Unknown() {
+				hot = was.Hot
+			}
 		}
-		d.Place, d.Before, d.After, d.Hot, d.First = to.Place, before, to.copy(), to.Set, nil
+		d.Place, d.Before, d.After, d.Hot, d.First = to.Place, before, to.copy(), hot, nil
 		d.Etches = append([]int(nil), to.Etches...)
 	}
 	k.evolve(to, s, s.In, false)

@@ -16,14 +16,18 @@ import (
 // ends that give much or little heat for the liquor, in the other at those that
 // give much or little gas; what moves neither stands at the ends that make the
 // runs slow or fast. With them go the runs in which a step gave most gas as it is
-// meant to go: the fastest is not always the worst.
+// meant to go: the fastest is not always the worst. Where a stirrer may heat, those
+// in which a step got hottest go with them.
 func (r *ranger) failures(searched *lots) {
 	heat, gas := []kind{tellsHeat, tellsGas, tellsRate, tellsShut, tellsBreath},
 		[]kind{tellsGas, tellsHeat, tellsRate, tellsShut}
 	keys := []key{r.extreme(heat, true, true), r.extreme(heat, true, false),
 		r.extreme(heat, false, true), r.extreme(heat, false, false),
 		r.extreme(gas, true, true), r.extreme(gas, false, false)}
-	keys = append(keys, r.worstRuns()...)
+	keys = append(keys, r.worstRuns(isFlow)...)
+	if slices.ContainsFunc(r.vars, func(v variable) bool { return v.maybe() }) {
+		keys = append(keys, r.worstRuns(isPeak)...)
+	}
 	slices.Sort(keys)
 	keys = slices.Compact(keys)
 	found := make([]found, len(keys))
@@ -59,11 +63,11 @@ func (r *ranger) between(i int, corners []found) {
 	f.SetRange(lo, hi)
 }
 
-// worstRuns are the runs in which the flows of the laws were greatest.
-func (r *ranger) worstRuns() []key {
+// worstRuns are the runs in which some figures of the laws were greatest.
+func (r *ranger) worstRuns(of kind) []key {
 	var out []key
 	for i := range r.base {
-		if !tellsRate(&r.base[i]) || !isFlow(&r.base[i]) {
+		if !tellsRate(&r.base[i]) || !of(&r.base[i]) {
 			continue
 		}
 		best, at := r.base[i].Value.V, key("")
@@ -125,8 +129,11 @@ func tellsRate(f *figure.Figure) bool {
 	if f.Case.Failure != "" || f.Case.IsZero() || f.Case == figure.By(string(vessel.Instantaneous)) {
 		return false
 	}
-	return isFlow(f) || f.Quantity == "heat.temperature_peak"
+	return isFlow(f) || isPeak(f)
 }
+
+// isPeak reports whether a figure is how hot a run gets.
+func isPeak(f *figure.Figure) bool { return f.Quantity == "heat.temperature_peak" }
 
 // isFlow reports whether a figure is a flow of a run as it is meant.
 func isFlow(f *figure.Figure) bool {

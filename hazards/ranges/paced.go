@@ -1,16 +1,34 @@
 package ranges
 
 import (
+	_ "embed"
 	"slices"
+	"sync"
 
 	"etchbound/chemicals/datum"
 	"etchbound/hazards/course"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/vessel"
+	"etchbound/schemas/columns"
 )
 
+//go:embed paces.csv
+var pacesCSV string
+
 // paces are the data that say how fast an etch goes, and not how much of it there is.
-var paces = [...]datum.ID{"kinetics.activation", "kinetics.seed"}
+var paces = sync.OnceValue(func() []datum.ID {
+	return columns.Must("hazards/ranges/paces.csv", pacesCSV, func(r columns.Row) datum.ID {
+		_ = r.Named("source") + r.Named("status") + r.Named("note")
+		return datum.ID(r.Named("datum"))
+	})
+})
+
+// maybe reports whether a variable is of what sets the pace where it is there, and by best
+// estimate is not.
+func (v *variable) maybe() bool {
+	d := &v.rows[0]
+	return d.Value == d.Low && slices.Contains(paces(), v.id)
+}
 
 // hotOf are the steps in which something begins to react, each with the temperature beyond which
 // it runs away, degC. A vessel that loses what it makes stays below the temperature T around it
@@ -60,24 +78,31 @@ func (r *ranger) away(runs []found) []figure.Place {
 // paced are the corners of figure i in which what sets the pace of the etch stands at its best
 // estimate, and at the end that moves the figure less. Close to a runaway a pace works both ways:
 // what is quicker gets hotter, and what is slower lets more wait that then reacts with the rest,
-// which no swing from the best estimates shows. It has none unless its step is one of those that
-// run away.
+// which no swing from the best estimates shows. What may be there or not, and by best estimate is
+// not, has a corner without it. It has none unless its step is one of those that run away.
 func (r *ranger) paced(i int, away []figure.Place) []key {
 	f := &r.base[i]
 	if !slices.Contains(away, f.Place) || !r.runs(i) && !tellsRate(f) || !law(f.Case) || !dangerUp(f) {
 		return nil
 	}
 	own := r.corner(i, true)
-	still, other := []byte(own), []byte(own)
+	still, other, without := []byte(own), []byte(own), []byte(own)
 	for v := range r.vars {
-		if own[v] != centre && slices.Contains(paces[:], r.vars[v].id) {
+		if own[v] != centre && slices.Contains(paces(), r.vars[v].id) {
 			still[v], other[v] = centre, ends[len(ends)-1]-own[v]
+			if r.vars[v].maybe() {
+				without[v] = centre
+			}
 		}
 	}
 	if key(still) == own {
 		return nil
 	}
-	return []key{key(still), key(other)}
+	out := []key{key(still), key(other)}
+	if key(without) != own {
+		out = append(out, key(without))
+	}
+	return out
 }
 
 // pace adds the paced corners to those of figures whose ends are asked for, each to more by its

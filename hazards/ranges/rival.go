@@ -9,29 +9,30 @@ import (
 )
 
 // rival is a second centre, at which what nobody states of a wall stands where least
-// heat passes. Close to a runaway other data move a figure the other way there, so
-// that the corner found from the one centre misses what a stated wall would find from
-// its own. Each figure that the wall moves gets the corner of both.
+// heat passes, and a stirrer of which nobody states it heats most. Close to a runaway, or
+// where the room would warm the liquor else, other data move a figure the other way there,
+// so that the corner found from the one centre misses what a stated wall would find from
+// its own. Each figure that they move gets the corner of both.
 type rival struct {
 	r      *ranger
 	at     []byte  // the end of each variable at the rival centre
-	moved  []bool  // of each figure: the wall moves it, or what drives it
+	moved  []bool  // of each figure: what is unstated moves it, or what drives it
 	base   found   // at the rival centre
 	swings []found // [variable*2 + (low, high)]; not done where the centre counts
 }
 
 // rivals swings the variables once more from the rival centre. It is nil where no
-// variable stands for a wall, or none moves a figure that is asked for.
+// variable stands for what nobody states, or none moves a figure that is asked for.
 func (r *ranger) rivals() *rival {
 	x := &rival{r: r, at: slices.Repeat([]byte{centre}, len(r.vars)), moved: make([]bool, len(r.base))}
 	want := wanted{}
-	walls := course.Walls(r.c.Store)
+	unstated := course.Unstated(r.c.Store)
 	for v := range r.vars {
-		thick, wall := walls[r.vars[v].id]
-		if !wall {
+		high, known := unstated[r.vars[v].id]
+		if !known {
 			continue
 		}
-		if x.at[v] = 0; thick {
+		if x.at[v] = 0; high {
 			x.at[v] = 4
 		}
 		for i := range r.base {
@@ -83,7 +84,7 @@ func (r *ranger) stirs(v, i int) bool {
 	return false
 }
 
-// concerns reports whether a variable moves a figure that the wall moves.
+// concerns reports whether a variable moves a figure that what is unstated moves.
 func (x *rival) concerns(v int) bool {
 	for i := range x.moved {
 		if x.moved[i] && x.r.stirs(v, x.r.driver(i)) {

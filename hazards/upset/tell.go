@@ -37,7 +37,7 @@ func (r *reader) fail(n *course.Course, f *failure) {
 // air is what the vessel of a course loses to still air, W/K; 0 where that is not
 // known. A stirrer that goes on heats it to P/UA above the air within C/UA.
 func air(n *course.Course) float64 {
-	still := n.Stages[0].Still
+	still := n.Still
 	if still.None() || still.Unknown() {
 		return 0
 	}
