@@ -67,7 +67,7 @@ steps:
 			t.Errorf("%s%s: %g vol%% of oxygen, want %g", row.step, row.site, x, row.oxygen)
 		}
 		stops := slices.ContainsFunc(rv.Holds, func(h hazards.Hold) bool { return h.ID == "oxygen" })
-		if stops != (row.oxygen > 0 && row.oxygen < 19.5) {
+		if stops != (row.oxygen > -2 && row.oxygen < 19.5) { // what nobody states may be as much as a bench has
 			t.Errorf("%s%s: %g vol%% of oxygen stops work: %v", row.step, row.site, x, stops)
 		}
 	}

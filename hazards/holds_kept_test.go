@@ -67,11 +67,12 @@ func earlier(x, than figure.Place) bool {
 	return one && other && a < b
 }
 
-// asked reports whether a matter that stops work once its limit is exceeded is one of which a site
-// no longer says enough: its finding stays, as unknown, with what settles it. A route of a few
-// millilitres of gas in a room of which nobody says how large it is has no such stop either.
+// asked reports whether a matter that stops work once its limit is exceeded is one of a site that
+// is no longer described at all: its finding stays, as unknown, with what settles it. What stands
+// in a room of which nobody says that it is there is not there.
 func asked(full, bare *hazards.Review, h stopped) bool {
-	return full.Case.Site != bare.Case.Site && slices.ContainsFunc(bare.Findings, func(f figure.Finding) bool {
+	gone := full.Case.Site != nil && bare.Case.Site == nil
+	return gone && slices.ContainsFunc(bare.Findings, func(f figure.Finding) bool {
 		return f.Verdict == figure.UnknownVerdict && (h.place.IsZero() || f.Figure.Place == h.place) &&
 			(f.Limit.ID == h.id || f.Limit.Role == limit.Gathers && h.id == "hydrogen_quarter")
 	})

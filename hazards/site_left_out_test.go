@@ -113,3 +113,40 @@ func TestASiteThatSaysLessNeverHelpsAnyRoute(t *testing.T) {
 		notBetter(t, &full, &bare, "without "+what+"\n"+yaml)
 	})
 }
+
+// Too little oxygen stops work whatever the site leaves out: 10000 L of a cylinder leave
+// 20.9 exp(-10/20) = 12.7 vol% in a room of 20 m3, and less in a smaller one. So does too much
+// hydrogen in a cabinet, and a few millilitres of gas stop nothing.
+func TestAStopOfTheAirStaysWithoutAFactOfTheSite(t *testing.T) {
+	long.NotShort(t)
+	site := func(cylinder float64) *route.Site {
+		s := demoSite(t)
+		s.RoomVolume, s.Cylinder = quantity.Of(20, "m3"), quantity.Of(cylinder, "m3")
+		s.Cabinet = quantity.Of(200, "L", quantity.AirVolume)
+		return s
+	}
+	stops := func(s *route.Site, mass, id string) bool {
+		c := newCase(t, load(t, etches("phase: Ti3AlC2, mass: "+mass+", "+pure, hf10)))
+		c.Brief, c.Site = true, s
+		rv := must(t, c)
+		return holdsAt(&rv, id)
+	}
+	for _, c := range []struct {
+		cylinder          float64
+		without, mass, id string
+		want              bool
+	}{
+		{10, "", "1 g", "oxygen", true}, {10, "room.volume", "1 g", "oxygen", true},
+		{10, "room.cylinder", "1 g", "oxygen", true}, {0, "room.volume", "1 g", "oxygen", false},
+		{0, "", "20 g", "hydrogen_quarter", true}, {0, "room.cabinet", "20 g", "hydrogen_quarter", true},
+		{0, "room.cabinet", "50 mg", "hydrogen_quarter", false},
+	} {
+		s := site(c.cylinder)
+		if c.without != "" {
+			s, _ = s.Without(c.without)
+		}
+		if got := stops(s, c.mass, c.id); got != c.want {
+			t.Errorf("cylinder of %g m3, %s, without %q: stop %s is %v", c.cylinder, c.mass, c.without, c.id, got)
+		}
+	}
+}

@@ -7,12 +7,12 @@ import (
 	"sync"
 
 	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
 	"etchbound/hazards/route"
 	"etchbound/schemas/columns"
-	"etchbound/schemas/quantity"
 )
 
 //go:embed cryogens.csv
@@ -90,43 +90,57 @@ func (r *reader) turned(x *cryogen, s *route.Step) working.Num {
 		m, M := r.c.Given("m", "g", s.CryogenAmount), x.gas.Formula.MolarMass(r.c.Store, r.w).As("M")
 		return r.w.Line("v", "L", "m/M*Vm", m.V/M.V*r.vm.V, m, M, r.vm)
 	}
-	return r.turnedVolume(x, s.CryogenAmount)
+	return r.turnedVolume(x, r.c.Given("V", "mL", s.CryogenAmount))
 }
 
 // turnedVolume is the gas of a volume of it, L.
-func (r *reader) turnedVolume(x *cryogen, of quantity.Value) working.Num {
+func (r *reader) turnedVolume(x *cryogen, V working.Num) working.Num {
 	M := x.gas.Formula.MolarMass(r.c.Store, r.w).As("M")
 	rho := working.Exact("rho", "g/mL", x.density, x.source).Worse(working.Estimated)
-	V := r.c.Given("V", "mL", of)
 	return r.w.Line("v", "L", "V*rho/M*Vm", V.V*rho.V/M.V*r.vm.V, V, rho, M, r.vm)
+}
+
+// dewarMost is the largest vessel of liquid nitrogen of a bench.
+const dewarMost datum.ID = "dewar.most"
+
+// nitrogen is the gas of a volume of what is kept in a dewar, L; unknown where no row says
+// what that is.
+func (r *reader) nitrogen(V working.Num) working.Num {
+	all := cryogens()
+	i := slices.IndexFunc(all, func(x cryogen) bool { return x.kept == "dewar" })
+	if i < 0 {
+		return working.Absent("v", "L", working.Lacks("site_dewar", ""))
+	}
+	return r.turnedVolume(&all[i], V)
 }
 
 // dewar is the gas of the largest vessel of what a site keeps in one, L; none where it says
 // that there is none, unknown where no site says, or no row says what that is.
-func (r *reader) dewar() (working.Num, bool) {
-	stated := r.c.Site != nil && r.c.Site.Dewar.Set
-	if stated && r.c.Site.Dewar.SI == 0 {
+func (r *reader) dewar(how stating) (working.Num, bool) {
+	v := working.Absent("v", "L", working.Lacks("site_dewar", ""))
+	switch s := r.c.Site; {
+	case s != nil && s.Dewar.Set && s.Dewar.SI == 0, how == atWorst && s == nil:
 		return working.Num{}, false
+	case s != nil && s.Dewar.Set:
+		v = r.nitrogen(r.c.Given("V", "mL", s.Dewar))
+	case how == atWorst:
+		v = r.nitrogen(r.c.Store.Num(dewarMost).As("V"))
 	}
-	all := cryogens()
-	i := slices.IndexFunc(all, func(x cryogen) bool { return x.kept == "dewar" })
-	if i < 0 || !stated {
-		return working.Absent("v", "L", working.Lacks("site_dewar", "")), true
-	}
-	return r.turnedVolume(&all[i], r.c.Site.Dewar), true
+	return v, true
 }
 
 // bottled is the gas of the largest cylinder of the room, L; none where a site says that there
 // is none. Where no site says, how much one could let out is not known.
-func (r *reader) bottled() (working.Num, bool) {
+func (r *reader) bottled(how stating) (working.Num, bool) {
 	switch s := r.c.Site; {
-	case s == nil || !s.Cylinder.Set:
-		return working.Absent("v", "L", working.Lacks("site_cylinder", "")), true
-	case s.Cylinder.SI == 0:
+	case s != nil && s.Cylinder.Set && s.Cylinder.SI == 0, how == atWorst && s == nil:
 		return working.Num{}, false
-	default:
+	case s != nil && s.Cylinder.Set:
 		return r.c.Given("v", "L", s.Cylinder), true
+	case how == atWorst:
+		return r.c.Store.Num("cylinder.most").As("v"), true
 	}
+	return working.Absent("v", "L", working.Lacks("site_cylinder", "")), true
 }
 
 // cold reports the gas of each step asked for that something cold is poured for, and keeps

@@ -2,7 +2,9 @@ package air
 
 import (
 	"math"
+	"slices"
 
+	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/hazards/phrase"
@@ -14,11 +16,11 @@ import (
 // lies on the floor.
 func (r *reader) gases() {
 	hydrogen := r.hydrogens()
-	r.enclosed(figure.Room, r.c.RoomVolume("V"), r.all(), hydrogen, true,
-		phrase.Of("air.all_gas_in_room"))
+	room := enclosure{figure.Room, r.c.RoomVolume("V"), "room.least", true}
+	r.enclosed(&room, r.all(), hydrogen, phrase.Of("air.all_gas_in_room"))
 	if !r.c.NoCabinet() {
-		r.enclosed(figure.Cabinet, r.c.CabinetVolume("V"), r.all(), hydrogen, false,
-			phrase.Of("air.all_gas_in_cabinet"))
+		cabinet := enclosure{figure.Cabinet, r.c.CabinetVolume("V"), "cabinet.least", false}
+		r.enclosed(&cabinet, r.all(), hydrogen, phrase.Of("air.all_gas_in_cabinet"))
 	}
 	r.hood()
 	r.floor()
@@ -51,12 +53,19 @@ func (r *reader) all() []working.Num {
 	return out
 }
 
+// enclosure is some air that gas comes into.
+type enclosure struct {
+	place  figure.Place
+	volume working.Num // m3; unknown where no site says
+	least  datum.ID    // of the least that a bench has
+	purged bool        // inert gas of steps and of the site comes into it
+}
+
 // enclosed reports oxygen and hydrogen in some air that gas comes into and that
 // as much leaves:
 //
 //	x = x0 exp(-v/V),  y = 1 - exp(-v/V)
-func (r *reader) enclosed(place figure.Place, volume working.Num, gas, hydrogen []working.Num, purged bool,
-	cond phrase.Phrase) {
+func (r *reader) enclosed(e *enclosure, gas, hydrogen []working.Num, cond phrase.Phrase) {
 	litres := func(n []working.Num) working.Num {
 		x := r.w.Sum("n", "mol", n...).As("n")
 		return r.w.Line("v", "L", "n*Vm", x.V*r.vm.V, x, r.vm)
@@ -65,24 +74,53 @@ func (r *reader) enclosed(place figure.Place, volume working.Num, gas, hydrogen 
 	if gas != nil {
 		parts = append(parts, litres(gas))
 	}
-	if purged {
-		parts = append(parts, r.purges()...)
+	own := parts
+	if e.purged {
+		parts = append(slices.Clip(own), r.purges(asStated)...)
 	}
 	if parts != nil {
-		x0, v := r.c.Store.Num("air.oxygen").As("x_0"), r.w.Sum("v", "L", parts...).As("v")
-		r.put("air.oxygen", place, "", figure.Case{},
-			r.w.Line("x", "vol%", "x_0*exp(-v/1000/V)", x0.V*math.Exp(-v.V/1000/volume.V), x0, v, volume), cond)
+		x0 := r.c.Store.Num("air.oxygen").As("x_0")
+		left := func(parts []working.Num, V working.Num) working.Num {
+			v := r.w.Sum("v", "L", parts...).As("v")
+			return r.w.Line("x", "vol%", "x_0*exp(-v/1000/V)", x0.V*math.Exp(-v.V/1000/V.V), x0, v, V)
+		}
+		r.put("air.oxygen", e.place, "", figure.Case{}, left(parts, e.volume), cond)
+		r.atWorst(func() working.Num {
+			if e.purged {
+				own = append(slices.Clip(own), r.purges(atWorst)...)
+			}
+			return left(own, r.c.AtWorst(e.volume, e.least))
+		})
 	}
 	if hydrogen != nil {
 		v := litres(hydrogen).As("v")
-		r.put("air.hydrogen_share", place, "", figure.Case{},
-			r.w.Line("y", "vol%", "100*(1-exp(-v/1000/V))", 100*(1-math.Exp(-v.V/1000/volume.V)), v, volume), cond)
+		share := func(V working.Num) working.Num {
+			return r.w.Line("y", "vol%", "100*(1-exp(-v/1000/V))", 100*(1-math.Exp(-v.V/1000/V.V)), v, V)
+		}
+		r.put("air.hydrogen_share", e.place, "", figure.Case{}, share(e.volume), cond)
+		r.atWorst(func() working.Num { return share(r.c.AtWorst(e.volume, e.least)) })
 	}
 }
 
+// atWorst sets what the last figure comes to at worst, where it is not known.
+func (r *reader) atWorst(worst func() working.Num) {
+	if f := &r.out[len(r.out)-1]; f.Value.Unknown() {
+		f.Worst = r.w.Keep(worst())
+	}
+}
+
+// stating says what counts where nobody states how much gas comes: unknown, or as much as a
+// bench has. What a site that nobody describes keeps is not there at worst.
+type stating bool
+
+const (
+	asStated stating = false
+	atWorst  stating = true
+)
+
 // purges are the volumes of inert gas that steps let flow, that the cylinder and the vessel
 // of liquid nitrogen of the room hold, and that what something cold boils off comes to, L.
-func (r *reader) purges() []working.Num {
+func (r *reader) purges(how stating) []working.Num {
 	var out []working.Num
 	for i := range r.c.Route.Steps {
 		s := &r.c.Route.Steps[i]
@@ -94,18 +132,29 @@ func (r *reader) purges() []working.Num {
 		if !time.Set {
 			time = s.Over
 		}
-		f = f.As("F_p")
 		t := r.c.Given("t", "min", time)
+		if how == atWorst {
+			f, t = r.c.AtWorst(f, "purge.most"), r.c.AtWorst(t, "purge.longest")
+		}
+		f = f.As("F_p")
 		out = append(out, r.w.Line("v", "L", "F_p*t", f.V*t.V, f, t))
 	}
-	if v, there := r.bottled(); there {
+	for _, kept := range [...]func(stating) (working.Num, bool){r.bottled, r.dewar} {
+		if v, there := kept(how); there {
+			out = append(out, v)
+		}
+	}
+	for _, v := range r.chill {
+		if how == atWorst && v.Unknown() {
+			v = r.nitrogen(r.c.Store.Num(dewarMost).As("V"))
+		}
 		out = append(out, v)
 	}
-	if v, there := r.dewar(); there {
-		out = append(out, v)
-	}
-	return append(out, r.chill...)
+	return out
 }
+
+// hoodLeast is the least flow that a hood at a bench has.
+const hoodLeast datum.ID = "hood.least"
 
 // hood reports oxygen and hydrogen in all the air of the hood while the step that
 // gives most gas gives it. What is at the mouth of the vessel is another matter.
@@ -136,14 +185,18 @@ func (r *reader) hood() {
 		return
 	}
 	x0, f := r.c.Store.Num("air.oxygen").As("x_0"), most.As("F")
-	r.put("air.oxygen", figure.Hood, "", figure.Case{},
-		r.w.Line("x", "vol%", "x_0*(1-F*0.06/(Q_h+F*0.06))", x0.V*(1-f.V*0.06/(q.V+f.V*0.06)), x0, f, q),
-		phrase.Of("air.oxygen_in_hood"))
+	left := func(q working.Num) working.Num {
+		return r.w.Line("x", "vol%", "x_0*(1-F*0.06/(Q_h+F*0.06))", x0.V*(1-f.V*0.06/(q.V+f.V*0.06)), x0, f, q)
+	}
+	r.put("air.oxygen", figure.Hood, "", figure.Case{}, left(q), phrase.Of("air.oxygen_in_hood"))
+	r.atWorst(func() working.Num { return left(r.c.AtWorst(q, hoodLeast)) })
 	if h := r.largestHydrogen(); !h.None() {
 		g := h.As("F")
-		r.put("air.hydrogen_share", figure.Hood, "", figure.Case{},
-			r.w.Line("y", "vol%", "100*F*0.06/(Q_h+F*0.06)", 100*g.V*0.06/(q.V+g.V*0.06), g, q),
-			phrase.Of("air.hydrogen_in_hood"))
+		share := func(q working.Num) working.Num {
+			return r.w.Line("y", "vol%", "100*F*0.06/(Q_h+F*0.06)", 100*g.V*0.06/(q.V+g.V*0.06), g, q)
+		}
+		r.put("air.hydrogen_share", figure.Hood, "", figure.Case{}, share(q), phrase.Of("air.hydrogen_in_hood"))
+		r.atWorst(func() working.Num { return share(r.c.AtWorst(q, hoodLeast)) })
 	}
 }
 

@@ -77,6 +77,10 @@ func (r *reader) still(courses []course.Course) {
 		}
 		share, most := r.inCabinet(x, N, V)
 		r.put("gas.cabinet_share", at, "", figure.Case{}, share, phrase.Of("gas.cabinet"))
+		if share.Unknown() {
+			worst, _ := r.inCabinet(x, N, r.c.AtWorst(V, "cabinet.least"))
+			r.out[len(r.out)-1].Worst = r.w.Keep(worst)
+		}
 		if x.waste {
 			r.put("gas.cabinet_time", at, "", figure.Case{}, r.gathers(most, N, courses), phrase.Of("gas.cabinet_soon"))
 		}

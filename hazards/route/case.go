@@ -147,6 +147,15 @@ func (c Case) CabinetVolume(symbol string) working.Num {
 // by a volume of zero. Where nobody says so there may be one.
 func (c Case) NoCabinet() bool { return c.Site != nil && c.Site.Cabinet.Set && c.Site.Cabinet.SI == 0 }
 
+// AtWorst is what a fact of a site or a step is at worst: as it is stated, or the datum that
+// stands for what a bench has.
+func (c Case) AtWorst(stated working.Num, id datum.ID) working.Num {
+	if !stated.Unknown() {
+		return stated
+	}
+	return c.Store.Num(id).As(stated.Symbol)
+}
+
 // HoodFlow is described with RoomVolume.
 func (c Case) HoodFlow(symbol string) working.Num {
 	if c.Site == nil || c.Site.Hood == nil || !c.Site.Hood.Flow.Set {

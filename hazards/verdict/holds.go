@@ -100,7 +100,8 @@ func Holds(r *route.Route, k *process.Walk, set *figure.Set, findings []figure.F
 		if f.Figure.Case.Branch == figure.Mist {
 			at(add("acid_mist", phrase.Of("hold.acid_mist")), f.Figure.Place)
 		}
-		if f.Limit.Stops.Halts(f.Verdict == figure.Exceeds || strange(set.Get(f.Figure))) && !supposed(f.Figure) {
+		of := set.Get(f.Figure)
+		if f.Limit.Stops.Halts(f.Verdict == figure.Exceeds || strange(of) || atWorst(of, &f.Limit)) && !supposed(f.Figure) {
 			at(add(holdOf(f), stops(r, k, f)), f.Figure.Place)
 		}
 	}
@@ -112,6 +113,17 @@ func Holds(r *route.Route, k *process.Walk, set *figure.Set, findings []figure.F
 // be as bad as any, and work stops as where it is exceeded.
 func strange(f *figure.Figure) bool {
 	return f != nil && slices.ContainsFunc(f.Value.Missing(), func(m working.Missing) bool { return m.Kind == "not_held" })
+}
+
+// atWorst reports whether a figure that is unknown for want of facts of the site exceeds a limit
+// with each of them as bad as a bench has it: work stops as where it is known to.
+func atWorst(f *figure.Figure, l *limit.Limit) bool {
+	if f == nil || f.Worst.None() {
+		return false
+	}
+	q, _ := figure.Lookup(f.Quantity)
+	level, _ := l.Compare(f.Worst.V, q.Danger == figure.Low)
+	return level == limit.Exceeds
 }
 
 // keptVented are the facts that say to keep a vessel open, which one that is heated
