@@ -173,6 +173,7 @@ func TestTheWorstMomentIsFound(t *testing.T) {
 // badly.
 func TestTheWorstMomentOfAnyRouteIsFound(t *testing.T) {
 	long.Only(t)
+	long.Draws(t, 10)
 	rapid.Check(t, func(rt *rapid.T) {
 		number := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(rt, name) }
 		cold := number("cold", 0, 25)

@@ -4,7 +4,8 @@
 // A test runs in one of three forms. The short one (go test -short) is a glance
 // while typing; the usual one (go test) is for every change; the long one leaves
 // nothing out and runs in .ci/run, which sets ETCHBOUND_LONG=1. What is left out
-// of the first two is the number of draws, routes and cases, never an assertion.
+// of the first two is the number of draws, routes and cases, never an assertion. A
+// costly property draws more often where -rapid.checks asks for it.
 package long
 
 import (
@@ -68,18 +69,24 @@ var asked = sync.OnceValue(func() bool {
 	return given
 })
 
+// inLongForm is how many draws a costly property takes there. Each run draws others.
+const inLongForm = 60
+
 // Draws lowers the number of random draws of a property to usual, until the test
-// ends; it must not run beside another property of its package. The long form and
-// the number somebody asked for with -rapid.checks stay as they are; the short form
-// takes a fifth, as it does of every property.
+// ends, in the long form to sixty or usual, whichever is more; it must not run beside
+// another property of its package. The number somebody asked for with -rapid.checks
+// stays as it is; the short form takes a fifth, as it does of every property.
 func Draws(t testing.TB, usual int) {
 	t.Helper()
 	f := flag.Lookup(checks)
 	if f == nil {
 		t.Fatal("the flag " + checks + " is not there: import pgregory.net/rapid")
 	}
-	if asked() || Form() {
+	if asked() {
 		return
+	}
+	if Form() {
+		usual = max(usual, inLongForm)
 	}
 	was := f.Value.String()
 	if err := flag.Set(checks, strconv.Itoa(usual)); err != nil {
