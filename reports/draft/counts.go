@@ -6,6 +6,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 	"etchbound/reports/document"
+	"etchbound/reports/number"
 	"etchbound/reports/plain"
 	"etchbound/reports/words"
 )
@@ -105,6 +106,7 @@ func (b *Draft) behind(want func(*figure.Figure) bool, left int) document.Block 
 // tallies are the quantities that want picks, in the order of the review.
 func (b *Draft) tallies(want func(*figure.Figure) bool) []*tally {
 	worst := b.verdicts()
+	beside := b.beside(want)
 	rows := map[figure.ID]*tally{}
 	var out []*tally
 	for i := range b.Review.Figures {
@@ -119,7 +121,7 @@ func (b *Draft) tallies(want func(*figure.Figure) bool) []*tally {
 			rows[key] = x
 			out = append(out, x)
 		}
-		value := b.ValueAndRange(f) + b.outerBound(f) + verdictAfter(worst[f.ID])
+		value := b.valueIn(f, beside[key]) + b.outerBound(f) + verdictAfter(worst[f.ID])
 		x.line.add(b.whereOf(f), value)
 		if worst[f.ID] != figure.Within {
 			x.open.add(b.whereOf(f), value)
@@ -140,6 +142,30 @@ func (b *Draft) tallies(want func(*figure.Figure) bool) []*tally {
 		}
 	}
 	return out
+}
+
+// beside are the units of figures that stand in one row, by the quantity of the row.
+func (b *Draft) beside(want func(*figure.Figure) bool) map[figure.ID]number.Units {
+	of := map[figure.ID][]*figure.Figure{}
+	for i := range b.Review.Figures {
+		if f := &b.Review.Figures[i]; want(f) && b.shown(f.ID) == f.ID {
+			key := kindOf(f.ID)
+			of[key] = append(of[key], f)
+		}
+	}
+	out := make(map[figure.ID]number.Units, len(of))
+	for key, all := range of {
+		out[key] = b.Options.Units.Common(all)
+	}
+	return out
+}
+
+// valueIn is ValueAndRange in the units of a row.
+func (b *Draft) valueIn(f *figure.Figure, u number.Units) string {
+	if _, ok := b.BoilsAt(f); ok {
+		return b.ValueAndRange(f)
+	}
+	return u.Whole(f)
 }
 
 // outerBound is what is told beside a figure that has an outer bound; nothing for another.

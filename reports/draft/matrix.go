@@ -64,14 +64,14 @@ func (g *grid) add(row string, kind figure.ID, place, value string) {
 // matricesOf are the matrices of the figures that want picks, each number the worst end
 // of its range by the worst law, with its verdict where it is not within every limit.
 func (b *Draft) matricesOf(want func(*figure.Figure) bool) []document.Block {
-	worst := b.verdicts()
+	worst, beside := b.verdicts(), b.beside(want)
 	var out []document.Block
 	for _, m := range matrices() {
 		g := grid{cells: map[[2]string]*line{}}
 		for _, q := range m.quantities {
 			for f := range b.Set.Of(q) {
 				if want(f) && b.shown(f.ID) == f.ID {
-					b.place(&g, &m, f, b.Options.Units.Danger(f)+verdictAfter(worst[f.ID]))
+					b.place(&g, &m, f, beside[kindOf(f.ID)].Danger(f)+verdictAfter(worst[f.ID]))
 				}
 			}
 		}

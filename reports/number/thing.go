@@ -55,7 +55,10 @@ type form struct {
 func (t Thing) form(e Ends) form {
 	f := form{Thing: t, unit: t.Units.chosen(t.Unit, t.Molar), whole: t.Unit == "degC" || t.Unit == "K"}
 	lead := e.lead(t)
-	next := unitOf(f.unit.name, lead*f.unit.per)
+	next, ok := in(f.unit.name, t.Units.In)
+	if !ok {
+		next = unitOf(f.unit.name, lead*f.unit.per)
+	}
 	f.unit = unit{next.name, f.unit.per * next.per}
 	f.digits = fine
 	if w := math.Abs(e.High - e.Low); w > wide*math.Abs(lead) {

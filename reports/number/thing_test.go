@@ -8,6 +8,8 @@ import (
 
 	"pgregory.net/rapid"
 
+	"etchbound/chemicals/working"
+	"etchbound/hazards/figure"
 	"etchbound/hazards/limit"
 )
 
@@ -172,6 +174,28 @@ func TestMargin(t *testing.T) {
 	} {
 		if got := c.of.Margin(c.margin, c.limit); got != c.want {
 			t.Errorf("%s %g of %g: %q, want %q", c.of.Unit, c.margin, c.limit, got, c.want)
+		}
+	}
+}
+
+// Numbers beside each other are in one unit, as a person would put them in a column: by hand.
+func TestNumbersBesideEachOtherShareAUnit(t *testing.T) {
+	at := func(quantity string, value, low, high float64) *figure.Figure {
+		f := &figure.Figure{ID: figure.ID{Quantity: quantity}, Value: working.Exact("x", "", value, "tried")}
+		f.SetRange(low, high)
+		return f
+	}
+	for _, c := range []struct {
+		of   []*figure.Figure
+		want string
+	}{
+		{[]*figure.Figure{at("gas.hydrogen.total", 1.8, 1.4, 2.5), at("gas.hydrogen.total", 0.05, 0.04, 0.06)}, "L"},
+		{[]*figure.Figure{at("air.emission", 0.003, 0.002, 0.004), at("air.emission", 2400, 2000, 3000)}, "mg/min"},
+		{[]*figure.Figure{at("air.exhaust_required", 0.00023, 0.0002, 0.0003), at("air.exhaust_required", 46000, 40000, 47000)}, "m3/h"},
+		{[]*figure.Figure{at("gas.hydrogen.total", 1.8, 1.4, 2.5), at("gas.hydrogen.total", 2.1, 2, 2.2)}, ""},
+	} {
+		if got := (Units{}).Common(c.of).In; got != c.want {
+			t.Errorf("%s: %q, want %q", c.of[0].Quantity, got, c.want)
 		}
 	}
 }

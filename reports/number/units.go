@@ -11,6 +11,9 @@ import (
 type Units struct {
 	Bar  bool // pressures in bar
 	Mass bool // what is in air in mg/m³, where its molar mass is known
+	// In is the unit of a ladder that numbers beside each other are written in; "" chooses one
+	// for each.
+	In string
 }
 
 // choices are the words of Choose, each with what it changes.
