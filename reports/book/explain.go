@@ -16,6 +16,7 @@ import (
 	"etchbound/hazards/figure"
 	"etchbound/reports/draft"
 	"etchbound/reports/number"
+	"etchbound/reports/plain"
 	"etchbound/reports/words"
 	"etchbound/schemas/quantity"
 )
@@ -199,6 +200,9 @@ func (e *explainer) datum(id datum.ID) string {
 	s = append(s, draft.DataStatus(*d))
 	if src := e.sourceName(d); src != "" {
 		s = append(s, words.Of("explain.source", src))
+	}
+	if d.Note != "" {
+		s = append(s, words.Of("explain.note", plain.Fold(d.Note)))
 	}
 	return strings.Join(s, ", ")
 }

@@ -2,11 +2,14 @@ package book
 
 import (
 	"bytes"
+	"io"
 	"maps"
 	"slices"
 	"strings"
 	"testing"
 
+	"etchbound/chemicals"
+	"etchbound/chemicals/datum"
 	"etchbound/reports/draft"
 	"etchbound/reports/fixture"
 	"etchbound/reports/words"
@@ -42,5 +45,18 @@ func TestEveryFigureOfEveryRouteExplains(t *testing.T) {
 	}
 	if turn < 1000 {
 		t.Errorf("%d figures of all bundled routes", turn)
+	}
+}
+
+// A row of data is shown with what it is: of the heat capacities that rises stand on, that they are
+// low on purpose.
+func TestExplainSaysWhatARowIs(t *testing.T) {
+	r := fixture.Review()
+	r.Case.Store = chemicals.Base()
+	e := newExplainer(newBuilder(&r, draft.Options{}), io.Discard)
+	for _, id := range []datum.ID{"cp.hcl_aq.low_factor", "cp.hf_aq.steepest"} {
+		if got := e.datum(id); !strings.Contains(got, "note: ") || !strings.Contains(got, "on purpose") {
+			t.Errorf("%s: %s", id, got)
+		}
 	}
 }
