@@ -114,7 +114,8 @@ func (b *builder) byLaw(n *course.Course) []document.Block {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []document.Block{document.Fold{Summary: t.Caption, Blocks: []document.Block{t}}}
+	return []document.Block{document.Fold{Summary: t.Caption, Blocks: []document.Block{t,
+		document.Paragraph{Text: words.Of("upset.worst_note"), Tone: document.Note}}}}
 }
 
 // laws are those a failure may be worked out by.

@@ -191,7 +191,8 @@ func TestNumbersBesideEachOtherShareAUnit(t *testing.T) {
 	}{
 		{[]*figure.Figure{at("gas.hydrogen.total", 1.8, 1.4, 2.5), at("gas.hydrogen.total", 0.05, 0.04, 0.06)}, "L"},
 		{[]*figure.Figure{at("air.emission", 0.003, 0.002, 0.004), at("air.emission", 2400, 2000, 3000)}, "mg/min"},
-		{[]*figure.Figure{at("air.exhaust_required", 0.00023, 0.0002, 0.0003), at("air.exhaust_required", 46000, 40000, 47000)}, "m3/h"},
+		{[]*figure.Figure{at("air.exhaust_required", 0.00023, 0.0002, 0.0003),
+			at("air.exhaust_required", 46000, 40000, 47000)}, "m3/h"},
 		{[]*figure.Figure{at("gas.hydrogen.total", 1.8, 1.4, 2.5), at("gas.hydrogen.total", 2.1, 2, 2.2)}, ""},
 	} {
 		if got := (Units{}).Common(c.of).In; got != c.want {
