@@ -2,6 +2,7 @@ package course
 
 import (
 	"math"
+	"slices"
 
 	"etchbound/chemicals/datum"
 	"etchbound/chemicals/working"
@@ -91,9 +92,15 @@ func (f *finder) run(all *Course, law vessel.Law) Run {
 		out.Missing = append(out.Missing, working.Lacks("run", ""))
 		return out
 	}
+	if f.c.Gone != nil {
+		r = r.Bounded(func(of int) bool { return slices.Contains(f.c.Gone, of/2) })
+	}
 	out.Vessel = r
 	if f.w != nil {
 		out.balance = balanceOf(&out)
+		if f.c.Gone != nil {
+			out.balance = "lossless bound: " + out.balance
+		}
 	}
 	return out
 }

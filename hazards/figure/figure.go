@@ -21,6 +21,7 @@ type Figure struct {
 	ranged     bool
 	Searched   bool // it comes of a search that a brief assessment leaves out
 	Widened    bool // what is worked out beside the runs set its dangerous end: none of them stands there
+	Bounded    bool // its dangerous end is a bound that no run exceeds, beyond all that were tried
 	// Worst is what an unknown value comes to with each fact of the site that nobody states as bad
 	// as a bench has it, and each flow of inert gas: work stops where that is beyond a limit. No
 	// symbol elsewhere.

@@ -14,6 +14,11 @@
 // are printed and not swung. An amount that the writer gave has no range unless he gives
 // one.
 //
+// Near a runaway no number of runs bounds a flow: a pace or a wall between its ends can be worse
+// than either. What goes with the run of a step that passes the temperature beyond which it runs
+// away ends where no run comes, with all powder waiting and no heat lost (vessel.Plan.Bound), and
+// with it all that stands on it; its highest temperature ends at that reached if cooling fails.
+//
 // Of a course of several steps that can run away, where nobody states what cools it, no end
 // bounds what a later step does: what is colder early leaves more for it, and the worst lies
 // anywhere between. Flows of later steps are left open there, which no limit is met by, and

@@ -51,6 +51,11 @@ func newLots(kept *assess.Kept, a *assess.Assessment) *lots {
 	return out
 }
 
+// of lays what another case with the same figures gives beside the same centre.
+func (l *lots) of(kept *assess.Kept) *lots {
+	return &lots{kept: kept, base: l.base, begin: l.begin, part: l.part, still: l.still, values: map[lot][]float64{}}
+}
+
 // at is the value of figure i of the centre in a run.
 func (l *lots) at(x *found, i int) float64 {
 	p := l.part[i]

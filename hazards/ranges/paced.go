@@ -30,8 +30,8 @@ func (v *variable) maybe() bool {
 	return d.Value == d.Low && slices.Contains(paces(), v.id)
 }
 
-// hotOf are the steps in which something begins to react, each with the temperature beyond which
-// it runs away, degC. A vessel that loses what it makes stays below the temperature T around it
+// hotOf are the steps in which something reacts, each with the temperature beyond which it runs
+// away, degC. A vessel that loses what it makes stays below the temperature T around it
 // and
 //
 //	T + R T^2/E_a
@@ -42,9 +42,8 @@ func hotOf(ea float64, courses []course.Course) map[figure.Place]float64 {
 	out := map[figure.Place]float64{}
 	for i := range courses {
 		for j := range courses[i].Stages {
-			if s := &courses[i].Stages[j]; s.Etches != nil {
-				out[figure.Step(s.Step.Number)] = hot(s, ea)
-			}
+			s := &courses[i].Stages[j]
+			out[figure.Step(s.Step.Number)] = hot(s, ea)
 		}
 	}
 	return out

@@ -89,8 +89,11 @@ type ranger struct {
 	known  *course.Known
 	lots   *lots
 	loose  []loose
-	hot    map[figure.Place]float64 // degC beyond which a step runs away in which something begins to react
+	hot    map[figure.Place]float64 // degC beyond which a step runs away in which something reacts
 	gone   []figure.Place           // the steps that run away in some run
+	tried  []float64                // the dangerous ends by the runs that were tried
+	outer  map[int]key              // of the figures that end at a bound, the run that gives it
+	bounds *lots                    // of runs whose peaks are bounds
 	done   []tries
 	about  func(*figure.Figure) bool // the figures whose ranges are asked for; nil: all
 	moves  map[datum.ID]bool         // the variables that can move them; nil: all
@@ -251,7 +254,7 @@ func (r *ranger) bends(v int) wanted {
 type Swung struct {
 	Data  []chemicals.Datum // what was moved: of data that move together, the first
 	Leads *Leads            // nil of a brief case
-	Away  []figure.Place    // the steps that run away in some run: no number of runs bounds their flows
+	Away  []figure.Place    // the steps that run away in some run: their flows are bounds, and no runs
 	r     *ranger
 }
 
@@ -319,6 +322,11 @@ func (r *ranger) setAll(search bool) {
 		r.set(i, down, up)
 	}
 	r.open()
+	r.tried = make([]float64, len(r.base))
+	for i := range r.base {
+		r.tried[i] = r.base[i].Danger().V
+	}
+	r.bound()
 }
 
 // corners are runs, each once, with the parts that are wanted of each.

@@ -111,11 +111,16 @@ func size(c route.Case, common *process.Common, wanted func(*figure.Figure) bool
 			low = r.lots.at(&found[of[i]], i)
 		}
 		r.set(i, low, high)
-		if of[i] >= 0 {
-			out.given[f.ID] = given{r.made(i), r.partsOf(i)}
-			out.moves[f.ID] = r.movers(append(r.peaks(i), r.driver(i), i, r.likest(i))...)
-			out.leads[f.ID] = r.leads(i, ends.keys[of[i]], r.lots.at(&found[of[i]], i))
+	}
+	r.bound()
+	for i := range r.base {
+		f := &r.base[i]
+		if of[i] < 0 {
+			continue
 		}
+		out.given[f.ID] = given{r.made(i), r.partsOf(i)}
+		out.moves[f.ID] = r.movers(append(r.peaks(i), r.driver(i), i, r.likest(i))...)
+		out.leads[f.ID] = r.leads(i, ends.keys[of[i]], r.lots.at(&found[of[i]], i))
 	}
 	out.Figures = r.base
 	return out, nil
@@ -151,9 +156,10 @@ func dangerUp(f *figure.Figure) bool {
 }
 
 // leads are what the dangerous end of figure i stands on, the farther first: its
-// corner, with what it has there, and the single swing that goes farthest.
+// corner, with what it has there, and the single swing that goes farthest; before them the run
+// of a bound.
 func (r *ranger) leads(i int, k key, there float64) []corner {
-	out := []corner{{r.vars, k}}
+	out := []corner{{r.vars, k, nil}}
 	up, best, at := dangerUp(&r.base[i]), r.base[i].Value.V, -1
 	q, _ := figure.Lookup(r.base[i].Quantity)
 	for s := range r.swings {
@@ -165,10 +171,13 @@ func (r *ranger) leads(i int, k key, there float64) []corner {
 		}
 	}
 	if at >= 0 {
-		out = append(out, corner{r.vars, r.single(at/len(ends), ends[at%len(ends)])})
+		out = append(out, corner{r.vars, r.single(at/len(ends), ends[at%len(ends)]), nil})
 		if up && best > there || !up && best < there {
 			slices.Reverse(out)
 		}
+	}
+	if k, there := r.outer[i]; there {
+		out = append([]corner{{r.vars, k, steps(r.gone)}}, out...)
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"etchbound/hazards/assess"
@@ -26,6 +27,7 @@ type Trail struct {
 type corner struct {
 	vars []variable
 	key  key
+	gone []int // the steps whose peaks are bounds there
 }
 
 // words names a corner by what stands where, whatever else another size reads.
@@ -36,6 +38,9 @@ func (c *corner) words() string {
 			b.WriteString(string(c.vars[i].id))
 			b.WriteByte(c.key[i])
 		}
+	}
+	for _, n := range c.gone {
+		b.WriteString(" @" + strconv.Itoa(n))
 	}
 	return b.String()
 }
@@ -83,7 +88,11 @@ func (t *Trail) run(r *ranger, watched func(*figure.Figure) bool) []found {
 		x := t.corners[todo[i]]
 		here := *r
 		here.vars = rowsOf(x.vars, r.c)
-		out[todo[i]] = r.lots.asked(here.store(x.key), of[todo[i]])
+		if x.gone != nil {
+			here.c.Gone = x.gone
+			here.lots = r.lots.of(assess.Keep(here.c, nil))
+		}
+		out[todo[i]] = here.lots.asked(here.store(x.key), of[todo[i]])
 	})
 	return out
 }

@@ -25,7 +25,8 @@ type Turn struct {
 // turner looks for the turns of one verdict.
 type turner struct {
 	r     *ranger
-	i     int // the figure judged, in base
+	lots  *lots // of runs whose peaks are bounds where it ends at one
+	i     int   // the figure judged, in base
 	worst key
 	find  *figure.Finding
 	low   bool
@@ -73,7 +74,10 @@ func (s *Swung) turners(findings []figure.Finding) []turner {
 			continue
 		}
 		q, _ := figure.Lookup(id.Quantity)
-		t := turner{s.r, i, s.Leads.of[id], f, q.Danger == figure.Low}
+		t := turner{s.r, s.r.lots, i, s.Leads.of[id].key, f, q.Danger == figure.Low}
+		if s.Leads.of[id].bound {
+			t.lots = s.r.bounds
+		}
 		m := matter{id.Quantity, id.Agent, f.Surely == figure.WholeRange}
 		if n, there := place[m]; !there {
 			place[m] = len(all)
@@ -231,8 +235,8 @@ func (t *turner) with(v int, share float64) float64 {
 	for row := range t.r.vars[v].rows {
 		move[t.r.vars[v].rows[row].Index] = t.value(v, row, share)
 	}
-	x := t.r.lots.asked(t.r.c.Store.With(move), t.r.wants(t.i))
-	return t.r.lots.at(&x, t.i)
+	x := t.lots.asked(t.r.c.Store.With(move), t.r.wants(t.i))
+	return t.lots.at(&x, t.i)
 }
 
 // level is the verdict on a value.

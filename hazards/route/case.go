@@ -18,8 +18,9 @@ type Case struct {
 	Site   *Site // nil where none was given
 	Limits *limit.Set
 	Store  *chemicals.Store
-	Brief  bool // leave out failure searches, curves and texts
-	Rough  bool // one of very many: runs in time at a relative tolerance of 1e-4
+	Brief  bool  // leave out failure searches, curves and texts
+	Rough  bool  // one of very many: runs in time at a relative tolerance of 1e-4
+	Gone   []int // steps that can run away: their peaks are bounds that no run exceeds
 
 	Applied []chemicals.Applied // overrides of the data, with old and new value
 }

@@ -7,6 +7,9 @@ func (r *Run) Jacketed(w *Window) (warmest, load Moment) {
 	if r.Path == nil || r.Path.b.jacket == 0 {
 		return Moment{}, Moment{}
 	}
+	if k := w.Bounds; k != nil {
+		return Moment{Value: k.Jacket, At: w.From}, Moment{Value: k.Load, At: w.From}
+	}
 	b, y := r.Path.b, make([]float64, r.Path.b.n)
 	look := func(t float64) {
 		x := b.pieceAt(t)

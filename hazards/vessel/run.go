@@ -35,6 +35,7 @@ type Window struct {
 	From, To              float64 // s
 	Peak, Heat, Gas, MTSR Moment
 	End                   Point
+	Bounds                *Bounds // nil: the peaks are those of the run
 }
 
 // Moment is a value and when it is reached, s. Edge says that it stands at the

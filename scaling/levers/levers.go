@@ -5,6 +5,7 @@ import (
 
 	"etchbound/hazards"
 	"etchbound/hazards/figure"
+	"etchbound/hazards/limit"
 	"etchbound/hazards/proposal"
 	"etchbound/schemas"
 )
@@ -143,7 +144,7 @@ const mostViews = 3
 // viewsOf are the data at which what may exceed does, of what is as the route says.
 func viewsOf(r *hazards.Review) []view {
 	var out []view
-	var first []figure.ID
+	var first []string
 	wide := view{store: r.Case.Store, of: map[figure.FindingID]bool{}, widened: true}
 	figs := figure.NewSet(r.Figures)
 	for i := range r.Findings {
@@ -155,23 +156,22 @@ func viewsOf(r *hazards.Review) []view {
 		if !f.Of.IsZero() {
 			id = r.Member(f.Of)
 		}
-		if g := figs.Get(id); g != nil && g.Widened {
+		g := figs.Get(id)
+		if g == nil {
+			continue
+		}
+		if g.Widened {
 			wide.of[f.ID()] = true
 			continue
 		}
-		c, _, there := r.Leads.Case(r.Case, id)
-		if !there {
+		c, run, value, there := r.Leads.Run(r.Case, g)
+		if !there || !exceeds(f, value) { // of what only a bound exceeds no run tells what helps
 			continue
 		}
-		at := -1
-		for k := range first {
-			if r.Leads.Same(first[k], id) {
-				at = k
-			}
-		}
+		at := slices.Index(first, run)
 		if at < 0 && len(out) < mostViews {
 			at = len(out)
-			first, out = append(first, id), append(out, view{store: c.Store, of: map[figure.FindingID]bool{}})
+			first, out = append(first, run), append(out, view{store: c.Store, of: map[figure.FindingID]bool{}})
 		}
 		if at >= 0 {
 			out[at].of[f.ID()] = true
@@ -181,6 +181,12 @@ func viewsOf(r *hazards.Review) []view {
 		out = append(out, wide)
 	}
 	return out
+}
+
+// exceeds reports whether a value exceeds the limit of a finding.
+func exceeds(f *figure.Finding, v float64) bool {
+	level, _ := f.Limit.Compare(v, figure.Row(f.Figure.Quantity).Danger == figure.Low)
+	return level == limit.Exceeds
 }
 
 // buys tells what each change takes away, one after the other, in the order of the levers

@@ -98,11 +98,12 @@ func Of(r *hazards.Review) []Figure {
 			continue
 		}
 		member := r.Member(f.ID)
-		_, stood, there := r.Leads.Case(r.Case, member)
+		c, stood, there := r.Leads.Case(r.Case, member)
 		if !there || x.End == x.Best {
 			continue
 		}
-		x.keep(narrowed(r.Case, member, stood))
+		c.Store = r.Case.Store
+		x.keep(narrowed(c, member, stood))
 		out = append(out, x)
 	}
 	return out
