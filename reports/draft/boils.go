@@ -109,9 +109,32 @@ func (b *Draft) ValueText(f *figure.Figure) string {
 		if isRise(f) {
 			return words.Of("rise.boils", b.Options.Units.Amount(f.Quantity, "", t, 1))
 		}
-		return words.Of("temperature.boils", b.Options.Units.Amount(f.Quantity, "", t, 1))
+		return b.Boils(f, t)
 	}
 	return b.Options.Units.Value(f)
+}
+
+// apart is how far the ends of a boiling point are, K, from which on both are told: acid that a
+// salt may or may not take up boils anywhere between.
+const apart = 10
+
+// Boils is what is told of a temperature that reaches the high end t of the boiling point, degC.
+func (b *Draft) Boils(f *figure.Figure, t float64) string {
+	top := b.Options.Units.Amount(f.Quantity, "", t, 1)
+	if low := b.boilsApart(f, t); !math.IsNaN(low) {
+		return words.Of("temperature.boils_between", b.Options.Units.Amount(f.Quantity, "", low, -1), top)
+	}
+	return words.Of("temperature.boils", top)
+}
+
+// boilsApart is the low end of the boiling point that a temperature is held to, degC, where it is
+// far from the high end t; else not a number.
+func (b *Draft) boilsApart(f *figure.Figure, t float64) float64 {
+	_, other := upset.OtherAcid(f.Case.Failure)
+	if low := b.BoilsFrom(b.memberPlace(f.ID)); !other && !isRise(f) && t-low > apart {
+		return low
+	}
+	return math.NaN()
 }
 
 // RangeText is the range of a figure, and of an open liquor to where it boils.
@@ -122,7 +145,7 @@ func (b *Draft) RangeText(f *figure.Figure) string {
 		return b.Options.Units.Range(f)
 	case f.Low().Unknown():
 		return words.Of("value.unknown")
-	case f.Low().V >= t:
+	case f.Low().V >= t, f.Value.V >= t && f.Low().V >= b.boilsApart(f, t):
 		return words.Of("temperature.throughout")
 	case f.Value.V >= t:
 		return words.Of("temperature.from", b.Options.Units.LowEnd(f))

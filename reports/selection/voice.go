@@ -45,7 +45,7 @@ func (v voice) Limit(l *limit.Limit, of figure.ID) string {
 // Danger is the end of a figure at which danger lies, rounded towards it.
 func (v voice) Danger(f *figure.Figure) string {
 	if t, ok := v.BoilsAt(f); ok && f.Danger().V >= t {
-		return words.Of("temperature.boils", v.Options.Units.Amount(f.Quantity, "", t, 1))
+		return v.Boils(f, t)
 	}
 	return v.Options.Units.Danger(f)
 }
