@@ -63,5 +63,9 @@ const unheldPrefix = "x_"
 
 // SaidOf is what a person reads of a slug that is of nothing held: near what was written.
 func SaidOf(slug string) string {
-	return strings.ReplaceAll(strings.TrimPrefix(slug, unheldPrefix), "_", " ")
+	said := strings.ReplaceAll(strings.TrimPrefix(slug, unheldPrefix), "_", " ")
+	if rest, is := strings.CutPrefix(said, "ph "); is {
+		return "pH " + rest // no slug has a capital
+	}
+	return said
 }

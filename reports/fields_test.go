@@ -32,6 +32,9 @@ func TestEveryQuestionIsAnsweredWhereTheIndexSays(t *testing.T) {
 		if !ok {
 			t.Errorf("%s: there is no section %s", f.Code, f.Section)
 		}
+		if _, ok := at[f.Also]; !ok && f.Also != "" {
+			t.Errorf("%s: there is no section %s", f.Code, f.Also)
+		}
 		if !strings.Contains(text, f.Find) {
 			t.Errorf("%s %s: section %s does not hold %q", f.Code, f.Name, f.Section, f.Find)
 		}

@@ -166,7 +166,28 @@ func (b *builder) inside(c *meeting.Contents, waste bool) []string {
 	if held.PH != nil {
 		return append(lines, words.Of("label.ph_aimed", number.Nearest(*held.PH, 3)))
 	}
+	if ph := b.treatedPH(c.Place.Key); ph != "" {
+		return append(lines, words.Of("label.ph_computed", ph))
+	}
 	return append(lines, words.Of("label.ph"))
+}
+
+// treatedPH is the pH that the last step which treats what is in a place comes to; "" where none
+// does, or nobody knows it.
+func (b *builder) treatedPH(place string) string {
+	out := ""
+	for i := range b.Review.Treated {
+		l := &b.Review.Treated[i]
+		if l.Place != place || l.Step == 0 {
+			continue
+		}
+		low, known := b.At("neutralise.ph", figure.Step(l.Step))
+		high, there := b.At("neutralise.ph_most", figure.Step(l.Step))
+		if out = ""; known && there && !low.Danger().Unknown() && !high.Danger().Unknown() {
+			out = number.Thing{Unit: "1"}.Whole(number.Ends{Value: low.Value.V, Low: low.Danger().V, High: high.Danger().V})
+		}
+	}
+	return out
 }
 
 // solids are the shares of a treated liquor that are solid and solution, with what of a base

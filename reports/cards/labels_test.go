@@ -81,3 +81,20 @@ func TestALabelNamesWhatPoisons(t *testing.T) {
 		}
 	}
 }
+
+// The label of treated waste has the pH of equilibrium from the end where it is low to that where
+// it is high, and none where one of them is not known.
+func TestALabelHasThePHOfWhatIsTreated(t *testing.T) {
+	at := func(quantity string, value float64) figure.Figure {
+		return figure.Figure{ID: figure.ID{Quantity: quantity, Place: figure.Step(3)},
+			Value: working.Exact("pH", "1", value, "tried")}
+	}
+	for most, want := range map[float64]string{12.4: "12.4", math.NaN(): ""} {
+		r := hazards.Review{Treated: []treating.Liquor{{Step: 3, Place: "drum"}},
+			Figures: []figure.Figure{at("neutralise.ph", 12.4), at("neutralise.ph_most", most)}}
+		b := &builder{Draft: draft.New(&r, draft.Options{})}
+		if got := b.treatedPH("drum"); got != want {
+			t.Errorf("%g at most: %q, want %q", most, got, want)
+		}
+	}
+}

@@ -13,8 +13,9 @@ import (
 var fieldsCSV string
 
 // Field is one of the questions of a committee, with where the review answers it: the
-// key of a section and what is found there. Kind is computed, prefilled or blank.
-type Field struct{ Code, Name, Kind, Section, Find string }
+// key of a section and what is found there, and of another with a part of it. Kind is computed,
+// prefilled or blank.
+type Field struct{ Code, Name, Kind, Section, Find, Also string }
 
 // kinds is how a question is answered, in words.
 var kinds = map[string]string{"computed": "fields.computed", "prefilled": "fields.prefilled", "blank": "fields.blank"}
@@ -27,7 +28,7 @@ const OwnSection = "fields"
 var Fields = sync.OnceValue(func() []Field {
 	return tables.Must("reports/review/fields.csv", fieldsCSV, func(r tables.Row) Field {
 		return Field{r.Named("code"), r.Named("name"), r.Choice("kind", "computed", "prefilled", "blank"),
-			r.Named("section"), r.Text("find")}
+			r.Named("section"), r.Text("find"), r.Text("also")}
 	})
 })
 
@@ -48,6 +49,9 @@ func Index(sections []document.Section) document.Section {
 		at, there := places[f.Section]
 		if !there {
 			at = document.Text(words.Of("value.dash"))
+		}
+		if more := places[f.Also]; there && len(more.Links) > 0 {
+			at.Links = append(at.Links[:len(at.Links):len(at.Links)], more.Links...)
 		}
 		cells = append(cells, append(document.Row(f.Code, f.Name, words.Of(kinds[f.Kind])), at))
 		if f.Section == OwnSection {
