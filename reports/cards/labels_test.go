@@ -86,8 +86,10 @@ func TestALabelNamesWhatPoisons(t *testing.T) {
 // it is high, and none where one of them is not known.
 func TestALabelHasThePHOfWhatIsTreated(t *testing.T) {
 	at := func(quantity string, value float64) figure.Figure {
-		return figure.Figure{ID: figure.ID{Quantity: quantity, Place: figure.Step(3)},
+		f := figure.Figure{ID: figure.ID{Quantity: quantity, Place: figure.Step(3)},
 			Value: working.Exact("pH", "1", value, "tried")}
+		f.SetRange(value, value)
+		return f
 	}
 	for most, want := range map[float64]string{12.4: "12.4", math.NaN(): ""} {
 		r := hazards.Review{Treated: []treating.Liquor{{Step: 3, Place: "drum"}},
