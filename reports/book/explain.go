@@ -158,26 +158,12 @@ func (e *explainer) line(depth, n int) {
 	}
 }
 
-// origin is where a line came from: formula, table, model, or for the leaves
-// the place in the file or the row of data.
+// origin is where a line came from, of a datum with its row.
 func (e *explainer) origin(l *working.Line) string {
 	if id, reads := l.Datum(); reads {
 		return e.datum(id)
 	}
-	switch l.Kind {
-	case working.KindGiven:
-		return draft.GivenAt(l)
-	case working.KindTable:
-		return words.Of("made.table", number.Formula(l.Formula))
-	case working.KindModel:
-		return words.Of("made.model", number.Formula(l.Formula))
-	case working.KindSum:
-		return draft.SumOf(l)
-	}
-	if l.Formula == "" {
-		return words.Of("value.not_stated")
-	}
-	return number.Formula(l.Formula)
+	return draft.Origin(l)
 }
 
 func (e *explainer) datum(id datum.ID) string {

@@ -48,6 +48,16 @@ func Made(l *working.Line) string {
 
 // MadeBy is what made a line, without its inputs: a formula, a table, a datum.
 func MadeBy(l *working.Line) string {
+	s := Origin(l)
+	if l.Kind == working.KindSum || l.Kind == working.KindFormula && l.Formula != "" {
+		return l.Symbol + " = " + s
+	}
+	return s
+}
+
+// Origin is where a line came from, beside its symbol: formula, table, model, or for the leaves
+// the place in the file or the name of the datum.
+func Origin(l *working.Line) string {
 	id, reads := l.Datum()
 	switch {
 	case l.Kind == working.KindGiven:
@@ -59,11 +69,11 @@ func MadeBy(l *working.Line) string {
 	case l.Kind == working.KindModel:
 		return words.Of("made.model", number.Formula(l.Formula))
 	case l.Kind == working.KindSum:
-		return l.Symbol + " = " + SumOf(l)
+		return SumOf(l)
 	case l.Formula == "":
 		return words.Of("value.not_stated")
 	}
-	return l.Symbol + " = " + number.Formula(l.Formula)
+	return number.Formula(l.Formula)
 }
 
 // MadeOf is how a line was made, each input leading to its own line.
