@@ -118,21 +118,31 @@ func TestWhatIsNotHeldHidesNoLaterStep(t *testing.T) {
 	}
 }
 
-// A place that nobody gave a temperature does not send on what is as warm as where it goes, only
-// because what is not held may etch there: what can burn over that liquor stays unknown.
+// A place that is warm, or that nobody gave a temperature, does not send on what is as cold as
+// where it goes, only because what is not held may etch there: what can burn over that liquor
+// stays as high, or unknown.
 func TestWhatComesFromNoTemperatureHasNone(t *testing.T) {
 	long.NotShort(t)
-	route := func(acid string) string {
+	held := "{substance: hydrofluoric acid, strength: 2 wt%, volume: 4 mL}"
+	strange := "{substance: zorblium, not_held: true, formula: HF, strength: 2 wt%, volume: 4 mL}"
+	warm := func(acid string) string {
+		return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\n" + places + "steps:\n" +
+			charges("{substance: DMSO, volume: 15 mL}") + addsIt +
+			"  - {do: dilute, in: drum, what: [" + acid + "], temperature: 60 degC}\n" +
+			"  - {do: filter, in: drum, into: pot, retained: 4 mL}\n"
+	}
+	full, bare := reviewed(t, warm(held), true), reviewed(t, warm(strange), true)
+	neverBetter(t, &full, &bare, "with a warm acid that is not held")
+	cold := func(acid string) string {
 		return head + "precursor: {phase: Ti3AlC2, mass: 1 g, " + pure + "}\n" + places + "steps:\n" +
 			charges("{substance: DMSO, volume: 15 mL}") + addsIt +
 			"  - {do: add, in: pot, what: [" + acid + "], over: 3 min, temperature: 2 degC}\n" +
 			"  - {do: filter, in: drum, into: pot, retained: 4 mL}\n"
 	}
-	held, not := reviewed(t, route("{substance: hydrofluoric acid, strength: 2 wt%, volume: 4 mL}"), true),
-		reviewed(t, route("{substance: zorblium, not_held: true, formula: HF, strength: 2 wt%, volume: 4 mL}"), true)
-	neverBetter(t, &held, &not, "with an acid that is not held")
+	full, bare = reviewed(t, cold(held), true), reviewed(t, cold(strange), true)
+	neverBetter(t, &full, &bare, "with an acid that is not held")
 	const id = "air.flammable_share@4/dmso+flammable_quarter"
-	for _, rv := range []*hazards.Review{&held, &not} {
+	for _, rv := range []*hazards.Review{&full, &bare} {
 		if v, there := verdicts(rv)[id]; !there || v != figure.UnknownVerdict {
 			t.Errorf("%s is %v (there: %v)", id, v, there)
 		}

@@ -374,7 +374,7 @@ func (k *walker) arrive(s *route.Step, before State, d *Done) {
 		if k.strangeFrom(etches) { // nothing may: what stays behind counts as before
 			was := *d
 			d.Behind = &was
-			if was.Hot.Unknown() {
+			if was.Hot.Unknown() || was.Hot.V > hot.V { // and so does how warm it comes
 				hot = was.Hot
 			}
 		}
