@@ -134,7 +134,7 @@ func (r *reader) purges(how stating) []working.Num {
 		}
 		t := r.c.Given("t", "min", time)
 		if how == atWorst {
-			f, t = r.c.AtWorst(f, "purge.most"), r.c.AtWorst(t, "purge.longest")
+			f, t = r.c.AtWorst(f, purgeMost), r.c.AtWorst(t, "purge.longest")
 		}
 		f = f.As("F_p")
 		out = append(out, r.w.Line("v", "L", "F_p*t", f.V*t.V, f, t))
@@ -153,8 +153,11 @@ func (r *reader) purges(how stating) []working.Num {
 	return out
 }
 
-// hoodLeast is the least flow that a hood at a bench has.
-const hoodLeast datum.ID = "hood.least"
+// Data of what a bench has where nobody states it.
+const (
+	hoodLeast datum.ID = "hood.least" // flow of a hood
+	purgeMost datum.ID = "purge.most" // flow of inert gas
+)
 
 // hood reports oxygen and hydrogen in all the air of the hood while the step that
 // gives most gas gives it. What is at the mouth of the vessel is another matter.
@@ -162,6 +165,30 @@ const hoodLeast datum.ID = "hood.least"
 //	y = F/(Q + F)
 func (r *reader) hood() {
 	q := r.c.HoodFlow("Q_h")
+	most := r.largestGas(asStated)
+	if most.None() {
+		return
+	}
+	x0 := r.c.Store.Num("air.oxygen").As("x_0")
+	left := func(f, q working.Num) working.Num {
+		f = f.As("F")
+		return r.w.Line("x", "vol%", "x_0*(1-F*0.06/(Q_h+F*0.06))", x0.V*(1-f.V*0.06/(q.V+f.V*0.06)), x0, f, q)
+	}
+	r.put("air.oxygen", figure.Hood, "", figure.Case{}, left(most, q), phrase.Of("air.oxygen_in_hood"))
+	r.atWorst(func() working.Num { return left(r.largestGas(atWorst), r.c.AtWorst(q, hoodLeast)) })
+	if h := r.largestHydrogen(); !h.None() {
+		g := h.As("F")
+		share := func(q working.Num) working.Num {
+			return r.w.Line("y", "vol%", "100*F*0.06/(Q_h+F*0.06)", 100*g.V*0.06/(q.V+g.V*0.06), g, q)
+		}
+		r.put("air.hydrogen_share", figure.Hood, "", figure.Case{}, share(q), phrase.Of("air.hydrogen_in_hood"))
+		r.atWorst(func() working.Num { return share(r.c.AtWorst(q, hoodLeast)) })
+	}
+}
+
+// largestGas is the largest flow of hydrogen with inert gas over the steps, L/min; nothing where
+// there is none.
+func (r *reader) largestGas(how stating) working.Num {
 	var most working.Num
 	for i := range r.c.Route.Steps {
 		s := &r.c.Route.Steps[i]
@@ -171,6 +198,9 @@ func (r *reader) hood() {
 			parts = append(parts, r.w.Line("F", "L/min", "n*Vm*60", n.V*r.vm.V*60, n, r.vm))
 		}
 		if f, purged := r.purge(s); purged && inert(s) {
+			if how == atWorst {
+				f = r.c.AtWorst(f, purgeMost)
+			}
 			parts = append(parts, f)
 		}
 		if parts == nil {
@@ -181,23 +211,7 @@ func (r *reader) hood() {
 			most = f
 		}
 	}
-	if most.None() {
-		return
-	}
-	x0, f := r.c.Store.Num("air.oxygen").As("x_0"), most.As("F")
-	left := func(q working.Num) working.Num {
-		return r.w.Line("x", "vol%", "x_0*(1-F*0.06/(Q_h+F*0.06))", x0.V*(1-f.V*0.06/(q.V+f.V*0.06)), x0, f, q)
-	}
-	r.put("air.oxygen", figure.Hood, "", figure.Case{}, left(q), phrase.Of("air.oxygen_in_hood"))
-	r.atWorst(func() working.Num { return left(r.c.AtWorst(q, hoodLeast)) })
-	if h := r.largestHydrogen(); !h.None() {
-		g := h.As("F")
-		share := func(q working.Num) working.Num {
-			return r.w.Line("y", "vol%", "100*F*0.06/(Q_h+F*0.06)", 100*g.V*0.06/(q.V+g.V*0.06), g, q)
-		}
-		r.put("air.hydrogen_share", figure.Hood, "", figure.Case{}, share(q), phrase.Of("air.hydrogen_in_hood"))
-		r.atWorst(func() working.Num { return share(r.c.AtWorst(q, hoodLeast)) })
-	}
+	return most
 }
 
 // largestHydrogen is the largest flow of hydrogen over the steps, L/min.

@@ -77,7 +77,7 @@ func (r *reader) still(courses []course.Course) {
 		}
 		share, most := r.inCabinet(x, N, V)
 		r.put("gas.cabinet_share", at, "", figure.Case{}, share, phrase.Of("gas.cabinet"))
-		if share.Unknown() {
+		if share.Unknown() && r.c.Site != nil { // of no site nobody asks what a cabinet of it takes
 			worst, _ := r.inCabinet(x, N, r.c.AtWorst(V, "cabinet.least"))
 			r.out[len(r.out)-1].Worst = r.w.Keep(worst)
 		}
