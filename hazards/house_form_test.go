@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -58,4 +59,67 @@ func TestLinesAndFunctionsFitTheEye(t *testing.T) {
 	if err != nil || files < 300 {
 		t.Fatalf("%d files, %v", files, err)
 	}
+}
+
+// What is integrated is the same on every processor: a product that is added to something is
+// rounded first, by a conversion that no compiler fuses across (Go specification, "Floating-point
+// operators"). Numbers of rows and columns are no such products.
+func TestNoIntegratedProductIsFused(t *testing.T) {
+	long.NotShort(t)
+	product := func(x ast.Expr) bool {
+		for {
+			switch y := x.(type) {
+			case *ast.ParenExpr:
+				x = y.X
+			case *ast.UnaryExpr:
+				x = y.X
+			case *ast.BinaryExpr:
+				return y.Op == token.MUL
+			default:
+				return false
+			}
+		}
+	}
+	set, seen := token.NewFileSet(), 0
+	ours := func(f fs.FileInfo) bool { return !strings.HasSuffix(f.Name(), "_test.go") }
+	for _, dir := range [...]string{"ode", "vessel"} {
+		packages, err := parser.ParseDir(set, dir, ours, parser.SkipObjectResolution)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, file := range packages[dir].Files {
+			seen++
+			ast.Inspect(file, func(n ast.Node) bool {
+				parts, inside := added(n)
+				if slices.ContainsFunc(parts, product) {
+					t.Errorf("%s: a product is added that is not rounded first", set.Position(n.Pos()))
+				}
+				return inside
+			})
+		}
+	}
+	if seen < 20 {
+		t.Errorf("%d files", seen)
+	}
+}
+
+// added are the expressions that a piece of code adds or takes off; false of one in which only
+// rows and columns are counted.
+func added(n ast.Node) (parts []ast.Expr, inside bool) {
+	switch n := n.(type) {
+	case *ast.IndexExpr, *ast.SliceExpr:
+		return nil, false
+	case *ast.CallExpr:
+		f, named := n.Fun.(*ast.Ident)
+		return nil, !named || f.Name != "make"
+	case *ast.BinaryExpr:
+		if n.Op == token.ADD || n.Op == token.SUB {
+			return []ast.Expr{n.X, n.Y}, true
+		}
+	case *ast.AssignStmt:
+		if n.Tok == token.ADD_ASSIGN || n.Tok == token.SUB_ASSIGN {
+			return n.Rhs, true
+		}
+	}
+	return nil, true
 }

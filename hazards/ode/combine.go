@@ -8,21 +8,21 @@ import "math"
 func add1(dst, y []float64, a float64, u []float64) {
 	y, u = y[:len(dst)], u[:len(dst)]
 	for i := range dst {
-		dst[i] = y[i] + a*u[i]
+		dst[i] = y[i] + float64(a*u[i])
 	}
 }
 
 func add2(dst, y []float64, a float64, u []float64, b float64, v []float64) {
 	y, u, v = y[:len(dst)], u[:len(dst)], v[:len(dst)]
 	for i := range dst {
-		dst[i] = y[i] + (a*u[i] + b*v[i])
+		dst[i] = y[i] + (float64(a*u[i]) + float64(b*v[i]))
 	}
 }
 
 func add3(dst, y []float64, a float64, u []float64, b float64, v []float64, c float64, w []float64) {
 	y, u, v, w = y[:len(dst)], u[:len(dst)], v[:len(dst)], w[:len(dst)]
 	for i := range dst {
-		dst[i] = y[i] + (a*u[i] + b*v[i] + c*w[i])
+		dst[i] = y[i] + (float64(a*u[i]) + float64(b*v[i]) + float64(c*w[i]))
 	}
 }
 
@@ -30,7 +30,7 @@ func add4(dst, y []float64, a float64, u []float64, b float64, v []float64, c fl
 	x []float64) {
 	y, u, v, w, x = y[:len(dst)], u[:len(dst)], v[:len(dst)], w[:len(dst)], x[:len(dst)]
 	for i := range dst {
-		dst[i] = y[i] + (a*u[i] + b*v[i] + c*w[i] + d*x[i])
+		dst[i] = y[i] + (float64(a*u[i]) + float64(b*v[i]) + float64(c*w[i]) + float64(d*x[i]))
 	}
 }
 
@@ -38,7 +38,7 @@ func add5(dst, y []float64, a float64, u []float64, b float64, v []float64, c fl
 	x []float64, e float64, z []float64) {
 	y, u, v, w, x, z = y[:len(dst)], u[:len(dst)], v[:len(dst)], w[:len(dst)], x[:len(dst)], z[:len(dst)]
 	for i := range dst {
-		dst[i] = y[i] + (a*u[i] + b*v[i] + c*w[i] + d*x[i] + e*z[i])
+		dst[i] = y[i] + (float64(a*u[i]) + float64(b*v[i]) + float64(c*w[i]) + float64(d*x[i]) + float64(e*z[i]))
 	}
 }
 
@@ -59,7 +59,7 @@ func (r *run) scale(y, z []float64) {
 	w := r.weight
 	y, z, a := y[:len(w)], z[:len(w)], r.abstol[:len(w)]
 	for i := range w {
-		w[i] = 1 / (a[i] + r.o.RelTol*max(math.Abs(y[i]), math.Abs(z[i])))
+		w[i] = 1 / (a[i] + float64(r.o.RelTol*max(math.Abs(y[i]), math.Abs(z[i]))))
 	}
 }
 
@@ -68,7 +68,7 @@ func (r *run) norm(v []float64) float64 {
 	w, s := r.weight[:len(v)], 0.0
 	for i := range v {
 		e := v[i] * w[i]
-		s += e * e
+		s += float64(e * e)
 	}
 	return math.Sqrt(s / float64(len(v)))
 }
@@ -79,7 +79,7 @@ func (r *run) normDiff(u, v []float64) float64 {
 	v = v[:len(u)]
 	for i := range u {
 		e := (u[i] - v[i]) * w[i]
-		s += e * e
+		s += float64(e * e)
 	}
 	return math.Sqrt(s / float64(len(u)))
 }

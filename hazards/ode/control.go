@@ -38,7 +38,7 @@ func (c *control) proportional(err float64) float64 {
 	if err == 0 {
 		return 0.1
 	}
-	f := math.Pow(err, 0.2-0.75*explicitBeta)
+	f := math.Pow(err, 0.2-float64(0.75*explicitBeta))
 	if !c.first {
 		f /= math.Pow(c.err, explicitBeta)
 	}

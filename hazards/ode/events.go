@@ -64,7 +64,7 @@ func (r *run) events(made step) (float64, Status) {
 func (r *run) scan(i int, made step) bool {
 	e := &r.p.Events[i]
 	t, a := made.t, r.guards[i]
-	for _, u := range [...]float64{made.t + 0.5*made.h, made.to} {
+	for _, u := range [...]float64{made.t + float64(0.5*made.h), made.to} {
 		b := r.scalar(e.Of, made, u)
 		if !isFinite(b) {
 			return false
@@ -122,8 +122,8 @@ func crossing(f func(float64) float64, a, b, fa, fb, least float64) (float64, bo
 			return 0, false
 		}
 		x := m
-		if s := math.Sqrt(fm*fm - fa*fb); s > 0 {
-			x = m + (m-a)*math.Copysign(fm/s, fa*fm)
+		if s := math.Sqrt(float64(fm*fm) - float64(fa*fb)); s > 0 {
+			x = m + float64((m-a)*math.Copysign(fm/s, fa*fm))
 		}
 		if fm == 0 || !(x > a && x < b) {
 			x = m

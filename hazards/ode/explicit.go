@@ -23,19 +23,19 @@ func (r *run) explicitStep(h float64) (float64, outcome) {
 	y, u, k := r.y, r.arg, &r.k
 	k1, k2, k3, k4, k5, k6 := r.f, k[0], k[1], k[2], k[3], k[4]
 	add1(u, y, h*ea21, k1)
-	if !r.rate(r.t+ec2*h, u, k2) {
+	if !r.rate(r.t+float64(ec2*h), u, k2) {
 		return 0, nonFinite
 	}
 	add2(u, y, h*ea31, k1, h*ea32, k2)
-	if !r.rate(r.t+ec3*h, u, k3) {
+	if !r.rate(r.t+float64(ec3*h), u, k3) {
 		return 0, nonFinite
 	}
 	add3(u, y, h*ea41, k1, h*ea42, k2, h*ea43, k3)
-	if !r.rate(r.t+ec4*h, u, k4) {
+	if !r.rate(r.t+float64(ec4*h), u, k4) {
 		return 0, nonFinite
 	}
 	add4(u, y, h*ea51, k1, h*ea52, k2, h*ea53, k3, h*ea54, k4)
-	if !r.rate(r.t+ec5*h, u, k5) {
+	if !r.rate(r.t+float64(ec5*h), u, k5) {
 		return 0, nonFinite
 	}
 	add5(u, y, h*ea61, k1, h*ea62, k2, h*ea63, k3, h*ea64, k4, h*ea65, k5)
@@ -64,8 +64,8 @@ func (r *run) explicitDense(h float64, c []float64) {
 	copy(c1, r.y)
 	for i := range n {
 		rise := r.z[i] - r.y[i]
-		bend := h*r.f[i] - rise
-		c2[i], c3[i], c4[i] = rise, bend, rise-h*r.g[i]-bend
+		bend := float64(h*r.f[i]) - rise
+		c2[i], c3[i], c4[i] = rise, bend, rise-float64(h*r.g[i])-bend
 	}
 	clear(c5)
 	add5(c5, c5, h*ed1, r.f, h*ed3, r.k[1], h*ed4, r.k[2], h*ed5, r.k[3], h*ed6, r.k[4])
@@ -77,6 +77,6 @@ func explicitValue(c []float64, s float64, out []float64) {
 	n, q := len(out), 1-s
 	c1, c2, c3, c4, c5 := c[:n], c[n:2*n], c[2*n:3*n], c[3*n:4*n], c[4*n:5*n]
 	for i := range out {
-		out[i] = c1[i] + s*(c2[i]+q*(c3[i]+s*(c4[i]+q*c5[i])))
+		out[i] = c1[i] + float64(s*(c2[i]+float64(q*(c3[i]+float64(s*(c4[i]+float64(q*c5[i])))))))
 	}
 }

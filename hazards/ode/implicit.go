@@ -46,21 +46,21 @@ func (r *run) implicitStages(h, q float64) bool {
 	r.stage(k[0], h*rd1)
 
 	add1(arg, y, ra21, k[0])
-	if !r.rate(t+rt2*h, arg, r.e) {
+	if !r.rate(t+float64(rt2*h), arg, r.e) {
 		return false
 	}
 	add1(k[1], r.e, q*rc21, k[0])
 	r.stage(k[1], h*rd2)
 
 	add2(arg, y, ra31, k[0], ra32, k[1])
-	if !r.rate(t+rt3*h, arg, r.e) {
+	if !r.rate(t+float64(rt3*h), arg, r.e) {
 		return false
 	}
 	add2(k[2], r.e, q*rc31, k[0], q*rc32, k[1])
 	r.stage(k[2], h*rd3)
 
 	add3(arg, y, ra41, k[0], ra42, k[1], ra43, k[2])
-	if !r.rate(t+rt4*h, arg, r.e) {
+	if !r.rate(t+float64(rt4*h), arg, r.e) {
 		return false
 	}
 	add3(k[3], r.e, q*rc41, k[0], q*rc42, k[1], q*rc43, k[2])
@@ -126,6 +126,6 @@ func implicitValue(c []float64, s float64, out []float64) {
 	n, q := len(out), 1-s
 	y, z, a, b := c[:n], c[n:2*n], c[2*n:3*n], c[3*n:4*n]
 	for i := range out {
-		out[i] = q*y[i] + s*(z[i]+q*(a[i]+s*b[i]))
+		out[i] = float64(q*y[i]) + float64(s*(z[i]+float64(q*(a[i]+float64(s*b[i])))))
 	}
 }

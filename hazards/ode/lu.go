@@ -63,7 +63,7 @@ func (m *matrix) eliminate(k int, reciprocal float64) {
 		f := row[k] * reciprocal
 		row[k] = f
 		for j := k + 1; j < len(row) && j < len(top); j++ {
-			row[j] -= f * top[j]
+			row[j] -= float64(f * top[j])
 		}
 	}
 }
@@ -89,7 +89,7 @@ func (m *matrix) solve(b []float64) {
 func dot(u, v []float64) (s float64) {
 	v = v[:len(u)]
 	for i := range u {
-		s += u[i] * v[i]
+		s += float64(u[i] * v[i])
 	}
 	return s
 }

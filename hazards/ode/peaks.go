@@ -83,7 +83,7 @@ func (r *run) peaks(made step) Status {
 }
 
 // quarter is the time of one of the quarters of a step.
-func (s *step) quarter(i int) float64 { return s.t + 0.25*float64(i)*(s.to-s.t) }
+func (s *step) quarter(i int) float64 { return s.t + float64(0.25*float64(i)*(s.to-s.t)) }
 
 // climb looks at every function at a quarter of the step. The quartic through
 // its five values tells whether a maximum is worth looking for.
@@ -104,11 +104,11 @@ func (r *run) climb(made step, quarter int, t float64, y []float64) Status {
 // five evenly spaced values.
 func quarterSlopes(v [5]float64) [5]float64 {
 	return [5]float64{
-		-25*v[0] + 48*v[1] - 36*v[2] + 16*v[3] - 3*v[4],
-		-3*v[0] - 10*v[1] + 18*v[2] - 6*v[3] + v[4],
-		v[0] - 8*v[1] + 8*v[3] - v[4],
-		-v[0] + 6*v[1] - 18*v[2] + 10*v[3] + 3*v[4],
-		3*v[0] - 16*v[1] + 36*v[2] - 48*v[3] + 25*v[4],
+		float64(-25*v[0]) + float64(48*v[1]) - float64(36*v[2]) + float64(16*v[3]) - float64(3*v[4]),
+		float64(-3*v[0]) - float64(10*v[1]) + float64(18*v[2]) - float64(6*v[3]) + v[4],
+		v[0] - float64(8*v[1]) + float64(8*v[3]) - v[4],
+		-v[0] + float64(6*v[1]) - float64(18*v[2]) + float64(10*v[3]) + float64(3*v[4]),
+		float64(3*v[0]) - float64(16*v[1]) + float64(36*v[2]) - float64(48*v[3]) + float64(25*v[4]),
 	}
 }
 
@@ -152,15 +152,15 @@ func (r *run) slope(of Scalar, made step, t float64) float64 {
 	d := (made.to - made.t) / 512
 	at := func(m float64) float64 {
 		add1(r.e, r.inside, m*d, r.arg)
-		return of(made.piece, t+m*d, r.e)
+		return of(made.piece, t+float64(m*d), r.e)
 	}
-	s := (8*(at(1)-at(-1)) - (at(2) - at(-2))) / (12 * d)
+	s := (float64(8*(at(1)-at(-1))) - (at(2) - at(-2))) / (12 * d)
 	if isFinite(s) {
 		return s
 	}
 	here := of(made.piece, t, r.inside)
 	for _, side := range [...]float64{1, -1} {
-		s = side * (4*at(side) - at(2*side) - 3*here) / (2 * d)
+		s = side * (float64(4*at(side)) - at(2*side) - float64(3*here)) / (2 * d)
 		if isFinite(s) {
 			return s
 		}

@@ -29,7 +29,7 @@ const (
 // an explicit one, which can be as long as 2.8 over the dominant eigenvalue;
 // the factors of a matrix count as half a call a state.
 func (r *run) newStiffness(v []float64) stiffness {
-	cost := 7 + 0.5*float64(r.n)
+	cost := 7 + float64(0.5*float64(r.n))
 	if r.p.Jacobian == nil {
 		cost += float64(r.n)
 		if r.o.RelTol < tight {
@@ -101,7 +101,7 @@ func (r *run) spectralRadius() float64 {
 	for i := range u {
 		sum := 0.0
 		for k, a := range r.jac[i*r.n : (i+1)*r.n] {
-			sum += a * v[k]
+			sum += float64(a * v[k])
 		}
 		u[i] = sum / size
 	}

@@ -159,7 +159,7 @@ func (b *balance) enter(x *Piece, y []float64) {
 	}
 	if x.Added > 0 {
 		c := b.capacity(y)
-		y[temperature] = (c*y[temperature] + x.Added*x.PourAt) / (c + x.Added)
+		y[temperature] = (float64(c*y[temperature]) + float64(x.Added*x.PourAt)) / (c + x.Added)
 		y[b.poured] += x.Added
 	}
 }
@@ -211,16 +211,16 @@ func (b *balance) rate(piece int, _ float64, y, dy []float64) {
 	x := &b.p.Pieces[piece]
 	t := y[temperature]
 	r, f := b.rates(y)
-	nv := b.vapour(t, b.p.Slow.Gas*r+b.p.Fast.Gas*f)
+	nv := b.vapour(t, float64(b.p.Slow.Gas*r)+float64(b.p.Fast.Gas*f))
 	coolant := b.coolant(x, y)
-	cooled, lost := x.UA*(t-coolant), x.Loss*(t-x.Room)
+	cooled, lost := float64(x.UA*(t-coolant)), float64(x.Loss*(t-x.Room))
 	dy[suspended], dy[heap] = x.Dose-r, 0
 	if x.Settled {
 		dy[suspended], dy[heap] = -r, x.Dose
 	}
 	dy[reacted], dy[removed], dy[evaporated] = r, cooled, nv
 	if b.fast > 0 {
-		in := x.Dose * b.ratio
+		in := float64(x.Dose * b.ratio)
 		dy[b.fast], dy[b.fast+1] = in-f, 0
 		if x.Settled {
 			dy[b.fast], dy[b.fast+1] = -f, in
@@ -237,19 +237,19 @@ func (b *balance) rate(piece int, _ float64, y, dy []float64) {
 	}
 	if b.jacket > 0 {
 		j := &b.p.Jacket
-		dy[b.jacket] = (cooled - math.Min(j.Flow*(coolant-x.Coolant), j.Power)) / j.Capacity
+		dy[b.jacket] = (cooled - math.Min(float64(j.Flow*(coolant-x.Coolant)), j.Power)) / j.Capacity
 		if !x.Jacketed {
 			dy[b.jacket] = 0
 		}
 	}
-	q := b.p.Slow.Heat*r + b.p.Fast.Heat*f
+	q := float64(b.p.Slow.Heat*r) + float64(b.p.Fast.Heat*f)
 	if v := b.p.Liquor.Vapour; v != nil {
-		q -= v.Latent * nv
-		dy[b.carried] = nv * (v.Latent + v.Molar*v.Specific*t)
+		q -= float64(v.Latent * nv)
+		dy[b.carried] = nv * (v.Latent + float64(v.Molar*v.Specific*t))
 	}
 	if b.poured > 0 {
 		dy[b.poured] = x.Pour
-		q -= x.Pour * (t - x.PourAt)
+		q -= float64(x.Pour * (t - x.PourAt))
 	}
-	dy[temperature] = (q - cooled - lost - x.Dose*b.solids*(t-x.Feed) + x.Stirring) / b.capacity(y)
+	dy[temperature] = (q - cooled - lost - float64(x.Dose*b.solids*(t-x.Feed)) + x.Stirring) / b.capacity(y)
 }

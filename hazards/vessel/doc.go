@@ -26,6 +26,10 @@
 // Calibrate sets k so that a law is at 99 % at the end of the stated hold. Powder goes in
 // as stated, or is there from the start; instantaneous powder reacts as it goes in.
 //
+// A product that is added to something is converted to float64 first, here and in package ode:
+// that rounds it, and no processor may fuse the two. Times of flat maxima and ends found by
+// coarse runs would differ by up to 2 in 10000 between processors; they do not by 1 in a million.
+//
 // # Closed forms
 //
 //	all at once        T + Q/C

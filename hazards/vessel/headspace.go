@@ -38,7 +38,7 @@ func Void(velocity, rise, c0 float64) float64 {
 		return math.NaN()
 	}
 	f := func(a float64) float64 {
-		return a*math.Pow(1-a, 2) - x*(1-a*a*a)*(1-c0*a)
+		return float64(a*math.Pow(1-a, 2)) - float64(x*(1-float64(a*a*a))*(1-float64(c0*a)))
 	}
 	r, err := roots.Find(f, 0, 1/c0, 1e-12)
 	if err != nil {

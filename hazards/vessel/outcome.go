@@ -47,12 +47,12 @@ func (b *balance) fastGone(y []float64) float64 {
 	if b.fast == 0 {
 		return 0
 	}
-	return b.ratio*(y[suspended]+y[heap]+y[reacted]) - y[b.fast] - y[b.fast+1]
+	return float64(b.ratio*(y[suspended]+y[heap]+y[reacted])) - y[b.fast] - y[b.fast+1]
 }
 
 // released is the gas given off by then, mol.
 func (b *balance) released(y []float64) float64 {
-	return b.p.Slow.Gas*y[reacted] + b.p.Fast.Gas*b.fastGone(y)
+	return float64(b.p.Slow.Gas*y[reacted]) + float64(b.p.Fast.Gas*b.fastGone(y))
 }
 
 // window is what one integration gave.
@@ -169,7 +169,7 @@ func (m Moment) or(n Moment) Moment {
 
 // whole is the heat of everything that goes in, J.
 func (b *balance) whole() float64 {
-	return b.p.Slow.Amount*b.p.Slow.Heat + b.p.Fast.Amount*b.p.Fast.Heat
+	return float64(b.p.Slow.Amount*b.p.Slow.Heat) + float64(b.p.Fast.Amount*b.p.Fast.Heat)
 }
 
 // charged is the heat capacity of what is in the vessel when the last powder is,
@@ -178,7 +178,7 @@ func (b *balance) charged() float64 {
 	c, from := b.p.Liquor.Capacity+b.first.Poured, 0.0
 	all := c
 	for _, x := range b.p.Pieces {
-		c += x.Added + x.Pour*(x.Until-from)
+		c += x.Added + float64(x.Pour*(x.Until-from))
 		from = x.Until
 		if x.Dose > 0 {
 			all = c
@@ -193,10 +193,11 @@ func (b *balance) charged() float64 {
 //	C T - C0 T0 = heat + stirring + what powder and liquor brought - to the coolant - to the room - with the vapour
 func (b *balance) closure(y []float64) float64 {
 	y0 := b.start()
-	heat := b.p.Slow.Heat*(y[reacted]-y0[reacted]) + b.p.Fast.Heat*(b.fastGone(y)-b.fastGone(y0))
+	heat := float64(b.p.Slow.Heat*(y[reacted]-y0[reacted])) + float64(b.p.Fast.Heat*(b.fastGone(y)-b.fastGone(y0)))
 	in, from := heat, 0.0
 	for _, x := range b.p.Pieces {
-		in += (x.Stirring+x.Dose*b.solids*x.Feed+x.Pour*x.PourAt)*(x.Until-from) + x.Added*x.PourAt
+		flows := x.Stirring + float64(x.Dose*b.solids*x.Feed) + float64(x.Pour*x.PourAt)
+		in += float64(flows*(x.Until-from)) + float64(x.Added*x.PourAt)
 		from = x.Until
 	}
 	out := y[removed] - y0[removed]
@@ -205,6 +206,6 @@ func (b *balance) closure(y []float64) float64 {
 			out += y[i]
 		}
 	}
-	stored := b.capacity(y)*y[temperature] - b.capacity(y0)*y0[temperature]
+	stored := float64(b.capacity(y)*y[temperature]) - float64(b.capacity(y0)*y0[temperature])
 	return math.Abs(stored-in+out) / math.Max(math.Abs(heat), 1)
 }

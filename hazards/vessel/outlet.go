@@ -35,7 +35,7 @@ func (o Outlet) Drop(flow, bore float64) float64 {
 	v := 4 * flow / (math.Pi * bore * bore)
 	re := o.Density * v * bore / o.Viscosity
 	f := math.Max(64/re, 0.316*math.Pow(re, -0.25))
-	return orifice + o.Head + f*o.Line/bore*o.Density*v*v/2
+	return orifice + o.Head + float64(f*o.Line/bore*o.Density*v*v/2)
 }
 
 // Bore is the least bore in m through which a flow in m3/s takes no more than a

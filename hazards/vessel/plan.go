@@ -97,7 +97,7 @@ type Piece struct {
 // counts as there.
 func (p *Plan) Capacity(s *State) float64 {
 	solids := (p.Slow.Capacity + p.Fast.Capacity) / p.Slow.Amount
-	return p.Liquor.Capacity + s.Poured + solids*(s.Suspended+s.Heap+s.Reacted)
+	return p.Liquor.Capacity + s.Poured + float64(solids*(s.Suspended+s.Heap+s.Reacted))
 }
 
 // After is what is left of some pieces after t seconds, counted from there: what

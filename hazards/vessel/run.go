@@ -97,8 +97,8 @@ func Simulate(p Plan) (Run, error) {
 //	peak = start + rise
 //	power = heat / dose, flow = gas / dose   (Instantaneous only)
 func closed(p Plan) Run {
-	heat := p.Slow.Amount*p.Slow.Heat + p.Fast.Amount*p.Fast.Heat
-	gas := p.Slow.Amount*p.Slow.Gas + p.Fast.Amount*p.Fast.Gas
+	heat := float64(p.Slow.Amount*p.Slow.Heat) + float64(p.Fast.Amount*p.Fast.Heat)
+	gas := float64(p.Slow.Amount*p.Slow.Gas) + float64(p.Fast.Amount*p.Fast.Gas)
 	r := Run{Plan: p, Rise: heat / (p.Liquor.Capacity + p.Slow.Capacity + p.Fast.Capacity), Conversion: 1, Released: gas}
 	none := Moment{Value: math.NaN(), At: math.NaN()}
 	r.Heat, r.Gas = none, none

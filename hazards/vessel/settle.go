@@ -32,8 +32,8 @@ func (s Settling) Within(from, to float64) float64 {
 	if s.Flow*from > s.Power {
 		both := s.Batch + s.Jacket
 		rate := s.Wall/s.Batch + s.Wall/s.Jacket
-		apart := func(t float64) float64 { return s.Power / (s.Jacket * rate) * -math.Expm1(-rate*t) }
-		jacket := func(t float64) float64 { return from - (s.Power*t+s.Batch*apart(t))/both }
+		apart := func(t float64) float64 { return float64(s.Power / (s.Jacket * rate) * -math.Expm1(-rate*t)) }
+		jacket := func(t float64) float64 { return from - (float64(s.Power*t)+float64(s.Batch*apart(t)))/both }
 		spent = when(func(t float64) float64 { return jacket(t) - s.Power/s.Flow }, both*from/s.Power)
 		if at := func(t float64) float64 { return jacket(t) + apart(t) - to }; at(spent) <= 0 {
 			return when(at, spent)
@@ -41,10 +41,12 @@ func (s Settling) Within(from, to float64) float64 {
 		g, h = jacket(spent)+apart(spent), jacket(spent)
 	}
 	a, b := s.Wall/s.Batch+(s.Wall+s.Flow)/s.Jacket, s.Wall*s.Flow/(s.Batch*s.Jacket)
-	fast := (a + math.Sqrt(a*a-4*b)) / 2
+	fast := (a + math.Sqrt(float64(a*a)-float64(4*b))) / 2
 	slow := b / fast
-	most := (fast*g - s.Wall*(g-h)/s.Batch) / (fast - slow)
-	left := func(t float64) float64 { return most*math.Exp(-slow*t) + (g-most)*math.Exp(-fast*t) - to }
+	most := (float64(fast*g) - s.Wall*(g-h)/s.Batch) / (fast - slow)
+	left := func(t float64) float64 {
+		return float64(most*math.Exp(-slow*t)) + float64((g-most)*math.Exp(-fast*t)) - to
+	}
 	return spent + when(left, math.Log(2*math.Max(g, most)/to)/slow)
 }
 

@@ -37,7 +37,7 @@ func (b *balance) share(x float64) float64 {
 	last := len(c) - 1
 	i := sort.SearchFloat64s(c, x)
 	if i > last || x >= c[last] { // the rest goes on as it did
-		return b.slopes[last] / math.Max(1-0.5*(c[last]+before(c, last)), 1e-9)
+		return b.slopes[last] / math.Max(1-float64(0.5*(c[last]+before(c, last))), 1e-9)
 	}
 	return b.slopes[i] / (1 - x)
 }
@@ -72,7 +72,7 @@ func (b *balance) acid(y []float64) float64 {
 	if l.Volume == 0 {
 		return 1
 	}
-	return math.Max(0, (l.Acid-l.Taken*y[reacted])/l.Volume)
+	return math.Max(0, (l.Acid-float64(l.Taken*y[reacted]))/l.Volume)
 }
 
 // superheat is how far above the boiling point rates stop to grow, K. A rate that
@@ -89,7 +89,7 @@ func (b *balance) warm(y []float64) float64 {
 		return t
 	}
 	over := math.Min(t-boils, 2*superheat)
-	return boils + over - over*over/(4*superheat)
+	return boils + over - float64(over*over/(4*superheat))
 }
 
 // arrhenius is a rate constant, k exp(-Ea/R (1/T - 1/Tr)), with Ea/R and Ea/(R Tr)
@@ -102,7 +102,9 @@ func (k *Kinetics) arrhenius() arrhenius {
 }
 
 // at is the constant at a temperature of which the inverse is given, 1/K.
-func (a *arrhenius) at(inverse float64) float64 { return a.rate * math.Exp(a.offset-a.steep*inverse) }
+func (a *arrhenius) at(inverse float64) float64 {
+	return a.rate * math.Exp(a.offset-float64(a.steep*inverse))
+}
 
 // coolant is its temperature, K: that of the piece, of a bath whose ice has melted
 // away, or of the liquid in the jacket.
@@ -122,12 +124,12 @@ func (b *balance) coolant(x *Piece, y []float64) float64 {
 
 // capacity is that of everything in the vessel, J/K.
 func (b *balance) capacity(y []float64) float64 {
-	c := b.p.Liquor.Capacity + b.solids*(y[suspended]+y[heap]+y[reacted])
+	c := b.p.Liquor.Capacity + float64(b.solids*(y[suspended]+y[heap]+y[reacted]))
 	if b.poured > 0 {
 		c += y[b.poured]
 	}
 	if v := b.p.Liquor.Vapour; v != nil {
-		c -= v.Molar * v.Specific * y[evaporated]
+		c -= float64(v.Molar * v.Specific * y[evaporated])
 	}
 	return c
 }
@@ -143,7 +145,7 @@ func (b *balance) vapour(t, gas float64) float64 {
 		return 0
 	}
 	share := math.Exp(-v.Latent / R * (1/t - 1/v.Boiling))
-	out := v.Evaporation*share + v.Boil/v.Latent*math.Max(0, t-v.Boiling)
+	out := float64(v.Evaporation*share) + float64(v.Boil/v.Latent*math.Max(0, t-v.Boiling))
 	if v.Stripped {
 		x := math.Min(share, mostVapour)
 		out += gas * x / (1 - x)
@@ -156,16 +158,20 @@ func (b *balance) vapour(t, gas float64) float64 {
 func (b *balance) temperature(_ int, _ float64, y []float64) float64 { return y[temperature] }
 
 // power and flow are of the rates of both solids, W and mol/s.
-func (b *balance) power(slow, quick float64) float64 { return b.p.Slow.Heat*slow + b.p.Fast.Heat*quick }
+func (b *balance) power(slow, quick float64) float64 {
+	return float64(b.p.Slow.Heat*slow) + float64(b.p.Fast.Heat*quick)
+}
 
-func (b *balance) flow(slow, quick float64) float64 { return b.p.Slow.Gas*slow + b.p.Fast.Gas*quick }
+func (b *balance) flow(slow, quick float64) float64 {
+	return float64(b.p.Slow.Gas*slow) + float64(b.p.Fast.Gas*quick)
+}
 
 // mtsr is the temperature if cooling failed now and everything that waits
 // reacted with nothing more lost.
 func (b *balance) mtsr(_ int, _ float64, y []float64) float64 {
-	waiting := b.p.Slow.Heat * (y[suspended] + y[heap])
+	waiting := float64(b.p.Slow.Heat * (y[suspended] + y[heap]))
 	if b.fast > 0 {
-		waiting += b.p.Fast.Heat * (y[b.fast] + y[b.fast+1])
+		waiting += float64(b.p.Fast.Heat * (y[b.fast] + y[b.fast+1]))
 	}
 	return y[temperature] + waiting/b.capacity(y)
 }
