@@ -51,7 +51,9 @@ func Index(sections []document.Section) document.Section {
 			at = document.Text(words.Of("value.dash"))
 		}
 		if more := places[f.Also]; there && len(more.Links) > 0 {
-			at.Links = append(at.Links[:len(at.Links):len(at.Links)], more.Links...)
+			to := more.Links[0]
+			to.Sheet = false // there is room for the sheet of one
+			at.Links = append(at.Links[:len(at.Links):len(at.Links)], to)
 		}
 		cells = append(cells, append(document.Row(f.Code, f.Name, words.Of(kinds[f.Kind])), at))
 		if f.Section == OwnSection {
