@@ -23,7 +23,7 @@ func centre(c route.Case, widened bool) ([]figure.Finding, error) {
 	if a.Err != nil {
 		return nil, a.Err
 	}
-	a.Figures = append(a.Figures, residue.Read(c, nil, &a.Walk)...)
+	a.Figures = append(a.Figures, residue.Central(c, &a.Walk)...)
 	a.Figures = append(a.Figures, incompatible.Read(c, nil, &a.Walk)...)
 	for i := range a.Figures {
 		f := &a.Figures[i]

@@ -2,9 +2,11 @@ package hazards_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards"
 	"etchbound/hazards/route"
 	"etchbound/schemas/long"
@@ -46,14 +48,20 @@ func TestAJacketThatTakesLessThanAirIsNone(t *testing.T) {
 
 // 5 mL wet 5 V/D = 0.001349 m2 of a vessel as wide as they stand high in it, D = 18.53 mm, and
 // films of 1000 W/m2/K on both sides pass 500 W/m2/K: 0.6747 W/K by hand of the 30 stated for it
-// full. What the films can pass is believed.
+// full. What the films can pass is believed, and the line says so where it is over half of that.
 func TestAFewDropsDoNotKeepWhatAFullVesselTakes(t *testing.T) {
 	for _, c := range []struct {
 		liquid, ua string
 		want       float64 // W/K
-	}{{"5 mL", "30 W/K", 0.6747}, {"5 mL", "0.5 W/K", 0.5}, {"200 mL", "2 W/K", 2}} {
-		r := load(t, inIce("0.1 g", c.liquid, c.ua))
-		a := hazards.Assess(briefly(t, r), nil)
+		says       bool
+	}{{"5 mL", "30 W/K", 0.6747, true}, {"5 mL", "0.5 W/K", 0.5, true}, {"200 mL", "2 W/K", 2, false}} {
+		r, w := load(t, inIce("0.1 g", c.liquid, c.ua)), working.NewSheet()
+		a := hazards.Assess(briefly(t, r), w)
+		if says := slices.ContainsFunc(w.Lines, func(l working.Line) bool {
+			return l.Formula == "min(ua,U_m*A)"
+		}); says != c.says {
+			t.Errorf("%s, %s: the line says so: %v", c.liquid, c.ua, says)
+		}
 		if s := &a.Courses[0].Stages[0]; !nearly.Share(s.UA.V, c.want, 0.01) {
 			t.Errorf("%s, %s: %g W/K, by hand %g", c.liquid, c.ua, s.UA.V, c.want)
 		}

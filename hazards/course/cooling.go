@@ -137,14 +137,19 @@ func (f *finder) end(n working.Num, high bool) float64 {
 // full vessel does not hold for a few drops in it.
 //
 //	UA = min(ua, A/(1/h_i + 1/h_o))
+//
+// Where it asks for more than half of that, the line says so though it is kept.
 func (f *finder) stated(s *Stage, ua quantity.Value) working.Num {
 	given, most := f.c.Given("UA", "W/K", ua), f.c.Store.Num("film.most").As("U_m")
 	area := f.area(s)
-	if !(given.V > most.V*area.V) {
+	x := given.As("ua")
+	switch {
+	case !(given.V > most.V*area.V/2):
 		return given
+	case !(given.V > most.V*area.V):
+		return f.w.Line("UA", "W/K", "min(ua,U_m*A)", given.V, x, most, area)
 	}
 	s.Cooled = phrase.Of("course.little_wetted")
-	x := given.As("ua")
 	return f.w.Line("UA", "W/K", "min(ua,U_m*A)", min(x.V, most.V*area.V), x, most, area).Worse(working.Bound)
 }
 

@@ -35,6 +35,28 @@ const Milligrams = 18998.4
 // Read gives the figures of every liquor of a walk that holds fluorine and is neutralised
 // or left over.
 func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
+	return read(c, w, k, between)
+}
+
+// Central are the figures of Read without their ranges, where very many routes are looked at.
+func Central(c route.Case, k *process.Walk) []figure.Figure { return read(c, nil, k, nil) }
+
+// span is the least and the most that is dissolved at some ends; nil: nobody asks for them.
+type span func(models Models, at dissolving, ends ...float64) (low, high float64)
+
+// dissolving is what is dissolved at an end with some solids, and whether that is within what
+// the equilibria are held for.
+type dissolving func(model *aqueous.Model, end float64, settled []aqueous.Amount) (float64, bool)
+
+// of is a span of what is dissolved; without one both ends are the centre.
+func (s span) of(centre float64, models Models, at dissolving, ends ...float64) (low, high float64) {
+	if s == nil {
+		return centre, centre
+	}
+	return s(models, at, ends...)
+}
+
+func read(c route.Case, w *working.Sheet, k *process.Walk, s span) []figure.Figure {
 	var out []figure.Figure
 	for i := range k.Treated {
 		l := &k.Treated[i]
@@ -65,7 +87,7 @@ func Read(c route.Case, w *working.Sheet, k *process.Walk) []figure.Figure {
 			f.Value = working.Absent("rho_F", "mg/L", strange.Lacks())
 		case water != water:
 			f.Value = working.Absent("rho_F", "mg/L", lacks(&l.Pool)...)
-		case !known || !end(At(c, l.Step), w, l, m, water, n, &f):
+		case !known || !end(At(c, l.Step), s, w, l, m, water, n, &f):
 			all := working.Given("m_w", "kg", water, l.Place)
 			f.Value = w.Line("rho_F", "mg/L", "n_F*18998.4/m_w", n.V*Milligrams/water, n, all).Worse(working.Bound)
 			f.SetRange(0, f.Value.V)
@@ -164,7 +186,7 @@ func agent(l *process.Liquor) string {
 // end works a figure out as the step ends: at a pH where what it writes is one hydroxide, or
 // nothing, with what binds fluoride beside it, else by what it writes. It is false where no
 // equilibrium is found.
-func end(models Models, w *working.Sheet, l *process.Liquor, m aqueous.Mixture, water float64, n working.Num,
+func end(models Models, s span, w *working.Sheet, l *process.Liquor, m aqueous.Mixture, water float64, n working.Num,
 	f *figure.Figure) bool {
 	reagent, byPH, written := "", true, 0.0
 	var doses []aqueous.Amount
@@ -190,7 +212,7 @@ func end(models Models, w *working.Sheet, l *process.Liquor, m aqueous.Mixture, 
 	case len(doses) == 0:
 		reagent = reagents[lime]
 	case reagent == "" || !byPH:
-		return dosed(models, w, m, doses, n, f)
+		return dosed(models, s, w, m, doses, n, f)
 	}
 	for _, d := range doses {
 		if d.Of != reagent && !(d.Of == "CaO" && reagent == reagents[lime]) && !(d.Of == "MgO" && reagent == "Mg(OH)2") {
@@ -201,7 +223,7 @@ func end(models Models, w *working.Sheet, l *process.Liquor, m aqueous.Mixture, 
 	if written > 0 {
 		whole = min(whole, written)
 	}
-	return found(models, w, m, reagent, whole/bases[reagent], n, f)
+	return found(models, s, w, m, reagent, whole/bases[reagent], n, f)
 }
 
 // bases are the mol of base in one of a reagent.
@@ -219,7 +241,7 @@ func needed(q *process.Pool) float64 {
 
 // dosed works a figure out with all that a step writes in, a twentieth less and more of it for
 // its range.
-func dosed(models Models, w *working.Sheet, m aqueous.Mixture, doses []aqueous.Amount, n working.Num,
+func dosed(models Models, span span, w *working.Sheet, m aqueous.Mixture, doses []aqueous.Amount, n working.Num,
 	f *figure.Figure) bool {
 	for _, thinned := range [...]float64{1, 10, 100} {
 		at := func(model *aqueous.Model, times float64, solids []aqueous.Amount) (float64, bool) {
@@ -238,7 +260,7 @@ func dosed(models Models, w *working.Sheet, m aqueous.Mixture, doses []aqueous.A
 		if !inside {
 			continue
 		}
-		low, high := between(models, at, 1-asWeighed, 1, 1+asWeighed)
+		low, high := span.of(centre, models, at, 1-asWeighed, 1, 1+asWeighed)
 		slow := heldBack(&m, thinned)
 		f.Value = w.Table("rho_F", "mg/L", "dissolved fluoride with what is written by chemicals/aqueous", centre+slow, n)
 		if f.Conditions = phrase.Of("residue.dosed", models.Set.Celsius(), thinned); thinned == 1 {
@@ -254,7 +276,7 @@ const asWeighed = 0.05
 
 // found works a figure out at a pH that a reagent keeps, or with the whole dose of it in, mol/kg,
 // where that pH is a false end.
-func found(models Models, w *working.Sheet, m aqueous.Mixture, reagent string, whole float64, n working.Num,
+func found(models Models, span span, w *working.Sheet, m aqueous.Mixture, reagent string, whole float64, n working.Num,
 	f *figure.Figure) bool {
 	m.Reagent = reagent
 	for _, thinned := range [...]float64{1, 10, 100} {
@@ -270,7 +292,7 @@ func found(models Models, w *working.Sheet, m aqueous.Mixture, reagent string, w
 		if s == nil || !inside && thinned < 100 {
 			continue
 		}
-		low, high := between(models, at, wholePH()...)
+		low, high := span.of(s.Fluoride()*Milligrams, models, at, wholePH()...)
 		slow, centre, celsius := heldBack(&m, thinned), s.Fluoride()*Milligrams, models.Set.Celsius()
 		f.Conditions = phrase.Of("residue.at", celsius, thinned)
 		if thinned == 1 {
@@ -324,8 +346,7 @@ const (
 // between is the least and the most that is dissolved at some ends, with fresh and with aged
 // solids, with cryolite and without it, which may take its time to settle, at the temperature
 // that is set and at that of a room; not a number where one of them is not known.
-func between(models Models, at func(model *aqueous.Model, end float64, settled []aqueous.Amount) (float64, bool),
-	ends ...float64) (low, high float64) {
+func between(models Models, at dissolving, ends ...float64) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, model := range models.All() {
 		for _, end := range ends {

@@ -124,8 +124,11 @@ func (b *Draft) stopped(place figure.Place) string {
 		}
 		return b.ValueAndRange(f)
 	}
-	if f, ok := b.At("heat.quench_water", place); !ok || f.Danger().Unknown() {
+	switch f, ok := b.At("heat.quench_water", place); {
+	case !ok || f.Danger().Unknown():
 		return words.Of("temperatures.stopped_unknown")
+	case f.Danger().V == 0:
+		return words.Of("temperatures.stopped_cold")
 	}
 	return words.Of("temperatures.stopped", text("heat.quench_water", false), b.quenchRoom(place),
 		text("heat.dump.volume", true), text("heat.dump.water", true))

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/reports/document"
 	"etchbound/reports/draft"
@@ -24,6 +25,16 @@ func TestCoolingLostSaysWhatIsNotKnown(t *testing.T) {
 		return blocks[0].(document.Table).Rows, strings.Join(blocks[2].(document.List).Items, "\n")
 	}
 	before, _ := rows()
+	given := r.Figures
+	none := figure.Figure{ID: figure.ID{Quantity: "heat.quench_water", Place: figure.Step(3)},
+		Value: working.Exact("m", "kg", 0, "of the test")}
+	none.SetRange(0, 0) // as where the liquor stays below what it would be brought to
+	r.Figures = append(slices.Clone(given), none)
+	if _, stop := rows(); !strings.Contains(stop, words.Of("temperatures.stopped_cold")) ||
+		strings.Contains(stop, " 0 g") {
+		t.Errorf("what needs no water: %s", stop)
+	}
+	r.Figures = given
 	r.Figures = slices.DeleteFunc(slices.Clone(r.Figures), func(f figure.Figure) bool {
 		return f.Quantity == "heat.quench_water" || f.Quantity == "heat.time_to_boil" ||
 			f.Quantity == "heat.time_to_maximum_rate" || f.Quantity == "heat.criticality_class"

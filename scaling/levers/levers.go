@@ -202,16 +202,20 @@ func (f *Found) buys(s *search) error {
 			}
 		}
 	}
+	behind, errs := make([]*hazards.Review, len(order)), make([]error, len(order))
+	changed := make([][]int, len(order))
+	for k, i := range order {
+		so[i] = s.chosen[i]
+		changed[k] = slices.Clone(so)
+	}
+	hazards.Each(len(order), func(k int) { behind[k], errs[k] = f.after(s, changed[k]) })
 	last := &f.Before
-	for _, i := range order {
-		l := s.chosen[i]
-		so[i] = l
-		r, err := f.after(s, so)
-		if err != nil {
-			return err
+	for k, i := range order {
+		if errs[k] != nil {
+			return errs[k]
 		}
-		f.Bought = append(f.Bought, Bought{s.choices[i].name, s.choices[i].levels[l], moved(last, r)})
-		last = r
+		f.Bought = append(f.Bought, Bought{s.choices[i].name, s.choices[i].levels[s.chosen[i]], moved(last, behind[k])})
+		last = behind[k]
 	}
 	return nil
 }

@@ -1,7 +1,9 @@
 package levers
 
 import (
+	"fmt"
 	"slices"
+	"sync"
 	"sync/atomic"
 
 	"etchbound/hazards"
@@ -23,8 +25,9 @@ type search struct {
 	views    []view
 	now      standing
 	tries    atomic.Int64
-	stated   int  // keys below measured, beside their source
-	plain    bool // no pairs and no steps that only come nearer
+	judged   sync.Map // what was judged, by what is chosen: several ways of going on look at the same
+	stated   int      // keys below measured, beside their source
+	plain    bool     // no pairs and no steps that only come nearer
 	progress func(tried, most int)
 }
 
@@ -97,11 +100,31 @@ func (s *search) measured(key string) bool {
 	return false
 }
 
-// try judges what is chosen; false where the file is refused or cannot be assessed.
+// judgement is how what is chosen stands by so many views; not ok where the file is refused or
+// cannot be assessed.
+type judgement struct {
+	standing
+	ok bool
+}
+
+// try judges what is chosen; false where the file is refused or cannot be assessed. What was
+// judged before counts as a try and is not judged again.
 func (s *search) try(chosen []int) (standing, bool) {
 	if s.tries.Add(int64(1+len(s.views))) > mostTries {
 		return standing{}, false
 	}
+	name := fmt.Sprint(len(s.views), chosen)
+	if x, there := s.judged.Load(name); there {
+		j := x.(judgement)
+		return j.standing, j.ok
+	}
+	out, ok := s.judge(chosen)
+	s.judged.Store(name, judgement{out, ok})
+	return out, ok
+}
+
+// judge is try without what was judged before.
+func (s *search) judge(chosen []int) (standing, bool) {
 	f, err := s.written.With(s.changes(chosen)...)
 	if err != nil {
 		return standing{}, false
