@@ -46,7 +46,7 @@ func TestWhatALaterStepDoesIsNotKnownWithoutItsCooling(t *testing.T) {
 		}
 		for _, key := range []string{"pot.cooling", "pot.cooling.ua"} {
 			asked := slices.ContainsFunc(rv.Unknown, func(u hazards.UnknownItem) bool {
-				return strings.HasSuffix(u.Subject, key)
+				return strings.HasSuffix(u.Subject.String(), key)
 			})
 			if asked != (c.asked == key) {
 				t.Errorf("%q, %q: %s is asked for: %v", c.purity, c.cooling, key, asked)

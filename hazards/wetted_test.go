@@ -100,7 +100,7 @@ func TestWhatAStepNeedsAndNobodyNames(t *testing.T) {
 		n := 0
 		for i := range rv.Unknown {
 			if u := &rv.Unknown[i]; u.Kind == "wetted_open" {
-				if n++; !strings.Contains(u.Subject, "sonicator tip") {
+				if n++; !strings.Contains(u.Subject.String(), "sonicator tip") {
 					t.Errorf("it does not say what: %s", u.Subject)
 				}
 			}

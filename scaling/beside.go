@@ -124,9 +124,9 @@ func (b *beside) lacked() map[working.Missing]bool {
 		if is, there := b.numbers[m.Step]; there {
 			m.Step = is
 		}
-		if n, key, of := route.FromAt(m.Subject); of {
+		if n, key, of := route.FromAt(m.Subject.String()); of {
 			if is, there := b.numbers[n]; there {
-				m.Subject = route.At(is, key)
+				m.Subject = working.Subject(route.At(is, key))
 			}
 		}
 		out[m] = true

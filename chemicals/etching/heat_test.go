@@ -95,7 +95,7 @@ func TestWhatStandInsDoNotFit(t *testing.T) {
 			in = etching.Base
 		}
 		q, is := l.Heat(chemicals.Base(), nil, in)
-		if !q.Unknown() || is || len(q.Missing()) != 1 || q.Missing()[0].Subject != "etch_heat."+phase {
+		if !q.Unknown() || is || len(q.Missing()) != 1 || q.Missing()[0].Subject.String() != "etch_heat."+phase {
 			t.Errorf("%s: %v, %v", phase, q, q.Missing())
 		}
 	}

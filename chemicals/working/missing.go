@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"etchbound/chemicals/datum"
 )
@@ -13,8 +14,21 @@ import (
 // words for each kind stand in one table, where reviews are written.
 type Missing struct {
 	Kind    string // a row of that table
-	Subject string // id of a datum, path in a file, substance, place; empty where the kind says it all
-	Step    int    // counted from 1; 0: none
+	Subject Subject
+	Step    int // counted from 1; 0: none
+}
+
+// Subject is what a missing thing is of: the id of a datum, a path in a file, a substance, a
+// place, a quantity; empty where the kind says it all.
+type Subject string
+
+// String is the subject as files and reviews write it.
+func (s Subject) String() string { return string(s) }
+
+// Of reports whether a subject is a name, an id or a path that begins or ends with it.
+func (s Subject) Of(name string) bool {
+	text := s.String()
+	return text == name || strings.HasPrefix(text, name+".") || strings.HasSuffix(text, "."+name)
 }
 
 // The kinds that this package makes itself.
@@ -26,10 +40,12 @@ const (
 )
 
 // Lacks is a missing thing of a kind.
-func Lacks(kind, subject string) Missing { return Missing{Kind: kind, Subject: subject} }
+func Lacks[S ~string](kind string, subject S) Missing {
+	return Missing{Kind: kind, Subject: Subject(subject)}
+}
 
 // LacksDatum is a missing row of the data.
-func LacksDatum(id datum.ID) Missing { return Lacks(NoDatum, string(id)) }
+func LacksDatum(id datum.ID) Missing { return Lacks(NoDatum, id) }
 
 // Datum is the id of a missing row of the data; false of what is missing otherwise.
 func (m Missing) Datum() (datum.ID, bool) { return datum.ID(m.Subject), m.Kind == NoDatum }
@@ -49,7 +65,7 @@ func (m Missing) Compare(other Missing) int {
 func (m Missing) String() string {
 	s := m.Kind
 	if m.Subject != "" {
-		s += " " + m.Subject
+		s += " " + m.Subject.String()
 	}
 	if m.Step != 0 {
 		s += " in step " + strconv.Itoa(m.Step)

@@ -26,7 +26,7 @@ func TestWhatNoLimitIsHeldAgainstIsTold(t *testing.T) {
 	got := map[string]string{}
 	walk := process.Walk{Releases: []process.Release{{Gas: "H2"}, {Gas: "H2S"}, {Gas: "SiCl4"}}}
 	for _, u := range doubt.Unjudged(&r, figs, &walk) {
-		got[u.Subject] = u.Kind
+		got[u.Subject.String()] = u.Kind
 	}
 	want := map[string]string{"sulfuric acid": "air_unjudged", "fluoride": "air_unjudged",
 		"hydrogen sulfide": "air_unjudged", "silicon tetrachloride": "air_unjudged", "2-propanol": "air_unjudged",

@@ -138,7 +138,7 @@ func lineToJSON(l *working.Line) lineJSON {
 // MissingJSONs are missing things; the list is never nil.
 func MissingJSONs(all []working.Missing) []MissingJSON {
 	return each(all, func(m *working.Missing) MissingJSON {
-		return MissingJSON{m.Kind, m.Subject, m.Step, words.Name(*m)}
+		return MissingJSON{m.Kind, m.Subject.String(), m.Step, words.Name(*m)}
 	})
 }
 
@@ -274,7 +274,7 @@ func assumptionToJSON(a *hazards.Assumption) assumptionJSON {
 func unknownToJSON(u *hazards.UnknownItem) unknownJSON {
 	text, settles := words.Ask(u.Missing)
 	m := u.Missing
-	return unknownJSON{words.Name(m), m.Kind, m.Subject, m.Step, text, settles, draft.Names(u.Figures)}
+	return unknownJSON{words.Name(m), m.Kind, m.Subject.String(), m.Step, text, settles, draft.Names(u.Figures)}
 }
 
 // replacedToJSON writes a datum that was replaced, in the unit of its row.

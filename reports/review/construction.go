@@ -136,7 +136,7 @@ func (b *builder) unstatedParts() string {
 		for _, id := range u.Figures {
 			places = append(places, id.Place.Key())
 		}
-		out = append(out, words.Of("construction.at", u.Subject, strings.Join(places, ", ")))
+		out = append(out, words.Of("construction.at", u.Subject.String(), strings.Join(places, ", ")))
 	}
 	return strings.Join(out, "; ")
 }

@@ -119,8 +119,8 @@ func (p *reader) unbreathed() []string {
 	var out []string
 	for i := range p.r.Unknown {
 		u := &p.r.Unknown[i]
-		if (u.Kind == "air_unjudged" || u.Kind == "no_limit_held") && !slices.Contains(out, u.Subject) {
-			out = append(out, u.Subject)
+		if (u.Kind == "air_unjudged" || u.Kind == "no_limit_held") && !slices.Contains(out, u.Subject.String()) {
+			out = append(out, u.Subject.String())
 		}
 	}
 	return out

@@ -94,10 +94,10 @@ func (g Gap) told() string {
 
 // subject is what something missing is of in words: of a quantity its label.
 func subject(u *doubt.UnknownItem) string {
-	if q, ok := figure.Lookup(u.Subject); ok && q.Label != "" {
+	if q, ok := figure.Lookup(u.Subject.String()); ok && q.Label != "" {
 		return strings.ToLower(q.Label[:1]) + q.Label[1:]
 	}
-	return u.Subject
+	return u.Subject.String()
 }
 
 // weightOf is how many verdicts of some figures are not known. What parts are made of is
@@ -162,11 +162,11 @@ func (p *reader) places(u *doubt.UnknownItem) []figure.Place {
 	if u.Step > 0 {
 		return []figure.Place{figure.Step(u.Step)}
 	}
-	if step, _, is := route.FromAt(u.Subject); is && u.Kind == working.NotGiven {
+	if step, _, is := route.FromAt(u.Subject.String()); is && u.Kind == working.NotGiven {
 		return []figure.Place{figure.Step(step)}
 	}
-	if p.route().Place(u.Subject) != nil {
-		return []figure.Place{figure.At(u.Subject)}
+	if place := p.route().Place(u.Subject.String()); place != nil {
+		return []figure.Place{figure.At(place.Key)}
 	}
 	var out []figure.Place
 	for _, id := range u.Figures {

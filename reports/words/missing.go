@@ -51,9 +51,7 @@ func rowOf(m working.Missing) *asked {
 	var best *asked
 	for i := range kinds()[m.Kind] {
 		r := &kinds()[m.Kind][i]
-		if (r.of == "" || r.of == m.Subject || strings.HasPrefix(m.Subject, r.of+".") ||
-			strings.HasSuffix(m.Subject, "."+r.of)) &&
-			(best == nil || len(r.of) > len(best.of)) {
+		if (r.of == "" || m.Subject.Of(r.of)) && (best == nil || len(r.of) > len(best.of)) {
 			best = r
 		}
 	}
@@ -79,8 +77,8 @@ func Names(all []working.Missing) []string {
 // Ask says what is missing, and what settles it.
 func Ask(m working.Missing) (text, settles string) {
 	r := rowOf(m)
-	if q, ok := figure.Lookup(m.Subject); ok && q.Label != "" { // what has no number at one end of its range
-		m.Subject = strings.ToLower(q.Label[:1]) + q.Label[1:]
+	if q, ok := figure.Lookup(m.Subject.String()); ok && q.Label != "" { // what has no number at one end of its range
+		m.Subject = working.Subject(strings.ToLower(q.Label[:1]) + q.Label[1:])
 	}
 	return with(r.text, m), with(r.settles, m)
 }
@@ -106,7 +104,7 @@ const longest = 40
 // with puts what a thing is of into its words. A path in a file is told as people say
 // it.
 func with(s string, m working.Missing) string {
-	subject := m.Subject
+	subject := m.Subject.String()
 	if m.Kind == working.NotGiven || m.Kind == "ratio_to_powder" {
 		subject = route.Told(subject)
 	}

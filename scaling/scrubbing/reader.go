@@ -29,7 +29,7 @@ func (r *reader) of(f *figure.Figure) ends.Two {
 	out := ends.Of(f)
 	if !out.Known() {
 		for _, m := range working.Joined(f.Value.Missing(), f.Danger().Missing()) {
-			r.lacks(m.Kind, m.Subject)
+			r.lacks(m.Kind, m.Subject.String())
 		}
 	}
 	return out
