@@ -288,14 +288,19 @@ func same(a, b *Label) bool {
 		a.Hydrofluoric == b.Hydrofluoric && a.Extreme == b.Extreme && a.Dried == b.Dried && a.Dry == b.Dry
 }
 
-// Worst is the label that a container bears from the start: of those of a place the one
-// with most classes, the earlier of two alike. It is nil where the place has none.
+// Worst is the label that a container bears from the start: what any liquor of the place has, of
+// each family of classes the severest. It is nil where the place has none.
 func Worst(labels []Label, place string) *Label {
 	var out *Label
 	for i := range labels {
-		l := &labels[i]
-		if l.Substance == nil && l.Place == place && (out == nil || len(l.Classes) > len(out.Classes)) {
-			out = l
+		switch l := &labels[i]; {
+		case l.Substance != nil || l.Place != place:
+		case out == nil:
+			first := *l
+			out = &first
+		default:
+			out.Classified = out.Together(l.Classified)
+			out.Hydrofluoric = out.Hydrofluoric || l.Hydrofluoric
 		}
 	}
 	return out

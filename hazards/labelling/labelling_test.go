@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"etchbound/chemicals"
+	"etchbound/chemicals/classifying"
 	"etchbound/hazards"
 	"etchbound/hazards/labelling"
 	"etchbound/hazards/route"
@@ -146,6 +148,21 @@ func TestAcidFluorideNeedsNoAcid(t *testing.T) {
 	l := liquor(t, labelsOf(t, strings.Replace(oneLiquor, "%s", odd, 1)), "one", 1)
 	if !slices.Contains(l.NotHeld, "oddium salt") {
 		t.Errorf("not held: %v", l.NotHeld)
+	}
+}
+
+// Tubes that hold 10 wt% HF and later 25 wt% TMAOH bear what either has: only the acid is toxic when
+// breathed, only the base damages organs, and both burn.
+func TestABottleBearsWhatAnyOfItsLiquorsHas(t *testing.T) {
+	of := func(name string, share float64) labelling.Label {
+		s, _ := chemicals.Library().Find(name)
+		return labelling.Label{Place: "tubes", Classified: classifying.Mixture([]classifying.Part{{Sub: s, Share: share}})}
+	}
+	got := codes(labelling.Worst([]labelling.Label{of("hf", 10), of("tmaoh", 25)}, "tubes"))
+	for _, code := range []string{"H310", "H314", "H330", "H370"} {
+		if strings.Count(got, code) != 1 {
+			t.Errorf("%s: no %s, or twice", got, code)
+		}
 	}
 }
 
