@@ -123,7 +123,7 @@ func pageRules(d Document) string {
 // firstRules are those of the sheet that page 1 has to itself; where it takes another,
 // that says so.
 func firstRules() string {
-	return fmt.Sprintf("@page one { margin: 9mm 11mm 12mm; @top-left { content: %q; font: 8.5pt sans-serif } }\n"+
+	return fmt.Sprintf("@page one { margin: 7.5mm 11mm 10mm; @top-left { content: %q; font: 8.5pt sans-serif } }\n"+
 		"@page one:first { @top-left { content: none } }\n", words.Of("page.continued"))
 }
 
