@@ -227,9 +227,10 @@ func (p *reader) outgrown(l *Line) {
 		l.Answer = say("outgrown.at", p.v.Amount(x.Holds, "g"), p.v.Amount(x.Over, "g"), p.of(x.Finding.Figure))
 	default:
 		l.Answer = say("outgrown.already", from, now) +
-			say("outgrown.next", p.v.Amount(x.Holds, "g"), p.v.Amount(x.Over, "g"), p.of(x.Finding.Figure))
+			say("outgrown.next", p.v.Amount(x.Over, "g"), number.LabelOf(x.Finding.Figure.Quantity))
 	}
-	if x.Finding != nil && x.Finding.Limit.Value >= 0 { // what is left of room may be less than none
+	// The limit of what comes next, where more is exceeded already, stands on the page of the batch.
+	if x.Finding != nil && now == "" && x.Finding.Limit.Value >= 0 { // what is left of room may be less than none
 		l.Against = p.v.Limit(&x.Finding.Limit, x.Finding.Figure)
 	}
 	if x.Unknown > 0 {
