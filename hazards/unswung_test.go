@@ -23,6 +23,7 @@ var looked = map[datum.ID]string{
 	"kinetics.hold_share":        "of a run that other data leave unknown",
 	"kinetics.metal_time":        "of a run that other data leave unknown",
 	"kinetics.seed":              "of a run that other data leave unknown",
+	"stirrer.power":              "compared, to see whether it can warm the liquor: it counts where it can",
 	"room.temperature":           "of an exchange with the room that other data leave unknown",
 	"wash.retained.acid":         "the route says how much its solid keeps",
 	"wash.retained.swollen":      "the route says how much its solid keeps",

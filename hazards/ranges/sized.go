@@ -91,13 +91,7 @@ func size(c route.Case, common *process.Common, wanted func(*figure.Figure) bool
 	}
 	found := r.all(ends.keys, ends.want)
 	found = r.pace(&ends, found, more)
-	for i := range r.base {
-		for _, at := range more[i] {
-			if f := &r.base[i]; farther(f, r.lots.at(&found[at], i), r.lots.at(&found[of[i]], i)) {
-				of[i] = at
-			}
-		}
-	}
+	r.farthest(of, more, found)
 	out := Sized{Case: c, Walk: a.Walk, Courses: a.Courses, leads: map[figure.ID][]corner{},
 		moves: map[figure.ID][]datum.ID{}, given: map[figure.ID]given{}}
 	for i := range r.base {
@@ -112,6 +106,7 @@ func size(c route.Case, common *process.Common, wanted func(*figure.Figure) bool
 		}
 		r.set(i, low, high)
 	}
+	r.open()
 	r.bound()
 	for i := range r.base {
 		f := &r.base[i]
@@ -124,6 +119,17 @@ func size(c route.Case, common *process.Common, wanted func(*figure.Figure) bool
 	}
 	out.Figures = r.base
 	return out, nil
+}
+
+// farthest takes of the runs of each figure that which lies farthest where danger is.
+func (r *ranger) farthest(of []int, more map[int][]int, found []found) {
+	for i := range r.base {
+		for _, at := range more[i] {
+			if f := &r.base[i]; farther(f, r.lots.at(&found[at], i), r.lots.at(&found[of[i]], i)) {
+				of[i] = at
+			}
+		}
+	}
 }
 
 // farther reports whether a value of a figure lies beyond another where danger is, or
