@@ -37,12 +37,16 @@ const (
 	NotGiven  = "given"   // a file does not state it; the subject is its path
 	NoNumber  = "result"  // arithmetic on known numbers gave none; the subject is the symbol of the line
 	NothingIn = "nothing" // a number nobody put anything into: a fault of the program
+	NoHold    = "hold"    // a route does not say how long powder stays in its liquor
 )
 
 // Lacks is a missing thing of a kind.
 func Lacks[S ~string](kind string, subject S) Missing {
 	return Missing{Kind: kind, Subject: Subject(subject)}
 }
+
+// LeftOut reports whether it is a fact that a file leaves out, and nothing that is not held.
+func (m Missing) LeftOut() bool { return m.Kind == NotGiven || m.Kind == NoHold }
 
 // LacksDatum is a missing row of the data.
 func LacksDatum(id datum.ID) Missing { return Lacks(NoDatum, id) }

@@ -385,7 +385,7 @@ func (f *finder) calibrate(n *Course, p *vessel.Plan, out *Run) {
 		}
 	}
 	if longest < 0 {
-		out.Missing = append(out.Missing, working.Lacks("hold", "").In(n.Stages[0].Step.Number))
+		out.Missing = append(out.Missing, working.Lacks(working.NoHold, "").In(n.Stages[0].Step.Number))
 		return
 	}
 	k.Reference = n.Stages[longest].Set.V + kelvin

@@ -122,7 +122,7 @@ func atWorst(f *figure.Figure, l *limit.Limit) bool {
 		return false
 	}
 	if m := f.Worst.Missing(); m != nil { // of what a writer leaves out there is no worst
-		return !slices.ContainsFunc(m, func(m working.Missing) bool { return m.Kind != working.NotGiven })
+		return !slices.ContainsFunc(m, func(m working.Missing) bool { return !m.LeftOut() })
 	}
 	q, _ := figure.Lookup(f.Quantity)
 	level, _ := l.Compare(f.Worst.V, q.Danger == figure.Low)

@@ -59,12 +59,12 @@ func (p *Plan) Bound(until float64) Bounds {
 	most, slow, fast := x.warmest, 0.0, 0.0
 	step := x.in / shares
 	for k := range shares {
-		n := x.in - float64(k)*step
+		n := x.in - float64(float64(k)*step)
 		done := x.in - n + step
 		t := x.warmest
 		for _, in := range [...]float64{max(done, p.Ready), x.in} { // as soon as it is in, and once all is
-			q := p.Slow.Heat*done + p.Fast.Heat*b.ratio*in
-			t = max(t, x.warmest+q/(p.Liquor.Capacity+b.solids*in+x.poured(in)))
+			q := float64(p.Slow.Heat*done) + float64(p.Fast.Heat*b.ratio*in)
+			t = max(t, x.warmest+q/(p.Liquor.Capacity+float64(b.solids*in)+x.poured(in)))
 		}
 		most = max(most, t)
 		slow = max(slow, b.most(n, done, b.constants[0].at(1/b.counts(t))))
@@ -79,7 +79,8 @@ func (p *Plan) Bound(until float64) Bounds {
 	if l := &p.Liquor; l.Volume > 0 {
 		slow, fast = slow*l.Acid/l.Volume, fast*l.Acid/l.Volume
 	}
-	out := Bounds{Peak: most, Heat: max(0, p.Slow.Heat)*slow + max(0, p.Fast.Heat)*fast, Gas: b.flow(slow, fast)}
+	out := Bounds{Peak: most, Gas: b.flow(slow, fast),
+		Heat: float64(max(0, p.Slow.Heat)*slow) + float64(max(0, p.Fast.Heat)*fast)}
 	p.jackets(&out, until)
 	return out
 }
@@ -101,7 +102,7 @@ func (p *Plan) jackets(b *Bounds, until float64) {
 			continue
 		}
 		j, warm := p.Jacket.Flow, b.Peak
-		if t := (x.UA*b.Peak + j*x.Coolant) / (x.UA + j); j*(t-x.Coolant) <= p.Jacket.Power {
+		if t := (float64(x.UA*b.Peak) + float64(j*x.Coolant)) / (x.UA + j); j*(t-x.Coolant) <= p.Jacket.Power {
 			warm = t
 		}
 		b.Jacket, b.Load = max(b.Jacket, warm, p.Jacket.Begins), max(b.Load, x.UA*(b.Peak-x.Coolant))
@@ -169,9 +170,10 @@ func (p *Plan) extremes(until float64) extremes {
 		}
 		out.warmest = max(out.warmest, slices.Max(around)+above)
 		out.coldest = min(out.coldest, slices.Min(around))
-		out.in, out.dose, out.lies = out.in+x.Dose*(x.Until-from), max(out.dose, x.Dose), out.lies || x.Settled || x.Lift
+		out.in += float64(x.Dose * (x.Until - from))
+		out.dose, out.lies = max(out.dose, x.Dose), out.lies || x.Settled || x.Lift
 		poured += x.Added
-		parts = append(parts, gone{out.in, poured, poured + x.Pour*(x.Until-from), x.Dose * (x.Until - from)})
+		parts = append(parts, gone{out.in, poured, poured + float64(x.Pour*(x.Until-from)), x.Dose * (x.Until - from)})
 		poured = parts[len(parts)-1].after
 		from = x.Until
 	}
@@ -190,7 +192,7 @@ func (p *Plan) melted(x *Piece) float64 {
 	if i.Bath < p.Liquor.Capacity {
 		return max(x.Coolant, i.Air)
 	}
-	t := x.Coolant + max(0, i.Room*(i.Air-x.Coolant)*x.Until-i.Melting)/i.Bath
+	t := x.Coolant + max(0, float64(i.Room*(i.Air-x.Coolant)*x.Until)-i.Melting)/i.Bath
 	return min(t, max(x.Coolant, i.Air))
 }
 
@@ -205,7 +207,7 @@ func pouredBy(parts []gone, in float64) float64 {
 			if !(x.dosed > 0) {
 				return x.before
 			}
-			return x.before + (x.after-x.before)*max(0, 1-(x.in-in)/x.dosed)
+			return x.before + float64((x.after-x.before)*max(0, 1-(x.in-in)/x.dosed))
 		}
 	}
 	return 0
