@@ -81,13 +81,19 @@ func TestNoIntegratedProductIsFused(t *testing.T) {
 		}
 	}
 	set, seen := token.NewFileSet(), 0
-	ours := func(f fs.FileInfo) bool { return !strings.HasSuffix(f.Name(), "_test.go") }
 	for _, dir := range [...]string{"ode", "vessel"} {
-		packages, err := parser.ParseDir(set, dir, ours, parser.SkipObjectResolution)
+		files, err := filepath.Glob(filepath.Join(dir, "*.go"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, file := range packages[dir].Files {
+		for _, name := range files {
+			if strings.HasSuffix(name, "_test.go") {
+				continue
+			}
+			file, err := parser.ParseFile(set, name, nil, parser.SkipObjectResolution)
+			if err != nil {
+				t.Fatal(err)
+			}
 			seen++
 			ast.Inspect(file, func(n ast.Node) bool {
 				parts, inside := added(n)
