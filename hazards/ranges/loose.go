@@ -16,7 +16,7 @@ import (
 // knows in which step, and no end of what is not stated bounds what a later step does.
 type loose struct {
 	steps   []figure.Place // in their order
-	from    int            // the first of them that what is not stated reaches, never the one that begins
+	from    int            // the first of them that what is not stated reaches; the one that begins where it may heat that
 	warm    int            // likewise of temperatures and air, with the first where nobody states how warm ice is
 	set     float64        // degC, the highest that a step is set to, or that what is around it has
 	hot     []float64      // degC beyond which each of them runs away
@@ -40,6 +40,9 @@ func looseOf(c route.Case, ea float64, courses []course.Course) []loose {
 			x.boils = append(x.boils, s.Boils.V)
 			if s.Loose != nil {
 				x.from = min(x.from, max(j, 1))
+			}
+			if unheated(s, &courses[i]) {
+				x.from = min(x.from, j)
 			}
 			if s.Guessed { // colder, more waits in the step that begins too
 				x.warm = min(x.warm, j)
@@ -82,6 +85,13 @@ func (r *ranger) open() {
 			}
 		}
 	}
+}
+
+// unheated reports whether a stage of which nobody says what stands around it comes before one
+// that is set warmer: what heats that one may heat it too, which is walked in the air of the room.
+func unheated(s *course.Stage, n *course.Course) bool {
+	return slices.ContainsFunc(s.Loose, func(m working.Missing) bool { return m.Subject.Of("cooling") }) &&
+		slices.ContainsFunc(n.Stages, func(o course.Stage) bool { return o.Set.V > s.Set.V })
 }
 
 // reaches reports whether a figure is of a later step, or stands on the largest flow of any: in
