@@ -45,7 +45,7 @@ func (s *Substance) Count(element string) float64 {
 }
 
 // Lacks is what has to be known to work with a substance that is not held.
-func (s *Substance) Lacks() working.Missing { return working.Lacks("not_held", s.Name) }
+func (s *Substance) Lacks() working.Missing { return working.Lacks(working.NotHeld, s.Name) }
 
 // slugOf makes of a name what can stand in an id.
 func slugOf(name string) string {

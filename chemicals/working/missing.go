@@ -33,11 +33,13 @@ func (s Subject) Of(name string) bool {
 
 // The kinds that this package makes itself.
 const (
-	NoDatum   = "datum"   // a row of the data store has no value; the subject is its id
-	NotGiven  = "given"   // a file does not state it; the subject is its path
-	NoNumber  = "result"  // arithmetic on known numbers gave none; the subject is the symbol of the line
-	NothingIn = "nothing" // a number nobody put anything into: a fault of the program
-	NoHold    = "hold"    // a route does not say how long powder stays in its liquor
+	NoDatum   = "datum"         // a row of the data store has no value; the subject is its id
+	NotGiven  = "given"         // a file does not state it; the subject is its path
+	NoNumber  = "result"        // arithmetic on known numbers gave none; the subject is the symbol of the line
+	NothingIn = "nothing"       // a number nobody put anything into: a fault of the program
+	NoHold    = "hold"          // a route does not say how long powder stays in its liquor
+	NotHeld   = "not_held"      // the data do not hold a substance; the subject is its name
+	GasUnheld = "gas_of_unheld" // what gas such a substance gives in a place; the subject is that
 )
 
 // Lacks is a missing thing of a kind.
@@ -47,6 +49,9 @@ func Lacks[S ~string](kind string, subject S) Missing {
 
 // LeftOut reports whether it is a fact that a file leaves out, and nothing that is not held.
 func (m Missing) LeftOut() bool { return m.Kind == NotGiven || m.Kind == NoHold }
+
+// OfUnheld reports whether it is what a substance is or does that the data do not hold.
+func (m Missing) OfUnheld() bool { return m.Kind == NotHeld || m.Kind == GasUnheld }
 
 // LacksDatum is a missing row of the data.
 func LacksDatum(id datum.ID) Missing { return Lacks(NoDatum, id) }

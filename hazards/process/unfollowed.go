@@ -31,7 +31,7 @@ func (k *walker) unfollowed() {
 		}
 		k.meets(c, k.met.pairs[i])
 		if step, there := c.Tags["not_held"]; there {
-			k.unworked(c.Place, step, working.Lacks("gas_of_unheld", c.Place.Key))
+			k.unworked(c.Place, step, working.Lacks(working.GasUnheld, c.Place.Key))
 			_, fact := k.toldBy(c.Place)
 			k.fact(fact, step, phrase.Of("fact.unfollowed_unheld", c.Place.Key, phrase.Step(step)))
 		}

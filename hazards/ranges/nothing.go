@@ -56,7 +56,7 @@ func (r *ranger) likest(i int) int {
 
 // ofSubstances are the kinds of what is missing because of what a substance is: no datum of
 // it, that it is not held, or the heat of what it meets.
-var ofSubstances = []string{working.NoDatum, "not_held", "heat_of_mixing", "acid_meets_base"}
+var ofSubstances = []string{working.NoDatum, working.NotHeld, "heat_of_mixing", "acid_meets_base"}
 
 // unlike reports whether a datum is missing, or what a substance is, of what a figure that
 // is nothing at the centre may be like: nobody can say then how much it comes to.

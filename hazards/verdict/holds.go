@@ -112,7 +112,7 @@ func Holds(r *route.Route, k *process.Walk, set *figure.Set, findings []figure.F
 // strange reports whether a figure is unknown by something that the data do not hold: it may
 // be as bad as any, and work stops as where it is exceeded.
 func strange(f *figure.Figure) bool {
-	return f != nil && slices.ContainsFunc(f.Value.Missing(), func(m working.Missing) bool { return m.Kind == "not_held" })
+	return f != nil && slices.ContainsFunc(f.Value.Missing(), working.Missing.OfUnheld)
 }
 
 // atWorst reports whether a figure that is unknown for want of facts of the site exceeds a limit
