@@ -9,16 +9,13 @@ import (
 	"etchbound/reports/digits"
 )
 
-// Numbers beside each other are read in one unit from leastBeside to mostBeside; times nearer
-// together, and in no seconds, since 11 s is better read than 0.18 min.
-const (
-	leastBeside, mostBeside = 0.01, 1e4
-	leastTime, mostTime     = 1, 1000
-)
+// Numbers beside each other are read in one unit from leastBeside to mostBeside.
+const leastBeside, mostBeside = 0.01, 1e4
 
 // Common is u for figures of one quantity that stand beside each other. Where each by itself
 // would be in another unit it is the largest of these in which all can be read, else the
-// smallest in which the greatest can, and times are each in their own.
+// smallest in which the greatest can. Masses and times are each in their own: grams below a
+// kilogram, hours above two.
 func (u Units) Common(of []*figure.Figure) Units {
 	u.In = ""
 	var units []string
@@ -58,17 +55,13 @@ func common(name string, units []string, low, high float64) string {
 	smallest := ""
 	for _, l := range ladders {
 		was, there := onLadder(l, base)
-		if !there || l[0].name == share {
+		if !there || l[0].name == share || isTime(base) || isMass(base) {
 			continue
 		}
 		for _, r := range l {
 			per := was.of / r.of
 			switch own := r.name + of; {
 			case !slices.Contains(units, own):
-			case isTime(base):
-				if r.name != "s" && low*per >= leastTime && high*per < mostTime {
-					return own
-				}
 			case low*per >= leastBeside && high*per < mostBeside:
 				return own
 			case smallest == "" || high*per < mostBeside:

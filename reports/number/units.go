@@ -85,6 +85,9 @@ const share = "vol%"
 // isTime reports whether a unit is one of time.
 func isTime(name string) bool { return name == "d" || name == "h" || name == "min" || name == "s" }
 
+// isMass reports whether a unit is one of mass.
+func isMass(name string) bool { return name == "kg" || name == "g" || name == "mg" }
+
 // unitOf is the unit in which v, in a unit of the catalogue, is read: grams below a
 // kilogram, hours and days above two hours. What is behind "as" stays: g as HF.
 func unitOf(name string, v float64) unit {
