@@ -100,7 +100,11 @@ func TestAcidThatBoilsOffReachesPeople(t *testing.T) {
 	if as == nil || !(as.Value.V > 1000) || !(as.Value.V < 59800) {
 		t.Errorf("as it is meant: %+v", as)
 	}
-	if f := figureOf(&rv, "air.breathing_zone@2"); f == nil || !nearly.Share(f.Value.V, as.Value.V, 1e-9) {
+	worst := as
+	if mist := figureOf(&rv, "air.breathing_zone@2/hf:mist"); mist.High().V > as.High().V {
+		worst = mist
+	}
+	if f := figureOf(&rv, "air.breathing_zone@2"); f == nil || !nearly.Share(f.Value.V, worst.Value.V, 1e-9) {
 		t.Errorf("the worst of the step: %v %v", f.Value, f.Of())
 	}
 	v := verdicts(&rv)

@@ -30,7 +30,7 @@ func TestAnOpenLiquorBoilsAndGetsNoHotter(t *testing.T) {
 			t.Fatal(err)
 		}
 		text := b.String()
-		if !strings.Contains(text, "boils at 10") {
+		if !strings.Contains(text, "boils at 10") && !strings.Contains(text, "boils between 9") {
 			t.Errorf("%s never boils", name)
 		}
 		// Nitric acid with water boils at 120.5 degC at the most (azeotrope, common handbooks).

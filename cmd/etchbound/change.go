@@ -25,7 +25,7 @@ func changeCommand(s streams) *cobra.Command {
 			"The first page is a sheet to sign. The exit code is 1 if a rule is met.\n" +
 			"The format follows the suffix of -o (.md, .html, .pdf, .json, .csv; without one, Markdown).",
 		Example: "  etchbound change testdata/routes/demo-lif-hcl-2g.yaml testdata/routes/demo-lif-hcl-2g.yaml " +
-			"--batch \"2.49 g\"",
+			"--batch \"2.1 g\"",
 		Args: exactly(2, "two route files: the reviewed one and the proposed one"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := given(cmd, "site", "limits", "batch", "reviewed-batch", "reviewed-site", "reviewed-limits", "format",
