@@ -21,7 +21,8 @@ func paceCommand(s streams) *cobra.Command {
 		Long: "Search for each addition how it can be made with the cooling there is: the shortest even time,\n" +
 			"portions, a slow beginning, held to a temperature, stopped and resumed; what piles up against\n" +
 			"the share that is in and how hot it could get; and a stop rule in what a person sees. It is\n" +
-			"kept below boiling, the technical limit or --below, whichever is lowest. The format follows\n" +
+			"kept below boiling, the technical limit or --below, whichever is lowest; below --below alone\n" +
+			"where nobody knows at what the liquor boils. The format follows\n" +
 			"the suffix of -o (.html, .pdf, .json, else Markdown) unless --format names it.",
 		Example: "  etchbound pace testdata/routes/demo-lif-hcl-2g.yaml",
 	}

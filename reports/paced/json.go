@@ -25,6 +25,7 @@ type additionJSON struct {
 	Onto    bool                 `json:"onto_powder"`
 	Of      *string              `json:"limit_of"`
 	Limit   record.Nine          `json:"limit"`
+	Open    bool                 `json:"boiling_unknown"`
 	Over    record.Nine          `json:"written_time"`
 	None    []doseJSON           `json:"none_reacted"`
 	Laws    []lawJSON            `json:"laws"`
@@ -99,7 +100,7 @@ func JSON(w io.Writer, r *hazards.Review, all []pacing.Addition, o draft.Options
 
 // additionOf is an addition; of one about which something is missing nothing else is told.
 func additionOf(a *pacing.Addition) additionJSON {
-	out := additionJSON{Step: a.Step, Onto: a.Onto, Limit: record.Nine(math.NaN()), Over: minutesOf(a.Over),
+	out := additionJSON{Step: a.Step, Onto: a.Onto, Open: a.Open, Limit: record.Nine(math.NaN()), Over: minutesOf(a.Over),
 		None: []doseJSON{}, Laws: []lawJSON{}, Ways: []wayJSON{}, Missing: record.MissingJSONs(a.Missing)}
 	if a.Missing != nil {
 		return out
@@ -124,7 +125,7 @@ func additionOf(a *pacing.Addition) additionJSON {
 			of = math.NaN()
 		}
 		out.Ways = append(out.Ways, wayJSON{string(y.Kind), record.Nine(of), minutesOf(y.Takes), record.Nine(y.In),
-			hotOf(y.Stays, a.Limit), hotOf(y.Could, a.Limit)})
+			hotOf(y.Stays, a), hotOf(y.Could, a)})
 	}
 	if !a.Onto {
 		out.Stop = stopOf(&a.Stop)
@@ -135,10 +136,10 @@ func additionOf(a *pacing.Addition) additionJSON {
 func minutesOf(s float64) record.Nine { return record.Nine(s / 60) }
 
 // hotOf says of what is not known nothing, and never that it is below.
-func hotOf(h pacing.Hot, limit float64) hotJSON {
+func hotOf(h pacing.Hot, a *pacing.Addition) hotJSON {
 	out := hotJSON{Best: record.Nine(h.Best), Most: record.Nine(h.Most)}
-	if !math.IsNaN(h.Best) && !math.IsNaN(h.Most) {
-		below := h.Below(limit)
+	below := h.Below(a.Limit)
+	if !math.IsNaN(h.Best) && !math.IsNaN(h.Most) && !(a.Open && below) { // whether it boils there is not known
 		out.Below = &below
 	}
 	return out

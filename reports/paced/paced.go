@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"etchbound/chemicals/working"
 	"etchbound/hazards/figure"
 	"etchbound/reports/chart"
 	"etchbound/reports/document"
@@ -67,7 +68,11 @@ func (b builder) unknown(a *pacing.Addition) []document.Block {
 			l.Items = append(l.Items, item)
 		}
 	}
-	return []document.Block{document.Paragraph{Text: words.Of("pace.unknown"), Tone: document.Warning}, l}
+	says := "pace.unknown"
+	if !slices.ContainsFunc(a.Missing, func(m working.Missing) bool { return m.Kind != "boiling_point" }) {
+		says = "pace.unknown_boiling"
+	}
+	return []document.Block{document.Paragraph{Text: words.Of(says), Tone: document.Warning}, l}
 }
 
 func (b builder) degrees(v float64) string {
@@ -98,10 +103,14 @@ func (b builder) ways(a *pacing.Addition) []document.Block {
 		case w.Kind == pacing.Written && w.Takes < 60:
 			takes = words.Of("pace.at_once")
 		}
-		t.Rows = append(t.Rows, document.Row(b.name(w), takes, b.hot(w.Stays, a.Limit), b.hot(w.Could, a.Limit)))
+		t.Rows = append(t.Rows, document.Row(b.name(w), takes, b.hot(w.Stays, a), b.hot(w.Could, a)))
 	}
-	return []document.Block{document.Paragraph{Text: b.answer(a)}, t,
+	out := []document.Block{document.Paragraph{Text: b.answer(a)}, t,
 		document.Paragraph{Text: words.Of("pace.note"), Tone: document.Note}}
+	if a.Open {
+		out = slices.Insert(out, 0, document.Block(document.Paragraph{Text: words.Of("pace.open"), Tone: document.Warning}))
+	}
+	return out
 }
 
 // name is a way of adding in words.
@@ -117,7 +126,7 @@ func (b builder) name(w *pacing.Way) string {
 }
 
 // hot is a temperature with its dangerous end, and whether it stays below the limit.
-func (b builder) hot(h pacing.Hot, limit float64) string {
+func (b builder) hot(h pacing.Hot, a *pacing.Addition) string {
 	s := b.degrees(h.Best)
 	if h.Most > h.Best && h.Best < b.boils {
 		s = words.Of("pace.up_to", s, b.degrees(h.Most))
@@ -125,9 +134,11 @@ func (b builder) hot(h pacing.Hot, limit float64) string {
 	switch {
 	case math.IsNaN(h.Best) || math.IsNaN(h.Most):
 		return words.Of("value.unknown")
-	case h.Below(limit):
+	case h.Below(a.Limit) && a.Open:
+		return words.Of("pace.below_open", s)
+	case h.Below(a.Limit):
 		return words.Of("pace.below", s)
-	case h.Best < limit:
+	case h.Best < a.Limit:
 		return words.Of("pace.may", s)
 	}
 	return words.Of("pace.over", s)

@@ -39,6 +39,28 @@ func TestAnOpenLiquorBoils(t *testing.T) {
 	}
 }
 
+// Below a stated temperature is no more than that where nobody knows at what a liquor boils.
+func TestBelowAStatedTemperatureItMayBoil(t *testing.T) {
+	r := fixture.Review()
+	cool := pacing.Hot{Best: 40, Most: 50}
+	for open, want := range map[bool]string{false: "40 °C, up to 50 °C: below",
+		true: "40 °C, up to 50 °C: below it, boiling not known"} {
+		s := paced.Sections(draft.New(&r, draft.Options{}), []pacing.Addition{{Step: 3,
+			Limit: 60, Of: pacing.Stated, Open: open,
+			Ways: []pacing.Way{{Kind: pacing.Written, Takes: 600, In: 1, Stays: cool, Could: cool}}}})
+		table := 1
+		if open {
+			table = 2
+			if p, ok := s[0].Blocks[0].(document.Paragraph); !ok || p.Tone != document.Warning {
+				t.Errorf("no warning: %v", s[0].Blocks[0])
+			}
+		}
+		if got := s[0].Blocks[table].(document.Table).Rows[0][2].Text; got != want {
+			t.Errorf("%v: %q, want %q", open, got, want)
+		}
+	}
+}
+
 // A temperature that holds in a minute is no leave to be that quick: the time that the
 // review asks for stands first, and what it cannot tell is said.
 func TestTheTimeOfTheReviewComesFirst(t *testing.T) {

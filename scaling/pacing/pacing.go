@@ -17,6 +17,7 @@ type Addition struct {
 	Onto    bool    // liquor is poured on to powder
 	Set     float64 // degC
 	Limit   float64 // degC that it is kept below
+	Open    bool    // at what it boils or decomposes is not known: what is stated is all it is held to
 	Of      Limit
 	Over    float64       // s as the route has it
 	Whole   []course.Dose // if nothing of it has reacted
@@ -154,7 +155,7 @@ func addition(r *hazards.Review, of, stage int, below float64) Addition {
 }
 
 // limit is the lowest of what is stated, the technical limit and the boiling point, each at
-// its low end. What is not known of them leaves none.
+// its low end. Where one of these is not known the stated one is left, and none without it.
 func (a *Addition) limit(r *hazards.Review, below float64) {
 	a.Limit, a.Of = math.NaN(), Boiling
 	figs := figure.NewSet(r.Figures)
@@ -166,6 +167,9 @@ func (a *Addition) limit(r *hazards.Review, below float64) {
 	}
 	boils, technical := low("heat.boiling_point"), low("heat.technical_limit")
 	if math.IsNaN(boils) || math.IsNaN(technical) {
+		if a.Open = !math.IsNaN(below); a.Open {
+			a.Limit, a.Of = below, Stated
+		}
 		return
 	}
 	a.Limit = boils

@@ -77,18 +77,20 @@ func TestAnAdditionIsPaced(t *testing.T) {
 	}
 }
 
-// Of a liquor whose boiling point is not held nothing is said but what is missing.
+// Of a liquor whose boiling point is not held nothing is said but what is missing, unless a
+// temperature is stated: it is held to that alone, as far as that is told.
 func TestWhatIsNotKnownIsNotPaced(t *testing.T) {
 	long.Only(t)
 	r := reviewed(t, "bifluoride-1g.yaml")
-	all := pacing.Of(&r, 30)
-	if len(all) == 0 {
+	all, stated := pacing.Of(&r, math.NaN()), pacing.Of(&r, 70)
+	if len(all) != 1 || len(stated) != 1 {
 		t.Fatal("the addition is gone")
 	}
-	for _, a := range all {
-		if a.Missing == nil || a.Ways != nil {
-			t.Errorf("step %d: %v, %v", a.Step, a.Missing, a.Ways)
-		}
+	if a := all[0]; a.Missing == nil || a.Ways != nil || a.Open {
+		t.Errorf("step %d: %v, %v", a.Step, a.Missing, a.Ways)
+	}
+	if a := stated[0]; a.Missing != nil || !a.Open || a.Limit != 70 || a.Of != pacing.Stated || len(a.Ways) == 0 {
+		t.Errorf("step %d, below 70 degC: %v, %g, %v", a.Step, a.Missing, a.Limit, a.Ways)
 	}
 }
 
