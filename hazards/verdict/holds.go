@@ -121,8 +121,11 @@ func atWorst(f *figure.Figure, l *limit.Limit) bool {
 	if f == nil || f.Worst.None() {
 		return false
 	}
-	if m := f.Worst.Missing(); m != nil { // of what a writer leaves out there is no worst
-		return !slices.ContainsFunc(m, func(m working.Missing) bool { return !m.LeftOut() })
+	// Of what a writer leaves out there is no worst. Where only a hold is missing, since nothing follows
+	// the etch yet, nothing is left out of what is written.
+	if m := f.Worst.Missing(); m != nil {
+		return !slices.ContainsFunc(m, func(m working.Missing) bool { return !m.LeftOut() }) &&
+			slices.ContainsFunc(m, func(m working.Missing) bool { return m.Kind == working.NotGiven })
 	}
 	q, _ := figure.Lookup(f.Quantity)
 	level, _ := l.Compare(f.Worst.V, q.Danger == figure.Low)
