@@ -79,6 +79,10 @@ func Between(a, b *Sized) *Trail { return ranges.Between(a, b) }
 // in two sizes.
 func SameLead(a, b *Sized, id figure.ID) bool { return ranges.SameLead(a, b, id) }
 
+// Breaks reports whether the dangerous end of a figure is a bound in one of two sizes and none in
+// the other.
+func Breaks(a, b *Sized, id figure.ID) bool { return ranges.Breaks(a, b, id) }
+
 // Watch picks the figures that a finding of a figure stands on.
 func Watch(id figure.ID) func(*figure.Figure) bool { return ranges.Watch(id) }
 

@@ -173,14 +173,22 @@ func (g *Growth) mayOnly(c *Crossing) bool {
 // decade come to steps of two in a hundred.
 const halvings = 5
 
+// breaks is how often where the figure ends at a bound on one side alone, which come to as close as a
+// crossing is found: what goes on smoothly on neither side of a runaway tells nothing about it.
+const breaks = 11
+
 // close brings both sides of a gap together by whole reviews, as long as the figure
 // stands on one corner of the data at the one and on another at the other.
 func (g *Growth) close(gaps []*gap) error {
-	for range halvings {
+	for n := range breaks {
 		apart := map[[2]*Rung][]*gap{}
 		var order [][2]*Rung
 		for _, x := range gaps {
-			if hazards.SameLead(&x.low.sized, &x.high.sized, x.of.id.Figure) {
+			a, b := &x.low.sized, &x.high.sized
+			switch {
+			case x.high.Batch.SI <= x.low.Batch.SI*(1+fine):
+				continue
+			case hazards.SameLead(a, b, x.of.id.Figure), n >= halvings && !hazards.Breaks(a, b, x.of.id.Figure):
 				continue
 			}
 			at := [2]*Rung{x.low, x.high}

@@ -188,6 +188,13 @@ func (r *ranger) leads(i int, k key, there float64) []corner {
 	return out
 }
 
+// Breaks reports whether the dangerous end of a figure is a bound in one of two sizes and none in
+// the other: between them it does not go on smoothly.
+func Breaks(a, b *Sized, id figure.ID) bool {
+	bound := func(x []corner) bool { return len(x) > 0 && x[0].gone != nil }
+	return bound(a.leads[id]) != bound(b.leads[id])
+}
+
 // SameLead reports whether the dangerous end of a figure stands on the same corner
 // in two sizes, so that it does between them.
 func SameLead(a, b *Sized, id figure.ID) bool {
