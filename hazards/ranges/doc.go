@@ -21,7 +21,8 @@
 //
 // Of a course of several steps that can run away, where nobody states what cools it, no end
 // bounds what a later step does: what is colder early leaves more for it, and the worst lies
-// anywhere between. Flows of later steps are left open there, which no limit is met by, and
+// anywhere between. Flows of later steps, and of the first where a later one is set warmer and
+// nobody says what heats it, are left open there, which no limit is met by, and
 // how hot they get is bounded by all the heat of the course. What a search over moments found
 // has the range of about eight corners.
 package ranges

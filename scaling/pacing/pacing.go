@@ -17,7 +17,7 @@ type Addition struct {
 	Onto    bool    // liquor is poured on to powder
 	Set     float64 // degC
 	Limit   float64 // degC that it is kept below
-	Open    bool    // at what it boils or decomposes is not known: what is stated is all it is held to
+	Open    bool    // at what it boils or decomposes is not known: it is held to what else is known or stated
 	Of      Limit
 	Over    float64       // s as the route has it
 	Whole   []course.Dose // if nothing of it has reacted
@@ -157,7 +157,6 @@ func addition(r *hazards.Review, of, stage int, below float64) Addition {
 // limit is the lowest of what is stated, the technical limit and the boiling point, each at
 // its low end. Where one of these is not known the stated one is left, and none without it.
 func (a *Addition) limit(r *hazards.Review, below float64) {
-	a.Limit, a.Of = math.NaN(), Boiling
 	figs := figure.NewSet(r.Figures)
 	low := func(quantity string) float64 {
 		if f := figs.One(quantity, figure.Step(a.Step)); f != nil {
@@ -165,18 +164,25 @@ func (a *Addition) limit(r *hazards.Review, below float64) {
 		}
 		return math.NaN()
 	}
-	boils, technical := low("heat.boiling_point"), low("heat.technical_limit")
-	if math.IsNaN(boils) || math.IsNaN(technical) {
-		if a.Open = !math.IsNaN(below); a.Open {
-			a.Limit, a.Of = below, Stated
+	a.Limit, a.Of, a.Open = lowest(low("heat.boiling_point"), low("heat.technical_limit"), below)
+}
+
+// lowest is the lowest of a boiling point, a technical limit and a stated temperature, degC, and
+// which that is. Open is one where the first or the second is not known: without a stated one it is
+// not a number then, since what is not known may be lower.
+func lowest(boils, technical, stated float64) (v float64, of Limit, open bool) {
+	open = math.IsNaN(boils) || math.IsNaN(technical)
+	if open && math.IsNaN(stated) {
+		return math.NaN(), Boiling, false
+	}
+	v, of = math.Inf(1), Boiling
+	for _, x := range [...]struct {
+		v  float64
+		of Limit
+	}{{boils, Boiling}, {technical, Technical}, {stated, Stated}} {
+		if x.v < v {
+			v, of = x.v, x.of
 		}
-		return
 	}
-	a.Limit = boils
-	if technical < boils {
-		a.Limit, a.Of = technical, Technical
-	}
-	if below < a.Limit {
-		a.Limit, a.Of = below, Stated
-	}
+	return v, of, open
 }
